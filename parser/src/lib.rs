@@ -1,0 +1,28 @@
+//! Reads one text message from a farmer or an adviser.
+//!
+//! Text in, a [`Reading`] out: reports of work, answers, questions and problems, each with its
+//! place in the text. Reading never fails and never panics, whatever the bytes.
+//!
+//! Deliberately absent: people, blocks as records, the date of today, files, network, clock.
+//! The farmer's own block names come in as plain words ([`Known`]); a date stays as it was said
+//! ([`When`]). What is done with a reading is decided by the scheduler crate.
+#![no_std]
+#![forbid(unsafe_code)]
+
+extern crate alloc;
+#[cfg(test)]
+extern crate std;
+
+pub mod details;
+pub mod kind;
+pub mod reading;
+pub mod table;
+pub mod when;
+
+pub use details::{Ailment, Cause, Details, Extent, Material, Measure, Per, Supply, Unit, Wetness};
+pub use kind::Kind;
+pub use reading::{
+    Act, Alarm, Bare, Correction, Doubt, Field, Known, Problem, Query, Reading, Report, Sender,
+    Span, Stance, Taken, Topic, Word,
+};
+pub use when::{Day, When};

@@ -1,0 +1,361 @@
+//! What a text says: the result of reading it.
+//!
+//! The promise: every word of the text ends up in [`Reading::words`], with what it was taken for.
+
+use alloc::{string::String, vec::Vec};
+
+use crate::{
+    details::{Ailment, Cause, Details, Extent, Measure, Unit, named},
+    kind::Kind,
+    when::When,
+};
+
+/// A place in the text, in bytes.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+pub struct Span {
+    /// First byte.
+    pub start: usize,
+    /// One past the last byte.
+    pub end: usize,
+}
+
+/// Who is thought to be texting. It decides which words are commands.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Sender {
+    /// A registered farmer or leader.
+    Farmer,
+    /// An adviser: a group's or member's name is a question about it.
+    Adviser,
+    /// Not registered, or not a number.
+    Unknown,
+}
+
+/// Words that only this conversation knows.
+#[derive(Clone, Copy, Debug)]
+pub struct Known<'a> {
+    /// Language packs to use, by code; empty means all that are loaded.
+    pub languages: &'a [&'a str],
+    /// The farmer's own block names ("B", "Hill"), tried before anything else.
+    pub blocks: &'a [&'a str],
+    /// Group names (advisers).
+    pub groups: &'a [&'a str],
+    /// Names of people: group members (advisers), or those who share this phone.
+    pub members: &'a [&'a str],
+    /// Who texts.
+    pub sender: Sender,
+}
+
+/// Everything that a text says.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct Reading {
+    /// Work and sights reported, in the order of the text.
+    pub reports: Vec<Report>,
+    /// What is said to the bot itself. Usually none or one.
+    pub acts: Vec<Act>,
+    /// The text is nothing but a number, a block name or a person's name: it may fill a question.
+    pub bare: Option<Bare>,
+    /// Why reports here must not be stored as facts: a plan, a question, a third person.
+    pub stances: Vec<Stance>,
+    /// Something that a person must see.
+    pub alarm: Option<Alarm>,
+    /// A member named in the text ("from Tamo: dead 4 A"), as in [`Known::members`].
+    pub member: Option<String>,
+    /// What could not be understood, and where.
+    pub problems: Vec<Problem>,
+    /// Every word, with what it was taken for.
+    pub words: Vec<Word>,
+    /// The language pack that most words came from.
+    pub language: Option<String>,
+    /// There is an action word, a block or a number: worth an example when nothing was understood.
+    pub about_work: bool,
+}
+
+/// One fact as said, names unresolved.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Report {
+    /// What kind.
+    pub kind: Kind,
+    /// The rest of what was said.
+    pub details: Details,
+    /// The block as named, in the spelling of [`Known::blocks`] when it is one of those.
+    pub block: Option<String>,
+    /// When, if said.
+    pub when: Option<When>,
+    /// Why this should be confirmed before it is stored.
+    pub doubts: Vec<Doubt>,
+    /// Where in the text.
+    pub span: Span,
+}
+
+/// Why a report should be confirmed.
+#[derive(Clone, Debug, PartialEq)]
+pub enum Doubt {
+    /// A misspelt word was taken for another that could also be a real word ("deaf" for dead).
+    Repaired {
+        /// As written.
+        from: String,
+        /// As taken.
+        to: String,
+    },
+    /// A letter in a number was taken for a digit ("12O").
+    LetterForDigit(String),
+    /// A number said loosely ("one twenty", "a dozen").
+    LooseNumber(u32),
+    /// A range ("10 to 12"): ask which.
+    Range(u32, u32),
+    /// A unit was guessed (410 for a girth: millimetres).
+    GuessedUnit(Unit),
+    /// A list that can be read two ways ("41, 43,5, 39").
+    CommaList,
+    /// All, half, many, burnt: large and not counted.
+    Whole(Extent),
+    /// Two numbers could be the count.
+    TwoCounts(u32, u32),
+}
+
+/// What is said to the bot itself.
+#[derive(Clone, Debug, PartialEq)]
+pub enum Act {
+    /// Yes; also "1" as the whole text.
+    Yes,
+    /// No, wrong; also "2" as the whole text.
+    No,
+    /// The job named by the last nudge is done.
+    Done,
+    /// Remind again after so many days, or after the usual time.
+    Later(Option<u16>),
+    /// An earlier report was wrong.
+    Correct(Correction),
+    /// Take the last report back.
+    Undo,
+    /// How does this work?
+    Help,
+    /// No more texts. Only ever the whole message.
+    Stop,
+    /// Begin, join, texts again.
+    Start,
+    /// A question.
+    Query(Query),
+}
+
+/// "no 102 not 120", "A not B", "dead 21 not 210 B".
+#[derive(Clone, Debug, PartialEq, Default)]
+pub struct Correction {
+    /// Which slot, when it can be told from the words.
+    pub field: Option<Field>,
+    /// The old value as written.
+    pub from: Option<String>,
+    /// The right value as written.
+    pub to: Option<String>,
+    /// Kind of the event meant, if named.
+    pub kind: Option<Kind>,
+    /// Block of the event meant, if named.
+    pub block: Option<String>,
+}
+
+named! {
+    /// A slot that can be corrected.
+    Field {
+        /// The count.
+        Count = "count",
+        /// The block.
+        Block = "block",
+        /// The date.
+        Date = "date",
+        /// The kind.
+        Kind = "kind",
+        /// Measured values.
+        Values = "values_cm",
+        /// Area.
+        Area = "area",
+        /// Amount.
+        Amount = "amount",
+    }
+}
+
+/// A question, with the names in it.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Query {
+    /// About what.
+    pub topic: Topic,
+    /// Group, as in [`Known::groups`] when it is one of those.
+    pub group: Option<String>,
+    /// Person, as in [`Known::members`] when it is one of those.
+    pub member: Option<String>,
+    /// Block.
+    pub block: Option<String>,
+    /// Kind of work asked about ("how much fertiliser", "prune KOLO").
+    pub kind: Option<Kind>,
+    /// An area in the question ("how many plants for 1.2 ha").
+    pub area: Option<Measure>,
+    /// "this week", "in 3 days": how far to look, in days.
+    pub period_days: Option<u16>,
+    /// A number in the question, such as a code.
+    pub number: Option<u32>,
+    /// Yes or no in the question ("window KOLO yes").
+    pub yes: Option<bool>,
+}
+
+named! {
+    /// What a question is about.
+    Topic {
+        /// How a group, a person or one's own blocks stand.
+        Status = "status",
+        /// Who is late.
+        Late = "late",
+        /// Who has not been heard of.
+        Quiet = "quiet",
+        /// Trees missing, plants to order.
+        Gaps = "gaps",
+        /// Who reports sickness.
+        Sick = "sick",
+        /// A person's blocks.
+        Member = "member",
+        /// What to do now.
+        Next = "next",
+        /// When is a job due.
+        When = "when",
+        /// How many plants, how much fertiliser.
+        HowMuch = "how_much",
+        /// May I tap, plant, spray.
+        MayI = "may_i",
+        /// Open the planting window of a group (adviser).
+        Window = "window",
+        /// What is held about me.
+        MyData = "my_data",
+        /// Erase my name and number.
+        Erase = "erase",
+        /// Please call me.
+        CallMe = "call_me",
+        /// Who is this.
+        Who = "who",
+        /// Any other question.
+        Other = "other",
+    }
+}
+
+/// The whole text is one thing that may fill a question.
+#[derive(Clone, Debug, PartialEq)]
+pub enum Bare {
+    /// A number.
+    Number(f64),
+    /// A block name of the farmer.
+    Block(String),
+    /// A known person.
+    Member(String),
+    /// A day.
+    When(When),
+    /// A list of numbers.
+    Numbers(Vec<f64>),
+}
+
+named! {
+    /// Why what is said is not a fact of the field.
+    Stance {
+        /// "will plant 120 tomorrow".
+        Plan = "plan",
+        /// "should i plant 120?".
+        Question = "question",
+        /// "give me 120 trees".
+        Request = "request",
+        /// "my neighbour planted 200".
+        Hearsay = "hearsay",
+        /// "i have 120 trees".
+        Stock = "stock",
+        /// "if it rains i plant".
+        Hypothetical = "hypothetical",
+        /// A saying that only sounds like work ("phone is dead").
+        Saying = "saying",
+        /// Greeting, thanks, nothing else.
+        Courtesy = "courtesy",
+        /// An advert or an operator's notice.
+        Advert = "advert",
+        /// Too few known words, or too long, to be a report.
+        Chat = "chat",
+    }
+}
+
+named! {
+    /// Something that a person must see at once.
+    Alarm {
+        /// Somebody died.
+        Grief = "grief",
+        /// Somebody is in danger now (fire at the house, attack).
+        Danger = "danger",
+        /// Somebody is ill or hurt.
+        Illness = "illness",
+        /// A complaint ("plants did not come").
+        Complaint = "complaint",
+        /// Money asked or owed.
+        Money = "money",
+    }
+}
+
+/// What could not be understood.
+#[derive(Clone, Debug, PartialEq)]
+pub enum Problem {
+    /// A number that no slot wants.
+    LooseEnd(Span),
+    /// A number too large to be anything.
+    NumberTooLarge(Span),
+    /// A day that does not exist (31/2).
+    NoSuchDay(Span),
+    /// A word that could be two kinds of work.
+    TwoKinds(Span, Kind, Kind),
+    /// The text was longer than is read.
+    Cut(Span),
+}
+
+/// One word (or number, or phrase) of the text.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Word {
+    /// Where.
+    pub span: Span,
+    /// What it was taken for.
+    pub taken: Taken,
+    /// The listed word it was repaired to, if it was.
+    pub repaired: Option<String>,
+}
+
+/// What a word was taken for.
+#[derive(Clone, Debug, PartialEq)]
+pub enum Taken {
+    /// A kind of work.
+    Kind(Kind),
+    /// A number, with what it counts ("trees", "kg", "block", ...).
+    Number(f64),
+    /// A unit.
+    Unit,
+    /// "block", "plot".
+    BlockWord,
+    /// A block name.
+    Block(String),
+    /// A day.
+    When(When),
+    /// A product or grade.
+    Product,
+    /// A clone.
+    Clone,
+    /// A cause of harm.
+    Cause(Cause),
+    /// A sickness.
+    Ailment(Ailment),
+    /// A crop.
+    Species,
+    /// Not, not yet.
+    Negation,
+    /// Will, tomorrow.
+    Future,
+    /// A question word or mark.
+    Question,
+    /// A command or an answer word.
+    Command,
+    /// A group or a person.
+    Name,
+    /// Please, thanks, hello.
+    Courtesy,
+    /// A small word without weight.
+    Filler,
+    /// Not in any list.
+    Unknown,
+}

@@ -1,0 +1,327 @@
+//! Reads a TOML file key by key, and says exactly which key is wrong.
+//!
+//! Language packs and calendars are files that people write, so every refusal names the path of
+//! the key, and a key that nobody asked for is refused too. No serde: what is read here is not a
+//! storage format, and the core crates have none.
+
+use alloc::{
+    collections::BTreeSet,
+    format,
+    string::{String, ToString},
+    vec::Vec,
+};
+use core::cell::RefCell;
+
+use toml::de::{DeTable, DeValue};
+
+/// A key of a file that is missing, of the wrong type, or not known.
+#[derive(Clone, Debug, PartialEq, Eq, thiserror::Error)]
+#[error("{path}: {what}")]
+pub struct TableError {
+    /// The path of the key, such as `weeding.year_1.rounds`; the file itself is "file".
+    pub path: String,
+    /// What was expected and what was found.
+    pub what: String,
+}
+
+impl TableError {
+    /// An error at this path.
+    #[must_use]
+    pub fn new(path: &str, what: impl Into<String>) -> Self {
+        Self {
+            path: path.to_string(),
+            what: what.into(),
+        }
+    }
+}
+
+/// Parses a whole file and reads it with `read`; keys that `read` did not ask for are an error.
+///
+/// # Errors
+///
+/// When the text is not TOML, or what `read` says.
+pub fn read_file<T>(
+    text: &str,
+    read: impl FnOnce(&Table<'_>) -> Result<T, TableError>,
+) -> Result<T, TableError> {
+    let parsed = DeTable::parse(text)
+        .map_err(|error| TableError::new("file", error.to_string().trim_end()))?;
+    let table = Table::new(parsed.get_ref(), String::new());
+    let value = read(&table)?;
+    table.finish()?;
+    Ok(value)
+}
+
+/// One table of a file. Remembers which keys were asked for.
+pub struct Table<'a> {
+    inner: &'a DeTable<'a>,
+    path: String,
+    asked: RefCell<BTreeSet<String>>,
+}
+
+impl<'a> Table<'a> {
+    fn new(inner: &'a DeTable<'a>, path: String) -> Self {
+        Self {
+            inner,
+            path,
+            asked: RefCell::new(BTreeSet::new()),
+        }
+    }
+
+    /// The path of this table, or of a key in it.
+    #[must_use]
+    pub fn path_of(&self, key: &str) -> String {
+        if self.path.is_empty() {
+            key.to_string()
+        } else {
+            format!("{}.{key}", self.path)
+        }
+    }
+
+    /// An error at a key of this table.
+    #[must_use]
+    pub fn error(&self, key: &str, what: impl Into<String>) -> TableError {
+        TableError::new(&self.path_of(key), what)
+    }
+
+    /// Every key, in order.
+    #[must_use]
+    pub fn keys(&self) -> Vec<&'a str> {
+        self.inner
+            .keys()
+            .map(|key| key.get_ref().as_ref())
+            .collect()
+    }
+
+    fn value(&self, key: &str) -> Option<&'a DeValue<'a>> {
+        self.asked.borrow_mut().insert(key.to_string());
+        self.inner.get(key).map(toml::Spanned::get_ref)
+    }
+
+    fn wrong(&self, key: &str, expected: &str, found: &DeValue<'_>) -> TableError {
+        self.error(
+            key,
+            format!("expected {expected}, found {}", found.type_str()),
+        )
+    }
+
+    fn required<T>(&self, key: &str, value: Option<T>) -> Result<T, TableError> {
+        value.ok_or_else(|| self.error(key, "is missing"))
+    }
+
+    /// A text, if the key is there.
+    ///
+    /// # Errors
+    ///
+    /// When it is not a text.
+    pub fn text(&self, key: &str) -> Result<Option<&'a str>, TableError> {
+        self.value(key)
+            .map(|value| {
+                value
+                    .as_str()
+                    .ok_or_else(|| self.wrong(key, "a text", value))
+            })
+            .transpose()
+    }
+
+    /// A text that must be there.
+    ///
+    /// # Errors
+    ///
+    /// When it is missing or not a text.
+    pub fn need_text(&self, key: &str) -> Result<&'a str, TableError> {
+        let value = self.text(key)?;
+        self.required(key, value)
+    }
+
+    /// A number, whole or not, if the key is there.
+    ///
+    /// # Errors
+    ///
+    /// When it is not a finite number.
+    pub fn number(&self, key: &str) -> Result<Option<f64>, TableError> {
+        let Some(value) = self.value(key) else {
+            return Ok(None);
+        };
+        number_of(value)
+            .map(Some)
+            .ok_or_else(|| self.wrong(key, "a number", value))
+    }
+
+    /// A number that must be there.
+    ///
+    /// # Errors
+    ///
+    /// When it is missing or not a number.
+    pub fn need_number(&self, key: &str) -> Result<f64, TableError> {
+        let value = self.number(key)?;
+        self.required(key, value)
+    }
+
+    /// A whole number, not negative, if the key is there.
+    ///
+    /// # Errors
+    ///
+    /// When it is not a whole number or too large.
+    pub fn whole(&self, key: &str) -> Result<Option<u32>, TableError> {
+        let Some(value) = self.value(key) else {
+            return Ok(None);
+        };
+        value
+            .as_integer()
+            .and_then(|number| u32::from_str_radix(number.as_str(), number.radix()).ok())
+            .map(Some)
+            .ok_or_else(|| self.wrong(key, "a whole number", value))
+    }
+
+    /// A whole number that must be there.
+    ///
+    /// # Errors
+    ///
+    /// When it is missing or not a whole number.
+    pub fn need_whole(&self, key: &str) -> Result<u32, TableError> {
+        let value = self.whole(key)?;
+        self.required(key, value)
+    }
+
+    /// True or false, if the key is there.
+    ///
+    /// # Errors
+    ///
+    /// When it is something else.
+    pub fn flag(&self, key: &str) -> Result<Option<bool>, TableError> {
+        self.value(key)
+            .map(|value| {
+                value
+                    .as_bool()
+                    .ok_or_else(|| self.wrong(key, "true or false", value))
+            })
+            .transpose()
+    }
+
+    /// A list of texts; empty when the key is not there.
+    ///
+    /// # Errors
+    ///
+    /// When it is not a list of texts.
+    pub fn texts(&self, key: &str) -> Result<Vec<&'a str>, TableError> {
+        let Some(value) = self.value(key) else {
+            return Ok(Vec::new());
+        };
+        let list = value
+            .as_array()
+            .ok_or_else(|| self.wrong(key, "a list of texts", value))?;
+        list.iter()
+            .map(|item| {
+                let item = item.get_ref();
+                item.as_str()
+                    .ok_or_else(|| self.wrong(key, "a list of texts", item))
+            })
+            .collect()
+    }
+
+    /// A list of numbers; empty when the key is not there.
+    ///
+    /// # Errors
+    ///
+    /// When it is not a list of numbers.
+    pub fn numbers(&self, key: &str) -> Result<Vec<f64>, TableError> {
+        let Some(value) = self.value(key) else {
+            return Ok(Vec::new());
+        };
+        let list = value
+            .as_array()
+            .ok_or_else(|| self.wrong(key, "a list of numbers", value))?;
+        list.iter()
+            .map(|item| {
+                let item = item.get_ref();
+                number_of(item).ok_or_else(|| self.wrong(key, "a list of numbers", item))
+            })
+            .collect()
+    }
+
+    /// Reads a table inside this one, if it is there; keys that `read` did not ask for are an
+    /// error.
+    ///
+    /// # Errors
+    ///
+    /// When it is not a table, or what `read` says.
+    pub fn table<T>(
+        &self,
+        key: &str,
+        read: impl FnOnce(&Table<'_>) -> Result<T, TableError>,
+    ) -> Result<Option<T>, TableError> {
+        let Some(value) = self.value(key) else {
+            return Ok(None);
+        };
+        let inner = value
+            .as_table()
+            .ok_or_else(|| self.wrong(key, "a table", value))?;
+        let table = Table::new(inner, self.path_of(key));
+        let result = read(&table)?;
+        table.finish()?;
+        Ok(Some(result))
+    }
+
+    /// Reads a table that must be there.
+    ///
+    /// # Errors
+    ///
+    /// When it is missing, not a table, or what `read` says.
+    pub fn need_table<T>(
+        &self,
+        key: &str,
+        read: impl FnOnce(&Table<'_>) -> Result<T, TableError>,
+    ) -> Result<T, TableError> {
+        let value = self.table(key, read)?;
+        self.required(key, value)
+    }
+
+    /// Reads a list of tables; empty when the key is not there.
+    ///
+    /// # Errors
+    ///
+    /// When it is not a list of tables, or what `read` says.
+    pub fn tables<T>(
+        &self,
+        key: &str,
+        read: impl Fn(&Table<'_>) -> Result<T, TableError>,
+    ) -> Result<Vec<T>, TableError> {
+        let Some(value) = self.value(key) else {
+            return Ok(Vec::new());
+        };
+        let list = value
+            .as_array()
+            .ok_or_else(|| self.wrong(key, "a list of tables", value))?;
+        list.iter()
+            .enumerate()
+            .map(|(index, item)| {
+                let item = item.get_ref();
+                let inner = item
+                    .as_table()
+                    .ok_or_else(|| self.wrong(key, "a list of tables", item))?;
+                let table = Table::new(inner, format!("{}[{index}]", self.path_of(key)));
+                let result = read(&table)?;
+                table.finish()?;
+                Ok(result)
+            })
+            .collect()
+    }
+
+    fn finish(&self) -> Result<(), TableError> {
+        let asked = self.asked.borrow();
+        match self.keys().into_iter().find(|key| !asked.contains(*key)) {
+            Some(key) => Err(self.error(key, "is not a key that is known here")),
+            None => Ok(()),
+        }
+    }
+}
+
+fn number_of(value: &DeValue<'_>) -> Option<f64> {
+    let number: f64 = match (value.as_integer(), value.as_float()) {
+        (Some(whole), _) => whole.as_str().parse().ok()?,
+        (None, Some(float)) => float.as_str().parse().ok()?,
+        (None, None) => return None,
+    };
+    number.is_finite().then_some(number)
+}

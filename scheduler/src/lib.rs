@@ -1,0 +1,29 @@
+//! Facts about blocks of rubber go in; what is due, and which nudge may go, comes out.
+//!
+//! Read in this order: who there is ([`directory`]), what happened ([`event`]), how a block
+//! stands ([`block`]), what the handbook says ([`calendar`]), which jobs follow ([`task`]), when
+//! to speak ([`nudge`]), what to do with a text ([`decide`]).
+//!
+//! Deliberately absent: files, network, clock, environment, async, and every storage format.
+//! Time is always an argument.
+#![no_std]
+#![forbid(unsafe_code)]
+
+extern crate alloc;
+#[cfg(test)]
+extern crate std;
+
+pub mod block;
+pub mod calendar;
+pub mod directory;
+pub mod event;
+pub mod id;
+pub mod nudge;
+pub mod task;
+
+pub use block::{BlockState, Census, Cohort, NudgeTrack};
+pub use calendar::Calendar;
+pub use directory::{Block, Consent, Directory, Group, Person, PersonLink, Phone, Role};
+pub use event::{Body, Event, Happened, Source};
+pub use id::{BlockId, EventId, GroupId, MessageId, PersonId};
+pub use task::{Clock, Figures, Season, Task, TaskKind};

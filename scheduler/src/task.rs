@@ -1,0 +1,195 @@
+//! The jobs that follow from a block's state and the calendar.
+
+use budwood_parser::{Kind, Measure, Unit};
+use chrono::NaiveDate;
+
+use crate::id::BlockId;
+
+/// A job that the bot can remind of.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub enum TaskKind {
+    /// Order budded plants.
+    OrderPlants,
+    /// Dig planting holes.
+    DigPits,
+    /// Plant.
+    Plant,
+    /// Count the dead after planting.
+    SurvivalCheck,
+    /// Fill the gaps.
+    Backfill,
+    /// Weed.
+    Weed,
+    /// Feed.
+    Feed,
+    /// Cut side shoots.
+    Prune,
+    /// Make tall unbranched trees branch.
+    InduceBranching,
+    /// Look whether induced trees shoot.
+    LookAtInduced,
+    /// Look for root disease.
+    RootCheck,
+    /// Measure girths.
+    GirthCensus,
+    /// Open for tapping.
+    Open,
+}
+
+impl TaskKind {
+    /// Every job, in the order of a block's life.
+    pub const ALL: [Self; 13] = [
+        Self::OrderPlants,
+        Self::DigPits,
+        Self::Plant,
+        Self::SurvivalCheck,
+        Self::Backfill,
+        Self::Weed,
+        Self::Feed,
+        Self::Prune,
+        Self::InduceBranching,
+        Self::LookAtInduced,
+        Self::RootCheck,
+        Self::GirthCensus,
+        Self::Open,
+    ];
+
+    /// The name in records and files.
+    #[must_use]
+    pub const fn name(self) -> &'static str {
+        match self {
+            Self::OrderPlants => "order_plants",
+            Self::DigPits => "dig_pits",
+            Self::Plant => "plant",
+            Self::SurvivalCheck => "survival_check",
+            Self::Backfill => "backfill",
+            Self::Weed => "weed",
+            Self::Feed => "feed",
+            Self::Prune => "prune",
+            Self::InduceBranching => "induce_branching",
+            Self::LookAtInduced => "look_at_induced",
+            Self::RootCheck => "root_check",
+            Self::GirthCensus => "girth_census",
+            Self::Open => "open",
+        }
+    }
+
+    /// The job with this name.
+    #[must_use]
+    pub fn from_name(name: &str) -> Option<Self> {
+        Self::ALL.into_iter().find(|task| task.name() == name)
+    }
+
+    /// The kind of report that proves this job done, if there is one.
+    #[must_use]
+    pub const fn proven_by(self) -> Option<Kind> {
+        match self {
+            Self::OrderPlants => None,
+            Self::DigPits => Some(Kind::HolesDug),
+            Self::Plant => Some(Kind::Planted),
+            Self::SurvivalCheck => Some(Kind::Dead),
+            Self::Backfill => Some(Kind::Replaced),
+            Self::Weed => Some(Kind::Weeded),
+            Self::Feed => Some(Kind::Fertilised),
+            Self::Prune => Some(Kind::Pruned),
+            Self::InduceBranching => Some(Kind::BranchInduction),
+            Self::LookAtInduced => Some(Kind::Branched),
+            Self::RootCheck => Some(Kind::Disease),
+            Self::GirthCensus => Some(Kind::Girth),
+            Self::Open => Some(Kind::TappingOpened),
+        }
+    }
+}
+
+/// What a job's date hangs on. Each job hangs on exactly one.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+pub enum Clock {
+    /// Days since planting, for each cohort.
+    Planting,
+    /// Rain and dry season.
+    Season,
+    /// The state of the trees.
+    Trees,
+    /// Dates of an office or a nursery.
+    Office,
+}
+
+/// One job on one block.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Task {
+    /// Which job.
+    pub kind: TaskKind,
+    /// Where.
+    pub block: BlockId,
+    /// From this day it can be done, and a nudge may go.
+    pub due: NaiveDate,
+    /// After this day it is late.
+    pub late_after: NaiveDate,
+    /// After this day there is no point in it any more (a backfill past its limit).
+    pub ends: Option<NaiveDate>,
+    /// What the date hangs on.
+    pub clock: Clock,
+    /// The block's own figures for the text.
+    pub figures: Figures,
+}
+
+/// Figures of a job: the farmer's own, so that the text need not be general.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct Figures {
+    /// Trees, plants or pits that the job is about.
+    pub trees: Option<u32>,
+    /// Grams for each tree (feeding; all products of the round together).
+    pub grams_per_tree: Option<f64>,
+    /// Kilograms for the whole block (feeding).
+    pub kilograms: Option<f64>,
+    /// Height in metres (pruning, induction).
+    pub height_m: Option<f64>,
+    /// Girth in centimetres (census, opening).
+    pub girth_cm: Option<f64>,
+    /// Height of measurement in centimetres (census, opening).
+    pub datum_cm: Option<f64>,
+    /// Share of trees in per cent (opening).
+    pub share_pct: Option<f64>,
+    /// Days since the job was last done.
+    pub days_since: Option<i64>,
+    /// Edge of a planting pit in centimetres.
+    pub pit_cm: Option<f64>,
+    /// The number of this round since planting, from 1 (weeding, feeding).
+    pub round: Option<u32>,
+}
+
+/// What a group's season says, for one year.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+pub struct Season {
+    /// Usual first day of the rains, as month and day.
+    pub rains_start: Option<(u32, u32)>,
+    /// Usual last day of the rains, as month and day.
+    pub rains_end: Option<(u32, u32)>,
+    /// The day on which the adviser opened the planting window.
+    pub window_opened: Option<NaiveDate>,
+}
+
+/// Land in hectares. Units that do not measure land give none.
+#[must_use]
+pub fn hectares(area: Measure) -> Option<f64> {
+    let factor = match area.unit {
+        Unit::Hectare => 1.0,
+        // International acre, exactly 4,046.8564224 square metres.
+        Unit::Acre => 0.404_685_642_24,
+        // One rai is 1,600 square metres.
+        Unit::Rai => 0.16,
+        Unit::SquareMetre => 0.000_1,
+        Unit::Kilogram
+        | Unit::Gram
+        | Unit::Bag
+        | Unit::Tin
+        | Unit::Cup
+        | Unit::Litre
+        | Unit::Metre
+        | Unit::Centimetre
+        | Unit::Millimetre
+        | Unit::Inch
+        | Unit::Foot => return None,
+    };
+    Some(area.value * factor)
+}
