@@ -2,6 +2,9 @@
 #![forbid(unsafe_code)]
 
 pub mod clock;
+pub mod config;
 pub mod gateway;
 pub mod limits;
 pub mod sms;
+pub mod telemetry;
+pub mod web;
