@@ -1,1 +1,4 @@
 //! Placeholder.
+
+#[cfg(test)]
+mod http;
