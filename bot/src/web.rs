@@ -26,7 +26,7 @@ use serde::Serialize;
 use self::problem::Problem;
 pub use self::{
     auth::Auth,
-    signature::{KeyError, SignatureKeys, Signed},
+    signature::{KeyError, SignatureKeys},
 };
 use crate::{
     clock::Clock,

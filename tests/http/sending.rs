@@ -285,6 +285,22 @@ async fn each_answer_means_one_thing() {
 }
 
 #[tokio::test]
+async fn a_refusal_tells_the_code_of_the_provider_and_not_its_text() {
+    let provider = Provider::start();
+    provider.answers((
+        400,
+        vec![],
+        r#"{"requestError":{"serviceException":{"messageId":"SVC0004","variables":["+447700900123"]}}}"#,
+    ));
+    assert_eq!(
+        gateway(settings(provider.address)).send(&text()).await,
+        SendOutcome::Refused {
+            why: "the provider answered 400 Bad Request (SVC0004)".into()
+        }
+    );
+}
+
+#[tokio::test]
 async fn no_answer_in_time_is_unknown() {
     let gateway = gateway(HttpSettings {
         timeout: Duration::from_millis(200),

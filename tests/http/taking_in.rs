@@ -133,7 +133,7 @@ async fn busy_and_unhealthy_ask_to_come_again() {
         *service.taker.refuses.lock().unwrap() = Some(refused);
         let answer = send(&service, "/sms/inbound", notification(&["a"])).await;
         assert_eq!(answer.headers()["retry-after"], wait.to_string());
-        assert!(detail(answer, 503).await.contains("nothing was stored"));
+        assert!(detail(answer, 503).await.contains("send it again later"));
     }
     service.stop().await;
 }
