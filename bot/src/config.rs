@@ -162,16 +162,14 @@ pub enum ConfigError {
 pub type Environment<'a> = &'a dyn Fn(&str) -> Option<String>;
 
 impl Config {
-    /// Reads and checks a file. Paths in it start at its own folder; secrets come from the
-    /// environment of the process.
+    /// Reads and checks a file. Paths in it start at its own folder.
     ///
     /// # Errors
     ///
     /// When it cannot be read, or something in it is missing or wrong.
-    pub fn load(path: &Path) -> Result<Self, ConfigError> {
+    pub fn load(path: &Path, environment: Environment<'_>) -> Result<Self, ConfigError> {
         let text = read(path)?;
-        let folder = path.parent().unwrap_or(Path::new(""));
-        Self::parse(&text, folder, &|name| std::env::var(name).ok())
+        Self::parse(&text, path.parent().unwrap_or(Path::new("")), environment)
     }
 
     /// Checks the text of a file. Paths in it start at `folder`.
