@@ -22,8 +22,8 @@ const SAME_SEASON_DAYS: i64 = 120;
 pub struct BlockState {
     /// Trees by planting season, oldest first.
     pub cohorts: Vec<Cohort>,
-    /// The last day of each kind of report.
-    pub last: BTreeMap<Kind, NaiveDate>,
+    /// The last report of each kind.
+    pub last: BTreeMap<Kind, Count>,
     /// How many reports of each kind there were since the first planting.
     pub rounds: BTreeMap<Kind, u32>,
     /// Planting holes dug.
@@ -196,7 +196,10 @@ impl BlockState {
         };
         // "Not done" and rain say nothing about work on the block.
         if !matches!(kind, Kind::NotDone | Kind::Rain) {
-            raise(&mut self.last, kind, day);
+            let last = self.last.entry(kind).or_insert(seen);
+            if last.on <= day {
+                *last = seen;
+            }
             *self.rounds.entry(kind).or_default() += 1;
         }
         match kind {
@@ -311,7 +314,7 @@ impl BlockState {
     /// The last report of this kind.
     #[must_use]
     pub fn last_of(&self, kind: Kind) -> Option<NaiveDate> {
-        self.last.get(&kind).copied()
+        self.last.get(&kind).map(|count| count.on)
     }
 
     fn sum(&self, part: impl Fn(&Cohort) -> u32) -> u32 {

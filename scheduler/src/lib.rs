@@ -15,6 +15,7 @@ extern crate std;
 
 pub mod block;
 pub mod calendar;
+pub mod decide;
 pub mod directory;
 pub mod event;
 pub mod id;
