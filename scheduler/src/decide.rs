@@ -354,6 +354,8 @@ fn fill(bare: &Bare, scene: &Scene<'_>) -> Decision {
                 },
             }
         }
-        _ => Decision::Silent(Quiet::NothingAsked),
+        (Some(Pending::Confirm(_) | Pending::Nudge | Pending::Choose { .. }) | None, _) => {
+            Decision::Silent(Quiet::NothingAsked)
+        }
     }
 }
