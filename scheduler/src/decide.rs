@@ -239,9 +239,10 @@ pub fn decide(reading: &Reading, scene: &Scene<'_>) -> Decision {
         return fill(bare, scene);
     }
     if let Some(stance) = reading.stances.first() {
-        return Decision::Silent(match stance {
-            Stance::Courtesy => Quiet::Courtesy,
-            other => Quiet::Stance(*other),
+        return Decision::Silent(if *stance == Stance::Courtesy {
+            Quiet::Courtesy
+        } else {
+            Quiet::Stance(*stance)
         });
     }
     if reading.reports.is_empty() {
