@@ -1,3 +1,15 @@
-//! Budwood: a message bot for rubber smallholders and the adviser who looks after them.
+//! The message bot: everything that has an effect.
+//!
+//! Read in this order: what goes in and out ([`gateway`], [`message`]), what is done with it
+//! ([`engine`]), how it is said ([`wording`]) and kept ([`store`]).
+#![forbid(unsafe_code)]
+
+pub mod clock;
+pub mod engine;
+pub mod gateway;
+pub mod limits;
 pub mod message;
+pub mod number;
+pub mod sms;
 pub mod store;
+pub mod wording;

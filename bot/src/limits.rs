@@ -1,0 +1,77 @@
+//! Every bound of the bot in one place, each with its reason.
+//!
+//! Nothing grows without a limit: what comes from outside is refused or cut at one of these.
+//! Deliberately absent: what a person may set (that is `config`) and what the handbook says.
+
+use std::time::Duration;
+
+/// The body of a request to us. A notification of one text is under 2 KiB; this leaves room for
+/// a list, and is small enough to hold one for each open connection.
+pub const BODY_BYTES_MAX: usize = 64 * 1024;
+
+/// The body of a gateway's answer. It carries at most one address.
+pub const ANSWER_BYTES_MAX: usize = 16 * 1024;
+
+/// Texts or receipts in one notification. All of them are made durable before it is answered.
+pub const NOTIFICATION_ITEMS_MAX: usize = 100;
+
+/// Characters of one text. Ten parts hold 1,530 septets; phones join no more in practice.
+pub const TEXT_CHARS_MAX: usize = 1_600;
+
+/// Parts of one text that we send. Each is paid for.
+pub const SMS_PARTS_MAX: usize = 10;
+
+/// Characters of a phone number, sender name or other address. E.164 has 15 digits; the rest is
+/// for addresses with a scheme.
+pub const ADDRESS_CHARS_MAX: usize = 64;
+
+/// Bytes of an id that a gateway gives. It becomes part of a key in the store.
+pub const GATEWAY_ID_BYTES_MAX: usize = 255;
+
+/// Inputs that wait for the engine. When it is full we answer "busy", and the gateway sends again.
+pub const QUEUE_MAX: usize = 1_024;
+
+/// Steps that share one flush of the disk. More makes the first of them wait too long.
+pub const BATCH_MAX: usize = 256;
+
+/// Open connections of each web worker. Above this the system's own queue holds them.
+pub const CONNECTIONS_PER_WORKER_MAX: usize = 1_024;
+
+/// How long a client may take to send the head of a request, against clients that hold
+/// connections open.
+pub const REQUEST_HEAD_TIMEOUT: Duration = Duration::from_secs(10);
+
+/// How long a client may take to send the body of a request.
+pub const REQUEST_BODY_TIMEOUT: Duration = Duration::from_secs(10);
+
+/// How long an idle connection is kept. Gateways send in bursts.
+pub const KEEP_ALIVE: Duration = Duration::from_secs(75);
+
+/// How long a stop waits for requests that have begun.
+pub const STOP_TIMEOUT_SECS: u64 = 10;
+
+/// What a gateway is told to wait when we are busy, in seconds.
+pub const BUSY_RETRY_AFTER_SECS: u64 = 5;
+
+/// What a gateway is told to wait when the store failed, in seconds. Starting again takes a while.
+pub const UNHEALTHY_RETRY_AFTER_SECS: u64 = 60;
+
+/// How far the time in a signed request may be from ours, either way. Standard Webhooks asks for
+/// such a bound against replays; five minutes is what its reference libraries take.
+pub const SIGNATURE_TOLERANCE_SECS: u64 = 5 * 60;
+
+/// Signatures looked at in one request. More than one is sent while a key is changed.
+pub const SIGNATURES_MAX: usize = 8;
+
+/// How long a connection to a gateway may take to open.
+pub const CONNECT_TIMEOUT: Duration = Duration::from_secs(10);
+
+/// The longest pause that a gateway's `Retry-After` can ask of us.
+pub const RETRY_AFTER_MAX: Duration = Duration::from_secs(60 * 60);
+
+/// The pause after an answer that is about our set-up and not about the text (wrong password,
+/// wrong address): a person has to mend it first.
+pub const SETUP_RETRY_AFTER: Duration = Duration::from_secs(5 * 60);
+
+/// Bytes of the configuration file. The commented example has about 5 KiB.
+pub const CONFIG_BYTES_MAX: u64 = 256 * 1024;
