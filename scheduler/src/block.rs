@@ -151,6 +151,7 @@ impl BlockState {
             }
             Body::TaskDone { task, on, .. } => {
                 raise(&mut self.done, *task, *on);
+                self.postponed.remove(task);
                 self.heard_on = self.heard_on.max(Some(*on));
             }
             Body::Postponed { task, until, .. } => {
@@ -201,6 +202,9 @@ impl BlockState {
                 *last = seen;
             }
             *self.rounds.entry(kind).or_default() += 1;
+            // A job put off and then done is put off no more.
+            self.postponed
+                .retain(|task, _| task.proven_by() != Some(kind));
         }
         match kind {
             Kind::Planted => self.plant(day, count.unwrap_or(0), details, false),
