@@ -30,8 +30,8 @@ use budwood_parser::Reader;
 use budwood_scheduler::{Calendar, MessageId, nudge::Rules};
 use chrono::{DateTime, Utc};
 
-use self::{step::Step, world::World};
 pub use self::roll::Entries;
+use self::{step::Step, world::World};
 use crate::{
     gateway::{Inbound, Outgoing, Receipt, SendOutcome},
     limits,
@@ -120,7 +120,11 @@ impl Engine {
         if !change.is_empty() {
             store.commit(&change)?;
         }
-        Ok(Self { world, setup, store })
+        Ok(Self {
+            world,
+            setup,
+            store,
+        })
     }
 
     /// Steps each input in order and commits what they change in one write.

@@ -118,3 +118,15 @@ pub const RETRY_FIRST_SECS: i64 = 30;
 
 /// The longest pause before a text is tried again.
 pub const RETRY_MAX_SECS: i64 = 60 * 60;
+
+/// Blocks read back for one text: each is a text of its own.
+pub const READ_BACKS_MAX: usize = 3;
+
+/// A notice to the adviser is of no use after this long.
+pub const NOTICE_HOURS: i64 = 3 * 24;
+
+/// How many facts of a person's blocks are looked at to find the text before the last one.
+pub const UNDO_LOOK_BACK: usize = 64;
+
+/// Letters of a name where other names in the same text shrink first.
+pub const SHORT_NAME: usize = 12;

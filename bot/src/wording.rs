@@ -16,6 +16,7 @@ use budwood_scheduler::Happened;
 use chrono::{Datelike, NaiveDate};
 use fluent_bundle::{FluentArgs, FluentResource, FluentValue, concurrent::FluentBundle};
 
+pub(crate) use self::fit::short;
 pub use self::{
     adviser::{LateItem, MemberBlock},
     facts::{After, Said},
@@ -60,7 +61,9 @@ impl Texts {
     ///
     /// When a file is not Fluent or names a text twice.
     pub fn built_in() -> Result<Self, TextFault> {
-        let mut texts = Self { bundles: BTreeMap::new() };
+        let mut texts = Self {
+            bundles: BTreeMap::new(),
+        };
         for (language, source) in BUILT_IN {
             texts.add(language, source)?;
         }
@@ -73,15 +76,21 @@ impl Texts {
     ///
     /// When the file is not Fluent or names a text twice.
     pub fn add(&mut self, language: &str, source: &str) -> Result<(), TextFault> {
-        let fault = |what: String| TextFault { language: language.to_owned(), what };
-        let id: unic_langid::LanguageIdentifier =
-            language.parse().map_err(|error| fault(format!("{error}")))?;
+        let fault = |what: String| TextFault {
+            language: language.to_owned(),
+            what,
+        };
+        let id: unic_langid::LanguageIdentifier = language
+            .parse()
+            .map_err(|error| fault(format!("{error}")))?;
         let resource = FluentResource::try_new(source.to_owned())
             .map_err(|(_, errors)| fault(format!("{errors:?}")))?;
         let mut bundle = FluentBundle::new_concurrent(vec![id]);
         // The marks that isolate directions would leave the GSM alphabet and halve an SMS.
         bundle.set_use_isolating(false);
-        bundle.add_resource(resource).map_err(|errors| fault(format!("{errors:?}")))?;
+        bundle
+            .add_resource(resource)
+            .map_err(|errors| fault(format!("{errors:?}")))?;
         self.bundles.insert(language.to_owned(), bundle);
         Ok(())
     }
@@ -94,7 +103,11 @@ impl Texts {
     /// These texts in one language.
     #[must_use]
     pub fn tongue<'a>(&'a self, language: &str) -> Tongue<'a> {
-        let language = if self.bundles.contains_key(language) { language } else { FALLBACK };
+        let language = if self.bundles.contains_key(language) {
+            language
+        } else {
+            FALLBACK
+        };
         Tongue {
             bundle: self.bundles.get(language),
             fallback: self.bundles.get(FALLBACK),
@@ -184,5 +197,6 @@ impl Tongue<'_> {
 #[must_use]
 pub fn number(value: f64) -> String {
     let text = format!("{value:.1}");
-    text.strip_suffix(".0").map_or_else(|| text.clone(), str::to_owned)
+    text.strip_suffix(".0")
+        .map_or_else(|| text.clone(), str::to_owned)
 }

@@ -210,6 +210,7 @@ consent-none = not given
 call-me = { $name }, { $adviser } will call you. If anyone is in danger, get to a safe place first.
 call-me-notice = Call { $name } ({ $group }), number ends { $digits }: asked { $day }.
 alarm-notice = Please see to { $name } ({ $group }), number ends { $digits }: text of { $day } may tell of { $alarm }.
+unclear-notice = Please help { $name } ({ $group }), number ends { $digits }: two texts were not understood, the last on { $day }.
 alarm-grief = a death
 alarm-danger = danger
 alarm-illness = illness

@@ -149,7 +149,12 @@ impl Step<'_> {
     /// The person that a number answers "for whom?" with, and the text that waits for it.
     fn chosen(&mut self, number: &str, text: &str) -> Option<(PersonId, String, DateTime<Utc>)> {
         let open = self.open_question(number)?;
-        let Question::ForWhom { people, text: waiting, sent_at } = open.question else {
+        let Question::ForWhom {
+            people,
+            text: waiting,
+            sent_at,
+        } = open.question
+        else {
             return None;
         };
         let choice: usize = text.trim().trim_end_matches('.').parse().ok()?;
@@ -161,11 +166,17 @@ impl Step<'_> {
     /// Who of those who share a phone is meant: the one named, the one whose block is named, or
     /// the one whom we asked.
     fn who_of(&self, number: &str, people: &[PersonId], text: &str) -> Option<PersonId> {
-        let names: Vec<&str> = people.iter().filter_map(|person| self.name_of(*person)).collect();
+        let names: Vec<&str> = people
+            .iter()
+            .filter_map(|person| self.name_of(*person))
+            .collect();
         let blocks: Vec<(&str, PersonId)> = people
             .iter()
             .flat_map(|person| {
-                self.world.directory.blocks_of(*person).map(|block| (block.name.as_str(), *person))
+                self.world
+                    .directory
+                    .blocks_of(*person)
+                    .map(|block| (block.name.as_str(), *person))
             })
             .collect();
         let block_names: Vec<&str> = blocks.iter().map(|(name, _)| *name).collect();
@@ -178,11 +189,20 @@ impl Step<'_> {
         };
         let reading = self.setup.reader.read(text, &known);
         if let Some(member) = &reading.member {
-            return people.iter().copied().find(|person| self.name_of(*person) == Some(member));
+            return people
+                .iter()
+                .copied()
+                .find(|person| self.name_of(*person) == Some(member));
         }
         if reading.acts.contains(&budwood_parser::Act::Stop) || reading.reports.is_empty() {
-            let open = self.world.talks.get(number).and_then(|talk| talk.open.as_ref());
-            return open.and_then(|open| open.person).or_else(|| people.first().copied());
+            let open = self
+                .world
+                .talks
+                .get(number)
+                .and_then(|talk| talk.open.as_ref());
+            return open
+                .and_then(|open| open.person)
+                .or_else(|| people.first().copied());
         }
         let mut owners: Vec<PersonId> = reading
             .reports
@@ -204,7 +224,10 @@ impl Step<'_> {
     }
 
     fn name_of(&self, person: PersonId) -> Option<&str> {
-        self.world.directory.person(person).map(|person| person.name.as_str())
+        self.world
+            .directory
+            .person(person)
+            .map(|person| person.name.as_str())
     }
 
     fn ask_for_whom(
@@ -224,7 +247,10 @@ impl Step<'_> {
         let tongue = people
             .first()
             .and_then(|person| self.world.directory.person(*person))
-            .map_or_else(|| self.setup.texts.tongue("en"), |person| self.tongue(person));
+            .map_or_else(
+                || self.setup.texts.tongue("en"),
+                |person| self.tongue(person),
+            );
         let question = tongue.people(
             &named,
             |(index, name), length| {
@@ -238,7 +264,11 @@ impl Step<'_> {
             at: now,
             message,
             person: None,
-            question: Question::ForWhom { people, text, sent_at },
+            question: Question::ForWhom {
+                people,
+                text,
+                sent_at,
+            },
         });
         self.answer(number, message, question);
         "asked for whom"
@@ -270,26 +300,48 @@ impl Step<'_> {
 
     fn read(&self, turn: &Turn, role: Role) -> Reading {
         let directory = &self.world.directory;
-        let mut blocks: Vec<&str> =
-            directory.blocks_of(turn.speaker).map(|block| block.name.as_str()).collect();
+        let mut blocks: Vec<&str> = directory
+            .blocks_of(turn.speaker)
+            .map(|block| block.name.as_str())
+            .collect();
         let mut groups: Vec<&str> = Vec::new();
         let mut members: Vec<&str> = Vec::new();
-        let group = directory.person(turn.speaker).and_then(|person| person.group);
+        let group = directory
+            .person(turn.speaker)
+            .and_then(|person| person.group);
         if role == Role::Adviser {
             for group in directory.groups_of(turn.speaker) {
                 groups.push(&group.name);
-                members.extend(directory.members(group.id).map(|person| person.name.as_str()));
+                members.extend(
+                    directory
+                        .members(group.id)
+                        .map(|person| person.name.as_str()),
+                );
             }
         } else if role == Role::Leader
             && let Some(group) = group
         {
             for person in directory.members(group) {
                 members.push(&person.name);
-                blocks.extend(directory.blocks_of(person.id).map(|block| block.name.as_str()));
+                blocks.extend(
+                    directory
+                        .blocks_of(person.id)
+                        .map(|block| block.name.as_str()),
+                );
             }
         }
-        let sender = if role == Role::Adviser { Sender::Adviser } else { Sender::Farmer };
-        let known = Known { languages: &[], blocks: &blocks, groups: &groups, members: &members, sender };
+        let sender = if role == Role::Adviser {
+            Sender::Adviser
+        } else {
+            Sender::Farmer
+        };
+        let known = Known {
+            languages: &[],
+            blocks: &blocks,
+            groups: &groups,
+            members: &members,
+            sender,
+        };
         self.setup.reader.read(&turn.text, &known)
     }
 
@@ -303,7 +355,9 @@ impl Step<'_> {
 
     /// The same report again, although it was taken in: an impatient finger.
     fn is_same_again(&self, turn: &Turn, reading: &Reading) -> bool {
-        let Some(talk) = self.world.talks.get(&turn.number) else { return false };
+        let Some(talk) = self.world.talks.get(&turn.number) else {
+            return false;
+        };
         let within = self.now - TimeDelta::hours(limits::SAME_TEXT_HOURS);
         let same = talk
             .last_text
@@ -335,13 +389,22 @@ impl Step<'_> {
             .map(|block| Plot {
                 name: block.name.clone(),
                 points: points_of(self.world, self.setup, block),
-                state: self.world.states.get(&block.id).cloned().unwrap_or_default(),
+                state: self
+                    .world
+                    .states
+                    .get(&block.id)
+                    .cloned()
+                    .unwrap_or_default(),
             })
             .collect();
         let last = self.last_facts(&turn.number);
         let pending = self.pending(&turn.number);
         let scene = Scene {
-            sender: if role == Role::Adviser { Sender::Adviser } else { Sender::Farmer },
+            sender: if role == Role::Adviser {
+                Sender::Adviser
+            } else {
+                Sender::Farmer
+            },
             today: civil_day(turn.sent_at, self.zone_of(turn.target)),
             plots: &plots,
             last: &last,
@@ -352,7 +415,9 @@ impl Step<'_> {
 
     /// The facts of the phone's last recorded text, if a correction may still reach them.
     pub(super) fn last_facts(&self, number: &str) -> Vec<Last> {
-        let Some(talk) = self.world.talks.get(number) else { return Vec::new() };
+        let Some(talk) = self.world.talks.get(number) else {
+            return Vec::new();
+        };
         let reach = self.now - TimeDelta::hours(limits::CORRECTION_HOURS);
         if talk.last_at.is_none_or(|at| at < reach) {
             return Vec::new();

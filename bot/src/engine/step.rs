@@ -26,7 +26,11 @@ pub(super) struct Telling {
 
 impl Telling {
     /// The bot itself.
-    pub(super) const BOT: Self = Self { by: None, source: Source::Bot, message: None };
+    pub(super) const BOT: Self = Self {
+        by: None,
+        source: Source::Bot,
+        message: None,
+    };
 }
 
 /// One step over one input.
@@ -142,11 +146,23 @@ impl<'a> Step<'a> {
             Body::WindowOpened { group, on } => self.open_window(*group, *on),
             Body::ConsentGiven { person, how } => {
                 let on = self.today_of(*person);
-                self.consent(*person, Consent::Given { on, how: how.clone() });
+                self.consent(
+                    *person,
+                    Consent::Given {
+                        on,
+                        how: how.clone(),
+                    },
+                );
             }
             Body::ConsentWithdrawn { person, how } => {
                 let on = self.today_of(*person);
-                self.consent(*person, Consent::Withdrawn { on, how: how.clone() });
+                self.consent(
+                    *person,
+                    Consent::Withdrawn {
+                        on,
+                        how: how.clone(),
+                    },
+                );
             }
             Body::Erased { person } => self.erase(*person),
         }
@@ -154,8 +170,12 @@ impl<'a> Step<'a> {
 
     /// Folds a block anew without one of its facts.
     fn unfold(&mut self, old: EventId) {
-        let Some(block) = self.event(old).and_then(|event| event.body.block()) else { return };
-        let Some(state) = self.world.states.get(&block) else { return };
+        let Some(block) = self.event(old).and_then(|event| event.body.block()) else {
+            return;
+        };
+        let Some(state) = self.world.states.get(&block) else {
+            return;
+        };
         let kept: Vec<Event> = state
             .facts
             .iter()
@@ -186,8 +206,12 @@ impl<'a> Step<'a> {
         let id = person.id;
         self.change.persons.push(person.clone());
         self.world.directory.put_person(person);
-        let blocks: Vec<BlockId> =
-            self.world.directory.blocks_of(id).map(|block| block.id).collect();
+        let blocks: Vec<BlockId> = self
+            .world
+            .directory
+            .blocks_of(id)
+            .map(|block| block.id)
+            .collect();
         for block in blocks {
             self.plan(block);
         }
@@ -212,22 +236,30 @@ impl<'a> Step<'a> {
 
     /// Takes a person's name and numbers out. The code that stands for them says nothing.
     fn erase(&mut self, person: PersonId) {
-        let numbers: Vec<String> =
-            self.world.directory.numbers_of(person).map(str::to_owned).collect();
+        let numbers: Vec<String> = self
+            .world
+            .directory
+            .numbers_of(person)
+            .map(str::to_owned)
+            .collect();
         for number in numbers {
             self.unlink(person, &number);
         }
         if let Some(mut person) = self.world.directory.person(person).cloned() {
             person.name = format!("P{}", person.id);
             person.erased = true;
-            person.consent =
-                Consent::Withdrawn { on: self.today_of(person.id), how: "erased".to_owned() };
+            person.consent = Consent::Withdrawn {
+                on: self.today_of(person.id),
+                how: "erased".to_owned(),
+            };
             self.put_person(person);
         }
     }
 
     fn unlink(&mut self, person: PersonId, number: &str) {
-        let Some(mut phone) = self.world.directory.phone(number).cloned() else { return };
+        let Some(mut phone) = self.world.directory.phone(number).cloned() else {
+            return;
+        };
         phone.links.retain(|link| link.person != person);
         if phone.links.is_empty() {
             self.world.directory.remove_phone(number);
@@ -278,7 +310,12 @@ impl<'a> Step<'a> {
         }
         talk.answered_at.push(now);
         talk.last_answer = Some((text.clone(), same + 1));
-        self.post(to, text, Purpose::Answer { to: about }, limits::ANSWER_HOURS);
+        self.post(
+            to,
+            text,
+            Purpose::Answer { to: about },
+            limits::ANSWER_HOURS,
+        );
     }
 
     /// The texts in a person's language.
@@ -288,7 +325,8 @@ impl<'a> Step<'a> {
 
     /// The name that signs texts to a person.
     pub(super) fn adviser_name(&self, person: &Person) -> String {
-        self.adviser_of(person).map_or_else(|| "Budwood".to_owned(), |adviser| adviser.name.clone())
+        self.adviser_of(person)
+            .map_or_else(|| "Budwood".to_owned(), |adviser| adviser.name.clone())
     }
 
     /// A person's adviser.
@@ -333,5 +371,8 @@ pub(super) fn instant(local: NaiveDateTime, zone: Tz) -> DateTime<Utc> {
             let moved = local + TimeDelta::minutes(quarter * 15);
             zone.from_local_datetime(&moved).earliest()
         })
-        .map_or_else(|| Utc.from_utc_datetime(&local), |at| at.with_timezone(&Utc))
+        .map_or_else(
+            || Utc.from_utc_datetime(&local),
+            |at| at.with_timezone(&Utc),
+        )
 }

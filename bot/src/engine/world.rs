@@ -2,9 +2,7 @@
 
 use std::collections::{BTreeMap, BTreeSet, VecDeque};
 
-use budwood_scheduler::{
-    BlockId, BlockState, Directory, Event, EventId, MessageId, TaskKind,
-};
+use budwood_scheduler::{BlockId, BlockState, Directory, Event, EventId, MessageId, TaskKind};
 use chrono::{DateTime, Utc};
 
 use crate::{
@@ -48,10 +46,22 @@ impl World {
     /// Memory from what the store holds.
     pub(super) fn new(loaded: Loaded) -> Self {
         let mut directory = Directory::default();
-        loaded.persons.into_iter().for_each(|person| directory.put_person(person));
-        loaded.phones.into_iter().for_each(|phone| directory.put_phone(phone));
-        loaded.groups.into_iter().for_each(|group| directory.put_group(group));
-        loaded.blocks.into_iter().for_each(|block| directory.put_block(block));
+        loaded
+            .persons
+            .into_iter()
+            .for_each(|person| directory.put_person(person));
+        loaded
+            .phones
+            .into_iter()
+            .for_each(|phone| directory.put_phone(phone));
+        loaded
+            .groups
+            .into_iter()
+            .for_each(|group| directory.put_group(group));
+        loaded
+            .blocks
+            .into_iter()
+            .for_each(|block| directory.put_block(block));
         let mut world = Self {
             directory,
             states: loaded.states.into_iter().collect(),

@@ -53,7 +53,10 @@ impl Tongue<'_> {
             .iter()
             .take(shown)
             .map(|(task, count)| {
-                self.say("task-count", args! { "task" => self.job(*task), "count" => *count })
+                self.say(
+                    "task-count",
+                    args! { "task" => self.job(*task), "count" => *count },
+                )
             })
             .collect();
         if left > 0 {
@@ -73,8 +76,11 @@ impl Tongue<'_> {
         whole: impl Fn(String) -> String,
     ) -> String {
         fit_list(items.len(), |length, shown, left| {
-            let mut words: Vec<String> =
-                items.iter().take(shown).map(|one| item(one, length)).collect();
+            let mut words: Vec<String> = items
+                .iter()
+                .take(shown)
+                .map(|one| item(one, length))
+                .collect();
             if left > 0 {
                 words.push(self.say("more", args! { "count" => left }));
             }
@@ -85,7 +91,11 @@ impl Tongue<'_> {
     /// "Siti weed 18d".
     #[must_use]
     pub fn late_item(&self, late: &LateItem, length: usize) -> String {
-        let key = if late.told { "late-person-told" } else { "late-person" };
+        let key = if late.told {
+            "late-person-told"
+        } else {
+            "late-person"
+        };
         self.say(
             key,
             args! {
@@ -100,7 +110,10 @@ impl Tongue<'_> {
     #[must_use]
     pub fn member_block(&self, block: &MemberBlock, length: usize) -> String {
         let due = block.due.map_or_else(String::new, |(task, day)| {
-            self.say("member-due", args! { "task" => self.job(task), "day" => self.day(day) })
+            self.say(
+                "member-due",
+                args! { "task" => self.job(task), "day" => self.day(day) },
+            )
         });
         match block.planted_on {
             Some(day) => self.say(

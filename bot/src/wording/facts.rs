@@ -48,13 +48,24 @@ impl Tongue<'_> {
     /// The same after a correction; `old` is the block that it was moved from.
     #[must_use]
     pub fn changed(&self, old: Option<&str>, said: Said<'_>, after: After<'_>) -> String {
-        self.with_stand(if old.is_some() { "moved" } else { "changed" }, old, said, after)
+        self.with_stand(
+            if old.is_some() { "moved" } else { "changed" },
+            old,
+            said,
+            after,
+        )
     }
 
     fn with_stand(&self, key: &str, old: Option<&str>, said: Said<'_>, after: After<'_>) -> String {
         let facts = self.clauses(said);
         fit(|length| {
-            let stand = self.stand(said, After { adviser: &short(after.adviser, length), ..after });
+            let stand = self.stand(
+                said,
+                After {
+                    adviser: &short(after.adviser, length),
+                    ..after
+                },
+            );
             self.say(
                 key,
                 args! {
@@ -70,8 +81,11 @@ impl Tongue<'_> {
     /// "planted 120 on Fri 13 Jun, 8 more dead".
     #[must_use]
     pub fn clauses(&self, said: Said<'_>) -> String {
-        let clauses: Vec<String> =
-            said.facts.iter().map(|fact| self.dated(fact, said.today)).collect();
+        let clauses: Vec<String> = said
+            .facts
+            .iter()
+            .map(|fact| self.dated(fact, said.today))
+            .collect();
         clauses.join(", ")
     }
 
@@ -80,7 +94,10 @@ impl Tongue<'_> {
         if fact.on.from == today && fact.on.to == today {
             return clause;
         }
-        self.say("clause-on", args! { "clause" => clause, "day" => self.happened(fact.on) })
+        self.say(
+            "clause-on",
+            args! { "clause" => clause, "day" => self.happened(fact.on) },
+        )
     }
 
     /// What one fact says, without block and date.
@@ -101,9 +118,10 @@ impl Tongue<'_> {
             Kind::Dead => counted("said-dead", "said-dead"),
             Kind::Replaced => counted("said-replaced", "said-replaced"),
             Kind::Weeded => self.say("said-weeded", args! {}),
-            Kind::Fertilised => {
-                self.say("said-fertilised", args! { "amount" => self.amount(details) })
-            }
+            Kind::Fertilised => self.say(
+                "said-fertilised",
+                args! { "amount" => self.amount(details) },
+            ),
             Kind::Sprayed => self.say("said-sprayed", args! {}),
             Kind::Pruned => self.say("said-pruned", args! {}),
             Kind::Branched => counted("said-branched", "said-branched-uncounted"),
@@ -117,9 +135,10 @@ impl Tongue<'_> {
             Kind::Damage => self.damage(details),
             Kind::CoverSown => self.say("said-cover-sown", args! {}),
             Kind::IntercropSown => match &details.species {
-                Some(species) => {
-                    self.say("said-intercrop-sown", args! { "species" => short(species, 12) })
-                }
+                Some(species) => self.say(
+                    "said-intercrop-sown",
+                    args! { "species" => short(species, 12) },
+                ),
                 None => self.say("said-intercrop-sown-unnamed", args! {}),
             },
             Kind::TappingOpened => counted("said-tapping-opened", "said-tapping-opened"),
@@ -139,8 +158,7 @@ impl Tongue<'_> {
 
     fn amount(&self, details: &Details) -> String {
         details.amount.map_or_else(String::new, |amount| {
-            let args =
-                args! { "value" => number(amount.value), "unit" => self.unit(amount.unit) };
+            let args = args! { "value" => number(amount.value), "unit" => self.unit(amount.unit) };
             self.say("amount", args)
         })
     }
@@ -151,9 +169,10 @@ impl Tongue<'_> {
                 self.say("said-received-plants", args! { "count" => count })
             }
             (Some(Supply::Plants), None) => self.say("said-received-plants-uncounted", args! {}),
-            (Some(Supply::Fertiliser), _) => {
-                self.say("said-received-fertiliser", args! { "amount" => self.amount(details) })
-            }
+            (Some(Supply::Fertiliser), _) => self.say(
+                "said-received-fertiliser",
+                args! { "amount" => self.amount(details) },
+            ),
             (None, _) => self.say("said-received", args! {}),
         }
     }
@@ -170,17 +189,23 @@ impl Tongue<'_> {
             trees += 1.0;
         }
         let mean = if trees > 0.0 { sum / trees } else { 0.0 };
-        self.say(key, args! { "number" => values.len(), "mean" => number(mean) })
+        self.say(
+            key,
+            args! { "number" => values.len(), "mean" => number(mean) },
+        )
     }
 
     fn disease(&self, details: &Details) -> String {
-        let name = details.ailment.map_or("other", budwood_parser::Ailment::name);
+        let name = details
+            .ailment
+            .map_or("other", budwood_parser::Ailment::name);
         let ailment = self.say(&format!("ailment-{name}"), args! {});
         match details.count {
             Some(0) => self.say("said-disease-none", args! {}),
-            Some(count) => {
-                self.say("said-disease-count", args! { "ailment" => ailment, "count" => count })
-            }
+            Some(count) => self.say(
+                "said-disease-count",
+                args! { "ailment" => ailment, "count" => count },
+            ),
             None => self.say("said-disease", args! { "ailment" => ailment }),
         }
     }
@@ -190,9 +215,10 @@ impl Tongue<'_> {
         let cause = self.say(&format!("cause-{name}"), args! {});
         match details.count {
             Some(0) => self.say("said-damage-none", args! {}),
-            Some(count) => {
-                self.say("said-damage-count", args! { "cause" => cause, "count" => count })
-            }
+            Some(count) => self.say(
+                "said-damage-count",
+                args! { "cause" => cause, "count" => count },
+            ),
             None => self.say("said-damage", args! { "cause" => cause }),
         }
     }
@@ -239,7 +265,11 @@ impl Tongue<'_> {
         if has(Kind::Sprayed) {
             return self.say("stand-label", args! {});
         }
-        let key = if has(Kind::BranchInduction) { "stand-look" } else { "stand-next" };
+        let key = if has(Kind::BranchInduction) {
+            "stand-look"
+        } else {
+            "stand-next"
+        };
         after.next.map_or_else(String::new, |day| {
             self.say(key, args! { "day" => self.day(day) })
         })
@@ -247,7 +277,9 @@ impl Tongue<'_> {
 
     fn planted(&self, state: &BlockState, points: Option<u32>) -> String {
         let total = state.planted();
-        let room = points.map(|points| points.saturating_sub(total)).filter(|room| *room > 0);
+        let room = points
+            .map(|points| points.saturating_sub(total))
+            .filter(|room| *room > 0);
         match room {
             Some(room) => self.say("stand-room", args! { "total" => total, "room" => room }),
             None => self.say("stand-planted", args! { "total" => total }),
@@ -258,10 +290,18 @@ impl Tongue<'_> {
     #[must_use]
     pub fn confirm(&self, name: Option<&str>, said: Said<'_>, why: &Why) -> String {
         let facts = self.clauses(said);
-        let count = said.facts.iter().find_map(|fact| fact.details.count).unwrap_or(0);
+        let count = said
+            .facts
+            .iter()
+            .find_map(|fact| fact.details.count)
+            .unwrap_or(0);
         fit(|length| {
             self.say(
-                if name.is_some() { "confirm-for" } else { "confirm" },
+                if name.is_some() {
+                    "confirm-for"
+                } else {
+                    "confirm"
+                },
                 args! {
                     "name" => short(name.unwrap_or_default(), length),
                     "block" => short(said.block, length),
@@ -274,9 +314,10 @@ impl Tongue<'_> {
 
     fn why(&self, why: &Why, count: u32) -> String {
         match why {
-            Why::Reading(budwood_parser::Doubt::Repaired { from, to }) => {
-                self.say("why-word", args! { "from" => short(from, 12), "to" => short(to, 12) })
-            }
+            Why::Reading(budwood_parser::Doubt::Repaired { from, to }) => self.say(
+                "why-word",
+                args! { "from" => short(from, 12), "to" => short(to, 12) },
+            ),
             Why::Reading(_) => self.say("why-none", args! {}),
             Why::MoreThanAreaHolds { holds } => self.say("why-area", args! { "holds" => *holds }),
             Why::MoreThanAlive { alive } => self.say("why-alive", args! { "alive" => *alive }),
@@ -292,6 +333,35 @@ impl Tongue<'_> {
         }
     }
 
+    /// What was taken back, and how the block stands without it.
+    #[must_use]
+    pub fn taken_back(
+        &self,
+        key: &str,
+        said: Said<'_>,
+        state: &BlockState,
+        example: &str,
+    ) -> String {
+        let facts = self.clauses(said);
+        let stand = if state.planted() > 0 {
+            let args = args! { "alive" => state.alive(), "planted" => state.planted() };
+            self.say("stand-alive", args)
+        } else {
+            String::new()
+        };
+        fit(|length| {
+            self.say(
+                key,
+                args! {
+                    "facts" => facts.as_str(),
+                    "block" => short(said.block, length),
+                    "stand" => stand.trim(),
+                    "example" => example,
+                },
+            )
+        })
+    }
+
     /// The question for one slot.
     #[must_use]
     pub fn ask(&self, fact: &Draft, missing: &Missing, blocks: &[String]) -> String {
@@ -299,15 +369,16 @@ impl Tongue<'_> {
         let what = || self.say(bare_key(fact.kind), args! {});
         fit(|length| {
             let list = || {
-                let short: Vec<String> =
-                    blocks.iter().map(|block| short(block, length)).collect();
+                let short: Vec<String> = blocks.iter().map(|block| short(block, length)).collect();
                 short.join(", ")
             };
             match missing {
                 Missing::Block { unknown: None } => {
                     self.say("ask-block", args! { "blocks" => list() })
                 }
-                Missing::Block { unknown: Some(unknown) } => {
+                Missing::Block {
+                    unknown: Some(unknown),
+                } => {
                     let args = args! { "unknown" => short(unknown, length), "blocks" => list() };
                     self.say("ask-block-unknown", args)
                 }
@@ -315,7 +386,9 @@ impl Tongue<'_> {
                     let args = args! { "facts" => what(), "block" => short(block, length) };
                     self.say("ask-count", args)
                 }
-                Missing::Count { range: Some((low, high)) } => self.say(
+                Missing::Count {
+                    range: Some((low, high)),
+                } => self.say(
                     "ask-count-range",
                     args! {
                         "low" => *low,
@@ -326,7 +399,11 @@ impl Tongue<'_> {
                 ),
                 Missing::Values => {
                     let height = fact.kind == Kind::Height;
-                    let key = if height { "ask-values-height" } else { "ask-values" };
+                    let key = if height {
+                        "ask-values-height"
+                    } else {
+                        "ask-values"
+                    };
                     self.say(key, args! { "block" => short(block, length) })
                 }
                 Missing::Date => self.say("ask-date", args! {}),

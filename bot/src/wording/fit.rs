@@ -22,15 +22,16 @@ pub fn fit(render: impl Fn(usize) -> String) -> String {
 /// A name of at most this many letters.
 #[must_use]
 pub(crate) fn short(name: &str, length: usize) -> String {
-    name.chars().take(length).collect::<String>().trim_end().to_owned()
+    name.chars()
+        .take(length)
+        .collect::<String>()
+        .trim_end()
+        .to_owned()
 }
 
 /// Joins as many items as let the text fit, best first, and says how many are left out.
 #[must_use]
-pub(crate) fn fit_list(
-    items: usize,
-    render: impl Fn(usize, usize, usize) -> String,
-) -> String {
+pub(crate) fn fit_list(items: usize, render: impl Fn(usize, usize, usize) -> String) -> String {
     for shown in (1..=items).rev() {
         for length in NAME_LENGTHS {
             let text = sms::plain(&render(length, shown, items - shown));
