@@ -11,7 +11,7 @@ mod job;
 
 use std::collections::BTreeMap;
 
-use budwood_parser::{Measure, Unit};
+use budwood_parser::Unit;
 use budwood_scheduler::Happened;
 use chrono::{Datelike, NaiveDate};
 use fluent_bundle::{FluentArgs, FluentResource, FluentValue, concurrent::FluentBundle};
@@ -186,10 +186,6 @@ impl Tongue<'_> {
 
     fn unit(&self, unit: Unit) -> String {
         self.say(&format!("unit-{}", unit.name()), args! {})
-    }
-
-    fn measure(&self, measure: Measure) -> String {
-        format!("{} {}", number(measure.value), self.unit(measure.unit))
     }
 }
 

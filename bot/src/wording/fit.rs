@@ -11,7 +11,7 @@ const NAME_LENGTHS: [usize; 4] = [20, 12, 8, 5];
 pub fn fit(render: impl Fn(usize) -> String) -> String {
     let mut last = String::new();
     for length in NAME_LENGTHS {
-        last = sms::plain(&render(length));
+        last = sms::plain(&render(length)).into_owned();
         if sms::measure(&last).parts <= 1 {
             return last;
         }
@@ -34,7 +34,7 @@ pub(crate) fn short(name: &str, length: usize) -> String {
 pub(crate) fn fit_list(items: usize, render: impl Fn(usize, usize, usize) -> String) -> String {
     for shown in (1..=items).rev() {
         for length in NAME_LENGTHS {
-            let text = sms::plain(&render(length, shown, items - shown));
+            let text = sms::plain(&render(length, shown, items - shown)).into_owned();
             if sms::measure(&text).parts <= 1 {
                 return text;
             }
