@@ -5,6 +5,7 @@
 #![forbid(unsafe_code)]
 
 pub mod clock;
+pub mod config;
 pub mod engine;
 pub mod gateway;
 pub mod limits;
@@ -12,4 +13,6 @@ pub mod message;
 pub mod number;
 pub mod sms;
 pub mod store;
+pub mod telemetry;
+pub mod web;
 pub mod wording;
