@@ -13,11 +13,15 @@
 mod adviser;
 mod amend;
 mod answers;
+mod ask;
 mod codes;
 mod facts;
+mod farmer;
 mod inbound;
+mod notice;
 mod outbox;
 mod plan;
+mod reply;
 mod roll;
 mod step;
 mod summary;
@@ -71,8 +75,8 @@ pub enum Input {
     Receipt(Receipt),
     /// The time for which [`Engine::next_wake`] asked has come.
     Wake,
-    /// The outbox is about to send this text: may it still go?
-    Claim(MessageId),
+    /// The outbox wants the next text that may go now.
+    ClaimNext,
     /// What became of a try to send.
     Tried {
         /// Which text.
@@ -87,7 +91,7 @@ pub enum Input {
 /// What a step tells its caller, after the commit.
 #[derive(Clone, Debug, Default, PartialEq, Eq)]
 pub struct Told {
-    /// The text to hand to the gateway now, after [`Input::Claim`].
+    /// The text to hand to the gateway now, after [`Input::ClaimNext`].
     pub send: Option<Outgoing>,
     /// What became of a text that came in, in one word for the log.
     pub outcome: Option<&'static str>,
@@ -157,12 +161,6 @@ impl Engine {
     #[must_use]
     pub fn next_wake(&self) -> Option<DateTime<Utc>> {
         self.world.due.first().map(|(at, _)| *at)
-    }
-
-    /// Texts that can be claimed now, oldest first.
-    #[must_use]
-    pub fn ready(&self, now: DateTime<Utc>) -> Vec<MessageId> {
-        self.world.ready(now).map(|outbound| outbound.id).collect()
     }
 
     /// When the next text that waits can be claimed.

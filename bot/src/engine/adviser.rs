@@ -4,14 +4,13 @@ use budwood_parser::{Query, Topic};
 use budwood_scheduler::{Group, GroupId, Person, orders::plants_to_order};
 
 use super::{
-    answers::cut,
     plan::{calendar_of, tasks_of},
     step::{Step, civil_day, zone},
     summary::{Summary, last_heard, summary},
 };
 use crate::{
     args, limits, sms,
-    wording::{LateItem, MemberBlock, fit, number},
+    wording::{LateItem, MemberBlock, fit, number, short},
 };
 
 impl Step<'_> {
@@ -95,7 +94,7 @@ impl Step<'_> {
                 tongue.say(
                     "status",
                     args! {
-                        "group" => cut(&group.name, length),
+                        "group" => short(&group.name, length),
                         "day" => tongue.day(today),
                         "farmers" => sum.farmers,
                         "planted" => sum.planted,
@@ -126,7 +125,7 @@ impl Step<'_> {
             |item: &LateItem, length| tongue.late_item(item, length),
             |people| {
                 let args = args! {
-                    "group" => cut(&group.name, limits::SHORT_NAME),
+                    "group" => short(&group.name, limits::SHORT_NAME),
                     "people" => people,
                 };
                 tongue.say("late-list", args)
@@ -157,10 +156,13 @@ impl Step<'_> {
             &people,
             |(name, days), length| match days {
                 Some(days) => {
-                    let args = args! { "name" => cut(name, length), "days" => *days };
+                    let args = args! { "name" => short(name, length), "days" => *days };
                     tongue.say("quiet-person", args)
                 }
-                None => tongue.say("quiet-person-never", args! { "name" => cut(name, length) }),
+                None => tongue.say(
+                    "quiet-person-never",
+                    args! { "name" => short(name, length) },
+                ),
             },
             |people| {
                 let args = args! { "limit" => limits::QUIET_DAYS, "people" => people };
@@ -192,14 +194,14 @@ impl Step<'_> {
             |(name, gaps), length| {
                 tongue.say(
                     "gaps-person",
-                    args! { "name" => cut(name, length), "gaps" => *gaps },
+                    args! { "name" => short(name, length), "gaps" => *gaps },
                 )
             },
             |people| {
                 tongue.say(
                     "gaps-list",
                     args! {
-                        "group" => cut(&group.name, limits::SHORT_NAME),
+                        "group" => short(&group.name, limits::SHORT_NAME),
                         "gaps" => total,
                         "farmers" => sum.gaps.len(),
                         "order" => order,
@@ -223,7 +225,7 @@ impl Step<'_> {
                 tongue.say(
                     "sick-person",
                     args! {
-                        "name" => cut(name, length),
+                        "name" => short(name, length),
                         "ailment" => ailment,
                         "count" => count.map(|count| count.to_string()).unwrap_or_default(),
                     },
@@ -231,7 +233,7 @@ impl Step<'_> {
             },
             |people| {
                 let args = args! {
-                    "group" => cut(&group.name, limits::SHORT_NAME),
+                    "group" => short(&group.name, limits::SHORT_NAME),
                     "people" => people,
                 };
                 tongue.say("sick-list", args)
@@ -249,7 +251,7 @@ impl Step<'_> {
                     .world
                     .directory
                     .members(group.id)
-                    .find(|person| person.name.eq_ignore_ascii_case(name))?;
+                    .find(|person| person.is_named(name))?;
                 Some((group, person))
             });
         let Some((group, person)) = found else {
@@ -266,8 +268,8 @@ impl Step<'_> {
             tongue.say(
                 key,
                 args! {
-                    "name" => cut(&person.name, limits::SHORT_NAME),
-                    "group" => cut(&group.name, limits::SHORT_NAME),
+                    "name" => short(&person.name, limits::SHORT_NAME),
+                    "group" => short(&group.name, limits::SHORT_NAME),
                     "blocks" => blocks,
                     "day" => heard.map(|day| tongue.day(day)).unwrap_or_default(),
                 },
@@ -315,7 +317,7 @@ impl Step<'_> {
         let groups: Vec<&Group> = self.world.directory.groups_of(speaker.id).collect();
         tongue.people(
             &groups,
-            |group, length| cut(&group.name, length),
+            |group, length| short(&group.name, length),
             |groups| tongue.say("not-your-group", args! { "groups" => groups }),
         )
     }

@@ -349,7 +349,7 @@ impl Step<'_> {
         self.world
             .directory
             .members(leader.group?)
-            .find(|person| person.name.eq_ignore_ascii_case(name))
+            .find(|person| person.is_named(name))
             .map(|person| person.id)
     }
 
@@ -470,7 +470,7 @@ impl Step<'_> {
             Decision::Silent(
                 Quiet::Courtesy | Quiet::Stance(_) | Quiet::NotWork | Quiet::Stranger,
             ) => "chat",
-            Decision::Person(alarm) => self.to_a_person(turn, alarm),
+            Decision::Person(alarm) => self.hand_over(turn, alarm),
         }
     }
 }

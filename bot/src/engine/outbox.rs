@@ -36,30 +36,27 @@ impl Step<'_> {
         }
     }
 
-    /// The outbox wants to send this text now: may it still go?
-    pub(super) fn claim(&mut self, id: MessageId) {
-        let Some(outbound) = self.world.outbox.get(&id).cloned() else {
-            return;
-        };
-        if outbound.state != SendState::Ready || outbound.try_at > self.now {
-            return;
-        }
-        match self.verdict(&outbound) {
-            Verdict::Go => {
-                self.told.send = Some(Outgoing {
-                    id,
-                    to: outbound.to.clone(),
-                    text: outbound.text.clone(),
-                });
-                let tries = outbound.tries.saturating_add(1);
-                self.put_outbound(Outbound {
-                    state: SendState::Sending,
-                    tries,
-                    ..outbound
-                });
+    /// The outbox wants the next text. Each is asked again whether it may still go.
+    pub(super) fn claim_next(&mut self) {
+        while let Some(outbound) = self.world.next_ready(self.now).cloned() {
+            match self.verdict(&outbound) {
+                Verdict::Go => {
+                    self.told.send = Some(Outgoing {
+                        id: outbound.id,
+                        to: outbound.to.clone(),
+                        text: outbound.text.clone(),
+                    });
+                    let tries = outbound.tries.saturating_add(1);
+                    self.put_outbound(Outbound {
+                        state: SendState::Sending,
+                        tries,
+                        ..outbound
+                    });
+                    return;
+                }
+                Verdict::Wait(try_at) => self.put_outbound(Outbound { try_at, ..outbound }),
+                Verdict::Drop(state) => self.put_outbound(Outbound { state, ..outbound }),
             }
-            Verdict::Wait(try_at) => self.put_outbound(Outbound { try_at, ..outbound }),
-            Verdict::Drop(state) => self.put_outbound(Outbound { state, ..outbound }),
         }
     }
 
@@ -97,7 +94,9 @@ impl Step<'_> {
             return Some(Verdict::Go);
         }
         let slot = nudge::slot(&self.setup.rules, local, &group.quiet_days, None);
-        Some(Verdict::Wait(instant(slot, zone).max(self.now)))
+        // A moment later at least, or the text would be asked for again at once.
+        let later = self.now + TimeDelta::seconds(1);
+        Some(Verdict::Wait(instant(slot, zone).max(later)))
     }
 
     /// What became of a try.

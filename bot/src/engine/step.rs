@@ -70,7 +70,7 @@ impl<'a> Step<'a> {
             Input::Text(inbound) => self.text(inbound),
             Input::Receipt(receipt) => self.receipt(&receipt),
             Input::Wake => self.wake(),
-            Input::Claim(id) => self.claim(id),
+            Input::ClaimNext => self.claim_next(),
             Input::Tried { id, outcome } => self.tried(id, outcome),
             Input::Roll(entries) => self.roll(*entries),
         }
@@ -325,8 +325,10 @@ impl<'a> Step<'a> {
 
     /// The name that signs texts to a person.
     pub(super) fn adviser_name(&self, person: &Person) -> String {
-        self.adviser_of(person)
-            .map_or_else(|| "Budwood".to_owned(), |adviser| adviser.name.clone())
+        self.adviser_of(person).map_or_else(
+            || "Budwood".to_owned(),
+            |adviser| adviser.called().to_owned(),
+        )
     }
 
     /// A person's adviser.

@@ -146,7 +146,7 @@ impl Step<'_> {
         let by = task.ends.map_or(by, |ends| by.min(ends));
         let adviser = self.adviser_name(owner);
         Some(self.tongue(owner).nudge(NudgeText {
-            name: &owner.name,
+            name: owner.called(),
             block: &block.name,
             task,
             by,

@@ -24,6 +24,10 @@ pub(super) struct World {
     pub(super) talks: BTreeMap<String, Talk>,
     /// Texts out that are not settled.
     pub(super) outbox: BTreeMap<MessageId, Outbound>,
+    /// Texts that wait, by when they can be tried.
+    ready: BTreeSet<(DateTime<Utc>, MessageId)>,
+    /// Numbers to which a text is on its way to the gateway.
+    sending_to: BTreeSet<String>,
     /// When each block is to be looked at, soonest first. Ties go by block.
     pub(super) due: BTreeSet<(DateTime<Utc>, BlockId)>,
     /// The same by block, to take an entry out.
@@ -67,6 +71,8 @@ impl World {
             states: loaded.states.into_iter().collect(),
             talks: loaded.talks.into_iter().collect(),
             outbox: BTreeMap::new(),
+            ready: BTreeSet::new(),
+            sending_to: BTreeSet::new(),
             due: BTreeSet::new(),
             due_of: BTreeMap::new(),
             seen: BTreeSet::new(),
@@ -129,33 +135,44 @@ impl World {
 
     /// Keeps a text out in mind, or forgets it once it is settled.
     pub(super) fn put_outbound(&mut self, outbound: Outbound) {
-        if let Some(gateway_id) = &outbound.gateway_id {
-            self.by_gateway_id.insert(gateway_id.clone(), outbound.id);
-        }
-        if outbound.state.is_final() {
-            self.outbox.remove(&outbound.id);
-            if let Some(gateway_id) = &outbound.gateway_id {
-                self.by_gateway_id.remove(gateway_id);
+        if let Some(old) = self.outbox.remove(&outbound.id) {
+            self.ready.remove(&(old.try_at, old.id));
+            if old.state == SendState::Sending {
+                self.sending_to.remove(&old.to);
             }
-        } else {
+        }
+        if let Some(gateway_id) = &outbound.gateway_id {
+            if outbound.state.is_final() {
+                self.by_gateway_id.remove(gateway_id);
+            } else {
+                self.by_gateway_id.insert(gateway_id.clone(), outbound.id);
+            }
+        }
+        if outbound.state == SendState::Ready {
+            self.ready.insert((outbound.try_at, outbound.id));
+        }
+        if outbound.state == SendState::Sending {
+            self.sending_to.insert(outbound.to.clone());
+        }
+        if !outbound.state.is_final() {
             self.outbox.insert(outbound.id, outbound);
         }
     }
 
-    /// Texts that can be sent now.
-    pub(super) fn ready(&self, now: DateTime<Utc>) -> impl Iterator<Item = &Outbound> {
-        self.outbox
-            .values()
-            .filter(move |outbound| outbound.state == SendState::Ready && outbound.try_at <= now)
+    /// The next text that can be sent now: the one that waits longest. Two texts to one phone go
+    /// one after the other, so that they arrive in order.
+    pub(super) fn next_ready(&self, now: DateTime<Utc>) -> Option<&Outbound> {
+        self.ready
+            .iter()
+            .take_while(|(try_at, _)| *try_at <= now)
+            .take(limits::QUEUE_MAX)
+            .filter_map(|(_, id)| self.outbox.get(id))
+            .find(|outbound| !self.sending_to.contains(&outbound.to))
     }
 
     /// When the next text that waits can be sent.
     pub(super) fn next_try(&self) -> Option<DateTime<Utc>> {
-        self.outbox
-            .values()
-            .filter(|outbound| outbound.state == SendState::Ready)
-            .map(|outbound| outbound.try_at)
-            .min()
+        self.ready.first().map(|(try_at, _)| *try_at)
     }
 
     /// Whether a nudge for this job of this block waits to be sent.
