@@ -1,3 +1,4 @@
 //! Placeholder.
 
 pub mod number;
+pub mod roll;
