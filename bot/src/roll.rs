@@ -24,7 +24,7 @@ mod groups;
 mod people;
 mod sheet;
 
-use std::{collections::BTreeSet, fmt};
+use std::fmt;
 
 use budwood_scheduler::{Block, BlockId, Body, Directory, Group, Person, Phone};
 use chrono::NaiveDate;
@@ -160,17 +160,7 @@ impl Plan {
         let doubtful = self.count(Severity::Doubtful);
         write!(f, "{refused} refused, {doubtful} doubtful. ")?;
         if refused > 0 {
-            let first: BTreeSet<usize> = self
-                .findings
-                .iter()
-                .filter(|finding| finding.severity() == Severity::Refused)
-                .map(|finding| finding.line)
-                .collect();
-            let lines = first.len();
-            write!(
-                f,
-                "Nothing can be stored until {lines} line(s) are put right."
-            )
+            f.write_str("Nothing can be stored until the refused lines are put right.")
         } else if self.is_empty() {
             f.write_str("There is nothing to store: all of it is known.")
         } else {

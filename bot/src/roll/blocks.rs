@@ -42,6 +42,9 @@ const WORDS: [&str; 36] = [
 /// Takes block rows in.
 pub(super) fn take<'a>(draft: &mut Draft<'_>, rows: impl Iterator<Item = &'a Row>) {
     for row in rows {
+        if row.refused {
+            continue;
+        }
         let cells = Cells::new(row, draft.known.today);
         let block = block(draft, row.line, &cells);
         let Some(block) = draft.keep(row.line, block) else {
@@ -126,13 +129,11 @@ fn look_at(draft: &mut Draft<'_>, line: usize, block: &Block) {
     if means_something(&block.name) {
         draft.note(line, Fault::NameTaken(block.name.clone()));
     }
-    match block.area.and_then(hectares) {
-        None => draft.note(line, Fault::NoArea(block.name.clone())),
-        Some(hectares) if !(HECTARES_MIN..=HECTARES_MAX).contains(&hectares) => {
-            let name = block.name.clone();
-            draft.note(line, Fault::AreaOdd { name, hectares });
-        }
-        Some(_) => {}
+    let name = block.name.clone();
+    match block.area.map(|area| (area, hectares(area))) {
+        None => draft.note(line, Fault::NoArea(name)),
+        Some((_, Some(size))) if (HECTARES_MIN..=HECTARES_MAX).contains(&size) => {}
+        Some((area, _)) => draft.note(line, Fault::AreaOdd { name, area }),
     }
 }
 

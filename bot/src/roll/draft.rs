@@ -3,7 +3,7 @@
 //! Rows are put into a copy of the directory; at the end the copy is compared with the original,
 //! so "new", "changed" and "same" cannot disagree with what would be stored.
 
-use std::collections::BTreeMap;
+use std::collections::{BTreeMap, BTreeSet};
 
 use budwood_scheduler::{BlockId, Body, Directory, GroupId, PersonId};
 
@@ -40,6 +40,7 @@ pub(super) struct Draft<'a> {
     /// Facts so far.
     pub(super) facts: Vec<Body>,
     findings: Vec<Finding>,
+    refused: BTreeSet<String>,
     last_group: GroupId,
     last_person: PersonId,
     last_block: BlockId,
@@ -75,12 +76,30 @@ impl<'a> Draft<'a> {
             block_lines: BTreeMap::new(),
             facts: Vec::new(),
             findings,
+            refused: BTreeSet::new(),
         }
     }
 
-    /// Notes a fault.
+    /// Notes a fault, unless it only says that a row noted before was refused: one bad group row
+    /// must not put five hundred farmers on the list of faults.
     pub(super) fn note(&mut self, line: usize, fault: Fault) {
-        self.findings.push(Finding { line, fault });
+        if !self.is_echo(&fault) {
+            self.findings.push(Finding { line, fault });
+        }
+    }
+
+    /// Remembers the name in a group or person row that was refused.
+    pub(super) fn refuse(&mut self, name: Option<&str>) {
+        self.refused.extend(name.map(key));
+    }
+
+    fn is_echo(&self, fault: &Fault) -> bool {
+        let (Fault::GroupUnknown(name) | Fault::OwnerUnknown(name) | Fault::AdviserUnknown(name)) =
+            fault
+        else {
+            return false;
+        };
+        self.refused.contains(&key(name))
     }
 
     /// The value, or none and its fault noted.

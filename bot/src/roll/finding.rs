@@ -4,6 +4,7 @@
 
 use std::fmt;
 
+use budwood_parser::Measure;
 use chrono::NaiveDate;
 
 use super::{
@@ -142,7 +143,9 @@ pub enum Fault {
     #[error("there is no adviser {0}; add a person row with the role adviser")]
     AdviserUnknown(String),
     /// Several advisers of that name.
-    #[error("there are several advisers called {0}; tell them apart by name")]
+    #[error(
+        "there are several advisers called {0}; tell them apart by name, or keep one row with an empty group"
+    )]
     AdviserUnclear(String),
 
     /// A landline.
@@ -208,12 +211,12 @@ pub enum Fault {
     #[error("block {0} has no area; amounts of plants and fertiliser will be missing")]
     NoArea(String),
     /// Larger than a smallholder's, or smaller than a garden.
-    #[error("block {name} has {hectares:.2} ha; is the unit right?")]
+    #[error("block {name} has an area of {} {}; is the unit right?", area.value, area.unit.name())]
     AreaOdd {
         /// The block.
         name: String,
         /// Its area.
-        hectares: f64,
+        area: Measure,
     },
     /// More trees than fit.
     #[error("block {name} has {planted} trees on land for about {room}; compare trees and area")]

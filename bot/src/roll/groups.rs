@@ -20,9 +20,15 @@ const WEEKDAY_FORM: &str = "write a day of the week, like Mon or Monday";
 pub(super) fn take<'a>(draft: &mut Draft<'_>, rows: impl Iterator<Item = &'a Row>) {
     for row in rows {
         let cells = Cells::new(row, draft.known.today);
-        let group = group(draft, row.line, &cells);
-        if let Some(group) = draft.keep(row.line, group) {
-            draft.directory.put_group(group);
+        let group = if row.refused {
+            None
+        } else {
+            let group = group(draft, row.line, &cells);
+            draft.keep(row.line, group)
+        };
+        match group {
+            Some(group) => draft.directory.put_group(group),
+            None => draft.refuse(row.cell(Column::Group)),
         }
     }
 }

@@ -28,8 +28,14 @@ pub(super) fn take<'a>(draft: &mut Draft<'_>, rows: impl Iterator<Item = &'a Row
     let mut names = NamesByGroup::known(draft);
     for row in rows {
         let cells = Cells::new(row, draft.known.today);
-        let person = person(draft, row.line, &cells);
-        let Some(mut person) = draft.keep(row.line, person) else {
+        let person = if row.refused {
+            None
+        } else {
+            let person = person(draft, row.line, &cells);
+            draft.keep(row.line, person)
+        };
+        let Some(mut person) = person else {
+            draft.refuse(row.cell(Column::Name));
             continue;
         };
         let consent = consent(&cells);
@@ -44,8 +50,10 @@ pub(super) fn take<'a>(draft: &mut Draft<'_>, rows: impl Iterator<Item = &'a Row
         }
         let id = person.id;
         draft.directory.put_person(person);
-        phones(draft, row.line, &cells, id);
-        unreachable(draft, row.line, id);
+        match cells.text(Column::Phone) {
+            Some(cell) => phones(draft, row.line, cell, id),
+            None => unreachable(draft, row.line, id),
+        }
     }
     shared(draft);
 }
@@ -134,10 +142,7 @@ fn agree(draft: &mut Draft<'_>, line: usize, person: &mut Person, listed: Option
     }
 }
 
-fn phones(draft: &mut Draft<'_>, line: usize, cells: &Cells<'_>, person: PersonId) {
-    let Some(cell) = cells.text(Column::Phone) else {
-        return;
-    };
+fn phones(draft: &mut Draft<'_>, line: usize, cell: &str, person: PersonId) {
     let written: Vec<&str> = cell
         .split(';')
         .map(str::trim)
@@ -183,7 +188,7 @@ fn phone(draft: &mut Draft<'_>, line: usize, number: String, person: PersonId) {
     }
 }
 
-/// Someone without any number, in the list or on record.
+/// Someone without a number in the list, and perhaps on record.
 fn unreachable(draft: &mut Draft<'_>, line: usize, id: PersonId) {
     let has_phone = draft.directory.numbers_of(id).next().is_some();
     if let Some(person) = draft.directory.person(id)

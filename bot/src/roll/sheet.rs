@@ -8,7 +8,7 @@ use csv::{ByteRecord, ReaderBuilder};
 
 use super::{
     column::{Column, RowKind},
-    finding::{Fault, Finding},
+    finding::{Fault, Finding, Severity},
 };
 
 /// 20,000 rows of 250 bytes: every smallholder of a large programme.
@@ -25,6 +25,8 @@ pub(super) struct Row {
     pub(super) line: usize,
     /// What it describes.
     pub(super) kind: RowKind,
+    /// A cell of it was refused. The row is kept so that others can still refer to it.
+    pub(super) refused: bool,
     cells: Vec<(Column, String)>,
 }
 
@@ -195,7 +197,16 @@ fn row(
         }
         None => true,
     });
-    Ok((Row { line, kind, cells }, faults))
+    let refused = faults
+        .iter()
+        .any(|fault| fault.severity() == Severity::Refused);
+    let row = Row {
+        line,
+        kind,
+        refused,
+        cells,
+    };
+    Ok((row, faults))
 }
 
 fn row_kind(cells: &[(Column, String)]) -> Result<RowKind, Fault> {
