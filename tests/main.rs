@@ -1,1 +1,3 @@
 //! Placeholder.
+
+mod roll;
