@@ -130,3 +130,9 @@ pub const UNDO_LOOK_BACK: usize = 64;
 
 /// Letters of a name where other names in the same text shrink first.
 pub const SHORT_NAME: usize = 12;
+
+/// Bytes of a file that people write: a roll of 20,000 rows has about 3 MiB.
+pub const FILE_BYTES_MAX: u64 = 5 * 1024 * 1024;
+
+/// Says what the random numbers of a start are for, so that no other use shares them.
+pub const CODE_SALT: &str = "codes";
