@@ -8,6 +8,7 @@
 pub mod cli;
 pub mod clock;
 pub mod config;
+pub mod demo;
 pub mod engine;
 pub mod gateway;
 pub mod limits;

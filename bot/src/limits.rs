@@ -136,3 +136,9 @@ pub const FILE_BYTES_MAX: u64 = 5 * 1024 * 1024;
 
 /// Says what the random numbers of a start are for, so that no other use shares them.
 pub const CODE_SALT: &str = "codes";
+
+/// Bytes of one line that `budwood read --lines` takes.
+pub const READ_LINE_BYTES_MAX: u64 = 1024 * 1024;
+
+/// Memory for the store of `budwood talk`.
+pub const TALK_CACHE_BYTES: u64 = 16 * 1024 * 1024;

@@ -46,7 +46,10 @@ impl Rig {
         store: Box<dyn Store>,
         now: DateTime<Utc>,
     ) -> anyhow::Result<Self> {
-        Ok(Self { engine: Engine::open(setup, store, now)?, now })
+        Ok(Self {
+            engine: Engine::open(setup, store, now)?,
+            now,
+        })
     }
 
     /// The time.
@@ -71,7 +74,8 @@ impl Rig {
         if !plan.may_be_stored() {
             bail!("the list cannot be taken in:\n{plan}");
         }
-        self.engine.handle(vec![Input::Roll(Box::new(entries(&plan)))], self.now)?;
+        self.engine
+            .handle(vec![Input::Roll(Box::new(entries(&plan)))], self.now)?;
         Ok(plan)
     }
 
@@ -112,7 +116,9 @@ impl Rig {
         loop {
             let wake = self.engine.next_wake();
             let next = wake.into_iter().chain(self.engine.next_try()).min();
-            let Some(next) = next.filter(|next| *next <= end) else { break };
+            let Some(next) = next.filter(|next| *next <= end) else {
+                break;
+            };
             self.now = self.now.max(next);
             if wake.is_some_and(|wake| wake <= self.now) {
                 self.one(Input::Wake)?;
@@ -128,14 +134,21 @@ impl Rig {
         let mut arrived = Vec::new();
         while let Some(text) = self.one(Input::ClaimNext)?.send {
             let outcome = SendOutcome::Accepted { gateway_id: None };
-            self.one(Input::Tried { id: text.id, outcome })?;
+            self.one(Input::Tried {
+                id: text.id,
+                outcome,
+            })?;
             arrived.push(Arrived { at: self.now, text });
         }
         Ok(arrived)
     }
 
     fn one(&mut self, input: Input) -> anyhow::Result<Told> {
-        Ok(self.engine.handle(vec![input], self.now)?.pop().unwrap_or_default())
+        Ok(self
+            .engine
+            .handle(vec![input], self.now)?
+            .pop()
+            .unwrap_or_default())
     }
 }
 
@@ -145,7 +158,12 @@ pub fn plan_roll(engine: &Engine, csv: &[u8], now: DateTime<Utc>) -> roll::Plan 
     let setup = engine.setup();
     let calendars: Vec<&str> = setup.calendars.keys().map(String::as_str).collect();
     let languages: Vec<&str> = setup.texts.languages().collect();
-    let planted = |block| engine.state(block).map(|state| state.planted()).filter(|n| *n > 0);
+    let planted = |block| {
+        engine
+            .state(block)
+            .map(|state| state.planted())
+            .filter(|n| *n > 0)
+    };
     roll::plan(
         csv,
         &roll::Known {

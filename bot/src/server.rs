@@ -64,7 +64,10 @@ struct Shared {
 
 impl Shared {
     fn trouble(&self) -> Option<String> {
-        self.trouble.lock().unwrap_or_else(PoisonError::into_inner).clone()
+        self.trouble
+            .lock()
+            .unwrap_or_else(PoisonError::into_inner)
+            .clone()
     }
 
     fn set_trouble(&self, what: String) {
@@ -153,16 +156,28 @@ pub fn start(mut engine: Engine, clock: Clock) -> anyhow::Result<Running> {
     let (jobs, inbox) = sync_channel(limits::QUEUE_MAX);
     let (tell_next_try, next_try) = watch::channel(engine.next_try());
     let shared = Arc::new(Shared::default());
-    let handle = Handle { jobs, shared: shared.clone() };
-    let thread = thread::Builder::new().name("engine".to_owned()).spawn(move || {
-        let result = run(&mut engine, &inbox, &clock, &shared, &tell_next_try);
-        if let Err(error) = &result {
-            shared.set_trouble("a commit failed".to_owned());
-            error!(error = format!("{error:#}"), "the store failed; the service stops");
-        }
-        result
-    })?;
-    Ok(Running { handle, next_try, thread })
+    let handle = Handle {
+        jobs,
+        shared: shared.clone(),
+    };
+    let thread = thread::Builder::new()
+        .name("engine".to_owned())
+        .spawn(move || {
+            let result = run(&mut engine, &inbox, &clock, &shared, &tell_next_try);
+            if let Err(error) = &result {
+                shared.set_trouble("a commit failed".to_owned());
+                error!(
+                    error = format!("{error:#}"),
+                    "the store failed; the service stops"
+                );
+            }
+            result
+        })?;
+    Ok(Running {
+        handle,
+        next_try,
+        thread,
+    })
 }
 
 fn run(
@@ -180,7 +195,9 @@ fn run(
             Err(RecvTimeoutError::Disconnected) => return Ok(()),
         };
         batch.extend(inbox.try_iter().take(limits::BATCH_MAX - batch.len()));
-        shared.inbox_waiting.fetch_sub(batch.len(), Ordering::Relaxed);
+        shared
+            .inbox_waiting
+            .fetch_sub(batch.len(), Ordering::Relaxed);
         let now = clock.now();
         let (mut inputs, waiting): (Vec<Input>, Vec<_>) =
             batch.into_iter().map(|job| (job.input, job.told)).unzip();
@@ -195,14 +212,18 @@ fn run(
             // Whoever asked may have gone away; what they asked for is done all the same.
             let _ = waits.send(Ok(told));
         }
-        shared.outbox_waiting.store(engine.waiting(), Ordering::Relaxed);
+        shared
+            .outbox_waiting
+            .store(engine.waiting(), Ordering::Relaxed);
         next_try.send_replace(engine.next_try());
     }
 }
 
 fn until(wake: Option<DateTime<Utc>>, now: DateTime<Utc>) -> Duration {
-    wake.map_or(LOOK_AT_CLOCK, |wake| (wake - now).to_std().unwrap_or(Duration::ZERO))
-        .min(LOOK_AT_CLOCK)
+    wake.map_or(LOOK_AT_CLOCK, |wake| {
+        (wake - now).to_std().unwrap_or(Duration::ZERO)
+    })
+    .min(LOOK_AT_CLOCK)
 }
 
 /// Opens the store of a configuration.
@@ -224,7 +245,7 @@ pub fn open_engine(config: &Config, now: DateTime<Utc>) -> anyhow::Result<Engine
 ///
 /// When the configuration, the store or the port cannot be used, or a commit failed.
 pub async fn serve(config: &Path) -> anyhow::Result<()> {
-    let config = Config::load(config)?;
+    let config = crate::cli::config(config)?;
     crate::telemetry::start(&config.log_filter)?;
     let listener = TcpListener::bind(config.web.listen)
         .with_context(|| format!("cannot listen on {}", config.web.listen))?;
@@ -254,8 +275,14 @@ pub async fn run_service(
     let (stop_outbox, outbox_stops) = watch::channel(false);
     let senders = match &config.outbound {
         Some(outbound) => {
-            let gateway = HttpGateway::new(outbound.http.clone())?;
-            outbox::start(Arc::new(gateway), &running, outbound.parallel, &clock, &outbox_stops)
+            let gateway = HttpGateway::new(outbound.http.clone(), clock.clone())?;
+            outbox::start(
+                Arc::new(gateway),
+                &running,
+                outbound.parallel,
+                &clock,
+                &outbox_stops,
+            )
         }
         None => Vec::new(),
     };

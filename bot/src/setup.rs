@@ -68,13 +68,17 @@ fn reader(files: &[PathBuf]) -> anyhow::Result<Reader> {
     }
     for file in files {
         let text = read(file)?;
-        packs.push(Pack::parse(&text).with_context(|| format!("language pack {}", file.display()))?);
+        packs
+            .push(Pack::parse(&text).with_context(|| format!("language pack {}", file.display()))?);
     }
     match Reader::new(packs) {
         Ok(reader) => Ok(reader),
         Err(faults) => {
             let faults: Vec<String> = faults.iter().map(ToString::to_string).collect();
-            bail!("the language packs do not go together:\n{}", faults.join("\n"))
+            bail!(
+                "the language packs do not go together:\n{}",
+                faults.join("\n")
+            )
         }
     }
 }
@@ -104,16 +108,26 @@ fn rules(set: &NudgesConfig) -> Rules {
     }
 }
 
+fn read(file: &Path) -> anyhow::Result<String> {
+    let bytes = read_bytes(file)?;
+    String::from_utf8(bytes).with_context(|| format!("{} is not UTF-8", file.display()))
+}
+
 /// Reads a file that people write, if it is not absurdly large.
 ///
 /// # Errors
 ///
 /// When it cannot be read or is too large.
-pub fn read(file: &Path) -> anyhow::Result<String> {
+pub fn read_bytes(file: &Path) -> anyhow::Result<Vec<u8>> {
     let shown = file.display();
-    let size = fs::metadata(file).with_context(|| format!("cannot read {shown}"))?.len();
+    let size = fs::metadata(file)
+        .with_context(|| format!("cannot read {shown}"))?
+        .len();
     if size > limits::FILE_BYTES_MAX {
-        bail!("{shown} has {size} bytes; at most {} are read", limits::FILE_BYTES_MAX);
+        bail!(
+            "{shown} has {size} bytes; at most {} are read",
+            limits::FILE_BYTES_MAX
+        );
     }
-    fs::read_to_string(file).with_context(|| format!("cannot read {shown}"))
+    fs::read(file).with_context(|| format!("cannot read {shown}"))
 }

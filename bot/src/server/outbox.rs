@@ -53,13 +53,23 @@ impl Sender {
     /// Until told to stop, or until the engine is gone. A text that is on its way is ended first.
     async fn run(mut self) {
         while !*self.stop.borrow() {
-            let due = self.next_try.borrow().is_some_and(|at| at <= self.clock.now());
-            let claimed = if due { self.handle.submit(Input::ClaimNext).await } else { Ok(<_>::default()) };
+            let due = self
+                .next_try
+                .borrow()
+                .is_some_and(|at| at <= self.clock.now());
+            let claimed = if due {
+                self.handle.submit(Input::ClaimNext).await
+            } else {
+                Ok(<_>::default())
+            };
             match claimed.map(|told| told.send) {
                 Ok(Some(text)) => {
                     let outcome = self.gateway.send(&text).await;
                     self.report(text.id.0, &outcome);
-                    let tried = Input::Tried { id: text.id, outcome };
+                    let tried = Input::Tried {
+                        id: text.id,
+                        outcome,
+                    };
                     if self.handle.submit(tried).await.is_err() {
                         warn!(message.id = text.id.0, "sent, but not noted");
                     }
@@ -91,6 +101,11 @@ impl Sender {
         else {
             return;
         };
-        warn!(message.id = id, gateway.name = self.gateway.name(), why, "a text was not taken");
+        warn!(
+            message.id = id,
+            gateway.name = self.gateway.name(),
+            why,
+            "a text was not taken"
+        );
     }
 }

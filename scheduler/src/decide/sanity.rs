@@ -10,6 +10,8 @@ use super::{Draft, Plot, Scene, Why};
 
 /// Planted this many times what the area holds is doubtful.
 const OVER_AREA: f64 = 1.3;
+/// Where the area is not known, this many times what was planted before is doubtful.
+const OVER_STAND: f64 = 1.5;
 /// A loss of more than this share at once is doubtful.
 const LARGE_LOSS: f64 = 0.2;
 /// A small stand loses more than that share by a handful of trees.
@@ -68,7 +70,7 @@ fn check_one(fact: &Draft, plot: &Plot, before: &[&Draft]) -> Vec<Why> {
     let gaps = plot.state.gaps().saturating_add(counted(Kind::Dead));
     let count = fact.details.count.unwrap_or(0);
     let mut why = match fact.kind {
-        Kind::Planted => over_area(plot, planted.saturating_add(count)),
+        Kind::Planted => over_area(plot, count, planted.saturating_add(count)),
         Kind::Dead => dead(count, alive, planted),
         Kind::Replaced if count > gaps => vec![Why::MoreThanGaps { gaps }],
         Kind::Branched | Kind::NotBranched | Kind::BranchInduction | Kind::TappingOpened
@@ -139,12 +141,15 @@ const fn needs_trees(kind: Kind) -> bool {
     )
 }
 
-fn over_area(plot: &Plot, planted: u32) -> Vec<Why> {
+fn over_area(plot: &Plot, count: u32, planted: u32) -> Vec<Why> {
+    let over = |trees: u32, holds: u32, times: f64| f64::from(trees) > f64::from(holds) * times;
+    let before = plot.state.planted();
     match plot.points {
-        Some(holds) if f64::from(planted) > f64::from(holds) * OVER_AREA => {
-            vec![Why::MoreThanAreaHolds { holds }]
+        Some(holds) if over(planted, holds, OVER_AREA) => vec![Why::MoreThanAreaHolds { holds }],
+        None if before > 0 && over(count, before, OVER_STAND) => {
+            vec![Why::MoreThanAreaHolds { holds: before }]
         }
-        _ => Vec::new(),
+        Some(_) | None => Vec::new(),
     }
 }
 
