@@ -110,6 +110,7 @@ fn morning(day: NaiveDate) -> DateTime<Utc> {
 fn first_number(directory: &Directory) -> String {
     directory
         .persons()
+        .filter(|person| directory.blocks_of(person.id).next().is_some())
         .flat_map(|person| directory.numbers_of(person.id))
         .next()
         .unwrap_or("+447700900001")

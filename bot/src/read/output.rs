@@ -182,6 +182,7 @@ pub(super) fn event_text(fact: &Draft, received: NaiveDate) -> String {
 fn details(slots: &mut Slots, kind: Kind, details: &Details) {
     slots.put("count", details.count.map(|count| json!(count)));
     slots.put("of", details.of.map(|of| json!(of)));
+    slots.put("weak", details.weak.map(|weak| json!(weak)));
     slots.measure("area", details.area);
     slots.put("clone", details.clone_name.as_ref().map(|name| json!(name)));
     slots.put(

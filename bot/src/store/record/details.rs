@@ -60,6 +60,8 @@ pub(super) struct StoredDetails {
     #[serde(skip_serializing_if = "Option::is_none")]
     of: Option<u32>,
     #[serde(skip_serializing_if = "Option::is_none")]
+    weak: Option<u32>,
+    #[serde(skip_serializing_if = "Option::is_none")]
     area: Option<StoredMeasure>,
     #[serde(skip_serializing_if = "Option::is_none")]
     clone: Option<String>,
@@ -99,6 +101,7 @@ impl From<&Details> for StoredDetails {
         let Details {
             count,
             of,
+            weak,
             area,
             clone_name,
             material,
@@ -119,6 +122,7 @@ impl From<&Details> for StoredDetails {
         Self {
             count: *count,
             of: *of,
+            weak: *weak,
             area: area.map(Into::into),
             clone: clone_name.clone(),
             material: material.map(|value| value.name().to_owned()),
@@ -144,6 +148,7 @@ impl StoredDetails {
         Ok(Details {
             count: self.count,
             of: self.of,
+            weak: self.weak,
             area: self.area.as_ref().map(StoredMeasure::open).transpose()?,
             clone_name: self.clone,
             material: named("material", self.material.as_ref(), Material::from_name)?,
