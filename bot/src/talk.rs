@@ -28,6 +28,10 @@ pub const DEMO_ROLL: &[u8] = include_bytes!("../../demo-data/roll.csv");
 /// The hour of the day at which a conversation begins, and to which whole days lead.
 const HOUR: u32 = 10;
 
+/// A text on a phone's keys takes a while. Without this the guard against two machines that talk
+/// to each other would take a quick typist for one.
+const TEXT_TAKES: TimeDelta = TimeDelta::minutes(3);
+
 /// Codes in the terminal protect nothing.
 const SECRET: u64 = 0;
 
@@ -94,6 +98,8 @@ pub fn run(
             None if line.trim().is_empty() => {}
             None => {
                 let arrived = rig.text(&number, &line)?;
+                show(&mut output, &rig, &arrived)?;
+                let arrived = rig.run_until(rig.now() + TEXT_TAKES)?;
                 show(&mut output, &rig, &arrived)?;
             }
         }
