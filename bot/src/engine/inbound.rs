@@ -1,6 +1,6 @@
 //! A text comes in: who is it, what do they say, what is to be done.
 
-use budwood_parser::{Known, Reading, Sender};
+use budwood_parser::{Kind, Known, Reading, Sender};
 use budwood_scheduler::{
     MessageId, PersonId, Role,
     decide::{Answer, Decision, Last, Pending, Plot, Quiet, Reply, Scene, Unclear, decide},
@@ -134,6 +134,7 @@ impl Step<'_> {
             plots: &[],
             last: &[],
             pending: None,
+            nudged: None,
         };
         let worth_an_answer = matches!(
             decide(&reading, &scene),
@@ -409,8 +410,17 @@ impl Step<'_> {
             plots: &plots,
             last: &last,
             pending: pending.as_ref(),
+            nudged: self.nudged(turn),
         };
         decide(reading, &scene)
+    }
+
+    /// What the last nudge to this phone was about, if it is a block of the one who texts.
+    fn nudged(&self, turn: &Turn) -> Option<(&str, Kind)> {
+        let nudge = self.world.talks.get(&turn.number)?.nudge?;
+        let block = self.world.directory.block(nudge.block)?;
+        let kind = nudge.task.proven_by()?;
+        (block.owner == turn.target).then_some((block.name.as_str(), kind))
     }
 
     /// The facts of the phone's last recorded text, if a correction may still reach them.

@@ -143,6 +143,7 @@ impl Line {
             plots: &plots,
             last: &last,
             pending: pending.as_ref(),
+            nudged: None,
         };
         let decision = decide(&reading, &scene);
         (reading, decision)

@@ -1,6 +1,10 @@
 //! From a report as said to a fact with block and date, and what is still missing for that.
 
-use alloc::{string::ToString, vec::Vec};
+use alloc::{
+    borrow::ToOwned,
+    string::{String, ToString},
+    vec::Vec,
+};
 
 use budwood_parser::{Bare, Doubt, Extent, Kind, Report};
 
@@ -33,7 +37,7 @@ pub(super) fn draft(report: &Report, scene: &Scene<'_>) -> Draft {
     }
 }
 
-fn block_of(report: &Report, scene: &Scene<'_>) -> Option<alloc::string::String> {
+fn block_of(report: &Report, scene: &Scene<'_>) -> Option<String> {
     match (&report.block, scene.plots) {
         (Some(name), _) => Some(
             scene
@@ -41,6 +45,9 @@ fn block_of(report: &Report, scene: &Scene<'_>) -> Option<alloc::string::String>
                 .map_or_else(|| name.clone(), |plot| plot.name.clone()),
         ),
         (None, [only]) => Some(only.name.clone()),
+        (None, _) if scene.nudged.is_some_and(|(_, kind)| kind == report.kind) => {
+            scene.nudged.map(|(block, _)| block.to_owned())
+        }
         // Rain falls on all of a farmer's blocks; the first one stands for them.
         (None, [first, ..]) if report.kind == Kind::Rain => Some(first.name.clone()),
         (None, _) => None,

@@ -21,6 +21,9 @@ pub struct Scene<'a> {
     pub last: &'a [Last],
     /// What we asked and wait for.
     pub pending: Option<&'a Pending>,
+    /// The block and the kind of report that the last nudge was about: its own word needs no
+    /// block.
+    pub nudged: Option<(&'a str, Kind)>,
 }
 
 impl Scene<'_> {
