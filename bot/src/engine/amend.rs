@@ -157,7 +157,7 @@ impl Step<'_> {
         let block = events.first().and_then(|event| event.body.block());
         let name = block
             .and_then(|block| self.world.directory.block(block))
-            .map(|block| block.name.clone())
+            .map(|block| self.label(turn, block.owner, &block.name))
             .unwrap_or_default();
         let today = civil_day(turn.sent_at, self.zone_of(turn.target));
         let state = block

@@ -142,12 +142,25 @@ impl Step<'_> {
             adviser: &adviser,
         };
         let today = civil_day(turn.sent_at, self.zone_of(turn.target));
+        let label = self.label(turn, record.owner, &record.name);
         let said = Said {
-            block: &record.name,
+            block: &label,
             facts: drafts,
             today,
         };
         word(self.tongue(speaker), said, after)
+    }
+
+    /// A block's name; with its owner's when the phone is not theirs alone.
+    pub(super) fn label(&self, turn: &Turn, owner: PersonId, block: &str) -> String {
+        let directory = &self.world.directory;
+        let shared = directory
+            .phone(&turn.number)
+            .is_some_and(|phone| phone.people().any(|person| person != owner));
+        match directory.person(owner).filter(|_| shared) {
+            Some(owner) => format!("{} {block}", owner.called()),
+            None => block.to_owned(),
+        }
     }
 
     /// When the job that this kind of report proves comes again.
