@@ -138,6 +138,7 @@ changed = Changed on { $block }: { $facts }. { $stand }Wrong? Text NO
 moved = Moved from { $old } to { $block }: { $facts }. { $stand }Wrong? Text NO
 taken-back = Taken back: { $facts } on { $block }. { $stand }
 taken-back-ask = Taken back: { $facts } on { $block }. What is right? Send it again, like { $example }
+taken-back-count = Taken back: { $facts } on { $block }. What is the right number?
 nothing-to-undo = There is nothing to take back. To report write a word and a number, like { $example }
 unsure-change = Which is wrong? Send it like: { $example }
 

@@ -138,7 +138,7 @@ impl Step<'_> {
             self.answer(&turn.number, turn.message, text);
             return "taken back";
         };
-        let text = self.word_taken_back(turn, &events, "taken-back-ask");
+        let text = self.word_taken_back(turn, &events, "taken-back-count");
         draft.details.count = None;
         let question = Question::Ask {
             facts: vec![draft],
