@@ -110,8 +110,8 @@ pub struct Order {
 pub struct Pits {
     /// Length of each edge, in whole centimetres.
     pub edge_cm: u32,
-    /// How many days before planting to dig.
-    pub dig_days_before: u32,
+    /// How many months before planting to dig.
+    pub dig_months_before: u32,
     /// How many days before planting to fill them again.
     pub refill_days_before: u32,
 }

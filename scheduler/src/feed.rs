@@ -26,3 +26,71 @@ pub fn grams_per_tree(doses: &[Dose]) -> f64 {
 pub fn kilograms(live_trees: u32, grams_per_tree: f64) -> f64 {
     f64::from(live_trees) * grams_per_tree / GRAMS_A_KILOGRAM
 }
+
+#[cfg(test)]
+mod tests {
+    use std::{format, string::String};
+
+    use super::{grams_per_tree, kilograms, round_at};
+    use crate::calendar::{Calendar, profiles};
+
+    fn indonesia(rounds_a_year: &str) -> Calendar {
+        let text = profiles::INDONESIA.replace(
+            "rounds_a_year = { value = 2",
+            &format!("rounds_a_year = {{ value = {rounds_a_year}"),
+        );
+        Calendar::parse(&text).unwrap()
+    }
+
+    fn grams_of(calendar: &Calendar, month: u32, product: &str) -> f64 {
+        let round = round_at(&calendar.feeding, month).unwrap();
+        let dose = round.doses.iter().find(|dose| dose.product == product);
+        dose.unwrap().grams
+    }
+
+    #[track_caller]
+    fn near(found: f64, expected: f64) {
+        assert!((found - expected).abs() <= 0.051, "{found}, not {expected}");
+    }
+
+    /// Doses of the Indonesian Rubber Research Centre, worked by hand: 476 trees in year 1 take
+    /// 119.0 kg of urea, 59.5 kg in each of two rounds, 19.8 kg in each of six.
+    #[test]
+    fn urea_of_the_first_year() {
+        near(kilograms(476, grams_of(&indonesia("1"), 6, "urea")), 119.0);
+        near(kilograms(476, grams_of(&indonesia("2"), 3, "urea")), 59.5);
+        near(kilograms(476, grams_of(&indonesia("6"), 1, "urea")), 19.8);
+    }
+
+    /// 555 trees in year 4 take 555 x 250 g of potash.
+    #[test]
+    fn potash_of_the_fourth_year() {
+        near(kilograms(555, grams_of(&indonesia("1"), 42, "kcl")), 138.8);
+    }
+
+    /// Two rounds of month 3 for 476 trees: half of (250 + 120 + 100 + 50) g each.
+    #[test]
+    fn all_products_of_a_round_together() {
+        let calendar = indonesia("2");
+        let round = round_at(&calendar.feeding, 8).unwrap();
+        near(grams_per_tree(&round.doses), 260.0);
+        assert!(round_at(&calendar.feeding, 2).is_none());
+    }
+
+    /// Thailand, Department of Agriculture, 20-8-20 on clay loam: 70 g a tree in month 2, 100 g in
+    /// month 5, so 33.25 kg for 475 trees. A table by month is read as well as one by year.
+    #[test]
+    fn a_table_by_month() {
+        let (head, rest) = profiles::FAO.split_once("[feeding]").unwrap();
+        let (_, tail) = rest.split_once("[pruning]").unwrap();
+        let months = "[[feeding.months]]\nmonth = 2\ngrams = { \"20-8-20\" = 70.0 }\n\
+                      source = \"puslitkaret\"\nconfidence = \"copy\"\n\
+                      [[feeding.months]]\nmonth = 5\ngrams = { \"20-8-20\" = 100.0 }\n\
+                      source = \"puslitkaret\"\nconfidence = \"copy\"\n";
+        let text: String = [head, months, "[pruning]", tail].concat();
+        let calendar = Calendar::parse(&text).unwrap();
+        near(kilograms(475, grams_of(&calendar, 2, "20-8-20")), 33.25);
+        near(grams_of(&calendar, 4, "20-8-20"), 70.0);
+        near(grams_of(&calendar, 5, "20-8-20"), 100.0);
+    }
+}

@@ -90,11 +90,13 @@ fn order(table: &Table<'_>, cited: &Cited) -> Read<Order> {
 }
 
 fn pits(table: &Table<'_>, cited: &Cited) -> Read<Pits> {
-    let dig_days_before = cited.whole(table, "dig_days_before", DAYS)?;
+    let dig_months_before = cited.whole(table, "dig_months_before", 1..=12)?;
+    // Not before they are dug, whatever the length of the month.
+    let refill_days = 0..=dig_months_before * 28;
     Ok(Pits {
         edge_cm: cited.whole(table, "edge_cm", 20..=200)?,
-        dig_days_before,
-        refill_days_before: cited.whole(table, "refill_days_before", 0..=dig_days_before)?,
+        dig_months_before,
+        refill_days_before: cited.whole(table, "refill_days_before", refill_days)?,
     })
 }
 

@@ -23,8 +23,8 @@ fn fao_is_as_printed() {
     assert_eq!((fao.spacing.row_m, fao.spacing.in_row_m), (8.0, 2.0));
     assert_eq!(fao.pits.edge_cm, 60);
     assert_eq!(
-        (fao.pits.dig_days_before, fao.pits.refill_days_before),
-        (30, 10)
+        (fao.pits.dig_months_before, fao.pits.refill_days_before),
+        (1, 10)
     );
     assert_eq!(fao.pruning.height_m, 3.0);
     assert_eq!(fao.backfill.until_months, 12);
