@@ -29,7 +29,7 @@ pub fn kilograms(live_trees: u32, grams_per_tree: f64) -> f64 {
 
 #[cfg(test)]
 mod tests {
-    use std::{format, string::String};
+    use std::format;
 
     use super::{grams_per_tree, kilograms, round_at};
     use crate::calendar::{Calendar, profiles};
@@ -77,20 +77,41 @@ mod tests {
         assert!(round_at(&calendar.feeding, 2).is_none());
     }
 
-    /// Thailand, Department of Agriculture, 20-8-20 on clay loam: 70 g a tree in month 2, 100 g in
-    /// month 5, so 33.25 kg for 475 trees. A table by month is read as well as one by year.
+    /// Department of Agriculture, Thailand, 20-8-20 on clay loam: grams a tree for each round, by
+    /// month; 475 trees in month 2 take 33.25 kg.
     #[test]
     fn a_table_by_month() {
-        let (head, rest) = profiles::FAO.split_once("[feeding]").unwrap();
-        let (_, tail) = rest.split_once("[pruning]").unwrap();
-        let months = "[[feeding.months]]\nmonth = 2\ngrams = { \"20-8-20\" = 70.0 }\n\
-                      source = \"puslitkaret\"\nconfidence = \"copy\"\n\
-                      [[feeding.months]]\nmonth = 5\ngrams = { \"20-8-20\" = 100.0 }\n\
-                      source = \"puslitkaret\"\nconfidence = \"copy\"\n";
-        let text: String = [head, months, "[pruning]", tail].concat();
-        let calendar = Calendar::parse(&text).unwrap();
-        near(kilograms(475, grams_of(&calendar, 2, "20-8-20")), 33.25);
-        near(grams_of(&calendar, 4, "20-8-20"), 70.0);
-        near(grams_of(&calendar, 5, "20-8-20"), 100.0);
+        let thailand = Calendar::parse(profiles::THAILAND).unwrap();
+        let printed = [
+            (2, 70.0),
+            (5, 100.0),
+            (11, 130.0),
+            (14, 150.0),
+            (28, 230.0),
+            (40, 240.0),
+            (52, 260.0),
+        ];
+        for (month, grams) in printed {
+            assert_eq!(grams_of(&thailand, month, "20-8-20"), grams);
+        }
+        assert_eq!(grams_of(&thailand, 4, "20-8-20"), 70.0);
+        near(kilograms(475, grams_of(&thailand, 2, "20-8-20")), 33.25);
+    }
+
+    /// Vietnamese page on fertiliser: kilograms a hectare and year for 476 trees.
+    #[test]
+    fn a_table_by_hectare() {
+        let vietnam = Calendar::parse(profiles::VIETNAM).unwrap();
+        let printed = [
+            (3, [35.0, 100.0, 15.0]),
+            (15, [100.0, 290.0, 25.0]),
+            (70, [140.0, 210.0, 40.0]),
+        ];
+        for (month, a_hectare) in printed {
+            for (product, kg) in ["urea", "superphosphate", "kcl"].iter().zip(a_hectare) {
+                let year = 2.0 * kilograms(476, grams_of(&vietnam, month, product));
+                near(year, kg);
+            }
+        }
     }
 }

@@ -3,6 +3,7 @@
 use super::given::{day, fao, given, indonesia};
 use crate::{
     block::BlockState,
+    calendar::{Calendar, profiles},
     task::{
         Clock,
         TaskKind::{Feed, InduceBranching, LookAtInduced, Prune, RootCheck, Weed},
@@ -157,6 +158,27 @@ fn side_shoots_are_cut_until_the_stand_has_branched() {
     let all = given(fao(), &with("2029-08-10 branched 600"));
     assert_eq!(all.at("2029-08-11", Prune), None);
     assert_eq!(fresh.at("2030-06-01", Prune), None, "month 36");
+}
+
+/// Thai pruning guide: from about a year on, in the rains, not in the dry season.
+#[test]
+fn side_shoots_wait_for_rain_where_the_handbook_says_so() {
+    let thailand = Calendar::parse(profiles::THAILAND).unwrap();
+    let facts = "2026-12-01 planted 600";
+    assert_eq!(
+        given(thailand, facts)
+            .rains()
+            .due("2027-12-02", Prune)
+            .as_deref(),
+        Some("2028-05-20")
+    );
+    assert_eq!(
+        given(fao(), facts)
+            .rains()
+            .due("2027-01-02", Prune)
+            .as_deref(),
+        Some("2027-02-01")
+    );
 }
 
 #[test]
