@@ -51,7 +51,7 @@ pub fn tasks(
         // Where every tree is dead, nobody wants to hear of weeding.
         .filter(|kind| !is_lost || *kind == TaskKind::Backfill)
         .filter_map(|kind| Some(case.task(kind, plan(&case, kind)?)))
-        .filter(|task| task.ends.is_none_or(|ends| ends >= today))
+        .filter(|task| task.ends.is_none_or(|ends| ends >= today.max(task.due)))
         .collect()
 }
 

@@ -164,7 +164,7 @@ fn induction(table: &Table<'_>, cited: &Cited) -> Read<Induction> {
         from_month,
         until_month: cited.whole(table, "until_month", from_month..=*MONTHS.end())?,
         look_from_days,
-        look_until_days: cited.whole(table, "look_until_days", look_from_days..=*DAYS.end())?,
+        look_until_days: cited.whole(table, "look_until_days", look_from_days..=60)?,
     })
 }
 

@@ -145,6 +145,12 @@ fn three_tries_and_then_a_person() {
         "2027-08-01",
         on("2027-08-01"),
     );
+    // The second went out late, so the third waits a week.
+    let late = NudgeTrack {
+        last_on: day("2027-07-12"),
+        ..track("2027-06-22", 2)
+    };
+    tries(&task, Some(late), "2027-07-13", on("2027-07-19"));
     for used_up in [3, 4, u8::MAX] {
         let track = track("2027-06-22", used_up);
         tries(&task, Some(track), "2027-07-15", NextTry::AdviserList);

@@ -101,8 +101,11 @@ fn a_report_closes_the_round_that_it_is_nearest_to() {
         let facts = with(&[fed, " fertilised"].concat());
         given(fao(), &facts).due(today, Feed)
     };
-    let early_enough = due("2027-08-01", "2027-08-02");
+    // Half-way between planting and 1 September is 17 July.
+    let early_enough = due("2027-07-17", "2027-08-02");
     assert_eq!(early_enough.as_deref(), Some("2028-03-01"));
+    let too_early = due("2027-07-16", "2027-08-02");
+    assert_eq!(too_early.as_deref(), Some("2027-09-01"));
     let at_planting = due("2027-06-01", "2027-06-02");
     assert_eq!(at_planting.as_deref(), Some("2027-09-01"));
     let very_late = due("2028-01-10", "2028-01-11");
@@ -157,6 +160,8 @@ fn side_shoots_are_cut_until_the_stand_has_branched() {
     assert!(some.at("2029-08-11", Prune).is_some());
     let all = given(fao(), &with("2029-08-10 branched 600"));
     assert_eq!(all.at("2029-08-11", Prune), None);
+    let none_known = given(fao(), "2027-06-01 planted\n2029-08-10 branched 0");
+    assert!(none_known.at("2029-08-11", Prune).is_some());
     assert_eq!(fresh.at("2030-06-01", Prune), None, "month 36");
 }
 
@@ -198,6 +203,10 @@ fn tall_trees_without_branches_are_made_to_branch() {
         let facts = ["2029-06-01 not_branched 40\n2029-06-09 ", closed].concat();
         assert_eq!(open(&facts, "2029-06-10"), None, "{closed}");
     }
+    let same_day = "2029-06-01 not_branched 40\n2029-06-01 branch_induction 40";
+    assert_eq!(open(same_day, "2029-06-02"), None);
+    let others = "2029-06-01 branched 600\n2029-06-01 not_branched 40";
+    assert!(open(others, "2029-06-02").is_some());
     let again = "2029-06-01 not_branched 40\n2029-06-09 branch_induction 40\n\
                  2029-08-01 not_branched 12";
     assert_eq!(open(again, "2029-08-02").as_deref(), Some("2029-08-01"));
@@ -225,6 +234,10 @@ fn induced_trees_are_looked_at() {
         (day("2029-06-16"), day("2029-06-23"))
     );
     assert_eq!(look.figures.trees, Some(40));
+    let old = with("2031-05-30 not_branched 9\n2031-05-30 branch_induction 9");
+    let look = given(fao(), &old).at("2031-06-02", LookAtInduced).unwrap();
+    assert_eq!(look.due, day("2031-06-06"), "whatever the age");
+    assert_eq!(given(fao(), &old).at("2031-08-23", LookAtInduced), None);
     for closed in ["branched 35", "not_branched 5", "done look_at_induced"] {
         let facts = [&facts, "\n2029-06-20 ", closed].concat();
         let seen = given(fao(), &facts);

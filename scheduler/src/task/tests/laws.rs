@@ -88,7 +88,7 @@ proptest! {
         prop_assert_eq!(&kinds, &once, "one task of a kind, in order");
         for task in &tasks {
             prop_assert!(task.due <= task.late_after);
-            prop_assert!(task.ends.is_none_or(|ends| ends >= today));
+            prop_assert!(task.ends.is_none_or(|ends| ends >= today && ends >= task.due));
             prop_assert_eq!(task.clock, task.kind.clock());
         }
     }

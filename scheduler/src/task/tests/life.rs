@@ -19,7 +19,11 @@ fn live(mut given: Given) -> String {
         if today == day("2027-06-05") {
             given.season.window_opened = Some(today);
         }
-        while let Some(task) = most_urgent(&given.tasks_on(today), today).cloned() {
+        // Done work is due no more, so a day has no more jobs than there are kinds.
+        for _ in TaskKind::ALL {
+            let Some(task) = most_urgent(&given.tasks_on(today), today).cloned() else {
+                break;
+            };
             writeln!(diary, "{today} {}", told(&task)).unwrap();
             let line = format!("{today} {}", work(&task, &given));
             let id = given.events.len() as u64 + 1;

@@ -93,7 +93,7 @@ fn a_window_of_another_season_opens_nothing() {
 
 #[test]
 fn planting_is_closed_when_about_all_stand() {
-    let plan = |facts| {
+    let plan = |facts: &str| {
         given(fao(), facts)
             .planned("2027-06-01")
             .window("2027-06-05")
@@ -103,8 +103,14 @@ fn planting_is_closed_when_about_all_stand() {
     assert_eq!(plant.figures.trees, Some(325));
     let all = plan("2027-06-07 planted 300\n2027-06-12 planted 270");
     assert_eq!(all.at("2027-06-13", Plant), None);
-    let said = plan("2027-06-07 planted 300\n2027-06-12 done plant");
-    assert_eq!(said.at("2027-06-13", Plant), None);
+    for on in ["2027-06-05", "2027-06-12"] {
+        let facts = ["2027-06-05 planted 300\n", on, " done plant"].concat();
+        let said = plan(&facts);
+        assert_eq!(said.at("2027-06-13", Plant), None);
+    }
+    let few_holes = plan("2027-05-07 holes_dug 200");
+    let plant = few_holes.at("2027-06-08", Plant).unwrap();
+    assert_eq!(plant.figures.trees, Some(625), "not all are dug yet");
     let mut no_area = plan("2027-06-07 planted 300");
     no_area.block.area = None;
     assert_eq!(no_area.at("2027-06-08", Plant), None);
@@ -130,7 +136,9 @@ fn the_dead_are_counted() {
     );
     let again = counted(indonesia(), "2027-06-15");
     assert_eq!(again.as_deref(), Some("2027-06-29"));
-    assert_eq!(counted(indonesia(), "2027-08-20"), None, "after 3 months");
+    let last = counted(indonesia(), "2027-08-16");
+    assert_eq!(last.as_deref(), Some("2027-08-30"), "on day 90");
+    assert_eq!(counted(indonesia(), "2027-08-17"), None, "after 3 months");
 }
 
 #[test]
@@ -140,6 +148,16 @@ fn each_cohort_is_counted() {
     let check = given.at("2027-08-02", SurvivalCheck).unwrap();
     assert_eq!(check.due, day("2027-08-29"));
     assert_eq!(check.figures.trees, Some(50));
+}
+
+#[test]
+fn nobody_counts_a_cohort_that_is_dead() {
+    let facts = "2027-06-01 planted 600\n2027-06-30 dead 600\n2027-07-10 replaced 600\n\
+                 2027-07-11 dead 1";
+    let check = given(fao(), facts).at("2027-07-12", SurvivalCheck).unwrap();
+    assert_eq!(check.figures.trees, Some(599));
+    let unknown = given(fao(), "2027-06-01 planted");
+    assert!(unknown.at("2027-06-02", SurvivalCheck).is_some());
 }
 
 /// Replanting of gaps: FAO in the first year; Indonesian estate text in years 1 and 2, none in
@@ -156,6 +174,8 @@ fn gaps_are_filled_up_to_the_handbooks_limit() {
         ask(indonesia(), planted_on).unwrap().last,
         day("2029-05-31")
     );
+    assert!(ask(fao(), day("2028-05-31")).is_some());
+    assert_eq!(ask(fao(), day("2028-06-01")), None);
     assert_eq!(ask(fao(), month_20), None);
     assert!(ask(indonesia(), month_20).is_some());
     assert_eq!(ask(indonesia(), month_30), None);
@@ -175,6 +195,17 @@ fn gaps_are_filled_while_enough_rain_is_left() {
     assert_eq!(missed.due, day("2028-05-20"), "the next rains");
     assert_eq!(missed.ends, Some(day("2028-05-31")), "the first year");
     assert_eq!(given.at("2028-06-01", Backfill), None);
+    let window = filling(
+        day("2027-06-01"),
+        day("2027-06-09"),
+        &RAINS,
+        &fao().backfill,
+    );
+    assert_eq!(
+        window.unwrap().from,
+        day("2027-06-01"),
+        "not before planting"
+    );
 }
 
 #[test]
@@ -214,9 +245,10 @@ fn gaps_are_asked_for_only_after_a_count_and_until_filled() {
     assert!(!open(
         "2027-06-01 planted 600\n2027-07-01 dead 9\n2027-07-09 replaced 9"
     ));
-    assert!(!open(
-        "2027-06-01 planted 600\n2027-07-01 dead 9\n2027-07-09 done backfill"
-    ));
+    for on in ["2027-07-01", "2027-07-09"] {
+        let facts = "2027-06-01 planted 600\n2027-07-01 dead 9\n";
+        assert!(!open(&[facts, on, " done backfill"].concat()));
+    }
 }
 
 /// The Indonesian estate text calls 5 % deaths tolerable: 420 of 444 alive (94.6 %) is filled,

@@ -26,6 +26,14 @@ fn opening_by_two_handbooks() {
     let low = "2027-07-01 girth cm:47,47,47,47,47,47,47,47,47,47,47,47,47,47,47,47,47,47,47,47,47,47,47,47,47,47,47,47,47,47";
     assert_eq!(verdict(fao(), low), Some(Verdict::NotYet));
     assert_eq!(verdict(indonesia(), low), Some(Verdict::Ready));
+    assert_eq!(
+        verdict(fao(), "2027-07-01 girth 70/100"),
+        Some(Verdict::Ready)
+    );
+    assert_eq!(
+        verdict(fao(), "2027-07-01 girth 69/100"),
+        Some(Verdict::NotYet)
+    );
     let counted = "2027-07-01 girth 65/100";
     assert_eq!(verdict(fao(), counted), Some(Verdict::NotYet));
     assert_eq!(verdict(indonesia(), counted), Some(Verdict::Ready));
