@@ -221,11 +221,11 @@ impl BlockState {
             Kind::Height => self.heights.push(census(day, details)),
             Kind::Disease => {
                 let ailment = details.ailment.unwrap_or(Ailment::Other);
-                self.sick.insert(ailment, seen);
+                keep_later(&mut self.sick, ailment, seen);
             }
             Kind::Damage => {
-                self.harmed
-                    .insert(details.cause.unwrap_or(Cause::Other), seen);
+                let cause = details.cause.unwrap_or(Cause::Other);
+                keep_later(&mut self.harmed, cause, seen);
             }
             Kind::TappingOpened => self.opened = self.opened.saturating_add(count.unwrap_or(0)),
             Kind::Received
@@ -334,6 +334,14 @@ fn raise<K: Ord>(days: &mut BTreeMap<K, NaiveDate>, key: K, day: NaiveDate) {
 fn later(slot: &mut Option<Count>, seen: Count) {
     if slot.is_none_or(|known| known.on <= seen.on) {
         *slot = Some(seen);
+    }
+}
+
+/// A report that arrives late must not hide a newer one.
+fn keep_later<K: Ord>(counts: &mut BTreeMap<K, Count>, key: K, seen: Count) {
+    let known = counts.entry(key).or_insert(seen);
+    if known.on <= seen.on {
+        *known = seen;
     }
 }
 

@@ -22,10 +22,25 @@ pub use feeding::{Dose, FeedRound, Feeding};
 pub mod profiles {
     /// FAO and INADES, smallholders in West Africa.
     pub const FAO: &str = include_str!("../calendars/fao.toml");
-    /// Indonesian research centre and estate practice.
+    /// Rubber Board and university, India.
+    pub const INDIA: &str = include_str!("../calendars/india.toml");
+    /// Research centre and estate practice, Indonesia.
     pub const INDONESIA: &str = include_str!("../calendars/indonesia.toml");
+    /// Manual and guides, Philippines.
+    pub const PHILIPPINES: &str = include_str!("../calendars/philippines.toml");
+    /// Department of Agriculture, Thailand.
+    pub const THAILAND: &str = include_str!("../calendars/thailand.toml");
+    /// Rubber group and guides, Vietnam.
+    pub const VIETNAM: &str = include_str!("../calendars/vietnam.toml");
     /// Every calendar that ships: its name and its text.
-    pub const ALL: &[(&str, &str)] = &[("fao", FAO), ("indonesia", INDONESIA)];
+    pub const ALL: &[(&str, &str)] = &[
+        ("fao", FAO),
+        ("india", INDIA),
+        ("indonesia", INDONESIA),
+        ("philippines", PHILIPPINES),
+        ("thailand", THAILAND),
+        ("vietnam", VIETNAM),
+    ];
 }
 
 /// The handbook of one source. All ages are whole months after planting.
@@ -77,6 +92,18 @@ impl Calendar {
     pub fn parse(text: &str) -> Result<Self, TableError> {
         read::calendar(text)
     }
+
+    /// Reads a calendar with an organisation's own values in the place of some of its values.
+    ///
+    /// The changes are a file of the same shape with only what differs: a value is replaced
+    /// together with its source, a list of rounds as a whole, and sources are added.
+    ///
+    /// # Errors
+    ///
+    /// As for [`Self::parse`].
+    pub fn parse_changed(text: &str, changes: &str) -> Result<Self, TableError> {
+        read::changed_calendar(text, changes)
+    }
 }
 
 /// Distances between trees, meant level, not along a slope.
@@ -110,8 +137,8 @@ pub struct Order {
 pub struct Pits {
     /// Length of each edge, in whole centimetres.
     pub edge_cm: u32,
-    /// How many days before planting to dig.
-    pub dig_days_before: u32,
+    /// How many months before planting to dig.
+    pub dig_months_before: u32,
     /// How many days before planting to fill them again.
     pub refill_days_before: u32,
 }
@@ -185,6 +212,8 @@ pub struct Pruning {
     pub until_month: u32,
     /// Days from round to round.
     pub every_days: u32,
+    /// Whether it waits for the rains.
+    pub waits_for_rain: bool,
 }
 
 /// Induction of branches on tall trees that have none.

@@ -150,7 +150,9 @@ pub fn next_try(
         Some(track) => rules
             .again_after_days
             .get(usize::from(track.tries) - 1)
-            .and_then(|wait| days::after(track.first_on, *wait)),
+            .and_then(|wait| days::after(track.first_on, *wait))
+            // A try that went out late must not be followed by the next at once.
+            .map(|day| day.max(rested_on(rules, track.last_on))),
     };
     match next.map(|day| day.max(today)) {
         Some(day) if !past(day) => NextTry::On(day),

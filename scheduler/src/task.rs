@@ -45,10 +45,13 @@ pub fn tasks(
     if tapping::is_opened(&case) {
         return Vec::new();
     }
+    let is_lost = state.planted() > 0 && state.alive() == 0;
     TaskKind::ALL
         .into_iter()
+        // Where every tree is dead, nobody wants to hear of weeding.
+        .filter(|kind| !is_lost || *kind == TaskKind::Backfill)
         .filter_map(|kind| Some(case.task(kind, plan(&case, kind)?)))
-        .filter(|task| task.ends.is_none_or(|ends| ends >= today))
+        .filter(|task| task.ends.is_none_or(|ends| ends >= today.max(task.due)))
         .collect()
 }
 

@@ -83,17 +83,8 @@ impl Cited {
         })
     }
 
-    /// The citations; a source that no value refers to is an error.
-    pub(super) fn finish(self, file: &Table<'_>) -> Result<Vec<Citation>, TableError> {
-        let citations = self.citations.into_inner();
-        let unused = self
-            .sources
-            .keys()
-            .find(|key| citations.iter().all(|cited| cited.source != **key));
-        match unused {
-            Some(key) => Err(file.error(&format!("sources.{key}"), "is used by no value")),
-            None => Ok(citations),
-        }
+    pub(super) fn into_citations(self) -> Vec<Citation> {
+        self.citations.into_inner()
     }
 
     pub(super) fn number(
@@ -127,6 +118,14 @@ impl Cited {
         table.table(key, |cell| {
             self.cite(cell)?;
             in_range(cell, "value", cell.need_whole("value")?, range)
+        })
+    }
+
+    pub(super) fn flag(&self, table: &Table<'_>, key: &str) -> Result<bool, TableError> {
+        table.need_table(key, |cell| {
+            self.cite(cell)?;
+            let value = cell.flag("value")?;
+            value.ok_or_else(|| cell.error("value", "is missing"))
         })
     }
 

@@ -8,7 +8,7 @@ use core::ops::RangeInclusive;
 
 use budwood_parser::{
     Material,
-    table::{Table, TableError, read_file},
+    table::{Table, TableError, read_changed, read_file},
 };
 
 use super::{
@@ -38,31 +38,37 @@ const SAMPLE: RangeInclusive<u32> = 1..=10_000;
 type Read<T> = Result<T, TableError>;
 
 pub(super) fn calendar(text: &str) -> Read<Calendar> {
-    read_file(text, |file| {
-        let cited = Cited::new(file)?;
-        let calendar = Calendar {
-            name: file.need_text("name")?.to_string(),
-            title: file.need_text("title")?.to_string(),
-            spacing: file.need_table("spacing", |table| spacing(table, &cited))?,
-            order: file.need_table("order", |table| order(table, &cited))?,
-            pits: file.need_table("pits", |table| pits(table, &cited))?,
-            planting: file.need_table("planting", |table| planting(table, &cited))?,
-            survival: file.need_table("survival", |table| survival(table, &cited))?,
-            backfill: file.need_table("backfill", |table| backfill(table, &cited))?,
-            weeding: file.need_table("weeding", |table| weeding(table, &cited))?,
-            feeding: file.need_table("feeding", |table| feeding::read(table, &cited))?,
-            pruning: file.need_table("pruning", |table| pruning(table, &cited))?,
-            induction: file.need_table("induction", |table| induction(table, &cited))?,
-            root_check: file.need_table("root_check", |table| rounds(table, &cited))?,
-            census: file.need_table("census", |table| census(table, &cited))?,
-            opening: file.need_table("opening", |table| opening(table, &cited))?,
-            sources: cited.sources.clone(),
-            citations: Vec::new(),
-        };
-        Ok(Calendar {
-            citations: cited.finish(file)?,
-            ..calendar
-        })
+    read_file(text, whole)
+}
+
+pub(super) fn changed_calendar(text: &str, changes: &str) -> Read<Calendar> {
+    read_changed(text, changes, "value", whole)
+}
+
+fn whole(file: &Table<'_>) -> Read<Calendar> {
+    let cited = Cited::new(file)?;
+    let calendar = Calendar {
+        name: file.need_text("name")?.to_string(),
+        title: file.need_text("title")?.to_string(),
+        spacing: file.need_table("spacing", |table| spacing(table, &cited))?,
+        order: file.need_table("order", |table| order(table, &cited))?,
+        pits: file.need_table("pits", |table| pits(table, &cited))?,
+        planting: file.need_table("planting", |table| planting(table, &cited))?,
+        survival: file.need_table("survival", |table| survival(table, &cited))?,
+        backfill: file.need_table("backfill", |table| backfill(table, &cited))?,
+        weeding: file.need_table("weeding", |table| weeding(table, &cited))?,
+        feeding: file.need_table("feeding", |table| feeding::read(table, &cited))?,
+        pruning: file.need_table("pruning", |table| pruning(table, &cited))?,
+        induction: file.need_table("induction", |table| induction(table, &cited))?,
+        root_check: file.need_table("root_check", |table| rounds(table, &cited))?,
+        census: file.need_table("census", |table| census(table, &cited))?,
+        opening: file.need_table("opening", |table| opening(table, &cited))?,
+        sources: cited.sources.clone(),
+        citations: Vec::new(),
+    };
+    Ok(Calendar {
+        citations: cited.into_citations(),
+        ..calendar
     })
 }
 
@@ -90,11 +96,13 @@ fn order(table: &Table<'_>, cited: &Cited) -> Read<Order> {
 }
 
 fn pits(table: &Table<'_>, cited: &Cited) -> Read<Pits> {
-    let dig_days_before = cited.whole(table, "dig_days_before", DAYS)?;
+    let dig_months_before = cited.whole(table, "dig_months_before", 1..=12)?;
+    // Not before they are dug, whatever the length of the month.
+    let refill_days = 0..=dig_months_before * 28;
     Ok(Pits {
         edge_cm: cited.whole(table, "edge_cm", 20..=200)?,
-        dig_days_before,
-        refill_days_before: cited.whole(table, "refill_days_before", 0..=dig_days_before)?,
+        dig_months_before,
+        refill_days_before: cited.whole(table, "refill_days_before", refill_days)?,
     })
 }
 
@@ -144,6 +152,7 @@ fn pruning(table: &Table<'_>, cited: &Cited) -> Read<Pruning> {
         from_month,
         until_month: cited.whole(table, "until_month", from_month..=*MONTHS.end())?,
         every_days: cited.whole(table, "every_days", EVERY_DAYS)?,
+        waits_for_rain: cited.flag(table, "waits_for_rain")?,
     })
 }
 
@@ -155,7 +164,7 @@ fn induction(table: &Table<'_>, cited: &Cited) -> Read<Induction> {
         from_month,
         until_month: cited.whole(table, "until_month", from_month..=*MONTHS.end())?,
         look_from_days,
-        look_until_days: cited.whole(table, "look_until_days", look_from_days..=*DAYS.end())?,
+        look_until_days: cited.whole(table, "look_until_days", look_from_days..=60)?,
     })
 }
 

@@ -6,6 +6,8 @@ use super::{
 };
 use crate::{block::Count, days};
 
+/// A season later, trees have shot or have not, and another count of tall ones says which.
+const LOOK_ENDS_DAYS: u32 = 84;
 /// Induction can wait some weeks; the season cannot, and that is asked apart.
 const INDUCE_LATE_DAYS: u32 = 28;
 
@@ -27,7 +29,7 @@ pub(super) fn induce(case: &Case<'_>) -> Option<Plan> {
     Some(Plan {
         due,
         late_after: days::after(due, INDUCE_LATE_DAYS)?,
-        ends: Some(last_day(case)?),
+        ends: last_day(case),
         figures: Figures {
             trees: tall.trees,
             height_m: Some(rule.height_m),
@@ -47,7 +49,10 @@ fn have_branched(case: &Case<'_>, tall: Count) -> bool {
 /// One to two weeks after induction; any word on branches since then closes it.
 pub(super) fn look(case: &Case<'_>) -> Option<Plan> {
     let rule = case.calendar.induction;
-    let induced = case.state.induced?;
+    let induced = case
+        .state
+        .induced
+        .filter(|_| case.state.planted_on().is_some())?;
     let looked = [case.state.branched, case.state.tall]
         .into_iter()
         .flatten()
@@ -60,7 +65,7 @@ pub(super) fn look(case: &Case<'_>) -> Option<Plan> {
     Some(Plan {
         due: days::after(induced.on, rule.look_from_days)?,
         late_after: days::after(induced.on, rule.look_until_days)?,
-        ends: Some(last_day(case)?),
+        ends: days::after(induced.on, LOOK_ENDS_DAYS),
         figures: Figures {
             trees: induced.trees,
             days_since: case.days_since(Some(induced.on)),

@@ -50,7 +50,7 @@ pub(super) fn dig_pits(case: &Case<'_>) -> Option<Plan> {
         return None;
     }
     Some(Plan {
-        due: days::before(planned_on, pits.dig_days_before)?,
+        due: days::months_before(planned_on, pits.dig_months_before)?,
         late_after: days::before(planned_on, pits.refill_days_before)?,
         ends: None,
         figures: Figures {

@@ -23,6 +23,7 @@ pub(super) fn check(case: &Case<'_>) -> Option<Plan> {
     case.state
         .cohorts
         .iter()
+        .filter(|cohort| cohort.planted == 0 || cohort.alive() > 0)
         .filter_map(|cohort| check_cohort(case, cohort))
         .filter(|plan| plan.ends.is_none_or(|ends| ends >= case.today))
         .min_by_key(|plan| plan.due)

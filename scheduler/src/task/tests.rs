@@ -1,1 +1,8 @@
-//! Tests.
+//! Given facts, at a day, then these tasks.
+
+mod given;
+mod growing;
+mod laws;
+mod life;
+mod planting;
+mod tapping;

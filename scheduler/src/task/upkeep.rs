@@ -127,7 +127,12 @@ pub(super) fn prune(case: &Case<'_>) -> Option<Plan> {
         every_days: rule.every_days,
     }];
     let last = case.last_done(TaskKind::Prune);
-    let (due, ends) = case.round(&rounds, last)?;
+    let (round, ends) = case.round(&rounds, last)?;
+    let due = if rule.waits_for_rain {
+        case.season.wait_for_rain(round, case.today)
+    } else {
+        round
+    };
     Some(Plan {
         due,
         late_after: days::after(due, PRUNE_LATE_DAYS)?,
