@@ -326,6 +326,16 @@ async fn a_body_has_a_limit_whether_its_length_is_told_or_not() {
     let answer = send(&service, "/sms/inbound", padded(max + 1)).await;
     detail(answer, 413).await;
 
+    // A length that is told is enough: nothing of the body has to come.
+    let announced = format!(
+        "POST /sms/inbound HTTP/1.1\r\nhost: x\r\nauthorization: {}\r\n\
+         content-type: application/json\r\ncontent-length: {}\r\n\r\n",
+        RFC_6750.1,
+        max + 1
+    );
+    let answer = raw(service.address, announced).await;
+    assert!(answer.starts_with("HTTP/1.1 413 "), "{answer}");
+
     let mut chunked = format!(
         "POST /sms/inbound HTTP/1.1\r\nhost: x\r\nauthorization: {}\r\n\
          content-type: application/json\r\ntransfer-encoding: chunked\r\n\r\n",
