@@ -162,14 +162,16 @@ pub enum ConfigError {
 pub type Environment<'a> = &'a dyn Fn(&str) -> Option<String>;
 
 impl Config {
-    /// Reads and checks a file. Paths in it start at its own folder.
+    /// Reads and checks a file. Paths in it start at its own folder; secrets come from the
+    /// environment of the process.
     ///
     /// # Errors
     ///
     /// When it cannot be read, or something in it is missing or wrong.
-    pub fn load(path: &Path, environment: Environment<'_>) -> Result<Self, ConfigError> {
+    pub fn load(path: &Path) -> Result<Self, ConfigError> {
         let text = read(path)?;
-        Self::parse(&text, path.parent().unwrap_or(Path::new("")), environment)
+        let folder = path.parent().unwrap_or(Path::new(""));
+        Self::parse(&text, folder, &|name| std::env::var(name).ok())
     }
 
     /// Checks the text of a file. Paths in it start at `folder`.

@@ -151,10 +151,10 @@ pub type IntakeFuture = Pin<Box<dyn Future<Output = Result<(), Refused>> + Send>
 #[derive(Clone, Copy, Debug, PartialEq, Eq, thiserror::Error)]
 pub enum Refused {
     /// The queue is full.
-    #[error("too much is waiting; nothing was stored")]
+    #[error("too much is waiting")]
     Busy,
     /// The store failed or the disk is nearly full.
-    #[error("the store cannot take more; nothing was stored")]
+    #[error("the store cannot take more")]
     Unhealthy,
 }
 

@@ -28,6 +28,9 @@ pub const ADDRESS_CHARS_MAX: usize = 64;
 /// Bytes of an id that a gateway gives. It becomes part of a key in the store.
 pub const GATEWAY_ID_BYTES_MAX: usize = 255;
 
+/// Bytes of the code in a provider's refusal. The standard's own have seven.
+pub const REFUSAL_CODE_BYTES_MAX: usize = 16;
+
 /// Inputs that wait for the engine. When it is full we answer "busy", and the gateway sends again.
 pub const QUEUE_MAX: usize = 1_024;
 

@@ -4,6 +4,8 @@
 //! where it is handled. Numbers, names and texts never go to `info` or above: an id stands for
 //! them. The two core crates do not log at all; what they decided is in what they return.
 
+use std::io::{self, IsTerminal};
+
 use tracing_subscriber::{EnvFilter, fmt, util::SubscriberInitExt};
 
 /// Id of a message of ours.
@@ -46,7 +48,9 @@ pub fn start(filter: &str) -> Result<(), TelemetryError> {
     let filter = read_filter(filter)?;
     fmt()
         .with_env_filter(filter)
-        .with_writer(std::io::stderr)
+        .with_writer(io::stderr)
+        // Colours are for people; a journal would keep their codes.
+        .with_ansi(io::stderr().is_terminal())
         .finish()
         .try_init()
         .map_err(|_| TelemetryError::Twice)

@@ -17,6 +17,7 @@ use std::{future::Future, io, net::TcpListener, sync::Arc};
 
 use actix_web::{
     App, HttpRequest, HttpResponse, HttpServer, ResponseError,
+    dev::Server,
     http::header::{CACHE_CONTROL, ContentType},
     web::{self, Data, Payload, ServiceConfig},
 };
@@ -25,7 +26,7 @@ use serde::Serialize;
 use self::problem::Problem;
 pub use self::{
     auth::Auth,
-    signature::{KeyError, SignatureKeys, Signed},
+    signature::{KeyError, SignatureKeys},
 };
 use crate::{
     clock::Clock,
@@ -66,23 +67,35 @@ pub async fn serve(
     settings: WebSettings,
     shutdown: impl Future<Output = ()> + Send + 'static,
 ) -> io::Result<()> {
-    let workers = settings.workers;
-    let shared = Data::new(Shared { intake, settings });
-    HttpServer::new(move || App::new().configure(|config| mount(config, shared.clone())))
-        .workers(workers)
-        .max_connections(limits::CONNECTIONS_PER_WORKER_MAX)
-        .client_request_timeout(limits::REQUEST_HEAD_TIMEOUT)
-        .keep_alive(limits::KEEP_ALIVE)
-        .shutdown_timeout(limits::STOP_TIMEOUT_SECS)
-        .shutdown_signal(shutdown)
-        .listen(listener)?
-        .run()
-        .await
+    server(listener, intake, settings, shutdown)?.await
 }
 
 /// Puts the paths into an application.
 pub fn routes(config: &mut ServiceConfig, intake: Arc<dyn Intake>, settings: WebSettings) {
     mount(config, Data::new(Shared { intake, settings }));
+}
+
+/// Not part of [`serve`], because what it is built with may not move between threads, and `serve`
+/// may have to.
+fn server(
+    listener: TcpListener,
+    intake: Arc<dyn Intake>,
+    settings: WebSettings,
+    shutdown: impl Future<Output = ()> + Send + 'static,
+) -> io::Result<Server> {
+    let workers = settings.workers;
+    let shared = Data::new(Shared { intake, settings });
+    let server =
+        HttpServer::new(move || App::new().configure(|config| mount(config, shared.clone())))
+            .workers(workers)
+            .max_connections(limits::CONNECTIONS_PER_WORKER_MAX)
+            .client_request_timeout(limits::REQUEST_HEAD_TIMEOUT)
+            .keep_alive(limits::KEEP_ALIVE)
+            .shutdown_timeout(limits::STOP_TIMEOUT_SECS)
+            .shutdown_signal(shutdown)
+            .listen(listener)?
+            .run();
+    Ok(server)
 }
 
 fn mount(config: &mut ServiceConfig, shared: Data<Shared>) {

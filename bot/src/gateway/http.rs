@@ -149,7 +149,9 @@ impl HttpGateway {
                 after: Some(limits::SETUP_RETRY_AFTER),
                 why: format!("{why}; redirects are not followed, put the new address in base_url"),
             },
-            _ if status.is_client_error() => SendOutcome::Refused { why },
+            _ if status.is_client_error() => SendOutcome::Refused {
+                why: with_code(why, response).await,
+            },
             // A server that failed may have taken the text before.
             _ => SendOutcome::Unknown { why },
         }
@@ -207,6 +209,14 @@ fn outcome_of_error(error: &reqwest::Error) -> SendOutcome {
 
 fn refused(why: &str) -> SendOutcome {
     SendOutcome::Refused { why: why.into() }
+}
+
+async fn with_code(why: String, response: Response) -> String {
+    let body = limited_body(response).await;
+    match body.as_deref().and_then(wire::refusal_code) {
+        Some(code) => format!("{why} ({code})"),
+        None => why,
+    }
 }
 
 /// The provider's id: the end of the address of the new resource, from the header or the body.

@@ -45,7 +45,7 @@ pub(crate) enum Problem {
     TooLarge,
     #[error("{why}")]
     WrongType { why: &'static str },
-    #[error("{0}; send it again later")]
+    #[error("{0}, so not all of it was stored; send it again later")]
     Refused(Refused),
 }
 

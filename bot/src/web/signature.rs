@@ -51,8 +51,7 @@ impl SignatureKeys {
     }
 
     /// Whether this request was signed with one of the keys, about now.
-    #[must_use]
-    pub fn verify(&self, signed: &Signed<'_>, now: DateTime<Utc>) -> bool {
+    pub(super) fn verify(&self, signed: &Signed<'_>, now: DateTime<Utc>) -> bool {
         let is_recent = signed
             .timestamp
             .parse::<i64>()
@@ -63,15 +62,15 @@ impl SignatureKeys {
 
 /// The parts of a signed request.
 #[derive(Clone, Copy)]
-pub struct Signed<'a> {
+pub(super) struct Signed<'a> {
     /// Header `webhook-id`.
-    pub id: &'a str,
+    pub(super) id: &'a str,
     /// Header `webhook-timestamp`: seconds since 1970.
-    pub timestamp: &'a str,
+    pub(super) timestamp: &'a str,
     /// Header `webhook-signature`: signatures with their versions, with spaces between them.
-    pub signatures: &'a str,
+    pub(super) signatures: &'a str,
     /// The body as it came.
-    pub body: &'a [u8],
+    pub(super) body: &'a [u8],
 }
 
 impl Signed<'_> {

@@ -42,6 +42,21 @@ pub(super) fn resource_url(body: &[u8]) -> Option<String> {
     Some(created.resource_reference.resource_url)
 }
 
+/// The code of a refusal, such as `SVC0004` (no valid address). The rest of the body may quote the
+/// number or the text, so it is left where it is.
+pub(super) fn refusal_code(body: &[u8]) -> Option<String> {
+    let refusal: Refusal = serde_json::from_slice(body).ok()?;
+    let error = refusal.request_error;
+    let code = error
+        .service_exception
+        .or(error.policy_exception)?
+        .message_id;
+    let is_code = !code.is_empty()
+        && code.len() <= limits::REFUSAL_CODE_BYTES_MAX
+        && code.bytes().all(|byte| byte.is_ascii_alphanumeric());
+    is_code.then_some(code)
+}
+
 /// The last part of a resource's address, decoded: the provider's id of a text.
 pub(crate) fn last_segment(address: &str) -> Option<String> {
     let path = address.split(['?', '#']).next()?;
@@ -115,6 +130,25 @@ struct Created {
 }
 
 #[derive(Deserialize)]
+#[serde(rename_all = "camelCase")]
+struct Refusal {
+    request_error: RequestError,
+}
+
+#[derive(Deserialize)]
+#[serde(rename_all = "camelCase")]
+struct RequestError {
+    service_exception: Option<Exception>,
+    policy_exception: Option<Exception>,
+}
+
+#[derive(Deserialize)]
+#[serde(rename_all = "camelCase")]
+struct Exception {
+    message_id: String,
+}
+
+#[derive(Deserialize)]
 struct ResourceReference {
     #[serde(rename = "resourceURL")]
     resource_url: String,
@@ -142,6 +176,30 @@ mod tests {
             text(7, "+447700900123", "Weed A"),
         ] {
             assert_ne!(first, correlator(&other));
+        }
+    }
+
+    // The codes are those of the OMA RESTful common definitions (from memory).
+    #[test]
+    fn a_refusal_gives_its_code_and_no_more() {
+        for (body, code) in [
+            (
+                r#"{"requestError":{"serviceException":{"messageId":"SVC0004",
+                "text":"No valid addresses: %1","variables":["+447700900123"]}}}"#,
+                Some("SVC0004"),
+            ),
+            (
+                r#"{"requestError":{"policyException":{"messageId":"POL0001"}}}"#,
+                Some("POL0001"),
+            ),
+            (
+                r#"{"requestError":{"serviceException":{"messageId":"+447700900123"}}}"#,
+                None,
+            ),
+            (r#"{"requestError":{}}"#, None),
+            ("<html>", None),
+        ] {
+            assert_eq!(refusal_code(body.as_bytes()).as_deref(), code, "{body}");
         }
     }
 

@@ -1,0 +1,169 @@
+//! The HTTP side in both directions: the real server and the real client, on loopback.
+//!
+//! What is behind the server is a stand-in that keeps what it takes; what the client talks to is a
+//! stand-in provider. Both are the world, not ours. Everything runs on port 0.
+
+mod health;
+mod sending;
+mod taking_in;
+
+use std::{
+    io,
+    net::{SocketAddr, TcpListener},
+    sync::{Arc, Mutex},
+};
+
+use budwood::{
+    clock::{Clock, FixedClock},
+    config::Secret,
+    gateway::{Health, Inbound, Intake, IntakeFuture, Receipt, Refused},
+    web::{self, Auth, WebSettings},
+};
+use chrono::{DateTime, Utc};
+use tokio::{
+    sync::{oneshot, watch},
+    task::JoinHandle,
+};
+
+/// The example of RFC 7617, section 2.
+const RFC_7617: (&str, &str, &str) = (
+    "Aladdin",
+    "open sesame",
+    "Basic QWxhZGRpbjpvcGVuIHNlc2FtZQ==",
+);
+
+/// The example of RFC 6750, section 2.1.
+const RFC_6750: (&str, &str) = ("mF_9.B5f-4.1JqM", "Bearer mF_9.B5f-4.1JqM");
+
+/// The moment of the example of the Standard Webhooks reference libraries.
+const SIGNED_AT: i64 = 1_614_265_330;
+
+fn at(seconds: i64) -> DateTime<Utc> {
+    DateTime::from_timestamp(seconds, 0).unwrap()
+}
+
+fn basic() -> Auth {
+    Auth::Basic {
+        user: RFC_7617.0.into(),
+        password: Secret::new(RFC_7617.1),
+    }
+}
+
+fn bearer() -> Auth {
+    Auth::Bearer {
+        token: Secret::new(RFC_6750.0),
+    }
+}
+
+/// Keeps what it is given. Nothing is durable before `durable_from` items have come.
+struct Taker {
+    texts: Mutex<Vec<Inbound>>,
+    receipts: Mutex<Vec<Receipt>>,
+    refuses: Mutex<Option<Refused>>,
+    trouble: Mutex<Option<String>>,
+    came: watch::Sender<usize>,
+    durable: watch::Sender<usize>,
+    durable_from: usize,
+}
+
+impl Taker {
+    fn new(durable_from: usize) -> Arc<Self> {
+        Arc::new(Self {
+            texts: Mutex::default(),
+            receipts: Mutex::default(),
+            refuses: Mutex::default(),
+            trouble: Mutex::default(),
+            came: watch::Sender::new(0),
+            durable: watch::Sender::new(0),
+            durable_from,
+        })
+    }
+
+    fn texts(&self) -> Vec<Inbound> {
+        self.texts.lock().unwrap().clone()
+    }
+
+    fn receipts(&self) -> Vec<Receipt> {
+        self.receipts.lock().unwrap().clone()
+    }
+
+    fn take<T>(&self, items: &Mutex<Vec<T>>, item: T) -> IntakeFuture {
+        if let Some(refused) = *self.refuses.lock().unwrap() {
+            return Box::pin(async move { Err(refused) });
+        }
+        items.lock().unwrap().push(item);
+        self.came.send_modify(|count| *count += 1);
+        let mut came = self.came.subscribe();
+        let durable = self.durable.clone();
+        let from = self.durable_from;
+        Box::pin(async move {
+            came.wait_for(|count| *count >= from).await.unwrap();
+            durable.send_modify(|count| *count += 1);
+            Ok(())
+        })
+    }
+}
+
+impl Intake for Taker {
+    fn text(&self, inbound: Inbound) -> IntakeFuture {
+        self.take(&self.texts, inbound)
+    }
+
+    fn receipt(&self, receipt: Receipt) -> IntakeFuture {
+        self.take(&self.receipts, receipt)
+    }
+
+    fn health(&self) -> Health {
+        Health {
+            trouble: self.trouble.lock().unwrap().clone(),
+            inbox_waiting: 3,
+            outbox_waiting: 4,
+        }
+    }
+}
+
+/// The real server on a free port.
+struct Service {
+    address: SocketAddr,
+    taker: Arc<Taker>,
+    stop: oneshot::Sender<()>,
+    running: JoinHandle<io::Result<()>>,
+}
+
+impl Service {
+    fn start(auth: Auth) -> Self {
+        Self::start_with(auth, Taker::new(0), SIGNED_AT)
+    }
+
+    fn start_with(auth: Auth, taker: Arc<Taker>, now: i64) -> Self {
+        let listener = TcpListener::bind("127.0.0.1:0").unwrap();
+        let address = listener.local_addr().unwrap();
+        let settings = WebSettings {
+            gateway: "line".into(),
+            auth,
+            workers: 1,
+            clock: Clock::Fixed(FixedClock::at(at(now))),
+        };
+        let (stop, stopped) = oneshot::channel();
+        let shutdown = async {
+            // A dropped sender stops the server too, so that a failed test leaves none behind.
+            let _ = stopped.await;
+        };
+        let running = tokio::spawn(web::serve(listener, taker.clone(), settings, shutdown));
+        Self {
+            address,
+            taker,
+            stop,
+            running,
+        }
+    }
+
+    fn url(&self, path: &str) -> String {
+        format!("http://{}{path}", self.address)
+    }
+
+    async fn stop(self) {
+        self.stop.send(()).unwrap();
+        self.running.await.unwrap().unwrap();
+    }
+}

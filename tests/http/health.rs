@@ -1,0 +1,30 @@
+//! What a monitor sees.
+
+use serde_json::{Value, json};
+
+use super::{Service, bearer};
+
+#[tokio::test]
+async fn health_needs_no_password_and_says_what_waits() {
+    let service = Service::start(bearer());
+    let answer = reqwest::get(service.url("/health")).await.unwrap();
+    assert_eq!(answer.status(), 200);
+    assert_eq!(answer.headers()["cache-control"], "no-store");
+    assert_eq!(
+        answer.json::<Value>().await.unwrap(),
+        json!({"healthy": true, "inbox_waiting": 3, "outbox_waiting": 4})
+    );
+    service.stop().await;
+}
+
+#[tokio::test]
+async fn trouble_is_503() {
+    let service = Service::start(bearer());
+    *service.taker.trouble.lock().unwrap() = Some("the disk is nearly full".into());
+    let answer = reqwest::get(service.url("/health")).await.unwrap();
+    assert_eq!(answer.status(), 503);
+    let body = answer.json::<Value>().await.unwrap();
+    assert_eq!(body["healthy"], false);
+    assert_eq!(body["trouble"], "the disk is nearly full");
+    service.stop().await;
+}
