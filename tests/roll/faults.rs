@@ -97,12 +97,12 @@ fn refused_numbers_say_what_to_do() {
     line 3: refused: phone "?" is not a phone number; write it like +44 7700 900123
     "#);
     insta::assert_snapshot!(said(&phone_list("1;2;3;4;5;6")), @"line 3: refused: there are more than 5 numbers for one person; keep those in use");
-    // The London range for drama (Ofcom) is a landline; the freephone one is a service. The third lost a
-    // digit, and is as long as some numbers of the UK are, so it is only doubted.
-    insta::assert_snapshot!(said(&phone_list("020 7946 0123;0808 157 0123;0770090001")), @r#"
+    // The London range for drama (Ofcom) is a landline; the freephone one is a service. The third lost
+    // three digits, and is as long as some numbers of the UK are, so it is only doubted.
+    insta::assert_snapshot!(said(&phone_list("020 7946 0123;0808 157 0123;07700900")), @r#"
     line 3: doubtful: +442079460123 is a landline number; texts will probably not arrive
     line 3: doubtful: +448081570123 is the number of a service; is it a person's?
-    line 3: doubtful: +44770090001 is in no range of numbers known to be in use; compare it with the phone
+    line 3: doubtful: +447700900 is in no range of numbers known to be in use; compare it with the phone
     "#);
 }
 
