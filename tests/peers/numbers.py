@@ -93,6 +93,8 @@ def answer(text, country):
     reason = phonenumbers.is_possible_number_with_reason(number)
     if reason != ValidationResult.IS_POSSIBLE:
         return None, None
+    if not phonenumbers.national_significant_number(number).strip("0"):
+        return None, None
     e164 = phonenumbers.format_number(number, PhoneNumberFormat.E164)
     again = phonenumbers.parse(e164)
     if phonenumbers.format_number(again, PhoneNumberFormat.E164) != e164:

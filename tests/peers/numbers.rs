@@ -5,7 +5,7 @@
 //! dials it on a keypad or drops the letter. A number that can only be dialled from nearby is
 //! refused, since a text needs the whole number; the library calls it possible "locally". A
 //! number whose E.164 spelling reads as another number is refused, since it could not be found
-//! again. The script leaves the first kind out, and applies the other two rules.
+//! again, and so is one of nothing but zeros. The script leaves the first kind out, and applies the other two rules.
 
 use budwood::number::{Line, SenderKind, kind, line, parse};
 use serde_json::{Value, json};
