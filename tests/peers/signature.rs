@@ -24,7 +24,8 @@ fn requests() -> Vec<Request> {
                 key: format!("whsec_{}", STANDARD.encode(key)),
                 id: format!("msg_{length}"),
                 timestamp: 1_614_265_330 + i64::from(length) * 86_400,
-                body: format!("{{\"text\": \"dead {length} ต้น é\"}}").repeat(usize::from(length - 24)),
+                body: format!("{{\"text\": \"dead {length} ต้น é\"}}")
+                    .repeat(usize::from(length - 24)),
             }
         })
         .collect()
@@ -53,12 +54,23 @@ fn what_the_peer_signs_is_taken_and_what_was_changed_is_not() {
     assert_eq!(answers.len(), requests.len());
     let mut other = "v1,AAAA";
     for (request, answer) in requests.iter().zip(&answers) {
-        let good = answer.get("signature").and_then(Value::as_str).expect("a text");
+        let good = answer
+            .get("signature")
+            .and_then(Value::as_str)
+            .expect("a text");
         let body = request.body.as_str();
         assert!(is_good(request, good, body, 0), "{}", request.id);
-        assert!(is_good(request, &format!("{other} {good}"), body, 60), "{}", request.id);
+        assert!(
+            is_good(request, &format!("{other} {good}"), body, 60),
+            "{}",
+            request.id
+        );
         assert!(!is_good(request, other, body, 0), "{}", request.id);
-        assert!(!is_good(request, good, &format!("{body} "), 0), "{}", request.id);
+        assert!(
+            !is_good(request, good, &format!("{body} "), 0),
+            "{}",
+            request.id
+        );
         // Five minutes is the tolerance of the reference libraries.
         assert!(!is_good(request, good, body, 301), "{}", request.id);
         assert!(!is_good(request, good, body, -301), "{}", request.id);

@@ -26,7 +26,10 @@ const LANGUAGES: [(&str, &str); 7] = [
 const READ_PERCENT_MIN: usize = 99;
 
 fn reader() -> Reader {
-    let packs: Result<Vec<Pack>, _> = languages::ALL.iter().map(|toml| Pack::parse(toml)).collect();
+    let packs: Result<Vec<Pack>, _> = languages::ALL
+        .iter()
+        .map(|toml| Pack::parse(toml))
+        .collect();
     Reader::new(packs.expect("the packs that ship can be read")).expect("they agree")
 }
 
@@ -65,19 +68,31 @@ fn check(reader: &Reader, code: &str, theirs: &str) {
     let answers = ask("words.py", &[json!({"lang": theirs, "last": LAST})]);
     let (mut right, mut all) = (0, 0);
     for answer in &answers {
-        let number = answer.get("number").and_then(Value::as_u64).unwrap_or(u64::MAX);
-        let words = answer.get("words").and_then(Value::as_str).unwrap_or_default();
+        let number = answer
+            .get("number")
+            .and_then(Value::as_u64)
+            .unwrap_or(u64::MAX);
+        let words = answer
+            .get("words")
+            .and_then(Value::as_str)
+            .unwrap_or_default();
         for text in spellings(words) {
             all += 1;
             let reading = reader.read(&text, &known);
             let doubts = reading.reports.iter().flat_map(|report| &report.doubts);
-            let is_loose = doubts.into_iter().any(|doubt| matches!(doubt, Doubt::LooseNumber(_)));
+            let is_loose = doubts
+                .into_iter()
+                .any(|doubt| matches!(doubt, Doubt::LooseNumber(_)));
             if let Some(Bare::Number(found)) = reading.bare
                 && !is_loose
             {
                 #[expect(clippy::cast_precision_loss, reason = "numbers of trees are small")]
                 let expected = number as f64;
-                assert_eq!(found.to_bits(), expected.to_bits(), "{code}: {text:?} is {number}");
+                assert_eq!(
+                    found.to_bits(),
+                    expected.to_bits(),
+                    "{code}: {text:?} is {number}"
+                );
                 right += 1;
             }
         }
