@@ -2,7 +2,7 @@
 //!
 //! A number is taken when it is *possible*, that is, when its length fits its country. It need
 //! not be *valid*: numbering plans change faster than any table, and the numbers reserved for
-//! fiction are never valid. [`line`] tells what the table knows, as a warning.
+//! fiction are never valid. [`line()`] tells what the table knows, as a warning.
 //!
 //! Deliberately absent: who a number belongs to (the directory knows) and whether it may be
 //! texted (consent decides).

@@ -448,3 +448,22 @@ fn one_bad_row_is_not_repeated_for_every_row_that_needs_it() {
     insta::assert_snapshot!(said(&list.replace("Tamo Rill,farmer", "Tamo Rill,king")), @r#"line 4: refused: role is "king"; write one of farmer, leader, adviser, clerk, nursery, viewer"#);
     insta::assert_snapshot!(said(&list.replace("adviser,+44", "=adviser,+44")), @"line 3: refused: role begins with = + - or @, as a formula does; type the plain value, or leave it empty");
 }
+
+#[test]
+fn one_number_for_a_whole_village_is_refused_once_it_is_too_many() {
+    let mut list = "row,name,role,phone,consent_on\n".to_string();
+    for number in 0..52 {
+        list += &format!("person,Person {number:05},viewer,07700900001,2026-01-05\n");
+    }
+    let plan = Office::default().plan(list.as_bytes());
+    let refused: Vec<String> = plan
+        .findings
+        .iter()
+        .filter(|finding| finding.severity() == Severity::Refused)
+        .map(Finding::to_string)
+        .collect();
+    insta::assert_snapshot!(refused.join("\n"), @r#"
+    line 52: refused: +447700900001 is used by more than 50 people; leave phone empty for those who do not hold it
+    line 53: refused: +447700900001 is used by more than 50 people; leave phone empty for those who do not hold it
+    "#);
+}
