@@ -1,5 +1,6 @@
-//! What a person sees, from outside: one target, one module a subject.
+//! What a person sees, tested from outside, and the rules of the house.
 #![cfg(test)]
 
 mod http;
 mod roll;
+mod tidy;

@@ -2,7 +2,7 @@
 //!
 //! A number is taken when it is *possible*, that is, when its length fits its country. It need
 //! not be *valid*: numbering plans change faster than any table, and the numbers reserved for
-//! fiction are never valid. [`line`] tells what the table knows, as a warning.
+//! fiction are never valid. [`line()`] tells what the table knows, as a warning.
 //!
 //! Deliberately absent: who a number belongs to (the directory knows) and whether it may be
 //! texted (consent decides).
@@ -60,6 +60,9 @@ pub enum NumberFault {
     /// A number of digits that its country does not use.
     #[error("has a number of digits that its country does not use; compare it with the phone")]
     WrongLength,
+    /// Zeros of dialling are left in it.
+    #[error("has too many zeros at its beginning; write it with a plus and the country code")]
+    DialledZeros,
 }
 
 /// What an inbound sender is.
@@ -116,9 +119,7 @@ pub fn parse(text: &str, country: &str) -> Result<String, NumberFault> {
     }
     let number = PhoneNumber::parse(&text, region(country)?).map_err(|error| fault(&error))?;
     match number.is_possible_with_reason() {
-        Ok(NumberLengthType::IsPossible) => {
-            Ok(number.format_as(PhoneNumberFormat::E164).into_owned())
-        }
+        Ok(NumberLengthType::IsPossible) => same_when_read_again(&number),
         _ if digits(&text) <= SHORT_CODE_DIGITS_MAX => Err(NumberFault::ShortCode),
         Ok(NumberLengthType::IsPossibleLocalOnly) | Err(ValidationError::TooShort) => {
             Err(NumberFault::TooShort)
@@ -185,6 +186,21 @@ pub fn is_for_fiction(e164: &str) -> bool {
 #[must_use]
 pub fn is_country(code: &str) -> bool {
     code.len() == 2 && matches!(region(code), Ok(Some(_)))
+}
+
+/// A number is known by its spelling in E.164, so that spelling must lead back to it. It does not
+/// when a prefix of dialling was taken for a part of the number ("00" where abroad is "009"), and
+/// a row of zeros is nobody's.
+fn same_when_read_again(number: &PhoneNumber) -> Result<String, NumberFault> {
+    let digits = number.get_national_significant_number();
+    if digits.bytes().all(|digit| digit == b'0') {
+        return Err(NumberFault::DialledZeros);
+    }
+    let e164 = number.format_as(PhoneNumberFormat::E164).into_owned();
+    match PhoneNumber::parse(&e164, None) {
+        Ok(again) if again.format_as(PhoneNumberFormat::E164) == e164 => Ok(e164),
+        Ok(_) | Err(_) => Err(NumberFault::DialledZeros),
+    }
 }
 
 /// Bare digits are nearly always an international number that lost its plus on the way. It is

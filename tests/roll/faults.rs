@@ -97,12 +97,12 @@ fn refused_numbers_say_what_to_do() {
     line 3: refused: phone "?" is not a phone number; write it like +44 7700 900123
     "#);
     insta::assert_snapshot!(said(&phone_list("1;2;3;4;5;6")), @"line 3: refused: there are more than 5 numbers for one person; keep those in use");
-    // The London range for drama (Ofcom) is a landline; the freephone one is a service. The third lost a
-    // digit, and is as long as some numbers of the UK are, so it is only doubted.
-    insta::assert_snapshot!(said(&phone_list("020 7946 0123;0808 157 0123;0770090001")), @r#"
+    // The London range for drama (Ofcom) is a landline; the freephone one is a service. The third lost
+    // three digits, and is as long as some numbers of the UK are, so it is only doubted.
+    insta::assert_snapshot!(said(&phone_list("020 7946 0123;0808 157 0123;07700900")), @r#"
     line 3: doubtful: +442079460123 is a landline number; texts will probably not arrive
     line 3: doubtful: +448081570123 is the number of a service; is it a person's?
-    line 3: doubtful: +44770090001 is in no range of numbers known to be in use; compare it with the phone
+    line 3: doubtful: +447700900 is in no range of numbers known to be in use; compare it with the phone
     "#);
 }
 
@@ -444,11 +444,26 @@ fn a_file_at_the_limit_loads_and_one_row_more_does_not() {
 #[test]
 fn one_bad_row_is_not_repeated_for_every_row_that_needs_it() {
     let list = block_list("area,unit", "1,ha");
-    insta::assert_snapshot!(said(&list.replace("fao", "moon")), @r#"
-    line 2: refused: calendar is "moon"; write one of fao, india
-    "#);
-    insta::assert_snapshot!(said(&list.replace("Tamo Rill,farmer", "Tamo Rill,king")), @r#"
-    line 4: refused: role is "king"; write one of farmer, leader, adviser, clerk, nursery, viewer
-    "#);
+    insta::assert_snapshot!(said(&list.replace("fao", "moon")), @r#"line 2: refused: calendar is "moon"; write one of fao, india"#);
+    insta::assert_snapshot!(said(&list.replace("Tamo Rill,farmer", "Tamo Rill,king")), @r#"line 4: refused: role is "king"; write one of farmer, leader, adviser, clerk, nursery, viewer"#);
     insta::assert_snapshot!(said(&list.replace("adviser,+44", "=adviser,+44")), @"line 3: refused: role begins with = + - or @, as a formula does; type the plain value, or leave it empty");
+}
+
+#[test]
+fn one_number_for_a_whole_village_is_refused_once_it_is_too_many() {
+    let mut list = "row,name,role,phone,consent_on\n".to_string();
+    for number in 0..52 {
+        list += &format!("person,Person {number:05},viewer,07700900001,2026-01-05\n");
+    }
+    let plan = Office::default().plan(list.as_bytes());
+    let refused: Vec<String> = plan
+        .findings
+        .iter()
+        .filter(|finding| finding.severity() == Severity::Refused)
+        .map(Finding::to_string)
+        .collect();
+    insta::assert_snapshot!(refused.join("\n"), @r#"
+    line 52: refused: +447700900001 is used by more than 50 people; leave phone empty for those who do not hold it
+    line 53: refused: +447700900001 is used by more than 50 people; leave phone empty for those who do not hold it
+    "#);
 }

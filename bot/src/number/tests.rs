@@ -67,6 +67,8 @@ fn every_refusal_says_why() {
         &Err(NumberFault::UnknownCountry("QQ".into())),
     );
     check("40404", "GB", &Err(NumberFault::ShortCode));
+    // From Nigeria abroad is 009 (ITU-T E.164, list of international prefixes), not 00.
+    check("00447700900123", "NG", &Err(NumberFault::DialledZeros));
     check("+44770090", "GB", &Err(NumberFault::TooShort));
     check("07700900123 07700900124", "GB", &Err(NumberFault::TooLong));
     check(&"7".repeat(65), "GB", &Err(NumberFault::Long));

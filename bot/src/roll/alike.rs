@@ -7,7 +7,7 @@
 //! Deliberately without comparing every name with every other: each name leaves its keys in a
 //! map, so a list of 20,000 takes no longer per name than a list of 20.
 
-use std::collections::BTreeMap;
+use std::collections::{BTreeMap, BTreeSet};
 
 /// Below this many letters one letter makes a different name ("Ali", "Adi").
 const LETTERS_MIN: usize = 5;
@@ -57,24 +57,28 @@ impl Alike {
     }
 }
 
-/// What two names have in common when they look alike: the plain form, and the plain form with
-/// any one letter taken out.
-fn keys(name: &str) -> Vec<String> {
-    let plain = plain(name);
-    let letters: Vec<char> = plain.chars().collect();
-    let mut keys = vec![plain];
-    if letters.len() >= LETTERS_MIN {
+/// What two names have in common when they look alike: a plain form, or a plain form with any one
+/// letter taken out.
+fn keys(name: &str) -> BTreeSet<String> {
+    let mut keys = BTreeSet::new();
+    for plain in plain_forms(name) {
+        let letters: Vec<char> = plain.chars().collect();
+        keys.insert(plain);
+        if letters.len() < LETTERS_MIN {
+            continue;
+        }
         for (skip, _) in letters.iter().enumerate() {
             let kept = letters.iter().enumerate().filter(|(at, _)| *at != skip);
-            keys.push(kept.map(|(_, letter)| letter).collect());
+            keys.insert(kept.map(|(_, letter)| letter).collect());
         }
     }
     keys
 }
 
-/// Lower case, without titles, words in order of the alphabet, one spelling for each sound, no
-/// doubled letters.
-fn plain(name: &str) -> String {
+/// Lower case, without titles, one spelling for each sound, no doubled letters; once with the
+/// words as written, since they may be joined, and once in order of the alphabet, since first and
+/// last names change places.
+fn plain_forms(name: &str) -> [String; 2] {
     let lower = name.to_lowercase();
     let mut words: Vec<&str> = lower
         .split(|c: char| !c.is_alphanumeric())
@@ -83,8 +87,14 @@ fn plain(name: &str) -> String {
     if words.len() > 1 {
         words.retain(|word| !TITLES.contains(word));
     }
+    let mut words: Vec<String> = words.into_iter().map(sound).collect();
+    let written = words.concat();
     words.sort_unstable();
-    let mut text = words.concat();
+    [written, words.concat()]
+}
+
+fn sound(word: &str) -> String {
+    let mut text = word.to_string();
     for (written, sound) in SOUNDS {
         text = text.replace(written, sound);
     }

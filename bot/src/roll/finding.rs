@@ -125,6 +125,9 @@ pub enum Fault {
     /// More numbers than anyone has.
     #[error("there are more than {0} numbers for one person; keep those in use")]
     PhonesMany(usize),
+    /// More people on one number than can be told apart by a question.
+    #[error("{0} is used by more than {1} people; leave phone empty for those who do not hold it")]
+    SharersMany(String, usize),
     /// Described twice in this file.
     #[error("{name} is already on line {line}; join the two rows, or tell them apart by name")]
     Twice {
@@ -263,6 +266,7 @@ impl Fault {
             | Self::Cell { .. }
             | Self::Phone { .. }
             | Self::PhonesMany(_)
+            | Self::SharersMany(..)
             | Self::Twice { .. }
             | Self::GroupUnknown(_)
             | Self::OwnerUnknown(_)

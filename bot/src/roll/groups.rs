@@ -1,6 +1,6 @@
 //! Group rows: the season, the zone and the adviser of a group.
 
-use std::str::FromStr;
+use std::{collections::BTreeMap, str::FromStr};
 
 use budwood_scheduler::{Group, GroupId, PersonId, Role};
 use chrono::Weekday;
@@ -35,6 +35,7 @@ pub(super) fn take<'a>(draft: &mut Draft<'_>, rows: impl Iterator<Item = &'a Row
 
 /// Takes the advisers of group rows in, when all people are known.
 pub(super) fn take_advisers<'a>(draft: &mut Draft<'_>, rows: impl Iterator<Item = &'a Row>) {
+    let advisers = advisers(draft);
     for row in rows {
         let group = row
             .cell(Column::Group)
@@ -47,7 +48,7 @@ pub(super) fn take_advisers<'a>(draft: &mut Draft<'_>, rows: impl Iterator<Item 
             continue;
         }
         if let Some(name) = row.cell(Column::Adviser) {
-            let adviser = adviser(draft, name);
+            let adviser = adviser(&advisers, name);
             group.adviser = draft.keep(row.line, adviser).or(group.adviser);
         } else if group.adviser.is_none() {
             draft.note(row.line, Fault::NoAdviser(group.name.clone()));
@@ -133,14 +134,23 @@ fn market_day(cells: &Cells<'_>) -> Result<Option<Weekday>, Fault> {
         .map_err(|_| cells.wrong(Column::MarketDay, WEEKDAY_FORM))
 }
 
-fn adviser(draft: &Draft<'_>, name: &str) -> Result<PersonId, Fault> {
-    let mut found = draft.directory.persons().filter(|person| {
-        person.role == Role::Adviser && !person.erased && key(&person.name) == key(name)
-    });
-    match (found.next(), found.next()) {
-        (Some(person), None) => Ok(person.id),
-        (Some(_), Some(_)) => Err(Fault::AdviserUnclear(name.to_string())),
-        (None, _) => Err(Fault::AdviserUnknown(name.to_string())),
+/// Advisers by name. They belong to no group, or to any.
+fn advisers(draft: &Draft<'_>) -> BTreeMap<String, Vec<PersonId>> {
+    let mut advisers: BTreeMap<String, Vec<PersonId>> = BTreeMap::new();
+    for person in draft.directory.persons() {
+        if person.role == Role::Adviser && !person.erased {
+            let same_name = advisers.entry(key(&person.name)).or_default();
+            same_name.push(person.id);
+        }
+    }
+    advisers
+}
+
+fn adviser(advisers: &BTreeMap<String, Vec<PersonId>>, name: &str) -> Result<PersonId, Fault> {
+    match advisers.get(&key(name)).map(Vec::as_slice) {
+        Some([one]) => Ok(*one),
+        Some(_) => Err(Fault::AdviserUnclear(name.to_string())),
+        None => Err(Fault::AdviserUnknown(name.to_string())),
     }
 }
 

@@ -20,6 +20,10 @@ use crate::number::{self, Line};
 /// Two cards and the numbers of the house; more is a slip in the list.
 const PHONES_MAX: usize = 5;
 
+/// Sharers of one phone are asked "for whom?" by name; nobody chooses from more names than these.
+/// Members without a phone need none in the list: a leader can report for them.
+const SHARERS_MAX: usize = 50;
+
 /// How consent is known when the list does not say.
 const HOW_LISTED: &str = "list";
 
@@ -178,14 +182,19 @@ fn phone(draft: &mut Draft<'_>, line: usize, number: String, person: PersonId) {
             links: Vec::new(),
         },
     };
-    if !phone.people().any(|user| user == person) {
-        phone.links.push(PersonLink {
-            person,
-            since: draft.known.today,
-            until: None,
-        });
-        draft.directory.put_phone(phone);
+    if phone.people().any(|user| user == person) {
+        return;
     }
+    if phone.people().count() >= SHARERS_MAX {
+        let number = phone.number;
+        return draft.note(line, Fault::SharersMany(number, SHARERS_MAX));
+    }
+    phone.links.push(PersonLink {
+        person,
+        since: draft.known.today,
+        until: None,
+    });
+    draft.directory.put_phone(phone);
 }
 
 /// Someone without a number in the list, and perhaps on record.
