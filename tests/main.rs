@@ -1,4 +1,6 @@
-//! Placeholder.
+//! What a person sees, tested from outside, and the rules of the house.
+#![cfg(test)]
 
-#[cfg(test)]
 mod http;
+mod roll;
+mod tidy;

@@ -78,3 +78,70 @@ pub const SETUP_RETRY_AFTER: Duration = Duration::from_secs(5 * 60);
 
 /// Bytes of the configuration file. The commented example has about 5 KiB.
 pub const CONFIG_BYTES_MAX: u64 = 256 * 1024;
+
+/// Texts in and out that the engine keeps in mind, to know a second delivery and to settle what
+/// was on its way when it stopped. Gateways deliver again within hours.
+pub const RECENT_MESSAGES: usize = 50_000;
+
+/// Facts kept at hand. More than one batch, so that a fact that is not in the store yet is here.
+pub const RECENT_EVENTS: usize = 8_192;
+
+/// A question of ours lapses after this long. Phones are off for days to save their charge.
+pub const QUESTION_HOURS: i64 = 7 * 24;
+
+/// A correction reaches back this long.
+pub const CORRECTION_HOURS: i64 = 48;
+
+/// An answer to a text is of no use after this long.
+pub const ANSWER_HOURS: i64 = 24;
+
+/// The same text again within this time is impatience, not news.
+pub const SAME_TEXT_HOURS: i64 = 24;
+
+/// At most one example to a phone within this time.
+pub const EXAMPLE_HOURS: i64 = 24;
+
+/// So many answers to one phone within [`LOOP_MINUTES`] look like two machines talking.
+pub const LOOP_ANSWERS: usize = 5;
+
+/// See [`LOOP_ANSWERS`].
+pub const LOOP_MINUTES: i64 = 10;
+
+/// The same answer is not sent more often than this in a row.
+pub const SAME_ANSWER_TIMES: u32 = 2;
+
+/// A farmer of whom nothing was heard for this long is quiet.
+pub const QUIET_DAYS: i64 = 60;
+
+/// Sickness told within this time is news for the adviser.
+pub const SICK_DAYS: i64 = 21;
+
+/// The first pause before a text is tried again; it doubles with each try.
+pub const RETRY_FIRST_SECS: i64 = 30;
+
+/// The longest pause before a text is tried again.
+pub const RETRY_MAX_SECS: i64 = 60 * 60;
+
+/// Blocks read back for one text: each is a text of its own.
+pub const READ_BACKS_MAX: usize = 3;
+
+/// A notice to the adviser is of no use after this long.
+pub const NOTICE_HOURS: i64 = 3 * 24;
+
+/// How many facts of a person's blocks are looked at to find the text before the last one.
+pub const UNDO_LOOK_BACK: usize = 64;
+
+/// Letters of a name where other names in the same text shrink first.
+pub const SHORT_NAME: usize = 12;
+
+/// Bytes of a file that people write: a roll of 20,000 rows has about 3 MiB.
+pub const FILE_BYTES_MAX: u64 = 5 * 1024 * 1024;
+
+/// Says what the random numbers of a start are for, so that no other use shares them.
+pub const CODE_SALT: &str = "codes";
+
+/// Bytes of one line that `budwood read --lines` takes.
+pub const READ_LINE_BYTES_MAX: u64 = 1024 * 1024;
+
+/// Memory for the store of `budwood talk`.
+pub const TALK_CACHE_BYTES: u64 = 16 * 1024 * 1024;

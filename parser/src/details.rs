@@ -11,6 +11,8 @@ pub struct Details {
     pub count: Option<u32>,
     /// The sample of "12 of 30": how many were looked at.
     pub of: Option<u32>,
+    /// Weak trees, counted beside the dead.
+    pub weak: Option<u32>,
     /// Land worked on.
     pub area: Option<Measure>,
     /// Clone as the farmer called it ("PB260").

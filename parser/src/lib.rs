@@ -15,12 +15,38 @@ extern crate std;
 
 pub mod details;
 pub mod kind;
+pub mod languages;
+pub mod pack;
+pub mod reader;
 pub mod reading;
 pub mod table;
 pub mod when;
 
+// In the order in which a text passes through them.
+mod acts;
+mod compose;
+mod dates;
+mod figure;
+mod fold;
+mod gate;
+mod lengths;
+mod letters;
+mod lexicon;
+mod meaning;
+mod numerals;
+mod piece;
+mod repair;
+mod reports;
+mod runs;
+mod segment;
+mod slots;
+mod token;
+mod words;
+
 pub use details::{Ailment, Cause, Details, Extent, Material, Measure, Per, Supply, Unit, Wetness};
 pub use kind::Kind;
+pub use pack::{Pack, PackFault};
+pub use reader::Reader;
 pub use reading::{
     Act, Alarm, Bare, Correction, Doubt, Field, Known, Problem, Query, Reading, Report, Sender,
     Span, Stance, Taken, Topic, Word,

@@ -44,9 +44,55 @@ pub fn read_file<T>(
     text: &str,
     read: impl FnOnce(&Table<'_>) -> Result<T, TableError>,
 ) -> Result<T, TableError> {
-    let parsed = DeTable::parse(text)
-        .map_err(|error| TableError::new("file", error.to_string().trim_end()))?;
-    let table = Table::new(parsed.get_ref(), String::new());
+    read_whole(&parse("file", text)?, read)
+}
+
+/// Reads a file with the values of a second one, `changes`, in the place of its own.
+///
+/// Tables are merged key by key. A list takes the place of the old list, and so does a table that
+/// holds the key `whole`: parts of a value that belong together are never mixed.
+///
+/// # Errors
+///
+/// When one of the texts is not TOML, or what `read` says.
+pub fn read_changed<T>(
+    text: &str,
+    changes: &str,
+    whole: &str,
+    read: impl FnOnce(&Table<'_>) -> Result<T, TableError>,
+) -> Result<T, TableError> {
+    let mut table = parse("file", text)?;
+    merge(&mut table, parse("changes", changes)?, whole);
+    read_whole(&table, read)
+}
+
+fn parse<'a>(name: &str, text: &'a str) -> Result<DeTable<'a>, TableError> {
+    DeTable::parse(text)
+        .map(toml::Spanned::into_inner)
+        .map_err(|error| TableError::new(name, error.to_string().trim_end()))
+}
+
+fn merge<'a>(table: &mut DeTable<'a>, changes: DeTable<'a>, whole: &str) {
+    for (key, change) in changes {
+        let old = table.get_mut(&key).map(toml::Spanned::get_mut);
+        match (old, change.into_inner()) {
+            (Some(DeValue::Table(old)), DeValue::Table(new)) if !new.contains_key(whole) => {
+                merge(old, new, whole);
+            }
+            (Some(old), new) => *old = new,
+            (None, new) => {
+                let span = key.span();
+                table.insert(key, toml::Spanned::new(span, new));
+            }
+        }
+    }
+}
+
+fn read_whole<T>(
+    table: &DeTable<'_>,
+    read: impl FnOnce(&Table<'_>) -> Result<T, TableError>,
+) -> Result<T, TableError> {
+    let table = Table::new(table, String::new());
     let value = read(&table)?;
     table.finish()?;
     Ok(value)

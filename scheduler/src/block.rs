@@ -22,8 +22,8 @@ const SAME_SEASON_DAYS: i64 = 120;
 pub struct BlockState {
     /// Trees by planting season, oldest first.
     pub cohorts: Vec<Cohort>,
-    /// The last day of each kind of report.
-    pub last: BTreeMap<Kind, NaiveDate>,
+    /// The last report of each kind.
+    pub last: BTreeMap<Kind, Count>,
     /// How many reports of each kind there were since the first planting.
     pub rounds: BTreeMap<Kind, u32>,
     /// Planting holes dug.
@@ -151,6 +151,7 @@ impl BlockState {
             }
             Body::TaskDone { task, on, .. } => {
                 raise(&mut self.done, *task, *on);
+                self.postponed.remove(task);
                 self.heard_on = self.heard_on.max(Some(*on));
             }
             Body::Postponed { task, until, .. } => {
@@ -196,8 +197,14 @@ impl BlockState {
         };
         // "Not done" and rain say nothing about work on the block.
         if !matches!(kind, Kind::NotDone | Kind::Rain) {
-            raise(&mut self.last, kind, day);
+            let last = self.last.entry(kind).or_insert(seen);
+            if last.on <= day {
+                *last = seen;
+            }
             *self.rounds.entry(kind).or_default() += 1;
+            // A job put off and then done is put off no more.
+            self.postponed
+                .retain(|task, _| task.proven_by() != Some(kind));
         }
         match kind {
             Kind::Planted => self.plant(day, count.unwrap_or(0), details, false),
@@ -214,11 +221,11 @@ impl BlockState {
             Kind::Height => self.heights.push(census(day, details)),
             Kind::Disease => {
                 let ailment = details.ailment.unwrap_or(Ailment::Other);
-                self.sick.insert(ailment, seen);
+                keep_later(&mut self.sick, ailment, seen);
             }
             Kind::Damage => {
-                self.harmed
-                    .insert(details.cause.unwrap_or(Cause::Other), seen);
+                let cause = details.cause.unwrap_or(Cause::Other);
+                keep_later(&mut self.harmed, cause, seen);
             }
             Kind::TappingOpened => self.opened = self.opened.saturating_add(count.unwrap_or(0)),
             Kind::Received
@@ -311,7 +318,7 @@ impl BlockState {
     /// The last report of this kind.
     #[must_use]
     pub fn last_of(&self, kind: Kind) -> Option<NaiveDate> {
-        self.last.get(&kind).copied()
+        self.last.get(&kind).map(|count| count.on)
     }
 
     fn sum(&self, part: impl Fn(&Cohort) -> u32) -> u32 {
@@ -327,6 +334,14 @@ fn raise<K: Ord>(days: &mut BTreeMap<K, NaiveDate>, key: K, day: NaiveDate) {
 fn later(slot: &mut Option<Count>, seen: Count) {
     if slot.is_none_or(|known| known.on <= seen.on) {
         *slot = Some(seen);
+    }
+}
+
+/// A report that arrives late must not hide a newer one.
+fn keep_later<K: Ord>(counts: &mut BTreeMap<K, Count>, key: K, seen: Count) {
+    let known = counts.entry(key).or_insert(seen);
+    if known.on <= seen.on {
+        *known = seen;
     }
 }
 

@@ -32,6 +32,20 @@ pub struct Person {
     pub erased: bool,
 }
 
+impl Person {
+    /// What people call them: the first of their names.
+    #[must_use]
+    pub fn called(&self) -> &str {
+        self.name.split_whitespace().next().unwrap_or(&self.name)
+    }
+
+    /// Whether someone who says this name means them: the whole name, or what they are called.
+    #[must_use]
+    pub fn is_named(&self, name: &str) -> bool {
+        self.name.eq_ignore_ascii_case(name) || self.called().eq_ignore_ascii_case(name)
+    }
+}
+
 /// What a person does.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
 pub enum Role {

@@ -1,8 +1,9 @@
 //! Facts about blocks of rubber go in; what is due, and which nudge may go, comes out.
 //!
 //! Read in this order: who there is ([`directory`]), what happened ([`event`]), how a block
-//! stands ([`block`]), what the handbook says ([`calendar`]), which jobs follow ([`task`]), when
-//! to speak ([`nudge`]), what to do with a text ([`decide`]).
+//! stands ([`block`]), what the handbook says ([`calendar`]), which jobs follow ([`task`], with
+//! the sums in [`stand`], [`orders`], [`feed`] and [`wilson`]), when to speak ([`nudge`]), what to
+//! do with a text ([`decide`]).
 //!
 //! Deliberately absent: files, network, clock, environment, async, and every storage format.
 //! Time is always an argument.
@@ -15,11 +16,18 @@ extern crate std;
 
 pub mod block;
 pub mod calendar;
+mod days;
+pub mod decide;
 pub mod directory;
 pub mod event;
+pub mod feed;
 pub mod id;
 pub mod nudge;
+mod number;
+pub mod orders;
+pub mod stand;
 pub mod task;
+pub mod wilson;
 
 pub use block::{BlockState, Census, Cohort, NudgeTrack};
 pub use calendar::Calendar;

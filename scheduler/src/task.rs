@@ -1,9 +1,86 @@
 //! The jobs that follow from a block's state and the calendar.
+//!
+//! [`tasks`] asks one rule for each kind of job; a rule gives at most one round, the present or
+//! the next one. Deliberately absent: when to speak of it ([`crate::nudge`]), and in what words.
+
+mod branching;
+mod case;
+mod planting;
+mod season;
+mod survival;
+mod tapping;
+#[cfg(test)]
+mod tests;
+mod upkeep;
+
+use alloc::vec::Vec;
 
 use budwood_parser::{Kind, Measure, Unit};
 use chrono::NaiveDate;
 
-use crate::id::BlockId;
+use crate::{block::BlockState, calendar::Calendar, directory::Block, id::BlockId};
+use case::{Case, Plan};
+
+pub use season::Rains;
+pub use survival::{Filling, filling};
+pub use tapping::{Readiness, Verdict, readiness};
+
+/// Every job of a block: for each kind the present or the next round, even when its day is still
+/// to come, and none when the job cannot arise or is past its end.
+#[must_use]
+pub fn tasks(
+    block: &Block,
+    state: &BlockState,
+    season: &Season,
+    calendar: &Calendar,
+    today: NaiveDate,
+) -> Vec<Task> {
+    let case = Case {
+        block,
+        state,
+        season,
+        calendar,
+        today,
+    };
+    if tapping::is_opened(&case) {
+        return Vec::new();
+    }
+    let is_lost = state.planted() > 0 && state.alive() == 0;
+    TaskKind::ALL
+        .into_iter()
+        // Where every tree is dead, nobody wants to hear of weeding.
+        .filter(|kind| !is_lost || *kind == TaskKind::Backfill)
+        .filter_map(|kind| Some(case.task(kind, plan(&case, kind)?)))
+        .filter(|task| task.ends.is_none_or(|ends| ends >= today.max(task.due)))
+        .collect()
+}
+
+/// The task to speak of when several are due today: the most urgent, then the oldest.
+#[must_use]
+pub fn most_urgent(tasks: &[Task], today: NaiveDate) -> Option<&Task> {
+    tasks
+        .iter()
+        .filter(|task| task.due <= today)
+        .min_by_key(|task| (task.kind.urgency(), task.due))
+}
+
+fn plan(case: &Case<'_>, kind: TaskKind) -> Option<Plan> {
+    match kind {
+        TaskKind::OrderPlants => planting::order_plants(case),
+        TaskKind::DigPits => planting::dig_pits(case),
+        TaskKind::Plant => planting::plant(case),
+        TaskKind::SurvivalCheck => survival::check(case),
+        TaskKind::Backfill => survival::backfill(case),
+        TaskKind::Weed => upkeep::weed(case),
+        TaskKind::Feed => upkeep::feed(case),
+        TaskKind::Prune => upkeep::prune(case),
+        TaskKind::InduceBranching => branching::induce(case),
+        TaskKind::LookAtInduced => branching::look(case),
+        TaskKind::RootCheck => upkeep::root_check(case),
+        TaskKind::GirthCensus => tapping::census(case),
+        TaskKind::Open => tapping::open(case),
+    }
+}
 
 /// A job that the bot can remind of.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
@@ -78,6 +155,45 @@ impl TaskKind {
     #[must_use]
     pub fn from_name(name: &str) -> Option<Self> {
         Self::ALL.into_iter().find(|task| task.name() == name)
+    }
+
+    /// What this job's date hangs on.
+    #[must_use]
+    pub const fn clock(self) -> Clock {
+        match self {
+            Self::OrderPlants | Self::DigPits => Clock::Office,
+            Self::Plant => Clock::Season,
+            Self::SurvivalCheck
+            | Self::Weed
+            | Self::Feed
+            | Self::Prune
+            | Self::RootCheck
+            | Self::GirthCensus => Clock::Planting,
+            Self::Backfill | Self::InduceBranching | Self::LookAtInduced | Self::Open => {
+                Clock::Trees
+            }
+        }
+    }
+
+    /// How urgent this job is beside others, 0 the most: first what a season closes on, then
+    /// what kills trees, then what slows them, last what only tells.
+    #[must_use]
+    pub const fn urgency(self) -> u8 {
+        match self {
+            Self::Plant => 0,
+            Self::Backfill => 1,
+            Self::OrderPlants => 2,
+            Self::DigPits => 3,
+            Self::SurvivalCheck => 4,
+            Self::RootCheck => 5,
+            Self::LookAtInduced => 6,
+            Self::InduceBranching => 7,
+            Self::Feed => 8,
+            Self::Weed => 9,
+            Self::Prune => 10,
+            Self::Open => 11,
+            Self::GirthCensus => 12,
+        }
     }
 
     /// The kind of report that proves this job done, if there is one.

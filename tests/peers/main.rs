@@ -1,1 +1,8 @@
-//! Placeholder.
+//! Checks against outside peers: reference libraries in other languages, at pinned versions.
+//!
+//! `tests/all` installs them and runs this; a plain `cargo test` leaves it out. Each module has
+//! one script beside it, which asks the peer and does nothing else. What is compared, and where
+//! we differ on purpose, is said in the modules.
+
+mod numbers;
+mod peer;

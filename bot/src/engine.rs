@@ -1,0 +1,220 @@
+//! Read this first: one loop, a closed set of inputs, one atomic change for each.
+//!
+//! The contract: [`Engine::handle`] takes inputs and the time, steps each in order, commits all
+//! changes in one write, and only then returns what is to be told. Whoever drives it (the server,
+//! the terminal, the demo, a test) then asks [`Engine::next_wake`] when it wants to be called
+//! again. Time is an argument; no clock is read, no thread started, nothing awaited.
+//!
+//! 1. A text comes in: who is it, what do they say, what is to be done ([`inbound`]).
+//! 2. It becomes facts, which change the state of blocks ([`facts`], [`amend`]).
+//! 3. The state says what is due, and when to speak ([`plan`], [`tick`]).
+//! 4. What is to be said waits in the outbox until the gateway has it ([`outbox`]).
+
+mod adviser;
+mod amend;
+mod answers;
+mod ask;
+mod codes;
+mod facts;
+mod farmer;
+mod inbound;
+mod notice;
+mod outbox;
+mod plan;
+mod reply;
+mod roll;
+mod step;
+mod summary;
+mod tick;
+mod world;
+
+use std::{collections::BTreeMap, sync::Arc};
+
+use budwood_parser::Reader;
+use budwood_scheduler::{Calendar, MessageId, nudge::Rules};
+use chrono::{DateTime, Utc};
+
+pub use self::roll::Entries;
+use self::{step::Step, world::World};
+use crate::{
+    gateway::{Inbound, Outgoing, Receipt, SendOutcome},
+    limits,
+    message::Outbound,
+    store::{Change, Store, StoreError},
+    wording::Texts,
+};
+
+/// What the engine needs to know and never changes.
+pub struct Setup {
+    /// Reads texts.
+    pub reader: Reader,
+    /// Words answers.
+    pub texts: Texts,
+    /// Calendars by name.
+    pub calendars: BTreeMap<String, Calendar>,
+    /// When to speak.
+    pub rules: Rules,
+    /// Our own numbers: a text from one of them is an echo.
+    pub own_numbers: Vec<String>,
+    /// Country of numbers without a plus, two letters.
+    pub country: String,
+    /// Zone of people without a group.
+    pub zone: chrono_tz::Tz,
+    /// Makes codes that cannot be guessed from outside.
+    pub secret: u64,
+    /// Whether an unanswered try may be tried again without doubling the text.
+    pub idempotent_gateway: bool,
+}
+
+/// Everything that can happen to the engine.
+#[derive(Clone, Debug)]
+pub enum Input {
+    /// A text came in.
+    Text(Inbound),
+    /// A gateway tells how far a text of ours came.
+    Receipt(Receipt),
+    /// The time for which [`Engine::next_wake`] asked has come.
+    Wake,
+    /// The outbox wants the next text that may go now.
+    ClaimNext,
+    /// What became of a try to send.
+    Tried {
+        /// Which text.
+        id: MessageId,
+        /// What became of it.
+        outcome: SendOutcome,
+    },
+    /// A list of people and blocks is taken in.
+    Roll(Box<Entries>),
+}
+
+/// What a step tells its caller, after the commit.
+#[derive(Clone, Debug, Default, PartialEq, Eq)]
+pub struct Told {
+    /// The text to hand to the gateway now, after [`Input::ClaimNext`].
+    pub send: Option<Outgoing>,
+    /// What became of a text that came in, in one word for the log.
+    pub outcome: Option<&'static str>,
+}
+
+/// The engine: state in memory, and the store behind it.
+pub struct Engine {
+    world: World,
+    setup: Arc<Setup>,
+    store: Box<dyn Store>,
+}
+
+impl Engine {
+    /// Takes the store's content into memory.
+    ///
+    /// # Errors
+    ///
+    /// When the store cannot be read.
+    pub fn open(
+        setup: Arc<Setup>,
+        mut store: Box<dyn Store>,
+        now: DateTime<Utc>,
+    ) -> Result<Self, StoreError> {
+        let loaded = store.load(limits::RECENT_MESSAGES)?;
+        let mut world = World::new(loaded);
+        let mut step = Step::new(&mut world, &setup, store.as_ref(), now);
+        step.settle_open_sends();
+        step.plan_all();
+        let (change, _) = step.finish();
+        if !change.is_empty() {
+            store.commit(&change)?;
+        }
+        Ok(Self {
+            world,
+            setup,
+            store,
+        })
+    }
+
+    /// Steps each input in order and commits what they change in one write.
+    ///
+    /// # Errors
+    ///
+    /// When the write failed. The engine must not be used after that: nothing may be
+    /// acknowledged that is not on the disk.
+    pub fn handle(
+        &mut self,
+        inputs: Vec<Input>,
+        now: DateTime<Utc>,
+    ) -> Result<Vec<Told>, StoreError> {
+        let mut all = Change::default();
+        let mut told = Vec::with_capacity(inputs.len());
+        for input in inputs {
+            let mut step = Step::new(&mut self.world, &self.setup, self.store.as_ref(), now);
+            step.input(input);
+            let (change, tells) = step.finish();
+            all.append(change);
+            told.push(tells);
+        }
+        if !all.is_empty() {
+            self.store.commit(&all)?;
+        }
+        Ok(told)
+    }
+
+    /// When the engine wants [`Input::Wake`].
+    #[must_use]
+    pub fn next_wake(&self) -> Option<DateTime<Utc>> {
+        self.world.due.first().map(|(at, _)| *at)
+    }
+
+    /// When the next text that waits can be claimed.
+    #[must_use]
+    pub fn next_try(&self) -> Option<DateTime<Utc>> {
+        self.world.next_try()
+    }
+
+    /// How many texts wait to be sent.
+    #[must_use]
+    pub fn waiting(&self) -> usize {
+        self.world.outbox.len()
+    }
+
+    /// A text that is not settled yet.
+    #[must_use]
+    pub fn outbound(&self, id: MessageId) -> Option<&Outbound> {
+        self.world.outbox.get(&id)
+    }
+
+    /// Who there is.
+    #[must_use]
+    pub fn directory(&self) -> &budwood_scheduler::Directory {
+        &self.world.directory
+    }
+
+    /// How a block stands.
+    #[must_use]
+    pub fn state(
+        &self,
+        block: budwood_scheduler::BlockId,
+    ) -> Option<&budwood_scheduler::BlockState> {
+        self.world.states.get(&block)
+    }
+
+    /// The jobs of a block on this day: due, late and to come.
+    #[must_use]
+    pub fn tasks(
+        &self,
+        block: budwood_scheduler::BlockId,
+        today: chrono::NaiveDate,
+    ) -> Vec<budwood_scheduler::Task> {
+        plan::tasks_of(&self.world, &self.setup, block, today)
+    }
+
+    /// The store, to read from.
+    #[must_use]
+    pub fn store(&self) -> &dyn Store {
+        self.store.as_ref()
+    }
+
+    /// What the engine works with.
+    #[must_use]
+    pub fn setup(&self) -> &Setup {
+        &self.setup
+    }
+}

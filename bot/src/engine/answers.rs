@@ -1,0 +1,158 @@
+//! Commands, and who answers a question.
+
+use budwood_parser::{Query, Topic};
+use budwood_scheduler::{Body, Person, PersonId, Role, decide::Answer};
+
+use super::{inbound::Turn, step::Step};
+use crate::{
+    args,
+    message::{Purpose, SendState},
+    wording::{fit, short},
+};
+
+impl Step<'_> {
+    /// Answers a question or a command.
+    pub(super) fn answer_to(&mut self, turn: &Turn, answer: Answer) -> &'static str {
+        let Some(speaker) = self.world.directory.person(turn.speaker).cloned() else {
+            return "from a stranger";
+        };
+        match answer {
+            Answer::Help => self.help(turn, &speaker),
+            Answer::Stop => self.stop(turn),
+            Answer::Start => self.start(turn),
+            Answer::Query(query) => {
+                self.talk(&turn.number).open = None;
+                self.query(turn, &speaker, &query)
+            }
+        }
+    }
+
+    fn help(&mut self, turn: &Turn, speaker: &Person) -> &'static str {
+        let tongue = self.tongue(speaker);
+        let text = if speaker.role == Role::Adviser {
+            tongue.say("help-adviser", args! {})
+        } else {
+            let example = self.example(speaker.id);
+            let adviser = self.adviser_name(speaker);
+            fit(|length| {
+                let args = args! {
+                    "example" => example.as_str(),
+                    "adviser" => short(&adviser, length),
+                };
+                tongue.say("help", args)
+            })
+        };
+        self.answer(&turn.number, turn.message, text);
+        "helped"
+    }
+
+    fn everyone_on(&self, number: &str) -> Vec<PersonId> {
+        self.world
+            .directory
+            .phone(number)
+            .map(|phone| phone.people().collect())
+            .unwrap_or_default()
+    }
+
+    /// STOP ends texts to the phone, whoever of those who share it sent it: nobody is texted
+    /// against their wish for the sake of another.
+    fn stop(&mut self, turn: &Turn) -> &'static str {
+        let text = self.tongue_of(turn.speaker).say("stopped", args! {});
+        for person in self.everyone_on(&turn.number) {
+            let telling = self.telling(turn, person);
+            let body = Body::ConsentWithdrawn {
+                person,
+                how: "text STOP".to_owned(),
+            };
+            self.record(telling, None, body);
+        }
+        self.cancel_waiting(&turn.number);
+        let talk = self.talk(&turn.number);
+        talk.open = None;
+        talk.nudge = None;
+        self.answer(&turn.number, turn.message, text);
+        "stopped"
+    }
+
+    fn cancel_waiting(&mut self, number: &str) {
+        let waiting: Vec<_> = self
+            .world
+            .outbox
+            .values()
+            .filter(|outbound| outbound.to == number && outbound.state == SendState::Ready)
+            .filter(|outbound| !matches!(outbound.purpose, Purpose::Answer { .. }))
+            .cloned()
+            .collect();
+        for mut outbound in waiting {
+            outbound.state = SendState::Cancelled;
+            self.put_outbound(outbound);
+        }
+    }
+
+    fn start(&mut self, turn: &Turn) -> &'static str {
+        let person = turn.speaker;
+        let telling = self.telling(turn, person);
+        let body = Body::ConsentGiven {
+            person,
+            how: "text START".to_owned(),
+        };
+        self.record(telling, None, body);
+        let Some(speaker) = self.world.directory.person(person) else {
+            return "from a stranger";
+        };
+        let tongue = self.tongue(speaker);
+        let adviser = self.adviser_name(speaker);
+        let text = fit(|length| {
+            let args = args! {
+                "name" => short(speaker.called(), length),
+                "adviser" => short(&adviser, length),
+            };
+            tongue.say("started", args)
+        });
+        self.answer(&turn.number, turn.message, text);
+        "started"
+    }
+
+    fn query(&mut self, turn: &Turn, speaker: &Person, query: &Query) -> &'static str {
+        if let Some(outcome) = self.large(turn, speaker, query) {
+            return outcome;
+        }
+        let text = if speaker.role == Role::Adviser {
+            self.adviser_answer(speaker, query)
+        } else {
+            None
+        };
+        let text = text.unwrap_or_else(|| self.farmer_answer(turn, speaker, query));
+        self.answer(&turn.number, turn.message, text);
+        if query.topic == Topic::CallMe {
+            self.notify_about(turn, "call-me-notice", None);
+        }
+        "answered"
+    }
+
+    /// What needs a code first.
+    fn large(&mut self, turn: &Turn, speaker: &Person, query: &Query) -> Option<&'static str> {
+        match query.topic {
+            Topic::Erase => Some(self.ask_erase(turn, speaker)),
+            Topic::Window if speaker.role == Role::Adviser => {
+                let group = self.group_asked(speaker, query)?.id;
+                Some(self.ask_window(turn, speaker, group))
+            }
+            Topic::Window
+            | Topic::Status
+            | Topic::Late
+            | Topic::Quiet
+            | Topic::Gaps
+            | Topic::Sick
+            | Topic::Member
+            | Topic::Next
+            | Topic::When
+            | Topic::HowMuch
+            | Topic::MayI
+            | Topic::MyData
+            | Topic::CallMe
+            | Topic::Who
+            | Topic::Other => None,
+        }
+    }
+}

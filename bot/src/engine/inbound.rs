@@ -1,0 +1,486 @@
+//! A text comes in: who is it, what do they say, what is to be done.
+
+use budwood_parser::{Kind, Known, Reading, Sender};
+use budwood_scheduler::{
+    MessageId, PersonId, Role,
+    decide::{Answer, Decision, Last, Pending, Plot, Quiet, Reply, Scene, Unclear, decide},
+};
+use chrono::{DateTime, TimeDelta, Utc};
+
+use super::{
+    facts::draft_of,
+    plan::points_of,
+    step::{Step, civil_day},
+};
+use crate::{
+    args,
+    gateway::Inbound,
+    limits,
+    message::{Open, Question, Received},
+    number::{self, SenderKind},
+};
+
+/// A sending time further back than this is not believed.
+const LATE_DAYS_MAX: i64 = 30;
+
+/// One text of one person, being worked on.
+#[derive(Clone, Debug)]
+pub(super) struct Turn {
+    /// The phone.
+    pub(super) number: String,
+    /// The text's id.
+    pub(super) message: MessageId,
+    /// Who texts.
+    pub(super) speaker: PersonId,
+    /// Whose blocks it is about: the speaker's own, or a member's.
+    pub(super) target: PersonId,
+    /// The text.
+    pub(super) text: String,
+    /// When it was sent.
+    pub(super) sent_at: DateTime<Utc>,
+}
+
+impl Step<'_> {
+    /// Takes a text in. Whatever it is, it is kept as it came.
+    pub(super) fn text(&mut self, inbound: Inbound) {
+        if let Some(gateway_id) = &inbound.gateway_id {
+            let key = (inbound.gateway.clone(), gateway_id.clone());
+            if self.world.seen.contains(&key) {
+                self.told.outcome = Some("delivered again");
+                return;
+            }
+            self.world.remember(key);
+        }
+        let id = self.world.message_id();
+        let sender = number::kind(&inbound.from, &self.setup.country);
+        let outcome = match &sender {
+            SenderKind::Name => "from a name",
+            SenderKind::ShortCode => "from a short code",
+            SenderKind::Number(number) if self.setup.own_numbers.contains(number) => "echo",
+            SenderKind::Number(number) => self.hear(number, id, &inbound),
+        };
+        self.told.outcome = Some(outcome);
+        let from = match sender {
+            SenderKind::Number(number) => number,
+            SenderKind::Name | SenderKind::ShortCode => inbound.from,
+        };
+        self.change.received.push(Received {
+            id,
+            at: self.now,
+            gateway: inbound.gateway,
+            gateway_id: inbound.gateway_id,
+            from,
+            to: inbound.to,
+            text: inbound.text,
+            sent_at: inbound.sent_at,
+            outcome: outcome.to_owned(),
+        });
+    }
+
+    /// Finds out who texts. A number is not a person.
+    fn hear(&mut self, number: &str, message: MessageId, inbound: &Inbound) -> &'static str {
+        let people: Vec<PersonId> = self
+            .world
+            .directory
+            .phone(number)
+            .map(|phone| phone.people().collect())
+            .unwrap_or_default();
+        let sent_at = self.believable(inbound.sent_at);
+        let text = inbound.text.clone();
+        let [first, others @ ..] = people.as_slice() else {
+            return self.stranger(number, message, &text);
+        };
+        let now = self.now;
+        self.talk(number).heard_at = Some(now);
+        let turn = |speaker: PersonId, text: String, sent_at: DateTime<Utc>| Turn {
+            number: number.to_owned(),
+            message,
+            speaker,
+            target: speaker,
+            text,
+            sent_at,
+        };
+        if others.is_empty() {
+            return self.converse(turn(*first, text, sent_at));
+        }
+        if let Some((speaker, waiting, waiting_sent_at)) = self.chosen(number, &text) {
+            return self.converse(turn(speaker, waiting, waiting_sent_at));
+        }
+        match self.who_of(number, &people, &text) {
+            Some(speaker) => self.converse(turn(speaker, text, sent_at)),
+            None => self.ask_for_whom(number, message, people, text, sent_at),
+        }
+    }
+
+    /// The time of sending counts for "yesterday", unless it lies in the future or far back.
+    fn believable(&self, sent_at: Option<DateTime<Utc>>) -> DateTime<Utc> {
+        sent_at
+            .filter(|at| *at <= self.now && *at > self.now - TimeDelta::days(LATE_DAYS_MAX))
+            .unwrap_or(self.now)
+    }
+
+    fn stranger(&mut self, number: &str, message: MessageId, text: &str) -> &'static str {
+        let known = Known {
+            languages: &[],
+            blocks: &[],
+            groups: &[],
+            members: &[],
+            sender: Sender::Unknown,
+        };
+        let reading = self.setup.reader.read(text, &known);
+        let scene = Scene {
+            sender: Sender::Unknown,
+            today: civil_day(self.now, self.setup.zone),
+            plots: &[],
+            last: &[],
+            pending: None,
+            nudged: None,
+        };
+        let worth_an_answer = matches!(
+            decide(&reading, &scene),
+            Decision::Help(Unclear::Stranger) | Decision::Answer(Answer::Help | Answer::Start)
+        );
+        if worth_an_answer && self.may_help(number) {
+            let tongue = self.setup.texts.tongue("en");
+            self.answer(number, message, tongue.say("stranger", args! {}));
+        }
+        "from a stranger"
+    }
+
+    /// The person that a number answers "for whom?" with, and the text that waits for it.
+    fn chosen(&mut self, number: &str, text: &str) -> Option<(PersonId, String, DateTime<Utc>)> {
+        let open = self.open_question(number)?;
+        let Question::ForWhom {
+            people,
+            text: waiting,
+            sent_at,
+        } = open.question
+        else {
+            return None;
+        };
+        let choice: usize = text.trim().trim_end_matches('.').parse().ok()?;
+        let person = *people.get(choice.checked_sub(1)?)?;
+        self.talk(number).open = None;
+        Some((person, waiting, sent_at))
+    }
+
+    /// Who of those who share a phone is meant: the one named, the one whose block is named, or
+    /// the one whom we asked.
+    fn who_of(&self, number: &str, people: &[PersonId], text: &str) -> Option<PersonId> {
+        let names: Vec<&str> = people
+            .iter()
+            .filter_map(|person| self.name_of(*person))
+            .collect();
+        let blocks: Vec<(&str, PersonId)> = people
+            .iter()
+            .flat_map(|person| {
+                self.world
+                    .directory
+                    .blocks_of(*person)
+                    .map(|block| (block.name.as_str(), *person))
+            })
+            .collect();
+        let block_names: Vec<&str> = blocks.iter().map(|(name, _)| *name).collect();
+        let known = Known {
+            languages: &[],
+            blocks: &block_names,
+            groups: &[],
+            members: &names,
+            sender: Sender::Farmer,
+        };
+        let reading = self.setup.reader.read(text, &known);
+        if let Some(member) = &reading.member {
+            return people
+                .iter()
+                .copied()
+                .find(|person| self.name_of(*person) == Some(member));
+        }
+        if reading.acts.contains(&budwood_parser::Act::Stop) || reading.reports.is_empty() {
+            let open = self
+                .world
+                .talks
+                .get(number)
+                .and_then(|talk| talk.open.as_ref());
+            return open
+                .and_then(|open| open.person)
+                .or_else(|| people.first().copied());
+        }
+        let mut owners: Vec<PersonId> = reading
+            .reports
+            .iter()
+            .filter_map(|report| report.block.as_deref())
+            .flat_map(|named| {
+                blocks
+                    .iter()
+                    .filter(move |(name, _)| name.eq_ignore_ascii_case(named))
+                    .map(|(_, owner)| *owner)
+            })
+            .collect();
+        owners.sort_unstable();
+        owners.dedup();
+        match owners.as_slice() {
+            [only] => Some(*only),
+            _ => None,
+        }
+    }
+
+    fn name_of(&self, person: PersonId) -> Option<&str> {
+        self.world
+            .directory
+            .person(person)
+            .map(|person| person.name.as_str())
+    }
+
+    fn ask_for_whom(
+        &mut self,
+        number: &str,
+        message: MessageId,
+        people: Vec<PersonId>,
+        text: String,
+        sent_at: DateTime<Utc>,
+    ) -> &'static str {
+        let named: Vec<(usize, String)> = people
+            .iter()
+            .filter_map(|person| self.name_of(*person))
+            .enumerate()
+            .map(|(index, name)| (index + 1, name.to_owned()))
+            .collect();
+        let tongue = people
+            .first()
+            .and_then(|person| self.world.directory.person(*person))
+            .map_or_else(
+                || self.setup.texts.tongue("en"),
+                |person| self.tongue(person),
+            );
+        let question = tongue.people(
+            &named,
+            |(index, name), length| {
+                let name: String = name.chars().take(length).collect();
+                format!("{index} {name}")
+            },
+            |people| tongue.say("ask-for-whom", args! { "people" => people }),
+        );
+        let now = self.now;
+        self.talk(number).open = Some(Open {
+            at: now,
+            message,
+            person: None,
+            question: Question::ForWhom {
+                people,
+                text,
+                sent_at,
+            },
+        });
+        self.answer(number, message, question);
+        "asked for whom"
+    }
+
+    /// Reads a text in its scene and does what is decided.
+    fn converse(&mut self, mut turn: Turn) -> &'static str {
+        let Some(speaker) = self.world.directory.person(turn.speaker).cloned() else {
+            return "from a stranger";
+        };
+        if let Some(outcome) = self.code_given(&turn, &speaker) {
+            return outcome;
+        }
+        let reading = self.read(&turn, speaker.role);
+        if speaker.role == Role::Leader
+            && let Some(member) = &reading.member
+            && let Some(target) = self.member_named(&speaker, member)
+        {
+            turn.target = target;
+        }
+        if self.is_same_again(&turn, &reading) {
+            return self.same_again(&turn, &speaker);
+        }
+        let decision = self.decide(&turn, &reading, speaker.role);
+        let at = self.now;
+        self.talk(&turn.number).last_text = Some((turn.text.trim().to_owned(), at));
+        self.act(&turn, decision)
+    }
+
+    fn read(&self, turn: &Turn, role: Role) -> Reading {
+        let directory = &self.world.directory;
+        let mut blocks: Vec<&str> = directory
+            .blocks_of(turn.speaker)
+            .map(|block| block.name.as_str())
+            .collect();
+        let mut groups: Vec<&str> = Vec::new();
+        let mut members: Vec<&str> = Vec::new();
+        let group = directory
+            .person(turn.speaker)
+            .and_then(|person| person.group);
+        if role == Role::Adviser {
+            for group in directory.groups_of(turn.speaker) {
+                groups.push(&group.name);
+                members.extend(
+                    directory
+                        .members(group.id)
+                        .map(|person| person.name.as_str()),
+                );
+            }
+        } else if role == Role::Leader
+            && let Some(group) = group
+        {
+            for person in directory.members(group) {
+                members.push(&person.name);
+                blocks.extend(
+                    directory
+                        .blocks_of(person.id)
+                        .map(|block| block.name.as_str()),
+                );
+            }
+        }
+        let sender = if role == Role::Adviser {
+            Sender::Adviser
+        } else {
+            Sender::Farmer
+        };
+        let known = Known {
+            languages: &[],
+            blocks: &blocks,
+            groups: &groups,
+            members: &members,
+            sender,
+        };
+        self.setup.reader.read(&turn.text, &known)
+    }
+
+    fn member_named(&self, leader: &budwood_scheduler::Person, name: &str) -> Option<PersonId> {
+        self.world
+            .directory
+            .members(leader.group?)
+            .find(|person| person.is_named(name))
+            .map(|person| person.id)
+    }
+
+    /// The same report again, although it was taken in: an impatient finger.
+    fn is_same_again(&self, turn: &Turn, reading: &Reading) -> bool {
+        let Some(talk) = self.world.talks.get(&turn.number) else {
+            return false;
+        };
+        let within = self.now - TimeDelta::hours(limits::SAME_TEXT_HOURS);
+        let same = talk
+            .last_text
+            .as_ref()
+            .is_some_and(|(text, at)| *at > within && text.eq_ignore_ascii_case(turn.text.trim()));
+        let recorded = talk.last_at.is_some_and(|at| at > within) && talk.open.is_none();
+        same && recorded && !reading.reports.is_empty()
+    }
+
+    fn same_again(&mut self, turn: &Turn, speaker: &budwood_scheduler::Person) -> &'static str {
+        let text = self.tongue(speaker).say("same-again", args! {});
+        let said = self
+            .world
+            .talks
+            .get(&turn.number)
+            .and_then(|talk| talk.last_answer.as_ref())
+            .is_some_and(|(last, _)| *last == text);
+        if !said {
+            self.answer(&turn.number, turn.message, text);
+        }
+        "same again"
+    }
+
+    fn decide(&self, turn: &Turn, reading: &Reading, role: Role) -> Decision {
+        let plots: Vec<Plot> = self
+            .world
+            .directory
+            .blocks_of(turn.target)
+            .map(|block| Plot {
+                name: block.name.clone(),
+                points: points_of(self.world, self.setup, block),
+                state: self
+                    .world
+                    .states
+                    .get(&block.id)
+                    .cloned()
+                    .unwrap_or_default(),
+            })
+            .collect();
+        let last = self.last_facts(&turn.number);
+        let pending = self.pending(&turn.number);
+        let scene = Scene {
+            sender: if role == Role::Adviser {
+                Sender::Adviser
+            } else {
+                Sender::Farmer
+            },
+            today: civil_day(turn.sent_at, self.zone_of(turn.target)),
+            plots: &plots,
+            last: &last,
+            pending: pending.as_ref(),
+            nudged: self.nudged(turn),
+        };
+        decide(reading, &scene)
+    }
+
+    /// What the last nudge to this phone was about, if it is a block of the one who texts.
+    fn nudged(&self, turn: &Turn) -> Option<(&str, Kind)> {
+        let nudge = self.world.talks.get(&turn.number)?.nudge?;
+        let block = self.world.directory.block(nudge.block)?;
+        let kind = nudge.task.proven_by()?;
+        (block.owner == turn.target).then_some((block.name.as_str(), kind))
+    }
+
+    /// The facts of the phone's last recorded text, if a correction may still reach them.
+    pub(super) fn last_facts(&self, number: &str) -> Vec<Last> {
+        let Some(talk) = self.world.talks.get(number) else {
+            return Vec::new();
+        };
+        let reach = self.now - TimeDelta::hours(limits::CORRECTION_HOURS);
+        if talk.last_at.is_none_or(|at| at < reach) {
+            return Vec::new();
+        }
+        talk.last
+            .iter()
+            .filter_map(|id| self.event(*id))
+            .filter_map(|event| draft_of(&self.world.directory, &event))
+            .map(|draft| Last { draft })
+            .collect()
+    }
+
+    /// A question of ours that has not lapsed.
+    pub(super) fn open_question(&self, number: &str) -> Option<Open> {
+        let open = self.world.talks.get(number)?.open.clone()?;
+        let lapsed = open.at + TimeDelta::hours(limits::QUESTION_HOURS) < self.now;
+        (!lapsed).then_some(open)
+    }
+
+    fn pending(&self, number: &str) -> Option<Pending> {
+        if let Some(open) = self.open_question(number) {
+            return match open.question {
+                Question::Confirm(facts) => Some(Pending::Confirm(facts)),
+                Question::Ask { facts, missing } => Some(Pending::Ask { facts, missing }),
+                Question::ForWhom { .. } | Question::Code { .. } => None,
+            };
+        }
+        self.world.talks.get(number)?.nudge.map(|_| Pending::Nudge)
+    }
+
+    fn act(&mut self, turn: &Turn, decision: Decision) -> &'static str {
+        if !matches!(decision, Decision::Help(_) | Decision::Silent(_)) {
+            self.talk(&turn.number).unclear = 0;
+        }
+        match decision {
+            Decision::Record(facts) | Decision::Reply(Reply::Yes(facts)) => {
+                self.store_facts(turn, facts)
+            }
+            Decision::Confirm { facts, why } => self.ask_confirm(turn, facts, &why),
+            Decision::Ask { facts, missing } => self.ask_slot(turn, facts, missing),
+            Decision::Amend(amend) => self.amend(turn, amend),
+            Decision::Answer(answer) => self.answer_to(turn, answer),
+            Decision::Reply(Reply::No) => self.drop_question(turn),
+            Decision::Reply(Reply::Done) => self.nudge_done(turn),
+            Decision::Reply(Reply::Later(days)) => self.nudge_later(turn, days),
+            Decision::Reply(Reply::Choice(_)) | Decision::Silent(Quiet::NothingAsked) => {
+                "nothing was asked"
+            }
+            Decision::Help(Unclear::NoReport | Unclear::Stranger) => self.give_example(turn),
+            Decision::Silent(
+                Quiet::Courtesy | Quiet::Stance(_) | Quiet::NotWork | Quiet::Stranger,
+            ) => "chat",
+            Decision::Person(alarm) => self.hand_over(turn, alarm),
+        }
+    }
+}

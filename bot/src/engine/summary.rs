@@ -1,0 +1,211 @@
+//! A group in figures.
+
+use std::collections::BTreeMap;
+
+use budwood_scheduler::{
+    Block, BlockId, BlockState, GroupId, Person, PersonId, Role, Task, TaskKind,
+    nudge::{NextTry, is_late, next_try},
+};
+use chrono::NaiveDate;
+
+use super::{
+    Setup,
+    plan::tasks_of,
+    step::{civil_day, zone},
+    world::World,
+};
+use crate::{limits, wording::LateItem};
+
+/// How a group stands on one day.
+#[derive(Clone, Debug, Default)]
+pub(super) struct Summary {
+    /// Farmers and leaders.
+    pub(super) farmers: u32,
+    /// Of these, those with something planted.
+    pub(super) planted: u32,
+    /// Living trees of the first plantings in per cent of those planted; backfills are left out,
+    /// so that they cannot hide losses.
+    pub(super) alive_pct: Option<u32>,
+    /// Farmers with each job due and not late.
+    pub(super) due: BTreeMap<TaskKind, u32>,
+    /// Farmers with each job late.
+    pub(super) late: BTreeMap<TaskKind, u32>,
+    /// Each late job, most days first.
+    pub(super) late_items: Vec<LateItem>,
+    /// Farmers of whom nothing was heard for long, with the days; none for never.
+    pub(super) quiet: Vec<(String, Option<i64>)>,
+    /// Farmers who told of sickness lately: name, block state key and count.
+    pub(super) sick: Vec<(String, budwood_parser::Ailment, Option<u32>)>,
+    /// Gaps by farmer, most first.
+    pub(super) gaps: Vec<(String, u32)>,
+    /// Planted blocks whose dead were never counted.
+    pub(super) uncounted: u32,
+}
+
+/// Sums up a group.
+pub(super) fn summary(
+    world: &World,
+    setup: &Setup,
+    group: GroupId,
+    now: chrono::DateTime<chrono::Utc>,
+) -> Summary {
+    let mut sum = Summary::default();
+    let Some(record) = world.directory.group(group) else {
+        return sum;
+    };
+    let today = civil_day(now, zone(record, setup));
+    let mut trees = (0_u64, 0_u64);
+    for person in world
+        .directory
+        .members(group)
+        .filter(|person| is_farmer(person))
+    {
+        sum.farmers += 1;
+        let blocks: Vec<&Block> = world.directory.blocks_of(person.id).collect();
+        let states: Vec<&BlockState> = blocks
+            .iter()
+            .filter_map(|block| world.states.get(&block.id))
+            .collect();
+        if states.iter().any(|state| state.planted() > 0) {
+            sum.planted += 1;
+        }
+        for state in &states {
+            for cohort in state.cohorts.iter().filter(|cohort| !cohort.backfill) {
+                trees.0 += u64::from(cohort.alive());
+                trees.1 += u64::from(cohort.planted);
+            }
+        }
+        sum.add_jobs(world, setup, person, today);
+        sum.add_sickness(person, &states, today);
+        sum.add_gaps(person, &states);
+        sum.add_silence(world, setup, person, today);
+    }
+    sum.alive_pct = trees
+        .0
+        .saturating_mul(100)
+        .checked_div(trees.1)
+        .and_then(|pct| pct.try_into().ok());
+    sum.late_items
+        .sort_by_key(|item| std::cmp::Reverse(item.days));
+    sum.gaps.sort_by_key(|(_, gaps)| std::cmp::Reverse(*gaps));
+    sum.quiet
+        .sort_by_key(|(_, days)| std::cmp::Reverse(days.unwrap_or(i64::MAX)));
+    sum
+}
+
+fn is_farmer(person: &Person) -> bool {
+    matches!(person.role, Role::Farmer | Role::Leader) && !person.erased
+}
+
+impl Summary {
+    fn add_jobs(&mut self, world: &World, setup: &Setup, person: &Person, today: NaiveDate) {
+        let mut due: BTreeMap<TaskKind, bool> = BTreeMap::new();
+        for block in world.directory.blocks_of(person.id) {
+            for task in tasks_of(world, setup, block.id, today) {
+                if task.due > today {
+                    continue;
+                }
+                let late = is_late(&task, today);
+                *due.entry(task.kind).or_default() |= late;
+                if late {
+                    self.late_items
+                        .push(late_item(world, setup, person, block.id, &task, today));
+                }
+            }
+        }
+        for (kind, late) in due {
+            let counts = if late { &mut self.late } else { &mut self.due };
+            *counts.entry(kind).or_default() += 1;
+        }
+    }
+
+    fn add_sickness(&mut self, person: &Person, states: &[&BlockState], today: NaiveDate) {
+        let news = states
+            .iter()
+            .flat_map(|state| &state.sick)
+            .filter(|(_, count)| count.trees != Some(0))
+            .filter(|(_, count)| (today - count.on).num_days() <= limits::SICK_DAYS)
+            .max_by_key(|(_, count)| count.trees);
+        if let Some((ailment, count)) = news {
+            self.sick.push((person.name.clone(), *ailment, count.trees));
+        }
+    }
+
+    fn add_gaps(&mut self, person: &Person, states: &[&BlockState]) {
+        let gaps = states
+            .iter()
+            .map(|state| state.gaps())
+            .fold(0, u32::saturating_add);
+        if gaps > 0 {
+            self.gaps.push((person.name.clone(), gaps));
+        }
+        let uncounted = states
+            .iter()
+            .filter(|state| state.planted() > 0)
+            .filter(|state| state.last_of(budwood_parser::Kind::Dead).is_none());
+        self.uncounted = self
+            .uncounted
+            .saturating_add(uncounted.fold(0, |number, _| number + 1));
+    }
+
+    fn add_silence(&mut self, world: &World, setup: &Setup, person: &Person, today: NaiveDate) {
+        let heard = last_heard(world, setup, person.id);
+        let days = heard.map(|day| (today - day).num_days());
+        if days.is_none_or(|days| days > limits::QUIET_DAYS)
+            && is_expected(world, setup, person, today)
+        {
+            self.quiet.push((person.name.clone(), days));
+        }
+    }
+}
+
+/// A person with nothing due is not quiet, only idle.
+fn is_expected(world: &World, setup: &Setup, person: &Person, today: NaiveDate) -> bool {
+    world.directory.blocks_of(person.id).any(|block| {
+        tasks_of(world, setup, block.id, today)
+            .iter()
+            .any(|task| task.due <= today)
+    })
+}
+
+/// The last day on which a person texted, or something was told for them.
+pub(super) fn last_heard(world: &World, setup: &Setup, person: PersonId) -> Option<NaiveDate> {
+    let zone = world
+        .directory
+        .person(person)
+        .and_then(|person| person.group)
+        .and_then(|group| world.directory.group(group))
+        .map_or(setup.zone, |group| zone(group, setup));
+    let texted = world
+        .directory
+        .numbers_of(person)
+        .filter_map(|number| world.talks.get(number)?.heard_at)
+        .map(|at| civil_day(at, zone))
+        .max();
+    let told = world
+        .directory
+        .blocks_of(person)
+        .filter_map(|block| world.states.get(&block.id)?.heard_on)
+        .max();
+    texted.max(told)
+}
+
+fn late_item(
+    world: &World,
+    setup: &Setup,
+    person: &Person,
+    block: BlockId,
+    task: &Task,
+    today: NaiveDate,
+) -> LateItem {
+    let track = world
+        .states
+        .get(&block)
+        .and_then(|state| state.nudges.get(&task.kind));
+    LateItem {
+        name: person.name.clone(),
+        task: task.kind,
+        days: (today - task.late_after).num_days(),
+        told: track.is_some() && next_try(&setup.rules, task, track, today) == NextTry::AdviserList,
+    }
+}

@@ -1,0 +1,245 @@
+//! Messages in and out, and the conversation with a phone, as plain values.
+
+use budwood_scheduler::{
+    BlockId, EventId, MessageId, PersonId, TaskKind,
+    decide::{Draft, Missing},
+};
+use chrono::{DateTime, NaiveDate, Utc};
+
+/// A text that came in, for ever as received.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Received {
+    /// Which.
+    pub id: MessageId,
+    /// When it came.
+    pub at: DateTime<Utc>,
+    /// Through which gateway.
+    pub gateway: String,
+    /// The gateway's own id, by which a second delivery is known.
+    pub gateway_id: Option<String>,
+    /// From which sender, E.164 if it is a number.
+    pub from: String,
+    /// To which of our numbers.
+    pub to: String,
+    /// The text as it came.
+    pub text: String,
+    /// When it was sent, if the gateway says.
+    pub sent_at: Option<DateTime<Utc>>,
+    /// What became of it, in one word for the log.
+    pub outcome: String,
+}
+
+/// A text that goes out.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Outbound {
+    /// Which.
+    pub id: MessageId,
+    /// When it was made.
+    pub at: DateTime<Utc>,
+    /// To which number.
+    pub to: String,
+    /// The text.
+    pub text: String,
+    /// Why it is sent.
+    pub purpose: Purpose,
+    /// After this it is of no use.
+    pub expires_at: DateTime<Utc>,
+    /// How far it is. Moves forward only.
+    pub state: SendState,
+    /// How often it was tried.
+    pub tries: u32,
+    /// Not before this.
+    pub try_at: DateTime<Utc>,
+    /// The gateway's own id, for its receipts.
+    pub gateway_id: Option<String>,
+}
+
+/// Why a text is sent.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub enum Purpose {
+    /// An answer to a text.
+    Answer {
+        /// Which text.
+        to: MessageId,
+    },
+    /// A nudge.
+    Nudge {
+        /// About which block.
+        block: BlockId,
+        /// About which job.
+        task: TaskKind,
+        /// Due day of the job's round.
+        due: NaiveDate,
+    },
+    /// Something that a person must see.
+    Notice {
+        /// About which text.
+        about: MessageId,
+    },
+}
+
+/// How far an outgoing text is. Later values are never left for earlier ones, but for
+/// `Sending`, which goes back to `Ready` when the gateway surely took nothing.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+pub enum SendState {
+    /// Waits to be sent.
+    Ready,
+    /// Handed to the gateway, no answer yet.
+    Sending,
+    /// The gateway has it.
+    Sent,
+    /// Nobody knows whether the gateway has it.
+    Unknown,
+    /// On the phone.
+    Delivered,
+    /// Not to be delivered.
+    Failed,
+    /// Too old before it could be sent.
+    Expired,
+    /// No longer wanted before it could be sent.
+    Cancelled,
+}
+
+impl SendState {
+    /// Every state.
+    pub const ALL: [Self; 8] = [
+        Self::Ready,
+        Self::Sending,
+        Self::Sent,
+        Self::Unknown,
+        Self::Delivered,
+        Self::Failed,
+        Self::Expired,
+        Self::Cancelled,
+    ];
+
+    /// The name in records.
+    #[must_use]
+    pub const fn name(self) -> &'static str {
+        match self {
+            Self::Ready => "ready",
+            Self::Sending => "sending",
+            Self::Sent => "sent",
+            Self::Unknown => "unknown",
+            Self::Delivered => "delivered",
+            Self::Failed => "failed",
+            Self::Expired => "expired",
+            Self::Cancelled => "cancelled",
+        }
+    }
+
+    /// The state with this name.
+    #[must_use]
+    pub fn from_name(name: &str) -> Option<Self> {
+        Self::ALL.into_iter().find(|state| state.name() == name)
+    }
+
+    /// Whether nothing more will happen to the text.
+    #[must_use]
+    pub const fn is_final(self) -> bool {
+        matches!(
+            self,
+            Self::Delivered | Self::Failed | Self::Expired | Self::Cancelled
+        )
+    }
+}
+
+/// The conversation with one phone.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct Talk {
+    /// What we asked and wait for.
+    pub open: Option<Open>,
+    /// The last nudge, until it is answered or another one goes.
+    pub nudge: Option<OpenNudge>,
+    /// The facts of the last recorded text, and when.
+    pub last: Vec<EventId>,
+    /// When the last recorded text came.
+    pub last_at: Option<DateTime<Utc>>,
+    /// The last text and when it came: the same again is impatience, not news.
+    pub last_text: Option<(String, DateTime<Utc>)>,
+    /// When an example was last sent.
+    pub helped_at: Option<DateTime<Utc>>,
+    /// How many texts in a row were not understood.
+    pub unclear: u32,
+    /// When the last answers went out, newest last: the guard against loops.
+    pub answered_at: Vec<DateTime<Utc>>,
+    /// The last answer and how often in a row it was the same.
+    pub last_answer: Option<(String, u32)>,
+    /// When the last routine text went out.
+    pub routine_at: Option<DateTime<Utc>>,
+    /// When the last text came in.
+    pub heard_at: Option<DateTime<Utc>>,
+}
+
+/// A question of ours that waits for its answer.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Open {
+    /// When it was asked; it lapses.
+    pub at: DateTime<Utc>,
+    /// The text that it is about.
+    pub message: MessageId,
+    /// For whom the facts are, when a phone is shared or a leader reports.
+    pub person: Option<PersonId>,
+    /// What was asked.
+    pub question: Question,
+}
+
+/// What was asked.
+#[derive(Clone, Debug, PartialEq)]
+pub enum Question {
+    /// "Is this right?"
+    Confirm(Vec<Draft>),
+    /// One slot.
+    Ask {
+        /// What was understood so far.
+        facts: Vec<Draft>,
+        /// The slot.
+        missing: Missing,
+    },
+    /// "For whom?", with the text that waits for the answer.
+    ForWhom {
+        /// Those who share the phone, in the order of the list.
+        people: Vec<PersonId>,
+        /// The text.
+        text: String,
+        /// When it was sent.
+        sent_at: DateTime<Utc>,
+    },
+    /// A code that must come back before something large is done.
+    Code {
+        /// The code.
+        code: String,
+        /// What is done then.
+        deed: Deed,
+    },
+}
+
+/// Something large that needs a code.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub enum Deed {
+    /// Open the planting window of a group.
+    OpenWindow {
+        /// Which group.
+        group: budwood_scheduler::GroupId,
+        /// From this day.
+        on: NaiveDate,
+    },
+    /// Erase the sender's name and numbers.
+    Erase {
+        /// Who.
+        person: PersonId,
+    },
+}
+
+/// A nudge that waits for its answer.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct OpenNudge {
+    /// When it was made.
+    pub at: DateTime<Utc>,
+    /// About which block.
+    pub block: BlockId,
+    /// About which job.
+    pub task: TaskKind,
+    /// Due day of the job's round.
+    pub due: NaiveDate,
+}

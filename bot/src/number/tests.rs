@@ -1,0 +1,128 @@
+//! Numbers as people and gateways write them, against the plans that regulators publish.
+
+use super::*;
+
+#[track_caller]
+fn check(text: &str, country: &str, expected: &Result<&str, NumberFault>) {
+    assert_eq!(
+        &parse(text, country).as_deref().map_err(Clone::clone),
+        expected,
+        "{text:?} in {country:?}"
+    );
+}
+
+// Ofcom, "Numbers for drama": the mobile range for fiction. Its national and international
+// forms follow ITU-T E.123.
+#[test]
+fn one_number_in_its_many_spellings() {
+    for text in [
+        "+447700900123",
+        "+44 7700 900123",
+        "+44 (0)7700 900123",
+        "tel:+44-7700-900123",
+        "TEL:+44-7700-900123",
+        "  +44.7700.900123  ",
+        "'+447700900123",
+        "\u{202a}+44 7700 900123\u{202c}",
+        "+44\u{a0}7700\u{a0}900\u{200b}123",
+        "+447700900123",
+        "07700 900123",
+        "07700900123",
+        "7700900123",
+        "00447700900123",
+        "447700900123",
+    ] {
+        check(text, "GB", &Ok("+447700900123"));
+    }
+}
+
+#[test]
+fn a_plus_wins_over_the_home_country() {
+    check("+447700900123", "ID", &Ok("+447700900123"));
+    check("+447700900123", "", &Ok("+447700900123"));
+    check("+447700900123", "id", &Ok("+447700900123"));
+}
+
+#[test]
+fn every_refusal_says_why() {
+    check("", "GB", &Err(NumberFault::Empty));
+    check(" \u{feff} ", "GB", &Err(NumberFault::Empty));
+    check("2.31777E+11", "GB", &Err(NumberFault::Rounded));
+    check("4,477E11", "GB", &Err(NumberFault::Rounded));
+    check("077OO 900123", "GB", &Err(NumberFault::Letter('O')));
+    check("07700 900l23", "GB", &Err(NumberFault::Letter('l')));
+    check("07700 900123 ext 4", "GB", &Err(NumberFault::Letter('e')));
+    check("---", "GB", &Err(NumberFault::NotANumber));
+    check("7700900123", "", &Err(NumberFault::NoCountry));
+    // +999 is kept for future use and assigned to nobody (ITU-T E.164 list of codes).
+    check("+9997700900123", "GB", &Err(NumberFault::NoCountry));
+    check(
+        "07700900123",
+        "Kolo",
+        &Err(NumberFault::UnknownCountry("Kolo".into())),
+    );
+    check(
+        "07700900123",
+        "QQ",
+        &Err(NumberFault::UnknownCountry("QQ".into())),
+    );
+    check("40404", "GB", &Err(NumberFault::ShortCode));
+    // From Nigeria abroad is 009 (ITU-T E.164, list of international prefixes), not 00.
+    check("00447700900123", "NG", &Err(NumberFault::DialledZeros));
+    check("+44770090", "GB", &Err(NumberFault::TooShort));
+    check("07700900123 07700900124", "GB", &Err(NumberFault::TooLong));
+    check(&"7".repeat(65), "GB", &Err(NumberFault::Long));
+}
+
+#[test]
+fn an_unknown_sender_is_a_number_a_short_code_or_a_name() {
+    let number = || SenderKind::Number("+447700900123".to_string());
+    assert_eq!(kind("+447700900123", "ID"), number());
+    assert_eq!(kind("tel:+447700900123", "ID"), number());
+    assert_eq!(kind("447700900123", "ID"), number());
+    assert_eq!(kind("00447700900123", "ID"), number());
+    assert_eq!(kind("07700900123", "GB"), number());
+    assert_eq!(kind("7700900123", "GB"), number());
+    assert_eq!(kind("40404", "GB"), SenderKind::ShortCode);
+    assert_eq!(kind("+40404", "GB"), SenderKind::ShortCode);
+    assert_eq!(kind("", "GB"), SenderKind::Name);
+    assert_eq!(kind("tel:", "GB"), SenderKind::Name);
+    assert_eq!(kind("KoloCoop", "GB"), SenderKind::Name);
+    assert_eq!(kind("Kolo 2026 100", "GB"), SenderKind::Name);
+}
+
+#[test]
+fn the_numbers_for_fiction_have_both_ends() {
+    assert!(is_for_fiction("+447700900000"));
+    assert!(is_for_fiction("+447700900999"));
+    assert!(!is_for_fiction("+4477009000000"));
+    assert!(!is_for_fiction("+44770090099"));
+    assert!(!is_for_fiction("+447700901000"));
+    assert!(!is_for_fiction("+44770090000x"));
+    // Possible, and never in use: the reason why validity is only a warning.
+    assert_eq!(line("+447700900123"), Line::Unassigned);
+    // The London numbers for fiction (Ofcom, "Numbers for drama") count as in use.
+    assert_eq!(line("+442079460123"), Line::Landline);
+}
+
+#[test]
+fn countries_are_those_with_a_numbering_plan() {
+    assert!(is_country("ID"));
+    assert!(is_country("gb"));
+    assert!(!is_country(""));
+    assert!(!is_country("QQ"));
+    assert!(!is_country("001"));
+}
+
+proptest::proptest! {
+    #[test]
+    fn reading_a_number_never_panics_and_is_stable(text in "\\PC*", plus in "[+0-9 ()OE./;-]{0,24}") {
+        for text in [text, plus] {
+            let _any = kind(&text, "ID");
+            if let Ok(number) = parse(&text, "ID") {
+                proptest::prop_assert_eq!(parse(&number, ""), Ok(number.clone()));
+                proptest::prop_assert_eq!(kind(&number, "GB"), SenderKind::Number(number));
+            }
+        }
+    }
+}

@@ -1,0 +1,212 @@
+//! Block rows: land, spacing, plan, and what was planted before the bot was there.
+
+use budwood_parser::{Details, Kind, Measure};
+use budwood_scheduler::{Block, BlockId, Body, Happened, PersonId, task::hectares};
+
+use super::{
+    cell::Cells,
+    column::Column,
+    draft::{Draft, key},
+    finding::Fault,
+    people::group,
+    sheet::Row,
+};
+
+/// The closest usual planting, trees on a hectare; a third more is looked at.
+///
+/// Handbooks plant 400 to 700 (FAO and national boards; the densest are for smallholders).
+const TREES_PER_HECTARE: f64 = 700.0;
+const CROWDED_FACTOR: f64 = 1.3;
+/// A smallholder has a few hectares; fifty is an estate, or square metres taken for hectares.
+const HECTARES_MAX: f64 = 50.0;
+/// A hundred square metres hold seven trees.
+const HECTARES_MIN: f64 = 0.01;
+/// Rows closer than a metre or wider than thirty are no rubber planting.
+const SPACING_M: (f64, f64) = (1.0, 30.0);
+/// Twice as high as long is a cliff.
+const SLOPE_PCT: (f64, f64) = (0.0, 200.0);
+/// More trees than fifty hectares hold.
+const TREES_MAX: u32 = 60_000;
+/// Where an area of a list comes from.
+const AREA_SOURCE: &str = "list";
+
+/// Words of the text language that cannot also name a block without confusion. Names of jobs
+/// are added to them.
+const WORDS: [&str; 36] = [
+    "yes", "no", "ok", "done", "later", "stop", "start", "help", "undo", "wrong", "why", "next",
+    "late", "quiet", "gaps", "sick", "status", "all", "none", "half", "today", "block", "plot",
+    "one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten", "twelve",
+    "twenty", "hundred",
+];
+
+/// Takes block rows in.
+pub(super) fn take<'a>(draft: &mut Draft<'_>, rows: impl Iterator<Item = &'a Row>) {
+    for row in rows {
+        if row.refused {
+            continue;
+        }
+        let cells = Cells::new(row, draft.known.today);
+        let block = block(draft, row.line, &cells);
+        let Some(block) = draft.keep(row.line, block) else {
+            continue;
+        };
+        let planting = planting(&cells);
+        if let Some(Some(planting)) = draft.keep(row.line, planting) {
+            plant(draft, row.line, &block, planting);
+        }
+        draft.directory.put_block(block);
+    }
+}
+
+fn block(draft: &mut Draft<'_>, line: usize, cells: &Cells<'_>) -> Result<Block, Fault> {
+    let owner = owner(draft, cells)?;
+    let name = cells.short_name(Column::Block)?;
+    let known = draft.blocks.get(&(owner, key(name))).copied();
+    if let Some(line) = known.and_then(|id| draft.block_lines.get(&id)).copied() {
+        let name = format!("block {name} of this farmer");
+        return Err(Fault::Twice { name, line });
+    }
+    let area = cells.area()?;
+    let spacing = spacing(cells)?;
+    let slope = cells.number(Column::SlopePct, SLOPE_PCT.0, SLOPE_PCT.1)?;
+    let planned_on = cells.plan_day(Column::PlannedOn)?;
+    let clone_name = cells.text(Column::CloneName).map(str::to_string);
+    let mut block = match known.and_then(|id| draft.directory.block(id)) {
+        Some(block) => block.clone(),
+        None => new_block(draft.new_block(), owner, name),
+    };
+    if area.is_some() && area != block.area {
+        block.area = area;
+        block.area_source = AREA_SOURCE.to_string();
+    }
+    block.spacing_m = spacing.or(block.spacing_m);
+    block.slope_pct = slope.or(block.slope_pct);
+    block.planned_on = planned_on.or(block.planned_on);
+    block.clone_name = clone_name.or(block.clone_name);
+    draft.blocks.insert((owner, key(name)), block.id);
+    draft.block_lines.insert(block.id, line);
+    look_at(draft, line, &block);
+    Ok(block)
+}
+
+fn new_block(id: BlockId, owner: PersonId, name: &str) -> Block {
+    Block {
+        id,
+        owner,
+        name: name.to_string(),
+        area: None,
+        area_source: AREA_SOURCE.to_string(),
+        slope_pct: None,
+        spacing_m: None,
+        planned_on: None,
+        clone_name: None,
+    }
+}
+
+fn owner(draft: &Draft<'_>, cells: &Cells<'_>) -> Result<PersonId, Fault> {
+    let name = cells.name(Column::Name)?;
+    let group = group(draft, cells)?;
+    match draft.people.get(&(group, key(name))) {
+        Some(id) => Ok(*id),
+        None => Err(Fault::OwnerUnknown(name.to_string())),
+    }
+}
+
+fn spacing(cells: &Cells<'_>) -> Result<Option<(f64, f64)>, Fault> {
+    let (low, high) = SPACING_M;
+    let row = cells.number(Column::RowM, low, high)?;
+    let tree = cells.number(Column::TreeM, low, high)?;
+    match (row, tree) {
+        (Some(row), Some(tree)) => Ok(Some((row, tree))),
+        (None, None) => Ok(None),
+        (Some(_), None) => Err(Fault::HalfPair(Column::TreeM, Column::RowM)),
+        (None, Some(_)) => Err(Fault::HalfPair(Column::RowM, Column::TreeM)),
+    }
+}
+
+/// What is odd, though it can be stored.
+fn look_at(draft: &mut Draft<'_>, line: usize, block: &Block) {
+    if means_something(&block.name) {
+        draft.note(line, Fault::NameTaken(block.name.clone()));
+    }
+    let name = block.name.clone();
+    match block.area.map(|area| (area, hectares(area))) {
+        None => draft.note(line, Fault::NoArea(name)),
+        Some((_, Some(size))) if (HECTARES_MIN..=HECTARES_MAX).contains(&size) => {}
+        Some((area, _)) => draft.note(line, Fault::AreaOdd { name, area }),
+    }
+}
+
+/// A name that begins with a digit reads as a number of trees; one that is a word of the text
+/// language reads as that word.
+fn means_something(name: &str) -> bool {
+    let name = key(name);
+    name.starts_with(|c: char| c.is_numeric())
+        || WORDS.contains(&name.as_str())
+        || Kind::ALL.iter().any(|kind| kind.name() == name)
+}
+
+/// A planting as the list tells it: when, and how many trees.
+fn planting(cells: &Cells<'_>) -> Result<Option<(Happened, u32)>, Fault> {
+    let on = cells.past_span(Column::PlantedOn)?;
+    let trees = cells.trees(Column::Planted, TREES_MAX)?;
+    match (on, trees) {
+        (Some(on), Some(trees)) => Ok(Some((on, trees))),
+        (None, None) => Ok(None),
+        (Some(_), None) => Err(Fault::HalfPair(Column::Planted, Column::PlantedOn)),
+        (None, Some(_)) => Err(Fault::HalfPair(Column::PlantedOn, Column::Planted)),
+    }
+}
+
+/// Only the first planting of a block is taken from a list: what farmers report later is the
+/// better record.
+fn plant(draft: &mut Draft<'_>, line: usize, block: &Block, (on, trees): (Happened, u32)) {
+    let name = || block.name.clone();
+    match (draft.known.planted)(block.id) {
+        None => draft.facts.push(Body::Reported {
+            block: block.id,
+            kind: Kind::Planted,
+            on,
+            details: Details {
+                count: Some(trees),
+                clone_name: block.clone_name.clone(),
+                ..Details::default()
+            },
+        }),
+        Some(known) if known != trees => {
+            let (name, told) = (name(), trees);
+            draft.note(line, Fault::PlantedKnown { name, known, told });
+        }
+        Some(_) => {}
+    }
+    if let Some(room) = block.area.and_then(|area| room(area, block.spacing_m))
+        && f64::from(trees) > room * CROWDED_FACTOR
+    {
+        let (name, planted) = (name(), trees);
+        let room = to_trees(room);
+        draft.note(
+            line,
+            Fault::Crowded {
+                name,
+                planted,
+                room,
+            },
+        );
+    }
+}
+
+/// Trees that fit, at the block's own spacing if that is closer than usual.
+fn room(area: Measure, spacing_m: Option<(f64, f64)>) -> Option<f64> {
+    const SQUARE_METRES_PER_HECTARE: f64 = 10_000.0;
+    let own = spacing_m.map_or(0.0, |(row, tree)| SQUARE_METRES_PER_HECTARE / (row * tree));
+    Some(hectares(area)? * own.max(TREES_PER_HECTARE))
+}
+
+#[expect(
+    clippy::cast_possible_truncation,
+    clippy::cast_sign_loss,
+    reason = "clamped to the range of trees first, and only shown"
+)]
+fn to_trees(number: f64) -> u32 {
+    number.clamp(0.0, f64::from(u32::MAX)) as u32
+}

@@ -1,0 +1,246 @@
+//! Person rows: names, roles, numbers and consent.
+//!
+//! Numbers and people are many to many: a number on several rows is shared, and is kept for all
+//! of them. A number that a person no longer has is not taken away by a list.
+
+use std::collections::BTreeMap;
+
+use budwood_scheduler::{Body, Consent, GroupId, Person, PersonId, PersonLink, Phone, Role};
+
+use super::{
+    alike::Alike,
+    cell::Cells,
+    column::Column,
+    draft::{Draft, key},
+    finding::Fault,
+    sheet::Row,
+};
+use crate::number::{self, Line};
+
+/// Two cards and the numbers of the house; more is a slip in the list.
+const PHONES_MAX: usize = 5;
+
+/// Sharers of one phone are asked "for whom?" by name; nobody chooses from more names than these.
+/// Members without a phone need none in the list: a leader can report for them.
+const SHARERS_MAX: usize = 50;
+
+/// How consent is known when the list does not say.
+const HOW_LISTED: &str = "list";
+
+/// Takes person rows in.
+pub(super) fn take<'a>(draft: &mut Draft<'_>, rows: impl Iterator<Item = &'a Row>) {
+    let mut names = NamesByGroup::known(draft);
+    for row in rows {
+        let cells = Cells::new(row, draft.known.today);
+        let person = if row.refused {
+            None
+        } else {
+            let person = person(draft, row.line, &cells);
+            draft.keep(row.line, person)
+        };
+        let Some(mut person) = person else {
+            draft.refuse(row.cell(Column::Name));
+            continue;
+        };
+        let consent = consent(&cells);
+        if let Some(consent) = draft.keep(row.line, consent) {
+            agree(draft, row.line, &mut person, consent);
+        }
+        if draft.known.directory.person(person.id).is_none()
+            && let Some(other) = names.add(person.group, &person.name)
+        {
+            let name = person.name.clone();
+            draft.note(row.line, Fault::Alike { name, other });
+        }
+        let id = person.id;
+        draft.directory.put_person(person);
+        match cells.text(Column::Phone) {
+            Some(cell) => phones(draft, row.line, cell, id),
+            None => unreachable(draft, row.line, id),
+        }
+    }
+    shared(draft);
+}
+
+fn person(draft: &mut Draft<'_>, line: usize, cells: &Cells<'_>) -> Result<Person, Fault> {
+    let name = cells.name(Column::Name)?;
+    let roles: Vec<(&str, Role)> = Role::ALL.iter().map(|role| (role.name(), *role)).collect();
+    let role = cells.one_of(Column::Role, &roles)?;
+    let languages: Vec<(&str, &str)> = draft.known.languages.iter().map(|l| (*l, *l)).collect();
+    let language = cells.one_of(Column::Language, &languages)?;
+    let group = group(draft, cells)?;
+    let known = draft.people.get(&(group, key(name))).copied();
+    if let Some(line) = known.and_then(|id| draft.person_lines.get(&id)).copied() {
+        let name = name.to_string();
+        return Err(Fault::Twice { name, line });
+    }
+    let mut person = match known.and_then(|id| draft.directory.person(id)) {
+        Some(person) => person.clone(),
+        None => Person {
+            id: draft.new_person(),
+            name: name.to_string(),
+            role: Role::Farmer,
+            language: draft.known.language.to_string(),
+            group,
+            consent: Consent::Unknown,
+            erased: false,
+        },
+    };
+    person.role = role.unwrap_or(person.role);
+    if let Some(language) = language {
+        person.language = language.to_string();
+    }
+    // The group gives the zone and the season, without which no job has a day.
+    if group.is_none() && matches!(person.role, Role::Farmer | Role::Leader) {
+        return Err(Fault::Missing(Column::Group, cells.kind()));
+    }
+    draft.people.insert((group, key(name)), person.id);
+    draft.person_lines.insert(person.id, line);
+    Ok(person)
+}
+
+/// The group of a row, which must be known when it is named.
+pub(super) fn group(draft: &Draft<'_>, cells: &Cells<'_>) -> Result<Option<GroupId>, Fault> {
+    let Some(name) = cells.text(Column::Group) else {
+        return Ok(None);
+    };
+    match draft.groups.get(&key(name)) {
+        Some(id) => Ok(Some(*id)),
+        None => Err(Fault::GroupUnknown(name.to_string())),
+    }
+}
+
+/// Consent as the list tells it.
+fn consent(cells: &Cells<'_>) -> Result<Option<Consent>, Fault> {
+    let how = cells.text(Column::ConsentHow);
+    match cells.past_day(Column::ConsentOn)? {
+        Some(on) => {
+            let how = how.unwrap_or(HOW_LISTED).to_string();
+            Ok(Some(Consent::Given { on, how }))
+        }
+        None if how.is_some() => Err(Fault::HalfPair(Column::ConsentOn, Column::ConsentHow)),
+        None => Ok(None),
+    }
+}
+
+/// What the person said themselves stands before what the list says.
+fn agree(draft: &mut Draft<'_>, line: usize, person: &mut Person, listed: Option<Consent>) {
+    let name = person.name.clone();
+    match (&person.consent, listed) {
+        (Consent::Unknown, None) => draft.note(line, Fault::NoConsent(name)),
+        (Consent::Unknown, Some(listed)) => {
+            if let Consent::Given { how, .. } = &listed {
+                let (person, how) = (person.id, how.clone());
+                draft.facts.push(Body::ConsentGiven { person, how });
+            }
+            person.consent = listed;
+        }
+        (Consent::Withdrawn { on, .. }, Some(_)) => {
+            draft.note(line, Fault::StopStands { name, on: *on });
+        }
+        (Consent::Given { on, how }, Some(listed)) if person.consent != listed => {
+            let (on, how) = (*on, how.clone());
+            draft.note(line, Fault::ConsentStands { name, on, how });
+        }
+        (Consent::Given { .. }, _) | (Consent::Withdrawn { .. }, None) => {}
+    }
+}
+
+fn phones(draft: &mut Draft<'_>, line: usize, cell: &str, person: PersonId) {
+    let written: Vec<&str> = cell
+        .split(';')
+        .map(str::trim)
+        .filter(|number| !number.is_empty())
+        .collect();
+    if written.len() > PHONES_MAX {
+        return draft.note(line, Fault::PhonesMany(PHONES_MAX));
+    }
+    for found in written {
+        match number::parse(found, draft.known.country) {
+            Ok(number) => phone(draft, line, number, person),
+            Err(fault) => {
+                let found = found.to_string();
+                draft.note(line, Fault::Phone { found, fault });
+            }
+        }
+    }
+}
+
+fn phone(draft: &mut Draft<'_>, line: usize, number: String, person: PersonId) {
+    match number::line(&number) {
+        Line::Mobile => {}
+        Line::Landline => draft.note(line, Fault::Landline(number.clone())),
+        Line::Service => draft.note(line, Fault::ServiceNumber(number.clone())),
+        Line::Unassigned if number::is_for_fiction(&number) => {}
+        Line::Unassigned => draft.note(line, Fault::NumberNotInUse(number.clone())),
+    }
+    draft.phone_lines.insert(number.clone(), line);
+    let mut phone = match draft.directory.phone(&number) {
+        Some(phone) => phone.clone(),
+        None => Phone {
+            number,
+            links: Vec::new(),
+        },
+    };
+    if phone.people().any(|user| user == person) {
+        return;
+    }
+    if phone.people().count() >= SHARERS_MAX {
+        let number = phone.number;
+        return draft.note(line, Fault::SharersMany(number, SHARERS_MAX));
+    }
+    phone.links.push(PersonLink {
+        person,
+        since: draft.known.today,
+        until: None,
+    });
+    draft.directory.put_phone(phone);
+}
+
+/// Someone without a number in the list, and perhaps on record.
+fn unreachable(draft: &mut Draft<'_>, line: usize, id: PersonId) {
+    let has_phone = draft.directory.numbers_of(id).next().is_some();
+    if let Some(person) = draft.directory.person(id)
+        && !has_phone
+    {
+        let fault = Fault::NoPhone(person.name.clone());
+        draft.note(line, fault);
+    }
+}
+
+/// Numbers of the list that more than one person uses.
+fn shared(draft: &mut Draft<'_>) {
+    let mut notes = Vec::new();
+    for (number, line) in &draft.phone_lines {
+        let users = draft.directory.phone(number).into_iter();
+        let names: Vec<&str> = users
+            .flat_map(Phone::people)
+            .filter_map(|id| draft.directory.person(id))
+            .map(|person| person.name.as_str())
+            .collect();
+        if names.len() > 1 {
+            let (number, names) = (number.clone(), names.join(", "));
+            notes.push((*line, Fault::Shared { number, names }));
+        }
+    }
+    for (line, fault) in notes {
+        draft.note(line, fault);
+    }
+}
+
+/// Names that are taken, by group: people of one name in two groups are two people.
+struct NamesByGroup(BTreeMap<Option<GroupId>, Alike>);
+
+impl NamesByGroup {
+    fn known(draft: &Draft<'_>) -> Self {
+        let mut names = Self(BTreeMap::new());
+        for person in draft.directory.persons().filter(|person| !person.erased) {
+            names.add(person.group, &person.name);
+        }
+        names
+    }
+
+    fn add(&mut self, group: Option<GroupId>, name: &str) -> Option<String> {
+        self.0.entry(group).or_default().add(name)
+    }
+}

@@ -1,0 +1,150 @@
+//! The port to the disk.
+//!
+//! Synchronous, in plain types, with one writing verb: [`Store::commit`] takes one atomic change
+//! and returns when it is on the disk. What must be atomic: the mark of a text in, its facts, the
+//! changed states and the answers. Deliberately absent: anything that only one engine has, and
+//! any format (that is `record`).
+
+mod keyed;
+mod memory;
+mod record;
+mod sled;
+
+use budwood_scheduler::{
+    Block, BlockId, BlockState, Event, EventId, Group, MessageId, Person, Phone,
+};
+
+pub use self::{memory::MemoryStore, sled::SledStore};
+use crate::message::{Outbound, Received, Talk};
+
+/// Everything that one step changes.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct Change {
+    /// New facts.
+    pub events: Vec<Event>,
+    /// People, new or changed.
+    pub persons: Vec<Person>,
+    /// Phones, new or changed.
+    pub phones: Vec<Phone>,
+    /// Numbers taken out.
+    pub gone_phones: Vec<String>,
+    /// Groups, new or changed.
+    pub groups: Vec<Group>,
+    /// Blocks, new or changed.
+    pub blocks: Vec<Block>,
+    /// States of blocks after this step.
+    pub states: Vec<(BlockId, BlockState)>,
+    /// Conversations after this step, by number.
+    pub talks: Vec<(String, Talk)>,
+    /// Texts that came in.
+    pub received: Vec<Received>,
+    /// Texts that go out, new or moved on.
+    pub outbound: Vec<Outbound>,
+}
+
+impl Change {
+    /// Whether nothing changes.
+    #[must_use]
+    pub fn is_empty(&self) -> bool {
+        *self == Self::default()
+    }
+
+    /// Puts a later change behind this one.
+    pub fn append(&mut self, mut later: Self) {
+        self.events.append(&mut later.events);
+        self.persons.append(&mut later.persons);
+        self.phones.append(&mut later.phones);
+        self.gone_phones.append(&mut later.gone_phones);
+        self.groups.append(&mut later.groups);
+        self.blocks.append(&mut later.blocks);
+        self.states.append(&mut later.states);
+        self.talks.append(&mut later.talks);
+        self.received.append(&mut later.received);
+        self.outbound.append(&mut later.outbound);
+    }
+}
+
+/// What the engine takes into memory when it starts.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct Loaded {
+    /// People.
+    pub persons: Vec<Person>,
+    /// Phones.
+    pub phones: Vec<Phone>,
+    /// Groups.
+    pub groups: Vec<Group>,
+    /// Blocks.
+    pub blocks: Vec<Block>,
+    /// States of blocks.
+    pub states: Vec<(BlockId, BlockState)>,
+    /// Conversations, by number.
+    pub talks: Vec<(String, Talk)>,
+    /// The last texts in, newest first.
+    pub received: Vec<Received>,
+    /// The last texts out, newest first.
+    pub outbound: Vec<Outbound>,
+    /// The last fact in the log.
+    pub last_event: Option<EventId>,
+    /// The last message in or out.
+    pub last_message: Option<MessageId>,
+}
+
+/// A store of everything that lasts.
+pub trait Store: Send {
+    /// Writes a change, whole or not at all, and returns when it is on the disk.
+    ///
+    /// # Errors
+    ///
+    /// When it could not be written. Then nothing more may be acknowledged.
+    fn commit(&mut self, change: &Change) -> Result<(), StoreError>;
+
+    /// Reads what the engine keeps in memory; of the messages only the newest `messages`.
+    ///
+    /// # Errors
+    ///
+    /// When a record cannot be read.
+    fn load(&self, messages: usize) -> Result<Loaded, StoreError>;
+
+    /// One fact.
+    ///
+    /// # Errors
+    ///
+    /// When the record cannot be read.
+    fn event(&self, id: EventId) -> Result<Option<Event>, StoreError>;
+
+    /// Calls `visit` with every fact, oldest first.
+    ///
+    /// # Errors
+    ///
+    /// When a record cannot be read.
+    fn each_event(&self, visit: &mut dyn FnMut(Event)) -> Result<(), StoreError>;
+
+    /// Calls `visit` with every text in, oldest first.
+    ///
+    /// # Errors
+    ///
+    /// When a record cannot be read.
+    fn each_received(&self, visit: &mut dyn FnMut(Received)) -> Result<(), StoreError>;
+}
+
+/// Why the store did not do it.
+#[derive(Debug, thiserror::Error)]
+pub enum StoreError {
+    /// Another process has it.
+    #[error("the store in {0} is in use by another process: stop that one first")]
+    InUse(String),
+    /// Disk and engine.
+    #[error("the store cannot be read or written")]
+    Engine(#[from] ::sled::Error),
+    /// Disk.
+    #[error("the store's files cannot be read or written")]
+    Disk(#[from] std::io::Error),
+    /// A record of a version or kind that this program does not know.
+    #[error("record {key}: {what}; it was probably written by a newer version of this program")]
+    Record {
+        /// Its key, readable.
+        key: String,
+        /// What is wrong.
+        what: String,
+    },
+}

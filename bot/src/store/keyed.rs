@@ -1,0 +1,178 @@
+//! Which record lies under which key, for every store that keeps keys in order.
+//!
+//! One prefix a kind of record, numbers big-endian, so that the log and the messages lie in the
+//! order in which they came.
+
+use budwood_scheduler::{Event, EventId};
+
+use super::{Change, Loaded, StoreError, record};
+use crate::message::Received;
+
+/// Facts.
+pub(super) const EVENTS: &[u8] = b"e/";
+/// Texts in.
+pub(super) const RECEIVED: &[u8] = b"i/";
+const OUTBOUND: &[u8] = b"o/";
+const PERSONS: &[u8] = b"p/";
+const PHONES: &[u8] = b"n/";
+const GROUPS: &[u8] = b"g/";
+const BLOCKS: &[u8] = b"b/";
+const STATES: &[u8] = b"s/";
+const TALKS: &[u8] = b"t/";
+
+/// A key with its new record, or with none to take it out.
+pub(super) type Write = (Vec<u8>, Option<Vec<u8>>);
+
+/// A key and its record, or why it could not be read.
+pub(super) type Row = Result<(Vec<u8>, Vec<u8>), StoreError>;
+
+type Rows<'a> = Box<dyn DoubleEndedIterator<Item = Row> + 'a>;
+
+/// The rows of a change; a row without a value takes its key out. Later rows win.
+pub(super) fn rows(change: &Change) -> Result<Vec<Write>, StoreError> {
+    let mut rows = Vec::new();
+    let mut put = |key: Vec<u8>, value: Vec<u8>| rows.push((key, Some(value)));
+    for event in &change.events {
+        put(event_key(event.id), record::event(event)?);
+    }
+    for received in &change.received {
+        put(
+            long_key(RECEIVED, received.id.0),
+            record::received(received)?,
+        );
+    }
+    for outbound in &change.outbound {
+        put(
+            long_key(OUTBOUND, outbound.id.0),
+            record::outbound(outbound)?,
+        );
+    }
+    for person in &change.persons {
+        put(short_key(PERSONS, person.id.0), record::person(person)?);
+    }
+    for phone in &change.phones {
+        put(text_key(PHONES, &phone.number), record::phone(phone)?);
+    }
+    for group in &change.groups {
+        put(short_key(GROUPS, group.id.0), record::group(group)?);
+    }
+    for block in &change.blocks {
+        put(short_key(BLOCKS, block.id.0), record::block(block)?);
+    }
+    for (block, state) in &change.states {
+        put(short_key(STATES, block.0), record::state(*block, state)?);
+    }
+    for (number, talk) in &change.talks {
+        put(text_key(TALKS, number), record::talk(number, talk)?);
+    }
+    for number in &change.gone_phones {
+        rows.push((text_key(PHONES, number), None));
+        rows.push((text_key(TALKS, number), None));
+    }
+    Ok(rows)
+}
+
+/// Reads what the engine keeps in memory, given a way to read the rows under a prefix.
+pub(super) fn load<'a>(
+    under: impl Fn(&'static [u8]) -> Rows<'a>,
+    messages: usize,
+) -> Result<Loaded, StoreError> {
+    let received = newest(under(RECEIVED), messages, record::read_received)?;
+    let outbound = newest(under(OUTBOUND), messages, record::read_outbound)?;
+    let last_event = under(EVENTS)
+        .next_back()
+        .transpose()?
+        .map(|(key, value)| event(&key, &value))
+        .transpose()?
+        .map(|event| event.id);
+    let last_message = received
+        .first()
+        .map(|message| message.id)
+        .max(outbound.first().map(|message| message.id));
+    Ok(Loaded {
+        persons: all(under(PERSONS), record::read_person)?,
+        phones: all(under(PHONES), record::read_phone)?,
+        groups: all(under(GROUPS), record::read_group)?,
+        blocks: all(under(BLOCKS), record::read_block)?,
+        states: all(under(STATES), record::read_state)?,
+        talks: all(under(TALKS), record::read_talk)?,
+        received,
+        outbound,
+        last_event,
+        last_message,
+    })
+}
+
+/// One fact from its record.
+pub(super) fn event(key: &[u8], value: &[u8]) -> Result<Event, StoreError> {
+    record::read_event(key, value)
+}
+
+/// Visits every fact in these rows.
+pub(super) fn each_event(
+    rows: impl Iterator<Item = Row>,
+    visit: &mut dyn FnMut(Event),
+) -> Result<(), StoreError> {
+    for row in rows {
+        let (key, value) = row?;
+        visit(event(&key, &value)?);
+    }
+    Ok(())
+}
+
+/// Visits every text in these rows.
+pub(super) fn each_received(
+    rows: impl Iterator<Item = Row>,
+    visit: &mut dyn FnMut(Received),
+) -> Result<(), StoreError> {
+    for row in rows {
+        let (key, value) = row?;
+        visit(record::read_received(&key, &value)?);
+    }
+    Ok(())
+}
+
+/// The key of a fact.
+pub(super) fn event_key(id: EventId) -> Vec<u8> {
+    long_key(EVENTS, id.0)
+}
+
+/// The first key that does not begin with this prefix. All prefixes end in "/".
+pub(super) fn after(prefix: &[u8]) -> Vec<u8> {
+    let mut end = prefix.to_vec();
+    if let Some(last) = end.last_mut() {
+        *last = last.saturating_add(1);
+    }
+    end
+}
+
+fn all<T>(
+    rows: Rows<'_>,
+    read: impl Fn(&[u8], &[u8]) -> Result<T, StoreError>,
+) -> Result<Vec<T>, StoreError> {
+    rows.map(|row| row.and_then(|(key, value)| read(&key, &value)))
+        .collect()
+}
+
+fn newest<T>(
+    rows: Rows<'_>,
+    number: usize,
+    read: impl Fn(&[u8], &[u8]) -> Result<T, StoreError>,
+) -> Result<Vec<T>, StoreError> {
+    rows.rev()
+        .take(number)
+        .map(|row| row.and_then(|(key, value)| read(&key, &value)))
+        .collect()
+}
+
+fn long_key(prefix: &[u8], id: u64) -> Vec<u8> {
+    [prefix, &id.to_be_bytes()].concat()
+}
+
+fn short_key(prefix: &[u8], id: u32) -> Vec<u8> {
+    [prefix, &id.to_be_bytes()].concat()
+}
+
+fn text_key(prefix: &[u8], text: &str) -> Vec<u8> {
+    [prefix, text.as_bytes()].concat()
+}

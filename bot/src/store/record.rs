@@ -1,0 +1,136 @@
+//! The only place where a storage format lives: JSON in a versioned envelope.
+//!
+//! `{"v":1,"kind":"event","body":{…}}`. Each record has a type of its own here, apart from the
+//! domain type, so that a change of the domain cannot change the format unseen. A version or kind
+//! that is not known is an error, never skipped. Old versions stay readable for good.
+
+mod details;
+mod directory;
+mod event;
+mod message;
+mod state;
+mod talk;
+
+use budwood_scheduler::{Block, BlockId, BlockState, Event, Group, Person, Phone};
+use serde::{Deserialize, Serialize, de::DeserializeOwned};
+use serde_json::value::RawValue;
+
+use super::StoreError;
+use crate::message::{Outbound, Received, Talk};
+
+/// The version that is written.
+const VERSION: u32 = 1;
+
+#[derive(Serialize)]
+struct Out<'a, T> {
+    v: u32,
+    kind: &'a str,
+    body: &'a T,
+}
+
+#[derive(Deserialize)]
+struct In<'a> {
+    v: u32,
+    kind: String,
+    #[serde(borrow)]
+    body: &'a RawValue,
+}
+
+/// Why a stored value is not one of ours.
+type Fault = String;
+
+fn write<T: Serialize>(kind: &str, body: &T) -> Result<Vec<u8>, StoreError> {
+    serde_json::to_vec(&Out {
+        v: VERSION,
+        kind,
+        body,
+    })
+    .map_err(|error| StoreError::Record {
+        key: kind.to_owned(),
+        what: error.to_string(),
+    })
+}
+
+fn read<R: DeserializeOwned, T>(
+    kind: &str,
+    (key, value): (&[u8], &[u8]),
+    convert: impl FnOnce(R) -> Result<T, Fault>,
+) -> Result<T, StoreError> {
+    let fault = |what: String| StoreError::Record {
+        key: readable(key),
+        what,
+    };
+    let envelope: In<'_> =
+        serde_json::from_slice(value).map_err(|error| fault(format!("not a record: {error}")))?;
+    if envelope.v != VERSION || envelope.kind != kind {
+        return Err(fault(format!(
+            "expected {kind} of version {VERSION}, found {} of version {}",
+            envelope.kind, envelope.v
+        )));
+    }
+    let body: R = serde_json::from_str(envelope.body.get())
+        .map_err(|error| fault(format!("not a {kind}: {error}")))?;
+    convert(body).map_err(fault)
+}
+
+fn readable(key: &[u8]) -> String {
+    key.escape_ascii().to_string()
+}
+
+fn name_fault(what: &str, name: &str) -> Fault {
+    format!("{what} {name:?} is not known")
+}
+
+macro_rules! record {
+    ($kind:literal, $write:ident, $read:ident, $domain:ty, $stored:ty) => {
+        pub(super) fn $write(value: &$domain) -> Result<Vec<u8>, StoreError> {
+            write($kind, &<$stored>::from(value))
+        }
+
+        pub(super) fn $read(key: &[u8], value: &[u8]) -> Result<$domain, StoreError> {
+            read($kind, (key, value), |stored: $stored| stored.try_into())
+        }
+    };
+}
+
+record!("event", event, read_event, Event, event::StoredEvent);
+record!(
+    "person",
+    person,
+    read_person,
+    Person,
+    directory::StoredPerson
+);
+record!("phone", phone, read_phone, Phone, directory::StoredPhone);
+record!("group", group, read_group, Group, directory::StoredGroup);
+record!("block", block, read_block, Block, directory::StoredBlock);
+record!(
+    "received",
+    received,
+    read_received,
+    Received,
+    message::StoredReceived
+);
+record!(
+    "outbound",
+    outbound,
+    read_outbound,
+    Outbound,
+    message::StoredOutbound
+);
+
+pub(super) fn state(block: BlockId, value: &BlockState) -> Result<Vec<u8>, StoreError> {
+    write("state", &state::StoredState::new(block, value))
+}
+
+pub(super) fn read_state(key: &[u8], value: &[u8]) -> Result<(BlockId, BlockState), StoreError> {
+    read("state", (key, value), state::StoredState::open)
+}
+
+pub(super) fn talk(number: &str, value: &Talk) -> Result<Vec<u8>, StoreError> {
+    write("talk", &talk::StoredTalk::new(number, value))
+}
+
+pub(super) fn read_talk(key: &[u8], value: &[u8]) -> Result<(String, Talk), StoreError> {
+    read("talk", (key, value), talk::StoredTalk::open)
+}

@@ -1,0 +1,230 @@
+//! People, phones, groups and blocks as stored.
+
+use budwood_scheduler::{
+    Block, BlockId, Consent, Group, GroupId, Person, PersonId, PersonLink, Phone, Role,
+};
+use chrono::{NaiveDate, Weekday};
+use serde::{Deserialize, Serialize};
+
+use super::{Fault, details::StoredMeasure, name_fault};
+
+#[derive(Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub(super) struct StoredPerson {
+    id: u32,
+    name: String,
+    role: String,
+    language: String,
+    group: Option<u32>,
+    consent: StoredConsent,
+    erased: bool,
+}
+
+#[derive(Serialize, Deserialize)]
+#[serde(rename_all = "snake_case", deny_unknown_fields)]
+enum StoredConsent {
+    Unknown,
+    Given { on: NaiveDate, how: String },
+    Withdrawn { on: NaiveDate, how: String },
+}
+
+impl From<&Person> for StoredPerson {
+    fn from(person: &Person) -> Self {
+        Self {
+            id: person.id.0,
+            name: person.name.clone(),
+            role: person.role.name().to_owned(),
+            language: person.language.clone(),
+            group: person.group.map(|group| group.0),
+            consent: match &person.consent {
+                Consent::Unknown => StoredConsent::Unknown,
+                Consent::Given { on, how } => StoredConsent::Given {
+                    on: *on,
+                    how: how.clone(),
+                },
+                Consent::Withdrawn { on, how } => StoredConsent::Withdrawn {
+                    on: *on,
+                    how: how.clone(),
+                },
+            },
+            erased: person.erased,
+        }
+    }
+}
+
+impl TryFrom<StoredPerson> for Person {
+    type Error = Fault;
+
+    fn try_from(stored: StoredPerson) -> Result<Self, Fault> {
+        Ok(Self {
+            id: PersonId(stored.id),
+            name: stored.name,
+            role: Role::from_name(&stored.role).ok_or_else(|| name_fault("role", &stored.role))?,
+            language: stored.language,
+            group: stored.group.map(GroupId),
+            consent: match stored.consent {
+                StoredConsent::Unknown => Consent::Unknown,
+                StoredConsent::Given { on, how } => Consent::Given { on, how },
+                StoredConsent::Withdrawn { on, how } => Consent::Withdrawn { on, how },
+            },
+            erased: stored.erased,
+        })
+    }
+}
+
+#[derive(Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub(super) struct StoredPhone {
+    number: String,
+    people: Vec<StoredLink>,
+}
+
+#[derive(Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+struct StoredLink {
+    person: u32,
+    since: NaiveDate,
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    until: Option<NaiveDate>,
+}
+
+impl From<&Phone> for StoredPhone {
+    fn from(phone: &Phone) -> Self {
+        let people = phone
+            .links
+            .iter()
+            .map(|link| StoredLink {
+                person: link.person.0,
+                since: link.since,
+                until: link.until,
+            })
+            .collect();
+        Self {
+            number: phone.number.clone(),
+            people,
+        }
+    }
+}
+
+impl TryFrom<StoredPhone> for Phone {
+    type Error = Fault;
+
+    fn try_from(stored: StoredPhone) -> Result<Self, Fault> {
+        let links = stored
+            .people
+            .into_iter()
+            .map(|link| PersonLink {
+                person: PersonId(link.person),
+                since: link.since,
+                until: link.until,
+            })
+            .collect();
+        Ok(Self {
+            number: stored.number,
+            links,
+        })
+    }
+}
+
+#[derive(Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub(super) struct StoredGroup {
+    id: u32,
+    name: String,
+    adviser: Option<u32>,
+    zone: String,
+    calendar: String,
+    market_day: Option<String>,
+    quiet_days: Vec<NaiveDate>,
+    rains_start: Option<(u32, u32)>,
+    rains_end: Option<(u32, u32)>,
+    window_opened: Option<NaiveDate>,
+}
+
+impl From<&Group> for StoredGroup {
+    fn from(group: &Group) -> Self {
+        Self {
+            id: group.id.0,
+            name: group.name.clone(),
+            adviser: group.adviser.map(|person| person.0),
+            zone: group.zone.clone(),
+            calendar: group.calendar.clone(),
+            market_day: group.market_day.map(|day| day.to_string()),
+            quiet_days: group.quiet_days.clone(),
+            rains_start: group.rains_start,
+            rains_end: group.rains_end,
+            window_opened: group.window_opened,
+        }
+    }
+}
+
+impl TryFrom<StoredGroup> for Group {
+    type Error = Fault;
+
+    fn try_from(stored: StoredGroup) -> Result<Self, Fault> {
+        let market_day = stored
+            .market_day
+            .map(|day| day.parse::<Weekday>().map_err(|_| name_fault("day", &day)))
+            .transpose()?;
+        Ok(Self {
+            id: GroupId(stored.id),
+            name: stored.name,
+            adviser: stored.adviser.map(PersonId),
+            zone: stored.zone,
+            calendar: stored.calendar,
+            market_day,
+            quiet_days: stored.quiet_days,
+            rains_start: stored.rains_start,
+            rains_end: stored.rains_end,
+            window_opened: stored.window_opened,
+        })
+    }
+}
+
+#[derive(Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub(super) struct StoredBlock {
+    id: u32,
+    owner: u32,
+    name: String,
+    area: Option<StoredMeasure>,
+    area_source: String,
+    slope_pct: Option<f64>,
+    spacing_m: Option<(f64, f64)>,
+    planned_on: Option<NaiveDate>,
+    clone: Option<String>,
+}
+
+impl From<&Block> for StoredBlock {
+    fn from(block: &Block) -> Self {
+        Self {
+            id: block.id.0,
+            owner: block.owner.0,
+            name: block.name.clone(),
+            area: block.area.map(Into::into),
+            area_source: block.area_source.clone(),
+            slope_pct: block.slope_pct,
+            spacing_m: block.spacing_m,
+            planned_on: block.planned_on,
+            clone: block.clone_name.clone(),
+        }
+    }
+}
+
+impl TryFrom<StoredBlock> for Block {
+    type Error = Fault;
+
+    fn try_from(stored: StoredBlock) -> Result<Self, Fault> {
+        Ok(Self {
+            id: BlockId(stored.id),
+            owner: PersonId(stored.owner),
+            name: stored.name,
+            area: stored.area.as_ref().map(StoredMeasure::open).transpose()?,
+            area_source: stored.area_source,
+            slope_pct: stored.slope_pct,
+            spacing_m: stored.spacing_m,
+            planned_on: stored.planned_on,
+            clone_name: stored.clone,
+        })
+    }
+}

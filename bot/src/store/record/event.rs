@@ -1,0 +1,251 @@
+//! Facts as stored.
+
+use budwood_scheduler::{
+    BlockId, Body, Event, EventId, GroupId, Happened, MessageId, PersonId, Source, TaskKind,
+};
+use chrono::{DateTime, NaiveDate, Utc};
+use serde::{Deserialize, Serialize};
+
+use super::{
+    Fault,
+    details::{StoredDetails, kind},
+    name_fault,
+};
+
+#[derive(Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub(super) struct StoredEvent {
+    id: u64,
+    at: DateTime<Utc>,
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    by: Option<u32>,
+    source: String,
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    message: Option<u64>,
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    supersedes: Option<u64>,
+    fact: StoredBody,
+}
+
+#[derive(Serialize, Deserialize)]
+#[serde(rename_all = "snake_case", deny_unknown_fields)]
+enum StoredBody {
+    Reported {
+        block: u32,
+        kind: String,
+        from: NaiveDate,
+        to: NaiveDate,
+        details: Box<StoredDetails>,
+    },
+    TaskDone {
+        block: u32,
+        task: String,
+        on: NaiveDate,
+    },
+    Postponed {
+        block: u32,
+        task: String,
+        until: NaiveDate,
+    },
+    Nudged {
+        block: u32,
+        task: String,
+        on: NaiveDate,
+        due: NaiveDate,
+    },
+    TakenBack {
+        block: u32,
+    },
+    WindowOpened {
+        group: u32,
+        on: NaiveDate,
+    },
+    ConsentGiven {
+        person: u32,
+        how: String,
+    },
+    ConsentWithdrawn {
+        person: u32,
+        how: String,
+    },
+    Erased {
+        person: u32,
+    },
+}
+
+const fn source_name(source: Source) -> &'static str {
+    match source {
+        Source::Bot => "bot",
+        Source::OwnText => "own_text",
+        Source::Leader => "leader",
+        Source::Sheet => "sheet",
+        Source::Visit => "visit",
+    }
+}
+
+fn source(name: &str) -> Result<Source, Fault> {
+    [
+        Source::Bot,
+        Source::OwnText,
+        Source::Leader,
+        Source::Sheet,
+        Source::Visit,
+    ]
+    .into_iter()
+    .find(|source| source_name(*source) == name)
+    .ok_or_else(|| name_fault("source", name))
+}
+
+pub(super) fn task(name: &str) -> Result<TaskKind, Fault> {
+    TaskKind::from_name(name).ok_or_else(|| name_fault("task", name))
+}
+
+impl From<&Event> for StoredEvent {
+    fn from(event: &Event) -> Self {
+        Self {
+            id: event.id.0,
+            at: event.at,
+            by: event.by.map(|person| person.0),
+            source: source_name(event.source).to_owned(),
+            message: event.message.map(|message| message.0),
+            supersedes: event.supersedes.map(|event| event.0),
+            fact: (&event.body).into(),
+        }
+    }
+}
+
+impl TryFrom<StoredEvent> for Event {
+    type Error = Fault;
+
+    fn try_from(stored: StoredEvent) -> Result<Self, Fault> {
+        Ok(Self {
+            id: EventId(stored.id),
+            at: stored.at,
+            by: stored.by.map(PersonId),
+            source: source(&stored.source)?,
+            message: stored.message.map(MessageId),
+            supersedes: stored.supersedes.map(EventId),
+            body: stored.fact.open()?,
+        })
+    }
+}
+
+impl From<&Body> for StoredBody {
+    fn from(body: &Body) -> Self {
+        match body {
+            Body::Reported {
+                block,
+                kind,
+                on,
+                details,
+            } => Self::Reported {
+                block: block.0,
+                kind: kind.name().to_owned(),
+                from: on.from,
+                to: on.to,
+                details: Box::new(details.into()),
+            },
+            Body::TaskDone { block, task, on } => Self::TaskDone {
+                block: block.0,
+                task: task.name().to_owned(),
+                on: *on,
+            },
+            Body::Postponed { block, task, until } => Self::Postponed {
+                block: block.0,
+                task: task.name().to_owned(),
+                until: *until,
+            },
+            Body::Nudged {
+                block,
+                task,
+                on,
+                due,
+            } => Self::Nudged {
+                block: block.0,
+                task: task.name().to_owned(),
+                on: *on,
+                due: *due,
+            },
+            Body::TakenBack { block } => Self::TakenBack { block: block.0 },
+            Body::WindowOpened { group, on } => Self::WindowOpened {
+                group: group.0,
+                on: *on,
+            },
+            Body::ConsentGiven { person, how } => Self::ConsentGiven {
+                person: person.0,
+                how: how.clone(),
+            },
+            Body::ConsentWithdrawn { person, how } => Self::ConsentWithdrawn {
+                person: person.0,
+                how: how.clone(),
+            },
+            Body::Erased { person } => Self::Erased { person: person.0 },
+        }
+    }
+}
+
+impl StoredBody {
+    fn open(self) -> Result<Body, Fault> {
+        Ok(match self {
+            Self::Reported {
+                block,
+                kind: name,
+                from,
+                to,
+                details,
+            } => Body::Reported {
+                block: BlockId(block),
+                kind: kind(&name)?,
+                on: Happened { from, to },
+                details: details.open()?,
+            },
+            Self::TaskDone {
+                block,
+                task: name,
+                on,
+            } => Body::TaskDone {
+                block: BlockId(block),
+                task: task(&name)?,
+                on,
+            },
+            Self::Postponed {
+                block,
+                task: name,
+                until,
+            } => Body::Postponed {
+                block: BlockId(block),
+                task: task(&name)?,
+                until,
+            },
+            Self::Nudged {
+                block,
+                task: name,
+                on,
+                due,
+            } => Body::Nudged {
+                block: BlockId(block),
+                task: task(&name)?,
+                on,
+                due,
+            },
+            Self::TakenBack { block } => Body::TakenBack {
+                block: BlockId(block),
+            },
+            Self::WindowOpened { group, on } => Body::WindowOpened {
+                group: GroupId(group),
+                on,
+            },
+            Self::ConsentGiven { person, how } => Body::ConsentGiven {
+                person: PersonId(person),
+                how,
+            },
+            Self::ConsentWithdrawn { person, how } => Body::ConsentWithdrawn {
+                person: PersonId(person),
+                how,
+            },
+            Self::Erased { person } => Body::Erased {
+                person: PersonId(person),
+            },
+        })
+    }
+}

@@ -1,0 +1,212 @@
+//! States of blocks as stored. They are derived, and can be rebuilt from the facts.
+
+use std::collections::BTreeMap;
+
+use budwood_parser::{Ailment, Cause, Kind};
+use budwood_scheduler::{
+    BlockId, BlockState, Census, Cohort, EventId, NudgeTrack, TaskKind, block::Count,
+};
+use chrono::NaiveDate;
+use serde::{Deserialize, Serialize};
+
+use super::{Fault, details::kind, event::task, name_fault};
+
+#[derive(Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub(super) struct StoredState {
+    block: u32,
+    cohorts: Vec<StoredCohort>,
+    last: BTreeMap<String, StoredCount>,
+    rounds: BTreeMap<String, u32>,
+    holes: u32,
+    plants_received: u32,
+    tall: Option<StoredCount>,
+    branched: Option<StoredCount>,
+    induced: Option<StoredCount>,
+    girths: Vec<StoredCensus>,
+    heights: Vec<StoredCensus>,
+    sick: BTreeMap<String, StoredCount>,
+    harmed: BTreeMap<String, StoredCount>,
+    opened: u32,
+    done: BTreeMap<String, NaiveDate>,
+    postponed: BTreeMap<String, NaiveDate>,
+    nudges: BTreeMap<String, StoredTrack>,
+    heard_on: Option<NaiveDate>,
+    facts: Vec<u64>,
+}
+
+#[derive(Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+struct StoredCohort {
+    planted_on: NaiveDate,
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    clone: Option<String>,
+    planted: u32,
+    dead: u32,
+    backfill: bool,
+}
+
+#[derive(Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+struct StoredCount {
+    on: NaiveDate,
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    trees: Option<u32>,
+}
+
+#[derive(Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+struct StoredCensus {
+    on: NaiveDate,
+    values_cm: Vec<f64>,
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    reached: Option<(u32, u32)>,
+}
+
+#[derive(Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+struct StoredTrack {
+    due: NaiveDate,
+    tries: u8,
+    first_on: NaiveDate,
+    last_on: NaiveDate,
+}
+
+impl From<Count> for StoredCount {
+    fn from(count: Count) -> Self {
+        Self {
+            on: count.on,
+            trees: count.trees,
+        }
+    }
+}
+
+impl From<StoredCount> for Count {
+    fn from(count: StoredCount) -> Self {
+        Self {
+            on: count.on,
+            trees: count.trees,
+        }
+    }
+}
+
+/// Keys become names.
+fn names<K: Copy, V: Clone, S>(
+    map: &BTreeMap<K, V>,
+    name: impl Fn(K) -> &'static str,
+    value: impl Fn(V) -> S,
+) -> BTreeMap<String, S> {
+    map.iter()
+        .map(|(key, item)| (name(*key).to_owned(), value(item.clone())))
+        .collect()
+}
+
+/// Names become keys.
+fn keys<K: Ord, V, S>(
+    map: BTreeMap<String, S>,
+    key: impl Fn(&str) -> Result<K, Fault>,
+    value: impl Fn(S) -> V,
+) -> Result<BTreeMap<K, V>, Fault> {
+    map.into_iter()
+        .map(|(name, item)| Ok((key(&name)?, value(item))))
+        .collect()
+}
+
+fn censuses(list: &[Census]) -> Vec<StoredCensus> {
+    list.iter()
+        .map(|census| StoredCensus {
+            on: census.on,
+            values_cm: census.values_cm.clone(),
+            reached: census.reached,
+        })
+        .collect()
+}
+
+fn open_censuses(list: Vec<StoredCensus>) -> Vec<Census> {
+    list.into_iter()
+        .map(|census| Census {
+            on: census.on,
+            values_cm: census.values_cm,
+            reached: census.reached,
+        })
+        .collect()
+}
+
+impl StoredState {
+    pub(super) fn new(block: BlockId, state: &BlockState) -> Self {
+        let cohorts = state.cohorts.iter().map(|cohort| StoredCohort {
+            planted_on: cohort.planted_on,
+            clone: cohort.clone_name.clone(),
+            planted: cohort.planted,
+            dead: cohort.dead,
+            backfill: cohort.backfill,
+        });
+        let track = |track: NudgeTrack| StoredTrack {
+            due: track.due,
+            tries: track.tries,
+            first_on: track.first_on,
+            last_on: track.last_on,
+        };
+        Self {
+            block: block.0,
+            cohorts: cohorts.collect(),
+            last: names(&state.last, Kind::name, Into::into),
+            rounds: names(&state.rounds, Kind::name, |rounds| rounds),
+            holes: state.holes,
+            plants_received: state.plants_received,
+            tall: state.tall.map(Into::into),
+            branched: state.branched.map(Into::into),
+            induced: state.induced.map(Into::into),
+            girths: censuses(&state.girths),
+            heights: censuses(&state.heights),
+            sick: names(&state.sick, Ailment::name, Into::into),
+            harmed: names(&state.harmed, Cause::name, Into::into),
+            opened: state.opened,
+            done: names(&state.done, TaskKind::name, |day| day),
+            postponed: names(&state.postponed, TaskKind::name, |day| day),
+            nudges: names(&state.nudges, TaskKind::name, track),
+            heard_on: state.heard_on,
+            facts: state.facts.iter().map(|fact| fact.0).collect(),
+        }
+    }
+
+    pub(super) fn open(self) -> Result<(BlockId, BlockState), Fault> {
+        let ailment =
+            |name: &str| Ailment::from_name(name).ok_or_else(|| name_fault("ailment", name));
+        let cause = |name: &str| Cause::from_name(name).ok_or_else(|| name_fault("cause", name));
+        let cohorts = self.cohorts.into_iter().map(|cohort| Cohort {
+            planted_on: cohort.planted_on,
+            clone_name: cohort.clone,
+            planted: cohort.planted,
+            dead: cohort.dead,
+            backfill: cohort.backfill,
+        });
+        let track = |track: StoredTrack| NudgeTrack {
+            due: track.due,
+            tries: track.tries,
+            first_on: track.first_on,
+            last_on: track.last_on,
+        };
+        let state = BlockState {
+            cohorts: cohorts.collect(),
+            last: keys(self.last, kind, Into::into)?,
+            rounds: keys(self.rounds, kind, |rounds| rounds)?,
+            holes: self.holes,
+            plants_received: self.plants_received,
+            tall: self.tall.map(Into::into),
+            branched: self.branched.map(Into::into),
+            induced: self.induced.map(Into::into),
+            girths: open_censuses(self.girths),
+            heights: open_censuses(self.heights),
+            sick: keys(self.sick, ailment, Into::into)?,
+            harmed: keys(self.harmed, cause, Into::into)?,
+            opened: self.opened,
+            done: keys(self.done, task, |day| day)?,
+            postponed: keys(self.postponed, task, |day| day)?,
+            nudges: keys(self.nudges, task, track)?,
+            heard_on: self.heard_on,
+            facts: self.facts.into_iter().map(EventId).collect(),
+        };
+        Ok((BlockId(self.block), state))
+    }
+}

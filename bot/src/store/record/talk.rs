@@ -1,0 +1,219 @@
+//! Conversations as stored.
+
+use budwood_scheduler::{BlockId, EventId, GroupId, MessageId, PersonId};
+use chrono::{DateTime, NaiveDate, Utc};
+use serde::{Deserialize, Serialize};
+
+use super::{
+    Fault,
+    details::{StoredDraft, StoredMissing},
+    event::task,
+};
+use crate::message::{Deed, Open, OpenNudge, Question, Talk};
+
+#[derive(Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub(super) struct StoredTalk {
+    number: String,
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    open: Option<StoredOpen>,
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    nudge: Option<StoredNudge>,
+    last: Vec<u64>,
+    last_at: Option<DateTime<Utc>>,
+    last_text: Option<(String, DateTime<Utc>)>,
+    helped_at: Option<DateTime<Utc>>,
+    unclear: u32,
+    answered_at: Vec<DateTime<Utc>>,
+    last_answer: Option<(String, u32)>,
+    routine_at: Option<DateTime<Utc>>,
+    heard_at: Option<DateTime<Utc>>,
+}
+
+#[derive(Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+struct StoredOpen {
+    at: DateTime<Utc>,
+    message: u64,
+    person: Option<u32>,
+    question: StoredQuestion,
+}
+
+#[derive(Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+struct StoredNudge {
+    at: DateTime<Utc>,
+    block: u32,
+    task: String,
+    due: NaiveDate,
+}
+
+#[derive(Serialize, Deserialize)]
+#[serde(rename_all = "snake_case", deny_unknown_fields)]
+enum StoredQuestion {
+    Confirm {
+        facts: Vec<StoredDraft>,
+    },
+    Ask {
+        facts: Vec<StoredDraft>,
+        missing: StoredMissing,
+    },
+    ForWhom {
+        people: Vec<u32>,
+        text: String,
+        sent_at: DateTime<Utc>,
+    },
+    OpenWindow {
+        code: String,
+        group: u32,
+        on: NaiveDate,
+    },
+    Erase {
+        code: String,
+        person: u32,
+    },
+}
+
+impl StoredTalk {
+    pub(super) fn new(number: &str, talk: &Talk) -> Self {
+        Self {
+            number: number.to_owned(),
+            open: talk.open.as_ref().map(|open| StoredOpen {
+                at: open.at,
+                message: open.message.0,
+                person: open.person.map(|person| person.0),
+                question: (&open.question).into(),
+            }),
+            nudge: talk.nudge.map(|nudge| StoredNudge {
+                at: nudge.at,
+                block: nudge.block.0,
+                task: nudge.task.name().to_owned(),
+                due: nudge.due,
+            }),
+            last: talk.last.iter().map(|event| event.0).collect(),
+            last_at: talk.last_at,
+            last_text: talk.last_text.clone(),
+            helped_at: talk.helped_at,
+            unclear: talk.unclear,
+            answered_at: talk.answered_at.clone(),
+            last_answer: talk.last_answer.clone(),
+            routine_at: talk.routine_at,
+            heard_at: talk.heard_at,
+        }
+    }
+
+    pub(super) fn open(self) -> Result<(String, Talk), Fault> {
+        let open = self
+            .open
+            .map(|open| {
+                Ok::<_, Fault>(Open {
+                    at: open.at,
+                    message: MessageId(open.message),
+                    person: open.person.map(PersonId),
+                    question: open.question.open()?,
+                })
+            })
+            .transpose()?;
+        let nudge = self
+            .nudge
+            .map(|nudge| {
+                Ok::<_, Fault>(OpenNudge {
+                    at: nudge.at,
+                    block: BlockId(nudge.block),
+                    task: task(&nudge.task)?,
+                    due: nudge.due,
+                })
+            })
+            .transpose()?;
+        let talk = Talk {
+            open,
+            nudge,
+            last: self.last.into_iter().map(EventId).collect(),
+            last_at: self.last_at,
+            last_text: self.last_text,
+            helped_at: self.helped_at,
+            unclear: self.unclear,
+            answered_at: self.answered_at,
+            last_answer: self.last_answer,
+            routine_at: self.routine_at,
+            heard_at: self.heard_at,
+        };
+        Ok((self.number, talk))
+    }
+}
+
+fn drafts(facts: Vec<StoredDraft>) -> Result<Vec<budwood_scheduler::decide::Draft>, Fault> {
+    facts.into_iter().map(StoredDraft::open).collect()
+}
+
+impl From<&Question> for StoredQuestion {
+    fn from(question: &Question) -> Self {
+        match question {
+            Question::Confirm(facts) => Self::Confirm {
+                facts: facts.iter().map(Into::into).collect(),
+            },
+            Question::Ask { facts, missing } => Self::Ask {
+                facts: facts.iter().map(Into::into).collect(),
+                missing: missing.into(),
+            },
+            Question::ForWhom {
+                people,
+                text,
+                sent_at,
+            } => Self::ForWhom {
+                people: people.iter().map(|person| person.0).collect(),
+                text: text.clone(),
+                sent_at: *sent_at,
+            },
+            Question::Code {
+                code,
+                deed: Deed::OpenWindow { group, on },
+            } => Self::OpenWindow {
+                code: code.clone(),
+                group: group.0,
+                on: *on,
+            },
+            Question::Code {
+                code,
+                deed: Deed::Erase { person },
+            } => Self::Erase {
+                code: code.clone(),
+                person: person.0,
+            },
+        }
+    }
+}
+
+impl StoredQuestion {
+    fn open(self) -> Result<Question, Fault> {
+        Ok(match self {
+            Self::Confirm { facts } => Question::Confirm(drafts(facts)?),
+            Self::Ask { facts, missing } => Question::Ask {
+                facts: drafts(facts)?,
+                missing: missing.into(),
+            },
+            Self::ForWhom {
+                people,
+                text,
+                sent_at,
+            } => Question::ForWhom {
+                people: people.into_iter().map(PersonId).collect(),
+                text,
+                sent_at,
+            },
+            Self::OpenWindow { code, group, on } => Question::Code {
+                code,
+                deed: Deed::OpenWindow {
+                    group: GroupId(group),
+                    on,
+                },
+            },
+            Self::Erase { code, person } => Question::Code {
+                code,
+                deed: Deed::Erase {
+                    person: PersonId(person),
+                },
+            },
+        })
+    }
+}

@@ -1,0 +1,139 @@
+//! Answers to the adviser: lists that fit one SMS, the most pressing first.
+
+use std::collections::BTreeMap;
+
+use budwood_scheduler::TaskKind;
+use chrono::NaiveDate;
+
+use super::{
+    Tongue,
+    fit::{fit_list, short},
+};
+use crate::args;
+
+/// One late job of one person.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct LateItem {
+    /// Who.
+    pub name: String,
+    /// Which job.
+    pub task: TaskKind,
+    /// How many days late.
+    pub days: i64,
+    /// Three nudges were given: now it is the adviser's.
+    pub told: bool,
+}
+
+/// One block in the answer about a person.
+#[derive(Clone, Debug, PartialEq)]
+pub struct MemberBlock {
+    /// Its name.
+    pub name: String,
+    /// First day of planting.
+    pub planted_on: Option<NaiveDate>,
+    /// Trees planted at first.
+    pub planted: u32,
+    /// Living trees.
+    pub alive: u32,
+    /// The area in words, if known.
+    pub area: String,
+    /// The most pressing job and its day.
+    pub due: Option<(TaskKind, NaiveDate)>,
+}
+
+impl Tongue<'_> {
+    /// "weed 6 feed 3", most first, as many as `shown`.
+    #[must_use]
+    pub fn task_counts(&self, counts: &BTreeMap<TaskKind, u32>, shown: usize) -> String {
+        let mut sorted: Vec<(TaskKind, u32)> =
+            counts.iter().map(|(task, count)| (*task, *count)).collect();
+        sorted.sort_by_key(|(task, count)| (std::cmp::Reverse(*count), *task));
+        let left = sorted.len().saturating_sub(shown);
+        let mut words: Vec<String> = sorted
+            .iter()
+            .take(shown)
+            .map(|(task, count)| {
+                self.say(
+                    "task-count",
+                    args! { "task" => self.job(*task), "count" => *count },
+                )
+            })
+            .collect();
+        if left > 0 {
+            words.push(self.say("more", args! { "count" => left }));
+        }
+        words.join(", ")
+    }
+
+    /// A list of people under a heading, cut to one SMS, with "+3" for those left out. `item`
+    /// words one of them with a name of the given length at most; `whole` puts the list into its
+    /// sentence.
+    #[must_use]
+    pub fn people<T>(
+        &self,
+        items: &[T],
+        item: impl Fn(&T, usize) -> String,
+        whole: impl Fn(String) -> String,
+    ) -> String {
+        fit_list(items.len(), |length, shown, left| {
+            let mut words: Vec<String> = items
+                .iter()
+                .take(shown)
+                .map(|one| item(one, length))
+                .collect();
+            if left > 0 {
+                words.push(self.say("more", args! { "count" => left }));
+            }
+            whole(words.join(", "))
+        })
+    }
+
+    /// "Siti weed 18d".
+    #[must_use]
+    pub fn late_item(&self, late: &LateItem, length: usize) -> String {
+        let key = if late.told {
+            "late-person-told"
+        } else {
+            "late-person"
+        };
+        self.say(
+            key,
+            args! {
+                "name" => short(&late.name, length),
+                "task" => self.job(late.task),
+                "days" => late.days,
+            },
+        )
+    }
+
+    /// "A 104/120 alive, planted 12 Jun 2026, weed Sat 9 Aug".
+    #[must_use]
+    pub fn member_block(&self, block: &MemberBlock, length: usize) -> String {
+        let due = block.due.map_or_else(String::new, |(task, day)| {
+            self.say(
+                "member-due",
+                args! { "task" => self.job(task), "day" => self.day(day) },
+            )
+        });
+        match block.planted_on {
+            Some(day) => self.say(
+                "member-block",
+                args! {
+                    "block" => short(&block.name, length),
+                    "alive" => block.alive,
+                    "planted" => block.planted,
+                    "day" => self.day_year(day),
+                    "due" => due,
+                },
+            ),
+            None => self.say(
+                "member-block-empty",
+                args! {
+                    "block" => short(&block.name, length),
+                    "area" => block.area.as_str(),
+                    "due" => due,
+                },
+            ),
+        }
+    }
+}

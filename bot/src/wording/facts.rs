@@ -1,0 +1,437 @@
+//! Facts in words: what was stored and how the block stands after it.
+
+use budwood_parser::{Details, Kind, Supply, Wetness};
+use budwood_scheduler::{
+    BlockState,
+    decide::{Draft, Missing, Why},
+};
+use chrono::NaiveDate;
+
+use super::{Tongue, fit, fit::short, number};
+use crate::args;
+
+/// Facts of one text about one block.
+#[derive(Clone, Copy, Debug)]
+pub struct Said<'a> {
+    /// The block.
+    pub block: &'a str,
+    /// The facts.
+    pub facts: &'a [&'a Draft],
+    /// The day of sending, which need not be said.
+    pub today: NaiveDate,
+}
+
+/// What is to be said about the block after the facts.
+#[derive(Clone, Copy, Debug)]
+pub struct After<'a> {
+    /// How it stands.
+    pub state: &'a BlockState,
+    /// Planting points that the area holds.
+    pub points: Option<u32>,
+    /// When the same job comes again.
+    pub next: Option<NaiveDate>,
+    /// Who is told of sickness and harm.
+    pub adviser: &'a str,
+}
+
+impl Tongue<'_> {
+    /// "B: 8 more dead, 16 in all, 104 of 120 alive. Wrong? Text NO".
+    #[must_use]
+    pub fn read_back(&self, said: Said<'_>, after: After<'_>) -> String {
+        if said.facts.iter().all(|fact| fact.kind == Kind::Rain) {
+            let facts = self.clauses(said);
+            return fit(|_| self.say("read-back-rain", args! { "facts" => facts.as_str() }));
+        }
+        self.with_stand("read-back", None, said, after)
+    }
+
+    /// The same after a correction; `old` is the block that it was moved from.
+    #[must_use]
+    pub fn changed(&self, old: Option<&str>, said: Said<'_>, after: After<'_>) -> String {
+        self.with_stand(
+            if old.is_some() { "moved" } else { "changed" },
+            old,
+            said,
+            after,
+        )
+    }
+
+    fn with_stand(&self, key: &str, old: Option<&str>, said: Said<'_>, after: After<'_>) -> String {
+        let facts = self.clauses(said);
+        fit(|length| {
+            let stand = self.stand(
+                said,
+                After {
+                    adviser: &short(after.adviser, length),
+                    ..after
+                },
+            );
+            self.say(
+                key,
+                args! {
+                    "block" => short(said.block, length),
+                    "old" => short(old.unwrap_or_default(), length),
+                    "facts" => facts.as_str(),
+                    "stand" => stand,
+                },
+            )
+        })
+    }
+
+    /// "planted 120 on Fri 13 Jun, 8 more dead".
+    #[must_use]
+    pub fn clauses(&self, said: Said<'_>) -> String {
+        let clauses: Vec<String> = said
+            .facts
+            .iter()
+            .map(|fact| self.dated(fact, said.today))
+            .collect();
+        clauses.join(", ")
+    }
+
+    fn dated(&self, fact: &Draft, today: NaiveDate) -> String {
+        let clause = self.clause(fact.kind, &fact.details);
+        if fact.on.from == today && fact.on.to == today {
+            return clause;
+        }
+        self.say(
+            "clause-on",
+            args! { "clause" => clause, "day" => self.happened(fact.on) },
+        )
+    }
+
+    /// What one fact says, without block and date.
+    #[must_use]
+    pub fn clause(&self, kind: Kind, details: &Details) -> String {
+        let count = details.count;
+        let counted = |key: &str, uncounted: &str| match count {
+            Some(count) => self.say(key, args! { "count" => count }),
+            None => self.say(uncounted, args! {}),
+        };
+        match kind {
+            Kind::Cleared => self.say("said-cleared", args! {}),
+            Kind::Lined => counted("said-lined-count", "said-lined"),
+            Kind::HolesDug => counted("said-holes-dug", "said-holes-dug"),
+            Kind::Received => self.received(details),
+            Kind::Planted => counted("said-planted", "said-planted"),
+            Kind::Dead if count == Some(0) => self.say("said-dead-none", args! {}),
+            Kind::Dead => counted("said-dead", "said-dead"),
+            Kind::Replaced => counted("said-replaced", "said-replaced"),
+            Kind::Weeded => self.say("said-weeded", args! {}),
+            Kind::Fertilised => self.say(
+                "said-fertilised",
+                args! { "amount" => self.amount(details) },
+            ),
+            Kind::Sprayed => self.say("said-sprayed", args! {}),
+            Kind::Pruned => self.say("said-pruned", args! {}),
+            Kind::Branched => counted("said-branched", "said-branched-uncounted"),
+            Kind::NotBranched => counted("said-not-branched", "said-not-branched-uncounted"),
+            Kind::BranchInduction => {
+                counted("said-branch-induction", "said-branch-induction-uncounted")
+            }
+            Kind::Girth => self.measured("said-girth", details),
+            Kind::Height => self.measured("said-height", details),
+            Kind::Disease => self.disease(details),
+            Kind::Damage => self.damage(details),
+            Kind::CoverSown => self.say("said-cover-sown", args! {}),
+            Kind::IntercropSown => match &details.species {
+                Some(species) => self.say(
+                    "said-intercrop-sown",
+                    args! { "species" => short(species, 12) },
+                ),
+                None => self.say("said-intercrop-sown-unnamed", args! {}),
+            },
+            Kind::TappingOpened => counted("said-tapping-opened", "said-tapping-opened"),
+            Kind::NotDone => match details.not_done {
+                Some(kind) => self.say("said-not-done", args! { "job" => self.kind(kind) }),
+                None => self.say("said-not-done-unnamed", args! {}),
+            },
+            Kind::Rain => self.rain(details),
+        }
+    }
+
+    /// A kind of work as a noun.
+    #[must_use]
+    pub fn kind(&self, kind: Kind) -> String {
+        self.say(&format!("kind-{}", kind.name()), args! {})
+    }
+
+    fn amount(&self, details: &Details) -> String {
+        details.amount.map_or_else(String::new, |amount| {
+            let args = args! { "value" => number(amount.value), "unit" => self.unit(amount.unit) };
+            self.say("amount", args)
+        })
+    }
+
+    fn received(&self, details: &Details) -> String {
+        match (details.supply, details.count) {
+            (Some(Supply::Plants), Some(count)) => {
+                self.say("said-received-plants", args! { "count" => count })
+            }
+            (Some(Supply::Plants), None) => self.say("said-received-plants-uncounted", args! {}),
+            (Some(Supply::Fertiliser), _) => self.say(
+                "said-received-fertiliser",
+                args! { "amount" => self.amount(details) },
+            ),
+            (None, _) => self.say("said-received", args! {}),
+        }
+    }
+
+    fn measured(&self, key: &str, details: &Details) -> String {
+        if let (Some(count), Some(of)) = (details.count, details.of) {
+            return self.say("said-girth-share", args! { "count" => count, "of" => of });
+        }
+        let values = &details.values_cm;
+        let mut sum = 0.0;
+        let mut trees = 0.0;
+        for value in values {
+            sum += value;
+            trees += 1.0;
+        }
+        let mean = if trees > 0.0 { sum / trees } else { 0.0 };
+        self.say(
+            key,
+            args! { "number" => values.len(), "mean" => number(mean) },
+        )
+    }
+
+    fn disease(&self, details: &Details) -> String {
+        let name = details
+            .ailment
+            .map_or("other", budwood_parser::Ailment::name);
+        let ailment = self.say(&format!("ailment-{name}"), args! {});
+        match details.count {
+            Some(0) => self.say("said-disease-none", args! {}),
+            Some(count) => self.say(
+                "said-disease-count",
+                args! { "ailment" => ailment, "count" => count },
+            ),
+            None => self.say("said-disease", args! { "ailment" => ailment }),
+        }
+    }
+
+    fn damage(&self, details: &Details) -> String {
+        let name = details.cause.map_or("other", budwood_parser::Cause::name);
+        let cause = self.say(&format!("cause-{name}"), args! {});
+        match details.count {
+            Some(0) => self.say("said-damage-none", args! {}),
+            Some(count) => self.say(
+                "said-damage-count",
+                args! { "cause" => cause, "count" => count },
+            ),
+            None => self.say("said-damage", args! { "cause" => cause }),
+        }
+    }
+
+    fn rain(&self, details: &Details) -> String {
+        match (details.wetness, details.mm) {
+            (Some(Wetness::None), _) => self.say("said-rain-none", args! {}),
+            (_, Some(mm)) => self.say("said-rain-mm", args! { "mm" => number(mm) }),
+            (Some(Wetness::Soaked) | None, None) => self.say("said-rain-soaked", args! {}),
+        }
+    }
+
+    /// The consequence: what the facts make of the block.
+    fn stand(&self, said: Said<'_>, after: After<'_>) -> String {
+        let has = |kind: Kind| said.facts.iter().any(|fact| fact.kind == kind);
+        let counted = |kind: Kind| {
+            said.facts
+                .iter()
+                .any(|fact| fact.kind == kind && fact.details.count != Some(0))
+        };
+        let state = after.state;
+        if has(Kind::Replaced) {
+            let args = args! { "alive" => state.alive(), "gaps" => state.gaps() };
+            return self.say("stand-filled", args);
+        }
+        if has(Kind::Dead) && state.planted() > 0 {
+            let args = args! {
+                "dead" => state.dead(),
+                "alive" => state.alive(),
+                "planted" => state.planted(),
+            };
+            let first = state.dead() == counted_dead(said);
+            return self.say(if first { "stand-alive" } else { "stand-dead" }, args);
+        }
+        if has(Kind::Planted) {
+            return self.planted(state, after.points);
+        }
+        if counted(Kind::Disease) {
+            return self.say("stand-sick", args! { "adviser" => after.adviser });
+        }
+        if counted(Kind::Damage) {
+            return self.say("stand-harm", args! { "adviser" => after.adviser });
+        }
+        if has(Kind::Sprayed) {
+            return self.say("stand-label", args! {});
+        }
+        let key = if has(Kind::BranchInduction) {
+            "stand-look"
+        } else {
+            "stand-next"
+        };
+        after.next.map_or_else(String::new, |day| {
+            self.say(key, args! { "day" => self.day(day) })
+        })
+    }
+
+    fn planted(&self, state: &BlockState, points: Option<u32>) -> String {
+        let total = state.planted();
+        let room = points
+            .map(|points| points.saturating_sub(total))
+            .filter(|room| *room > 0);
+        match room {
+            Some(room) => self.say("stand-room", args! { "total" => total, "room" => room }),
+            None => self.say("stand-planted", args! { "total" => total }),
+        }
+    }
+
+    /// "B: 80 more dead? Only 62 trees are alive. Reply 1 yes, 2 no".
+    #[must_use]
+    pub fn confirm(&self, name: Option<&str>, said: Said<'_>, why: &Why) -> String {
+        let facts = self.clauses(said);
+        let count = said
+            .facts
+            .iter()
+            .find_map(|fact| fact.details.count)
+            .unwrap_or(0);
+        fit(|length| {
+            self.say(
+                if name.is_some() {
+                    "confirm-for"
+                } else {
+                    "confirm"
+                },
+                args! {
+                    "name" => short(name.unwrap_or_default(), length),
+                    "block" => short(said.block, length),
+                    "facts" => facts.as_str(),
+                    "why" => self.why(why, count),
+                },
+            )
+        })
+    }
+
+    fn why(&self, why: &Why, count: u32) -> String {
+        match why {
+            Why::Reading(budwood_parser::Doubt::Repaired { from, to }) => self.say(
+                "why-word",
+                args! { "from" => short(from, 12), "to" => short(to, 12) },
+            ),
+            Why::Reading(_) => self.say("why-none", args! {}),
+            Why::MoreThanAreaHolds { holds } => self.say("why-area", args! { "holds" => *holds }),
+            Why::MoreThanAlive { alive } => self.say("why-alive", args! { "alive" => *alive }),
+            Why::MoreThanGaps { gaps } => self.say("why-gaps", args! { "gaps" => *gaps }),
+            Why::LargeShare { alive } => self.say("why-large", args! { "alive" => *alive }),
+            Why::SameAgain => self.say("why-again", args! { "count" => count }),
+            Why::OddValue(value) => self.say("why-odd", args! { "value" => number(*value) }),
+            Why::Shrunk { before } => self.say("why-shrunk", args! { "before" => number(*before) }),
+            Why::TooThin { mean } => self.say("why-thin", args! { "mean" => number(*mean) }),
+            Why::TooMuchFeed => self.say("why-feed", args! {}),
+            Why::BeforePlanting => self.say("why-before", args! {}),
+            Why::NotPlanted => self.say("why-not-planted", args! {}),
+        }
+    }
+
+    /// What was taken back, and how the block stands without it.
+    #[must_use]
+    pub fn taken_back(
+        &self,
+        key: &str,
+        said: Said<'_>,
+        state: &BlockState,
+        example: &str,
+    ) -> String {
+        let facts = self.clauses(said);
+        let stand = if state.planted() > 0 {
+            let args = args! { "alive" => state.alive(), "planted" => state.planted() };
+            self.say("stand-alive", args)
+        } else {
+            String::new()
+        };
+        fit(|length| {
+            self.say(
+                key,
+                args! {
+                    "facts" => facts.as_str(),
+                    "block" => short(said.block, length),
+                    "stand" => stand.trim(),
+                    "example" => example,
+                },
+            )
+        })
+    }
+
+    /// The question for one slot.
+    #[must_use]
+    pub fn ask(&self, fact: &Draft, missing: &Missing, blocks: &[String]) -> String {
+        let block = fact.block.as_deref().unwrap_or_default();
+        let what = || self.say(bare_key(fact.kind), args! {});
+        fit(|length| {
+            let list = || {
+                let short: Vec<String> = blocks.iter().map(|block| short(block, length)).collect();
+                short.join(", ")
+            };
+            match missing {
+                Missing::Block { unknown: None } => {
+                    self.say("ask-block", args! { "blocks" => list() })
+                }
+                Missing::Block {
+                    unknown: Some(unknown),
+                } => {
+                    let args = args! { "unknown" => short(unknown, length), "blocks" => list() };
+                    self.say("ask-block-unknown", args)
+                }
+                Missing::Count { range: None } => {
+                    let args = args! { "facts" => what(), "block" => short(block, length) };
+                    self.say("ask-count", args)
+                }
+                Missing::Count {
+                    range: Some((low, high)),
+                } => self.say(
+                    "ask-count-range",
+                    args! {
+                        "low" => *low,
+                        "high" => *high,
+                        "facts" => what(),
+                        "block" => short(block, length),
+                    },
+                ),
+                Missing::Values => {
+                    let height = fact.kind == Kind::Height;
+                    let key = if height {
+                        "ask-values-height"
+                    } else {
+                        "ask-values"
+                    };
+                    self.say(key, args! { "block" => short(block, length) })
+                }
+                Missing::Date => self.say("ask-date", args! {}),
+            }
+        })
+    }
+}
+
+fn counted_dead(said: Said<'_>) -> u32 {
+    said.facts
+        .iter()
+        .filter(|fact| fact.kind == Kind::Dead)
+        .filter_map(|fact| fact.details.count)
+        .fold(0, u32::saturating_add)
+}
+
+fn bare_key(kind: Kind) -> &'static str {
+    if kind == Kind::Planted {
+        "bare-planted"
+    } else if kind == Kind::Dead {
+        "bare-dead"
+    } else if kind == Kind::Replaced {
+        "bare-replaced"
+    } else if kind == Kind::HolesDug {
+        "bare-holes_dug"
+    } else if kind == Kind::TappingOpened {
+        "bare-tapping_opened"
+    } else {
+        "bare-other"
+    }
+}

@@ -1,0 +1,57 @@
+//! Jobs in words: nudges, and jobs by their short names.
+
+use budwood_scheduler::{Figures, Task, TaskKind};
+use chrono::NaiveDate;
+
+use super::{Tongue, fit, fit::short, number};
+use crate::args;
+
+/// What a nudge is made of.
+#[derive(Clone, Copy, Debug)]
+pub struct NudgeText<'a> {
+    /// Whom it speaks to.
+    pub name: &'a str,
+    /// Their block.
+    pub block: &'a str,
+    /// The job.
+    pub task: &'a Task,
+    /// By when to do it: a day that is not past when the text arrives.
+    pub by: NaiveDate,
+    /// Who signs.
+    pub adviser: &'a str,
+}
+
+impl Tongue<'_> {
+    /// A job in one or two words.
+    #[must_use]
+    pub fn job(&self, kind: TaskKind) -> String {
+        self.say(&format!("job-{}", kind.name()), args! {})
+    }
+
+    /// The nudge: one job, one date, one word to reply.
+    #[must_use]
+    pub fn nudge(&self, nudge: NudgeText<'_>) -> String {
+        let figures: &Figures = &nudge.task.figures;
+        let decimal = |value: Option<f64>| value.map(number).unwrap_or_default();
+        let key = format!("nudge-{}", nudge.task.kind.name());
+        fit(|length| {
+            self.say(
+                &key,
+                args! {
+                    "name" => short(nudge.name, length),
+                    "block" => short(nudge.block, length),
+                    "adviser" => short(nudge.adviser, length),
+                    "by" => self.day(nudge.by),
+                    "trees" => figures.trees.unwrap_or(0),
+                    "grams" => decimal(figures.grams_per_tree),
+                    "kilograms" => decimal(figures.kilograms),
+                    "height" => decimal(figures.height_m),
+                    "girth" => decimal(figures.girth_cm),
+                    "datum" => decimal(figures.datum_cm),
+                    "share" => decimal(figures.share_pct),
+                    "pit" => decimal(figures.pit_cm),
+                },
+            )
+        })
+    }
+}

@@ -1,0 +1,317 @@
+# English. Every text fits one SMS of 160 GSM characters at its longest values; a test says so.
+# Names come last in importance: they are shortened before a text grows to a second part.
+
+## Days
+
+weekday-1 = Mon
+weekday-2 = Tue
+weekday-3 = Wed
+weekday-4 = Thu
+weekday-5 = Fri
+weekday-6 = Sat
+weekday-7 = Sun
+month-1 = Jan
+month-2 = Feb
+month-3 = Mar
+month-4 = Apr
+month-5 = May
+month-6 = Jun
+month-7 = Jul
+month-8 = Aug
+month-9 = Sep
+month-10 = Oct
+month-11 = Nov
+month-12 = Dec
+day = { $weekday } { $day } { $month }
+day-year = { $day } { $month } { $year }
+span = { $from } to { $to }
+
+## What was stored, read back
+
+read-back = { $block }: { $facts }. { $stand }Wrong? Text NO
+read-back-rain = { $facts }. Thank you. Wrong? Text NO
+clause-on = { $clause } { $day }
+said-cleared = land cleared
+said-lined = rows pegged
+said-lined-count = { $count } pegs
+said-holes-dug = { $count } holes dug
+said-received-plants = { $count } plants received
+said-received-plants-uncounted = plants received
+said-received-fertiliser = fertiliser received{ $amount }
+said-received = received
+said-planted = { $count } planted
+said-dead = { $count } more dead
+said-dead-none = no dead
+said-replaced = { $count } gaps filled
+said-weeded = weeded
+said-fertilised = fed{ $amount }
+said-sprayed = sprayed
+said-pruned = side shoots cut
+said-branched = { $count } trees branched
+said-branched-uncounted = trees branched
+said-not-branched = { $count } trees not branched
+said-not-branched-uncounted = trees not branched
+said-branch-induction = branching induced on { $count }
+said-branch-induction-uncounted = branching induced
+said-girth = girth of { $number ->
+    [one] 1 tree
+   *[other] { $number } trees
+  }, mean { $mean } cm
+said-girth-share = girth, { $count } of { $of } thick enough
+said-height = height of { $number ->
+    [one] 1 tree
+   *[other] { $number } trees
+  }, mean { $mean } cm
+said-disease = { $ailment } seen
+said-disease-count = { $ailment } on { $count ->
+    [one] 1 tree
+   *[other] { $count } trees
+  }
+said-disease-none = no sick trees
+said-damage = { $cause } damage
+said-damage-count = { $cause } damage to { $count ->
+    [one] 1 tree
+   *[other] { $count } trees
+  }
+said-damage-none = no damage
+said-cover-sown = cover crop sown
+said-intercrop-sown = { $species } sown
+said-intercrop-sown-unnamed = food crop sown
+said-tapping-opened = { $count } trees opened
+said-not-done = not done yet: { $job }
+said-not-done-unnamed = not done yet
+said-rain-soaked = soaking rain
+said-rain-none = no rain
+said-rain-mm = { $mm } mm of rain
+amount = , { $value } { $unit }
+
+## How the block stands after it
+
+stand-planted = { $total } in all. { "" }
+stand-room = { $total } in all, room for { $room } more. { "" }
+stand-dead = { $dead } in all, { $alive } of { $planted } alive. { "" }
+stand-alive = { $alive } of { $planted } alive. { "" }
+stand-filled = { $alive } trees now, { $gaps } gaps left. { "" }
+stand-next = Next about { $day }. { "" }
+stand-look = Look for new shoots from { $day }. { "" }
+stand-sick = { $adviser } is told. Do not pull or spray yet. { "" }
+stand-harm = { $adviser } is told. Stay clear of hanging branches. { "" }
+stand-label = Follow the label. Wash hands. { "" }
+
+unit-ha = ha
+unit-acre = acres
+unit-rai = rai
+unit-m2 = m2
+unit-kg = kg
+unit-g = g
+unit-bag = bags
+unit-tin = tins
+unit-cup = cups
+unit-l = l
+unit-m = m
+unit-cm = cm
+unit-mm = mm
+unit-inch = inches
+unit-foot = feet
+
+ailment-white_root = white root
+ailment-leaf_fall = leaf fall
+ailment-pink = pink disease
+ailment-leaf_spot = leaf spot
+ailment-mildew = mildew
+ailment-dieback = dieback
+ailment-termites = termites
+ailment-other = sickness
+
+cause-wind = wind
+cause-fire = fire
+cause-flood = flood
+cause-drought = drought
+cause-animals = animal
+cause-theft = theft
+cause-termites = termite
+cause-other = other
+
+## Correcting
+
+changed = Changed on { $block }: { $facts }. { $stand }Wrong? Text NO
+moved = Moved from { $old } to { $block }: { $facts }. { $stand }Wrong? Text NO
+taken-back = Taken back: { $facts } on { $block }. { $stand }
+taken-back-ask = Taken back: { $facts } on { $block }. What is right? Send it again, like { $example }
+taken-back-count = Taken back: { $facts } on { $block }. What is the right number?
+nothing-to-undo = There is nothing to take back. To report write a word and a number, like { $example }
+unsure-change = Which is wrong? Send it like: { $example }
+
+## Asking before storing
+
+confirm = { $block }: { $facts }? { $why }Reply 1 yes, 2 no
+confirm-for = { $name } { $block }: { $facts }? { $why }Reply 1 yes, 2 no
+why-area = The land holds about { $holds }. { "" }
+why-alive = Only { $alive } trees are alive. { "" }
+why-gaps = Only { $gaps } gaps are known. { "" }
+why-large = That is many of { $alive }. { "" }
+why-again = You told us { $count } already. Once more? { "" }
+why-odd = { $value } cm is unusual. { "" }
+why-shrunk = Last time the mean was { $before } cm. { "" }
+why-thin = Mean girth is { $mean } cm, too thin to tap. { "" }
+why-feed = That is over 1 kg for each tree. { "" }
+why-before = That is before planting. { "" }
+why-not-planted = Nothing is planted there yet. { "" }
+why-word = I read "{ $from }" as "{ $to }". { "" }
+why-none = { "" }
+ask-block = Which block: { $blocks }? Reply with its name.
+ask-block-unknown = I know no block { $unknown }. Which is it: { $blocks }?
+no-blocks = Your land is not on my list yet, { $name }. { $adviser } will add it. Nothing is lost.
+ask-count = How many, for { $facts } on { $block }? Reply with the number.
+ask-count-range = { $low } or { $high }, for { $facts } on { $block }? Reply with one number.
+ask-values = What girths in cm on { $block }? Reply with numbers, like 41 43 39
+ask-values-height = What heights in cm on { $block }? Reply with numbers, like 210 240
+ask-date = On which day? Reply like 12 May or 3 days ago.
+ask-for-whom = For whom? { $people }. Reply with the number.
+dropped = Not stored. Send it again when you like, like { $example }
+bare-planted = planted trees
+bare-dead = dead trees
+bare-replaced = filled gaps
+bare-holes_dug = holes dug
+bare-tapping_opened = opened trees
+bare-other = trees
+
+## Not understood, help, leaving
+
+unclear = Sorry, I did not understand. Write a word, a number and the block, like { $example }
+stranger = I do not know this number. Please ask your adviser to put it on the list.
+help = Text what you did: { $example }, weeded B, fed B. Ask: what now. Wrong: NO. End: STOP. A person: call me. -{ $adviser }
+help-adviser = Text: STATUS group, LATE group, QUIET, GAPS group, SICK, WINDOW group, or a farmer's name. End: STOP.
+example = dead 8 { $block }
+stopped = Done. No more reminders to this number. Your record is kept. Text START to return, ERASE to take your name out.
+started = Welcome, { $name }. Reminders for your blocks will come, about one a week. Free to stop: text STOP. -{ $adviser }
+same-again = I have that already, thank you.
+
+## Farmers ask
+
+now = { $name }, now: { $tasks }. Text me when done. -{ $adviser }
+now-nothing = { $name }, nothing is due now. Next: { $task } { $block } about { $day }. -{ $adviser }
+now-none = { $name }, nothing is due and no date is set yet. Text what you did, like { $example }. -{ $adviser }
+my-block = { $block }: { $alive } of { $planted } alive, planted { $day }
+my-block-empty = { $block }: not planted yet
+when-task = { $task } on { $block }: about { $day }. -{ $adviser }
+how-many-plants = For { $area } ha about { $points } plants; order { $order } to cover losses. Your pegs are the true number. -{ $adviser }
+how-much-feed = { $block }: { $trees } trees x { $grams } g = { $kilograms } kg. Weed first, wet soil, { $ring } off the stem. -{ $adviser }
+feed-ring = a hand
+how-much-unknown = Tell me the area, like: how many plants for 1.2 ha. Or ask { $adviser }: text CALL ME
+may-tap-no = Not yet, { $name }: { $block } opens at { $girth } cm girth on { $share }% of trees. Thin trees stay thin when tapped. -{ $adviser }
+may-tap-check = { $block } looks close, { $name }. { $adviser } measures before you open. Do not tap yet.
+may-plant-wait = Wait, { $name }. The planting word for { $group } has not come. Keep plants shaded and wet. -{ $adviser }
+may-plant-yes = Yes, { $name }: the planting word came { $day }. Plant in wet soil within 3 days of getting plants. -{ $adviser }
+may-spray = I can not give spray advice by text. Read the label, cover up, no wind, keep off green bark and water. Text CALL ME
+may-other = Better ask { $adviser } first. Text CALL ME and you will be called.
+who = This is the rubber line of { $adviser }. We never ask for money or PIN. Text STOP to end, HELP for words.
+my-data = We hold: name, this phone, group { $group }, { $blocks }, your reports, consent { $consent }. Wrong? Text CALL ME
+consent-none = not given
+call-me = { $name }, { $adviser } will call you. If anyone is in danger, get to a safe place first.
+call-me-notice = Call { $name } ({ $group }), number ends { $digits }: asked { $day }.
+alarm-notice = Please see to { $name } ({ $group }), number ends { $digits }: text of { $day } may tell of { $alarm }.
+unclear-notice = Please help { $name } ({ $group }), number ends { $digits }: two texts were not understood, the last on { $day }.
+alarm-grief = a death
+alarm-danger = danger
+alarm-illness = illness
+alarm-complaint = a complaint
+alarm-money = money
+sick-notice = { $name } { $block } ({ $group }): { $facts }.
+no-answer = I have no answer to that. { $adviser } can help: text CALL ME. For your next job text: what now
+later = All right, { $name }: { $task } on { $block } again about { $day }. -{ $adviser }
+nothing-open = Nothing is waiting for an answer. For your next job text: what now
+done = Thank you, { $name }. { $task } on { $block } is noted as done { $day }. Wrong? Text NO
+erase-ask = This takes your name and number out for good. To do it reply YES { $code }
+erased = Done. Your name and number are out. The plot figures stay without you.
+code-wrong = That code is not right. Nothing was done.
+
+## Jobs in one or two words
+
+job-order_plants = order plants
+job-dig_pits = dig pits
+job-plant = plant
+job-survival_check = count dead
+job-backfill = fill gaps
+job-weed = weed
+job-feed = feed
+job-prune = prune
+job-induce_branching = branch
+job-look_at_induced = look for shoots
+job-root_check = check roots
+job-girth_census = measure girth
+job-open = open
+kind-cleared = clearing
+kind-lined = pegging
+kind-holes_dug = digging
+kind-received = delivery
+kind-planted = planting
+kind-dead = counting
+kind-replaced = filling
+kind-weeded = weeding
+kind-fertilised = feeding
+kind-sprayed = spraying
+kind-pruned = pruning
+kind-branched = branching
+kind-not_branched = branching
+kind-branch_induction = branching
+kind-girth = measuring
+kind-height = measuring
+kind-disease = checking
+kind-damage = checking
+kind-cover_sown = sowing
+kind-intercrop_sown = sowing
+kind-tapping_opened = opening
+kind-not_done = work
+kind-rain = rain
+
+## Nudges. One job, a date, one reply word.
+
+nudge-order_plants = { $name }, for { $block } order { $trees } budded plants by { $by }. Ask for certified ones. Reply DONE when ordered. -{ $adviser }
+nudge-dig_pits = { $name }, please dig the pits on { $block } by { $by }: { $trees } pits, { $pit } cm. Mark open pits, keep children off. Reply PITS and number. -{ $adviser }
+nudge-plant = { $name }, the soil is wet: plant { $block } by { $by }, { $trees } trees. Take the bag off, firm the soil. Reply PLANTED and number. -{ $adviser }
+nudge-survival_check = { $name }, walk each row of { $block } by { $by }. Of { $trees } trees, how many are dead? Reply DEAD and the number, 0 is fine. -{ $adviser }
+nudge-backfill = { $name }, { $block } has { $trees } gaps. Fill them by { $by } while soil is wet, same clone. Reply FILLED and number. -{ $adviser }
+nudge-weed = { $name }, please weed the rows of { $block } by { $by }. By hand near stems, blade away from bark and body. Reply WEEDED. -{ $adviser }
+nudge-feed = { $name }, feed { $block } by { $by }: { $trees } trees x { $grams } g = { $kilograms } kg. Weed first, wet soil, off the stem. Wear gloves. Reply FED. -{ $adviser }
+nudge-prune = { $name }, cut side shoots below { $height } m on { $block } by { $by }, while thin. From the ground, no climbing. Reply PRUNED. -{ $adviser }
+nudge-induce_branching = { $name }, { $trees } tall trees on { $block } have no branches. Use only the way you were shown, by { $by }. No climbing. Reply INDUCED and number. -{ $adviser }
+nudge-look_at_induced = { $name }, look at the treated trees on { $block } by { $by }. How many have new branches? Reply BRANCHED and number. -{ $adviser }
+nudge-root_check = { $name }, root check on { $block } by { $by }. White threads at the stem foot? Reply ROOT and number, 0 is fine. Do not pull trees. -{ $adviser }
+nudge-girth_census = { $name }, measure girth at { $datum } cm on { $block } by { $by }: 30 trees, every 10th. Reply GIRTH and the numbers. -{ $adviser }
+nudge-open = { $name }, { $block } meets the rule: { $share }% at { $girth } cm. { $adviser } looks before you open, by { $by }. Open marked trees only.
+
+## The adviser asks
+
+status = { $group } { $day }: { $farmers } farmers, planted { $planted }, alive { $alive }. { $due }{ $late }Quiet { $quiet }, sick { $sick }
+status-due = Due: { $tasks }. { "" }
+status-due-none = Nothing due. { "" }
+status-late = Late: { $tasks }. { "" }
+status-late-none = None late. { "" }
+alive-pct = { $pct }%
+alive-unknown = not counted
+task-count = { $task } { $count }
+more = +{ $count }
+late-list = Late { $group }: { $people }
+late-none = None late at { $group }.
+late-person = { $name } { $task } { $days }d
+late-person-told = { $name } { $task } { $days }d told 3x
+quiet-list = Quiet over { $limit }d: { $people }
+quiet-none = Nobody is quiet over { $limit } days.
+quiet-person = { $name } { $days }d
+quiet-person-never = { $name } never
+gaps-list = Gaps { $group }: { $gaps } at { $farmers } farmers, order { $order } with loss. { $people }
+gaps-none = No gaps known at { $group }. { $uncounted } blocks not counted yet.
+gaps-person = { $name } { $gaps }
+sick-list = Sick { $group }: { $people }
+sick-none = No sickness told at { $group } in { $limit } days.
+sick-person = { $name } { $ailment } { $count }
+member = { $name } ({ $group }): { $blocks }. Last text { $day }
+member-never = { $name } ({ $group }): { $blocks }. No text yet
+member-block = { $block } { $alive }/{ $planted } alive, planted { $day }{ $due }
+member-block-empty = { $block } { $area }, not planted{ $due }
+member-due = , { $task } { $day }
+member-no-blocks = no block
+window-ask = Open planting at { $group } from { $day }? { $farmers } farmers will be told. Reply YES { $code }
+window-opened = Planting at { $group } is open from { $day }. { $farmers } farmers will be told.
+not-your-group = I know no group or farmer of that name among yours. Yours: { $groups }

@@ -1,0 +1,143 @@
+//! What is said to the bot itself: yes, no, done, later, undo, help, stop, start.
+//!
+//! Each counts only as the whole message, once greetings and thanks are taken away; "stop" only
+//! as the whole message as it stands. Deliberately absent: whether a question is open.
+
+use alloc::vec::Vec;
+
+use crate::{
+    meaning::{Meaning, Plain},
+    piece::{Piece, Sense},
+    reading::{Act, Bare},
+};
+
+/// The act of a text, if the whole text is one.
+pub(crate) fn read(pieces: &[Piece<'_>]) -> Option<Act> {
+    let all = words(pieces, |_| false);
+    if let [only] = all.as_slice()
+        && only.is_plain(Plain::Stop)
+    {
+        return Some(Act::Stop);
+    }
+    let is_only_question = !pieces.is_empty() && pieces.iter().all(|piece| piece.is_mark('?'));
+    if is_only_question {
+        return Some(Act::Help);
+    }
+    let core = words(pieces, |piece| piece.is_plain(Plain::Courtesy));
+    let (first, rest) = core.split_first()?;
+    if first.is_plain(Plain::Later) {
+        return later(rest);
+    }
+    let same = rest.iter().all(|piece| answer(piece) == answer(first));
+    answer(first).filter(|_| same)
+}
+
+/// The text is one thing that may fill a question.
+pub(crate) fn bare(pieces: &[Piece<'_>]) -> Option<Bare> {
+    let core = words(pieces, |piece| {
+        piece.is_any(&[Plain::Courtesy, Plain::Block, Plain::Trees])
+            || (piece.is_plain(Plain::Filler) && !piece.is_plain(Plain::Yes))
+            || (piece.is_plain(Plain::At) && piece.kind().is_none())
+    });
+    if let [only] = core.as_slice() {
+        return bare_piece(only);
+    }
+    let numbers: Vec<f64> = core
+        .iter()
+        .filter_map(|piece| match piece.sense {
+            Sense::Number(number) => Some(number.value),
+            _ => None,
+        })
+        .collect();
+    (numbers.len() > 1 && numbers.len() == core.len()).then_some(Bare::Numbers(numbers))
+}
+
+fn bare_piece(piece: &Piece<'_>) -> Option<Bare> {
+    match &piece.sense {
+        Sense::Number(number) => Some(Bare::Number(number.value)),
+        Sense::List { values, .. } => Some(Bare::Numbers(values.clone())),
+        Sense::Block(name) => Some(Bare::Block((*name).into())),
+        Sense::Member(name) => Some(Bare::Member((*name).into())),
+        Sense::When(when) => Some(Bare::When(*when)),
+        Sense::Listed(_)
+        | Sense::Range(..)
+        | Sense::Share(..)
+        | Sense::Grade
+        | Sense::Triple(_)
+        | Sense::Fraction(..)
+        | Sense::Metres(_)
+        | Sense::NoSuchDay
+        | Sense::Clock
+        | Sense::TooLarge
+        | Sense::NoNumber
+        | Sense::Group(_)
+        | Sense::Mark(_)
+        | Sense::TwoKinds(..)
+        | Sense::Unknown => None,
+    }
+}
+
+fn words<'p, 'r>(
+    pieces: &'p [Piece<'r>],
+    dropped: impl Fn(&Piece<'_>) -> bool,
+) -> Vec<&'p Piece<'r>> {
+    pieces
+        .iter()
+        .filter(|piece| !matches!(piece.sense, Sense::Mark(_)) && !dropped(piece))
+        .collect()
+}
+
+fn answer(piece: &Piece<'_>) -> Option<Act> {
+    [
+        (Plain::No, Act::No),
+        (Plain::Yes, Act::Yes),
+        (Plain::Done, Act::Done),
+        (Plain::Undo, Act::Undo),
+        (Plain::Help, Act::Help),
+        (Plain::Start, Act::Start),
+    ]
+    .into_iter()
+    .find(|(class, _)| piece.is_plain(*class))
+    .map(|(_, act)| act)
+}
+
+/// "later", "later 2w", "later next week".
+fn later(rest: &[&Piece<'_>]) -> Option<Act> {
+    let rest: Vec<_> = rest
+        .iter()
+        .filter(|piece| !piece.is_any(&[Plain::At, Plain::Filler]) || period(piece).is_some())
+        .collect();
+    match rest.as_slice() {
+        [] => Some(Act::Later(None)),
+        [one] => {
+            let days = period(one).or_else(|| {
+                // "tomorrow", "next week" are plans; they say when.
+                one.means(|meaning| {
+                    matches!(meaning, Meaning::Stance(crate::reading::Stance::Plan))
+                })
+                .then_some(1)
+            });
+            days.map(|days| Act::Later(Some(days)))
+        }
+        [count, unit] => {
+            let each = period(unit)?;
+            let many = match count.sense {
+                Sense::Number(number) => u16::try_from(number.whole()?).ok()?,
+                _ if count.is_plain(Plain::Next) => 1,
+                _ => return None,
+            };
+            Some(Act::Later(Some(many.checked_mul(each)?)))
+        }
+        _ => None,
+    }
+}
+
+fn period(piece: &Piece<'_>) -> Option<u16> {
+    piece.meanings().find_map(|meaning| {
+        if let Meaning::Period(days) = meaning {
+            Some(days)
+        } else {
+            None
+        }
+    })
+}

@@ -1,0 +1,123 @@
+//! Pieces that belong together become one: number words, days, "12 of 30", "10 to 12".
+//!
+//! Deliberately absent: which report a number belongs to (`roles`).
+
+use alloc::vec::Vec;
+
+use crate::{
+    figure::Number,
+    lexicon::{Langs, Lexicon},
+    meaning::{Meaning, Plain},
+    numerals::{self, Said},
+    piece::{Piece, Sense},
+};
+
+/// Joins pieces.
+pub(crate) fn compose<'r>(pieces: &[Piece<'r>], lexicon: &Lexicon, langs: Langs) -> Vec<Piece<'r>> {
+    let joins: Vec<_> = lexicon.joins(langs).collect();
+    let joins = joins.iter().copied();
+    let numbers = pass(pieces, |rest| {
+        let (said, used) = numerals::read(rest, &joins)?;
+        let sense = match said {
+            Said::Number(number) => Sense::Number(number),
+            Said::Nonsense => Sense::NoNumber,
+        };
+        Some((sense, used))
+    });
+    let pairs = pass(&numbers, |rest| half(rest).or_else(|| pair(rest)));
+    pass(&pairs, |rest| {
+        grade(rest).or_else(|| crate::dates::read(rest))
+    })
+}
+
+/// Goes along the pieces and puts one piece for each run that `join` takes.
+fn pass<'r>(
+    pieces: &[Piece<'r>],
+    join: impl Fn(&[Piece<'r>]) -> Option<(Sense<'r>, usize)>,
+) -> Vec<Piece<'r>> {
+    let mut joined = Vec::with_capacity(pieces.len());
+    let mut at = 0;
+    while let Some(first) = pieces.get(at) {
+        let rest = pieces.get(at..).unwrap_or_default();
+        let found = join(rest).filter(|(_, used)| *used > 0);
+        if let Some((sense, used)) = found {
+            let last = rest.get(used - 1).unwrap_or(first);
+            joined.push(Piece {
+                end: last.end,
+                sense,
+                ..first.clone()
+            });
+            at += used;
+        } else {
+            joined.push(first.clone());
+            at += 1;
+        }
+    }
+    joined
+}
+
+/// "half bag", "1/2 bag", "1 1/2 bags".
+fn half<'r>(pieces: &[Piece<'r>]) -> Option<(Sense<'r>, usize)> {
+    let is_unit = |at: usize| {
+        let skip =
+            usize::from(pieces.get(at)?.means(|meaning| {
+                matches!(meaning, Meaning::Numeral(crate::meaning::Numeral::One))
+            }));
+        pieces
+            .get(at + skip)?
+            .means(|meaning| matches!(meaning, Meaning::Unit(_)))
+            .then_some(skip)
+    };
+    let part = |at: usize| {
+        let piece = pieces.get(at)?;
+        let is_half =
+            piece.means(|meaning| matches!(meaning, Meaning::Extent(crate::details::Extent::Half)));
+        match piece.sense {
+            Sense::Fraction(above, below) if below > 0 && above < below => {
+                Some(f64::from(above) / f64::from(below))
+            }
+            _ if is_half => Some(0.5),
+            _ => None,
+        }
+    };
+    if let Some(value) = part(0) {
+        let skip = is_unit(1)?;
+        return Some((Sense::Number(Number::new(value)), 1 + skip));
+    }
+    let Sense::Number(number) = pieces.first()?.sense else {
+        return None;
+    };
+    let value = number.value + part(1)?;
+    is_unit(2)?;
+    Some((Sense::Number(Number::new(value)), 2))
+}
+
+/// "12 of 30" and "10 to 12".
+fn pair<'r>(pieces: &[Piece<'r>]) -> Option<(Sense<'r>, usize)> {
+    let [first, word, second, ..] = pieces else {
+        return None;
+    };
+    let (Sense::Number(first), Sense::Number(second)) = (&first.sense, &second.sense) else {
+        return None;
+    };
+    let (one, other) = (first.whole()?, second.whole()?);
+    if word.is_plain(Plain::Of) {
+        return Some((Sense::Share(one, other), 3));
+    }
+    let is_range = word.is_plain(Plain::To) || word.is_mark('-');
+    (is_range && one < other).then_some((Sense::Range(one, other), 3))
+}
+
+/// "npk 15 15 15" and "npk 15:15:15".
+fn grade<'r>(pieces: &[Piece<'r>]) -> Option<(Sense<'r>, usize)> {
+    let [first, second, third, ..] = pieces else {
+        return None;
+    };
+    let small = |piece: &Piece<'_>| match piece.sense {
+        Sense::Number(number) => number.whole().filter(|value| *value <= 60),
+        _ => None,
+    };
+    let (one, two, three) = (small(first)?, small(second)?, small(third)?);
+    // Three equal small numbers in a row count nothing.
+    (one == two && two == three && one > 0).then_some((Sense::Grade, 3))
+}

@@ -1,0 +1,219 @@
+//! Days as people say them: "3 days ago", "last monday", "12 may", "12/5/26".
+//!
+//! Deliberately absent: what today is. A day stays as it was said.
+
+use crate::{
+    figure::whole,
+    meaning::{Meaning, Plain},
+    piece::{Piece, Sense},
+    when::{Day, When},
+};
+
+/// Nobody reports work of more days ago than this.
+const DAYS_AGO_MAX: u32 = 400;
+
+/// Reads a day at the start of these pieces; also how many pieces it takes.
+pub(crate) fn read<'r>(pieces: &[Piece<'r>]) -> Option<(Sense<'r>, usize)> {
+    let first = pieces.first()?;
+    let one = |sense| Some((sense, 1));
+    match &first.sense {
+        Sense::Number(number) => {
+            let count = number.whole()?;
+            ago(count, pieces).or_else(|| day_month(count, pieces))
+        }
+        Sense::Triple(parts) => one(triple(*parts, pieces.get(1))?),
+        Sense::Listed(listed) => {
+            if let Some((month, used)) = month_day(pieces) {
+                return Some((month, used));
+            }
+            if listed.is_plain(Plain::Last)
+                && let Some(day) = pieces.get(1).and_then(weekday)
+            {
+                return Some((Sense::When(When::Weekday(day)), 2));
+            }
+            if listed.is_plain(Plain::LastWeek) {
+                return one(Sense::When(When::LastWeek));
+            }
+            if listed.is_plain(Plain::LastMonth) {
+                return one(Sense::When(When::LastMonth));
+            }
+            if let Some(day) = weekday(first) {
+                return one(Sense::When(When::Weekday(day)));
+            }
+            one(Sense::When(When::DaysAgo(days_ago(first)?)))
+        }
+        Sense::Fraction(day, month) => {
+            let before_unit = pieces
+                .get(1)
+                .is_some_and(|next| next.means(|meaning| matches!(meaning, Meaning::Unit(_))));
+            if before_unit {
+                return None;
+            }
+            one(calendar(u16::from(*day), u16::from(*month), None, false)
+                .map_or(Sense::NoSuchDay, Sense::When))
+        }
+        Sense::List { .. }
+        | Sense::Range(..)
+        | Sense::Share(..)
+        | Sense::Grade
+        | Sense::Metres(_)
+        | Sense::When(_)
+        | Sense::NoSuchDay
+        | Sense::Clock
+        | Sense::TooLarge
+        | Sense::NoNumber
+        | Sense::Block(_)
+        | Sense::Group(_)
+        | Sense::Member(_)
+        | Sense::Mark(_)
+        | Sense::TwoKinds(..)
+        | Sense::Unknown => None,
+    }
+}
+
+/// A calendar day, if there is such a day either way round.
+pub(crate) fn calendar(day: u16, month: u16, year: Option<u16>, named: bool) -> Option<When> {
+    let exists = |day, month| day_exists(day, month, year);
+    if !exists(day, month) && (named || !exists(month, day)) {
+        return None;
+    }
+    Some(When::Calendar {
+        day: u8::try_from(day).ok()?,
+        month: u8::try_from(month).ok()?,
+        year,
+        named,
+    })
+}
+
+fn day_exists(day: u16, month: u16, year: Option<u16>) -> bool {
+    let leap = year.is_none_or(|year| year % 4 == 0 && (year % 100 != 0 || year % 400 == 0));
+    let last = match month {
+        1 | 3 | 5 | 7 | 8 | 10 | 12 => 31,
+        4 | 6 | 9 | 11 => 30,
+        2 if leap => 29,
+        2 => 28,
+        _ => 0,
+    };
+    (1..=last).contains(&day)
+}
+
+/// "12/5/26" is a day; "15-15-15" and "12-12-17" are grades of fertiliser.
+fn triple<'r>(parts: [u16; 3], next: Option<&Piece<'_>>) -> Option<Sense<'r>> {
+    let [first, second, third] = parts;
+    let year = full_year(third);
+    let product_follows =
+        next.is_some_and(|next| next.means(|meaning| meaning == Meaning::Fertiliser));
+    match year {
+        Some(year) if !product_follows => {
+            Some(calendar(first, second, Some(year), false).map_or_else(
+                || {
+                    if third < 100 {
+                        Sense::Grade
+                    } else {
+                        Sense::NoSuchDay
+                    }
+                },
+                Sense::When,
+            ))
+        }
+        _ => Some(Sense::Grade),
+    }
+}
+
+/// Two digits or four; Thai years count from 543 years earlier.
+fn full_year(year: u16) -> Option<u16> {
+    match year {
+        20..=50 => Some(2000 + year),
+        63..=75 => Some(2500 + year - 543),
+        2000..=2100 => Some(year),
+        2500..=2643 => Some(year - 543),
+        _ => None,
+    }
+}
+
+fn ago<'r>(count: u32, pieces: &[Piece<'_>]) -> Option<(Sense<'r>, usize)> {
+    let each = pieces.get(1)?.meanings().find_map(|meaning| {
+        if let Meaning::Ago(days) = meaning {
+            Some(u32::from(days))
+        } else {
+            None
+        }
+    })?;
+    let days = count.saturating_mul(each);
+    let sense = match u16::try_from(days) {
+        Ok(days) if u32::from(days) <= DAYS_AGO_MAX => Sense::When(When::DaysAgo(days)),
+        _ => Sense::NoSuchDay,
+    };
+    Some((sense, 2))
+}
+
+/// "12 may", "12th of may 2026".
+fn day_month<'r>(day: u32, pieces: &[Piece<'_>]) -> Option<(Sense<'r>, usize)> {
+    let of = usize::from(pieces.get(1)?.is_plain(Plain::Of));
+    let month = month(pieces.get(1 + of)?)?;
+    let (year, used) = year_after(pieces, 2 + of);
+    named_day(day, month, year).map(|sense| (sense, used))
+}
+
+/// "may 12", "may 12th, 2026".
+fn month_day<'r>(pieces: &[Piece<'_>]) -> Option<(Sense<'r>, usize)> {
+    let month = month(pieces.first()?)?;
+    let day = count(pieces.get(1)?)?;
+    let (year, used) = year_after(pieces, 2);
+    // "may 120" counts something.
+    (day <= 31).then_some(())?;
+    named_day(day, month, year).map(|sense| (sense, used))
+}
+
+fn named_day<'r>(day: u32, month: u8, year: Option<u16>) -> Option<Sense<'r>> {
+    let day = u16::try_from(day).ok().filter(|day| *day <= 31)?;
+    Some(calendar(day, u16::from(month), year, true).map_or(Sense::NoSuchDay, Sense::When))
+}
+
+fn year_after(pieces: &[Piece<'_>], at: usize) -> (Option<u16>, usize) {
+    let year = pieces
+        .get(at)
+        .and_then(count)
+        .and_then(|year| u16::try_from(year).ok())
+        .filter(|year| *year >= 2000)
+        .and_then(full_year);
+    (year, at + usize::from(year.is_some()))
+}
+
+fn count(piece: &Piece<'_>) -> Option<u32> {
+    if let Sense::Number(number) = piece.sense {
+        whole(number.value)
+    } else {
+        None
+    }
+}
+
+fn month(piece: &Piece<'_>) -> Option<u8> {
+    piece.meanings().find_map(|meaning| {
+        if let Meaning::Month(month) = meaning {
+            Some(month)
+        } else {
+            None
+        }
+    })
+}
+
+fn weekday(piece: &Piece<'_>) -> Option<Day> {
+    piece.meanings().find_map(|meaning| {
+        if let Meaning::Weekday(day) = meaning {
+            Some(day)
+        } else {
+            None
+        }
+    })
+}
+
+fn days_ago(piece: &Piece<'_>) -> Option<u16> {
+    piece.meanings().find_map(|meaning| {
+        if let Meaning::DaysAgo(days) = meaning {
+            Some(days)
+        } else {
+            None
+        }
+    })
+}

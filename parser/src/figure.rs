@@ -1,0 +1,305 @@
+//! Numbers as people type them: one rule, one function.
+//!
+//! ```text
+//! figure   = iso / triple / fraction / clock / metres / range / list / grouped / decimal / whole
+//! iso      = 4DIGIT "-" 1*2DIGIT "-" 1*2DIGIT
+//! triple   = 1*4DIGIT sep 1*2DIGIT sep 1*4DIGIT         ; the same sep: "/" "-" "." ":"
+//! fraction = 1*2DIGIT "/" 1*2DIGIT                      ; 12/5 is a day, 1/2 a half
+//! clock    = 1*2DIGIT ":" 2DIGIT
+//! metres   = DIGIT "m" 1*2DIGIT                         ; 1m8
+//! range    = number "-" number
+//! list     = number 1*("," number)                      ; 41,43,39
+//! grouped  = 1*3DIGIT ("," / "." / " ") 3DIGIT          ; 1,200
+//! decimal  = 1*DIGIT ("," / ".") 1*2DIGIT               ; 43,5
+//! ```
+//!
+//! Deliberately absent: what a number counts. That depends on its neighbours (`roles`).
+
+use alloc::vec::Vec;
+
+use nom::{
+    IResult, Parser,
+    branch::alt,
+    bytes::complete::{tag, take_while_m_n},
+    character::complete::{char, digit1, one_of},
+    combinator::{map, map_opt, not, peek, recognize, verify},
+    multi::many1,
+    sequence::{preceded, terminated},
+};
+
+/// Larger numbers are nothing that a smallholder counts (a phone number, a code).
+pub(crate) const NUMBER_MAX: u32 = 999_999;
+
+/// A number in digits, by its form.
+#[derive(Clone, Debug, PartialEq)]
+pub(crate) enum Figure {
+    /// One number.
+    Number(Number),
+    /// Numbers with commas between; `sure` when they cannot be one decimal.
+    List { values: Vec<f64>, sure: bool },
+    /// From, to.
+    Range(u32, u32),
+    /// Three numbers: a date or a grade.
+    Triple([u16; 3]),
+    /// Year, month, day.
+    Iso([u16; 3]),
+    /// A day and a month, or a half.
+    Fraction(u8, u8),
+    /// A length in metres.
+    Metres(f64),
+    /// A time of day.
+    Clock,
+    /// More than [`NUMBER_MAX`].
+    TooLarge,
+}
+
+/// One number and how sure its reading is.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub(crate) struct Number {
+    pub(crate) value: f64,
+    /// The reading of "1.200" as a decimal, for land and weights.
+    pub(crate) decimal: Option<f64>,
+    /// "1 200": two numbers, unless nothing speaks against one.
+    pub(crate) spaced: bool,
+    /// Letters stood for digits.
+    pub(crate) letters: bool,
+    /// Said in loose words ("one twenty", "a dozen").
+    pub(crate) loose: bool,
+}
+
+impl Number {
+    /// A plain number.
+    pub(crate) const fn new(value: f64) -> Self {
+        Self {
+            value,
+            decimal: None,
+            spaced: false,
+            letters: false,
+            loose: false,
+        }
+    }
+
+    /// The number as a count, if it is whole.
+    pub(crate) fn whole(self) -> Option<u32> {
+        whole(self.value)
+    }
+}
+
+/// A value as a count, if it is a whole number in range.
+#[expect(
+    clippy::cast_possible_truncation,
+    clippy::cast_sign_loss,
+    reason = "the value is checked to be in range; a fraction shows when it is cast back"
+)]
+pub(crate) fn whole(value: f64) -> Option<u32> {
+    let in_range = (0.0..=f64::from(NUMBER_MAX)).contains(&value);
+    let cut = if in_range { value as u32 } else { 0 };
+    (in_range && f64::from(cut).to_bits() == (value + 0.0).to_bits()).then_some(cut)
+}
+
+/// Reads the number at the start of a text.
+pub(crate) fn figure(input: &str) -> IResult<&str, Figure> {
+    alt((
+        iso, triple, fraction, clock, metres, range, list, grouped, decimal, plain,
+    ))
+    .parse(input)
+}
+
+/// Reads "1OO", "l2", "12o": digits with letters that look like digits.
+pub(crate) fn letters_for_digits(run: &str) -> Option<Number> {
+    const RUN_LEN_MAX: usize = 6;
+    let digits = run.bytes().filter(u8::is_ascii_digit).count();
+    let litres = run
+        .strip_suffix('l')
+        .is_some_and(|rest| rest.len() == digits);
+    if digits == 0 || digits == run.len() || run.len() > RUN_LEN_MAX || litres {
+        return None;
+    }
+    let value = run.bytes().try_fold(0_u32, |value, byte| {
+        let digit = match byte {
+            b'0'..=b'9' => u32::from(byte - b'0'),
+            b'o' => 0,
+            b'l' | b'i' => 1,
+            _ => return None,
+        };
+        Some(value * 10 + digit)
+    })?;
+    Some(Number {
+        letters: true,
+        ..Number::new(f64::from(value))
+    })
+}
+
+fn iso(input: &str) -> IResult<&str, Figure> {
+    map(
+        end((small(4, 4), char('-'), small(1, 2), char('-'), small(1, 2))),
+        |(year, _, month, _, day)| Figure::Iso([year, month, day]),
+    )
+    .parse(input)
+}
+
+fn triple(input: &str) -> IResult<&str, Figure> {
+    let (rest, first) = small(1, 3).parse(input)?;
+    let (rest, separator) = one_of("/-.:").parse(rest)?;
+    let (rest, second) = small(1, 2).parse(rest)?;
+    let (rest, _) = char(separator).parse(rest)?;
+    let (rest, third) = end(small(1, 4)).parse(rest)?;
+    Ok((rest, Figure::Triple([first, second, third])))
+}
+
+fn fraction(input: &str) -> IResult<&str, Figure> {
+    map_opt(
+        end((small(1, 2), one_of("/\u{2044}"), small(1, 2))),
+        |(above, _, below)| {
+            Some(Figure::Fraction(
+                u8::try_from(above).ok()?,
+                u8::try_from(below).ok()?,
+            ))
+        },
+    )
+    .parse(input)
+}
+
+fn clock(input: &str) -> IResult<&str, Figure> {
+    map(end((small(1, 2), char(':'), small(2, 2))), |_| {
+        Figure::Clock
+    })
+    .parse(input)
+}
+
+fn metres(input: &str) -> IResult<&str, Figure> {
+    map_opt(
+        end(recognize((small(1, 1), char('m'), small(1, 2)))),
+        |text: &str| {
+            let (whole, part) = text.split_once('m')?;
+            let scale = if part.len() == 1 { 10.0 } else { 100.0 };
+            let part: f64 = part.parse().ok()?;
+            Some(Figure::Metres(whole.parse::<f64>().ok()? + part / scale))
+        },
+    )
+    .parse(input)
+}
+
+fn range(input: &str) -> IResult<&str, Figure> {
+    map_opt(end((number, char('-'), number)), |(from, _, to)| {
+        (from < to).then_some(Figure::Range(whole(from)?, whole(to)?))
+    })
+    .parse(input)
+}
+
+/// "41,43,39" is a list. "43,5" and "1,200" are not: their second part has not two digits.
+fn list(input: &str) -> IResult<&str, Figure> {
+    let (rest, text) = end(recognize((digit1, many1((char(','), digit1))))).parse(input)?;
+    let values: Vec<f64> = text
+        .split(',')
+        .filter_map(|part| part.parse().ok())
+        .filter(|value| *value <= f64::from(NUMBER_MAX))
+        .collect();
+    let parts = text.split(',').count();
+    let widths = || text.split(',').map(str::len);
+    let sure = parts > 2 && widths().all(|width| width == 2 || width == 3);
+    let one_number = match parts {
+        2 => widths().next_back() != Some(2) && !(widths().all(|width| width == 3)),
+        _ => values.len() != parts,
+    };
+    if one_number {
+        return Err(refuse(input));
+    }
+    Ok((rest, Figure::List { values, sure }))
+}
+
+fn grouped(input: &str) -> IResult<&str, Figure> {
+    map(
+        end((
+            verify(take_digits(1, 3), |first: &str| !first.starts_with('0')),
+            one_of(",. "),
+            take_digits(3, 3),
+        )),
+        |(first, separator, second)| {
+            let first: f64 = first.parse().unwrap_or(0.0);
+            let second: f64 = second.parse().unwrap_or(0.0);
+            Figure::Number(Number {
+                decimal: (separator == '.').then_some(first + second / 1000.0),
+                spaced: separator == ' ',
+                ..Number::new(first * 1000.0 + second)
+            })
+        },
+    )
+    .parse(input)
+}
+
+fn decimal(input: &str) -> IResult<&str, Figure> {
+    map(
+        terminated(decimal_value, peek(not((one_of(",."), digit1)))),
+        |value| Figure::Number(Number::new(value)),
+    )
+    .parse(input)
+}
+
+fn plain(input: &str) -> IResult<&str, Figure> {
+    map(digit1, |digits: &str| {
+        let digits = digits.trim_start_matches('0');
+        match digits.len() {
+            0 => Figure::Number(Number::new(0.0)),
+            1..=6 => Figure::Number(Number::new(digits.parse().unwrap_or(0.0))),
+            _ => Figure::TooLarge,
+        }
+    })
+    .parse(input)
+}
+
+fn number(input: &str) -> IResult<&str, f64> {
+    alt((
+        decimal_value,
+        map_opt(take_digits(1, 6), |digits: &str| digits.parse().ok()),
+    ))
+    .parse(input)
+}
+
+fn decimal_value(input: &str) -> IResult<&str, f64> {
+    map_opt(
+        (take_digits(1, 6), one_of(",."), end(take_digits(1, 2))),
+        |(above, _, below): (&str, char, &str)| {
+            let scale = if below.len() == 1 { 10.0 } else { 100.0 };
+            Some(above.parse::<f64>().ok()? + below.parse::<f64>().ok()? / scale)
+        },
+    )
+    .parse(input)
+}
+
+fn take_digits<'t>(
+    least: usize,
+    most: usize,
+) -> impl Parser<&'t str, Output = &'t str, Error = nom::error::Error<&'t str>> {
+    take_while_m_n(least, most, |letter: char| letter.is_ascii_digit())
+}
+
+fn small<'t>(
+    least: usize,
+    most: usize,
+) -> impl Parser<&'t str, Output = u16, Error = nom::error::Error<&'t str>> {
+    map_opt(take_digits(least, most), |digits: &str| digits.parse().ok())
+}
+
+/// What stands here must not go on with a digit.
+fn end<'t, O>(
+    inner: impl Parser<&'t str, Output = O, Error = nom::error::Error<&'t str>>,
+) -> impl Parser<&'t str, Output = O, Error = nom::error::Error<&'t str>> {
+    terminated(inner, peek(not(digit1)))
+}
+
+fn refuse(input: &str) -> nom::Err<nom::error::Error<&str>> {
+    nom::Err::Error(nom::error::Error::new(input, nom::error::ErrorKind::Verify))
+}
+
+/// Reads the ending of an ordinal, "th" of "12th".
+pub(crate) fn ordinal(input: &str) -> IResult<&str, &str> {
+    terminated(
+        alt((tag("st"), tag("nd"), tag("rd"), tag("th"))),
+        peek(not(preceded(
+            take_while_m_n(0, 0, |_: char| true),
+            nom::character::complete::satisfy(char::is_alphanumeric),
+        ))),
+    )
+    .parse(input)
+}

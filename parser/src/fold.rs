@@ -1,0 +1,149 @@
+//! Brings a text into one form for matching, and remembers where each letter came from.
+//!
+//! Compatibility forms, capitals, digits of other scripts, apostrophes and invisible joiners are
+//! folded away. Deliberately absent: stripping of accents, which is a second key (`bare`).
+
+use alloc::{string::String, vec::Vec};
+
+use unicode_normalization::{UnicodeNormalization, char::canonical_combining_class};
+
+use crate::reading::Span;
+
+/// Texts longer than this are cut: ten parts of a concatenated message, with room.
+pub(crate) const TEXT_CHARS_MAX: usize = 1_600;
+
+/// A text in matching form.
+pub(crate) struct Folded<'t> {
+    /// As received, cut to what is read.
+    pub(crate) source: &'t str,
+    /// Lower case, one form.
+    pub(crate) text: String,
+    /// Source byte of each byte of `text`; empty when they are the same.
+    origin: Vec<u32>,
+    /// What was not read.
+    pub(crate) cut: Option<Span>,
+}
+
+impl<'t> Folded<'t> {
+    /// Folds a text.
+    pub(crate) fn new(whole: &'t str) -> Self {
+        let end = whole
+            .char_indices()
+            .nth(TEXT_CHARS_MAX)
+            .map_or(whole.len(), |(at, _)| at);
+        let source = whole.get(..end).unwrap_or(whole);
+        let cut = (end < whole.len()).then_some(Span {
+            start: end,
+            end: whole.len(),
+        });
+        let (text, origin) = if source.is_ascii() && !source.contains('\'') {
+            (source.to_ascii_lowercase(), Vec::new())
+        } else {
+            fold_slowly(source)
+        };
+        Self {
+            source,
+            text,
+            origin,
+            cut,
+        }
+    }
+
+    /// The place in the source of a piece of the folded text.
+    pub(crate) fn span(&self, start: usize, end: usize) -> Span {
+        if self.origin.is_empty() {
+            return Span { start, end };
+        }
+        Span {
+            start: self.source_at(start),
+            end: self.source_at(end),
+        }
+    }
+
+    fn source_at(&self, at: usize) -> usize {
+        self.origin
+            .get(at)
+            .map_or(self.source.len(), |byte| *byte as usize)
+    }
+
+    /// What was written at a place of the folded text.
+    pub(crate) fn written(&self, start: usize, end: usize) -> &'t str {
+        let span = self.span(start, end);
+        self.source.get(span.start..span.end).unwrap_or("")
+    }
+}
+
+/// Folds a word or phrase of a pack, or a name, the way texts are folded.
+pub(crate) fn fold(text: &str) -> String {
+    Folded::new(text).text
+}
+
+/// The same without accents: "bón phân" becomes "bon phan".
+pub(crate) fn bare(text: &str) -> String {
+    text.nfd()
+        .filter(|letter| canonical_combining_class(*letter) == 0)
+        .map(|letter| if letter == 'đ' { 'd' } else { letter })
+        .collect()
+}
+
+fn fold_slowly(source: &str) -> (String, Vec<u32>) {
+    let mut text = String::with_capacity(source.len());
+    let mut origin = Vec::with_capacity(source.len());
+    let mut letters = source.char_indices().peekable();
+    while let Some((start, first)) = letters.next() {
+        if is_dropped(first) {
+            continue;
+        }
+        let mut end = start + first.len_utf8();
+        while let Some((at, mark)) =
+            letters.next_if(|(_, next)| canonical_combining_class(*next) != 0)
+        {
+            end = at + mark.len_utf8();
+        }
+        let cluster = source.get(start..end).unwrap_or("");
+        for letter in cluster.nfkc().flat_map(char::to_lowercase) {
+            text.push(plain_letter(letter));
+            origin.resize(text.len(), u32::try_from(start).unwrap_or(u32::MAX));
+        }
+    }
+    (text, origin)
+}
+
+/// Joiners that nobody sees, and apostrophes ("didn't" is listed as "didnt").
+fn is_dropped(letter: char) -> bool {
+    matches!(
+        letter,
+        '\u{200b}'
+            ..='\u{200f}'
+                | '\u{2060}'
+                | '\u{feff}'
+                | '\u{ad}'
+                | '\u{fe0f}'
+                | '\''
+                | '\u{2018}'
+                | '\u{2019}'
+                | '\u{2bc}'
+                | '\u{60}'
+                | '\u{b4}'
+    )
+}
+
+/// Digits of other scripts to 0-9, odd dashes to "-".
+fn plain_letter(letter: char) -> char {
+    /// The zero of each script's decimal digits (Unicode, general category Nd).
+    const ZEROS: [u32; 16] = [
+        0x0660, 0x06f0, 0x0966, 0x09e6, 0x0a66, 0x0ae6, 0x0b66, 0x0be6, 0x0c66, 0x0ce6, 0x0d66,
+        0x0de6, 0x0e50, 0x0ed0, 0x1040, 0x17e0,
+    ];
+    let code = u32::from(letter);
+    if code < 0x0660 {
+        return letter;
+    }
+    if matches!(letter, '\u{2010}'..='\u{2015}' | '\u{2212}') {
+        return '-';
+    }
+    ZEROS
+        .iter()
+        .find_map(|zero| char::from_digit(code.checked_sub(*zero)?, 10))
+        .unwrap_or(letter)
+}

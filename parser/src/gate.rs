@@ -1,0 +1,157 @@
+//! Why what a text reports must not be stored as fact.
+//!
+//! A report comes only from a text that reports: a plan, a question, a request, news of others,
+//! chat that happens to hold a word of work are told apart here. Deliberately absent: the answer
+//! to such a text.
+
+use alloc::vec::Vec;
+
+use crate::{
+    meaning::{Meaning, Plain},
+    piece::{Piece, Sense},
+    reading::{Report, Stance},
+    reports::Told,
+    segment::{Segment, is_count_like},
+};
+
+/// Of a hundred words so many must be known.
+const KNOWN_PERCENT_MIN: usize = 75;
+/// More words than this for each report are a story.
+const WORDS_PER_REPORT_MAX: usize = 14;
+/// A number this near to a word of work goes with it.
+const NUMBER_REACH: usize = 3;
+
+/// The stances of a text, each once.
+pub(crate) fn stances(pieces: &[Piece<'_>], segments: &[Segment], told: &Told) -> Vec<Stance> {
+    let mut stances = Vec::new();
+    let mut add = |stance| {
+        if !stances.contains(&stance) {
+            stances.push(stance);
+        }
+    };
+    for (at, piece) in pieces.iter().enumerate() {
+        if piece.is_mark('?') {
+            add(Stance::Question);
+        }
+        for meaning in piece.meanings() {
+            if let Meaning::Stance(stance) = meaning
+                && holds(stance, pieces, at)
+            {
+                add(stance);
+            }
+        }
+        if piece.is_plain(Plain::Next) && is_day_or_period(pieces.get(at + 1)) {
+            add(Stance::Plan);
+        }
+    }
+    if told.not_a_fact {
+        add(Stance::Plan);
+    }
+    if is_courtesy(pieces) {
+        add(Stance::Courtesy);
+    }
+    let idle_no = pieces.iter().enumerate().any(|(at, piece)| {
+        piece.is_any(&[Plain::Negation])
+            && !piece.is_plain(Plain::NotYet)
+            && !piece.is_plain(Plain::No)
+            && !told.denials.contains(&at)
+    });
+    let chatty = !is_well_known(pieces, told.reports.len()) || idle_no;
+    let unproven = !told.reports.is_empty()
+        && segments
+            .iter()
+            .all(|segment| !is_proven(pieces, segment, &told.reports));
+    if chatty || unproven {
+        add(Stance::Chat);
+    }
+    stances
+}
+
+/// Whether a word of a stance means it here.
+fn holds(stance: Stance, pieces: &[Piece<'_>], at: usize) -> bool {
+    if stance != Stance::Stock {
+        return true;
+    }
+    // "have weeded" reports; "have 120 trees" does not.
+    pieces
+        .iter()
+        .skip(at + 1)
+        .find(|piece| !piece.is_any(&[Plain::Filler, Plain::Negation, Plain::NotYet]))
+        .is_some_and(|next| next.kind().is_none() || next.is_plain(Plain::Trees))
+}
+
+fn is_day_or_period(piece: Option<&Piece<'_>>) -> bool {
+    piece.is_some_and(|piece| {
+        matches!(piece.sense, Sense::When(_))
+            || piece.means(|meaning| matches!(meaning, Meaning::Period(_) | Meaning::Weekday(_)))
+    })
+}
+
+/// Nothing but greetings and thanks.
+pub(crate) fn is_courtesy(pieces: &[Piece<'_>]) -> bool {
+    let mut words = pieces
+        .iter()
+        .filter(|piece| !matches!(piece.sense, Sense::Mark(_)))
+        .peekable();
+    words.peek().is_some()
+        && words.all(|piece| piece.is_any(&[Plain::Courtesy, Plain::Filler]))
+        && pieces.iter().any(|piece| piece.is_plain(Plain::Courtesy))
+}
+
+fn is_well_known(pieces: &[Piece<'_>], reports: usize) -> bool {
+    let words = || {
+        pieces
+            .iter()
+            .filter(|piece| !matches!(piece.sense, Sense::Mark(_)))
+    };
+    let count = words().count();
+    let known = words().filter(|piece| is_known(piece)).count();
+    let short = count <= WORDS_PER_REPORT_MAX * reports.max(1);
+    short && known * 100 >= count * KNOWN_PERCENT_MIN
+}
+
+pub(crate) fn is_known(piece: &Piece<'_>) -> bool {
+    !matches!(
+        piece.sense,
+        Sense::Unknown | Sense::TwoKinds(..) | Sense::TooLarge | Sense::NoNumber
+    )
+}
+
+/// Whether a segment reports: a number near its word of work, or a block, or nothing else at all.
+fn is_proven(pieces: &[Piece<'_>], segment: &Segment, reports: &[Report]) -> bool {
+    let Some(anchor) = pieces.get(segment.anchor) else {
+        return false;
+    };
+    let weak = segment.by_thing || anchor.listed().is_some_and(|listed| listed.phrase.weak);
+    let near = segment.anchor.saturating_sub(NUMBER_REACH)..segment.anchor + NUMBER_REACH + 1;
+    let has_number = near.clone().any(|at| {
+        is_count_like(pieces, at)
+            || pieces
+                .get(at)
+                .is_some_and(|piece| matches!(piece.sense, Sense::Number(_) | Sense::Metres(_)))
+    });
+    let has_block = reports.iter().any(|report| report.block.is_some());
+    let has_trees = pieces.iter().any(|piece| piece.is_plain(Plain::Trees));
+    let all_known = pieces.iter().all(is_known);
+    if weak {
+        let placed = has_block || has_trees || all_known;
+        return (has_number && placed) || (has_block && all_known) || is_answer(pieces, segment);
+    }
+    has_number || has_block || all_known
+}
+
+/// "rain yes", "crop none", "fed": the form that a nudge teaches.
+fn is_answer(pieces: &[Piece<'_>], segment: &Segment) -> bool {
+    let words = pieces
+        .iter()
+        .filter(|piece| !matches!(piece.sense, Sense::Mark(_)) && !piece.is_plain(Plain::Courtesy));
+    let first = pieces
+        .iter()
+        .position(|piece| !piece.is_plain(Plain::Courtesy));
+    let count = words.count();
+    let answered = pieces.get(segment.anchor + 1).is_some_and(|next| {
+        next.is_any(&[Plain::Yes, Plain::No, Plain::Negation, Plain::Done])
+            || next.means(|meaning| matches!(meaning, Meaning::Crop | Meaning::Wetness(_)))
+    });
+    first == Some(segment.anchor) && (count == 1 || (count == 2 && answered))
+}

@@ -1,0 +1,201 @@
+//! Decides where a letter, a code or a number is the name of a block.
+//!
+//! "A" is a block, an article, or neither; "2" is a count, or block 2. The neighbours decide.
+//! Deliberately absent: whether the farmer has such a block; the scheduler crate asks that.
+
+use alloc::vec::Vec;
+
+use crate::{
+    fold::Folded,
+    meaning::{Meaning, Numeral, Plain},
+    piece::{Piece, Sense},
+    reading::Known,
+};
+
+/// Settles every piece that may be the name of a block.
+pub(crate) fn settle<'r>(pieces: &mut [Piece<'r>], folded: &'r Folded<'r>, known: &Known<'r>) {
+    let settled: Vec<Option<Sense<'r>>> = (0..pieces.len())
+        .map(|at| {
+            let here = Here {
+                pieces,
+                at,
+                folded,
+                known,
+            };
+            here.settled()
+        })
+        .collect();
+    for (piece, sense) in pieces.iter_mut().zip(settled) {
+        if let Some(sense) = sense {
+            piece.sense = sense;
+        }
+    }
+}
+
+struct Here<'a, 'r> {
+    pieces: &'a [Piece<'r>],
+    at: usize,
+    folded: &'r Folded<'r>,
+    known: &'a Known<'r>,
+}
+
+impl<'r> Here<'_, 'r> {
+    /// The new sense of the piece, if it changes.
+    fn settled(&self) -> Option<Sense<'r>> {
+        let piece = self.pieces.get(self.at)?;
+        let written = self.folded.written(piece.start, piece.end);
+        match piece.sense {
+            Sense::Number(_) => {
+                let named = self.own(written);
+                let is_block = match named {
+                    Some(_) => self.after_block_word() || self.after(Plain::At),
+                    None => self.after_block_word() && written.len() <= 2 && !self.counts(),
+                };
+                is_block.then(|| Sense::Block(named.unwrap_or(written)))
+            }
+            Sense::Unknown | Sense::Listed(_) if is_code(written) => {
+                let own = self.own(written);
+                let is_block = self.after_block_word()
+                    || match own {
+                        Some(_) => self.own_letter_is_block(written),
+                        None => {
+                            matches!(piece.sense, Sense::Unknown) && self.is_clear_code(written)
+                        }
+                    };
+                is_block.then(|| Sense::Block(own.unwrap_or(written)))
+            }
+            Sense::Unknown => {
+                // "plot Hilltop": a name that we do not know is still a name.
+                let hard = self
+                    .previous()
+                    .is_some_and(|word| word.is_plain(Plain::Block));
+                let is_capital = written.starts_with(char::is_uppercase);
+                (hard && is_capital).then_some(Sense::Block(written))
+            }
+            Sense::Listed(_)
+            | Sense::List { .. }
+            | Sense::Range(..)
+            | Sense::Share(..)
+            | Sense::Grade
+            | Sense::Triple(_)
+            | Sense::Fraction(..)
+            | Sense::Metres(_)
+            | Sense::When(_)
+            | Sense::NoSuchDay
+            | Sense::Clock
+            | Sense::TooLarge
+            | Sense::NoNumber
+            | Sense::Block(_)
+            | Sense::Group(_)
+            | Sense::Member(_)
+            | Sense::Mark(_)
+            | Sense::TwoKinds(..) => None,
+        }
+    }
+
+    fn previous(&self) -> Option<&Piece<'r>> {
+        self.pieces.get(self.at.checked_sub(1)?)
+    }
+
+    fn next(&self) -> Option<&Piece<'r>> {
+        self.pieces.get(self.at + 1)
+    }
+
+    fn own(&self, written: &str) -> Option<&'r str> {
+        let mut blocks = self.known.blocks.iter();
+        blocks
+            .find(|own| own.eq_ignore_ascii_case(written))
+            .copied()
+    }
+
+    fn after(&self, class: Plain) -> bool {
+        self.previous().is_some_and(|piece| piece.is_plain(class))
+    }
+
+    fn after_block_word(&self) -> bool {
+        self.after(Plain::Block) || self.after(Plain::Land)
+    }
+
+    /// What follows is counted, so that a number here is a count.
+    fn counts(&self) -> bool {
+        self.next().is_some_and(|next| {
+            next.kind().is_some()
+                || next.is_plain(Plain::Trees)
+                || next.means(|meaning| matches!(meaning, Meaning::Unit(_)))
+        })
+    }
+
+    /// One of the farmer's own letters: a block, unless it reads as an article or stands beside
+    /// a word that we do not know.
+    fn own_letter_is_block(&self, written: &str) -> bool {
+        if self.after_block_word() || self.after(Plain::At) {
+            return true;
+        }
+        let next = self.next();
+        let is_article = written.eq_ignore_ascii_case("a")
+            && next.is_some_and(|next| {
+                matches!(next.sense, Sense::Unknown)
+                    || next.is_any(&[Plain::Trees, Plain::Row, Plain::Block])
+                    || next.means(|meaning| {
+                        matches!(
+                            meaning,
+                            Meaning::Unit(_)
+                                | Meaning::Cause(_)
+                                | Meaning::Numeral(Numeral::Scale(_) | Numeral::Loose(_))
+                        )
+                    })
+            });
+        let beside_unknown = [self.previous(), next]
+            .into_iter()
+            .flatten()
+            .any(|piece| matches!(piece.sense, Sense::Unknown | Sense::TwoKinds(..)));
+        let is_capital = written.starts_with(|letter: char| letter.is_ascii_uppercase());
+        let after_number = self
+            .previous()
+            .is_some_and(|piece| matches!(piece.sense, Sense::Number(_)));
+        let is_unit = after_number
+            && !is_capital
+            && self
+                .pieces
+                .get(self.at)
+                .is_some_and(|piece| piece.means(|meaning| matches!(meaning, Meaning::Unit(_))));
+        !is_article && !is_unit && (is_capital || !beside_unknown)
+    }
+
+    /// A letter in capitals, or a letter with digits, that stands like a block name.
+    fn is_clear_code(&self, written: &str) -> bool {
+        if !written.starts_with(|letter: char| letter.is_ascii_uppercase()) || written == "I" {
+            return false;
+        }
+        let beside_work = |piece: Option<&Piece<'_>>| {
+            piece.is_some_and(|piece| {
+                piece.kind().is_some()
+                    || piece.is_any(&[Plain::At, Plain::And, Plain::Trees, Plain::Block])
+                    || matches!(
+                        piece.sense,
+                        Sense::Number(_) | Sense::When(_) | Sense::Block(_)
+                    )
+                    || piece.means(|meaning| {
+                        matches!(
+                            meaning,
+                            Meaning::Unit(_)
+                                | Meaning::Fertiliser
+                                | Meaning::Ailment(_)
+                                | Meaning::Cause(_)
+                        )
+                    })
+            })
+        };
+        beside_work(self.previous()) || beside_work(self.next())
+    }
+}
+
+/// A letter, or a letter and one or two digits.
+fn is_code(written: &str) -> bool {
+    let mut letters = written.chars();
+    let letter = letters
+        .next()
+        .is_some_and(|letter| letter.is_ascii_alphabetic());
+    let digits = letters.as_str();
+    letter && digits.len() <= 2 && digits.bytes().all(|byte| byte.is_ascii_digit())
+}

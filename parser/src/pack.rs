@@ -1,0 +1,321 @@
+//! A language pack: the words of one language, as data.
+//!
+//! A pack is a TOML file. Each table is one sort of meaning, each key in it one value, each list
+//! the words and phrases for it, most usual first. Adding a language is adding such a file:
+//!
+//! ```toml
+//! code = "en"
+//! name = "English"
+//! [kinds]                 # Kind names
+//! planted = ["planted", "plant"]
+//! [words]                 # words without a value: block, negation, courtesy, ...
+//! block = ["block", "plot"]
+//! [numbers]               # how number words join; see `numerals`
+//! values.1 = ["one"]
+//! ```
+//!
+//! Deliberately absent: texts that are sent. Those belong to the bot.
+
+use alloc::{
+    format,
+    string::{String, ToString},
+    vec::Vec,
+};
+
+use crate::{
+    details::{Ailment, Cause, Extent, Material, Per, Unit, Wetness},
+    fold::fold,
+    kind::Kind,
+    meaning::{Meaning, Numeral, Plain},
+    reading::{Alarm, Stance, Topic},
+    table::{Table, TableError, read_file},
+    when::Day,
+};
+
+/// Phrases are looked up by at most so many words.
+pub(crate) const PHRASE_WORDS_MAX: usize = 4;
+/// More entries than this are a mistake in a file, not a language.
+const ENTRIES_MAX: usize = 20_000;
+/// The code of the pack of words that every language shares.
+pub(crate) const TRADE_CODE: &str = "trade";
+
+/// What is wrong with a language pack.
+#[derive(Clone, Debug, PartialEq, Eq, thiserror::Error)]
+pub enum PackFault {
+    /// A key is missing, of the wrong type, or not known.
+    #[error("language pack: {0}")]
+    Key(#[from] TableError),
+    /// One entry is claimed by two kinds of work.
+    #[error("language pack {pack}: \"{phrase}\" is listed both as {first} and as {second}")]
+    TwoKinds {
+        /// The code of the pack.
+        pack: String,
+        /// The entry.
+        phrase: String,
+        /// The name of one kind.
+        first: &'static str,
+        /// The name of the other.
+        second: &'static str,
+    },
+    /// Two packs have one code.
+    #[error("language pack {0} is loaded twice")]
+    Twice(String),
+    /// There are more packs than a reader can tell apart.
+    #[error("more than {0} language packs")]
+    TooMany(usize),
+}
+
+/// The words of one language.
+#[derive(Clone, Debug)]
+pub struct Pack {
+    pub(crate) code: String,
+    pub(crate) name: String,
+    pub(crate) entries: Vec<Entry>,
+    pub(crate) weak: Vec<String>,
+    /// A real word and the listed word that it stands for when a phone guessed wrong.
+    pub(crate) twins: Vec<(String, String)>,
+    pub(crate) joins: Joins,
+}
+
+/// A word or phrase with one meaning.
+#[derive(Clone, Debug)]
+pub(crate) struct Entry {
+    pub(crate) phrase: String,
+    pub(crate) meaning: Meaning,
+    /// The usual name of a product, crop or clone.
+    pub(crate) name: Option<String>,
+}
+
+/// How number words of a language follow each other.
+#[derive(Clone, Debug, Default, PartialEq, Eq)]
+pub(crate) struct Joins {
+    /// Values that a unit may follow: twenty, thirty.
+    pub(crate) unit_after: Vec<u32>,
+    /// Values that ten to nineteen may follow, as in French after sixty.
+    pub(crate) teen_after: Vec<u32>,
+    /// Whether "one twenty" is a loose hundred and twenty.
+    pub(crate) loose_hundreds: bool,
+}
+
+impl Pack {
+    /// Reads a pack.
+    ///
+    /// # Errors
+    ///
+    /// When the text is not a pack; the error names the key.
+    pub fn parse(toml: &str) -> Result<Self, PackFault> {
+        let pack = read_file(toml, read_pack)?;
+        pack.check_kinds()?;
+        Ok(pack)
+    }
+
+    /// The code, such as "en".
+    #[must_use]
+    pub fn code(&self) -> &str {
+        &self.code
+    }
+
+    /// The name of the language, in English.
+    #[must_use]
+    pub fn name(&self) -> &str {
+        &self.name
+    }
+
+    fn check_kinds(&self) -> Result<(), PackFault> {
+        let mut claims: Vec<(&str, Kind)> = self
+            .entries
+            .iter()
+            .filter_map(|entry| match kind_of(entry.meaning) {
+                Some(kind) => Some((entry.phrase.as_str(), kind)),
+                None => None,
+            })
+            .collect();
+        claims.sort_unstable();
+        claims.dedup();
+        for pair in claims.windows(2) {
+            if let [(one, first), (other, second)] = pair
+                && one == other
+            {
+                return Err(PackFault::TwoKinds {
+                    pack: self.code.clone(),
+                    phrase: (*one).to_string(),
+                    first: first.name(),
+                    second: second.name(),
+                });
+            }
+        }
+        Ok(())
+    }
+}
+
+/// The kind that a meaning claims outright.
+pub(crate) fn kind_of(meaning: Meaning) -> Option<Kind> {
+    if let Meaning::Kind(kind) = meaning {
+        Some(kind)
+    } else {
+        None
+    }
+}
+
+fn read_pack(file: &Table<'_>) -> Result<Pack, TableError> {
+    let mut entries = Vec::new();
+    for (section, meaning) in SECTIONS {
+        file.table(section, |table| read_section(table, *meaning, &mut entries))?;
+    }
+    let mut joins = Joins::default();
+    file.table("numbers", |table| {
+        joins = read_numbers(table, &mut entries)?;
+        Ok(())
+    })?;
+    if entries.len() > ENTRIES_MAX {
+        return Err(TableError::new(
+            "file",
+            format!("more than {ENTRIES_MAX} entries"),
+        ));
+    }
+    let mut twins = Vec::new();
+    file.table("twins", |table| {
+        for key in table.keys() {
+            for twin in table.texts(key)? {
+                twins.push((fold(twin), fold(key)));
+            }
+        }
+        Ok(())
+    })?;
+    Ok(Pack {
+        code: file.need_text("code")?.to_string(),
+        name: file.need_text("name")?.to_string(),
+        weak: file.texts("weak")?.into_iter().map(fold).collect(),
+        entries,
+        twins,
+        joins,
+    })
+}
+
+/// From a key of a section to what its words mean.
+type ToMeaning = fn(&str) -> Option<Meaning>;
+
+const SECTIONS: &[(&str, ToMeaning)] = &[
+    ("kinds", |key| Kind::from_name(key).map(Meaning::Kind)),
+    ("ailments", |key| {
+        Ailment::from_name(key).map(Meaning::Ailment)
+    }),
+    ("causes", |key| Cause::from_name(key).map(Meaning::Cause)),
+    ("fertilisers", |_| Some(Meaning::Fertiliser)),
+    ("sprays", |_| Some(Meaning::Spray)),
+    ("crops", |_| Some(Meaning::Crop)),
+    ("covers", |_| Some(Meaning::Cover)),
+    ("clones", |_| Some(Meaning::Clone)),
+    ("materials", |key| {
+        Material::from_name(key).map(Meaning::Material)
+    }),
+    ("units", |key| Unit::from_name(key).map(Meaning::Unit)),
+    ("extents", |key| Extent::from_name(key).map(Meaning::Extent)),
+    ("wetness", |key| {
+        Wetness::from_name(key).map(Meaning::Wetness)
+    }),
+    ("per", |key| Per::from_name(key).map(Meaning::Per)),
+    ("days_ago", |key| key.parse().ok().map(Meaning::DaysAgo)),
+    ("weekdays", |key| Day::from_name(key).map(Meaning::Weekday)),
+    ("months", |key| {
+        let month = key.parse().ok()?;
+        (1..=12).contains(&month).then_some(Meaning::Month(month))
+    }),
+    ("ago", |key| key.parse().ok().map(Meaning::Ago)),
+    ("periods", |key| key.parse().ok().map(Meaning::Period)),
+    ("stances", |key| Stance::from_name(key).map(Meaning::Stance)),
+    ("alarms", |key| Alarm::from_name(key).map(Meaning::Alarm)),
+    ("topics", |key| Topic::from_name(key).map(Meaning::Topic)),
+    ("adviser", |key| {
+        Topic::from_name(key).map(Meaning::AdviserTopic)
+    }),
+    ("words", |key| Plain::from_name(key).map(Meaning::Plain)),
+];
+
+/// Meanings whose key is a name to keep ("urea").
+fn keeps_name(meaning: Meaning) -> bool {
+    matches!(
+        meaning,
+        Meaning::Fertiliser | Meaning::Spray | Meaning::Crop | Meaning::Cover | Meaning::Clone
+    )
+}
+
+fn read_section(
+    table: &Table<'_>,
+    to_meaning: ToMeaning,
+    entries: &mut Vec<Entry>,
+) -> Result<(), TableError> {
+    for key in table.keys() {
+        let meaning =
+            to_meaning(key).ok_or_else(|| table.error(key, "is not a key that is known here"))?;
+        let name = keeps_name(meaning).then(|| key.to_string());
+        read_phrases(table, key, meaning, name.as_deref(), entries)?;
+    }
+    Ok(())
+}
+
+fn read_phrases(
+    table: &Table<'_>,
+    key: &str,
+    meaning: Meaning,
+    name: Option<&str>,
+    entries: &mut Vec<Entry>,
+) -> Result<(), TableError> {
+    for text in table.texts(key)? {
+        let phrase = fold(text);
+        let words = phrase.split_whitespace().count();
+        if words == 0 || words > PHRASE_WORDS_MAX {
+            return Err(table.error(
+                key,
+                format!("\"{text}\": expected 1 to {PHRASE_WORDS_MAX} words, found {words}"),
+            ));
+        }
+        entries.push(Entry {
+            phrase,
+            meaning,
+            name: name.map(ToString::to_string),
+        });
+    }
+    Ok(())
+}
+
+fn read_numbers(table: &Table<'_>, entries: &mut Vec<Entry>) -> Result<Joins, TableError> {
+    for (key, make) in [
+        ("values", Numeral::Value as fn(u32) -> Numeral),
+        ("scales", Numeral::Scale),
+        ("plus", Numeral::Plus),
+        ("loose", Numeral::Loose),
+    ] {
+        table.table(key, |inner| {
+            for key in inner.keys() {
+                let value = key
+                    .parse()
+                    .map_err(|_| inner.error(key, "expected a number as key"))?;
+                read_phrases(inner, key, Meaning::Numeral(make(value)), None, entries)?;
+            }
+            Ok(())
+        })?;
+    }
+    for (key, numeral) in [
+        ("one", Numeral::One),
+        ("join", Numeral::Join),
+        ("half_scale", Numeral::HalfScale),
+    ] {
+        read_phrases(table, key, Meaning::Numeral(numeral), None, entries)?;
+    }
+    Ok(Joins {
+        unit_after: whole_numbers(table, "unit_after")?,
+        teen_after: whole_numbers(table, "teen_after")?,
+        loose_hundreds: table.flag("loose_hundreds")?.unwrap_or(false),
+    })
+}
+
+fn whole_numbers(table: &Table<'_>, key: &str) -> Result<Vec<u32>, TableError> {
+    table
+        .numbers(key)?
+        .into_iter()
+        .map(|value| {
+            crate::figure::whole(value).ok_or_else(|| table.error(key, "expected whole numbers"))
+        })
+        .collect()
+}

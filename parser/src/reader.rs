@@ -1,0 +1,140 @@
+//! The reader: all packs compiled, and the steps from text to [`Reading`] in order.
+//!
+//! Fold, cut into pieces, settle block names, join numbers and days, part into segments, fill
+//! slots, gate. Deliberately absent: anything that depends on earlier messages.
+
+use alloc::{
+    string::{String, ToString},
+    vec::Vec,
+};
+
+use crate::{
+    acts, compose,
+    fold::Folded,
+    gate, languages, letters,
+    lexicon::{Langs, Lexicon, PACKS_MAX},
+    meaning::{Meaning, Plain},
+    pack::{Pack, PackFault},
+    piece::{self, Piece, Sense},
+    reading::{Known, Problem, Reading},
+    reports, segment, words,
+};
+
+/// Reads texts in the languages of its packs.
+pub struct Reader {
+    lexicon: Lexicon,
+}
+
+impl Reader {
+    /// Compiles the packs.
+    ///
+    /// # Errors
+    ///
+    /// When two packs have one code, or there are too many of them; all faults are returned.
+    pub fn new(packs: Vec<Pack>) -> Result<Self, Vec<PackFault>> {
+        let mut faults = Vec::new();
+        if packs.len() > PACKS_MAX {
+            faults.push(PackFault::TooMany(PACKS_MAX));
+        }
+        for (index, pack) in packs.iter().enumerate() {
+            let before = packs.iter().take(index);
+            if before.into_iter().any(|other| other.code == pack.code) {
+                faults.push(PackFault::Twice(pack.code.clone()));
+            }
+        }
+        let trade = Pack::parse(languages::TRADE);
+        match trade {
+            Ok(trade) if faults.is_empty() => Ok(Self {
+                lexicon: Lexicon::new(&packs, &trade),
+            }),
+            Ok(_) => Err(faults),
+            Err(fault) => Err(Vec::from([fault])),
+        }
+    }
+
+    /// The codes of the languages that are loaded.
+    pub fn languages(&self) -> impl Iterator<Item = &str> {
+        self.lexicon.codes().iter().map(String::as_str)
+    }
+
+    /// Reads a text. Never fails, whatever the text.
+    #[must_use]
+    pub fn read(&self, text: &str, known: &Known<'_>) -> Reading {
+        let folded = Folded::new(text);
+        let langs = self.lexicon.langs(known.languages);
+        let mut pieces = piece::pieces(&folded, &self.lexicon, langs, known);
+        letters::settle(&mut pieces, &folded, known);
+        let pieces = compose::compose(&pieces, &self.lexicon, langs);
+        let segments = segment::segments(&pieces);
+        let told = reports::read(&pieces, &segments, &folded);
+        let stances = gate::stances(&pieces, &segments, &told);
+        let act = acts::read(&pieces);
+        let mut problems = told.problems;
+        problems.extend(piece_problems(&pieces, &folded));
+        problems.extend(folded.cut.map(Problem::Cut));
+        Reading {
+            reports: if act.is_some() {
+                Vec::new()
+            } else {
+                told.reports
+            },
+            acts: act.into_iter().collect(),
+            bare: acts::bare(&pieces),
+            stances,
+            alarm: None,
+            member: None,
+            problems,
+            words: words::words(&pieces, &folded),
+            language: self.language(&pieces),
+            about_work: is_about_work(&pieces),
+        }
+    }
+
+    /// The language that lists most of the words.
+    fn language(&self, pieces: &[Piece<'_>]) -> Option<String> {
+        let votes = |bit: Langs| {
+            pieces
+                .iter()
+                .filter_map(Piece::listed)
+                .filter(|listed| listed.langs() & bit != 0)
+                .count()
+        };
+        let codes = self.lexicon.codes().iter().enumerate();
+        // The first of equals: packs are given in order of use.
+        let best = codes
+            .rev()
+            .map(|(index, code)| (votes(1 << index), code))
+            .max_by_key(|(votes, _)| *votes)?;
+        (best.0 > 0).then(|| best.1.to_string())
+    }
+}
+
+fn piece_problems(pieces: &[Piece<'_>], folded: &Folded<'_>) -> Vec<Problem> {
+    pieces
+        .iter()
+        .filter_map(|piece| {
+            let span = folded.span(piece.start, piece.end);
+            match piece.sense {
+                Sense::TooLarge => Some(Problem::NumberTooLarge(span)),
+                Sense::NoSuchDay => Some(Problem::NoSuchDay(span)),
+                Sense::TwoKinds(one, other) => Some(Problem::TwoKinds(span, one, other)),
+                Sense::NoNumber => Some(Problem::LooseEnd(span)),
+                _ => None,
+            }
+        })
+        .collect()
+}
+
+fn is_about_work(pieces: &[Piece<'_>]) -> bool {
+    pieces.iter().any(|piece| {
+        piece.kind().is_some()
+            || piece.is_plain(Plain::Block)
+            || matches!(piece.sense, Sense::Block(_) | Sense::Number(_))
+            || piece.means(|meaning| {
+                matches!(
+                    meaning,
+                    Meaning::Ailment(_) | Meaning::Cause(_) | Meaning::Fertiliser
+                )
+            })
+    })
+}

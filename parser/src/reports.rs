@@ -1,0 +1,158 @@
+//! From segments to reports: what is denied, and what is carried from one to the next.
+//!
+//! Deliberately absent: whether a report may be stored; `gate` says why not, the scheduler crate
+//! decides.
+
+use alloc::{string::String, vec::Vec};
+
+use crate::{
+    details::{Details, Wetness},
+    fold::Folded,
+    kind::Kind,
+    meaning::Plain,
+    piece::{Piece, Sense},
+    reading::{Problem, Report},
+    segment::{Segment, break_strength},
+    slots::{self, Row},
+    when::When,
+};
+
+/// How far before a word of work its "not" may stand.
+const NEGATION_REACH: usize = 4;
+
+/// The reports of a text.
+pub(crate) struct Told {
+    pub(crate) reports: Vec<Report>,
+    pub(crate) problems: Vec<Problem>,
+    /// The pieces that deny a report.
+    pub(crate) denials: Vec<usize>,
+    /// A sight was said not to be yet ("dead 8 not yet"), which is no fact.
+    pub(crate) not_a_fact: bool,
+}
+
+/// Reads the reports.
+pub(crate) fn read(pieces: &[Piece<'_>], segments: &[Segment], folded: &Folded<'_>) -> Told {
+    let mut told = Told {
+        reports: Vec::with_capacity(segments.len()),
+        problems: Vec::new(),
+        denials: Vec::new(),
+        not_a_fact: false,
+    };
+    let mut previous = None;
+    for segment in segments {
+        let mut rows = slots::reports(pieces, segment, folded, &mut told.problems);
+        let denial = denial(pieces, segment, previous);
+        told.denials.extend(denial);
+        let answer = slots::rain_answer(pieces, segment);
+        for row in &mut rows {
+            if segment.kind == Kind::Rain {
+                row.details.wetness = rain(row, answer, denial.is_some());
+            } else if segment.kind == Kind::IntercropSown
+                && row.details.species.is_none()
+                && answer == Some(Wetness::None)
+            {
+                row.details.count = Some(0);
+            } else if row.not_yet || denial.is_some() {
+                told.not_a_fact |= deny(row);
+            }
+        }
+        told.reports.extend(rows.into_iter().map(Row::into_report));
+        previous = Some(segment.anchor);
+    }
+    carry_blocks(&mut told.reports);
+    carry_days(&mut told.reports);
+    told
+}
+
+/// The piece that says "not" of this work.
+fn denial(pieces: &[Piece<'_>], segment: &Segment, previous: Option<usize>) -> Option<usize> {
+    let start = previous
+        .map_or(0, |at| at + 1)
+        .max(segment.anchor.saturating_sub(NEGATION_REACH));
+    for at in (start..segment.anchor).rev() {
+        let piece = pieces.get(at)?;
+        if piece.is_plain(Plain::Negation) {
+            return Some(at);
+        }
+        let small = piece.is_any(&[Plain::Filler, Plain::Trees, Plain::At, Plain::NotYet]);
+        if break_strength(piece) > 0 || !small {
+            break;
+        }
+    }
+    // "dead none".
+    let after = pieces.get(segment.anchor + 1)?;
+    let ends = pieces
+        .get(segment.anchor + 2)
+        .is_none_or(|next| !matches!(next.sense, Sense::Number(_)));
+    let denies = after.is_plain(Plain::Negation) && !after.is_plain(Plain::NotYet) && ends;
+    denies.then_some(segment.anchor + 1)
+}
+
+fn rain(row: &Row, answer: Option<Wetness>, denied: bool) -> Option<Wetness> {
+    if denied {
+        return Some(Wetness::None);
+    }
+    let fell = row.details.mm.map(|mm| {
+        if mm > 0.0 {
+            Wetness::Soaked
+        } else {
+            Wetness::None
+        }
+    });
+    row.details
+        .wetness
+        .or(answer)
+        .or(fell.filter(|fell| *fell == Wetness::None))
+}
+
+/// Turns a denied report into "none" or "not done". True if it is no fact at all.
+fn deny(row: &mut Row) -> bool {
+    let is_sight = matches!(
+        row.kind,
+        Kind::Dead | Kind::Disease | Kind::Damage | Kind::NotBranched
+    );
+    if is_sight {
+        if row.not_yet || row.details.count.is_some() {
+            return true;
+        }
+        row.details.count = Some(0);
+        return false;
+    }
+    row.details = Details {
+        not_done: Some(row.kind),
+        ..Details::default()
+    };
+    row.kind = Kind::NotDone;
+    row.doubts.clear();
+    false
+}
+
+/// A block holds for what follows, and for what went before if it is the only one.
+fn carry_blocks(reports: &mut [Report]) {
+    let only = only(reports.iter().filter_map(|report| report.block.as_ref())).cloned();
+    let mut last: Option<String> = None;
+    for report in reports {
+        match &report.block {
+            Some(block) => last = Some(block.clone()),
+            None => report.block = last.clone().or_else(|| only.clone()),
+        }
+    }
+}
+
+/// A day likewise.
+fn carry_days(reports: &mut [Report]) {
+    let only = only(reports.iter().filter_map(|report| report.when.as_ref())).copied();
+    let mut last: Option<When> = None;
+    for report in reports {
+        match report.when {
+            Some(when) => last = Some(when),
+            None => report.when = last.or(only),
+        }
+    }
+}
+
+/// The one value, if all are the same.
+fn only<'v, T: PartialEq>(mut values: impl Iterator<Item = &'v T>) -> Option<&'v T> {
+    let first = values.next()?;
+    values.all(|value| value == first).then_some(first)
+}

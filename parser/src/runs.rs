@@ -1,0 +1,120 @@
+//! Words run together: "blockb", "deadtrees", "onehundred".
+//!
+//! A run is parted only when all of it is listed words, and at least one of them is a word of the
+//! trade. Deliberately absent: repair inside a run.
+
+use alloc::vec::Vec;
+
+use crate::{
+    lexicon::{Langs, Lexicon, Listed},
+    meaning::{Meaning, Plain},
+    reading::Known,
+};
+
+/// Shorter runs are words of their own.
+const RUN_LEN_MIN: usize = 5;
+/// Longer runs are no text of a person.
+const RUN_LEN_MAX: usize = 48;
+/// Shorter parts are found in every word.
+const PART_CHARS_MIN: usize = 3;
+
+/// The parts of a run, as places in it; empty when it cannot be parted.
+pub(crate) fn split_run(
+    run: &str,
+    lexicon: &Lexicon,
+    langs: Langs,
+    known: &Known<'_>,
+) -> Vec<(usize, usize)> {
+    if !(RUN_LEN_MIN..=RUN_LEN_MAX).contains(&run.len()) || lexicon.is_common(run) {
+        return Vec::new();
+    }
+    let Some(parts) = fewest_parts(run, |part| is_part(part, lexicon, langs)) else {
+        return split_block(run, lexicon, langs, known);
+    };
+    let worth = parts
+        .iter()
+        .filter_map(|(start, end)| listed(run.get(*start..*end)?, lexicon, langs))
+        .any(is_trade);
+    if worth { parts } else { Vec::new() }
+}
+
+/// "blockb": a block word and one of the farmer's blocks, or one letter.
+fn split_block(
+    run: &str,
+    lexicon: &Lexicon,
+    langs: Langs,
+    known: &Known<'_>,
+) -> Vec<(usize, usize)> {
+    let is_own = |name: &str| {
+        known
+            .blocks
+            .iter()
+            .any(|own| own.eq_ignore_ascii_case(name))
+    };
+    for (at, _) in run.char_indices().skip(PART_CHARS_MIN) {
+        let (Some(word), Some(name)) = (run.get(..at), run.get(at..)) else {
+            continue;
+        };
+        let is_block_word =
+            listed(word, lexicon, langs).is_some_and(|listed| listed.is_plain(Plain::Block));
+        if is_block_word && (is_own(name) || name.len() == 1) {
+            return [(0, at), (at, run.len())].into();
+        }
+    }
+    Vec::new()
+}
+
+/// Parts a run into the fewest parts, by the best way to each place in it.
+fn fewest_parts(run: &str, is_part: impl Fn(&str) -> bool) -> Option<Vec<(usize, usize)>> {
+    // For each place: how many parts lead to it, and where the last one starts.
+    let mut ways: Vec<Option<(usize, usize)>> = alloc::vec![None; run.len() + 1];
+    *ways.first_mut()? = Some((0, 0));
+    for (start, _) in run.char_indices() {
+        let Some((count, _)) = ways.get(start).copied().flatten() else {
+            continue;
+        };
+        let ends = run
+            .char_indices()
+            .map(|(at, _)| at)
+            .chain(core::iter::once(run.len()));
+        for end in ends.filter(|end| *end > start) {
+            let better = ways
+                .get(end)
+                .copied()
+                .flatten()
+                .is_none_or(|(other, _)| count + 1 < other);
+            if better
+                && is_part(run.get(start..end)?)
+                && let Some(way) = ways.get_mut(end)
+            {
+                *way = Some((count + 1, start));
+            }
+        }
+    }
+    let mut parts = Vec::new();
+    let mut end = run.len();
+    while end > 0 {
+        let (_, start) = ways.get(end).copied().flatten()?;
+        parts.push((start, end));
+        end = start;
+    }
+    parts.reverse();
+    Some(parts)
+}
+
+fn is_part(part: &str, lexicon: &Lexicon, langs: Langs) -> bool {
+    part.chars().nth(PART_CHARS_MIN - 1).is_some() && listed(part, lexicon, langs).is_some()
+}
+
+fn listed<'r>(word: &str, lexicon: &'r Lexicon, langs: Langs) -> Option<Listed<'r>> {
+    lexicon.single(lexicon.word(word)?, langs)
+}
+
+fn is_trade(listed: Listed<'_>) -> bool {
+    listed.meanings().any(|meaning| {
+        matches!(
+            meaning,
+            Meaning::Kind(_) | Meaning::Numeral(_) | Meaning::Plain(Plain::Block | Plain::Trees)
+        )
+    })
+}

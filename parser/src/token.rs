@@ -1,0 +1,99 @@
+//! Cuts a folded text into words, numbers and marks.
+//!
+//! Letters and digits come apart ("dead8b"), except where the whole run is listed or is one of
+//! the farmer's own block names. Deliberately absent: any meaning.
+
+use alloc::vec::Vec;
+
+use unicode_normalization::char::canonical_combining_class;
+
+use crate::figure::{Figure, figure, letters_for_digits, ordinal};
+
+/// A word, a number or a mark, with its place in the folded text.
+#[derive(Clone, Debug)]
+pub(crate) struct Token {
+    pub(crate) start: usize,
+    pub(crate) end: usize,
+    pub(crate) shape: Shape,
+    /// No space stands before it.
+    pub(crate) glued: bool,
+}
+
+/// What a token looks like.
+#[derive(Clone, Debug, PartialEq)]
+pub(crate) enum Shape {
+    Word,
+    Figure(Figure),
+    Mark(char),
+}
+
+/// Cuts a folded text. `is_whole` says which runs of letters and digits stay together.
+pub(crate) fn tokens(text: &str, is_whole: impl Fn(&str) -> bool) -> Vec<Token> {
+    let mut tokens = Vec::with_capacity(text.len() / 4 + 1);
+    let mut at = 0;
+    let mut glued = false;
+    while let Some(rest) = text.get(at..) {
+        let Some(first) = rest.chars().next() else {
+            break;
+        };
+        if first.is_whitespace() && first != '\n' {
+            at += first.len_utf8();
+            glued = false;
+            continue;
+        }
+        let (shape, len) = next_token(rest, first, &is_whole);
+        tokens.push(Token {
+            start: at,
+            end: at + len,
+            shape,
+            glued,
+        });
+        glued = true;
+        at += len;
+    }
+    tokens
+}
+
+fn next_token(rest: &str, first: char, is_whole: &impl Fn(&str) -> bool) -> (Shape, usize) {
+    if !is_word_letter(first) {
+        return (Shape::Mark(first), first.len_utf8());
+    }
+    let run = prefix(rest, is_word_letter);
+    let digits = run.bytes().filter(u8::is_ascii_digit).count();
+    if 0 < digits && digits < run.len() {
+        if is_whole(run) {
+            return (Shape::Word, run.len());
+        }
+        if let Some(number) = letters_for_digits(run) {
+            return (Shape::Figure(Figure::Number(number)), run.len());
+        }
+    }
+    if first.is_ascii_digit()
+        && let Ok((after, figure)) = figure(rest)
+    {
+        let after = ordinal(after).map_or(after, |(past, _)| past);
+        return (Shape::Figure(figure), rest.len() - after.len());
+    }
+    let word = prefix(rest, |letter| {
+        is_word_letter(letter) && !letter.is_ascii_digit()
+    });
+    // Never empty, so that every step goes forward.
+    let len = word.len().max(first.len_utf8());
+    (Shape::Word, len)
+}
+
+fn prefix(text: &str, belongs: impl Fn(char) -> bool) -> &str {
+    let end = text
+        .char_indices()
+        .find(|(_, letter)| !belongs(*letter))
+        .map_or(text.len(), |(at, _)| at);
+    text.get(..end).unwrap_or(text)
+}
+
+fn is_word_letter(letter: char) -> bool {
+    if letter.is_ascii() {
+        letter.is_ascii_alphanumeric()
+    } else {
+        letter.is_alphanumeric() || canonical_combining_class(letter) != 0
+    }
+}

@@ -1,0 +1,362 @@
+//! What to do with a text: a reading and the scene it falls into give one decision.
+//!
+//! Pure policy: record and read back, confirm what is doubtful, ask for one missing slot, give
+//! one example, stay silent, hand over to a person. Deliberately absent: how the answer is
+//! worded, and storing anything.
+
+mod amend;
+mod complete;
+mod date;
+mod sanity;
+mod scene;
+#[cfg(test)]
+mod tests;
+
+use alloc::{boxed::Box, string::String, vec::Vec};
+
+use budwood_parser::{
+    Act, Alarm, Bare, Details, Doubt, Kind, Query, Reading, Report, Sender, Stance, When,
+};
+
+pub use self::{
+    date::resolve as resolve_date,
+    scene::{Last, Pending, Plot, Scene},
+};
+use crate::event::Happened;
+
+/// What to do with a text.
+#[derive(Clone, Debug, PartialEq)]
+pub enum Decision {
+    /// Store these facts and read their consequence back.
+    Record(Vec<Draft>),
+    /// Ask "is this right? 1 yes, 2 no" before storing.
+    Confirm {
+        /// What was understood.
+        facts: Vec<Draft>,
+        /// Why it is doubtful; the first is the one to say.
+        why: Vec<Why>,
+    },
+    /// Ask for one slot of the first fact; the others wait for it.
+    Ask {
+        /// What was understood so far.
+        facts: Vec<Draft>,
+        /// What is missing from the first incomplete one.
+        missing: Missing,
+    },
+    /// Change or take back earlier facts.
+    Amend(Amend),
+    /// A question or a command that the bot answers.
+    Answer(Answer),
+    /// An answer to a question of ours.
+    Reply(Reply),
+    /// Not understood: give one example.
+    Help(Unclear),
+    /// Say nothing.
+    Silent(Quiet),
+    /// A person must see this; the bot says nothing.
+    Person(Alarm),
+}
+
+/// A fact that is not stored yet.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Draft {
+    /// What kind.
+    pub kind: Kind,
+    /// The block's name, once it is known.
+    pub block: Option<String>,
+    /// When, as said.
+    pub said: Option<When>,
+    /// When, as dates; the day of sending if nothing was said.
+    pub on: Happened,
+    /// The rest.
+    pub details: Details,
+}
+
+/// A slot that must be asked for.
+#[derive(Clone, Debug, PartialEq)]
+pub enum Missing {
+    /// Which block: none named and there are several, or the name is not known.
+    Block {
+        /// The unknown name, if one was said.
+        unknown: Option<String>,
+    },
+    /// How many.
+    Count {
+        /// The range that was said, if one was.
+        range: Option<(u32, u32)>,
+    },
+    /// Which measured values.
+    Values,
+    /// Which day: the one said lies in the future, too far back, or does not exist.
+    Date,
+}
+
+/// Why a fact is doubtful.
+#[derive(Clone, Debug, PartialEq)]
+pub enum Why {
+    /// The reading itself was not sure.
+    Reading(Doubt),
+    /// More trees planted than the area holds.
+    MoreThanAreaHolds {
+        /// What the area holds.
+        holds: u32,
+    },
+    /// More than the living trees.
+    MoreThanAlive {
+        /// Living trees.
+        alive: u32,
+    },
+    /// More than the gaps.
+    MoreThanGaps {
+        /// Trees found dead and not yet replaced.
+        gaps: u32,
+    },
+    /// A large share of the block at once.
+    LargeShare {
+        /// Living trees.
+        alive: u32,
+    },
+    /// The same report came a few days ago.
+    SameAgain,
+    /// A measured value that no young rubber tree has.
+    OddValue(f64),
+    /// Smaller than measured before.
+    Shrunk {
+        /// The earlier mean in centimetres.
+        before: f64,
+    },
+    /// Opened while the trees are thin.
+    TooThin {
+        /// The last mean in centimetres.
+        mean: f64,
+    },
+    /// More than a kilogram of fertiliser a tree.
+    TooMuchFeed,
+    /// Before the block was planted.
+    BeforePlanting,
+    /// Nothing was planted there as far as the record knows.
+    NotPlanted,
+}
+
+/// A change of earlier facts.
+#[derive(Clone, Debug, PartialEq)]
+pub enum Amend {
+    /// Take the last text's facts back.
+    Undo,
+    /// The read-back was wrong: take it back and ask what is right.
+    Wrong,
+    /// One slot of the last fact (or the named one) is different.
+    Change(Box<Change>),
+    /// It cannot be told which fact or which slot is meant.
+    Unsure(budwood_parser::Correction),
+}
+
+/// A change of one slot.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Change {
+    /// Position of the fact in [`Scene::last`].
+    pub index: usize,
+    /// The slot.
+    pub field: budwood_parser::Field,
+    /// As said.
+    pub said: budwood_parser::Correction,
+    /// The fact with the new value.
+    pub now: Draft,
+}
+
+/// What the bot answers.
+#[derive(Clone, Debug, PartialEq)]
+pub enum Answer {
+    /// How does this work?
+    Help,
+    /// No more texts.
+    Stop,
+    /// Texts again.
+    Start,
+    /// A question.
+    Query(Box<Query>),
+}
+
+/// An answer to a question of ours.
+#[derive(Clone, Debug, PartialEq)]
+pub enum Reply {
+    /// Store what was to be confirmed.
+    Yes(Vec<Draft>),
+    /// Drop what was to be confirmed.
+    No,
+    /// The job last nudged for is done.
+    Done,
+    /// Remind later.
+    Later(Option<u16>),
+    /// Position in a list that we sent ("for whom? 1 Ama 2 Kofi").
+    Choice(u32),
+}
+
+/// Why a text was not understood.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Unclear {
+    /// It is about work, but no report came out.
+    NoReport,
+    /// A report from a number that is not on the list.
+    Stranger,
+}
+
+/// Why nothing is said.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Quiet {
+    /// Thanks, greetings, nothing.
+    Courtesy,
+    /// A plan, news of others, a saying, a stock statement.
+    Stance(Stance),
+    /// Nothing about work.
+    NotWork,
+    /// Yes, no or a number while nothing was asked.
+    NothingAsked,
+    /// Not one of our people.
+    Stranger,
+}
+
+/// Decides what to do with a text.
+#[must_use]
+pub fn decide(reading: &Reading, scene: &Scene<'_>) -> Decision {
+    if let Some(alarm) = reading.alarm {
+        return Decision::Person(alarm);
+    }
+    if let Some(act) = reading.acts.first()
+        && let Some(decision) = act_on(act, scene)
+    {
+        return decision;
+    }
+    if scene.sender == Sender::Unknown {
+        let work = !reading.reports.is_empty() && reading.stances.is_empty();
+        return if work {
+            Decision::Help(Unclear::Stranger)
+        } else {
+            Decision::Silent(Quiet::Stranger)
+        };
+    }
+    if let Some(bare) = &reading.bare {
+        return fill(bare, scene);
+    }
+    if let Some(stance) = reading.stances.first() {
+        return Decision::Silent(if *stance == Stance::Courtesy {
+            Quiet::Courtesy
+        } else {
+            Quiet::Stance(*stance)
+        });
+    }
+    if reading.reports.is_empty() {
+        return if reading.about_work {
+            Decision::Help(Unclear::NoReport)
+        } else {
+            Decision::Silent(Quiet::NotWork)
+        };
+    }
+    let drafts = reading
+        .reports
+        .iter()
+        .map(|report| complete::draft(report, scene))
+        .collect();
+    let doubts = reading.reports.iter().flat_map(doubts_of).collect();
+    judge(drafts, doubts, scene)
+}
+
+fn doubts_of(report: &Report) -> impl Iterator<Item = Doubt> + '_ {
+    report.doubts.iter().cloned()
+}
+
+/// Facts as complete as they are: ask, confirm or record.
+fn judge(mut facts: Vec<Draft>, doubts: Vec<Doubt>, scene: &Scene<'_>) -> Decision {
+    complete::share_blocks(&mut facts, scene);
+    let range = doubts.iter().find_map(range_of);
+    if let Some(missing) = facts
+        .iter()
+        .find_map(|fact| complete::missing(fact, range, scene))
+    {
+        return Decision::Ask { facts, missing };
+    }
+    let mut why: Vec<Why> = doubts
+        .into_iter()
+        .filter(|doubt| !matches!(doubt, Doubt::Range(..)))
+        .map(Why::Reading)
+        .collect();
+    why.extend(sanity::check(&facts, scene));
+    if why.is_empty() {
+        Decision::Record(facts)
+    } else {
+        Decision::Confirm { facts, why }
+    }
+}
+
+fn range_of(doubt: &Doubt) -> Option<(u32, u32)> {
+    if let Doubt::Range(low, high) = doubt {
+        Some((*low, *high))
+    } else {
+        None
+    }
+}
+
+/// What is said to the bot itself. From a stranger only the three words that anyone may say.
+fn act_on(act: &Act, scene: &Scene<'_>) -> Option<Decision> {
+    let known = scene.sender != Sender::Unknown;
+    match act {
+        Act::Stop => Some(Decision::Answer(Answer::Stop)),
+        Act::Start => Some(Decision::Answer(Answer::Start)),
+        Act::Help => Some(Decision::Answer(Answer::Help)),
+        Act::Query(query) => {
+            known.then(|| Decision::Answer(Answer::Query(Box::new(query.clone()))))
+        }
+        Act::Undo => known.then_some(Decision::Amend(Amend::Undo)),
+        Act::Correct(correction) => known.then(|| amend::change(correction, scene)),
+        Act::Yes => known.then(|| yes(scene)),
+        Act::No => known.then(|| no(scene)),
+        Act::Done => known.then_some(Decision::Reply(Reply::Done)),
+        Act::Later(days) => known.then_some(Decision::Reply(Reply::Later(*days))),
+    }
+}
+
+fn yes(scene: &Scene<'_>) -> Decision {
+    match scene.pending {
+        Some(Pending::Confirm(facts)) => Decision::Reply(Reply::Yes(facts.clone())),
+        Some(Pending::Nudge) => Decision::Reply(Reply::Done),
+        Some(Pending::Ask { .. } | Pending::Choose { .. }) | None => {
+            Decision::Silent(Quiet::NothingAsked)
+        }
+    }
+}
+
+fn no(scene: &Scene<'_>) -> Decision {
+    match scene.pending {
+        Some(Pending::Confirm(_) | Pending::Ask { .. } | Pending::Choose { .. }) => {
+            Decision::Reply(Reply::No)
+        }
+        Some(Pending::Nudge) | None if !scene.last.is_empty() => Decision::Amend(Amend::Wrong),
+        Some(Pending::Nudge) | None => Decision::Silent(Quiet::NothingAsked),
+    }
+}
+
+/// A bare number, block, person or day counts only when it was asked for.
+fn fill(bare: &Bare, scene: &Scene<'_>) -> Decision {
+    match (scene.pending, bare) {
+        (Some(Pending::Confirm(_)), Bare::Number(1.0)) => yes(scene),
+        (Some(Pending::Confirm(_)), Bare::Number(2.0)) => no(scene),
+        (Some(Pending::Nudge), Bare::Number(1.0)) => Decision::Reply(Reply::Done),
+        (Some(Pending::Choose { options }), Bare::Number(number)) => complete::whole(*number)
+            .filter(|choice| (1..=*options).contains(choice))
+            .map_or(Decision::Silent(Quiet::NothingAsked), |choice| {
+                Decision::Reply(Reply::Choice(choice))
+            }),
+        (Some(Pending::Ask { facts, missing }), bare) => {
+            match complete::fill(facts, missing, bare, scene) {
+                Some(facts) => judge(facts, Vec::new(), scene),
+                None => Decision::Ask {
+                    facts: facts.clone(),
+                    missing: missing.clone(),
+                },
+            }
+        }
+        (Some(Pending::Confirm(_) | Pending::Nudge | Pending::Choose { .. }) | None, _) => {
+            Decision::Silent(Quiet::NothingAsked)
+        }
+    }
+}

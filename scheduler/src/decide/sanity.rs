@@ -1,0 +1,253 @@
+//! Whether a fact can be true, seen from its block. Challenge, never drop.
+//!
+//! Limits are from the project's reading rules; those of the trade are marked.
+
+use alloc::{vec, vec::Vec};
+
+use budwood_parser::{Kind, Per, Unit};
+
+use super::{Draft, Plot, Scene, Why};
+
+/// Planted this many times what the area holds is doubtful.
+const OVER_AREA: f64 = 1.3;
+/// Where the area is not known, this many times what was planted before is doubtful.
+const OVER_STAND: f64 = 1.5;
+/// A loss of more than this share at once is doubtful.
+const LARGE_LOSS: f64 = 0.2;
+/// A small stand loses more than that share by a handful of trees.
+const LARGE_LOSS_TREES_MIN: u32 = 5;
+/// The same report again within these days is doubtful.
+const SAME_AGAIN_DAYS: i64 = 7;
+/// Girth of a rubber tree in its first years, in centimetres.
+const GIRTH_CM: core::ops::RangeInclusive<f64> = 1.0..=150.0;
+/// Height of a rubber tree, in centimetres.
+const HEIGHT_CM: core::ops::RangeInclusive<f64> = 10.0..=3_500.0;
+/// A mean girth below the last one by more than this is doubtful; a dry season shrinks stems by
+/// under a millimetre (Chandrashekar et al. 1998).
+const SHRINK_CM: f64 = 2.0;
+/// A value this far from the median of its list is doubtful.
+const OFF_MEDIAN: f64 = 0.35;
+/// Trees of a lower mean girth are not opened under any profile.
+const OPENING_MEAN_CM: f64 = 45.0;
+/// More fertiliser than this a tree in one round is doubtful, in kilograms.
+const FEED_KG_PER_TREE: f64 = 1.0;
+/// Weight of a common bag, in kilograms (common practice).
+const BAG_KG: f64 = 50.0;
+
+/// Everything doubtful about these facts, in their order. Earlier facts of the same text count:
+/// "planted 120, 8 died" is sound on an empty block.
+pub(super) fn check(facts: &[Draft], scene: &Scene<'_>) -> Vec<Why> {
+    let mut why = Vec::new();
+    for (index, fact) in facts.iter().enumerate() {
+        let Some(plot) = fact.block.as_deref().and_then(|name| scene.plot(name)) else {
+            continue;
+        };
+        let before = facts.get(..index).unwrap_or_default();
+        let same_block: Vec<&Draft> = before
+            .iter()
+            .filter(|other| other.block == fact.block)
+            .collect();
+        why.extend(check_one(fact, plot, &same_block));
+    }
+    why
+}
+
+fn check_one(fact: &Draft, plot: &Plot, before: &[&Draft]) -> Vec<Why> {
+    let counted = |kind: Kind| -> u32 {
+        before
+            .iter()
+            .filter(|other| other.kind == kind)
+            .filter_map(|other| other.details.count)
+            .fold(0, u32::saturating_add)
+    };
+    let planted = plot.state.planted().saturating_add(counted(Kind::Planted));
+    let alive = plot
+        .state
+        .alive()
+        .saturating_add(counted(Kind::Planted))
+        .saturating_add(counted(Kind::Replaced))
+        .saturating_sub(counted(Kind::Dead));
+    let gaps = plot.state.gaps().saturating_add(counted(Kind::Dead));
+    let count = fact.details.count.unwrap_or(0);
+    let mut why = match fact.kind {
+        Kind::Planted => over_area(plot, count, planted.saturating_add(count)),
+        Kind::Dead => dead(count, alive, planted),
+        Kind::Replaced if count > gaps => vec![Why::MoreThanGaps { gaps }],
+        Kind::Branched | Kind::NotBranched | Kind::BranchInduction | Kind::TappingOpened
+            if count > alive =>
+        {
+            vec![Why::MoreThanAlive { alive }]
+        }
+        Kind::TappingOpened => thin(plot),
+        Kind::Disease | Kind::Damage if count > alive && alive > 0 => {
+            vec![Why::MoreThanAlive { alive }]
+        }
+        Kind::Girth => values(fact, plot, &GIRTH_CM),
+        Kind::Height => odd(&fact.details.values_cm, &HEIGHT_CM),
+        Kind::Fertilised => feed(fact, alive),
+        Kind::Cleared
+        | Kind::Lined
+        | Kind::HolesDug
+        | Kind::Received
+        | Kind::Replaced
+        | Kind::Weeded
+        | Kind::Sprayed
+        | Kind::Pruned
+        | Kind::Branched
+        | Kind::NotBranched
+        | Kind::BranchInduction
+        | Kind::Disease
+        | Kind::Damage
+        | Kind::CoverSown
+        | Kind::IntercropSown
+        | Kind::NotDone
+        | Kind::Rain => Vec::new(),
+    };
+    why.extend(timing(fact, plot, counted(Kind::Planted) > 0));
+    why
+}
+
+fn timing(fact: &Draft, plot: &Plot, planted_in_text: bool) -> Vec<Why> {
+    let mut why = Vec::new();
+    if !planted_in_text && needs_trees(fact.kind) {
+        match plot.state.planted_on() {
+            Some(planted_on) if fact.on.to < planted_on => why.push(Why::BeforePlanting),
+            None => why.push(Why::NotPlanted),
+            Some(_) => {}
+        }
+    }
+    let again = plot.last(fact.kind).is_some_and(|last| {
+        last.trees.is_some_and(|trees| trees > 0)
+            && last.trees == fact.details.count
+            && (fact.on.day() - last.on).num_days().abs() < SAME_AGAIN_DAYS
+    });
+    if again {
+        why.push(Why::SameAgain);
+    }
+    why
+}
+
+const fn needs_trees(kind: Kind) -> bool {
+    matches!(
+        kind,
+        Kind::Dead
+            | Kind::Replaced
+            | Kind::Branched
+            | Kind::NotBranched
+            | Kind::BranchInduction
+            | Kind::Girth
+            | Kind::Height
+            | Kind::TappingOpened
+    )
+}
+
+fn over_area(plot: &Plot, count: u32, planted: u32) -> Vec<Why> {
+    let over = |trees: u32, holds: u32, times: f64| f64::from(trees) > f64::from(holds) * times;
+    let before = plot.state.planted();
+    match plot.points {
+        Some(holds) if over(planted, holds, OVER_AREA) => vec![Why::MoreThanAreaHolds { holds }],
+        None if before > 0 && over(count, before, OVER_STAND) => {
+            vec![Why::MoreThanAreaHolds { holds: before }]
+        }
+        Some(_) | None => Vec::new(),
+    }
+}
+
+fn dead(count: u32, alive: u32, planted: u32) -> Vec<Why> {
+    if planted == 0 {
+        return Vec::new();
+    }
+    if count > alive {
+        vec![Why::MoreThanAlive { alive }]
+    } else if count > LARGE_LOSS_TREES_MIN && f64::from(count) > f64::from(planted) * LARGE_LOSS {
+        vec![Why::LargeShare { alive }]
+    } else {
+        Vec::new()
+    }
+}
+
+fn thin(plot: &Plot) -> Vec<Why> {
+    let mean = plot
+        .state
+        .girths
+        .last()
+        .and_then(crate::block::Census::mean_cm);
+    match mean {
+        Some(mean) if mean < OPENING_MEAN_CM => vec![Why::TooThin { mean }],
+        _ => Vec::new(),
+    }
+}
+
+fn values(fact: &Draft, plot: &Plot, range: &core::ops::RangeInclusive<f64>) -> Vec<Why> {
+    let mut why = odd(&fact.details.values_cm, range);
+    let before = plot
+        .state
+        .girths
+        .last()
+        .and_then(crate::block::Census::mean_cm);
+    let now = mean(&fact.details.values_cm);
+    if let (Some(before), Some(now)) = (before, now)
+        && now < before - SHRINK_CM
+        && why.is_empty()
+    {
+        why.push(Why::Shrunk { before });
+    }
+    why
+}
+
+fn odd(values: &[f64], range: &core::ops::RangeInclusive<f64>) -> Vec<Why> {
+    let median = median(values);
+    values
+        .iter()
+        .find(|value| {
+            let off = median
+                .filter(|_| values.len() >= 3)
+                .is_some_and(|median| libm::fabs(**value - median) > median * OFF_MEDIAN);
+            !range.contains(value) || off
+        })
+        .map_or_else(Vec::new, |value| vec![Why::OddValue(*value)])
+}
+
+fn mean(values: &[f64]) -> Option<f64> {
+    let number = values.iter().fold(0.0, |number, _| number + 1.0);
+    (number > 0.0).then(|| values.iter().sum::<f64>() / number)
+}
+
+fn median(values: &[f64]) -> Option<f64> {
+    let mut sorted = values.to_vec();
+    sorted.sort_by(f64::total_cmp);
+    sorted.get(sorted.len() / 2).copied()
+}
+
+fn feed(fact: &Draft, alive: u32) -> Vec<Why> {
+    let Some(amount) = fact.details.amount else {
+        return Vec::new();
+    };
+    let kilograms = match amount.unit {
+        Unit::Kilogram => amount.value,
+        Unit::Gram => amount.value / 1_000.0,
+        Unit::Bag => amount.value * BAG_KG,
+        Unit::Hectare
+        | Unit::Acre
+        | Unit::Rai
+        | Unit::SquareMetre
+        | Unit::Tin
+        | Unit::Cup
+        | Unit::Litre
+        | Unit::Metre
+        | Unit::Centimetre
+        | Unit::Millimetre
+        | Unit::Inch
+        | Unit::Foot => return Vec::new(),
+    };
+    let per_tree = match fact.details.per {
+        Some(Per::Tree) => kilograms,
+        Some(Per::Total) | None if alive > 0 => kilograms / f64::from(alive),
+        Some(Per::Total) | None => return Vec::new(),
+    };
+    if per_tree > FEED_KG_PER_TREE {
+        vec![Why::TooMuchFeed]
+    } else {
+        Vec::new()
+    }
+}

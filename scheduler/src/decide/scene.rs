@@ -1,0 +1,84 @@
+//! The scene that a text falls into: who texts, their blocks, what was said before.
+
+use alloc::{string::String, vec::Vec};
+
+use budwood_parser::{Kind, Sender};
+use chrono::NaiveDate;
+
+use super::{Draft, Missing};
+use crate::block::{BlockState, Count};
+
+/// All that the decision may look at.
+#[derive(Clone, Copy, Debug)]
+pub struct Scene<'a> {
+    /// Who texts.
+    pub sender: Sender,
+    /// The civil day on which the text was sent, where the farmer is.
+    pub today: NaiveDate,
+    /// The farmer's blocks.
+    pub plots: &'a [Plot],
+    /// The facts of the phone's last recorded text, if it is not long ago.
+    pub last: &'a [Last],
+    /// What we asked and wait for.
+    pub pending: Option<&'a Pending>,
+    /// The block and the kind of report that the last nudge was about: its own word needs no
+    /// block.
+    pub nudged: Option<(&'a str, Kind)>,
+}
+
+impl Scene<'_> {
+    /// The block of this name, capitals or not.
+    #[must_use]
+    pub fn plot(&self, name: &str) -> Option<&Plot> {
+        self.plots
+            .iter()
+            .find(|plot| plot.name.eq_ignore_ascii_case(name))
+    }
+}
+
+/// One block, as far as a text can be checked against it.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Plot {
+    /// The farmer's name for it.
+    pub name: String,
+    /// Planting points that the area holds, if it is known.
+    pub points: Option<u32>,
+    /// How it stands.
+    pub state: BlockState,
+}
+
+impl Plot {
+    /// The last report of this kind.
+    #[must_use]
+    pub fn last(&self, kind: Kind) -> Option<Count> {
+        self.state.last.get(&kind).copied()
+    }
+}
+
+/// A fact of the phone's last recorded text.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Last {
+    /// The fact.
+    pub draft: Draft,
+}
+
+/// What we asked and wait for.
+#[derive(Clone, Debug, PartialEq)]
+pub enum Pending {
+    /// "Is this right? 1 yes, 2 no".
+    Confirm(Vec<Draft>),
+    /// One slot.
+    Ask {
+        /// What was understood.
+        facts: Vec<Draft>,
+        /// The slot.
+        missing: Missing,
+    },
+    /// A list to choose from by number.
+    Choose {
+        /// How many there are.
+        options: u32,
+    },
+    /// Nothing but the last nudge.
+    Nudge,
+}

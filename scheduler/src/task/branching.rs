@@ -1,0 +1,82 @@
+//! Tall trees that do not branch: make them, then look whether they shoot.
+
+use super::{
+    Figures, TaskKind,
+    case::{Case, Plan},
+};
+use crate::{block::Count, days};
+
+/// A season later, trees have shot or have not, and another count of tall ones says which.
+const LOOK_ENDS_DAYS: u32 = 84;
+/// Induction can wait some weeks; the season cannot, and that is asked apart.
+const INDUCE_LATE_DAYS: u32 = 28;
+
+/// After a count of tall trees without branches, within the age and outside the dry season.
+pub(super) fn induce(case: &Case<'_>) -> Option<Plan> {
+    let rule = case.calendar.induction;
+    let planted_on = case.state.planted_on()?;
+    let tall = case.state.tall?;
+    let induced = case
+        .state
+        .induced
+        .map(|count| count.on)
+        .max(case.said_done(TaskKind::InduceBranching));
+    if tall.trees == Some(0) || induced >= Some(tall.on) || have_branched(case, tall) {
+        return None;
+    }
+    let opens = days::months_after(planted_on, rule.from_month)?;
+    let due = case.season.wait_for_rain(tall.on.max(opens), case.today);
+    Some(Plan {
+        due,
+        late_after: days::after(due, INDUCE_LATE_DAYS)?,
+        ends: last_day(case),
+        figures: Figures {
+            trees: tall.trees,
+            height_m: Some(rule.height_m),
+            days_since: case.days_since(Some(tall.on)),
+            ..Figures::default()
+        },
+    })
+}
+
+/// All of the stand was seen with branches since the tall trees were counted.
+fn have_branched(case: &Case<'_>, tall: Count) -> bool {
+    case.state
+        .branched
+        .is_some_and(|seen| seen.on > tall.on && seen.trees >= Some(case.state.alive()))
+}
+
+/// One to two weeks after induction; any word on branches since then closes it.
+pub(super) fn look(case: &Case<'_>) -> Option<Plan> {
+    let rule = case.calendar.induction;
+    let induced = case
+        .state
+        .induced
+        .filter(|_| case.state.planted_on().is_some())?;
+    let looked = [case.state.branched, case.state.tall]
+        .into_iter()
+        .flatten()
+        .map(|count| count.on)
+        .max()
+        .max(case.said_done(TaskKind::LookAtInduced));
+    if looked > Some(induced.on) {
+        return None;
+    }
+    Some(Plan {
+        due: days::after(induced.on, rule.look_from_days)?,
+        late_after: days::after(induced.on, rule.look_until_days)?,
+        ends: days::after(induced.on, LOOK_ENDS_DAYS),
+        figures: Figures {
+            trees: induced.trees,
+            days_since: case.days_since(Some(induced.on)),
+            ..Figures::default()
+        },
+    })
+}
+
+/// The last day of the age at which branching is induced.
+fn last_day(case: &Case<'_>) -> Option<chrono::NaiveDate> {
+    let until_month = case.calendar.induction.until_month;
+    let end = days::months_after(case.state.planted_on()?, until_month)?;
+    days::before(end, 1)
+}

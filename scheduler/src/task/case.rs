@@ -1,0 +1,111 @@
+//! All that the rules may look at, and how a rule's plan becomes a task.
+
+use chrono::NaiveDate;
+
+use crate::{
+    block::BlockState,
+    calendar::{Calendar, Rounds},
+    days,
+    directory::Block,
+    task::{Figures, Season, Task, TaskKind},
+};
+
+/// Days of a season. A round missed for longer than this, and longer than its own interval, gives
+/// way to the next one, so that the job is spoken of again; a shorter one stays as it is, so that
+/// nobody is reminded of one job more than a few times a season.
+const SEASON_DAYS: u32 = 84;
+
+/// One block on one day.
+#[derive(Clone, Copy)]
+pub(super) struct Case<'a> {
+    pub(super) block: &'a Block,
+    pub(super) state: &'a BlockState,
+    pub(super) season: &'a Season,
+    pub(super) calendar: &'a Calendar,
+    pub(super) today: NaiveDate,
+}
+
+/// What a rule says of its job.
+pub(super) struct Plan {
+    pub(super) due: NaiveDate,
+    pub(super) late_after: NaiveDate,
+    pub(super) ends: Option<NaiveDate>,
+    pub(super) figures: Figures,
+}
+
+impl Case<'_> {
+    /// The task of this plan, put off as the farmer asked, but never past its end.
+    pub(super) fn task(&self, kind: TaskKind, plan: Plan) -> Task {
+        let (mut due, mut late_after) = (plan.due, plan.late_after);
+        if let Some(until) = self.state.postponed.get(&kind)
+            && *until > due
+        {
+            let patience = late_after.signed_duration_since(due);
+            due = plan.ends.map_or(*until, |ends| ends.min(*until)).max(due);
+            late_after = due.checked_add_signed(patience).unwrap_or(due);
+        }
+        Task {
+            kind,
+            block: self.block.id,
+            due,
+            late_after: late_after.max(due),
+            ends: plan.ends,
+            clock: kind.clock(),
+            figures: plan.figures,
+        }
+    }
+
+    /// The last day on which this job is known to have been done, by its report or by word.
+    pub(super) fn last_done(&self, kind: TaskKind) -> Option<NaiveDate> {
+        let reported = kind
+            .proven_by()
+            .and_then(|report| self.state.last_of(report));
+        reported.max(self.said_done(kind))
+    }
+
+    /// The last day on which this job was said to be done.
+    pub(super) fn said_done(&self, kind: TaskKind) -> Option<NaiveDate> {
+        self.state.done.get(&kind).copied()
+    }
+
+    /// Days from then until today.
+    pub(super) fn days_since(&self, last: Option<NaiveDate>) -> Option<i64> {
+        last.map(|day| self.today.signed_duration_since(day).num_days())
+    }
+
+    /// When a job that comes round by age is due, and the day from which it is no longer asked
+    /// for. None when the table of rounds has ended.
+    pub(super) fn round(
+        &self,
+        rounds: &[Rounds],
+        last: Option<NaiveDate>,
+    ) -> Option<(NaiveDate, NaiveDate)> {
+        let planted_on = self.state.planted_on()?;
+        let last = last.filter(|day| *day >= planted_on);
+        let month = days::months_between(planted_on, last.unwrap_or(planted_on));
+        let (mut due, every_days) = rounds
+            .iter()
+            .filter(|row| month < row.until_month)
+            .filter_map(|row| Some((first_day(row, planted_on, last)?, row.every_days)))
+            .min()?;
+        let end = days::months_after(planted_on, rounds.last()?.until_month)?;
+        if every_days >= SEASON_DAYS {
+            let missed = self.today.signed_duration_since(due).num_days() / i64::from(every_days);
+            let missed = u32::try_from(missed).unwrap_or(0);
+            due = days::after(due, missed.checked_mul(every_days)?)?;
+        }
+        (due < end).then_some((due, days::before(end, 1)?))
+    }
+}
+
+/// The first day on which this row of a table asks for the job.
+fn first_day(row: &Rounds, planted_on: NaiveDate, last: Option<NaiveDate>) -> Option<NaiveDate> {
+    let opens = days::months_after(planted_on, row.from_month)?;
+    match last {
+        Some(last) => Some(days::after(last, row.every_days)?.max(opens)),
+        // A job that is asked for from the start is first due an interval after planting; one
+        // that is asked for from an age on, at that age.
+        None if row.from_month == 0 => days::after(planted_on, row.every_days),
+        None => Some(opens),
+    }
+}

@@ -1,0 +1,120 @@
+//! Ordering plants, digging holes, planting.
+
+use chrono::NaiveDate;
+
+use super::{
+    Figures, TaskKind,
+    case::{Case, Plan},
+};
+use crate::{days, orders, stand};
+
+/// From this share of the places on, in per cent, holes or trees count as all: the last corner of
+/// a block is often rock, path or stream.
+const AS_GOOD_AS_ALL_PCT: u64 = 90;
+
+/// Plantings and planting plans that lie further than this from the opened window belong to
+/// another season.
+const SAME_SEASON_DAYS: i64 = 183;
+
+pub(super) fn order_plants(case: &Case<'_>) -> Option<Plan> {
+    let planned_on = case.block.planned_on?;
+    let order = &case.calendar.order;
+    let ordered = case.said_done(TaskKind::OrderPlants).is_some() || case.state.plants_received > 0;
+    if ordered || is_planted(case) {
+        return None;
+    }
+    let lead_days = orders::usual_lead_days(order)?;
+    let last = orders::order_by(planned_on, lead_days, order.slack_days)?;
+    let plants = |points| orders::plants_to_order(points, order.spares_pct, order.transit_loss_pct);
+    Some(Plan {
+        due: days::before(last, order.notice_days)?,
+        late_after: last,
+        ends: Some(planned_on),
+        figures: Figures {
+            trees: stand::points(case.block, case.calendar).and_then(plants),
+            ..Figures::default()
+        },
+    })
+}
+
+pub(super) fn dig_pits(case: &Case<'_>) -> Option<Plan> {
+    let planned_on = case.block.planned_on?;
+    let pits = case.calendar.pits;
+    let points = stand::points(case.block, case.calendar);
+    let holes = case.state.holes;
+    let dug = match points {
+        Some(points) => as_good_as_all(holes, points),
+        None => holes > 0,
+    };
+    if dug || is_planted(case) || case.said_done(TaskKind::DigPits).is_some() {
+        return None;
+    }
+    Some(Plan {
+        due: days::months_before(planned_on, pits.dig_months_before)?,
+        late_after: days::before(planned_on, pits.refill_days_before)?,
+        ends: None,
+        figures: Figures {
+            trees: points.map(|points| points.saturating_sub(holes)),
+            pit_cm: Some(f64::from(pits.edge_cm)),
+            ..Figures::default()
+        },
+    })
+}
+
+/// Only the adviser's word opens the planting window; a date in a file never does.
+pub(super) fn plant(case: &Case<'_>) -> Option<Plan> {
+    let opened_on = case.season.window_opened?;
+    if !is_meant_for(case, opened_on) || case.said_done(TaskKind::Plant) >= Some(opened_on) {
+        return None;
+    }
+    let planted = case.state.planted();
+    let places = places(case);
+    let all = match places {
+        Some(places) => as_good_as_all(planted, places),
+        None => is_planted(case),
+    };
+    if all {
+        return None;
+    }
+    Some(Plan {
+        due: opened_on,
+        late_after: days::after(opened_on, case.calendar.planting.late_days)?,
+        ends: Some(days::after(opened_on, case.calendar.planting.window_days)?),
+        figures: Figures {
+            trees: places.map(|places| places.saturating_sub(planted)),
+            ..Figures::default()
+        },
+    })
+}
+
+/// Whether this block is to be planted in the season that was opened on this day.
+fn is_meant_for(case: &Case<'_>, opened_on: NaiveDate) -> bool {
+    let near = |day: NaiveDate| {
+        let days = day.signed_duration_since(opened_on).num_days();
+        days.abs() <= SAME_SEASON_DAYS
+    };
+    match (case.state.planted_on(), case.block.planned_on) {
+        (Some(planted_on), _) => near(planted_on),
+        (None, Some(planned_on)) => near(planned_on),
+        (None, None) => case.state.holes > 0 || case.state.plants_received > 0,
+    }
+}
+
+/// Places for trees: the holes when about all are dug, since they were counted on the land, or
+/// else the points that the area gives.
+fn places(case: &Case<'_>) -> Option<u32> {
+    let holes = case.state.holes;
+    match stand::points(case.block, case.calendar) {
+        Some(points) if as_good_as_all(holes, points) && holes > 0 => Some(holes),
+        Some(points) => Some(points),
+        None => (holes > 0).then_some(holes),
+    }
+}
+
+fn is_planted(case: &Case<'_>) -> bool {
+    !case.state.cohorts.is_empty()
+}
+
+fn as_good_as_all(part: u32, whole: u32) -> bool {
+    u64::from(part) * 100 >= u64::from(whole) * AS_GOOD_AS_ALL_PCT
+}

@@ -1,0 +1,130 @@
+//! Counting the dead, and filling the gaps while that still makes sense.
+
+use budwood_parser::Kind;
+use chrono::NaiveDate;
+
+use super::{
+    Figures, Season, TaskKind,
+    case::{Case, Plan},
+};
+use crate::{
+    block::Cohort,
+    calendar::{Backfill, Survival},
+    days,
+};
+
+/// A count of the dead is late after a fortnight: what died is still found, and its cause.
+const CHECK_LATE_DAYS: u32 = 14;
+/// Filling gaps is late after four weeks of the time that is left.
+const FILL_LATE_DAYS: u32 = 28;
+
+/// The count that comes first among those that the cohorts of the block ask for.
+pub(super) fn check(case: &Case<'_>) -> Option<Plan> {
+    case.state
+        .cohorts
+        .iter()
+        .filter(|cohort| cohort.planted == 0 || cohort.alive() > 0)
+        .filter_map(|cohort| check_cohort(case, cohort))
+        .filter(|plan| plan.ends.is_none_or(|ends| ends >= case.today))
+        .min_by_key(|plan| plan.due)
+}
+
+fn check_cohort(case: &Case<'_>, cohort: &Cohort) -> Option<Plan> {
+    let Survival { first_days, again } = case.calendar.survival;
+    let planted_on = cohort.planted_on;
+    let counted = case.last_done(TaskKind::SurvivalCheck);
+    // A count in the first half of the time says nothing yet: plants need weeks to die.
+    let counts_from = days::after(planted_on, first_days.div_ceil(2))?;
+    let (due, ends) = match (counted.filter(|day| *day >= counts_from), again) {
+        (None, _) => (
+            days::after(planted_on, first_days)?,
+            days::months_after(planted_on, case.calendar.backfill.until_months)?,
+        ),
+        (Some(counted), Some(again)) => {
+            let due = days::after(counted, again.every_days)?;
+            let last = days::after(planted_on, again.until_days)?;
+            if due > last {
+                return None;
+            }
+            (due, days::after(last, again.every_days)?)
+        }
+        (Some(_), None) => return None,
+    };
+    Some(Plan {
+        due,
+        late_after: days::after(due, CHECK_LATE_DAYS)?,
+        ends: Some(ends),
+        figures: Figures {
+            trees: Some(cohort.alive()),
+            days_since: case.days_since(counted),
+            ..Figures::default()
+        },
+    })
+}
+
+pub(super) fn backfill(case: &Case<'_>) -> Option<Plan> {
+    let rule = &case.calendar.backfill;
+    let planted_on = case.state.planted_on()?;
+    let counted_on = case.state.last_of(Kind::Dead)?;
+    let filled = case.said_done(TaskKind::Backfill) >= Some(counted_on);
+    if filled || !needs_filling(case, rule) {
+        return None;
+    }
+    let window = filling(planted_on, counted_on.max(case.today), case.season, rule)?;
+    let due = counted_on.max(window.from);
+    Some(Plan {
+        due,
+        late_after: days::after(due, FILL_LATE_DAYS)?.min(window.last),
+        ends: Some(window.last),
+        figures: Figures {
+            trees: Some(case.state.gaps()),
+            days_since: case.days_since(Some(counted_on)),
+            ..Figures::default()
+        },
+    })
+}
+
+/// Gaps there are, and more than the handbook calls tolerable.
+fn needs_filling(case: &Case<'_>, rule: &Backfill) -> bool {
+    let planted = f64::from(case.state.planted());
+    let alive = f64::from(case.state.alive());
+    case.state.gaps() > 0 && alive * 100.0 < rule.survival_target_pct * planted
+}
+
+/// Days on which gaps may be filled.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Filling {
+    /// The first.
+    pub from: NaiveDate,
+    /// The last.
+    pub last: NaiveDate,
+}
+
+/// The days of filling that this day lies in, or the next ones after it.
+///
+/// They reach to the handbook's limit in months after planting and, when the rains are known, only
+/// while enough of these is left. None when it is too late for ever.
+#[must_use]
+pub fn filling(
+    planted_on: NaiveDate,
+    day: NaiveDate,
+    season: &Season,
+    rule: &Backfill,
+) -> Option<Filling> {
+    let limit = days::before(days::months_after(planted_on, rule.until_months)?, 1)?;
+    if day > limit {
+        return None;
+    }
+    let Some(rains) = season.rains(day) else {
+        return Some(Filling {
+            from: planted_on,
+            last: limit,
+        });
+    };
+    let in_rains = |rains: super::Rains| {
+        let last = Season::last_planting(rains, rule.rain_left_days)?.min(limit);
+        let from = rains.start.max(planted_on);
+        (day <= last && from <= last).then_some(Filling { from, last })
+    };
+    in_rains(rains).or_else(|| in_rains(season.next(rains)?))
+}

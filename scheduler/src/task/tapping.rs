@@ -1,0 +1,168 @@
+//! The girth census, and whether the stand may be opened for tapping.
+//!
+//! A share in a few trees is no share of a stand: below the handbook's sample the answer is
+//! "measure all", never "ready".
+
+use chrono::{Datelike, NaiveDate};
+
+use super::{
+    Figures, TaskKind,
+    case::{Case, Plan},
+};
+use crate::{
+    block::{BlockState, Census},
+    calendar::{Calendar, Opening},
+    days, number, wilson,
+};
+
+/// A census is late after a month; girths grow slowly.
+const CENSUS_LATE_DAYS: u32 = 30;
+/// Opening has no hurry, but tappers and cups wait.
+const OPEN_LATE_DAYS: u32 = 60;
+
+/// What the last census says of opening.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Readiness {
+    /// When it was taken.
+    pub on: NaiveDate,
+    /// Trees that reach the girth.
+    pub reached: u32,
+    /// Trees measured.
+    pub of: u32,
+    /// Share that reaches the girth, in per cent of the trees measured.
+    pub share_pct: f64,
+    /// Where the share of the stand lies with 95 % confidence, in per cent, lowest and highest.
+    pub interval_pct: (f64, f64),
+    /// The answer.
+    pub verdict: Verdict,
+}
+
+/// Whether girths allow opening. The age is asked apart.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Verdict {
+    /// Too few trees reach the girth.
+    NotYet,
+    /// Enough of the sample does, but the sample is too small: measure all.
+    MeasureAll,
+    /// Enough trees do, in a sample that can be believed.
+    Ready,
+}
+
+/// Reads the last census against the handbook. None without a census that says how many trees
+/// were measured.
+#[must_use]
+pub fn readiness(state: &BlockState, calendar: &Calendar) -> Option<Readiness> {
+    let rule = &calendar.opening;
+    let census = state.girths.iter().max_by_key(|census| census.on)?;
+    let (reached, of) = tally(census, rule)?;
+    let (low, high) = wilson::interval(reached, of)?;
+    let share_pct = f64::from(reached) / f64::from(of) * 100.0;
+    // A block smaller than the sample can only be measured whole.
+    let enough = rule.sample_trees.min(state.alive().max(1));
+    let verdict = match (share_pct >= rule.share_pct, of >= enough) {
+        (false, _) => Verdict::NotYet,
+        (true, false) => Verdict::MeasureAll,
+        (true, true) => Verdict::Ready,
+    };
+    Some(Readiness {
+        on: census.on,
+        reached,
+        of,
+        share_pct,
+        interval_pct: (low * 100.0, high * 100.0),
+        verdict,
+    })
+}
+
+fn tally(census: &Census, rule: &Opening) -> Option<(u32, u32)> {
+    if census.reached.is_some() {
+        return census.reached;
+    }
+    let of = u32::try_from(census.values_cm.len()).ok()?;
+    let reached = census
+        .values_cm
+        .iter()
+        .filter(|girth_cm| **girth_cm >= rule.girth_cm)
+        .count();
+    Some((u32::try_from(reached).ok()?, of))
+}
+
+/// Whether so many trees are opened that the stand has left the years before tapping.
+pub(super) fn is_opened(case: &Case<'_>) -> bool {
+    let opened = f64::from(case.state.opened);
+    let alive = f64::from(case.state.alive());
+    case.state.opened > 0 && opened * 100.0 >= case.calendar.opening.share_pct * alive
+}
+
+pub(super) fn census(case: &Case<'_>) -> Option<Plan> {
+    let rule = &case.calendar.census;
+    let measured = case.state.girths.iter().map(|census| census.on).max();
+    let last = measured.max(case.said_done(TaskKind::GirthCensus));
+    let (round, ends) = case.round(&rule.rounds, last)?;
+    let (due, trees) = match all_to_measure(case) {
+        Some(day) if last == measured => (day, case.state.alive()),
+        _ => (round, rule.sample_trees.min(case.state.alive())),
+    };
+    let opening = &case.calendar.opening;
+    Some(Plan {
+        due,
+        late_after: days::after(due, CENSUS_LATE_DAYS)?,
+        ends: Some(ends),
+        figures: Figures {
+            trees: Some(trees),
+            girth_cm: Some(opening.girth_cm),
+            datum_cm: Some(opening.height_cm),
+            days_since: case.days_since(last),
+            ..Figures::default()
+        },
+    })
+}
+
+/// The day from which all trees should be measured, if the last sample was good but too small.
+fn all_to_measure(case: &Case<'_>) -> Option<NaiveDate> {
+    let ready = readiness(case.state, case.calendar)?;
+    if ready.verdict != Verdict::MeasureAll {
+        return None;
+    }
+    Some(ready.on.max(old_enough_on(case)?))
+}
+
+pub(super) fn open(case: &Case<'_>) -> Option<Plan> {
+    let ready = readiness(case.state, case.calendar)?;
+    let said = case.said_done(TaskKind::Open) >= Some(ready.on);
+    if said || ready.verdict != Verdict::Ready {
+        return None;
+    }
+    let rule = &case.calendar.opening;
+    let due = in_season(ready.on.max(old_enough_on(case)?), &rule.months)?;
+    let share = ready.share_pct / 100.0;
+    Some(Plan {
+        due,
+        late_after: days::after(due, OPEN_LATE_DAYS)?,
+        ends: None,
+        figures: Figures {
+            trees: number::floor(f64::from(case.state.alive()) * share),
+            girth_cm: Some(rule.girth_cm),
+            datum_cm: Some(rule.height_cm),
+            share_pct: Some(ready.share_pct),
+            ..Figures::default()
+        },
+    })
+}
+
+fn old_enough_on(case: &Case<'_>) -> Option<NaiveDate> {
+    days::months_after(
+        case.state.planted_on()?,
+        case.calendar.opening.minimum_months,
+    )
+}
+
+/// This day, or the first of the next month in which stands are opened.
+fn in_season(day: NaiveDate, months: &[u32]) -> Option<NaiveDate> {
+    if months.is_empty() || months.contains(&day.month()) {
+        return Some(day);
+    }
+    (1..12)
+        .filter_map(|later| days::months_after(day.with_day(1)?, later))
+        .find(|first| months.contains(&first.month()))
+}

@@ -1,0 +1,8 @@
+//! Given facts, at a day, then these tasks.
+
+mod given;
+mod growing;
+mod laws;
+mod life;
+mod planting;
+mod tapping;

@@ -1,0 +1,105 @@
+//! Which files there are, how long they are, and how they begin.
+
+use std::{collections::BTreeSet, fs};
+
+use super::{expect_none, read, sources, top};
+
+/// The top of the project. Everything else has a place below.
+const TOP: [&str; 14] = [
+    ".cargo",
+    ".ci",
+    ".clippy.toml",
+    ".deny.toml",
+    ".gitignore",
+    "Cargo.lock",
+    "Cargo.toml",
+    "DEVELOPERS.md",
+    "LICENSE",
+    "README.md",
+    "bot",
+    "demo-data",
+    "deploy",
+    "parser",
+];
+const TOP_REST: [&str; 2] = ["scheduler", "tests"];
+
+/// More than this in one file is more than one idea.
+const LINES_MAX: usize = 500;
+
+/// Files that are tables of data, and may be longer.
+const TABLES: [&str; 0] = [];
+
+#[test]
+fn the_top_folder_holds_exactly_these() {
+    let found: BTreeSet<String> = fs::read_dir(top())
+        .expect("the top folder can be read")
+        .filter_map(|entry| entry.ok()?.file_name().into_string().ok())
+        .filter(|name| !matches!(name.as_str(), ".git" | "target"))
+        .collect();
+    let expected: BTreeSet<String> = TOP.iter().chain(&TOP_REST).map(|n| n.to_string()).collect();
+    let extra = found
+        .difference(&expected)
+        .map(|name| format!("{name} is too many"));
+    let gone = expected
+        .difference(&found)
+        .map(|name| format!("{name} is missing"));
+    let breaches: Vec<String> = extra.chain(gone).collect();
+    expect_none(
+        &breaches,
+        "the layout is fixed; put new files below one of the folders",
+    );
+}
+
+#[test]
+fn every_module_says_what_it_is_for() {
+    let breaches: Vec<String> = sources()
+        .iter()
+        .filter(|source| source.is_rust())
+        .filter(|source| {
+            let first = source.text.lines().find(|line| !line.trim().is_empty());
+            !first.is_some_and(|line| line.starts_with("//! ") && !line.contains("Placeholder"))
+        })
+        .map(|source| source.path.clone())
+        .collect();
+    expect_none(
+        &breaches,
+        "open the file with `//!`: what it is for, and what it deliberately leaves out",
+    );
+}
+
+#[test]
+fn no_file_is_longer_than_one_idea() {
+    let breaches: Vec<String> = sources()
+        .iter()
+        .filter(|source| source.is_rust() && !TABLES.contains(&source.path.as_str()))
+        .map(|source| (source, source.text.lines().count()))
+        .filter(|(_, lines)| *lines > LINES_MAX)
+        .map(|(source, lines)| format!("{}: {lines} lines", source.path))
+        .collect();
+    expect_none(
+        &breaches,
+        "split it by idea; a table of data goes on the list in tests/tidy/files.rs",
+    );
+}
+
+/// A test file that nobody declares is never compiled and always green.
+#[test]
+fn every_test_file_is_declared() {
+    let mut breaches = Vec::new();
+    for source in sources().iter().filter(|source| source.is_rust()) {
+        let Some(inside) = source.path.strip_prefix("tests/") else {
+            continue;
+        };
+        let name = inside.trim_end_matches(".rs");
+        let (parent, module) = match name.rsplit_once('/') {
+            Some((folder, module)) if folder != "peers" => (format!("tests/{folder}.rs"), module),
+            Some((folder, module)) => (format!("tests/{folder}/main.rs"), module),
+            None => ("tests/main.rs".to_string(), name),
+        };
+        let declared = format!("mod {module};");
+        if module != "main" && !read(&parent).lines().any(|line| line.trim() == declared) {
+            breaches.push(format!("{} is not declared in {parent}", source.path));
+        }
+    }
+    expect_none(&breaches, "add its `mod` line, in reading order");
+}
