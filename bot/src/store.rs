@@ -135,7 +135,7 @@ pub enum StoreError {
     InUse(String),
     /// Disk and engine.
     #[error("the store cannot be read or written")]
-    Engine(#[from] ::sled::Error),
+    Engine(#[source] Box<dyn std::error::Error + Send + Sync>),
     /// Disk.
     #[error("the store's files cannot be read or written")]
     Disk(#[from] std::io::Error),

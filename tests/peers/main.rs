@@ -4,5 +4,9 @@
 //! one script beside it, which asks the peer and does nothing else. What is compared, and where
 //! we differ on purpose, is said in the modules.
 
+mod alphabet;
 mod numbers;
 mod peer;
+mod segments;
+mod signature;
+mod words;

@@ -1,3 +1,5 @@
+//! What a configuration must and must not be.
+
 use std::collections::{BTreeMap, BTreeSet};
 
 use super::*;

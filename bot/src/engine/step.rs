@@ -195,7 +195,11 @@ impl<'a> Step<'a> {
     }
 
     fn consent(&mut self, person: PersonId, consent: Consent) {
-        if let Some(mut person) = self.world.directory.person(person).cloned() {
+        // A list tells the day of consent with the person; it stands.
+        let as_known = |person: &Person| consent.is_given() && person.consent.is_given();
+        if let Some(mut person) = self.world.directory.person(person).cloned()
+            && !as_known(&person)
+        {
             person.consent = consent;
             self.put_person(person);
         }

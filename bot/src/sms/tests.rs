@@ -1,3 +1,5 @@
+//! Lengths and cuts against the published tables.
+
 use proptest::prelude::*;
 
 use super::*;

@@ -53,7 +53,7 @@ impl SledStore {
     }
 
     fn sync(&self) -> Result<(), StoreError> {
-        self.tree.flush()?;
+        self.tree.flush().map_err(engine)?;
         self.file.sync_data()?;
         Ok(())
     }
@@ -61,9 +61,13 @@ impl SledStore {
     fn under(&self, prefix: &[u8]) -> impl DoubleEndedIterator<Item = keyed::Row> + use<> {
         self.tree.scan_prefix(prefix).map(|row| {
             row.map(|(key, value)| (key.to_vec(), value.to_vec()))
-                .map_err(Into::into)
+                .map_err(engine)
         })
     }
+}
+
+fn engine(error: sled::Error) -> StoreError {
+    StoreError::Engine(Box::new(error))
 }
 
 fn in_use_or(error: sled::Error, folder: &Path) -> StoreError {
@@ -75,7 +79,7 @@ fn in_use_or(error: sled::Error, folder: &Path) -> StoreError {
         | sled::Error::CollectionNotFound(_)
         | sled::Error::Unsupported(_)
         | sled::Error::ReportableBug(_)
-        | sled::Error::Corruption { .. } => StoreError::Engine(error),
+        | sled::Error::Corruption { .. } => engine(error),
     }
 }
 
@@ -105,7 +109,7 @@ impl Store for SledStore {
                 None => batch.remove(key),
             }
         }
-        self.tree.apply_batch(batch)?;
+        self.tree.apply_batch(batch).map_err(engine)?;
         self.sync()
     }
 
@@ -116,7 +120,8 @@ impl Store for SledStore {
     fn event(&self, id: EventId) -> Result<Option<Event>, StoreError> {
         let key = keyed::event_key(id);
         self.tree
-            .get(&key)?
+            .get(&key)
+            .map_err(engine)?
             .map(|value| keyed::event(&key, &value))
             .transpose()
     }

@@ -1,1 +1,1 @@
-
+//! The policy: scene and text in, decision out.

@@ -1,3 +1,5 @@
+//! Notifications of many shapes.
+
 use proptest::prelude::*;
 
 use super::*;
