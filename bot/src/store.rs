@@ -133,6 +133,12 @@ pub enum StoreError {
     /// Another process has it.
     #[error("the store in {0} is in use by another process: stop that one first")]
     InUse(String),
+    /// It cannot be opened, and setting helper files aside did not help.
+    #[error(
+        "the store in {0} is damaged; it was left as it was found. Copy the folder away as it is, \
+         then restore the last backup into an empty folder"
+    )]
+    Damaged(String),
     /// Disk and engine.
     #[error("the store cannot be read or written")]
     Engine(#[source] Box<dyn std::error::Error + Send + Sync>),

@@ -6,6 +6,8 @@
 //! flusher is off. `flush_async` deadlocks and is forbidden by a lint. The price is one more sync
 //! per commit, which grouping pays back.
 
+mod guard;
+
 use std::{
     fs::{self, File},
     io,
@@ -34,12 +36,12 @@ impl SledStore {
     pub fn open(folder: &Path, cache_bytes: u64) -> Result<Self, StoreError> {
         let fresh = !folder.join("db").exists();
         fs::create_dir_all(folder)?;
-        let tree = sled::Config::new()
+        let config = sled::Config::new()
             .path(folder)
             .cache_capacity(cache_bytes)
-            .flush_every_ms(None)
-            .open()
-            .map_err(|error| in_use_or(error, folder))?;
+            .flush_every_ms(None);
+        let tree =
+            guard::open(folder, || config.open()).map_err(|error| guard::explain(error, folder))?;
         let file = File::options()
             .read(true)
             .write(true)
@@ -68,19 +70,6 @@ impl SledStore {
 
 fn engine(error: sled::Error) -> StoreError {
     StoreError::Engine(Box::new(error))
-}
-
-fn in_use_or(error: sled::Error, folder: &Path) -> StoreError {
-    match &error {
-        sled::Error::Io(cause) if cause.to_string().contains("could not acquire lock") => {
-            StoreError::InUse(folder.display().to_string())
-        }
-        sled::Error::Io(_)
-        | sled::Error::CollectionNotFound(_)
-        | sled::Error::Unsupported(_)
-        | sled::Error::ReportableBug(_)
-        | sled::Error::Corruption { .. } => engine(error),
-    }
 }
 
 /// A new store is only there for good when its files and folders are on the disk.

@@ -1,0 +1,115 @@
+//! What crashes leave behind, made by hand, one case each.
+
+use std::{fs, path::Path};
+
+use budwood_scheduler::{Body, Event, EventId, PersonId, Source};
+use chrono::DateTime;
+use tempfile::TempDir;
+
+use crate::store::{Change, SledStore, Store, StoreError};
+
+const CACHE: u64 = 16 * 1024 * 1024;
+const EVENTS: u64 = 300;
+
+fn event(id: u64) -> Event {
+    Event {
+        id: EventId(id),
+        at: DateTime::from_timestamp(1_790_000_000, 0).unwrap(),
+        by: Some(PersonId(1)),
+        source: Source::Sheet,
+        message: None,
+        supersedes: None,
+        body: Body::ConsentGiven {
+            person: PersonId(1),
+            how: "signed sheet".to_owned(),
+        },
+    }
+}
+
+/// A store with facts in it, closed; sled leaves a snapshot behind after enough openings.
+fn filled() -> TempDir {
+    let folder = tempfile::tempdir().unwrap();
+    let mut store = SledStore::open(folder.path(), CACHE).unwrap();
+    for id in 1..=EVENTS {
+        store
+            .commit(&Change {
+                events: vec![event(id)],
+                ..Change::default()
+            })
+            .unwrap();
+    }
+    drop(store);
+    drop(SledStore::open(folder.path(), CACHE).unwrap());
+    folder
+}
+
+fn count(folder: &Path) -> u64 {
+    let store = SledStore::open(folder, CACHE).unwrap();
+    let mut number = 0;
+    store.each_event(&mut |_| number += 1).unwrap();
+    number
+}
+
+fn snapshot(folder: &Path) -> std::path::PathBuf {
+    fs::read_dir(folder)
+        .unwrap()
+        .map(|entry| entry.unwrap().path())
+        .find(|path| {
+            path.file_name()
+                .unwrap()
+                .to_str()
+                .unwrap()
+                .starts_with("snap.")
+        })
+        .expect("sled leaves a snapshot")
+}
+
+#[test]
+fn a_snapshot_that_was_being_written_is_removed() {
+    let folder = filled();
+    let whole = snapshot(folder.path());
+    let half = folder.path().join("snap.FFFFFFFFFFFFFFFF.generating");
+    let bytes = fs::read(&whole).unwrap();
+    fs::write(&half, &bytes[..bytes.len() / 2]).unwrap();
+    assert_eq!(count(folder.path()), EVENTS);
+    assert!(!half.exists());
+}
+
+#[test]
+fn a_broken_snapshot_is_set_aside() {
+    let folder = filled();
+    let broken = snapshot(folder.path());
+    let bytes = fs::read(&broken).unwrap();
+    fs::write(&broken, &bytes[..bytes.len() / 2]).unwrap();
+    assert_eq!(count(folder.path()), EVENTS);
+    let aside = fs::read_dir(folder.path().join("set-aside"))
+        .unwrap()
+        .count();
+    assert_eq!(aside, 1, "what was set aside is kept");
+}
+
+#[test]
+fn a_torn_conf_is_set_aside() {
+    let folder = filled();
+    let conf = folder.path().join("conf");
+    let bytes = fs::read(&conf).unwrap();
+    for cut in [0, 1, bytes.len() / 2, bytes.len() - 1] {
+        fs::write(&conf, &bytes[..cut]).unwrap();
+        assert_eq!(count(folder.path()), EVENTS, "cut at {cut}");
+    }
+}
+
+#[test]
+fn a_store_that_cannot_be_mended_is_left_as_it_was_and_named() {
+    let folder = filled();
+    let conf = folder.path().join("conf");
+    // A conf of a newer sled: not torn, and not ours to throw away.
+    fs::write(folder.path().join("db"), vec![0x5A; 4 * 1024 * 1024]).unwrap();
+    fs::write(&conf, b"not a conf").unwrap();
+    match SledStore::open(folder.path(), CACHE) {
+        Err(StoreError::Damaged(place)) => assert!(place.contains(folder.path().to_str().unwrap())),
+        Err(other) => panic!("expected damage to be named, got {other}"),
+        // sled takes a log of rubbish for an empty one; then at least nothing was thrown away.
+        Ok(_) => assert!(folder.path().join("set-aside").exists()),
+    }
+}
