@@ -139,6 +139,12 @@ pub enum StoreError {
          then restore the last backup into an empty folder"
     )]
     Damaged(String),
+    /// It was written by a later version of this program.
+    #[error("the store has layout {version}, which this program does not know: use the newer one")]
+    Newer {
+        /// The layout's version.
+        version: String,
+    },
     /// Disk and engine.
     #[error("the store cannot be read or written")]
     Engine(#[source] Box<dyn std::error::Error + Send + Sync>),

@@ -10,7 +10,7 @@ mod guard;
 
 use std::{
     fs::{self, File},
-    io,
+    io::{self, Write},
     path::{Path, PathBuf},
 };
 
@@ -18,6 +18,15 @@ use budwood_scheduler::{Event, EventId};
 
 use super::{Change, Loaded, Store, StoreError, keyed};
 use crate::message::Received;
+
+/// Our own file in the folder: the store was made whole, and in which version of its layout.
+const MADE: &str = "budwood";
+
+/// The same inside the tree.
+const MARK: &[u8] = b"m/made";
+
+/// The version of the layout of keys.
+const VERSION: &str = "1\n";
 
 /// A store in a folder.
 #[derive(Debug)]
@@ -34,8 +43,8 @@ impl SledStore {
     ///
     /// When another process has it, or the disk cannot be written.
     pub fn open(folder: &Path, cache_bytes: u64) -> Result<Self, StoreError> {
-        let fresh = !folder.join("db").exists();
         fs::create_dir_all(folder)?;
+        let made = made_version(folder)?;
         let config = sled::Config::new()
             .path(folder)
             .cache_capacity(cache_bytes)
@@ -47,11 +56,35 @@ impl SledStore {
             .write(true)
             .open(folder.join("db"))?;
         let store = Self { tree, file };
-        store.sync()?;
-        if fresh {
-            sync_first(folder)?;
+        let marked = store.tree.get(MARK).map_err(engine)?.is_some();
+        match (made, marked) {
+            // A log that sled takes for an empty one has lost everything; going on would bury it.
+            (true, false) => return Err(StoreError::Damaged(folder.display().to_string())),
+            (true, true) => store.sync()?,
+            (false, _) => store.make(folder)?,
         }
         Ok(store)
+    }
+
+    /// Finishes a new store. It is only there for good when its files and folders are on the
+    /// disk; the file [`MADE`] comes last and says so.
+    fn make(&self, folder: &Path) -> Result<(), StoreError> {
+        self.tree.insert(MARK, VERSION.as_bytes()).map_err(engine)?;
+        self.sync()?;
+        for name in ["conf", "db"] {
+            File::open(folder.join(name))?.sync_all()?;
+        }
+        File::open(folder)?.sync_all()?;
+        let mut made = File::create(folder.join(MADE))?;
+        made.write_all(VERSION.as_bytes())?;
+        made.sync_all()?;
+        File::open(folder)?.sync_all()?;
+        let parent: PathBuf = match folder.parent() {
+            Some(parent) if !parent.as_os_str().is_empty() => parent.to_owned(),
+            _ => ".".into(),
+        };
+        File::open(parent)?.sync_all()?;
+        Ok(())
     }
 
     fn sync(&self) -> Result<(), StoreError> {
@@ -72,21 +105,17 @@ fn engine(error: sled::Error) -> StoreError {
     StoreError::Engine(Box::new(error))
 }
 
-/// A new store is only there for good when its files and folders are on the disk.
-fn sync_first(folder: &Path) -> io::Result<()> {
-    for name in ["conf", "db"] {
-        File::open(folder.join(name))?.sync_all()?;
+/// Whether the store was made, by a version that this program knows.
+fn made_version(folder: &Path) -> Result<bool, StoreError> {
+    match fs::read_to_string(folder.join(MADE)) {
+        Ok(version) if version.is_empty() => Ok(false),
+        Ok(version) if version == VERSION => Ok(true),
+        Ok(version) => Err(StoreError::Newer {
+            version: version.trim().to_owned(),
+        }),
+        Err(error) if error.kind() == io::ErrorKind::NotFound => Ok(false),
+        Err(error) => Err(error.into()),
     }
-    File::open(folder)?.sync_all()?;
-    let parent: PathBuf = folder
-        .parent()
-        .map_or_else(|| ".".into(), Path::to_path_buf);
-    let parent = if parent.as_os_str().is_empty() {
-        ".".into()
-    } else {
-        parent
-    };
-    File::open(parent)?.sync_all()
 }
 
 impl Store for SledStore {

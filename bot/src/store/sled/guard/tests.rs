@@ -99,17 +99,44 @@ fn a_torn_conf_is_set_aside() {
     }
 }
 
+fn damaged(folder: &Path) -> bool {
+    matches!(SledStore::open(folder, CACHE), Err(StoreError::Damaged(place))
+        if place == folder.display().to_string())
+}
+
 #[test]
 fn a_store_that_cannot_be_mended_is_left_as_it_was_and_named() {
     let folder = filled();
+    let snapshot = snapshot(folder.path());
     let conf = folder.path().join("conf");
-    // A conf of a newer sled: not torn, and not ours to throw away.
-    fs::write(folder.path().join("db"), vec![0x5A; 4 * 1024 * 1024]).unwrap();
+    let rubbish = vec![0x5A; 4 * 1024 * 1024];
+    fs::write(folder.path().join("db"), &rubbish).unwrap();
+    fs::write(&snapshot, b"not a snapshot").unwrap();
     fs::write(&conf, b"not a conf").unwrap();
-    match SledStore::open(folder.path(), CACHE) {
-        Err(StoreError::Damaged(place)) => assert!(place.contains(folder.path().to_str().unwrap())),
-        Err(other) => panic!("expected damage to be named, got {other}"),
-        // sled takes a log of rubbish for an empty one; then at least nothing was thrown away.
-        Ok(_) => assert!(folder.path().join("set-aside").exists()),
-    }
+    assert!(damaged(folder.path()));
+}
+
+#[test]
+fn a_log_that_was_emptied_is_not_taken_for_a_new_store() {
+    let folder = filled();
+    fs::remove_file(snapshot(folder.path())).unwrap();
+    fs::write(folder.path().join("db"), b"").unwrap();
+    assert!(damaged(folder.path()));
+}
+
+#[test]
+fn a_first_start_that_was_cut_off_is_finished_by_the_next() {
+    let folder = filled();
+    fs::remove_file(folder.path().join("budwood")).unwrap();
+    assert_eq!(count(folder.path()), EVENTS);
+    fs::write(folder.path().join("budwood"), b"").unwrap();
+    assert_eq!(count(folder.path()), EVENTS);
+}
+
+#[test]
+fn a_newer_layout_is_refused() {
+    let folder = filled();
+    fs::write(folder.path().join("budwood"), b"2\n").unwrap();
+    let refused = SledStore::open(folder.path(), CACHE).unwrap_err();
+    assert!(refused.to_string().contains("layout 2"), "{refused}");
 }
