@@ -25,6 +25,7 @@ use case::{Case, Plan};
 pub use kind::TaskKind;
 pub use season::Rains;
 pub use survival::{Filling, filling};
+pub(crate) use tapping::tally;
 pub use tapping::{Readiness, Verdict, readiness};
 
 /// Every job of a block: for each kind the present or the next round, even when its day is still
