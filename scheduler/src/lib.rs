@@ -2,7 +2,8 @@
 //!
 //! Read in this order: who there is ([`directory`]), what happened ([`event`]), how a block
 //! stands ([`block`]), what the handbook says ([`calendar`]), which jobs follow ([`task`], with
-//! the sums in [`stand`], [`orders`], [`feed`] and [`wilson`]), when to speak ([`nudge`]), what to
+//! the sums in [`stand`], [`orders`], [`feed`], [`wilson`], [`growth`] and
+//! [`forecast`]), when to speak ([`nudge`]), what to
 //! do with a text ([`decide`]).
 //!
 //! Deliberately absent: files, network, clock, environment, async, and every storage format.
@@ -21,6 +22,8 @@ pub mod decide;
 pub mod directory;
 pub mod event;
 pub mod feed;
+pub mod forecast;
+pub mod growth;
 pub mod id;
 pub mod nudge;
 mod number;

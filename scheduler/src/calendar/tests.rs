@@ -314,6 +314,25 @@ fn openings_are_as_printed() {
 }
 
 #[test]
+fn a_feeding_table_has_one_shape_and_rises() {
+    let error = |from: &str, to: &str| {
+        let text = profiles::THAILAND.replacen(from, to, 1);
+        assert_ne!(text, profiles::THAILAND);
+        Calendar::parse(&text).unwrap_err().to_string()
+    };
+    assert_eq!(
+        error("month = 5\n", "month = 2\n"),
+        "feeding.months: are not in rising order"
+    );
+    let year = "[[feeding.years]]\nfrom_year = 1\nuntil_year = 1\ngrams = { urea = 1.0 }\n\
+                source = \"doa\"\nconfidence = \"copy\"\n\n[pruning]";
+    assert_eq!(
+        error("[pruning]", year),
+        "feeding.months: and years cannot both be there"
+    );
+}
+
+#[test]
 fn text_that_is_not_a_table_is_refused() {
     for text in ["", "= 3", "name = 3", "\u{0}", "[[weeding]]"] {
         assert!(Calendar::parse(text).is_err(), "{text:?}");

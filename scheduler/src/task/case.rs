@@ -73,8 +73,8 @@ impl Case<'_> {
         last.map(|day| self.today.signed_duration_since(day).num_days())
     }
 
-    /// When a job that comes round by age is due, and the day from which it is no longer asked
-    /// for. None when the table of rounds has ended.
+    /// When a job that comes round by age is due, and the last day on which it is still asked
+    /// for. None when nothing is planted or the table of rounds has ended.
     pub(super) fn round(
         &self,
         rounds: &[Rounds],
@@ -94,7 +94,7 @@ impl Case<'_> {
             let missed = u32::try_from(missed).unwrap_or(0);
             due = days::after(due, missed.checked_mul(every_days)?)?;
         }
-        (due < end).then_some((due, days::before(end, 1)?))
+        Some((due, days::before(end, 1)?))
     }
 }
 

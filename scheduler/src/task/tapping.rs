@@ -74,7 +74,8 @@ pub fn readiness(state: &BlockState, calendar: &Calendar) -> Option<Readiness> {
     })
 }
 
-fn tally(census: &Census, rule: &Opening) -> Option<(u32, u32)> {
+/// How many trees of a census reach the girth, of how many.
+pub(crate) fn tally(census: &Census, rule: &Opening) -> Option<(u32, u32)> {
     if census.reached.is_some() {
         return census.reached;
     }

@@ -8,6 +8,7 @@ use proptest::{collection::vec, prelude::*, sample::select};
 use super::given::{day, fact, fao, given, indonesia};
 use crate::{
     calendar::Calendar,
+    forecast,
     task::{Season, TaskKind},
 };
 
@@ -90,6 +91,10 @@ proptest! {
             prop_assert!(task.due <= task.late_after);
             prop_assert!(task.ends.is_none_or(|ends| ends >= today && ends >= task.due));
             prop_assert_eq!(task.clock, task.kind.clock());
+        }
+        if let Some(forecast) = forecast::opening(&given.state(), &given.calendar) {
+            prop_assert!(forecast.earliest <= forecast.likely);
+            prop_assert!(forecast.likely <= forecast.latest);
         }
     }
 

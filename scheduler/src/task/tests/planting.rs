@@ -156,6 +156,13 @@ fn nobody_counts_a_cohort_that_is_dead() {
                  2027-07-11 dead 1";
     let check = given(fao(), facts).at("2027-07-12", SurvivalCheck).unwrap();
     assert_eq!(check.figures.trees, Some(599));
+    let early = "2027-06-01 planted 600\n2027-06-05 dead 600\n2027-06-08 replaced 600";
+    assert_eq!(
+        given(fao(), early)
+            .due("2027-06-09", SurvivalCheck)
+            .as_deref(),
+        Some("2027-07-06")
+    );
     let unknown = given(fao(), "2027-06-01 planted");
     assert!(unknown.at("2027-06-02", SurvivalCheck).is_some());
 }
