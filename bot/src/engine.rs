@@ -5,10 +5,10 @@
 //! the terminal, the demo, a test) then asks [`Engine::next_wake`] when it wants to be called
 //! again. Time is an argument; no clock is read, no thread started, nothing awaited.
 //!
-//! 1. A text comes in: who is it, what do they say, what is to be done ([`inbound`]).
-//! 2. It becomes facts, which change the state of blocks ([`facts`], [`amend`]).
-//! 3. The state says what is due, and when to speak ([`plan`], [`tick`]).
-//! 4. What is to be said waits in the outbox until the gateway has it ([`outbox`]).
+//! 1. A text comes in: who is it, what do they say, what is to be done (`inbound`).
+//! 2. It becomes facts, which change the state of blocks (`facts`, `amend`).
+//! 3. The state says what is due, and when to speak (`plan`, `tick`).
+//! 4. What is to be said waits in the outbox until the gateway has it (`outbox`).
 
 mod adviser;
 mod amend;

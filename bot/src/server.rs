@@ -86,9 +86,11 @@ impl Handle {
         input: Input,
     ) -> impl Future<Output = Result<Told, Refused>> + Send + use<> {
         let (told, wait) = oneshot::channel();
+        // Counted before it is there: the engine's thread may take it out at once.
+        self.shared.inbox_waiting.fetch_add(1, Ordering::Relaxed);
         let sent = self.jobs.try_send(Job { input, told });
-        if sent.is_ok() {
-            self.shared.inbox_waiting.fetch_add(1, Ordering::Relaxed);
+        if sent.is_err() {
+            self.shared.inbox_waiting.fetch_sub(1, Ordering::Relaxed);
         }
         async move {
             match sent {

@@ -278,7 +278,7 @@ nudge-prune = { $name }, cut side shoots below { $height } m on { $block } by { 
 nudge-induce_branching = { $name }, { $trees } tall trees on { $block } have no branches. Use only the way you were shown, by { $by }. No climbing. Reply INDUCED and number. -{ $adviser }
 nudge-look_at_induced = { $name }, look at the treated trees on { $block } by { $by }. How many have new branches? Reply BRANCHED and number. -{ $adviser }
 nudge-root_check = { $name }, root check on { $block } by { $by }. White threads at the stem foot? Reply ROOT and number, 0 is fine. Do not pull trees. -{ $adviser }
-nudge-girth_census = { $name }, measure girth at { $datum } cm on { $block } by { $by }: 30 trees, every 10th. Reply GIRTH and the numbers. -{ $adviser }
+nudge-girth_census = { $name }, measure girth at { $datum } cm on { $block } by { $by }: { $trees } trees over all rows, thin ones too. Reply GIRTH and numbers. -{ $adviser }
 nudge-open = { $name }, { $block } meets the rule: { $share }% at { $girth } cm. { $adviser } looks before you open, by { $by }. Open marked trees only.
 
 ## The adviser asks

@@ -42,9 +42,9 @@ pub struct Readiness {
 pub enum Verdict {
     /// Too few trees reach the girth.
     NotYet,
-    /// Enough of the sample does, but the sample is too small: measure all.
+    /// Enough of the sample does, but the stand may not: measure all.
     MeasureAll,
-    /// Enough trees do, in a sample that can be believed.
+    /// Enough trees do, in a sample that is sure or in the whole stand.
     Ready,
 }
 
@@ -57,9 +57,11 @@ pub fn readiness(state: &BlockState, calendar: &Calendar) -> Option<Readiness> {
     let (reached, of) = tally(census, rule)?;
     let (low, high) = wilson::interval(reached, of)?;
     let share_pct = f64::from(reached) / f64::from(of) * 100.0;
-    // A block smaller than the sample can only be measured whole.
-    let enough = rule.sample_trees.min(state.alive().max(1));
-    let verdict = match (share_pct >= rule.share_pct, of >= enough) {
+    // A share of a sample that could be a lower one in the stand does not open a block: only a
+    // sample that is sure, or every tree measured.
+    let whole_stand = state.alive() > 0 && of >= state.alive();
+    let sure = of >= rule.sample_trees && low * 100.0 >= rule.share_pct;
+    let verdict = match (share_pct >= rule.share_pct, sure || whole_stand) {
         (false, _) => Verdict::NotYet,
         (true, false) => Verdict::MeasureAll,
         (true, true) => Verdict::Ready,

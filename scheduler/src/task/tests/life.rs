@@ -69,12 +69,12 @@ fn work(task: &Task, given: &Given) -> String {
     }
 }
 
-/// Eight of ten trees reach the girth at the fifth census.
+/// At the fifth census so many trees reach the girth that the sample is sure.
 fn girth(given: &Given) -> &'static str {
     if given.state().girths.len() < 4 {
         "2/30"
     } else {
-        "24/30"
+        "28/30"
     }
 }
 
