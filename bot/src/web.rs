@@ -26,7 +26,7 @@ use serde::Serialize;
 use self::problem::Problem;
 pub use self::{
     auth::Auth,
-    signature::{KeyError, SignatureKeys},
+    signature::{KeyError, SignatureKeys, Signed},
 };
 use crate::{
     clock::Clock,

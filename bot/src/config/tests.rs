@@ -1,3 +1,5 @@
+//! The example file is held to the reader, and each error to its text.
+
 use std::collections::{BTreeMap, BTreeSet};
 
 use super::*;

@@ -1,3 +1,5 @@
+//! Published octets and sizes, and the borders of parts.
+
 use proptest::prelude::*;
 
 use super::*;

@@ -1,3 +1,5 @@
+//! What gateways send, and what is only like it.
+
 use proptest::prelude::*;
 
 use super::*;
