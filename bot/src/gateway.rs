@@ -132,7 +132,8 @@ pub enum Delivery {
 ///
 /// Whatever is taken in is in the queue when the call returns, so calls made one after another
 /// keep their order. The future answers only when it is durable: a gateway that was told
-/// "received" never sends it again.
+/// "received" never sends it again. Dropping the future, when a gateway hangs up, takes nothing
+/// back.
 pub trait Intake: Send + Sync {
     /// Takes in a text.
     fn text(&self, inbound: Inbound) -> IntakeFuture;

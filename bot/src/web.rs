@@ -26,7 +26,7 @@ use serde::Serialize;
 use self::problem::Problem;
 pub use self::{
     auth::Auth,
-    signature::{KeyError, SignatureKeys},
+    signature::{KeyError, SignatureKeys, Signed},
 };
 use crate::{
     clock::Clock,
@@ -72,35 +72,8 @@ pub async fn serve(
 
 /// Puts the paths into an application.
 pub fn routes(config: &mut ServiceConfig, intake: Arc<dyn Intake>, settings: WebSettings) {
-    mount(config, Data::new(Shared { intake, settings }));
-}
-
-/// Not part of [`serve`], because what it is built with may not move between threads, and `serve`
-/// may have to.
-fn server(
-    listener: TcpListener,
-    intake: Arc<dyn Intake>,
-    settings: WebSettings,
-    shutdown: impl Future<Output = ()> + Send + 'static,
-) -> io::Result<Server> {
-    let workers = settings.workers;
-    let shared = Data::new(Shared { intake, settings });
-    let server =
-        HttpServer::new(move || App::new().configure(|config| mount(config, shared.clone())))
-            .workers(workers)
-            .max_connections(limits::CONNECTIONS_PER_WORKER_MAX)
-            .client_request_timeout(limits::REQUEST_HEAD_TIMEOUT)
-            .keep_alive(limits::KEEP_ALIVE)
-            .shutdown_timeout(limits::STOP_TIMEOUT_SECS)
-            .shutdown_signal(shutdown)
-            .listen(listener)?
-            .run();
-    Ok(server)
-}
-
-fn mount(config: &mut ServiceConfig, shared: Data<Shared>) {
     config
-        .app_data(shared)
+        .app_data(Data::new(Shared { intake, settings }))
         .service(
             web::resource("/sms/inbound")
                 .route(web::post().to(take_texts))
@@ -117,6 +90,29 @@ fn mount(config: &mut ServiceConfig, shared: Data<Shared>) {
                 .default_service(web::to(|| only("GET"))),
         )
         .default_service(web::to(not_found));
+}
+
+/// Not part of [`serve`], because what it is built with may not move between threads, and `serve`
+/// may have to.
+fn server(
+    listener: TcpListener,
+    intake: Arc<dyn Intake>,
+    settings: WebSettings,
+    shutdown: impl Future<Output = ()> + Send + 'static,
+) -> io::Result<Server> {
+    let workers = settings.workers;
+    let worker =
+        move || App::new().configure(|config| routes(config, intake.clone(), settings.clone()));
+    let server = HttpServer::new(worker)
+        .workers(workers)
+        .max_connections(limits::CONNECTIONS_PER_WORKER_MAX)
+        .client_request_timeout(limits::REQUEST_HEAD_TIMEOUT)
+        .keep_alive(limits::KEEP_ALIVE)
+        .shutdown_timeout(limits::STOP_TIMEOUT_SECS)
+        .shutdown_signal(shutdown)
+        .listen(listener)?
+        .run();
+    Ok(server)
 }
 
 async fn take_texts(

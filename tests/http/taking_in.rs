@@ -3,6 +3,7 @@
 use std::{
     io::{Read, Write},
     net::{SocketAddr, TcpStream},
+    sync::Arc,
     time::Duration,
 };
 
@@ -121,6 +122,16 @@ async fn a_stop_lets_a_request_end() {
     taker.came.send_modify(|count| *count += 1);
     assert_eq!(first.await.unwrap().unwrap().status(), 204);
     service.running.await.unwrap().unwrap();
+    // The workers let go of what was served as they end, so that the engine can end too.
+    drop(service.taker);
+    let let_go = async {
+        while Arc::strong_count(&taker) > 1 {
+            tokio::task::yield_now().await;
+        }
+    };
+    tokio::time::timeout(Duration::from_secs(60), let_go)
+        .await
+        .unwrap();
 }
 
 #[tokio::test]

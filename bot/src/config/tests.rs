@@ -1,4 +1,4 @@
-//! What a configuration must and must not be.
+//! The example file is held to the reader, and each error to its text.
 
 use std::collections::{BTreeMap, BTreeSet};
 

@@ -1,4 +1,4 @@
-//! Lengths and cuts against the published tables.
+//! Published octets and sizes, and the borders of parts.
 
 use proptest::prelude::*;
 

@@ -51,7 +51,8 @@ impl SignatureKeys {
     }
 
     /// Whether this request was signed with one of the keys, about now.
-    pub(super) fn verify(&self, signed: &Signed<'_>, now: DateTime<Utc>) -> bool {
+    #[must_use]
+    pub fn verify(&self, signed: &Signed<'_>, now: DateTime<Utc>) -> bool {
         let is_recent = signed
             .timestamp
             .parse::<i64>()
@@ -62,15 +63,15 @@ impl SignatureKeys {
 
 /// The parts of a signed request.
 #[derive(Clone, Copy)]
-pub(super) struct Signed<'a> {
+pub struct Signed<'a> {
     /// Header `webhook-id`.
-    pub(super) id: &'a str,
+    pub id: &'a str,
     /// Header `webhook-timestamp`: seconds since 1970.
-    pub(super) timestamp: &'a str,
+    pub timestamp: &'a str,
     /// Header `webhook-signature`: signatures with their versions, with spaces between them.
-    pub(super) signatures: &'a str,
+    pub signatures: &'a str,
     /// The body as it came.
-    pub(super) body: &'a [u8],
+    pub body: &'a [u8],
 }
 
 impl Signed<'_> {

@@ -1,4 +1,4 @@
-//! Notifications of many shapes.
+//! What gateways send, and what is only like it.
 
 use proptest::prelude::*;
 
