@@ -28,6 +28,17 @@ pub(crate) fn read(pieces: &[Piece<'_>]) -> Option<Act> {
     if first.is_plain(Plain::Later) {
         return later(rest);
     }
+    if first.is_plain(Plain::NotYet) && rest.is_empty() {
+        return Some(Act::Later(None));
+    }
+    // "ok done", "done A": the block fills the question.
+    let done = core.iter().any(|piece| piece.is_plain(Plain::Done));
+    let only_done = core.iter().all(|piece| {
+        piece.is_any(&[Plain::Done, Plain::Yes]) || matches!(piece.sense, Sense::Block(_))
+    });
+    if done && only_done {
+        return Some(Act::Done);
+    }
     let same = rest.iter().all(|piece| answer(piece) == answer(first));
     answer(first).filter(|_| same)
 }
@@ -35,8 +46,10 @@ pub(crate) fn read(pieces: &[Piece<'_>]) -> Option<Act> {
 /// The text is one thing that may fill a question.
 pub(crate) fn bare(pieces: &[Piece<'_>]) -> Option<Bare> {
     let core = words(pieces, |piece| {
-        piece.is_any(&[Plain::Courtesy, Plain::Block, Plain::Trees])
-            || (piece.is_plain(Plain::Filler) && !piece.is_plain(Plain::Yes))
+        piece.is_any(&[Plain::Courtesy, Plain::Block, Plain::Trees, Plain::Done])
+            || (piece.is_plain(Plain::Filler)
+                && !piece.is_plain(Plain::Yes)
+                && piece.kind().is_none())
             || (piece.is_plain(Plain::At) && piece.kind().is_none())
     });
     if let [only] = core.as_slice() {
@@ -110,14 +123,8 @@ fn later(rest: &[&Piece<'_>]) -> Option<Act> {
     match rest.as_slice() {
         [] => Some(Act::Later(None)),
         [one] => {
-            let days = period(one).or_else(|| {
-                // "tomorrow", "next week" are plans; they say when.
-                one.means(|meaning| {
-                    matches!(meaning, Meaning::Stance(crate::reading::Stance::Plan))
-                })
-                .then_some(1)
-            });
-            days.map(|days| Act::Later(Some(days)))
+            let days = period(one)?;
+            Some(Act::Later(Some(days)))
         }
         [count, unit] => {
             let each = period(unit)?;

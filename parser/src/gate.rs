@@ -56,7 +56,7 @@ pub(crate) fn stances(pieces: &[Piece<'_>], segments: &[Segment], told: &Told) -
             && !piece.is_plain(Plain::No)
             && !told.denials.contains(&at)
     });
-    let chatty = !is_well_known(pieces, told.reports.len()) || idle_no;
+    let chatty = !is_well_known(pieces, segments.len()) || idle_no;
     let unproven = !told.reports.is_empty()
         && segments
             .iter()
@@ -113,7 +113,7 @@ fn is_well_known(pieces: &[Piece<'_>], reports: usize) -> bool {
 pub(crate) fn is_known(piece: &Piece<'_>) -> bool {
     !matches!(
         piece.sense,
-        Sense::Unknown | Sense::TwoKinds(..) | Sense::TooLarge | Sense::NoNumber
+        Sense::Unknown | Sense::TwoKinds(..) | Sense::NoNumber
     )
 }
 
@@ -134,7 +134,8 @@ fn is_proven(pieces: &[Piece<'_>], segment: &Segment, reports: &[Report]) -> boo
     let has_trees = pieces.iter().any(|piece| piece.is_plain(Plain::Trees));
     let all_known = pieces.iter().all(is_known);
     if weak {
-        let placed = has_block || has_trees || all_known;
+        let has_block_word = pieces.iter().any(|piece| piece.is_plain(Plain::Block));
+        let placed = has_block_word || has_trees || all_known;
         return (has_number && placed) || (has_block && all_known) || is_answer(pieces, segment);
     }
     has_number || has_block || all_known

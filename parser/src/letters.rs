@@ -13,11 +13,15 @@ use crate::{
 };
 
 /// Settles every piece that may be the name of a block.
-pub(crate) fn settle<'r>(pieces: &mut [Piece<'r>], folded: &'r Folded<'r>, known: &Known<'r>) {
+pub(crate) fn settle<'r>(
+    mut pieces: Vec<Piece<'r>>,
+    folded: &'r Folded<'r>,
+    known: &Known<'r>,
+) -> Vec<Piece<'r>> {
     let settled: Vec<Option<Sense<'r>>> = (0..pieces.len())
         .map(|at| {
             let here = Here {
-                pieces,
+                pieces: &pieces,
                 at,
                 folded,
                 known,
@@ -30,6 +34,33 @@ pub(crate) fn settle<'r>(pieces: &mut [Piece<'r>], folded: &'r Folded<'r>, known
             piece.sense = sense;
         }
     }
+    join_codes(pieces, folded)
+}
+
+/// "plot b2", where B is a block of the farmer and B2 is not: the block word says that it is one
+/// name.
+fn join_codes<'r>(pieces: Vec<Piece<'r>>, folded: &'r Folded<'r>) -> Vec<Piece<'r>> {
+    let mut joined: Vec<Piece<'r>> = Vec::with_capacity(pieces.len());
+    for piece in pieces {
+        let after_word = joined
+            .len()
+            .checked_sub(2)
+            .and_then(|at| joined.get(at))
+            .is_some_and(|word| word.is_plain(Plain::Block));
+        match joined.last_mut() {
+            Some(letter)
+                if after_word
+                    && letter.end == piece.start
+                    && matches!(letter.sense, Sense::Block(_))
+                    && matches!(piece.sense, Sense::Number(_)) =>
+            {
+                letter.end = piece.end;
+                letter.sense = Sense::Block(folded.written(letter.start, letter.end));
+            }
+            _ => joined.push(piece),
+        }
+    }
+    joined
 }
 
 struct Here<'a, 'r> {
@@ -118,8 +149,13 @@ impl<'r> Here<'_, 'r> {
 
     /// What follows is counted, so that a number here is a count.
     fn counts(&self) -> bool {
+        let is_only_number = self
+            .pieces
+            .iter()
+            .enumerate()
+            .all(|(at, piece)| at == self.at || !matches!(piece.sense, Sense::Number(_)));
         self.next().is_some_and(|next| {
-            next.kind().is_some()
+            (next.kind().is_some() && is_only_number)
                 || next.is_plain(Plain::Trees)
                 || next.means(|meaning| matches!(meaning, Meaning::Unit(_)))
         })
@@ -132,19 +168,20 @@ impl<'r> Here<'_, 'r> {
             return true;
         }
         let next = self.next();
-        let is_article = written.eq_ignore_ascii_case("a")
-            && next.is_some_and(|next| {
-                matches!(next.sense, Sense::Unknown)
-                    || next.is_any(&[Plain::Trees, Plain::Row, Plain::Block])
-                    || next.means(|meaning| {
-                        matches!(
-                            meaning,
-                            Meaning::Unit(_)
-                                | Meaning::Cause(_)
-                                | Meaning::Numeral(Numeral::Scale(_) | Numeral::Loose(_))
-                        )
-                    })
-            });
+        let is_article = written == "a" && !next.is_none_or(may_follow_block)
+            || written == "A"
+                && next.is_some_and(|next| {
+                    matches!(next.sense, Sense::Unknown)
+                        || next.is_any(&[Plain::Trees, Plain::Row, Plain::Round, Plain::Block])
+                        || next.means(|meaning| {
+                            matches!(
+                                meaning,
+                                Meaning::Unit(_)
+                                    | Meaning::Cause(_)
+                                    | Meaning::Numeral(Numeral::Scale(_) | Numeral::Loose(_))
+                            )
+                        })
+                });
         let beside_unknown = [self.previous(), next]
             .into_iter()
             .flatten()
@@ -188,6 +225,35 @@ impl<'r> Here<'_, 'r> {
         };
         beside_work(self.previous()) || beside_work(self.next())
     }
+}
+
+/// What stands after a block written "a": the end, work, a number, a day, a small word that joins.
+fn may_follow_block(piece: &Piece<'_>) -> bool {
+    piece.kind().is_some()
+        || piece.is_any(&[
+            Plain::And,
+            Plain::Negation,
+            Plain::NotYet,
+            Plain::LastWeek,
+            Plain::LastMonth,
+        ])
+        || piece.means(|meaning| {
+            matches!(
+                meaning,
+                Meaning::DaysAgo(_)
+                    | Meaning::Weekday(_)
+                    | Meaning::Fertiliser
+                    | Meaning::Ailment(_)
+            )
+        })
+        || matches!(
+            piece.sense,
+            Sense::Mark(_)
+                | Sense::Number(_)
+                | Sense::When(_)
+                | Sense::Block(_)
+                | Sense::List { .. }
+        )
 }
 
 /// A letter, or a letter and one or two digits.

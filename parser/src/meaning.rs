@@ -136,6 +136,8 @@ plain! {
     At = "at",
     /// "from", "for" before a person.
     From = "from",
+    /// "I", "we".
+    Subject = "subject",
     /// Father, mother.
     Relative = "relative",
     /// "please", "thanks".

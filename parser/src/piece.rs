@@ -24,8 +24,6 @@ pub(crate) struct Piece<'r> {
     /// First byte in the folded text.
     pub(crate) start: usize,
     pub(crate) end: usize,
-    /// No space stands before it.
-    pub(crate) glued: bool,
     pub(crate) sense: Sense<'r>,
     /// The listed word that it was repaired to.
     pub(crate) repaired: Option<&'r str>,
@@ -262,11 +260,10 @@ impl<'r> Cutter<'r, '_> {
             .skip(at)
             .take_while(|word| word.token.end <= end)
             .count();
-        let ends_here = words.get(at + used - 1)?.token.end == end;
+        let ends_here = words.get((at + used).checked_sub(1)?)?.token.end == end;
         let piece = Piece {
             start,
             end,
-            glued: words.get(at)?.token.glued,
             sense,
             repaired: None,
         };
@@ -296,7 +293,6 @@ impl<'r> Cutter<'r, '_> {
         let piece = Piece {
             start: here.token.start,
             end: words.get(last)?.token.end,
-            glued: here.token.glued,
             sense: Sense::Listed(listed),
             repaired,
         };
@@ -313,7 +309,6 @@ impl<'r> Cutter<'r, '_> {
         Piece {
             start: word.token.start,
             end: word.token.end,
-            glued: word.token.glued,
             sense,
             repaired: None,
         }

@@ -9,14 +9,15 @@ use alloc::{
 };
 
 use crate::{
-    acts, compose,
+    acts, alarm, compose, corrections,
     fold::Folded,
     gate, languages, letters,
     lexicon::{Langs, Lexicon, PACKS_MAX},
     meaning::{Meaning, Plain},
     pack::{Pack, PackFault},
     piece::{self, Piece, Sense},
-    reading::{Known, Problem, Reading},
+    queries,
+    reading::{Act, Known, Problem, Reading, Sender},
     reports, segment, words,
 };
 
@@ -62,27 +63,31 @@ impl Reader {
     pub fn read(&self, text: &str, known: &Known<'_>) -> Reading {
         let folded = Folded::new(text);
         let langs = self.lexicon.langs(known.languages);
-        let mut pieces = piece::pieces(&folded, &self.lexicon, langs, known);
-        letters::settle(&mut pieces, &folded, known);
+        let pieces = piece::pieces(&folded, &self.lexicon, langs, known);
+        let pieces = letters::settle(pieces, &folded, known);
         let pieces = compose::compose(&pieces, &self.lexicon, langs);
         let segments = segment::segments(&pieces);
         let told = reports::read(&pieces, &segments, &folded);
         let stances = gate::stances(&pieces, &segments, &told);
-        let act = acts::read(&pieces);
+        let spoken = spoken(&pieces, &folded, known.sender);
         let mut problems = told.problems;
         problems.extend(piece_problems(&pieces, &folded));
         problems.extend(folded.cut.map(Problem::Cut));
         Reading {
-            reports: if act.is_some() {
+            reports: if spoken.replaces_reports {
                 Vec::new()
             } else {
                 told.reports
             },
-            acts: act.into_iter().collect(),
+            acts: spoken.act.into_iter().collect(),
             bare: acts::bare(&pieces),
-            stances,
-            alarm: None,
-            member: None,
+            stances: if spoken.replaces_reports {
+                Vec::new()
+            } else {
+                stances
+            },
+            alarm: alarm::read(&pieces),
+            member: pieces.iter().find_map(member),
             problems,
             words: words::words(&pieces, &folded),
             language: self.language(&pieces),
@@ -106,6 +111,37 @@ impl Reader {
             .map(|(index, code)| (votes(1 << index), code))
             .max_by_key(|(votes, _)| *votes)?;
         (best.0 > 0).then(|| best.1.to_string())
+    }
+}
+
+/// What is said to the bot itself.
+struct Spoken {
+    act: Option<Act>,
+    /// Words of work in the text only say what the act is about.
+    replaces_reports: bool,
+}
+
+fn spoken(pieces: &[Piece<'_>], folded: &Folded<'_>, sender: Sender) -> Spoken {
+    let act = acts::read(pieces)
+        .or_else(|| corrections::read(pieces, folded).map(Act::Correct))
+        .or_else(|| queries::adviser(pieces, sender).map(Act::Query));
+    if act.is_some() {
+        return Spoken {
+            act,
+            replaces_reports: true,
+        };
+    }
+    Spoken {
+        act: queries::anyone(pieces).map(Act::Query),
+        replaces_reports: false,
+    }
+}
+
+fn member(piece: &Piece<'_>) -> Option<String> {
+    if let Sense::Member(name) = piece.sense {
+        Some(name.to_string())
+    } else {
+        None
     }
 }
 

@@ -227,8 +227,16 @@ fn opens(pieces: &[Piece<'_>], at: usize) -> Option<Anchor> {
         Meaning::Crop => Some(Thing::Crop),
         Meaning::Cover => Some(Thing::Cover),
         _ => None,
-    })?;
-    anchor(thing.kind(), Some(thing))
+    });
+    if let Some(thing) = thing {
+        return anchor(thing.kind(), Some(thing));
+    }
+    let is_rain = piece.means(|meaning| matches!(meaning, Meaning::Wetness(_)));
+    is_rain.then_some(Anchor {
+        at,
+        kind: Kind::Rain,
+        thing: None,
+    })
 }
 
 /// "120 plant" beside other work: the word counts trees and is no work.

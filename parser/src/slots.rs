@@ -15,7 +15,7 @@ use crate::{
     fold::Folded,
     kind::Kind,
     lengths::{self, Lengths},
-    meaning::{Meaning, Plain},
+    meaning::{Meaning, Numeral, Plain},
     piece::{Piece, Sense},
     reading::{Doubt, Problem, Report, Span},
     segment::{Segment, break_strength},
@@ -192,9 +192,7 @@ impl Filler<'_, '_> {
     }
 
     fn block(&mut self, at: usize, name: &str) {
-        let joined = |piece: &Piece<'_>| {
-            piece.is_plain(Plain::And) || piece.is_mark(',') || piece.is_mark('&')
-        };
+        let joined = |piece: &Piece<'_>| piece.is_plain(Plain::And) || piece.is_mark('&');
         let after_join = (0..at)
             .rev()
             .find_map(|at| {
@@ -206,7 +204,9 @@ impl Filler<'_, '_> {
         if self.row().block.is_some() {
             self.next_row(after_join);
         }
-        let is_first = !self.row().has_number();
+        let no_values = self.lengths.last().is_none_or(Lengths::is_empty);
+        let measures = self.segment.kind.needs_values();
+        let is_first = no_values && (measures || !self.row().has_number());
         let row = self.row();
         row.block = Some(name.to_string());
         row.block_first = is_first;
@@ -233,11 +233,15 @@ impl Filler<'_, '_> {
             self.row().details.weak = number.whole();
             return true;
         }
+        if self.segment.kind == Kind::Rain && self.unit_of(at).is_none() {
+            return self.measure(number, Unit::Millimetre);
+        }
         if let Some(unit) = self.unit_of(at) {
             return self.measure(number, unit);
         }
         if self.segment.kind.needs_values() && !beside(Plain::Trees) {
             self.length(number.value, None);
+            self.doubt_commas(span);
             return true;
         }
         self.count(number, span)
@@ -311,7 +315,7 @@ impl Filler<'_, '_> {
             return true;
         }
         self.row().details.count = Some(count);
-        if number.loose || number.spaced {
+        if number.loose {
             self.row().doubts.push(Doubt::LooseNumber(count));
         }
         if number.letters {
@@ -321,6 +325,16 @@ impl Filler<'_, '_> {
         true
     }
 
+    /// "41, 43,5, 39": commas part the numbers and also stand inside one.
+    fn doubt_commas(&mut self, span: Span) {
+        let mut pieces = self.pieces.iter();
+        let parts = pieces.any(|piece| piece.is_mark(','));
+        let doubt = Doubt::CommaList;
+        if parts && self.written(span).contains(',') && !self.row().doubts.contains(&doubt) {
+            self.row().doubts.push(doubt);
+        }
+    }
+
     fn written(&self, span: Span) -> String {
         let source = self.folded.source;
         source.get(span.start..span.end).unwrap_or("").to_string()
@@ -328,12 +342,11 @@ impl Filler<'_, '_> {
 
     /// A number after a block that already has one belongs to the next block.
     fn new_row_for_number(&mut self) {
-        let has_values = self
-            .lengths
-            .last()
-            .is_some_and(|lengths| !lengths.is_empty());
+        let no_values = self.lengths.last().is_none_or(Lengths::is_empty);
+        let measures = self.segment.kind.needs_values();
         let row = self.row();
-        let full = row.has_number() || has_values;
+        // "girth of 10 trees B 41 42": the count is no value.
+        let full = !no_values || (row.has_number() && !measures);
         if full && row.block.is_some() && !row.block_first {
             self.next_row(false);
         }
@@ -390,6 +403,12 @@ impl Filler<'_, '_> {
         let mut used = is_anchor;
         for meaning in piece.meanings() {
             used |= self.meaning(at, meaning, name.as_deref());
+        }
+        let each = self
+            .previous(at)
+            .is_some_and(|one| one.means(|meaning| meaning == Meaning::Numeral(Numeral::One)));
+        if piece.is_plain(Plain::Trees) && each && self.row().details.amount.is_some() {
+            self.row().details.per = Some(Per::Tree);
         }
         if piece.is_plain(Plain::Trees) && self.previous(at).is_some_and(|mark| mark.is_mark('/')) {
             self.row().details.per = Some(Per::Tree);
@@ -480,6 +499,10 @@ impl Filler<'_, '_> {
         let several_blocks_one_count =
             self.rows.len() > 1 && self.rows.iter().filter(|row| row.has_number()).count() == 1;
         let shared = self.rows.iter().find_map(|row| row.details.count);
+        let plants = self
+            .pieces
+            .get(self.segment.pieces.clone())
+            .is_some_and(|pieces| pieces.iter().any(|piece| piece.is_plain(Plain::Trees)));
         for (row, lengths) in self.rows.iter_mut().zip(&self.lengths) {
             let (values, guessed) = lengths::centimetres(lengths, row.kind);
             row.details.values_cm = values;
@@ -490,6 +513,9 @@ impl Filler<'_, '_> {
                 // "planted 120 in A and B": in each, or in both together?
                 row.details.count = Some(count);
                 row.doubts.push(Doubt::LooseNumber(count));
+            }
+            if row.kind == Kind::Received && (plants || row.has_number()) {
+                row.details.supply = row.details.supply.or(Some(Supply::Plants));
             }
             let large = matches!(row.kind, Kind::Dead | Kind::Damage | Kind::Disease);
             if let Some(extent) = row.details.extent.filter(|_| large) {
