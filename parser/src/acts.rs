@@ -57,10 +57,8 @@ pub(crate) fn bare(pieces: &[Piece<'_>]) -> Option<Bare> {
     }
     let numbers: Vec<f64> = core
         .iter()
-        .filter_map(|piece| match piece.sense {
-            Sense::Number(number) => Some(number.value),
-            _ => None,
-        })
+        .filter_map(|piece| piece.number())
+        .map(|number| number.value)
         .collect();
     (numbers.len() > 1 && numbers.len() == core.len()).then_some(Bare::Numbers(numbers))
 }
@@ -118,33 +116,25 @@ fn answer(piece: &Piece<'_>) -> Option<Act> {
 fn later(rest: &[&Piece<'_>]) -> Option<Act> {
     let rest: Vec<_> = rest
         .iter()
-        .filter(|piece| !piece.is_any(&[Plain::At, Plain::Filler]) || period(piece).is_some())
+        .filter(|piece| {
+            !piece.is_any(&[Plain::At, Plain::Filler]) || piece.part(Meaning::period).is_some()
+        })
         .collect();
     match rest.as_slice() {
         [] => Some(Act::Later(None)),
         [one] => {
-            let days = period(one)?;
+            let days = one.part(Meaning::period)?;
             Some(Act::Later(Some(days)))
         }
         [count, unit] => {
-            let each = period(unit)?;
-            let many = match count.sense {
-                Sense::Number(number) => u16::try_from(number.whole()?).ok()?,
-                _ if count.is_plain(Plain::Next) => 1,
-                _ => return None,
+            let each = unit.part(Meaning::period)?;
+            let many = match count.number() {
+                Some(number) => u16::try_from(number.whole()?).ok()?,
+                None => u16::from(count.is_plain(Plain::Next)),
             };
+            (many > 0).then_some(())?;
             Some(Act::Later(Some(many.checked_mul(each)?)))
         }
         _ => None,
     }
-}
-
-fn period(piece: &Piece<'_>) -> Option<u16> {
-    piece.meanings().find_map(|meaning| {
-        if let Meaning::Period(days) = meaning {
-            Some(days)
-        } else {
-            None
-        }
-    })
 }

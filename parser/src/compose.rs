@@ -74,13 +74,11 @@ fn half<'r>(pieces: &[Piece<'r>]) -> Option<(Sense<'r>, usize)> {
         let piece = pieces.get(at)?;
         let is_half =
             piece.means(|meaning| matches!(meaning, Meaning::Extent(crate::details::Extent::Half)));
-        match piece.sense {
-            Sense::Fraction(above, below) if below > 0 && above < below => {
-                Some(f64::from(above) / f64::from(below))
-            }
-            _ if is_half => Some(0.5),
-            _ => None,
+        if let Sense::Fraction(above, below) = piece.sense {
+            let proper = below > 0 && above < below;
+            return proper.then(|| f64::from(above) / f64::from(below));
         }
+        is_half.then_some(0.5)
     };
     if let Some(value) = part(0) {
         let skip = is_unit(1)?;
@@ -141,10 +139,7 @@ fn grade<'r>(pieces: &[Piece<'r>]) -> Option<(Sense<'r>, usize)> {
     let [first, second, third, ..] = pieces else {
         return None;
     };
-    let small = |piece: &Piece<'_>| match piece.sense {
-        Sense::Number(number) => number.whole().filter(|value| *value <= 60),
-        _ => None,
-    };
+    let small = |piece: &Piece<'_>| piece.number()?.whole().filter(|value| *value <= 60);
     let (one, two, three) = (small(first)?, small(second)?, small(third)?);
     // Three equal small numbers in a row count nothing.
     (one == two && two == three && one > 0).then_some((Sense::Grade, 3))

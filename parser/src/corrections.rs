@@ -18,12 +18,12 @@ use crate::{
 /// The correction in a text, if it is one.
 pub(crate) fn read(pieces: &[Piece<'_>], folded: &Folded<'_>) -> Option<Correction> {
     let text = Text::new(pieces, folded);
-    if let Some(correction) = text.from_to_in_order() {
+    if let Some(correction) = text.change_in_order() {
         return Some(correction);
     }
     let change = text
         .this_not_that()
-        .or_else(|| text.from_to())
+        .or_else(|| text.change_to())
         .or_else(|| text.sorry_this())?;
     Some(text.correction(&change))
 }
@@ -101,11 +101,14 @@ impl<'a, 'r> Text<'a, 'r> {
     fn value(&self, core_index: usize) -> Option<Value> {
         let at = *self.core.get(core_index)?;
         let piece = self.pieces.get(at)?;
-        match piece.sense {
-            Sense::Number(_) | Sense::Metres(_) => Some(Value::Number(at)),
-            Sense::Block(_) => Some(Value::Block(at)),
-            Sense::When(_) => Some(Value::When(at)),
-            _ => piece.kind().map(|_| Value::Kind(at)),
+        if matches!(piece.sense, Sense::Number(_) | Sense::Metres(_)) {
+            Some(Value::Number(at))
+        } else if matches!(piece.sense, Sense::Block(_)) {
+            Some(Value::Block(at))
+        } else if matches!(piece.sense, Sense::When(_)) {
+            Some(Value::When(at))
+        } else {
+            piece.kind().map(|_| Value::Kind(at))
         }
     }
 
@@ -167,7 +170,7 @@ impl<'a, 'r> Text<'a, 'r> {
     }
 
     /// "change 120 to 102".
-    fn from_to(&self) -> Option<Change> {
+    fn change_to(&self) -> Option<Change> {
         let changes = (0..self.core.len()).any(|index| self.is(index, Plain::Correction));
         (0..self.core.len()).find_map(|index| {
             let to = self
@@ -182,7 +185,7 @@ impl<'a, 'r> Text<'a, 'r> {
     }
 
     /// "change 102 to 120" has been taken for a range.
-    fn from_to_in_order(&self) -> Option<Correction> {
+    fn change_in_order(&self) -> Option<Correction> {
         let opens = self.is(0, Plain::Correction);
         let range = self.core.iter().find_map(|at| {
             if let Sense::Range(from, to) = self.pieces.get(*at)?.sense {
@@ -263,12 +266,10 @@ impl<'a, 'r> Text<'a, 'r> {
             Value::When(_) => Field::Date,
             Value::Kind(_) => Field::Kind,
             Value::Number(at) => {
-                let unit = self.pieces.get(at + 1).and_then(|next| {
-                    next.meanings().find_map(|meaning| match meaning {
-                        Meaning::Unit(unit) if !next.is_plain(Plain::At) => Some(unit),
-                        _ => None,
-                    })
-                });
+                let next = self.pieces.get(at + 1);
+                let unit = next
+                    .filter(|next| !next.is_plain(Plain::At))
+                    .and_then(|next| next.part(Meaning::unit));
                 match unit {
                     Some(unit) if unit.is_area() => Field::Area,
                     Some(unit) if unit.is_length() => Field::Values,
@@ -282,12 +283,13 @@ impl<'a, 'r> Text<'a, 'r> {
 
     fn written(&self, value: Value) -> Option<String> {
         let piece = self.pieces.get(value.at())?;
-        let text = match &piece.sense {
-            Sense::Block(name) => name,
-            Sense::Number(number) => return Some(number.value.to_string()),
-            _ => self.folded.written(piece.start, piece.end),
-        };
-        Some(text.to_string())
+        let number = piece.number().map(|number| number.value.to_string());
+        let as_written = || self.folded.written(piece.start, piece.end).to_string();
+        Some(
+            number
+                .or_else(|| block_of(piece))
+                .unwrap_or_else(as_written),
+        )
     }
 }
 

@@ -307,9 +307,8 @@ impl Lexicon {
             node = self.step(node, id);
         }
         let fresh = self.phrases.len();
-        let slot = match self.ends.get_mut(node as usize) {
-            Some(slot) => slot,
-            None => return fresh,
+        let Some(slot) = self.ends.get_mut(node as usize) else {
+            return fresh;
         };
         if let Some(index) = slot {
             return *index as usize;

@@ -43,6 +43,8 @@ mod numerals;
 mod segment;
 
 mod lengths;
+mod roles;
+mod row;
 mod slots;
 
 mod gate;

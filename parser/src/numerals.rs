@@ -283,16 +283,7 @@ fn part(piece: &Piece<'_>, first: bool, next: Option<&Piece<'_>>) -> Option<Nume
 }
 
 fn numeral(piece: &Piece<'_>) -> Option<Numeral> {
-    let Sense::Listed(listed) = &piece.sense else {
-        return None;
-    };
-    listed.meanings().find_map(|meaning| {
-        if let Meaning::Numeral(part) = meaning {
-            Some(part)
-        } else {
-            None
-        }
-    })
+    piece.part(Meaning::numeral)
 }
 
 fn value_of(piece: &Piece<'_>) -> Option<u32> {

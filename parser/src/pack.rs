@@ -129,10 +129,7 @@ impl Pack {
         let mut claims: Vec<(&str, Kind)> = self
             .entries
             .iter()
-            .filter_map(|entry| match kind_of(entry.meaning) {
-                Some(kind) => Some((entry.phrase.as_str(), kind)),
-                None => None,
-            })
+            .filter_map(|entry| Some((entry.phrase.as_str(), entry.meaning.kind()?)))
             .collect();
         claims.sort_unstable();
         claims.dedup();
@@ -149,15 +146,6 @@ impl Pack {
             }
         }
         Ok(())
-    }
-}
-
-/// The kind that a meaning claims outright.
-pub(crate) fn kind_of(meaning: Meaning) -> Option<Kind> {
-    if let Meaning::Kind(kind) = meaning {
-        Some(kind)
-    } else {
-        None
     }
 }
 

@@ -100,9 +100,23 @@ impl<'r> Piece<'r> {
         self.meanings().any(wanted)
     }
 
+    /// The first of its meanings that has this part.
+    pub(crate) fn part<T>(&self, part: impl Fn(Meaning) -> Option<T>) -> Option<T> {
+        self.meanings().find_map(part)
+    }
+
+    /// The number that it is, if it is one.
+    pub(crate) fn number(&self) -> Option<Number> {
+        if let Sense::Number(number) = self.sense {
+            Some(number)
+        } else {
+            None
+        }
+    }
+
     /// The kind of work that it names outright.
     pub(crate) fn kind(&self) -> Option<Kind> {
-        self.meanings().find_map(crate::pack::kind_of)
+        self.meanings().find_map(Meaning::kind)
     }
 }
 
@@ -142,6 +156,8 @@ struct WordToken {
     repaired: bool,
     two_kinds: Option<(Kind, Kind)>,
 }
+
+type ToSense<'r> = fn(&'r str) -> Sense<'r>;
 
 struct Cutter<'r, 'k> {
     folded: &'r Folded<'r>,
@@ -197,7 +213,7 @@ impl<'r> Cutter<'r, '_> {
             nearest
                 .iter()
                 .filter_map(|id| self.lexicon.single(*id, self.langs))
-                .filter_map(|listed| listed.meanings().find_map(crate::pack::kind_of))
+                .filter_map(|listed| listed.meanings().find_map(Meaning::kind))
         };
         let first = kinds().next();
         if let (Some(one), Some(other)) = (first, kinds().find(|kind| Some(*kind) != first)) {
@@ -206,11 +222,9 @@ impl<'r> Cutter<'r, '_> {
         }
         // Of equally near words the one that is work, else the first.
         let pick = nearest.iter().copied().find(|id| {
-            self.lexicon.single(*id, self.langs).is_some_and(|listed| {
-                listed
-                    .meanings()
-                    .any(|meaning| crate::pack::kind_of(meaning).is_some())
-            })
+            self.lexicon
+                .single(*id, self.langs)
+                .is_some_and(|listed| listed.meanings().any(|meaning| meaning.kind().is_some()))
         });
         word.id = pick.or_else(|| nearest.first().copied());
         word.repaired = word.id.is_some();
@@ -233,7 +247,7 @@ impl<'r> Cutter<'r, '_> {
         let start = words.get(at)?.token.start;
         let rest = self.folded.text.get(start..)?;
         let known = self.known;
-        let kinds: [(&'r [&'r str], fn(&'r str) -> Sense<'r>); 3] = [
+        let kinds: [(_, ToSense<'r>); 3] = [
             (known.blocks, Sense::Block),
             (known.groups, Sense::Group),
             (known.members, Sense::Member),

@@ -6,7 +6,7 @@
 use alloc::{string::ToString, vec::Vec};
 
 use crate::{
-    details::Measure,
+    details::{Measure, Unit},
     kind::Kind,
     meaning::{Meaning, Plain},
     piece::{Piece, Sense},
@@ -22,7 +22,9 @@ pub(crate) fn adviser(pieces: &[Piece<'_>], sender: Sender) -> Option<Query> {
     let named = |wanted: fn(&Sense<'_>) -> bool| core.iter().any(|piece| wanted(&piece.sense));
     let group = named(|sense| matches!(sense, Sense::Group(_)));
     let member = named(|sense| matches!(sense, Sense::Member(_)));
-    let topic = core.iter().find_map(|piece| adviser_topic(piece));
+    let topic = core
+        .iter()
+        .find_map(|piece| piece.part(Meaning::adviser_topic));
     let kind = core.iter().find_map(|piece| kind_asked(piece));
     if group {
         let topic = topic.unwrap_or(Topic::Status);
@@ -45,8 +47,10 @@ pub(crate) fn adviser(pieces: &[Piece<'_>], sender: Sender) -> Option<Query> {
     }
     let only_topic = core
         .iter()
-        .all(|piece| adviser_topic(piece).is_some() || is_period(piece));
-    let firm = core.first().and_then(|piece| adviser_topic(piece));
+        .all(|piece| piece.part(Meaning::adviser_topic).is_some() || is_period(piece));
+    let firm = core
+        .first()
+        .and_then(|piece| piece.part(Meaning::adviser_topic));
     firm.filter(|_| only_topic)
         .map(|topic| query(pieces, topic, None))
 }
@@ -59,12 +63,10 @@ pub(crate) fn anyone(pieces: &[Piece<'_>]) -> Option<Query> {
         piece.means(|meaning| matches!(meaning, Meaning::Topic(_)))
             || matches!(piece.sense, Sense::Block(_) | Sense::When(_))
     });
-    let mut topics = core.iter().enumerate().filter_map(|(at, piece)| {
-        piece.meanings().find_map(|meaning| match meaning {
-            Meaning::Topic(topic) => Some((at, topic)),
-            _ => None,
-        })
-    });
+    let mut topics = core
+        .iter()
+        .enumerate()
+        .filter_map(|(at, piece)| Some((at, piece.part(Meaning::topic)?)));
     let found = topics.find(|(at, topic)| match topic {
         Topic::CallMe => true,
         Topic::Who | Topic::MyData | Topic::Erase | Topic::Next | Topic::Status => whole,
@@ -113,27 +115,19 @@ fn core<'p, 'r>(pieces: &'p [Piece<'r>]) -> Vec<&'p Piece<'r>> {
         .collect()
 }
 
-fn adviser_topic(piece: &Piece<'_>) -> Option<Topic> {
-    piece.meanings().find_map(|meaning| {
-        if let Meaning::AdviserTopic(topic) = meaning {
-            Some(topic)
-        } else {
-            None
-        }
-    })
-}
-
 /// The kind of work that a word asks about.
 fn kind_asked(piece: &Piece<'_>) -> Option<Kind> {
-    piece.kind().or_else(|| {
-        piece.meanings().find_map(|meaning| match meaning {
-            Meaning::Fertiliser => Some(Kind::Fertilised),
-            Meaning::Ailment(_) => Some(Kind::Disease),
-            Meaning::Cause(_) => Some(Kind::Damage),
-            Meaning::Spray => Some(Kind::Sprayed),
-            _ => None,
-        })
-    })
+    let asked = |meaning: Meaning| {
+        let things = [
+            (Meaning::Fertiliser, Kind::Fertilised),
+            (Meaning::Spray, Kind::Sprayed),
+        ];
+        let thing = things.into_iter().find(|(thing, _)| *thing == meaning);
+        let sight = meaning.ailment().map(|_| Kind::Disease);
+        let harm = meaning.cause().map(|_| Kind::Damage);
+        sight.or(harm).or(thing.map(|(_, kind)| kind))
+    };
+    piece.kind().or_else(|| piece.part(asked))
 }
 
 fn is_trade(piece: &Piece<'_>) -> bool {
@@ -143,17 +137,8 @@ fn is_trade(piece: &Piece<'_>) -> bool {
 }
 
 fn is_period(piece: &Piece<'_>) -> bool {
-    matches!(piece.sense, Sense::Number(_) | Sense::When(_)) || period_of(piece).is_some()
-}
-
-fn period_of(piece: &Piece<'_>) -> Option<u16> {
-    piece.meanings().find_map(|meaning| {
-        if let Meaning::Period(days) = meaning {
-            Some(days)
-        } else {
-            None
-        }
-    })
+    matches!(piece.sense, Sense::Number(_) | Sense::When(_))
+        || piece.part(Meaning::period).is_some()
 }
 
 fn query(pieces: &[Piece<'_>], topic: Topic, kind: Option<Kind>) -> Query {
@@ -194,17 +179,17 @@ fn query(pieces: &[Piece<'_>], topic: Topic, kind: Option<Kind>) -> Query {
     for (at, piece) in pieces.iter().enumerate() {
         let next = pieces.get(at + 1);
         if let Sense::Number(number) = piece.sense {
-            let area = next.and_then(|next| next.meanings().find_map(area_unit));
+            let area = next.and_then(|next| next.part(area_unit));
             if let Some(unit) = area {
                 let value = number.decimal.unwrap_or(number.value);
                 query.area = Some(Measure { value, unit });
-            } else if let Some(days) = next.and_then(period_of) {
+            } else if let Some(days) = next.and_then(|next| next.part(Meaning::period)) {
                 let many = number.whole().and_then(|many| u16::try_from(many).ok());
                 query.period_days = many.and_then(|many| many.checked_mul(days));
             } else {
                 query.number = query.number.or(number.whole());
             }
-        } else if let Some(days) = period_of(piece) {
+        } else if let Some(days) = piece.part(Meaning::period) {
             query.period_days = query.period_days.or(Some(days));
         } else if topic == Topic::Window && piece.is_plain(Plain::Yes) {
             query.yes = Some(true);
@@ -215,9 +200,6 @@ fn query(pieces: &[Piece<'_>], topic: Topic, kind: Option<Kind>) -> Query {
     query
 }
 
-fn area_unit(meaning: Meaning) -> Option<crate::details::Unit> {
-    match meaning {
-        Meaning::Unit(unit) if unit.is_area() => Some(unit),
-        _ => None,
-    }
+fn area_unit(meaning: Meaning) -> Option<Unit> {
+    meaning.unit().filter(|unit| unit.is_area())
 }

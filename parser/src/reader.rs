@@ -110,7 +110,7 @@ impl Reader {
             .rev()
             .map(|(index, code)| (votes(1 << index), code))
             .max_by_key(|(votes, _)| *votes)?;
-        (best.0 > 0).then(|| best.1.to_string())
+        (best.0 > 0).then(|| best.1.clone())
     }
 }
 
@@ -150,13 +150,29 @@ fn piece_problems(pieces: &[Piece<'_>], folded: &Folded<'_>) -> Vec<Problem> {
         .iter()
         .filter_map(|piece| {
             let span = folded.span(piece.start, piece.end);
-            match piece.sense {
-                Sense::TooLarge => Some(Problem::NumberTooLarge(span)),
-                Sense::NoSuchDay => Some(Problem::NoSuchDay(span)),
-                Sense::TwoKinds(one, other) => Some(Problem::TwoKinds(span, one, other)),
-                Sense::NoNumber => Some(Problem::LooseEnd(span)),
-                _ => None,
-            }
+            let (one, other) = match piece.sense {
+                Sense::TooLarge => return Some(Problem::NumberTooLarge(span)),
+                Sense::NoSuchDay => return Some(Problem::NoSuchDay(span)),
+                Sense::NoNumber => return Some(Problem::LooseEnd(span)),
+                Sense::TwoKinds(one, other) => (one, other),
+                Sense::Listed(_)
+                | Sense::Number(_)
+                | Sense::List { .. }
+                | Sense::Range(..)
+                | Sense::Share(..)
+                | Sense::Grade
+                | Sense::Triple(_)
+                | Sense::Fraction(..)
+                | Sense::Metres(_)
+                | Sense::When(_)
+                | Sense::Clock
+                | Sense::Block(_)
+                | Sense::Group(_)
+                | Sense::Member(_)
+                | Sense::Mark(_)
+                | Sense::Unknown => return None,
+            };
+            Some(Problem::TwoKinds(span, one, other))
         })
         .collect()
 }

@@ -12,8 +12,9 @@ use crate::{
     meaning::{Meaning, Plain},
     piece::{Piece, Sense},
     reading::{Problem, Report},
+    row::Row,
     segment::{Segment, break_strength},
-    slots::{self, Row},
+    slots,
     when::When,
 };
 

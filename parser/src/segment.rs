@@ -49,12 +49,14 @@ pub(crate) fn segments(pieces: &[Piece<'_>]) -> Vec<Segment> {
 
 /// How strongly a piece parts what stands before it from what stands after.
 pub(crate) fn break_strength(piece: &Piece<'_>) -> u32 {
-    match piece.sense {
-        Sense::Mark('\n' | '.' | ';' | '!' | '?') => 3,
-        Sense::Mark(',' | ':' | '/' | '&' | '+' | '-') => 2,
-        _ if piece.is_plain(Plain::And) => 2,
-        _ => 0,
+    if let Sense::Mark(mark) = piece.sense {
+        return match mark {
+            '\n' | '.' | ';' | '!' | '?' => 3,
+            ',' | ':' | '/' | '&' | '+' | '-' => 2,
+            _ => 0,
+        };
     }
+    if piece.is_plain(Plain::And) { 2 } else { 0 }
 }
 
 /// A number that may count trees.
@@ -86,6 +88,19 @@ enum Thing {
 }
 
 impl Thing {
+    fn named(meaning: Meaning) -> Option<Self> {
+        let plain = [
+            (Meaning::Fertiliser, Self::Fertiliser),
+            (Meaning::Spray, Self::Spray),
+            (Meaning::Crop, Self::Crop),
+            (Meaning::Cover, Self::Cover),
+        ];
+        let sight = meaning.ailment().map(|_| Self::Ailment);
+        let harm = meaning.cause().map(|_| Self::Cause);
+        let plain = plain.into_iter().find(|(named, _)| *named == meaning);
+        sight.or(harm).or(plain.map(|(_, thing)| thing))
+    }
+
     const fn kind(self) -> Kind {
         match self {
             Self::Ailment => Kind::Disease,
@@ -219,15 +234,7 @@ fn opens(pieces: &[Piece<'_>], at: usize) -> Option<Anchor> {
     if piece.is_plain(Plain::Tall) {
         return anchor(tall_kind(pieces, at), None);
     }
-    let thing = piece.meanings().find_map(|meaning| match meaning {
-        Meaning::Ailment(_) => Some(Thing::Ailment),
-        Meaning::Cause(_) => Some(Thing::Cause),
-        Meaning::Fertiliser => Some(Thing::Fertiliser),
-        Meaning::Spray => Some(Thing::Spray),
-        Meaning::Crop => Some(Thing::Crop),
-        Meaning::Cover => Some(Thing::Cover),
-        _ => None,
-    });
+    let thing = piece.part(Thing::named);
     if let Some(thing) = thing {
         return anchor(thing.kind(), Some(thing));
     }

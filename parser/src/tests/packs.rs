@@ -65,7 +65,7 @@ fn every_pack_that_ships_has_words_for_every_kind() {
             let listed = pack
                 .entries
                 .iter()
-                .any(|entry| crate::pack::kind_of(entry.meaning) == Some(kind));
+                .any(|entry| entry.meaning.kind() == Some(kind));
             assert!(listed, "{}: {}", pack.code(), kind.name());
         }
     }
