@@ -23,13 +23,14 @@ pub(crate) fn read(pieces: &[Piece<'_>]) -> Option<Act> {
     if is_only_question {
         return Some(Act::Help);
     }
+    // "right?" asks.
+    if pieces.iter().any(|piece| piece.is_mark('?')) {
+        return None;
+    }
     let core = words(pieces, |piece| piece.is_plain(Plain::Courtesy));
     let (first, rest) = core.split_first()?;
     if first.is_plain(Plain::Later) {
         return later(rest);
-    }
-    if first.is_plain(Plain::NotYet) && rest.is_empty() {
-        return Some(Act::Later(None));
     }
     // "ok done", "done A": the block fills the question.
     let done = core.iter().any(|piece| piece.is_plain(Plain::Done));

@@ -13,6 +13,7 @@ use crate::{
     meaning::{Meaning, Plain},
     piece::{Piece, Sense},
     reading::{Correction, Field},
+    segment::break_strength,
 };
 
 /// The correction in a text, if it is one.
@@ -213,7 +214,11 @@ impl<'a, 'r> Text<'a, 'r> {
             .pieces
             .get(self.core.get(last)? + 1..*self.core.get(opening)?)
             .is_some_and(|between| between.iter().any(|piece| self.is_subject(piece)));
-        let first = self.value(opening)?;
+        let parted = self
+            .pieces
+            .get(self.core.get(last)? + 1..*self.core.get(opening)?)
+            .is_some_and(|between| between.iter().any(|piece| break_strength(piece) > 2));
+        let first = self.value(opening).filter(|_| !parted)?;
         let value = match first {
             Value::Kind(_) if told_anew || !self.is(last, Plain::Correction) => return None,
             // "sorry dead 21": the number is what was wrong.

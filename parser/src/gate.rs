@@ -14,7 +14,7 @@ use crate::{
     segment::{Segment, is_count_like},
 };
 
-/// Of a hundred words so many must be known.
+/// With fewer words known in a hundred nobody talks to the bot.
 const KNOWN_PERCENT_MIN: usize = 75;
 /// More words than this for each report are a story.
 const WORDS_PER_REPORT_MAX: usize = 14;
@@ -98,7 +98,8 @@ pub(crate) fn is_courtesy(pieces: &[Piece<'_>]) -> bool {
         && pieces.iter().any(|piece| piece.is_plain(Plain::Courtesy))
 }
 
-fn is_well_known(pieces: &[Piece<'_>], reports: usize) -> bool {
+/// Of a hundred words so many must be known, in a text of no more words than its reports need.
+pub(crate) fn is_well_known(pieces: &[Piece<'_>], reports: usize) -> bool {
     let words = || {
         pieces
             .iter()
@@ -155,4 +156,42 @@ fn is_answer(pieces: &[Piece<'_>], segment: &Segment) -> bool {
             || next.means(|meaning| matches!(meaning, Meaning::Crop | Meaning::Wetness(_)))
     });
     first == Some(segment.anchor) && (count == 1 || (count == 2 && answered))
+}
+
+/// Whether the text is about work, so that an example helps when nothing was understood: a clear
+/// word of work; or a word that may be one, or a block, with a number.
+pub(crate) fn is_about_work(pieces: &[Piece<'_>], stances: &[Stance]) -> bool {
+    let elsewhere = stances
+        .iter()
+        .any(|stance| matches!(stance, Stance::Saying | Stance::Advert | Stance::Courtesy));
+    let clear = pieces.iter().any(is_clear_work);
+    let maybe = pieces.iter().any(|piece| is_work(piece) || is_place(piece));
+    let number = pieces.iter().any(|piece| piece.number().is_some());
+    !elsewhere && (clear || (maybe && number)) && is_well_known(pieces, 1)
+}
+
+/// A word of work that chat seldom uses.
+pub(crate) fn is_clear_work(piece: &Piece<'_>) -> bool {
+    is_work(piece) && piece.listed().is_some_and(|listed| !listed.phrase.weak)
+}
+
+/// A word of work, or a thing that names work.
+fn is_work(piece: &Piece<'_>) -> bool {
+    piece.means(|meaning| {
+        matches!(
+            meaning,
+            Meaning::Kind(_)
+                | Meaning::Ailment(_)
+                | Meaning::Cause(_)
+                | Meaning::Fertiliser
+                | Meaning::Spray
+                | Meaning::Crop
+                | Meaning::Cover
+                | Meaning::Clone
+        )
+    })
+}
+
+fn is_place(piece: &Piece<'_>) -> bool {
+    piece.is_plain(Plain::Block) || matches!(piece.sense, Sense::Block(_))
 }

@@ -59,19 +59,25 @@ pub(crate) fn adviser(pieces: &[Piece<'_>], sender: Sender) -> Option<Query> {
 pub(crate) fn anyone(pieces: &[Piece<'_>]) -> Option<Query> {
     let core = core(pieces);
     let trade = core.iter().any(|piece| is_trade(piece));
+    let clear = pieces.iter().any(crate::gate::is_clear_work);
     let whole = core.iter().all(|piece| {
         piece.means(|meaning| matches!(meaning, Meaning::Topic(_)))
-            || matches!(piece.sense, Sense::Block(_) | Sense::When(_))
+            || matches!(
+                piece.sense,
+                Sense::Block(_) | Sense::When(_) | Sense::Member(_)
+            )
     });
     let mut topics = core
         .iter()
         .enumerate()
         .filter_map(|(at, piece)| Some((at, piece.part(Meaning::topic)?)));
     let found = topics.find(|(at, topic)| match topic {
-        Topic::CallMe => true,
-        Topic::Who | Topic::MyData | Topic::Erase | Topic::Next | Topic::Status => whole,
+        Topic::CallMe | Topic::Who | Topic::MyData | Topic::Erase | Topic::Next | Topic::Status => {
+            whole
+        }
         Topic::When => whole || (*at == 0 && trade),
-        Topic::HowMuch | Topic::MayI | Topic::Other => *at == 0 && trade,
+        Topic::HowMuch | Topic::MayI => *at == 0 && trade,
+        Topic::Other => *at == 0 && clear,
         Topic::Late | Topic::Quiet | Topic::Gaps | Topic::Sick | Topic::Member | Topic::Window => {
             false
         }
@@ -81,7 +87,7 @@ pub(crate) fn anyone(pieces: &[Piece<'_>]) -> Option<Query> {
             piece.is_mark('?')
                 || piece.means(|meaning| meaning == Meaning::Stance(Stance::Question))
         });
-        (question && trade).then_some((0, Topic::Other))
+        (question && clear).then_some((0, Topic::Other))
     };
     let (_, topic) = found.or_else(asked)?;
     Some(query(

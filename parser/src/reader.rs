@@ -13,11 +13,10 @@ use crate::{
     fold::Folded,
     gate, languages, letters,
     lexicon::{Langs, Lexicon, PACKS_MAX},
-    meaning::{Meaning, Plain},
     pack::{Pack, PackFault},
     piece::{self, Piece, Sense},
     queries,
-    reading::{Act, Known, Problem, Reading, Sender},
+    reading::{Act, Known, Problem, Reading, Sender, Stance},
     reports, segment, words,
 };
 
@@ -69,7 +68,8 @@ impl Reader {
         let segments = segment::segments(&pieces);
         let told = reports::read(&pieces, &segments, &folded);
         let stances = gate::stances(&pieces, &segments, &told);
-        let spoken = spoken(&pieces, &folded, known.sender);
+        let calm = gate::is_well_known(&pieces, segments.len());
+        let spoken = spoken(&pieces, &folded, known.sender, calm);
         let mut problems = told.problems;
         problems.extend(piece_problems(&pieces, &folded));
         problems.extend(folded.cut.map(Problem::Cut));
@@ -81,17 +81,17 @@ impl Reader {
             },
             acts: spoken.act.into_iter().collect(),
             bare: acts::bare(&pieces),
+            alarm: alarm::read(&pieces, calm && !stances.contains(&Stance::Advert)),
+            member: pieces.iter().find_map(member),
+            problems,
+            words: words::words(&pieces, &folded),
+            language: self.language(&pieces),
+            about_work: gate::is_about_work(&pieces, &stances),
             stances: if spoken.replaces_reports {
                 Vec::new()
             } else {
                 stances
             },
-            alarm: alarm::read(&pieces),
-            member: pieces.iter().find_map(member),
-            problems,
-            words: words::words(&pieces, &folded),
-            language: self.language(&pieces),
-            about_work: is_about_work(&pieces),
         }
     }
 
@@ -121,9 +121,12 @@ struct Spoken {
     replaces_reports: bool,
 }
 
-fn spoken(pieces: &[Piece<'_>], folded: &Folded<'_>, sender: Sender) -> Spoken {
+fn spoken(pieces: &[Piece<'_>], folded: &Folded<'_>, sender: Sender, calm: bool) -> Spoken {
+    // A correction changes a record, so every word of it must be known.
+    let exact = calm && pieces.iter().all(gate::is_known);
+    let correction = || corrections::read(pieces, folded).filter(|_| exact);
     let act = acts::read(pieces)
-        .or_else(|| corrections::read(pieces, folded).map(Act::Correct))
+        .or_else(|| correction().map(Act::Correct))
         .or_else(|| queries::adviser(pieces, sender).map(Act::Query));
     if act.is_some() {
         return Spoken {
@@ -132,7 +135,7 @@ fn spoken(pieces: &[Piece<'_>], folded: &Folded<'_>, sender: Sender) -> Spoken {
         };
     }
     Spoken {
-        act: queries::anyone(pieces).map(Act::Query),
+        act: queries::anyone(pieces).filter(|_| calm).map(Act::Query),
         replaces_reports: false,
     }
 }
@@ -175,18 +178,4 @@ fn piece_problems(pieces: &[Piece<'_>], folded: &Folded<'_>) -> Vec<Problem> {
             Some(Problem::TwoKinds(span, one, other))
         })
         .collect()
-}
-
-fn is_about_work(pieces: &[Piece<'_>]) -> bool {
-    pieces.iter().any(|piece| {
-        piece.kind().is_some()
-            || piece.is_plain(Plain::Block)
-            || matches!(piece.sense, Sense::Block(_) | Sense::Number(_))
-            || piece.means(|meaning| {
-                matches!(
-                    meaning,
-                    Meaning::Ailment(_) | Meaning::Cause(_) | Meaning::Fertiliser
-                )
-            })
-    })
 }
