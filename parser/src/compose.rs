@@ -16,10 +16,18 @@ use crate::{
 pub(crate) fn compose<'r>(pieces: &[Piece<'r>], lexicon: &Lexicon, langs: Langs) -> Vec<Piece<'r>> {
     let joins: Vec<_> = lexicon.joins(langs).collect();
     let joins = joins.iter().copied();
-    let numbers = pass(pieces, |_, rest| {
+    let numbers = pass(pieces, |before, rest| {
         let (said, used) = numerals::read(rest, &joins)?;
+        // "ffty three": a word that we do not know may be part of the number.
+        let unsure = [before, rest.get(used)]
+            .into_iter()
+            .flatten()
+            .any(|piece| matches!(piece.sense, Sense::Unknown));
         let sense = match said {
-            Said::Number(number) => Sense::Number(number),
+            Said::Number(number) => Sense::Number(Number {
+                loose: number.loose || unsure,
+                ..number
+            }),
             Said::Nonsense => Sense::NoNumber,
         };
         Some((sense, used))

@@ -44,6 +44,7 @@ pub(crate) fn read<'r>(pieces: &[Piece<'r>]) -> Option<(Sense<'r>, usize)> {
         Sense::Fraction(day, month) => {
             let before_unit = pieces
                 .get(1)
+                .filter(|next| !next.is_plain(Plain::At))
                 .is_some_and(|next| next.means(|meaning| matches!(meaning, Meaning::Unit(_))));
             if before_unit {
                 return None;

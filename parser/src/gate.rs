@@ -7,6 +7,7 @@
 use alloc::vec::Vec;
 
 use crate::{
+    kind::Kind,
     meaning::{Meaning, Plain},
     piece::{Piece, Sense},
     reading::{Report, Stance},
@@ -142,19 +143,35 @@ fn is_proven(pieces: &[Piece<'_>], segment: &Segment, reports: &[Report]) -> boo
     has_number || has_block || all_known
 }
 
-/// "rain yes", "crop none", "fed": the form that a nudge teaches.
+/// "rain yes", "crop none", "fed", "cleared today": the forms that a nudge teaches.
 fn is_answer(pieces: &[Piece<'_>], segment: &Segment) -> bool {
-    let words = pieces
-        .iter()
-        .filter(|piece| !matches!(piece.sense, Sense::Mark(_)) && !piece.is_plain(Plain::Courtesy));
-    let first = pieces
-        .iter()
-        .position(|piece| !piece.is_plain(Plain::Courtesy));
-    let count = words.count();
+    let words = || {
+        pieces
+            .iter()
+            .enumerate()
+            .filter(|(_, piece)| !matches!(piece.sense, Sense::Mark(_)))
+            .filter(|(_, piece)| !piece.is_plain(Plain::Courtesy))
+    };
+    let is_upkeep = matches!(
+        segment.kind,
+        Kind::Cleared
+            | Kind::Lined
+            | Kind::Weeded
+            | Kind::Fertilised
+            | Kind::Sprayed
+            | Kind::Pruned
+            | Kind::CoverSown
+    );
+    if is_upkeep {
+        return words()
+            .all(|(at, piece)| at == segment.anchor || matches!(piece.sense, Sense::When(_)));
+    }
     let answered = pieces.get(segment.anchor + 1).is_some_and(|next| {
         next.is_any(&[Plain::Yes, Plain::No, Plain::Negation, Plain::Done])
             || next.means(|meaning| matches!(meaning, Meaning::Crop | Meaning::Wetness(_)))
     });
+    let first = words().next().map(|(at, _)| at);
+    let count = words().count();
     first == Some(segment.anchor) && (count == 1 || (count == 2 && answered))
 }
 

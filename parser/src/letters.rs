@@ -7,6 +7,7 @@ use alloc::vec::Vec;
 
 use crate::{
     fold::Folded,
+    kind::Kind,
     meaning::{Meaning, Numeral, Plain},
     piece::{Piece, Sense},
     reading::Known,
@@ -38,26 +39,56 @@ pub(crate) fn settle<'r>(
 }
 
 /// "plot b2", where B is a block of the farmer and B2 is not: the block word says that it is one
-/// name.
+/// name, unless the 2 is needed as a count.
 fn join_codes<'r>(pieces: Vec<Piece<'r>>, folded: &'r Folded<'r>) -> Vec<Piece<'r>> {
+    let is_counted = |at: usize| {
+        pieces.get(at + 1).is_some_and(|next| {
+            next.is_plain(Plain::Trees)
+                || next.means(|meaning| {
+                    meaning.unit().is_some() || meaning.ago().is_some() || meaning.month().is_some()
+                })
+        })
+    };
+    let is_date = |at: usize| {
+        let next = pieces.get(at + 1);
+        next.is_some_and(|next| next.means(|word| word.ago().is_some() || word.month().is_some()))
+    };
+    let numbers = (0..pieces.len())
+        .filter(|at| !is_date(*at))
+        .filter(|at| {
+            pieces
+                .get(*at)
+                .is_some_and(|piece| piece.number().is_some())
+        })
+        .count();
+    let counts = pieces.iter().any(|piece| {
+        piece.kind().is_some_and(Kind::wants_count)
+            || piece.means(|meaning| meaning.cause().is_some() || meaning.ailment().is_some())
+    });
+    let measures = pieces
+        .iter()
+        .any(|piece| piece.kind().is_some_and(Kind::needs_values));
+    let spare = !measures && (numbers > 1 || !counts);
+    let glued_code = |at: usize| {
+        let before = at.checked_sub(1).and_then(|at| pieces.get(at));
+        let word = at.checked_sub(2).and_then(|at| pieces.get(at));
+        let (Some(word), Some(letter), Some(number)) = (word, before, pieces.get(at)) else {
+            return None;
+        };
+        let is_code = word.is_plain(Plain::Block)
+            && matches!(letter.sense, Sense::Block(_))
+            && number.number().is_some()
+            && letter.end == number.start;
+        (is_code && spare && !is_counted(at)).then_some((letter.start, number.end))
+    };
     let mut joined: Vec<Piece<'r>> = Vec::with_capacity(pieces.len());
-    for piece in pieces {
-        let after_word = joined
-            .len()
-            .checked_sub(2)
-            .and_then(|at| joined.get(at))
-            .is_some_and(|word| word.is_plain(Plain::Block));
-        match joined.last_mut() {
-            Some(letter)
-                if after_word
-                    && letter.end == piece.start
-                    && matches!(letter.sense, Sense::Block(_))
-                    && matches!(piece.sense, Sense::Number(_)) =>
-            {
-                letter.end = piece.end;
-                letter.sense = Sense::Block(folded.written(letter.start, letter.end));
+    for (at, piece) in pieces.iter().enumerate() {
+        match (glued_code(at), joined.last_mut()) {
+            (Some((start, end)), Some(letter)) => {
+                letter.end = end;
+                letter.sense = Sense::Block(folded.written(start, end));
             }
-            _ => joined.push(piece),
+            _ => joined.push(piece.clone()),
         }
     }
     joined
@@ -164,25 +195,16 @@ impl<'r> Here<'_, 'r> {
     /// One of the farmer's own letters: a block, unless it reads as an article or stands beside
     /// a word that we do not know.
     fn own_letter_is_block(&self, written: &str) -> bool {
-        if self.after_block_word() || self.after(Plain::At) {
+        if self.after_block_word() {
             return true;
         }
-        let next = self.next();
-        let is_article = written == "a" && !next.is_none_or(may_follow_block)
-            || written == "A"
-                && next.is_some_and(|next| {
-                    matches!(next.sense, Sense::Unknown)
-                        || next.is_any(&[Plain::Trees, Plain::Row, Plain::Round, Plain::Block])
-                        || next.means(|meaning| {
-                            matches!(
-                                meaning,
-                                Meaning::Unit(_)
-                                    | Meaning::Cause(_)
-                                    | Meaning::Numeral(Numeral::Scale(_) | Numeral::Loose(_))
-                            )
-                        })
-                });
-        let beside_unknown = [self.previous(), next]
+        if self.is_article(written) {
+            return false;
+        }
+        if self.after(Plain::At) {
+            return true;
+        }
+        let beside_unknown = [self.previous(), self.next()]
             .into_iter()
             .flatten()
             .any(|piece| matches!(piece.sense, Sense::Unknown | Sense::TwoKinds(..)));
@@ -196,7 +218,35 @@ impl<'r> Here<'_, 'r> {
                 .pieces
                 .get(self.at)
                 .is_some_and(|piece| piece.means(|meaning| matches!(meaning, Meaning::Unit(_))));
-        !is_article && !is_unit && (is_capital || !beside_unknown)
+        !is_unit && (is_capital || !beside_unknown)
+    }
+
+    /// "a tree", "a cow"; but "weeded a", "a dead 8", "A fire 25".
+    fn is_article(&self, written: &str) -> bool {
+        let Some(next) = self.next().filter(|_| written.eq_ignore_ascii_case("a")) else {
+            return false;
+        };
+        let is_thing = matches!(next.sense, Sense::Unknown | Sense::TwoKinds(..))
+            || next.is_any(&[Plain::Trees, Plain::Row, Plain::Round, Plain::Block])
+            || next.means(|meaning| {
+                matches!(
+                    meaning,
+                    Meaning::Unit(_) | Meaning::Numeral(Numeral::Scale(_) | Numeral::Loose(_))
+                )
+            });
+        let is_cause = next.means(|meaning| matches!(meaning, Meaning::Cause(_)));
+        let counted = self
+            .previous()
+            .is_some_and(|piece| piece.number().is_some() || piece.is_plain(Plain::Trees))
+            || self
+                .pieces
+                .get(self.at + 2)
+                .is_some_and(|piece| piece.number().is_some());
+        let has_number = || self.pieces.iter().any(|piece| piece.number().is_some());
+        let is_capital = written == "A";
+        is_thing
+            || (is_cause && !counted && !(is_capital && has_number()))
+            || (!is_capital && !is_cause && !may_follow_block(next))
     }
 
     /// A letter in capitals, or a letter with digits, that stands like a block name.
@@ -232,6 +282,7 @@ fn may_follow_block(piece: &Piece<'_>) -> bool {
     piece.kind().is_some()
         || piece.is_any(&[
             Plain::And,
+            Plain::Courtesy,
             Plain::Negation,
             Plain::NotYet,
             Plain::LastWeek,
@@ -244,6 +295,7 @@ fn may_follow_block(piece: &Piece<'_>) -> bool {
                     | Meaning::Weekday(_)
                     | Meaning::Fertiliser
                     | Meaning::Ailment(_)
+                    | Meaning::Numeral(Numeral::Value(_))
             )
         })
         || matches!(
@@ -251,6 +303,8 @@ fn may_follow_block(piece: &Piece<'_>) -> bool {
             Sense::Mark(_)
                 | Sense::Number(_)
                 | Sense::When(_)
+                | Sense::Triple(_)
+                | Sense::Fraction(..)
                 | Sense::Block(_)
                 | Sense::List { .. }
         )

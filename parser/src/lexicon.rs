@@ -230,6 +230,10 @@ impl Lexicon {
                         | Meaning::Stance(Stance::Saying | Stance::Advert)
                 )
             };
+            // Of a phrase that only shows a stance ("there are") the words are no work.
+            let stance = |meaning: Meaning| matches!(meaning, Meaning::Stance(_));
+            let is_phrase = phrase.text.contains(' ');
+            let light = |meaning| light(meaning) || (is_phrase && stance(meaning));
             let is_heavy = phrase.meanings.iter().any(|(_, meaning)| !light(*meaning));
             if is_heavy && phrase.twin_of.is_none() {
                 heavy.extend(phrase.text.split(|letter: char| !letter.is_alphanumeric()));

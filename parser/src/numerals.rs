@@ -94,6 +94,8 @@ impl Run {
         if self.closed {
             return false;
         }
+        // "hundred" alone may have lost the word before it.
+        self.loose |= !self.started && matches!(part, Numeral::Scale(100..));
         let taken = match part {
             Numeral::Value(value) => self.value(value, joins),
             Numeral::Scale(scale) => self.scale(scale),

@@ -13,7 +13,7 @@ use crate::{
     meaning::{Meaning, Plain},
     pack::PHRASE_WORDS_MAX,
     reading::Known,
-    runs::split_run,
+    runs::{split_block, split_run},
     token::{Shape, Token, tokens},
     when::When,
 };
@@ -173,7 +173,8 @@ impl<'r> Cutter<'r, '_> {
 
     fn word_ids(&self, tokens: &[Token]) -> Vec<WordToken> {
         let mut words = Vec::with_capacity(tokens.len());
-        for token in tokens {
+        for (at, token) in tokens.iter().enumerate() {
+            let next = tokens.get(at + 1);
             let text = self.text(token);
             let exact = match token.shape {
                 Shape::Mark(_) => None,
@@ -183,10 +184,21 @@ impl<'r> Cutter<'r, '_> {
                 words.push(WordToken::plain(token.clone(), exact));
                 continue;
             }
-            let run = split_run(text, self.lexicon, self.langs, self.known);
-            if run.is_empty() {
-                words.push(self.repair(token, text));
-                continue;
+            // "blokc D" is a slip, "blockc" is block C.
+            let names_block = next.is_some_and(|next| self.is_name(self.text(next)));
+            let mut run = split_block(text, self.lexicon, self.langs, self.known);
+            if run.is_empty() || names_block {
+                let before = words.last().and_then(|word: &WordToken| word.id);
+                let repaired = self.repair(token, text, before);
+                if repaired.id.is_some() {
+                    words.push(repaired);
+                    continue;
+                }
+                run = split_run(text, self.lexicon, self.langs);
+                if run.is_empty() {
+                    words.push(repaired);
+                    continue;
+                }
             }
             for (start, end) in run {
                 let part = Token {
@@ -203,31 +215,33 @@ impl<'r> Cutter<'r, '_> {
     }
 
     /// One guarded repair: never of a common word, never between two kinds.
-    fn repair(&self, token: &Token, text: &str) -> WordToken {
+    fn repair(&self, token: &Token, text: &str, before: Option<WordId>) -> WordToken {
         let mut word = WordToken::plain(token.clone(), None);
         if self.lexicon.is_common(text) {
             return word;
         }
         let nearest = self.lexicon.repairs(text);
-        let kinds = || {
-            nearest
-                .iter()
-                .filter_map(|id| self.lexicon.single(*id, self.langs))
-                .filter_map(|listed| listed.meanings().find_map(Meaning::kind))
-        };
-        let first = kinds().next();
-        if let (Some(one), Some(other)) = (first, kinds().find(|kind| Some(*kind) != first)) {
-            word.two_kinds = Some((one, other));
-            return word;
-        }
-        // Of equally near words the one that is work, else the first.
-        let pick = nearest.iter().copied().find(|id| {
-            self.lexicon
-                .single(*id, self.langs)
-                .is_some_and(|listed| listed.meanings().any(|meaning| meaning.kind().is_some()))
+        // "leaf flling": the word that goes on a phrase.
+        let goes_on = nearest.iter().copied().find(|id| {
+            let pair = [before, Some(*id)].into_iter();
+            let found = self.lexicon.longest(pair, self.langs);
+            found.is_some_and(|(_, used)| used == 2)
         });
-        word.id = pick.or_else(|| nearest.first().copied());
+        let kind = |id: WordId| {
+            let listed = self.lexicon.single(id, self.langs)?;
+            listed.meanings().find_map(Meaning::kind)
+        };
+        let first = nearest.first().copied();
+        let other = nearest.iter().find(|id| kind(**id) != first.and_then(kind));
+        word.id = goes_on.or(first.filter(|_| other.is_none()));
         word.repaired = word.id.is_some();
+        if let (None, Some(one), Some(other)) = (
+            word.id,
+            first.and_then(kind),
+            other.and_then(|id| kind(*id)),
+        ) {
+            word.two_kinds = Some((one, other));
+        }
         word
     }
 

@@ -30,7 +30,7 @@ impl Filler<'_, '_> {
                 piece.is_any(&[Plain::Row, Plain::Round])
                     || piece.means(|meaning| matches!(meaning, Meaning::Period(_)))
             })
-            || previous.is_some_and(|piece| piece.is_plain(Plain::Round))
+            || previous.is_some_and(|piece| piece.is_plain(Plain::Round) && piece.kind().is_none())
         {
             return true;
         }

@@ -19,17 +19,12 @@ const PART_CHARS_MAX: usize = 24;
 const PART_CHARS_MIN: usize = 3;
 
 /// The parts of a run, as places in it; empty when it cannot be parted.
-pub(crate) fn split_run(
-    run: &str,
-    lexicon: &Lexicon,
-    langs: Langs,
-    known: &Known<'_>,
-) -> Vec<(usize, usize)> {
+pub(crate) fn split_run(run: &str, lexicon: &Lexicon, langs: Langs) -> Vec<(usize, usize)> {
     if run.len() < RUN_LEN_MIN || lexicon.is_common(run) {
         return Vec::new();
     }
     let Some(parts) = fewest_parts(run, |part| is_part(part, lexicon, langs)) else {
-        return split_block(run, lexicon, langs, known);
+        return Vec::new();
     };
     let worth = parts
         .iter()
@@ -38,8 +33,9 @@ pub(crate) fn split_run(
     if worth { parts } else { Vec::new() }
 }
 
-/// "blockb": a block word and one of the farmer's blocks, or one letter.
-fn split_block(
+/// The parts of "blockb": a block word and one of the farmer's blocks, or one letter if his blocks
+/// are not known. Empty when it is something else.
+pub(crate) fn split_block(
     run: &str,
     lexicon: &Lexicon,
     langs: Langs,
@@ -57,7 +53,7 @@ fn split_block(
         };
         let is_block_word =
             listed(word, lexicon, langs).is_some_and(|listed| listed.is_plain(Plain::Block));
-        if is_block_word && (is_own(name) || name.len() == 1) {
+        if is_block_word && (is_own(name) || (known.blocks.is_empty() && name.len() == 1)) {
             return [(0, at), (at, run.len())].into();
         }
     }

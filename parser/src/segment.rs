@@ -24,6 +24,8 @@ pub(crate) struct Segment {
     pub(crate) pieces: Range<usize>,
 }
 
+/// How far from "tall" its length may stand.
+const TALL_REACH: usize = 5;
 /// More pieces between two kinds are never weighed one by one.
 const GAP_PIECES_MAX: usize = 24;
 
@@ -265,7 +267,7 @@ fn is_unit_here(pieces: &[Piece<'_>], at: usize) -> bool {
 
 /// "tall 40" counts trees that have not branched; "tall 2.5 m" is a height.
 fn tall_kind(pieces: &[Piece<'_>], at: usize) -> Kind {
-    let near = pieces.get(at.saturating_sub(3)..pieces.len().min(at + 4));
+    let near = pieces.get(at.saturating_sub(TALL_REACH)..pieces.len().min(at + TALL_REACH + 1));
     let has_length = near.unwrap_or_default().iter().any(|piece| {
         matches!(piece.sense, Sense::Metres(_))
             || piece.means(|meaning| matches!(meaning, Meaning::Unit(unit) if unit.is_length()))
@@ -346,7 +348,7 @@ impl<'a, 'r> Text<'a, 'r> {
         let (counts, blocks) = (end.0 - start.0, end.1 - start.1);
         let numbers = if anchor.kind.needs_values() {
             6 * u32::from(counts == 0)
-        } else if wants_count(anchor.kind) {
+        } else if anchor.kind.wants_count() {
             let rows = blocks.max(1);
             if counts == 0 {
                 6
@@ -382,19 +384,6 @@ impl<'a, 'r> Text<'a, 'r> {
             .max(after.map_or(0, break_strength));
         6 - 2 * strength.min(3)
     }
-}
-
-fn wants_count(kind: Kind) -> bool {
-    kind.needs_count()
-        || matches!(
-            kind,
-            Kind::Lined
-                | Kind::Received
-                | Kind::Branched
-                | Kind::NotBranched
-                | Kind::Disease
-                | Kind::Damage
-        )
 }
 
 /// Where each segment starts; one more for the end.
