@@ -119,8 +119,7 @@ impl<'a, 'r> Text<'a, 'r> {
     }
 
     fn has_correction_word(&self) -> bool {
-        (0..self.core.len())
-            .any(|index| self.is(index, Plain::Correction) || self.is(index, Plain::No))
+        (0..self.core.len()).any(|index| self.is(index, Plain::Correction))
     }
 
     /// The nearest value of this sort before a place, not past another denial.

@@ -10,7 +10,7 @@ use crate::{
     kind::Kind,
     meaning::{Meaning, Plain},
     piece::{Piece, Sense},
-    reading::{Report, Stance},
+    reading::Stance,
     reports::Told,
     segment::{Segment, is_count_like},
 };
@@ -61,7 +61,7 @@ pub(crate) fn stances(pieces: &[Piece<'_>], segments: &[Segment], told: &Told) -
     let unproven = !told.reports.is_empty()
         && segments
             .iter()
-            .all(|segment| !is_proven(pieces, segment, &told.reports));
+            .all(|segment| !is_proven(pieces, segment, told));
     if chatty || unproven {
         add(Stance::Chat);
     }
@@ -120,7 +120,7 @@ pub(crate) fn is_known(piece: &Piece<'_>) -> bool {
 }
 
 /// Whether a segment reports: a number near its word of work, or a block, or nothing else at all.
-fn is_proven(pieces: &[Piece<'_>], segment: &Segment, reports: &[Report]) -> bool {
+fn is_proven(pieces: &[Piece<'_>], segment: &Segment, told: &Told) -> bool {
     let Some(anchor) = pieces.get(segment.anchor) else {
         return false;
     };
@@ -132,13 +132,16 @@ fn is_proven(pieces: &[Piece<'_>], segment: &Segment, reports: &[Report]) -> boo
                 .get(at)
                 .is_some_and(|piece| matches!(piece.sense, Sense::Number(_) | Sense::Metres(_)))
     });
-    let has_block = reports.iter().any(|report| report.block.is_some());
+    let denied = !told.denials.is_empty();
+    let has_block = told.reports.iter().any(|report| report.block.is_some());
     let has_trees = pieces.iter().any(|piece| piece.is_plain(Plain::Trees));
     let all_known = pieces.iter().all(is_known);
     if weak {
         let has_block_word = pieces.iter().any(|piece| piece.is_plain(Plain::Block));
         let placed = has_block_word || has_trees || all_known;
-        return (has_number && placed) || (has_block && all_known) || is_answer(pieces, segment);
+        return ((has_number || denied) && placed)
+            || (has_block && all_known)
+            || is_answer(pieces, segment);
     }
     has_number || has_block || all_known
 }
@@ -163,8 +166,11 @@ fn is_answer(pieces: &[Piece<'_>], segment: &Segment) -> bool {
             | Kind::CoverSown
     );
     if is_upkeep {
-        return words()
-            .all(|(at, piece)| at == segment.anchor || matches!(piece.sense, Sense::When(_)));
+        return words().all(|(at, piece)| {
+            at == segment.anchor
+                || piece.is_plain(Plain::Done)
+                || matches!(piece.sense, Sense::When(_))
+        });
     }
     let answered = pieces.get(segment.anchor + 1).is_some_and(|next| {
         next.is_any(&[Plain::Yes, Plain::No, Plain::Negation, Plain::Done])

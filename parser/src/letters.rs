@@ -38,8 +38,8 @@ pub(crate) fn settle<'r>(
     join_codes(pieces, folded)
 }
 
-/// "plot b2", where B is a block of the farmer and B2 is not: the block word says that it is one
-/// name, unless the 2 is needed as a count.
+/// "plot b2", where B is a block of the farmer and B2 is not: one name all the same, unless the 2
+/// is needed as a count.
 fn join_codes<'r>(pieces: Vec<Piece<'r>>, folded: &'r Folded<'r>) -> Vec<Piece<'r>> {
     let is_counted = |at: usize| {
         pieces.get(at + 1).is_some_and(|next| {
@@ -69,24 +69,29 @@ fn join_codes<'r>(pieces: Vec<Piece<'r>>, folded: &'r Folded<'r>) -> Vec<Piece<'
         .iter()
         .any(|piece| piece.kind().is_some_and(Kind::needs_values));
     let spare = !measures && (numbers > 1 || !counts);
-    let glued_code = |at: usize| {
-        let before = at.checked_sub(1).and_then(|at| pieces.get(at));
+    let is_glued = |at: usize| {
+        let letter = at.checked_sub(1).and_then(|at| pieces.get(at));
+        let number = pieces.get(at).filter(|piece| piece.number().is_some());
+        letter.zip(number).is_some_and(|(letter, number)| {
+            matches!(letter.sense, Sense::Block(_)) && letter.end == number.start
+        })
+    };
+    let glued = (0..pieces.len()).filter(|at| is_glued(*at)).count();
+    let after_word = |at: usize| {
         let word = at.checked_sub(2).and_then(|at| pieces.get(at));
-        let (Some(word), Some(letter), Some(number)) = (word, before, pieces.get(at)) else {
-            return None;
-        };
-        let is_code = word.is_plain(Plain::Block)
-            && matches!(letter.sense, Sense::Block(_))
-            && number.number().is_some()
-            && letter.end == number.start;
-        (is_code && spare && !is_counted(at)).then_some((letter.start, number.end))
+        word.is_some_and(|word| word.is_plain(Plain::Block))
+    };
+    // "dead A8 B4" counts; "planted 120 B2" names.
+    let is_code = |at: usize| {
+        let alone = glued == 1 && numbers > 1;
+        is_glued(at) && spare && !is_counted(at) && (alone || after_word(at))
     };
     let mut joined: Vec<Piece<'r>> = Vec::with_capacity(pieces.len());
     for (at, piece) in pieces.iter().enumerate() {
-        match (glued_code(at), joined.last_mut()) {
-            (Some((start, end)), Some(letter)) => {
-                letter.end = end;
-                letter.sense = Sense::Block(folded.written(start, end));
+        match joined.last_mut() {
+            Some(letter) if is_code(at) => {
+                letter.end = piece.end;
+                letter.sense = Sense::Block(folded.written(letter.start, letter.end));
             }
             _ => joined.push(piece.clone()),
         }

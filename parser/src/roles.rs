@@ -13,6 +13,7 @@ use crate::{
     meaning::{Meaning, Plain},
     piece::{Piece, Sense},
     reading::{Doubt, Problem, Span},
+    segment::break_strength,
     slots::Filler,
 };
 
@@ -39,17 +40,17 @@ impl Filler<'_, '_> {
             return true;
         }
         if self.segment.kind == Kind::Rain && self.unit_of(at).is_none() {
-            return self.measure(number, Unit::Millimetre);
+            return self.measure(at, number, Unit::Millimetre);
         }
         if let Some(unit) = self.unit_of(at) {
-            return self.measure(number, unit);
+            return self.measure(at, number, unit);
         }
         if self.segment.kind.needs_values() && !beside(Plain::Trees) {
-            self.length(number.value, None);
+            self.length(at, number.value, None);
             self.doubt_commas(span);
             return true;
         }
-        self.count(number, span)
+        self.count(at, number, span)
     }
 
     /// The unit after a number, or before it ("kg 50").
@@ -83,7 +84,7 @@ impl Filler<'_, '_> {
         if counted { None } else { unit(before) }
     }
 
-    pub(crate) fn measure(&mut self, number: Number, unit: Unit) -> bool {
+    pub(crate) fn measure(&mut self, at: usize, number: Number, unit: Unit) -> bool {
         let value = number.decimal.unwrap_or(number.value);
         let kind = self.segment.kind;
         let measure = Some(Measure { value, unit });
@@ -93,21 +94,25 @@ impl Filler<'_, '_> {
         } else if unit.is_area() {
             self.row.details.area = measure;
         } else if !unit.is_length() {
+            // "50 kg urea and 3 bags npk".
+            if self.row.details.amount.is_some() {
+                self.next_row(true);
+            }
             self.row.details.amount = measure;
         } else if kind.needs_values() {
-            self.length(value, Some(unit));
+            self.length(at, value, Some(unit));
         } else {
             return false;
         }
         true
     }
 
-    fn count(&mut self, number: Number, span: Span) -> bool {
+    fn count(&mut self, at: usize, number: Number, span: Span) -> bool {
         let Some(count) = number.whole() else {
             self.problems.push(Problem::LooseEnd(span));
             return false;
         };
-        self.new_row_for_number();
+        self.new_row_for_number(at);
         let taken = self.row.details.count;
         if let Some(first) = taken {
             if first != count {
@@ -141,27 +146,33 @@ impl Filler<'_, '_> {
         source.get(span.start..span.end).unwrap_or("").to_string()
     }
 
-    /// A number after a block that already has one belongs to the next block.
-    fn new_row_for_number(&mut self) {
+    /// A second number after a block, a clone or "and" with a day tells of something further.
+    fn new_row_for_number(&mut self, at: usize) {
         let no_values = self.row.lengths.is_empty();
         let measures = self.segment.kind.needs_values();
+        let after_and = self
+            .previous(at)
+            .is_some_and(|piece| break_strength(piece) > 0);
         let row = &self.row;
         // "girth of 10 trees B 41 42": the count is no value.
         let full = !no_values || (row.has_number() && !measures);
-        if full && row.block.is_some() && !row.block_first {
+        let closed = (row.block.is_some() && !row.block_first)
+            || (row.clone_name_said() && row.has_number())
+            || (row.when.is_some() && after_and && row.has_number());
+        if full && closed {
             self.next_row(false);
         }
     }
 
-    pub(crate) fn length(&mut self, value: f64, unit: Option<Unit>) {
-        self.new_row_for_number();
+    pub(crate) fn length(&mut self, at: usize, value: f64, unit: Option<Unit>) {
+        self.new_row_for_number(at);
         self.row.lengths.push(value, unit);
     }
 
-    pub(crate) fn list(&mut self, values: &[f64], sure: bool, span: Span) -> bool {
+    pub(crate) fn list(&mut self, at: usize, values: &[f64], sure: bool, span: Span) -> bool {
         if self.segment.kind.needs_values() {
             for value in values {
-                self.length(*value, None);
+                self.length(at, *value, None);
             }
             if !sure {
                 self.row.doubts.push(Doubt::CommaList);
@@ -171,25 +182,25 @@ impl Filler<'_, '_> {
         match values {
             [first, ..] => {
                 self.row.doubts.push(Doubt::CommaList);
-                self.count(Number::new(*first), span)
+                self.count(at, Number::new(*first), span)
             }
             [] => false,
         }
     }
 
-    pub(crate) fn range(&mut self, from: u32, to: u32) -> bool {
+    pub(crate) fn range(&mut self, at: usize, from: u32, to: u32) -> bool {
         if self.segment.kind.needs_values() {
-            self.length(f64::from(from), None);
-            self.length(f64::from(to), None);
+            self.length(at, f64::from(from), None);
+            self.length(at, f64::from(to), None);
         } else {
-            self.new_row_for_number();
+            self.new_row_for_number(at);
         }
         self.row.doubts.push(Doubt::Range(from, to));
         true
     }
 
-    pub(crate) fn share(&mut self, count: u32, of: u32) -> bool {
-        self.new_row_for_number();
+    pub(crate) fn share(&mut self, at: usize, count: u32, of: u32) -> bool {
+        self.new_row_for_number(at);
         let details = &mut self.row.details;
         details.count = Some(count);
         details.of = Some(of);

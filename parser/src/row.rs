@@ -67,6 +67,11 @@ impl Row {
         self.details.count.is_some()
     }
 
+    /// Whether a clone was named, so that a further number is of another one.
+    pub(crate) const fn clone_name_said(&self) -> bool {
+        self.details.clone_name.is_some()
+    }
+
     /// The finished report.
     pub(crate) fn into_report(self) -> Report {
         Report {

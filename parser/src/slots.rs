@@ -61,12 +61,12 @@ impl Filler<'_, '_> {
             }
             Sense::Number(number) => self.number(at, *number, span),
             Sense::Metres(metres) => {
-                self.length(*metres, Some(Unit::Metre));
+                self.length(at, *metres, Some(Unit::Metre));
                 true
             }
-            Sense::List { values, sure } => self.list(values, *sure, span),
-            Sense::Range(from, to) => self.range(*from, *to),
-            Sense::Share(count, of) => self.share(*count, *of),
+            Sense::List { values, sure } => self.list(at, values, *sure, span),
+            Sense::Range(from, to) => self.range(at, *from, *to),
+            Sense::Share(count, of) => self.share(at, *count, *of),
             Sense::Grade => {
                 let grade = self.folded.written(piece.start, piece.end);
                 self.row.details.formula = Some(grade.replace([' ', ':', '/'], "-"));
@@ -166,6 +166,12 @@ impl Filler<'_, '_> {
     fn meaning(&mut self, at: usize, meaning: Meaning, name: Option<&str>) -> bool {
         let kind = self.segment.kind;
         let name = || name.map(ToString::to_string);
+        let is_second = meaning == Meaning::Fertiliser
+            && self.row.details.product.is_some()
+            && self.row.details.amount.is_some();
+        if is_second {
+            self.next_row(true);
+        }
         let details = &mut self.row.details;
         match meaning {
             Meaning::Ailment(ailment) if kind == Kind::Disease => {
@@ -205,7 +211,11 @@ impl Filler<'_, '_> {
             Meaning::Wetness(wetness) if kind == Kind::Rain => {
                 details.wetness = Some(wetness);
             }
-            Meaning::Per(per) => details.per = Some(per),
+            Meaning::Per(per)
+                if matches!(kind, Kind::Fertilised | Kind::Received | Kind::Sprayed) =>
+            {
+                details.per = Some(per);
+            }
             Meaning::Kind(_)
             | Meaning::Ailment(_)
             | Meaning::Cause(_)
@@ -216,6 +226,7 @@ impl Filler<'_, '_> {
             | Meaning::Material(_)
             | Meaning::Unit(_)
             | Meaning::Wetness(_)
+            | Meaning::Per(_)
             | Meaning::DaysAgo(_)
             | Meaning::Weekday(_)
             | Meaning::Month(_)

@@ -69,6 +69,7 @@ fn zero_is_a_report() {
     check("none dead in C", "dead @C 0");
     check("dead none A", "dead @A 0");
     check("DEAD 0", "dead 0");
+    check("no dead", "dead 0");
     check("root 0", "disease 0 ailment=white_root");
     check("no white root in A", "disease @A 0 ailment=white_root");
     check("no wind damage in A", "damage @A 0 cause=wind");
@@ -100,6 +101,7 @@ fn upkeep() {
 #[test]
 fn feeding() {
     check("FED", "fertilised");
+    check("FED DONE", "fertilised");
     check(
         "put 50g urea per tree B",
         "fertilised @B product=urea amount=50g per=tree",
@@ -272,6 +274,7 @@ fn blocks() {
     check("weeded F", "weeded @F");
     check("plot 2 dead 8", "dead @2 8");
     check("dead 8 plot b2", "dead @b2 8");
+    check("planted 120 trees B2", "planted @B2 120");
     check("8 dead in a", "dead @A 8");
     check("planted a tree", "planted");
     check("weeded the farm", "weeded");
