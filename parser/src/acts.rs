@@ -23,10 +23,22 @@ pub(crate) fn read(pieces: &[Piece<'_>]) -> Option<Act> {
     if is_only_question {
         return Some(Act::Help);
     }
+    // "right?" asks.
+    if pieces.iter().any(|piece| piece.is_mark('?')) {
+        return None;
+    }
     let core = words(pieces, |piece| piece.is_plain(Plain::Courtesy));
     let (first, rest) = core.split_first()?;
     if first.is_plain(Plain::Later) {
         return later(rest);
+    }
+    // "ok done", "done A": the block fills the question.
+    let done = core.iter().any(|piece| piece.is_plain(Plain::Done));
+    let only_done = core.iter().all(|piece| {
+        piece.is_any(&[Plain::Done, Plain::Yes]) || matches!(piece.sense, Sense::Block(_))
+    });
+    if done && only_done {
+        return Some(Act::Done);
     }
     let same = rest.iter().all(|piece| answer(piece) == answer(first));
     answer(first).filter(|_| same)
@@ -35,8 +47,10 @@ pub(crate) fn read(pieces: &[Piece<'_>]) -> Option<Act> {
 /// The text is one thing that may fill a question.
 pub(crate) fn bare(pieces: &[Piece<'_>]) -> Option<Bare> {
     let core = words(pieces, |piece| {
-        piece.is_any(&[Plain::Courtesy, Plain::Block, Plain::Trees])
-            || (piece.is_plain(Plain::Filler) && !piece.is_plain(Plain::Yes))
+        piece.is_any(&[Plain::Courtesy, Plain::Block, Plain::Trees, Plain::Done])
+            || (piece.is_plain(Plain::Filler)
+                && !piece.is_plain(Plain::Yes)
+                && piece.kind().is_none())
             || (piece.is_plain(Plain::At) && piece.kind().is_none())
     });
     if let [only] = core.as_slice() {
@@ -44,10 +58,8 @@ pub(crate) fn bare(pieces: &[Piece<'_>]) -> Option<Bare> {
     }
     let numbers: Vec<f64> = core
         .iter()
-        .filter_map(|piece| match piece.sense {
-            Sense::Number(number) => Some(number.value),
-            _ => None,
-        })
+        .filter_map(|piece| piece.number())
+        .map(|number| number.value)
         .collect();
     (numbers.len() > 1 && numbers.len() == core.len()).then_some(Bare::Numbers(numbers))
 }
@@ -105,39 +117,25 @@ fn answer(piece: &Piece<'_>) -> Option<Act> {
 fn later(rest: &[&Piece<'_>]) -> Option<Act> {
     let rest: Vec<_> = rest
         .iter()
-        .filter(|piece| !piece.is_any(&[Plain::At, Plain::Filler]) || period(piece).is_some())
+        .filter(|piece| {
+            !piece.is_any(&[Plain::At, Plain::Filler]) || piece.part(Meaning::period).is_some()
+        })
         .collect();
     match rest.as_slice() {
         [] => Some(Act::Later(None)),
         [one] => {
-            let days = period(one).or_else(|| {
-                // "tomorrow", "next week" are plans; they say when.
-                one.means(|meaning| {
-                    matches!(meaning, Meaning::Stance(crate::reading::Stance::Plan))
-                })
-                .then_some(1)
-            });
-            days.map(|days| Act::Later(Some(days)))
+            let days = one.part(Meaning::period)?;
+            Some(Act::Later(Some(days)))
         }
         [count, unit] => {
-            let each = period(unit)?;
-            let many = match count.sense {
-                Sense::Number(number) => u16::try_from(number.whole()?).ok()?,
-                _ if count.is_plain(Plain::Next) => 1,
-                _ => return None,
+            let each = unit.part(Meaning::period)?;
+            let many = match count.number() {
+                Some(number) => u16::try_from(number.whole()?).ok()?,
+                None => u16::from(count.is_plain(Plain::Next)),
             };
+            (many > 0).then_some(())?;
             Some(Act::Later(Some(many.checked_mul(each)?)))
         }
         _ => None,
     }
-}
-
-fn period(piece: &Piece<'_>) -> Option<u16> {
-    piece.meanings().find_map(|meaning| {
-        if let Meaning::Period(days) = meaning {
-            Some(days)
-        } else {
-            None
-        }
-    })
 }

@@ -16,30 +16,40 @@ use crate::{
 pub(crate) fn compose<'r>(pieces: &[Piece<'r>], lexicon: &Lexicon, langs: Langs) -> Vec<Piece<'r>> {
     let joins: Vec<_> = lexicon.joins(langs).collect();
     let joins = joins.iter().copied();
-    let numbers = pass(pieces, |rest| {
+    let numbers = pass(pieces, |before, rest| {
         let (said, used) = numerals::read(rest, &joins)?;
+        // "ffty three": a word that we do not know may be part of the number.
+        let unsure = [before, rest.get(used)]
+            .into_iter()
+            .flatten()
+            .any(|piece| matches!(piece.sense, Sense::Unknown));
         let sense = match said {
-            Said::Number(number) => Sense::Number(number),
+            Said::Number(number) => Sense::Number(Number {
+                loose: number.loose || unsure,
+                ..number
+            }),
             Said::Nonsense => Sense::NoNumber,
         };
         Some((sense, used))
     });
-    let pairs = pass(&numbers, |rest| half(rest).or_else(|| pair(rest)));
-    pass(&pairs, |rest| {
+    let pairs = pass(&numbers, |_, rest| half(rest).or_else(|| pair(rest)));
+    let spaced = pass(&pairs, thousands);
+    pass(&spaced, |_, rest| {
         grade(rest).or_else(|| crate::dates::read(rest))
     })
 }
 
-/// Goes along the pieces and puts one piece for each run that `join` takes.
+/// Goes along the pieces and puts one piece for each run that `join` takes; `join` also sees what
+/// stands before.
 fn pass<'r>(
     pieces: &[Piece<'r>],
-    join: impl Fn(&[Piece<'r>]) -> Option<(Sense<'r>, usize)>,
+    join: impl Fn(Option<&Piece<'r>>, &[Piece<'r>]) -> Option<(Sense<'r>, usize)>,
 ) -> Vec<Piece<'r>> {
     let mut joined = Vec::with_capacity(pieces.len());
     let mut at = 0;
     while let Some(first) = pieces.get(at) {
         let rest = pieces.get(at..).unwrap_or_default();
-        let found = join(rest).filter(|(_, used)| *used > 0);
+        let found = join(joined.last(), rest).filter(|(_, used)| *used > 0);
         if let Some((sense, used)) = found {
             let last = rest.get(used - 1).unwrap_or(first);
             joined.push(Piece {
@@ -72,13 +82,11 @@ fn half<'r>(pieces: &[Piece<'r>]) -> Option<(Sense<'r>, usize)> {
         let piece = pieces.get(at)?;
         let is_half =
             piece.means(|meaning| matches!(meaning, Meaning::Extent(crate::details::Extent::Half)));
-        match piece.sense {
-            Sense::Fraction(above, below) if below > 0 && above < below => {
-                Some(f64::from(above) / f64::from(below))
-            }
-            _ if is_half => Some(0.5),
-            _ => None,
+        if let Sense::Fraction(above, below) = piece.sense {
+            let proper = below > 0 && above < below;
+            return proper.then(|| f64::from(above) / f64::from(below));
         }
+        is_half.then_some(0.5)
     };
     if let Some(value) = part(0) {
         let skip = is_unit(1)?;
@@ -108,15 +116,38 @@ fn pair<'r>(pieces: &[Piece<'r>]) -> Option<(Sense<'r>, usize)> {
     (is_range && one < other).then_some((Sense::Range(one, other), 3))
 }
 
+/// "1 200 trees": a group of three digits after one or two, where only a count can stand.
+fn thousands<'r>(before: Option<&Piece<'r>>, pieces: &[Piece<'r>]) -> Option<(Sense<'r>, usize)> {
+    let [first, second, ..] = pieces else {
+        return None;
+    };
+    let (Sense::Number(high), Sense::Number(low)) = (&first.sense, &second.sense) else {
+        return None;
+    };
+    let groups = first.end - first.start <= 2 && second.end - second.start == 3;
+    let one_space = second.start == first.end + 1;
+    let after_work =
+        before.is_none_or(|piece| piece.kind().is_some_and(|kind| !kind.needs_values()));
+    let counted = pieces
+        .get(2)
+        .is_some_and(|next| next.is_plain(Plain::Trees));
+    if !(groups && one_space && after_work && high.value > 0.0) {
+        return None;
+    }
+    let number = Number {
+        // Beside a word for trees it is sure; else the person is asked.
+        loose: !counted,
+        ..Number::new(high.value * 1000.0 + low.value)
+    };
+    Some((Sense::Number(number), 2))
+}
+
 /// "npk 15 15 15" and "npk 15:15:15".
 fn grade<'r>(pieces: &[Piece<'r>]) -> Option<(Sense<'r>, usize)> {
     let [first, second, third, ..] = pieces else {
         return None;
     };
-    let small = |piece: &Piece<'_>| match piece.sense {
-        Sense::Number(number) => number.whole().filter(|value| *value <= 60),
-        _ => None,
-    };
+    let small = |piece: &Piece<'_>| piece.number()?.whole().filter(|value| *value <= 60);
     let (one, two, three) = (small(first)?, small(second)?, small(third)?);
     // Three equal small numbers in a row count nothing.
     (one == two && two == three && one > 0).then_some((Sense::Grade, 3))

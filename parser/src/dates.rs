@@ -3,10 +3,9 @@
 //! Deliberately absent: what today is. A day stays as it was said.
 
 use crate::{
-    figure::whole,
     meaning::{Meaning, Plain},
     piece::{Piece, Sense},
-    when::{Day, When},
+    when::When,
 };
 
 /// Nobody reports work of more days ago than this.
@@ -27,7 +26,7 @@ pub(crate) fn read<'r>(pieces: &[Piece<'r>]) -> Option<(Sense<'r>, usize)> {
                 return Some((month, used));
             }
             if listed.is_plain(Plain::Last)
-                && let Some(day) = pieces.get(1).and_then(weekday)
+                && let Some(day) = pieces.get(1).and_then(|day| day.part(Meaning::weekday))
             {
                 return Some((Sense::When(When::Weekday(day)), 2));
             }
@@ -37,14 +36,15 @@ pub(crate) fn read<'r>(pieces: &[Piece<'r>]) -> Option<(Sense<'r>, usize)> {
             if listed.is_plain(Plain::LastMonth) {
                 return one(Sense::When(When::LastMonth));
             }
-            if let Some(day) = weekday(first) {
+            if let Some(day) = first.part(Meaning::weekday) {
                 return one(Sense::When(When::Weekday(day)));
             }
-            one(Sense::When(When::DaysAgo(days_ago(first)?)))
+            one(Sense::When(When::DaysAgo(first.part(Meaning::days_ago)?)))
         }
         Sense::Fraction(day, month) => {
             let before_unit = pieces
                 .get(1)
+                .filter(|next| !next.is_plain(Plain::At))
                 .is_some_and(|next| next.means(|meaning| matches!(meaning, Meaning::Unit(_))));
             if before_unit {
                 return None;
@@ -132,13 +132,7 @@ fn full_year(year: u16) -> Option<u16> {
 }
 
 fn ago<'r>(count: u32, pieces: &[Piece<'_>]) -> Option<(Sense<'r>, usize)> {
-    let each = pieces.get(1)?.meanings().find_map(|meaning| {
-        if let Meaning::Ago(days) = meaning {
-            Some(u32::from(days))
-        } else {
-            None
-        }
-    })?;
+    let each = u32::from(pieces.get(1)?.part(Meaning::ago)?);
     let days = count.saturating_mul(each);
     let sense = match u16::try_from(days) {
         Ok(days) if u32::from(days) <= DAYS_AGO_MAX => Sense::When(When::DaysAgo(days)),
@@ -150,14 +144,14 @@ fn ago<'r>(count: u32, pieces: &[Piece<'_>]) -> Option<(Sense<'r>, usize)> {
 /// "12 may", "12th of may 2026".
 fn day_month<'r>(day: u32, pieces: &[Piece<'_>]) -> Option<(Sense<'r>, usize)> {
     let of = usize::from(pieces.get(1)?.is_plain(Plain::Of));
-    let month = month(pieces.get(1 + of)?)?;
+    let month = pieces.get(1 + of)?.part(Meaning::month)?;
     let (year, used) = year_after(pieces, 2 + of);
     named_day(day, month, year).map(|sense| (sense, used))
 }
 
 /// "may 12", "may 12th, 2026".
 fn month_day<'r>(pieces: &[Piece<'_>]) -> Option<(Sense<'r>, usize)> {
-    let month = month(pieces.first()?)?;
+    let month = pieces.first()?.part(Meaning::month)?;
     let day = count(pieces.get(1)?)?;
     let (year, used) = year_after(pieces, 2);
     // "may 120" counts something.
@@ -181,39 +175,5 @@ fn year_after(pieces: &[Piece<'_>], at: usize) -> (Option<u16>, usize) {
 }
 
 fn count(piece: &Piece<'_>) -> Option<u32> {
-    if let Sense::Number(number) = piece.sense {
-        whole(number.value)
-    } else {
-        None
-    }
-}
-
-fn month(piece: &Piece<'_>) -> Option<u8> {
-    piece.meanings().find_map(|meaning| {
-        if let Meaning::Month(month) = meaning {
-            Some(month)
-        } else {
-            None
-        }
-    })
-}
-
-fn weekday(piece: &Piece<'_>) -> Option<Day> {
-    piece.meanings().find_map(|meaning| {
-        if let Meaning::Weekday(day) = meaning {
-            Some(day)
-        } else {
-            None
-        }
-    })
-}
-
-fn days_ago(piece: &Piece<'_>) -> Option<u16> {
-    piece.meanings().find_map(|meaning| {
-        if let Meaning::DaysAgo(days) = meaning {
-            Some(days)
-        } else {
-            None
-        }
-    })
+    piece.number()?.whole()
 }

@@ -9,7 +9,7 @@
 //! metres   = DIGIT "m" 1*2DIGIT                         ; 1m8
 //! range    = number "-" number
 //! list     = number 1*("," number)                      ; 41,43,39
-//! grouped  = 1*3DIGIT ("," / "." / " ") 3DIGIT          ; 1,200
+//! grouped  = 1*3DIGIT ("," / ".") 3DIGIT                ; 1,200
 //! decimal  = 1*DIGIT ("," / ".") 1*2DIGIT               ; 43,5
 //! ```
 //!
@@ -59,8 +59,6 @@ pub(crate) struct Number {
     pub(crate) value: f64,
     /// The reading of "1.200" as a decimal, for land and weights.
     pub(crate) decimal: Option<f64>,
-    /// "1 200": two numbers, unless nothing speaks against one.
-    pub(crate) spaced: bool,
     /// Letters stood for digits.
     pub(crate) letters: bool,
     /// Said in loose words ("one twenty", "a dozen").
@@ -73,7 +71,6 @@ impl Number {
         Self {
             value,
             decimal: None,
-            spaced: false,
             letters: false,
             loose: false,
         }
@@ -212,7 +209,7 @@ fn grouped(input: &str) -> IResult<&str, Figure> {
     map(
         end((
             verify(take_digits(1, 3), |first: &str| !first.starts_with('0')),
-            one_of(",. "),
+            one_of(",."),
             take_digits(3, 3),
         )),
         |(first, separator, second)| {
@@ -220,7 +217,6 @@ fn grouped(input: &str) -> IResult<&str, Figure> {
             let second: f64 = second.parse().unwrap_or(0.0);
             Figure::Number(Number {
                 decimal: (separator == '.').then_some(first + second / 1000.0),
-                spaced: separator == ' ',
                 ..Number::new(first * 1000.0 + second)
             })
         },

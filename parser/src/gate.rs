@@ -7,14 +7,15 @@
 use alloc::vec::Vec;
 
 use crate::{
+    kind::Kind,
     meaning::{Meaning, Plain},
     piece::{Piece, Sense},
-    reading::{Report, Stance},
+    reading::Stance,
     reports::Told,
     segment::{Segment, is_count_like},
 };
 
-/// Of a hundred words so many must be known.
+/// With fewer words known in a hundred nobody talks to the bot.
 const KNOWN_PERCENT_MIN: usize = 75;
 /// More words than this for each report are a story.
 const WORDS_PER_REPORT_MAX: usize = 14;
@@ -56,11 +57,11 @@ pub(crate) fn stances(pieces: &[Piece<'_>], segments: &[Segment], told: &Told) -
             && !piece.is_plain(Plain::No)
             && !told.denials.contains(&at)
     });
-    let chatty = !is_well_known(pieces, told.reports.len()) || idle_no;
+    let chatty = !is_well_known(pieces, segments.len()) || idle_no;
     let unproven = !told.reports.is_empty()
         && segments
             .iter()
-            .all(|segment| !is_proven(pieces, segment, &told.reports));
+            .all(|segment| !is_proven(pieces, segment, told));
     if chatty || unproven {
         add(Stance::Chat);
     }
@@ -98,7 +99,8 @@ pub(crate) fn is_courtesy(pieces: &[Piece<'_>]) -> bool {
         && pieces.iter().any(|piece| piece.is_plain(Plain::Courtesy))
 }
 
-fn is_well_known(pieces: &[Piece<'_>], reports: usize) -> bool {
+/// Of a hundred words so many must be known, in a text of no more words than its reports need.
+pub(crate) fn is_well_known(pieces: &[Piece<'_>], reports: usize) -> bool {
     let words = || {
         pieces
             .iter()
@@ -113,12 +115,12 @@ fn is_well_known(pieces: &[Piece<'_>], reports: usize) -> bool {
 pub(crate) fn is_known(piece: &Piece<'_>) -> bool {
     !matches!(
         piece.sense,
-        Sense::Unknown | Sense::TwoKinds(..) | Sense::TooLarge | Sense::NoNumber
+        Sense::Unknown | Sense::TwoKinds(..) | Sense::NoNumber
     )
 }
 
 /// Whether a segment reports: a number near its word of work, or a block, or nothing else at all.
-fn is_proven(pieces: &[Piece<'_>], segment: &Segment, reports: &[Report]) -> bool {
+fn is_proven(pieces: &[Piece<'_>], segment: &Segment, told: &Told) -> bool {
     let Some(anchor) = pieces.get(segment.anchor) else {
         return false;
     };
@@ -130,28 +132,89 @@ fn is_proven(pieces: &[Piece<'_>], segment: &Segment, reports: &[Report]) -> boo
                 .get(at)
                 .is_some_and(|piece| matches!(piece.sense, Sense::Number(_) | Sense::Metres(_)))
     });
-    let has_block = reports.iter().any(|report| report.block.is_some());
+    let denied = !told.denials.is_empty();
+    let has_block = told.reports.iter().any(|report| report.block.is_some());
     let has_trees = pieces.iter().any(|piece| piece.is_plain(Plain::Trees));
     let all_known = pieces.iter().all(is_known);
     if weak {
-        let placed = has_block || has_trees || all_known;
-        return (has_number && placed) || (has_block && all_known) || is_answer(pieces, segment);
+        let has_block_word = pieces.iter().any(|piece| piece.is_plain(Plain::Block));
+        let placed = has_block_word || has_trees || all_known;
+        return ((has_number || denied) && placed)
+            || (has_block && all_known)
+            || is_answer(pieces, segment);
     }
     has_number || has_block || all_known
 }
 
-/// "rain yes", "crop none", "fed": the form that a nudge teaches.
+/// "rain yes", "crop none", "fed", "cleared today": the forms that a nudge teaches.
 fn is_answer(pieces: &[Piece<'_>], segment: &Segment) -> bool {
-    let words = pieces
-        .iter()
-        .filter(|piece| !matches!(piece.sense, Sense::Mark(_)) && !piece.is_plain(Plain::Courtesy));
-    let first = pieces
-        .iter()
-        .position(|piece| !piece.is_plain(Plain::Courtesy));
-    let count = words.count();
+    let words = || {
+        pieces
+            .iter()
+            .enumerate()
+            .filter(|(_, piece)| !matches!(piece.sense, Sense::Mark(_)))
+            .filter(|(_, piece)| !piece.is_plain(Plain::Courtesy))
+    };
+    let is_upkeep = matches!(
+        segment.kind,
+        Kind::Cleared
+            | Kind::Lined
+            | Kind::Weeded
+            | Kind::Fertilised
+            | Kind::Sprayed
+            | Kind::Pruned
+            | Kind::CoverSown
+    );
+    if is_upkeep {
+        return words().all(|(at, piece)| {
+            at == segment.anchor
+                || piece.is_plain(Plain::Done)
+                || matches!(piece.sense, Sense::When(_))
+        });
+    }
     let answered = pieces.get(segment.anchor + 1).is_some_and(|next| {
         next.is_any(&[Plain::Yes, Plain::No, Plain::Negation, Plain::Done])
             || next.means(|meaning| matches!(meaning, Meaning::Crop | Meaning::Wetness(_)))
     });
+    let first = words().next().map(|(at, _)| at);
+    let count = words().count();
     first == Some(segment.anchor) && (count == 1 || (count == 2 && answered))
+}
+
+/// Whether the text is about work, so that an example helps when nothing was understood: a clear
+/// word of work; or a word that may be one, or a block, with a number.
+pub(crate) fn is_about_work(pieces: &[Piece<'_>], stances: &[Stance]) -> bool {
+    let elsewhere = stances
+        .iter()
+        .any(|stance| matches!(stance, Stance::Saying | Stance::Advert | Stance::Courtesy));
+    let clear = pieces.iter().any(is_clear_work);
+    let maybe = pieces.iter().any(|piece| is_work(piece) || is_place(piece));
+    let number = pieces.iter().any(|piece| piece.number().is_some());
+    !elsewhere && (clear || (maybe && number)) && is_well_known(pieces, 1)
+}
+
+/// A word of work that chat seldom uses.
+pub(crate) fn is_clear_work(piece: &Piece<'_>) -> bool {
+    is_work(piece) && piece.listed().is_some_and(|listed| !listed.phrase.weak)
+}
+
+/// A word of work, or a thing that names work.
+fn is_work(piece: &Piece<'_>) -> bool {
+    piece.means(|meaning| {
+        matches!(
+            meaning,
+            Meaning::Kind(_)
+                | Meaning::Ailment(_)
+                | Meaning::Cause(_)
+                | Meaning::Fertiliser
+                | Meaning::Spray
+                | Meaning::Crop
+                | Meaning::Cover
+                | Meaning::Clone
+        )
+    })
+}
+
+fn is_place(piece: &Piece<'_>) -> bool {
+    piece.is_plain(Plain::Block) || matches!(piece.sense, Sense::Block(_))
 }

@@ -129,4 +129,20 @@ impl Kind {
     pub const fn needs_values(self) -> bool {
         matches!(self, Self::Girth | Self::Height)
     }
+
+    /// Whether a number beside a report of this kind counts trees, said or not.
+    #[must_use]
+    pub const fn wants_count(self) -> bool {
+        self.needs_count()
+            || matches!(
+                self,
+                Self::Lined
+                    | Self::Received
+                    | Self::Branched
+                    | Self::NotBranched
+                    | Self::BranchInduction
+                    | Self::Disease
+                    | Self::Damage
+            )
+    }
 }

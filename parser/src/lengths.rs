@@ -44,7 +44,7 @@ pub(crate) fn centimetres(lengths: &Lengths, kind: Kind) -> (Vec<f64>, Option<Un
             guessed = guessed.or((guess != Unit::Centimetre).then_some(guess));
             guess
         });
-        values.push(in_centimetres(*value, used));
+        values.extend(centimetres_of(*value, used));
     }
     values.reverse();
     (values, guessed)
@@ -64,15 +64,17 @@ fn guess(value: f64, kind: Kind) -> Unit {
     }
 }
 
+/// A length in centimetres; none if the unit is no length.
+///
 /// International inch and foot: 2.54 cm and 30.48 cm (NIST Special Publication 811, appendix B).
-fn in_centimetres(value: f64, unit: Unit) -> f64 {
+pub(crate) fn centimetres_of(value: f64, unit: Unit) -> Option<f64> {
     match unit {
-        Unit::Metre => value * 100.0,
-        Unit::Millimetre => value / 10.0,
-        Unit::Inch => value * 2.54,
-        Unit::Foot => value * 30.48,
-        Unit::Centimetre
-        | Unit::Hectare
+        Unit::Metre => Some(value * 100.0),
+        Unit::Centimetre => Some(value),
+        Unit::Millimetre => Some(value / 10.0),
+        Unit::Inch => Some(value * 2.54),
+        Unit::Foot => Some(value * 30.48),
+        Unit::Hectare
         | Unit::Acre
         | Unit::Rai
         | Unit::SquareMetre
@@ -81,6 +83,6 @@ fn in_centimetres(value: f64, unit: Unit) -> f64 {
         | Unit::Bag
         | Unit::Tin
         | Unit::Cup
-        | Unit::Litre => value,
+        | Unit::Litre => None,
     }
 }

@@ -7,17 +7,22 @@ use alloc::vec::Vec;
 
 use crate::{
     fold::Folded,
+    kind::Kind,
     meaning::{Meaning, Numeral, Plain},
     piece::{Piece, Sense},
     reading::Known,
 };
 
 /// Settles every piece that may be the name of a block.
-pub(crate) fn settle<'r>(pieces: &mut [Piece<'r>], folded: &'r Folded<'r>, known: &Known<'r>) {
+pub(crate) fn settle<'r>(
+    mut pieces: Vec<Piece<'r>>,
+    folded: &'r Folded<'r>,
+    known: &Known<'r>,
+) -> Vec<Piece<'r>> {
     let settled: Vec<Option<Sense<'r>>> = (0..pieces.len())
         .map(|at| {
             let here = Here {
-                pieces,
+                pieces: &pieces,
                 at,
                 folded,
                 known,
@@ -30,6 +35,68 @@ pub(crate) fn settle<'r>(pieces: &mut [Piece<'r>], folded: &'r Folded<'r>, known
             piece.sense = sense;
         }
     }
+    join_codes(pieces, folded)
+}
+
+/// "plot b2", where B is a block of the farmer and B2 is not: one name all the same, unless the 2
+/// is needed as a count.
+fn join_codes<'r>(pieces: Vec<Piece<'r>>, folded: &'r Folded<'r>) -> Vec<Piece<'r>> {
+    let is_counted = |at: usize| {
+        pieces.get(at + 1).is_some_and(|next| {
+            next.is_plain(Plain::Trees)
+                || next.means(|meaning| {
+                    meaning.unit().is_some() || meaning.ago().is_some() || meaning.month().is_some()
+                })
+        })
+    };
+    let is_date = |at: usize| {
+        let next = pieces.get(at + 1);
+        next.is_some_and(|next| next.means(|word| word.ago().is_some() || word.month().is_some()))
+    };
+    let numbers = (0..pieces.len())
+        .filter(|at| !is_date(*at))
+        .filter(|at| {
+            pieces
+                .get(*at)
+                .is_some_and(|piece| piece.number().is_some())
+        })
+        .count();
+    let counts = pieces.iter().any(|piece| {
+        piece.kind().is_some_and(Kind::wants_count)
+            || piece.means(|meaning| meaning.cause().is_some() || meaning.ailment().is_some())
+    });
+    let measures = pieces
+        .iter()
+        .any(|piece| piece.kind().is_some_and(Kind::needs_values));
+    let spare = !measures && (numbers > 1 || !counts);
+    let is_glued = |at: usize| {
+        let letter = at.checked_sub(1).and_then(|at| pieces.get(at));
+        let number = pieces.get(at).filter(|piece| piece.number().is_some());
+        letter.zip(number).is_some_and(|(letter, number)| {
+            matches!(letter.sense, Sense::Block(_)) && letter.end == number.start
+        })
+    };
+    let glued = (0..pieces.len()).filter(|at| is_glued(*at)).count();
+    let after_word = |at: usize| {
+        let word = at.checked_sub(2).and_then(|at| pieces.get(at));
+        word.is_some_and(|word| word.is_plain(Plain::Block))
+    };
+    // "dead A8 B4" counts; "planted 120 B2" names.
+    let is_code = |at: usize| {
+        let alone = glued == 1 && numbers > 1;
+        is_glued(at) && spare && !is_counted(at) && (alone || after_word(at))
+    };
+    let mut joined: Vec<Piece<'r>> = Vec::with_capacity(pieces.len());
+    for (at, piece) in pieces.iter().enumerate() {
+        match joined.last_mut() {
+            Some(letter) if is_code(at) => {
+                letter.end = piece.end;
+                letter.sense = Sense::Block(folded.written(letter.start, letter.end));
+            }
+            _ => joined.push(piece.clone()),
+        }
+    }
+    joined
 }
 
 struct Here<'a, 'r> {
@@ -118,8 +185,13 @@ impl<'r> Here<'_, 'r> {
 
     /// What follows is counted, so that a number here is a count.
     fn counts(&self) -> bool {
+        let is_only_number = self
+            .pieces
+            .iter()
+            .enumerate()
+            .all(|(at, piece)| at == self.at || !matches!(piece.sense, Sense::Number(_)));
         self.next().is_some_and(|next| {
-            next.kind().is_some()
+            (next.kind().is_some() && is_only_number)
                 || next.is_plain(Plain::Trees)
                 || next.means(|meaning| matches!(meaning, Meaning::Unit(_)))
         })
@@ -128,24 +200,16 @@ impl<'r> Here<'_, 'r> {
     /// One of the farmer's own letters: a block, unless it reads as an article or stands beside
     /// a word that we do not know.
     fn own_letter_is_block(&self, written: &str) -> bool {
-        if self.after_block_word() || self.after(Plain::At) {
+        if self.after_block_word() {
             return true;
         }
-        let next = self.next();
-        let is_article = written.eq_ignore_ascii_case("a")
-            && next.is_some_and(|next| {
-                matches!(next.sense, Sense::Unknown)
-                    || next.is_any(&[Plain::Trees, Plain::Row, Plain::Block])
-                    || next.means(|meaning| {
-                        matches!(
-                            meaning,
-                            Meaning::Unit(_)
-                                | Meaning::Cause(_)
-                                | Meaning::Numeral(Numeral::Scale(_) | Numeral::Loose(_))
-                        )
-                    })
-            });
-        let beside_unknown = [self.previous(), next]
+        if self.is_article(written) {
+            return false;
+        }
+        if self.after(Plain::At) {
+            return true;
+        }
+        let beside_unknown = [self.previous(), self.next()]
             .into_iter()
             .flatten()
             .any(|piece| matches!(piece.sense, Sense::Unknown | Sense::TwoKinds(..)));
@@ -159,7 +223,35 @@ impl<'r> Here<'_, 'r> {
                 .pieces
                 .get(self.at)
                 .is_some_and(|piece| piece.means(|meaning| matches!(meaning, Meaning::Unit(_))));
-        !is_article && !is_unit && (is_capital || !beside_unknown)
+        !is_unit && (is_capital || !beside_unknown)
+    }
+
+    /// "a tree", "a cow"; but "weeded a", "a dead 8", "A fire 25".
+    fn is_article(&self, written: &str) -> bool {
+        let Some(next) = self.next().filter(|_| written.eq_ignore_ascii_case("a")) else {
+            return false;
+        };
+        let is_thing = matches!(next.sense, Sense::Unknown | Sense::TwoKinds(..))
+            || next.is_any(&[Plain::Trees, Plain::Row, Plain::Round, Plain::Block])
+            || next.means(|meaning| {
+                matches!(
+                    meaning,
+                    Meaning::Unit(_) | Meaning::Numeral(Numeral::Scale(_) | Numeral::Loose(_))
+                )
+            });
+        let is_cause = next.means(|meaning| matches!(meaning, Meaning::Cause(_)));
+        let counted = self
+            .previous()
+            .is_some_and(|piece| piece.number().is_some() || piece.is_plain(Plain::Trees))
+            || self
+                .pieces
+                .get(self.at + 2)
+                .is_some_and(|piece| piece.number().is_some());
+        let has_number = || self.pieces.iter().any(|piece| piece.number().is_some());
+        let is_capital = written == "A";
+        is_thing
+            || (is_cause && !counted && !(is_capital && has_number()))
+            || (!is_capital && !is_cause && !may_follow_block(next))
     }
 
     /// A letter in capitals, or a letter with digits, that stands like a block name.
@@ -188,6 +280,39 @@ impl<'r> Here<'_, 'r> {
         };
         beside_work(self.previous()) || beside_work(self.next())
     }
+}
+
+/// What stands after a block written "a": the end, work, a number, a day, a small word that joins.
+fn may_follow_block(piece: &Piece<'_>) -> bool {
+    piece.kind().is_some()
+        || piece.is_any(&[
+            Plain::And,
+            Plain::Courtesy,
+            Plain::Negation,
+            Plain::NotYet,
+            Plain::LastWeek,
+            Plain::LastMonth,
+        ])
+        || piece.means(|meaning| {
+            matches!(
+                meaning,
+                Meaning::DaysAgo(_)
+                    | Meaning::Weekday(_)
+                    | Meaning::Fertiliser
+                    | Meaning::Ailment(_)
+                    | Meaning::Numeral(Numeral::Value(_))
+            )
+        })
+        || matches!(
+            piece.sense,
+            Sense::Mark(_)
+                | Sense::Number(_)
+                | Sense::When(_)
+                | Sense::Triple(_)
+                | Sense::Fraction(..)
+                | Sense::Block(_)
+                | Sense::List { .. }
+        )
 }
 
 /// A letter, or a letter and one or two digits.

@@ -17,6 +17,7 @@ use crate::{
     languages,
     meaning::{Meaning, Plain},
     pack::{Joins, Pack, TRADE_CODE},
+    reading::Stance,
     repair::Repairs,
     token::tokens,
 };
@@ -120,7 +121,7 @@ impl Lexicon {
                 }
             }
         }
-        lexicon.repairs = Repairs::new(lexicon.words.iter().map(|(word, id)| (&**word, *id)));
+        lexicon.repairs = Repairs::new(lexicon.repairable());
         lexicon
     }
 
@@ -216,6 +217,34 @@ impl Lexicon {
         listed.meanings().next().is_some().then_some(listed)
     }
 
+    /// The words that a misspelt word may stand for: all but those without weight.
+    fn repairable(&self) -> Vec<(String, WordId, bool)> {
+        let mut heavy: HashSet<&str> = HashSet::new();
+        for phrase in &self.phrases {
+            let light = |meaning: Meaning| {
+                matches!(
+                    meaning,
+                    Meaning::Plain(Plain::Filler | Plain::Courtesy)
+                        | Meaning::Topic(_)
+                        | Meaning::AdviserTopic(_)
+                        | Meaning::Stance(Stance::Saying | Stance::Advert)
+                )
+            };
+            // Of a phrase that only shows a stance ("there are") the words are no work.
+            let stance = |meaning: Meaning| matches!(meaning, Meaning::Stance(_));
+            let is_phrase = phrase.text.contains(' ');
+            let light = |meaning| light(meaning) || (is_phrase && stance(meaning));
+            let is_heavy = phrase.meanings.iter().any(|(_, meaning)| !light(*meaning));
+            if is_heavy && phrase.twin_of.is_none() {
+                heavy.extend(phrase.text.split(|letter: char| !letter.is_alphanumeric()));
+            }
+        }
+        self.words
+            .iter()
+            .map(|(word, id)| (word.to_string(), *id, heavy.contains(&**word)))
+            .collect()
+    }
+
     fn add(&mut self, pack: &Pack, langs: Langs) {
         for entry in &pack.entries {
             let index = self.phrase_index(&entry.phrase);
@@ -282,9 +311,8 @@ impl Lexicon {
             node = self.step(node, id);
         }
         let fresh = self.phrases.len();
-        let slot = match self.ends.get_mut(node as usize) {
-            Some(slot) => slot,
-            None => return fresh,
+        let Some(slot) = self.ends.get_mut(node as usize) else {
+            return fresh;
         };
         if let Some(index) = slot {
             return *index as usize;

@@ -22,25 +22,40 @@ pub mod reading;
 pub mod table;
 pub mod when;
 
-// In the order in which a text passes through them.
-mod acts;
-mod compose;
-mod dates;
+// From text to pieces.
 mod figure;
 mod fold;
-mod gate;
-mod lengths;
-mod letters;
-mod lexicon;
 mod meaning;
-mod numerals;
+mod token;
+
+mod lexicon;
 mod piece;
 mod repair;
-mod reports;
 mod runs;
+
+// Pieces that belong together.
+mod compose;
+mod dates;
+mod letters;
+mod numerals;
+
+// From pieces to reports.
 mod segment;
+
+mod lengths;
+mod roles;
+mod row;
 mod slots;
-mod token;
+
+mod gate;
+mod reports;
+
+// What is said to the bot itself.
+mod acts;
+mod alarm;
+mod corrections;
+mod queries;
+
 mod words;
 
 pub use details::{Ailment, Cause, Details, Extent, Material, Measure, Per, Supply, Unit, Wetness};
@@ -52,3 +67,6 @@ pub use reading::{
     Span, Stance, Taken, Topic, Word,
 };
 pub use when::{Day, When};
+
+#[cfg(test)]
+mod tests;

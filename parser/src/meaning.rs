@@ -45,6 +45,32 @@ pub(crate) enum Meaning {
     Plain(Plain),
 }
 
+macro_rules! parts {
+    ($($(#[$doc:meta])* $method:ident: $variant:ident($part:ty),)+) => {
+        impl Meaning {
+            $($(#[$doc])* pub(crate) fn $method(self) -> Option<$part> {
+                if let Self::$variant(part) = self { Some(part) } else { None }
+            })+
+        }
+    };
+}
+
+parts! {
+    /// The kind of work that it names outright.
+    kind: Kind(Kind),
+    ailment: Ailment(Ailment),
+    cause: Cause(Cause),
+    unit: Unit(Unit),
+    numeral: Numeral(Numeral),
+    days_ago: DaysAgo(u16),
+    weekday: Weekday(Day),
+    month: Month(u8),
+    ago: Ago(u16),
+    period: Period(u16),
+    topic: Topic(Topic),
+    adviser_topic: AdviserTopic(Topic),
+}
+
 /// Part of a number in words.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub(crate) enum Numeral {
@@ -136,6 +162,8 @@ plain! {
     At = "at",
     /// "from", "for" before a person.
     From = "from",
+    /// "I", "we".
+    Subject = "subject",
     /// Father, mother.
     Relative = "relative",
     /// "please", "thanks".

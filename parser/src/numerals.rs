@@ -30,11 +30,17 @@ pub(crate) fn read<'j>(
     let mut used = 0;
     let mut words = 0;
     while let Some(piece) = pieces.get(used) {
-        if words > 0 && piece.is_mark('-') && pieces.get(used + 1).is_some_and(has_value) {
+        if words > 0
+            && piece.is_mark('-')
+            && pieces
+                .get(used + 1)
+                .is_some_and(|next| numeral(next).is_some())
+        {
             used += 1;
             continue;
         }
-        let next = pieces.get(used + 1);
+        let after_hyphen = usize::from(pieces.get(used + 1).is_some_and(|next| next.is_mark('-')));
+        let next = pieces.get(used + 1 + after_hyphen);
         let Some(part) = part(piece, words == 0, next) else {
             break;
         };
@@ -88,6 +94,8 @@ impl Run {
         if self.closed {
             return false;
         }
+        // "hundred" alone may have lost the word before it.
+        self.loose |= !self.started && matches!(part, Numeral::Scale(100..));
         let taken = match part {
             Numeral::Value(value) => self.value(value, joins),
             Numeral::Scale(scale) => self.scale(scale),
@@ -101,7 +109,9 @@ impl Run {
             }
             Numeral::Join => {
                 let joins_value = next.and_then(value_of).is_some_and(|value| value < 100);
-                return self.after_scale.is_some() && joins_value;
+                let place =
+                    self.after_scale.is_some() || joins.clone().any(|joins| joins.join_tens);
+                return place && joins_value;
             }
             Numeral::HalfScale => self.half_scale(),
         };
@@ -124,8 +134,12 @@ impl Run {
 
     fn value<'j>(&mut self, value: u32, joins: &(impl Iterator<Item = &'j Joins> + Clone)) -> bool {
         if value >= 100 {
-            let free = self.hundreds == 0 && self.below.is_none();
-            if free {
+            let is_thousand = value >= 1000;
+            let free =
+                self.hundreds == 0 && self.below.is_none() && !(is_thousand && self.thousands > 0);
+            if free && is_thousand {
+                self.thousands = value;
+            } else if free {
                 self.hundreds = value;
             }
             return free;
@@ -271,16 +285,7 @@ fn part(piece: &Piece<'_>, first: bool, next: Option<&Piece<'_>>) -> Option<Nume
 }
 
 fn numeral(piece: &Piece<'_>) -> Option<Numeral> {
-    let Sense::Listed(listed) = &piece.sense else {
-        return None;
-    };
-    listed.meanings().find_map(|meaning| {
-        if let Meaning::Numeral(part) = meaning {
-            Some(part)
-        } else {
-            None
-        }
-    })
+    piece.part(Meaning::numeral)
 }
 
 fn value_of(piece: &Piece<'_>) -> Option<u32> {

@@ -36,6 +36,8 @@ use crate::{
 pub(crate) const PHRASE_WORDS_MAX: usize = 4;
 /// More entries than this are a mistake in a file, not a language.
 const ENTRIES_MAX: usize = 20_000;
+/// The key of words such as "fertiliser" that name a sort of thing and none of its kind.
+const NO_NAME: &str = "any";
 /// The code of the pack of words that every language shares.
 pub(crate) const TRADE_CODE: &str = "trade";
 
@@ -93,6 +95,8 @@ pub(crate) struct Joins {
     pub(crate) unit_after: Vec<u32>,
     /// Values that ten to nineteen may follow, as in French after sixty.
     pub(crate) teen_after: Vec<u32>,
+    /// Whether the joining word may also stand after tens, as in French "vingt et un".
+    pub(crate) join_tens: bool,
     /// Whether "one twenty" is a loose hundred and twenty.
     pub(crate) loose_hundreds: bool,
 }
@@ -125,10 +129,7 @@ impl Pack {
         let mut claims: Vec<(&str, Kind)> = self
             .entries
             .iter()
-            .filter_map(|entry| match kind_of(entry.meaning) {
-                Some(kind) => Some((entry.phrase.as_str(), kind)),
-                None => None,
-            })
+            .filter_map(|entry| Some((entry.phrase.as_str(), entry.meaning.kind()?)))
             .collect();
         claims.sort_unstable();
         claims.dedup();
@@ -145,15 +146,6 @@ impl Pack {
             }
         }
         Ok(())
-    }
-}
-
-/// The kind that a meaning claims outright.
-pub(crate) fn kind_of(meaning: Meaning) -> Option<Kind> {
-    if let Meaning::Kind(kind) = meaning {
-        Some(kind)
-    } else {
-        None
     }
 }
 
@@ -248,7 +240,7 @@ fn read_section(
     for key in table.keys() {
         let meaning =
             to_meaning(key).ok_or_else(|| table.error(key, "is not a key that is known here"))?;
-        let name = keeps_name(meaning).then(|| key.to_string());
+        let name = (keeps_name(meaning) && key != NO_NAME).then(|| key.to_string());
         read_phrases(table, key, meaning, name.as_deref(), entries)?;
     }
     Ok(())
@@ -306,6 +298,7 @@ fn read_numbers(table: &Table<'_>, entries: &mut Vec<Entry>) -> Result<Joins, Ta
     Ok(Joins {
         unit_after: whole_numbers(table, "unit_after")?,
         teen_after: whole_numbers(table, "teen_after")?,
+        join_tens: table.flag("join_tens")?.unwrap_or(false),
         loose_hundreds: table.flag("loose_hundreds")?.unwrap_or(false),
     })
 }

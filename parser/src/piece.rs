@@ -13,7 +13,7 @@ use crate::{
     meaning::{Meaning, Plain},
     pack::PHRASE_WORDS_MAX,
     reading::Known,
-    runs::split_run,
+    runs::{split_block, split_run},
     token::{Shape, Token, tokens},
     when::When,
 };
@@ -24,8 +24,6 @@ pub(crate) struct Piece<'r> {
     /// First byte in the folded text.
     pub(crate) start: usize,
     pub(crate) end: usize,
-    /// No space stands before it.
-    pub(crate) glued: bool,
     pub(crate) sense: Sense<'r>,
     /// The listed word that it was repaired to.
     pub(crate) repaired: Option<&'r str>,
@@ -102,9 +100,23 @@ impl<'r> Piece<'r> {
         self.meanings().any(wanted)
     }
 
+    /// The first of its meanings that has this part.
+    pub(crate) fn part<T>(&self, part: impl Fn(Meaning) -> Option<T>) -> Option<T> {
+        self.meanings().find_map(part)
+    }
+
+    /// The number that it is, if it is one.
+    pub(crate) fn number(&self) -> Option<Number> {
+        if let Sense::Number(number) = self.sense {
+            Some(number)
+        } else {
+            None
+        }
+    }
+
     /// The kind of work that it names outright.
     pub(crate) fn kind(&self) -> Option<Kind> {
-        self.meanings().find_map(crate::pack::kind_of)
+        self.meanings().find_map(Meaning::kind)
     }
 }
 
@@ -145,6 +157,8 @@ struct WordToken {
     two_kinds: Option<(Kind, Kind)>,
 }
 
+type ToSense<'r> = fn(&'r str) -> Sense<'r>;
+
 struct Cutter<'r, 'k> {
     folded: &'r Folded<'r>,
     lexicon: &'r Lexicon,
@@ -159,7 +173,8 @@ impl<'r> Cutter<'r, '_> {
 
     fn word_ids(&self, tokens: &[Token]) -> Vec<WordToken> {
         let mut words = Vec::with_capacity(tokens.len());
-        for token in tokens {
+        for (at, token) in tokens.iter().enumerate() {
+            let next = tokens.get(at + 1);
             let text = self.text(token);
             let exact = match token.shape {
                 Shape::Mark(_) => None,
@@ -169,10 +184,21 @@ impl<'r> Cutter<'r, '_> {
                 words.push(WordToken::plain(token.clone(), exact));
                 continue;
             }
-            let run = split_run(text, self.lexicon, self.langs, self.known);
-            if run.is_empty() {
-                words.push(self.repair(token, text));
-                continue;
+            // "blokc D" is a slip, "blockc" is block C.
+            let names_block = next.is_some_and(|next| self.is_name(self.text(next)));
+            let mut run = split_block(text, self.lexicon, self.langs, self.known);
+            if run.is_empty() || names_block {
+                let before = words.last().and_then(|word: &WordToken| word.id);
+                let repaired = self.repair(token, text, before);
+                if repaired.id.is_some() {
+                    words.push(repaired);
+                    continue;
+                }
+                run = split_run(text, self.lexicon, self.langs);
+                if run.is_empty() {
+                    words.push(repaired);
+                    continue;
+                }
             }
             for (start, end) in run {
                 let part = Token {
@@ -189,33 +215,33 @@ impl<'r> Cutter<'r, '_> {
     }
 
     /// One guarded repair: never of a common word, never between two kinds.
-    fn repair(&self, token: &Token, text: &str) -> WordToken {
+    fn repair(&self, token: &Token, text: &str, before: Option<WordId>) -> WordToken {
         let mut word = WordToken::plain(token.clone(), None);
         if self.lexicon.is_common(text) {
             return word;
         }
         let nearest = self.lexicon.repairs(text);
-        let kinds = || {
-            nearest
-                .iter()
-                .filter_map(|id| self.lexicon.single(*id, self.langs))
-                .filter_map(|listed| listed.meanings().find_map(crate::pack::kind_of))
-        };
-        let first = kinds().next();
-        if let (Some(one), Some(other)) = (first, kinds().find(|kind| Some(*kind) != first)) {
-            word.two_kinds = Some((one, other));
-            return word;
-        }
-        // Of equally near words the one that is work, else the first.
-        let pick = nearest.iter().copied().find(|id| {
-            self.lexicon.single(*id, self.langs).is_some_and(|listed| {
-                listed
-                    .meanings()
-                    .any(|meaning| crate::pack::kind_of(meaning).is_some())
-            })
+        // "leaf flling": the word that goes on a phrase.
+        let goes_on = nearest.iter().copied().find(|id| {
+            let pair = [before, Some(*id)].into_iter();
+            let found = self.lexicon.longest(pair, self.langs);
+            found.is_some_and(|(_, used)| used == 2)
         });
-        word.id = pick.or_else(|| nearest.first().copied());
+        let kind = |id: WordId| {
+            let listed = self.lexicon.single(id, self.langs)?;
+            listed.meanings().find_map(Meaning::kind)
+        };
+        let first = nearest.first().copied();
+        let other = nearest.iter().find(|id| kind(**id) != first.and_then(kind));
+        word.id = goes_on.or(first.filter(|_| other.is_none()));
         word.repaired = word.id.is_some();
+        if let (None, Some(one), Some(other)) = (
+            word.id,
+            first.and_then(kind),
+            other.and_then(|id| kind(*id)),
+        ) {
+            word.two_kinds = Some((one, other));
+        }
         word
     }
 
@@ -235,7 +261,7 @@ impl<'r> Cutter<'r, '_> {
         let start = words.get(at)?.token.start;
         let rest = self.folded.text.get(start..)?;
         let known = self.known;
-        let kinds: [(&'r [&'r str], fn(&'r str) -> Sense<'r>); 3] = [
+        let kinds: [(_, ToSense<'r>); 3] = [
             (known.blocks, Sense::Block),
             (known.groups, Sense::Group),
             (known.members, Sense::Member),
@@ -262,11 +288,10 @@ impl<'r> Cutter<'r, '_> {
             .skip(at)
             .take_while(|word| word.token.end <= end)
             .count();
-        let ends_here = words.get(at + used - 1)?.token.end == end;
+        let ends_here = words.get((at + used).checked_sub(1)?)?.token.end == end;
         let piece = Piece {
             start,
             end,
-            glued: words.get(at)?.token.glued,
             sense,
             repaired: None,
         };
@@ -296,7 +321,6 @@ impl<'r> Cutter<'r, '_> {
         let piece = Piece {
             start: here.token.start,
             end: words.get(last)?.token.end,
-            glued: here.token.glued,
             sense: Sense::Listed(listed),
             repaired,
         };
@@ -313,7 +337,6 @@ impl<'r> Cutter<'r, '_> {
         Piece {
             start: word.token.start,
             end: word.token.end,
-            glued: word.token.glued,
             sense,
             repaired: None,
         }

@@ -9,14 +9,14 @@ use alloc::{
 };
 
 use crate::{
-    acts, compose,
+    acts, alarm, compose, corrections,
     fold::Folded,
     gate, languages, letters,
     lexicon::{Langs, Lexicon, PACKS_MAX},
-    meaning::{Meaning, Plain},
     pack::{Pack, PackFault},
     piece::{self, Piece, Sense},
-    reading::{Known, Problem, Reading},
+    queries,
+    reading::{Act, Known, Problem, Reading, Sender, Stance},
     reports, segment, words,
 };
 
@@ -62,31 +62,36 @@ impl Reader {
     pub fn read(&self, text: &str, known: &Known<'_>) -> Reading {
         let folded = Folded::new(text);
         let langs = self.lexicon.langs(known.languages);
-        let mut pieces = piece::pieces(&folded, &self.lexicon, langs, known);
-        letters::settle(&mut pieces, &folded, known);
+        let pieces = piece::pieces(&folded, &self.lexicon, langs, known);
+        let pieces = letters::settle(pieces, &folded, known);
         let pieces = compose::compose(&pieces, &self.lexicon, langs);
         let segments = segment::segments(&pieces);
         let told = reports::read(&pieces, &segments, &folded);
         let stances = gate::stances(&pieces, &segments, &told);
-        let act = acts::read(&pieces);
+        let calm = gate::is_well_known(&pieces, segments.len());
+        let spoken = spoken(&pieces, &folded, known.sender, calm);
         let mut problems = told.problems;
         problems.extend(piece_problems(&pieces, &folded));
         problems.extend(folded.cut.map(Problem::Cut));
         Reading {
-            reports: if act.is_some() {
+            reports: if spoken.replaces_reports {
                 Vec::new()
             } else {
                 told.reports
             },
-            acts: act.into_iter().collect(),
+            acts: spoken.act.into_iter().collect(),
             bare: acts::bare(&pieces),
-            stances,
-            alarm: None,
-            member: None,
+            alarm: alarm::read(&pieces, calm && !stances.contains(&Stance::Advert)),
+            member: pieces.iter().find_map(member),
             problems,
             words: words::words(&pieces, &folded),
             language: self.language(&pieces),
-            about_work: is_about_work(&pieces),
+            about_work: gate::is_about_work(&pieces, &stances),
+            stances: if spoken.replaces_reports {
+                Vec::new()
+            } else {
+                stances
+            },
         }
     }
 
@@ -105,7 +110,41 @@ impl Reader {
             .rev()
             .map(|(index, code)| (votes(1 << index), code))
             .max_by_key(|(votes, _)| *votes)?;
-        (best.0 > 0).then(|| best.1.to_string())
+        (best.0 > 0).then(|| best.1.clone())
+    }
+}
+
+/// What is said to the bot itself.
+struct Spoken {
+    act: Option<Act>,
+    /// Words of work in the text only say what the act is about.
+    replaces_reports: bool,
+}
+
+fn spoken(pieces: &[Piece<'_>], folded: &Folded<'_>, sender: Sender, calm: bool) -> Spoken {
+    // A correction changes a record, so every word of it must be known.
+    let exact = calm && pieces.iter().all(gate::is_known);
+    let correction = || corrections::read(pieces, folded).filter(|_| exact);
+    let act = acts::read(pieces)
+        .or_else(|| correction().map(Act::Correct))
+        .or_else(|| queries::adviser(pieces, sender).map(Act::Query));
+    if act.is_some() {
+        return Spoken {
+            act,
+            replaces_reports: true,
+        };
+    }
+    Spoken {
+        act: queries::anyone(pieces).filter(|_| calm).map(Act::Query),
+        replaces_reports: false,
+    }
+}
+
+fn member(piece: &Piece<'_>) -> Option<String> {
+    if let Sense::Member(name) = piece.sense {
+        Some(name.to_string())
+    } else {
+        None
     }
 }
 
@@ -114,27 +153,29 @@ fn piece_problems(pieces: &[Piece<'_>], folded: &Folded<'_>) -> Vec<Problem> {
         .iter()
         .filter_map(|piece| {
             let span = folded.span(piece.start, piece.end);
-            match piece.sense {
-                Sense::TooLarge => Some(Problem::NumberTooLarge(span)),
-                Sense::NoSuchDay => Some(Problem::NoSuchDay(span)),
-                Sense::TwoKinds(one, other) => Some(Problem::TwoKinds(span, one, other)),
-                Sense::NoNumber => Some(Problem::LooseEnd(span)),
-                _ => None,
-            }
+            let (one, other) = match piece.sense {
+                Sense::TooLarge => return Some(Problem::NumberTooLarge(span)),
+                Sense::NoSuchDay => return Some(Problem::NoSuchDay(span)),
+                Sense::NoNumber => return Some(Problem::LooseEnd(span)),
+                Sense::TwoKinds(one, other) => (one, other),
+                Sense::Listed(_)
+                | Sense::Number(_)
+                | Sense::List { .. }
+                | Sense::Range(..)
+                | Sense::Share(..)
+                | Sense::Grade
+                | Sense::Triple(_)
+                | Sense::Fraction(..)
+                | Sense::Metres(_)
+                | Sense::When(_)
+                | Sense::Clock
+                | Sense::Block(_)
+                | Sense::Group(_)
+                | Sense::Member(_)
+                | Sense::Mark(_)
+                | Sense::Unknown => return None,
+            };
+            Some(Problem::TwoKinds(span, one, other))
         })
         .collect()
-}
-
-fn is_about_work(pieces: &[Piece<'_>]) -> bool {
-    pieces.iter().any(|piece| {
-        piece.kind().is_some()
-            || piece.is_plain(Plain::Block)
-            || matches!(piece.sense, Sense::Block(_) | Sense::Number(_))
-            || piece.means(|meaning| {
-                matches!(
-                    meaning,
-                    Meaning::Ailment(_) | Meaning::Cause(_) | Meaning::Fertiliser
-                )
-            })
-    })
 }

@@ -33,15 +33,15 @@ pub(crate) struct Repairs {
 }
 
 impl Repairs {
-    /// Files the words.
-    pub(crate) fn new<'w>(words: impl Iterator<Item = (&'w str, WordId)>) -> Self {
+    /// Files the words; the flag says which of them may be repaired to.
+    pub(crate) fn new(words: Vec<(String, WordId, bool)>) -> Self {
         let mut repairs = Self::default();
-        for (word, id) in words {
-            repairs.spellings.insert(id, word.into());
-            if !is_repairable(word) {
+        for (word, id, may_be_meant) in words {
+            repairs.spellings.insert(id, word.as_str().into());
+            if !may_be_meant || !is_repairable(&word) {
                 continue;
             }
-            for short in shortened(word) {
+            for short in shortened(&word) {
                 let ids = repairs.by_short.entry(short).or_default();
                 if ids.last() != Some(&id) {
                     ids.push(id);

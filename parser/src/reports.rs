@@ -9,11 +9,12 @@ use crate::{
     details::{Details, Wetness},
     fold::Folded,
     kind::Kind,
-    meaning::Plain,
+    meaning::{Meaning, Plain},
     piece::{Piece, Sense},
     reading::{Problem, Report},
+    row::Row,
     segment::{Segment, break_strength},
-    slots::{self, Row},
+    slots,
     when::When,
 };
 
@@ -74,7 +75,8 @@ fn denial(pieces: &[Piece<'_>], segment: &Segment, previous: Option<usize>) -> O
         if piece.is_plain(Plain::Negation) {
             return Some(at);
         }
-        let small = piece.is_any(&[Plain::Filler, Plain::Trees, Plain::At, Plain::NotYet]);
+        let small = piece.is_any(&[Plain::Filler, Plain::Trees, Plain::At, Plain::NotYet])
+            || piece.means(|meaning| matches!(meaning, Meaning::Cause(_) | Meaning::Ailment(_)));
         if break_strength(piece) > 0 || !small {
             break;
         }

@@ -13,23 +13,18 @@ use crate::{
 
 /// Shorter runs are words of their own.
 const RUN_LEN_MIN: usize = 5;
-/// Longer runs are no text of a person.
-const RUN_LEN_MAX: usize = 48;
+/// No listed word is longer; so the time for a run grows with its length alone.
+const PART_CHARS_MAX: usize = 24;
 /// Shorter parts are found in every word.
 const PART_CHARS_MIN: usize = 3;
 
 /// The parts of a run, as places in it; empty when it cannot be parted.
-pub(crate) fn split_run(
-    run: &str,
-    lexicon: &Lexicon,
-    langs: Langs,
-    known: &Known<'_>,
-) -> Vec<(usize, usize)> {
-    if !(RUN_LEN_MIN..=RUN_LEN_MAX).contains(&run.len()) || lexicon.is_common(run) {
+pub(crate) fn split_run(run: &str, lexicon: &Lexicon, langs: Langs) -> Vec<(usize, usize)> {
+    if run.len() < RUN_LEN_MIN || lexicon.is_common(run) {
         return Vec::new();
     }
     let Some(parts) = fewest_parts(run, |part| is_part(part, lexicon, langs)) else {
-        return split_block(run, lexicon, langs, known);
+        return Vec::new();
     };
     let worth = parts
         .iter()
@@ -38,8 +33,9 @@ pub(crate) fn split_run(
     if worth { parts } else { Vec::new() }
 }
 
-/// "blockb": a block word and one of the farmer's blocks, or one letter.
-fn split_block(
+/// The parts of "blockb": a block word and one of the farmer's blocks, or one letter if his blocks
+/// are not known. Empty when it is something else.
+pub(crate) fn split_block(
     run: &str,
     lexicon: &Lexicon,
     langs: Langs,
@@ -57,7 +53,7 @@ fn split_block(
         };
         let is_block_word =
             listed(word, lexicon, langs).is_some_and(|listed| listed.is_plain(Plain::Block));
-        if is_block_word && (is_own(name) || name.len() == 1) {
+        if is_block_word && (is_own(name) || (known.blocks.is_empty() && name.len() == 1)) {
             return [(0, at), (at, run.len())].into();
         }
     }
@@ -73,11 +69,8 @@ fn fewest_parts(run: &str, is_part: impl Fn(&str) -> bool) -> Option<Vec<(usize,
         let Some((count, _)) = ways.get(start).copied().flatten() else {
             continue;
         };
-        let ends = run
-            .char_indices()
-            .map(|(at, _)| at)
-            .chain(core::iter::once(run.len()));
-        for end in ends.filter(|end| *end > start) {
+        let letters = run.get(start..)?.char_indices().take(PART_CHARS_MAX);
+        for end in letters.map(|(at, letter)| start + at + letter.len_utf8()) {
             let better = ways
                 .get(end)
                 .copied()
@@ -103,7 +96,9 @@ fn fewest_parts(run: &str, is_part: impl Fn(&str) -> bool) -> Option<Vec<(usize,
 }
 
 fn is_part(part: &str, lexicon: &Lexicon, langs: Langs) -> bool {
-    part.chars().nth(PART_CHARS_MIN - 1).is_some() && listed(part, lexicon, langs).is_some()
+    // Scripts without spaces have short words.
+    let least = if part.is_ascii() { PART_CHARS_MIN } else { 2 };
+    part.chars().nth(least - 1).is_some() && listed(part, lexicon, langs).is_some()
 }
 
 fn listed<'r>(word: &str, lexicon: &'r Lexicon, langs: Langs) -> Option<Listed<'r>> {

@@ -24,6 +24,8 @@ pub(crate) struct Segment {
     pub(crate) pieces: Range<usize>,
 }
 
+/// How far from "tall" its length may stand.
+const TALL_REACH: usize = 5;
 /// More pieces between two kinds are never weighed one by one.
 const GAP_PIECES_MAX: usize = 24;
 
@@ -49,12 +51,14 @@ pub(crate) fn segments(pieces: &[Piece<'_>]) -> Vec<Segment> {
 
 /// How strongly a piece parts what stands before it from what stands after.
 pub(crate) fn break_strength(piece: &Piece<'_>) -> u32 {
-    match piece.sense {
-        Sense::Mark('\n' | '.' | ';' | '!' | '?') => 3,
-        Sense::Mark(',' | ':' | '/' | '&' | '+' | '-') => 2,
-        _ if piece.is_plain(Plain::And) => 2,
-        _ => 0,
+    if let Sense::Mark(mark) = piece.sense {
+        return match mark {
+            '\n' | '.' | ';' | '!' | '?' => 3,
+            ',' | ':' | '/' | '&' | '+' | '-' => 2,
+            _ => 0,
+        };
     }
+    if piece.is_plain(Plain::And) { 2 } else { 0 }
 }
 
 /// A number that may count trees.
@@ -86,6 +90,19 @@ enum Thing {
 }
 
 impl Thing {
+    fn named(meaning: Meaning) -> Option<Self> {
+        let plain = [
+            (Meaning::Fertiliser, Self::Fertiliser),
+            (Meaning::Spray, Self::Spray),
+            (Meaning::Crop, Self::Crop),
+            (Meaning::Cover, Self::Cover),
+        ];
+        let sight = meaning.ailment().map(|_| Self::Ailment);
+        let harm = meaning.cause().map(|_| Self::Cause);
+        let plain = plain.into_iter().find(|(named, _)| *named == meaning);
+        sight.or(harm).or(plain.map(|(_, thing)| thing))
+    }
+
     const fn kind(self) -> Kind {
         match self {
             Self::Ailment => Kind::Disease,
@@ -219,16 +236,16 @@ fn opens(pieces: &[Piece<'_>], at: usize) -> Option<Anchor> {
     if piece.is_plain(Plain::Tall) {
         return anchor(tall_kind(pieces, at), None);
     }
-    let thing = piece.meanings().find_map(|meaning| match meaning {
-        Meaning::Ailment(_) => Some(Thing::Ailment),
-        Meaning::Cause(_) => Some(Thing::Cause),
-        Meaning::Fertiliser => Some(Thing::Fertiliser),
-        Meaning::Spray => Some(Thing::Spray),
-        Meaning::Crop => Some(Thing::Crop),
-        Meaning::Cover => Some(Thing::Cover),
-        _ => None,
-    })?;
-    anchor(thing.kind(), Some(thing))
+    let thing = piece.part(Thing::named);
+    if let Some(thing) = thing {
+        return anchor(thing.kind(), Some(thing));
+    }
+    let is_rain = piece.means(|meaning| matches!(meaning, Meaning::Wetness(_)));
+    is_rain.then_some(Anchor {
+        at,
+        kind: Kind::Rain,
+        thing: None,
+    })
 }
 
 /// "120 plant" beside other work: the word counts trees and is no work.
@@ -250,7 +267,7 @@ fn is_unit_here(pieces: &[Piece<'_>], at: usize) -> bool {
 
 /// "tall 40" counts trees that have not branched; "tall 2.5 m" is a height.
 fn tall_kind(pieces: &[Piece<'_>], at: usize) -> Kind {
-    let near = pieces.get(at.saturating_sub(3)..pieces.len().min(at + 4));
+    let near = pieces.get(at.saturating_sub(TALL_REACH)..pieces.len().min(at + TALL_REACH + 1));
     let has_length = near.unwrap_or_default().iter().any(|piece| {
         matches!(piece.sense, Sense::Metres(_))
             || piece.means(|meaning| matches!(meaning, Meaning::Unit(unit) if unit.is_length()))
@@ -331,7 +348,7 @@ impl<'a, 'r> Text<'a, 'r> {
         let (counts, blocks) = (end.0 - start.0, end.1 - start.1);
         let numbers = if anchor.kind.needs_values() {
             6 * u32::from(counts == 0)
-        } else if wants_count(anchor.kind) {
+        } else if anchor.kind.wants_count() {
             let rows = blocks.max(1);
             if counts == 0 {
                 6
@@ -367,19 +384,6 @@ impl<'a, 'r> Text<'a, 'r> {
             .max(after.map_or(0, break_strength));
         6 - 2 * strength.min(3)
     }
-}
-
-fn wants_count(kind: Kind) -> bool {
-    kind.needs_count()
-        || matches!(
-            kind,
-            Kind::Lined
-                | Kind::Received
-                | Kind::Branched
-                | Kind::NotBranched
-                | Kind::Disease
-                | Kind::Damage
-        )
 }
 
 /// Where each segment starts; one more for the end.

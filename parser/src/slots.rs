@@ -1,25 +1,20 @@
 //! Fills the slots of the reports of one segment.
 //!
-//! Each number gets exactly one role, by its neighbours. A second block, or a second number after
-//! a block, begins a further report of the same kind. Deliberately absent: what was said in other
-//! segments (`reports` carries block and day over).
+//! A second block, or a second number after a block, begins a further report of the same kind.
+//! Deliberately absent: the roles of numbers (`roles`), and what was said in other segments
+//! (`reports` carries block and day over).
 
-use alloc::{
-    string::{String, ToString},
-    vec::Vec,
-};
+use alloc::{string::ToString, vec::Vec};
 
 use crate::{
-    details::{Cause, Details, Extent, Measure, Per, Supply, Unit, Wetness},
-    figure::Number,
+    details::{Cause, Extent, Per, Supply, Unit, Wetness},
     fold::Folded,
     kind::Kind,
-    lengths::{self, Lengths},
-    meaning::{Meaning, Plain},
+    meaning::{Meaning, Numeral, Plain},
     piece::{Piece, Sense},
-    reading::{Doubt, Problem, Report, Span},
+    reading::{Doubt, Problem},
+    row::{Row, share_details},
     segment::{Segment, break_strength},
-    when::When,
 };
 
 /// The reports of one segment, and what found no slot.
@@ -34,8 +29,8 @@ pub(crate) fn reports(
         segment,
         folded,
         problems,
-        rows: alloc::vec![Row::new(segment.kind)],
-        lengths: alloc::vec![Lengths::default()],
+        done: Vec::new(),
+        row: Row::new(segment.kind),
     };
     for at in segment.pieces.clone() {
         if let Some(piece) = pieces.get(at) {
@@ -45,66 +40,15 @@ pub(crate) fn reports(
     filler.finish()
 }
 
-/// A report in the making.
-pub(crate) struct Row {
-    pub(crate) kind: Kind,
-    pub(crate) details: Details,
-    pub(crate) block: Option<String>,
-    pub(crate) when: Option<When>,
-    pub(crate) doubts: Vec<Doubt>,
-    pub(crate) span: Option<Span>,
-    /// "not yet" was said of it.
-    pub(crate) not_yet: bool,
-    /// Began with a block after "and": what is said of it was also said of the row before.
-    joined: bool,
-    /// A block came before its number.
-    block_first: bool,
-}
-
-impl Row {
-    const fn new_with(kind: Kind, details: Details) -> Self {
-        Self {
-            kind,
-            details,
-            block: None,
-            when: None,
-            doubts: Vec::new(),
-            span: None,
-            not_yet: false,
-            joined: false,
-            block_first: false,
-        }
-    }
-
-    fn new(kind: Kind) -> Self {
-        Self::new_with(kind, Details::default())
-    }
-
-    fn has_number(&self) -> bool {
-        self.details.count.is_some()
-    }
-
-    /// The finished report.
-    pub(crate) fn into_report(self) -> Report {
-        Report {
-            kind: self.kind,
-            details: self.details,
-            block: self.block,
-            when: self.when,
-            doubts: self.doubts,
-            span: self.span.unwrap_or_default(),
-        }
-    }
-}
-
-struct Filler<'a, 'r> {
-    pieces: &'a [Piece<'r>],
-    segment: &'a Segment,
-    folded: &'a Folded<'r>,
-    problems: &'a mut Vec<Problem>,
-    rows: Vec<Row>,
-    /// Measured values of each row, before units are settled.
-    lengths: Vec<Lengths>,
+/// Fills the rows of one segment, piece by piece.
+pub(crate) struct Filler<'a, 'r> {
+    pub(crate) pieces: &'a [Piece<'r>],
+    pub(crate) segment: &'a Segment,
+    pub(crate) folded: &'a Folded<'r>,
+    pub(crate) problems: &'a mut Vec<Problem>,
+    done: Vec<Row>,
+    /// The report that is being filled.
+    pub(crate) row: Row,
 }
 
 impl Filler<'_, '_> {
@@ -117,19 +61,19 @@ impl Filler<'_, '_> {
             }
             Sense::Number(number) => self.number(at, *number, span),
             Sense::Metres(metres) => {
-                self.length(*metres, Some(Unit::Metre));
+                self.length(at, *metres, Some(Unit::Metre));
                 true
             }
-            Sense::List { values, sure } => self.list(values, *sure, span),
-            Sense::Range(from, to) => self.range(*from, *to),
-            Sense::Share(count, of) => self.share(*count, *of),
+            Sense::List { values, sure } => self.list(at, values, *sure, span),
+            Sense::Range(from, to) => self.range(at, *from, *to),
+            Sense::Share(count, of) => self.share(at, *count, *of),
             Sense::Grade => {
                 let grade = self.folded.written(piece.start, piece.end);
-                self.row().details.formula = Some(grade.replace([' ', ':', '/'], "-"));
+                self.row.details.formula = Some(grade.replace([' ', ':', '/'], "-"));
                 true
             }
             Sense::When(when) => {
-                self.row().when = Some(*when);
+                self.row.when = Some(*when);
                 true
             }
             Sense::Listed(_) => self.listed(at, piece),
@@ -146,11 +90,7 @@ impl Filler<'_, '_> {
             | Sense::Unknown => false,
         };
         if used {
-            let row = self.row();
-            row.span = Some(row.span.map_or(span, |whole| Span {
-                start: whole.start.min(span.start),
-                end: whole.end.max(span.end),
-            }));
+            self.row.cover(span);
         }
         if let Some(to) = piece.repaired.or(twin_of(piece)) {
             self.doubt_repair(piece, to);
@@ -164,37 +104,24 @@ impl Filler<'_, '_> {
         }
         let from = self.folded.written(piece.start, piece.end).to_string();
         let to = to.to_string();
-        self.row().doubts.push(Doubt::Repaired { from, to });
+        self.row.doubts.push(Doubt::Repaired { from, to });
     }
 
-    fn row(&mut self) -> &mut Row {
-        if self.rows.is_empty() {
-            self.rows.push(Row::new(self.segment.kind));
-        }
-        let last = self.rows.len() - 1;
-        match self.rows.get_mut(last) {
-            Some(row) => row,
-            None => unreachable!("a row was just put in"),
-        }
+    pub(crate) fn next_row(&mut self, joined: bool) {
+        let next = Row {
+            joined,
+            when: self.row.when,
+            ..Row::new(self.segment.kind)
+        };
+        self.done.push(core::mem::replace(&mut self.row, next));
     }
 
-    fn next_row(&mut self, joined: bool) {
-        let kind = self.segment.kind;
-        let mut row = Row::new(kind);
-        row.joined = joined;
-        row.when = self.row().when;
-        self.rows.push(row);
-        self.lengths.push(Lengths::default());
-    }
-
-    fn previous(&self, at: usize) -> Option<&Piece<'_>> {
+    pub(crate) fn previous(&self, at: usize) -> Option<&Piece<'_>> {
         self.pieces.get(at.checked_sub(1)?)
     }
 
     fn block(&mut self, at: usize, name: &str) {
-        let joined = |piece: &Piece<'_>| {
-            piece.is_plain(Plain::And) || piece.is_mark(',') || piece.is_mark('&')
-        };
+        let joined = |piece: &Piece<'_>| piece.is_plain(Plain::And) || piece.is_mark('&');
         let after_join = (0..at)
             .rev()
             .find_map(|at| {
@@ -203,185 +130,14 @@ impl Filler<'_, '_> {
                     .filter(|piece| !piece.is_any(&[Plain::Block, Plain::At, Plain::Filler]))
             })
             .is_some_and(joined);
-        if self.row().block.is_some() {
+        if self.row.block.is_some() {
             self.next_row(after_join);
         }
-        let is_first = !self.row().has_number();
-        let row = self.row();
-        row.block = Some(name.to_string());
-        row.block_first = is_first;
-    }
-
-    /// Gives a number its role; false if none fits.
-    fn number(&mut self, at: usize, number: Number, span: Span) -> bool {
-        let previous = at.checked_sub(1).and_then(|at| self.pieces.get(at));
-        let next = self.pieces.get(at + 1);
-        let beside = |class| {
-            previous.is_some_and(|piece| piece.is_plain(class))
-                || next.is_some_and(|piece| piece.is_plain(class))
-        };
-        if previous.is_some_and(|piece| piece.is_plain(Plain::Row))
-            || next.is_some_and(|piece| {
-                piece.is_any(&[Plain::Row, Plain::Round])
-                    || piece.means(|meaning| matches!(meaning, Meaning::Period(_)))
-            })
-            || previous.is_some_and(|piece| piece.is_plain(Plain::Round))
-        {
-            return true;
-        }
-        if beside(Plain::Weak) && self.segment.kind == Kind::Dead && self.row().has_number() {
-            self.row().details.weak = number.whole();
-            return true;
-        }
-        if let Some(unit) = self.unit_of(at) {
-            return self.measure(number, unit);
-        }
-        if self.segment.kind.needs_values() && !beside(Plain::Trees) {
-            self.length(number.value, None);
-            return true;
-        }
-        self.count(number, span)
-    }
-
-    /// The unit after a number, or before it ("kg 50").
-    fn unit_of(&self, at: usize) -> Option<Unit> {
-        let unit = |piece: &Piece<'_>| {
-            piece.meanings().find_map(|meaning| {
-                if let Meaning::Unit(unit) = meaning {
-                    Some(unit)
-                } else {
-                    None
-                }
-            })
-        };
-        let next = self.pieces.get(at + 1);
-        if let Some(found) = next.and_then(unit) {
-            // "16 in" is inches only of a girth or height, and not before a place.
-            let is_place = next.is_some_and(|next| next.is_plain(Plain::At))
-                && (!self.segment.kind.needs_values()
-                    || self.pieces.get(at + 2).is_some_and(|place| {
-                        matches!(place.sense, Sense::Block(_)) || place.is_plain(Plain::Block)
-                    }));
-            return (!is_place).then_some(found);
-        }
-        let before = self
-            .previous(at)
-            .filter(|piece| !piece.is_plain(Plain::At))?;
-        let counted = at
-            .checked_sub(2)
-            .and_then(|at| self.pieces.get(at))
-            .is_some_and(|piece| matches!(piece.sense, Sense::Number(_) | Sense::Fraction(..)));
-        if counted { None } else { unit(before) }
-    }
-
-    fn measure(&mut self, number: Number, unit: Unit) -> bool {
-        let value = number.decimal.unwrap_or(number.value);
-        let kind = self.segment.kind;
-        let measure = Some(Measure { value, unit });
-        if kind == Kind::Rain {
-            self.row().details.mm = match unit {
-                Unit::Millimetre => Some(value),
-                Unit::Centimetre => Some(value * 10.0),
-                Unit::Inch => Some(value * 25.4),
-                _ => return false,
-            };
-        } else if unit.is_area() {
-            self.row().details.area = measure;
-        } else if !unit.is_length() {
-            self.row().details.amount = measure;
-        } else if kind.needs_values() {
-            self.length(value, Some(unit));
-        } else {
-            return false;
-        }
-        true
-    }
-
-    fn count(&mut self, number: Number, span: Span) -> bool {
-        let Some(count) = number.whole() else {
-            self.problems.push(Problem::LooseEnd(span));
-            return false;
-        };
-        self.new_row_for_number();
-        let taken = self.row().details.count;
-        if let Some(first) = taken {
-            if first != count {
-                self.row().doubts.push(Doubt::TwoCounts(first, count));
-            }
-            return true;
-        }
-        self.row().details.count = Some(count);
-        if number.loose || number.spaced {
-            self.row().doubts.push(Doubt::LooseNumber(count));
-        }
-        if number.letters {
-            let written = self.written(span);
-            self.row().doubts.push(Doubt::LetterForDigit(written));
-        }
-        true
-    }
-
-    fn written(&self, span: Span) -> String {
-        let source = self.folded.source;
-        source.get(span.start..span.end).unwrap_or("").to_string()
-    }
-
-    /// A number after a block that already has one belongs to the next block.
-    fn new_row_for_number(&mut self) {
-        let has_values = self
-            .lengths
-            .last()
-            .is_some_and(|lengths| !lengths.is_empty());
-        let row = self.row();
-        let full = row.has_number() || has_values;
-        if full && row.block.is_some() && !row.block_first {
-            self.next_row(false);
-        }
-    }
-
-    fn length(&mut self, value: f64, unit: Option<Unit>) {
-        self.new_row_for_number();
-        if let Some(lengths) = self.lengths.last_mut() {
-            lengths.push(value, unit);
-        }
-    }
-
-    fn list(&mut self, values: &[f64], sure: bool, span: Span) -> bool {
-        if self.segment.kind.needs_values() {
-            for value in values {
-                self.length(*value, None);
-            }
-            if !sure {
-                self.row().doubts.push(Doubt::CommaList);
-            }
-            return true;
-        }
-        match values {
-            [first, ..] => {
-                self.row().doubts.push(Doubt::CommaList);
-                self.count(Number::new(*first), span)
-            }
-            [] => false,
-        }
-    }
-
-    fn range(&mut self, from: u32, to: u32) -> bool {
-        if self.segment.kind.needs_values() {
-            self.length(f64::from(from), None);
-            self.length(f64::from(to), None);
-        } else {
-            self.new_row_for_number();
-        }
-        self.row().doubts.push(Doubt::Range(from, to));
-        true
-    }
-
-    fn share(&mut self, count: u32, of: u32) -> bool {
-        self.new_row_for_number();
-        let details = &mut self.row().details;
-        details.count = Some(count);
-        details.of = Some(of);
-        true
+        let no_values = self.row.lengths.is_empty();
+        let measures = self.segment.kind.needs_values();
+        let is_first = no_values && (measures || !self.row.has_number());
+        self.row.block = Some(name.to_string());
+        self.row.block_first = is_first;
     }
 
     fn listed(&mut self, at: usize, piece: &Piece<'_>) -> bool {
@@ -391,8 +147,14 @@ impl Filler<'_, '_> {
         for meaning in piece.meanings() {
             used |= self.meaning(at, meaning, name.as_deref());
         }
+        let each = self
+            .previous(at)
+            .is_some_and(|one| one.means(|meaning| meaning == Meaning::Numeral(Numeral::One)));
+        if piece.is_plain(Plain::Trees) && each && self.row.details.amount.is_some() {
+            self.row.details.per = Some(Per::Tree);
+        }
         if piece.is_plain(Plain::Trees) && self.previous(at).is_some_and(|mark| mark.is_mark('/')) {
-            self.row().details.per = Some(Per::Tree);
+            self.row.details.per = Some(Per::Tree);
         }
         if piece.is_plain(Plain::NotYet) {
             self.not_yet(at);
@@ -404,7 +166,13 @@ impl Filler<'_, '_> {
     fn meaning(&mut self, at: usize, meaning: Meaning, name: Option<&str>) -> bool {
         let kind = self.segment.kind;
         let name = || name.map(ToString::to_string);
-        let details = &mut self.row().details;
+        let is_second = meaning == Meaning::Fertiliser
+            && self.row.details.product.is_some()
+            && self.row.details.amount.is_some();
+        if is_second {
+            self.next_row(true);
+        }
+        let details = &mut self.row.details;
         match meaning {
             Meaning::Ailment(ailment) if kind == Kind::Disease => {
                 details.ailment = details.ailment.or(Some(ailment));
@@ -443,8 +211,33 @@ impl Filler<'_, '_> {
             Meaning::Wetness(wetness) if kind == Kind::Rain => {
                 details.wetness = Some(wetness);
             }
-            Meaning::Per(per) => details.per = Some(per),
-            _ => return false,
+            Meaning::Per(per)
+                if matches!(kind, Kind::Fertilised | Kind::Received | Kind::Sprayed) =>
+            {
+                details.per = Some(per);
+            }
+            Meaning::Kind(_)
+            | Meaning::Ailment(_)
+            | Meaning::Cause(_)
+            | Meaning::Fertiliser
+            | Meaning::Spray
+            | Meaning::Crop
+            | Meaning::Cover
+            | Meaning::Material(_)
+            | Meaning::Unit(_)
+            | Meaning::Wetness(_)
+            | Meaning::Per(_)
+            | Meaning::DaysAgo(_)
+            | Meaning::Weekday(_)
+            | Meaning::Month(_)
+            | Meaning::Ago(_)
+            | Meaning::Period(_)
+            | Meaning::Stance(_)
+            | Meaning::Alarm(_)
+            | Meaning::Topic(_)
+            | Meaning::AdviserTopic(_)
+            | Meaning::Numeral(_)
+            | Meaning::Plain(_) => return false,
         }
         true
     }
@@ -456,18 +249,18 @@ impl Filler<'_, '_> {
             .pieces
             .get(at + 1)
             .is_some_and(|next| matches!(next.sense, Sense::Number(_)));
-        let row = self.row();
-        if row.has_number() || counted {
+        if self.row.has_number() || counted {
             return false;
         }
-        row.details.extent = Some(extent);
+        self.row.details.extent = Some(extent);
         true
     }
 
     /// "weeded A, B not yet": said of the last block, or of all that are joined to it.
     fn not_yet(&mut self, at: usize) {
         let mut joined = true;
-        for row in self.rows.iter_mut().rev() {
+        let rows = self.done.iter_mut().rev();
+        for row in core::iter::once(&mut self.row).chain(rows) {
             if !joined {
                 break;
             }
@@ -477,48 +270,24 @@ impl Filler<'_, '_> {
     }
 
     fn finish(mut self) -> Vec<Row> {
-        let several_blocks_one_count =
-            self.rows.len() > 1 && self.rows.iter().filter(|row| row.has_number()).count() == 1;
-        let shared = self.rows.iter().find_map(|row| row.details.count);
-        for (row, lengths) in self.rows.iter_mut().zip(&self.lengths) {
-            let (values, guessed) = lengths::centimetres(lengths, row.kind);
-            row.details.values_cm = values;
-            if let Some(unit) = guessed {
-                row.doubts.push(Doubt::GuessedUnit(unit));
-            }
-            if let Some(count) = shared.filter(|_| several_blocks_one_count) {
-                // "planted 120 in A and B": in each, or in both together?
-                row.details.count = Some(count);
-                row.doubts.push(Doubt::LooseNumber(count));
+        let plants = self
+            .pieces
+            .get(self.segment.pieces.clone())
+            .is_some_and(|pieces| pieces.iter().any(|piece| piece.is_plain(Plain::Trees)));
+        self.done.push(self.row);
+        let mut rows = self.done;
+        share_details(&mut rows);
+        for row in &mut rows {
+            row.settle_lengths();
+            if row.kind == Kind::Received && (plants || row.has_number()) {
+                row.details.supply = row.details.supply.or(Some(Supply::Plants));
             }
             let large = matches!(row.kind, Kind::Dead | Kind::Damage | Kind::Disease);
             if let Some(extent) = row.details.extent.filter(|_| large) {
                 row.doubts.push(Doubt::Whole(extent));
             }
         }
-        share_details(&mut self.rows);
-        self.rows
-    }
-}
-
-/// What was said once of several blocks ("npk on A and B") holds for each.
-fn share_details(rows: &mut [Row]) {
-    let Some(first) = rows.first().map(|row| row.details.clone()) else {
-        return;
-    };
-    for row in rows.iter_mut().skip(1) {
-        let details = &mut row.details;
-        details.product = details.product.take().or_else(|| first.product.clone());
-        details.formula = details.formula.take().or_else(|| first.formula.clone());
-        details.species = details.species.take().or_else(|| first.species.clone());
-        details.clone_name = details
-            .clone_name
-            .take()
-            .or_else(|| first.clone_name.clone());
-        details.material = details.material.or(first.material);
-        details.ailment = details.ailment.or(first.ailment);
-        details.cause = details.cause.or(first.cause);
-        details.wetness = details.wetness.or(first.wetness);
+        rows
     }
 }
 

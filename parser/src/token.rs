@@ -94,6 +94,9 @@ fn is_word_letter(letter: char) -> bool {
     if letter.is_ascii() {
         letter.is_ascii_alphanumeric()
     } else {
-        letter.is_alphanumeric() || canonical_combining_class(letter) != 0
+        // Thai and Lao signs above a letter are neither letters nor combining marks by class.
+        letter.is_alphanumeric()
+            || canonical_combining_class(letter) != 0
+            || matches!(letter, '\u{e47}'..='\u{e4e}' | '\u{ec8}'..='\u{ece}')
     }
 }

@@ -104,6 +104,7 @@ fn taken_for_plain(plain: Plain) -> Taken {
         | Plain::And
         | Plain::At
         | Plain::From
+        | Plain::Subject
         | Plain::Relative
         | Plain::Filler => Taken::Filler,
     }

@@ -1,0 +1,60 @@
+//! What a person must see at once: grief, danger, illness, a complaint, money.
+//!
+//! Deliberately absent: an answer. None is sent; the adviser is told.
+
+use crate::{
+    kind::Kind,
+    meaning::{Meaning, Plain},
+    piece::{Piece, Sense},
+    reading::Alarm,
+};
+
+/// "my father has died": so many words may stand between.
+const GRIEF_REACH: usize = 4;
+
+/// The gravest alarm of a text. A complaint or money only in a calm text, one whose words are
+/// known: chat and adverts are full of them.
+pub(crate) fn read(pieces: &[Piece<'_>], calm: bool) -> Option<Alarm> {
+    let said = |wanted: Alarm| {
+        pieces
+            .iter()
+            .any(|piece| piece.means(|meaning| meaning == Meaning::Alarm(wanted)))
+    };
+    let order = [
+        (Alarm::Danger, is_fire_alone(pieces)),
+        (Alarm::Grief, is_grief(pieces)),
+        (Alarm::Illness, false),
+        (Alarm::Complaint, false),
+        (Alarm::Money, false),
+    ];
+    order
+        .into_iter()
+        .filter(|(alarm, _)| calm || matches!(alarm, Alarm::Danger | Alarm::Grief | Alarm::Illness))
+        .find(|(alarm, sure)| *sure || said(*alarm))
+        .map(|(alarm, _)| alarm)
+}
+
+/// A relative, and a word of death right after.
+fn is_grief(pieces: &[Piece<'_>]) -> bool {
+    pieces.iter().enumerate().any(|(at, piece)| {
+        piece.is_plain(Plain::Relative)
+            && pieces
+                .iter()
+                .skip(at + 1)
+                .take(GRIEF_REACH)
+                .take_while(|next| !matches!(next.sense, Sense::Mark(_) | Sense::Number(_)))
+                .any(|next| next.kind() == Some(Kind::Dead))
+    })
+}
+
+/// "FIRE" as the whole text is a cry for help.
+fn is_fire_alone(pieces: &[Piece<'_>]) -> bool {
+    let mut words = pieces.iter().filter(|piece| {
+        !matches!(piece.sense, Sense::Mark(_)) && !piece.is_any(&[Plain::Courtesy, Plain::Help])
+    });
+    let first = words.next();
+    let is_fire = first.is_some_and(|word| {
+        word.means(|meaning| meaning == Meaning::Cause(crate::details::Cause::Fire))
+    });
+    is_fire && words.next().is_none()
+}

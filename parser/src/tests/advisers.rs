@@ -1,0 +1,52 @@
+//! Questions of an adviser about groups and people.
+
+use super::{check, check_adviser};
+
+#[test]
+fn about_a_group() {
+    check_adviser("KOLO", "!query status group=KOLO");
+    check_adviser("status kolo", "!query status group=KOLO");
+    check_adviser("two rivers", "!query status group=Two Rivers");
+    check_adviser("LATE KOLO", "!query late group=KOLO");
+    check_adviser("quiet kolo", "!query quiet group=KOLO");
+    check_adviser("QUIET", "!query quiet");
+    check_adviser("GAPS KOLO", "!query gaps group=KOLO kind=dead");
+    check_adviser("SICK", "!query sick");
+    check_adviser("sick kolo", "!query sick group=KOLO kind=disease");
+    check_adviser("prune kolo", "!query status group=KOLO kind=pruned");
+    check_adviser("window KOLO yes", "!query window group=KOLO yes=true");
+    check_adviser("window KOLO no", "!query window group=KOLO yes=false");
+    check_adviser("how is kolo?", "!query status group=KOLO");
+}
+
+#[test]
+fn about_a_person() {
+    check_adviser(
+        "Tamo",
+        "!query member member=Tamo | =member Tamo | member=Tamo",
+    );
+    check_adviser("STATUS tamo", "!query member member=Tamo | member=Tamo");
+    check_adviser(
+        "girth tamo",
+        "!query member member=Tamo kind=girth | member=Tamo",
+    );
+    check_adviser(
+        "siti hill",
+        "!query member member=Siti Hill | =member Siti Hill | member=Siti Hill",
+    );
+}
+
+#[test]
+fn an_adviser_may_report_for_a_person() {
+    check_adviser("Tamo dead 4 block A", "dead @A 4 | member=Tamo");
+    check_adviser(
+        "fix Tamo dead 21 not 210",
+        "!correct field=count from=210 to=21 kind=dead | member=Tamo",
+    );
+}
+
+#[test]
+fn a_farmer_has_no_such_words() {
+    check("late", "");
+    check("SICK", "disease");
+}

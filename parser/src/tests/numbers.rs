@@ -1,0 +1,270 @@
+//! Numbers in digits and in words.
+//!
+//! Number words are held against the tables of a reference library: each must come back as the
+//! same number, or as none, and never as another.
+
+use std::{
+    format,
+    string::{String, ToString},
+    vec::Vec,
+};
+
+use super::{FARMER, check, read, reader_of};
+use crate::{Bare, Reader};
+
+/// Reference: `num2words2` 1.0.20; how it was made stands at its top.
+const ENGLISH: &str = include_str!("number_words_en.txt");
+/// Reference: `num2words2` 1.0.20, for four more languages.
+const OTHERS: &str = include_str!("number_words_other.txt");
+
+fn number_of(reader: &Reader, text: &str) -> Option<f64> {
+    match reader.read(text, &FARMER).bare {
+        Some(Bare::Number(value)) => Some(value),
+        _ => None,
+    }
+}
+
+fn lines(table: &str) -> impl Iterator<Item = &str> {
+    table.lines().filter(|line| !line.starts_with('#'))
+}
+
+#[test]
+fn english_number_words_are_read_right() {
+    let mut wrong: Vec<String> = Vec::new();
+    let mut count = 0;
+    for line in lines(ENGLISH) {
+        let (value, words) = line.split_once(' ').unwrap();
+        let value: f64 = value.parse().unwrap();
+        let bare = words.replace(',', "");
+        for form in [
+            bare.clone(),
+            bare.replace('-', " "),
+            bare.replace(" and ", " "),
+            bare.replace(" and ", " ").replace('-', " "),
+            bare.replace('-', ""),
+            bare.to_uppercase(),
+            format!("{bare} trees"),
+        ] {
+            count += 1;
+            let found = number_of(super::reader(), &form);
+            if found != Some(value) {
+                wrong.push(format!("{form}: {found:?}"));
+            }
+        }
+    }
+    assert_eq!(count, 7 * 2001);
+    assert!(
+        wrong.is_empty(),
+        "{} wrong: {:?}",
+        wrong.len(),
+        &wrong[..wrong.len().min(20)]
+    );
+}
+
+#[test]
+fn english_number_words_run_together_are_right_or_refused() {
+    for line in lines(ENGLISH) {
+        let (value, words) = line.split_once(' ').unwrap();
+        let value: f64 = value.parse().unwrap();
+        let glued: String = words.chars().filter(char::is_ascii_alphabetic).collect();
+        let found = number_of(super::reader(), &glued);
+        assert!(
+            found.is_none_or(|found| found == value),
+            "{glued}: {found:?}"
+        );
+    }
+}
+
+/// The grammar has no English in it: number words of other languages are a few lines of data.
+#[test]
+fn number_words_of_other_languages_are_data() {
+    for (code, pack) in [
+        ("fr", FRENCH_NUMBERS),
+        ("id", INDONESIAN_NUMBERS),
+        ("vi", VIETNAMESE_NUMBERS),
+        ("th", THAI_NUMBERS),
+    ] {
+        let reader = reader_of(&[pack]);
+        let mut right = 0;
+        for line in lines(OTHERS) {
+            let Some(rest) = line.strip_prefix(code) else {
+                continue;
+            };
+            let (value, words) = rest.trim_start().split_once(' ').unwrap();
+            let found = number_of(&reader, words);
+            assert_eq!(found, value.parse().ok(), "{code} {words}");
+            right += 1;
+        }
+        assert!(right > 100, "{code}: only {right} lines");
+    }
+}
+
+#[test]
+fn number_words_that_make_no_number_are_refused() {
+    for text in [
+        "twenty thirteen",
+        "two three",
+        "ten seven",
+        "hundred hundred",
+        "five fifty five two",
+    ] {
+        assert_eq!(number_of(super::reader(), text), None, "{text}");
+    }
+}
+
+#[test]
+fn loose_numbers_are_asked_about() {
+    check("planted one twenty B", "planted @B 120 ?loose(120)");
+    check("planted two fifty B", "planted @B 250 ?loose(250)");
+    check("a dozen dead in A", "dead @A 12 ?loose(12)");
+    check("two dozen dead in A", "dead @A 24 ?loose(24)");
+    check("planted 1 200 B", "planted @B 1200 ?loose(1200)");
+    check("planted 12O B", "planted @B 120 ?letter(12O)");
+    check("planted l20 trees B", "planted @B 120 ?letter(l20)");
+    check("dead 10-12 B", "dead @B ?range(10-12)");
+    check("dead 10 to 12 in B", "dead @B ?range(10-12)");
+}
+
+#[test]
+fn numbers_in_digits() {
+    check("planted 1,200 trees A", "planted @A 1200");
+    check("planted 1.200 trees A", "planted @A 1200");
+    check("planted 1 200 trees A", "planted @A 1200");
+    check("planted 2 hundred B", "planted @B 200");
+    check("planted a hundred and twenty B", "planted @B 120");
+    check("planted one hundred and twenty B", "planted @B 120");
+    check("girth B 43,5 44.5", "girth @B cm=43.5,44.5");
+    check("girth 41,43,39 B", "girth @B cm=41,43,39");
+    check("girth 41, 43,5, 39 B", "girth @B cm=41,43.5,39 ?commas");
+    check("cleared 1.125 ha A", "cleared @A area=1.13ha");
+    check("planted 60.5 B", "planted @B | %loose_end");
+    check("dead 00 B", "dead @B 0");
+}
+
+#[test]
+fn huge_numbers_are_no_numbers() {
+    check("dead 1000000 B", "dead @B | %too_large");
+    check("dead 447700900123 B", "dead @B | %too_large");
+    let digits = "7".repeat(1_000_000);
+    let reading = read(&digits);
+    assert_eq!(reading.problems.len(), 2, "too large, and cut");
+    assert_eq!(reading.bare, None);
+}
+
+#[test]
+fn numbers_keep_their_value_in_every_script() {
+    let plain = super::render::reading(&read("dead 18 B"));
+    // Zero of each script (Unicode, general category Nd).
+    for zero in ['٠', '०', '௦', '൦', '෦', '๐', '０'] {
+        let digit = |value: u32| char::from_u32(u32::from(zero) + value).unwrap();
+        let text = format!("dead {}{} B", digit(1), digit(8));
+        assert_eq!(super::render::reading(&read(&text)), plain, "{text}");
+    }
+    assert_eq!(plain, "dead @B 18".to_string());
+}
+
+const FRENCH_NUMBERS: &str = r#"
+code = "fr"
+name = "French"
+[numbers]
+join = ["et"]
+join_tens = true
+unit_after = [10, 20, 30, 40, 50, 60, 70, 80]
+teen_after = [60, 80]
+values.0 = ["zéro"]
+values.1 = ["un", "une"]
+values.2 = ["deux"]
+values.3 = ["trois"]
+values.4 = ["quatre"]
+values.5 = ["cinq"]
+values.6 = ["six"]
+values.7 = ["sept"]
+values.8 = ["huit"]
+values.9 = ["neuf"]
+values.10 = ["dix"]
+values.11 = ["onze"]
+values.12 = ["douze"]
+values.13 = ["treize"]
+values.14 = ["quatorze"]
+values.15 = ["quinze"]
+values.16 = ["seize"]
+values.20 = ["vingt"]
+values.30 = ["trente"]
+values.40 = ["quarante"]
+values.50 = ["cinquante"]
+values.60 = ["soixante"]
+values.70 = ["septante"]
+values.80 = ["quatre vingt", "quatre vingts", "huitante", "octante"]
+values.90 = ["nonante"]
+scales.100 = ["cent", "cents"]
+scales.1000 = ["mille"]
+"#;
+
+const INDONESIAN_NUMBERS: &str = r#"
+code = "id"
+name = "Indonesian"
+[numbers]
+unit_after = [20, 30, 40, 50, 60, 70, 80, 90]
+values.0 = ["nol"]
+values.1 = ["satu"]
+values.2 = ["dua"]
+values.3 = ["tiga"]
+values.4 = ["empat"]
+values.5 = ["lima"]
+values.6 = ["enam"]
+values.7 = ["tujuh"]
+values.8 = ["delapan"]
+values.9 = ["sembilan"]
+values.10 = ["sepuluh"]
+values.11 = ["sebelas"]
+values.100 = ["seratus"]
+values.1000 = ["seribu"]
+plus.10 = ["belas"]
+scales.10 = ["puluh"]
+scales.100 = ["ratus"]
+scales.1000 = ["ribu"]
+"#;
+
+const VIETNAMESE_NUMBERS: &str = r#"
+code = "vi"
+name = "Vietnamese"
+[numbers]
+join = ["lẻ", "linh"]
+unit_after = [10, 20, 30, 40, 50, 60, 70, 80, 90]
+half_scale = ["rưỡi"]
+values.0 = ["không"]
+values.1 = ["một", "mốt"]
+values.2 = ["hai"]
+values.3 = ["ba"]
+values.4 = ["bốn", "tư"]
+values.5 = ["năm", "lăm", "nhăm"]
+values.6 = ["sáu"]
+values.7 = ["bảy"]
+values.8 = ["tám"]
+values.9 = ["chín"]
+values.10 = ["mười"]
+scales.10 = ["mươi"]
+scales.100 = ["trăm"]
+scales.1000 = ["nghìn", "ngàn"]
+"#;
+
+const THAI_NUMBERS: &str = r#"
+code = "th"
+name = "Thai"
+[numbers]
+unit_after = [10, 20, 30, 40, 50, 60, 70, 80, 90]
+values.0 = ["ศูนย์"]
+values.1 = ["หนึ่ง", "เอ็ด"]
+values.2 = ["สอง"]
+values.3 = ["สาม"]
+values.4 = ["สี่"]
+values.5 = ["ห้า"]
+values.6 = ["หก"]
+values.7 = ["เจ็ด"]
+values.8 = ["แปด"]
+values.9 = ["เก้า"]
+values.20 = ["ยี่สิบ"]
+scales.10 = ["สิบ"]
+scales.100 = ["ร้อย"]
+scales.1000 = ["พัน"]
+"#;

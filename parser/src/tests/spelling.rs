@@ -1,0 +1,67 @@
+//! Glued words, misspellings, and words that must not be repaired.
+
+use super::{check, read};
+use crate::Taken;
+
+#[test]
+fn glued_text() {
+    check("dead8B", "dead @B 8");
+    check("DEAD8B", "dead @B 8");
+    check("120trees planted B", "planted @B 120");
+    check("planted120blockB", "planted @B 120");
+    check("weeded.A", "weeded @A");
+    check("B:dead8", "dead @B 8");
+    check("planted onehundredtwenty B", "planted @B 120");
+    check("deadtrees 8 B", "dead @B 8");
+}
+
+#[test]
+fn listed_misspellings() {
+    check("plntd 120 B", "planted @B 120");
+    check("weded A", "weeded @A");
+    check("gerth B 41", "girth @B cm=41");
+}
+
+#[test]
+fn one_slip_is_repaired() {
+    check("plabted 120 B", "planted @B 120");
+    check("plantted 120 B", "planted @B 120");
+    check("weeeded A", "weeded @A");
+    check("fertilsed A", "fertilised @A");
+    check("replased 6 B", "replaced @B 6");
+    check("planted 120 B yesterdey", "planted @B 120 on=1d");
+    let reading = read("plabted 120 B");
+    assert_eq!(reading.words[0].repaired.as_deref(), Some("planted"));
+}
+
+#[test]
+fn two_slips_only_in_long_words() {
+    check("fertlisd A", "fertilised @A");
+    check("plabtud 120 B", "~chat");
+}
+
+#[test]
+fn common_words_are_never_repaired() {
+    for word in [
+        "plane", "planet", "seeds", "death", "girls", "brushes", "mature",
+    ] {
+        let reading = read(word);
+        assert!(reading.reports.is_empty(), "{word}: {:?}", reading.reports);
+        assert_eq!(reading.words[0].repaired, None, "{word}");
+    }
+}
+
+#[test]
+fn short_words_are_never_repaired() {
+    for word in ["dea", "daed", "weel", "roob"] {
+        let reading = read(word);
+        assert_eq!(reading.words[0].taken, Taken::Unknown, "{word}");
+    }
+}
+
+#[test]
+fn predictive_twins_are_always_asked_about() {
+    check("deaf 8 B", "dead @B 8 ?deaf>dead");
+    check("wedding B", "weeded @B ?wedding>weeding | ~saying");
+    check("planned 120 B", "planted @B 120 ?planned>planted");
+}
