@@ -2,7 +2,7 @@
 
 use budwood_parser::{Kind, Known, Reading, Sender};
 use budwood_scheduler::{
-    MessageId, PersonId, Role,
+    MessageId, Person, PersonId, Role,
     decide::{Answer, Decision, Last, Pending, Plot, Quiet, Reply, Scene, Unclear, decide},
 };
 use chrono::{DateTime, TimeDelta, Utc};
@@ -169,7 +169,8 @@ impl Step<'_> {
     fn who_of(&self, number: &str, people: &[PersonId], text: &str) -> Option<PersonId> {
         let names: Vec<&str> = people
             .iter()
-            .filter_map(|person| self.name_of(*person))
+            .filter_map(|person| self.world.directory.person(*person))
+            .flat_map(names)
             .collect();
         let blocks: Vec<(&str, PersonId)> = people
             .iter()
@@ -190,10 +191,10 @@ impl Step<'_> {
         };
         let reading = self.setup.reader.read(text, &known);
         if let Some(member) = &reading.member {
-            return people
-                .iter()
-                .copied()
-                .find(|person| self.name_of(*person) == Some(member));
+            return people.iter().copied().find(|person| {
+                let person = self.world.directory.person(*person);
+                person.is_some_and(|person| person.is_named(member))
+            });
         }
         if reading.acts.contains(&budwood_parser::Act::Stop) || reading.reports.is_empty() {
             let open = self
@@ -313,17 +314,13 @@ impl Step<'_> {
         if role == Role::Adviser {
             for group in directory.groups_of(turn.speaker) {
                 groups.push(&group.name);
-                members.extend(
-                    directory
-                        .members(group.id)
-                        .map(|person| person.name.as_str()),
-                );
+                members.extend(directory.members(group.id).flat_map(names));
             }
         } else if role == Role::Leader
             && let Some(group) = group
         {
             for person in directory.members(group) {
-                members.push(&person.name);
+                members.extend(names(person));
                 blocks.extend(
                     directory
                         .blocks_of(person.id)
@@ -483,4 +480,9 @@ impl Step<'_> {
             Decision::Person(alarm) => self.hand_over(turn, alarm),
         }
     }
+}
+
+/// What a person may be called in a text: the whole name, or the first of it.
+fn names(person: &Person) -> [&str; 2] {
+    [&person.name, person.called()]
 }
