@@ -174,7 +174,7 @@ fn opens(pieces: &[Piece<'_>], at: usize) -> Option<Anchor> {
     let piece = pieces.get(at)?;
     let anchor = |kind, thing| Some(Anchor { at, kind, thing });
     if let Some(kind) = piece.kind() {
-        return if is_unit_here(pieces, at) {
+        return if is_unit_here(pieces, at) || is_small_here(pieces, at) {
             None
         } else {
             anchor(kind, None)
@@ -210,6 +210,15 @@ fn is_unit_here(pieces: &[Piece<'_>], at: usize) -> bool {
             .any(|(index, other)| index != at && other.kind().is_some())
     };
     piece.is_plain(Plain::Trees) && counted && other_work()
+}
+
+/// "around 8 dead": beside other work the word is a small word.
+fn is_small_here(pieces: &[Piece<'_>], at: usize) -> bool {
+    let small = |piece: &Piece<'_>| piece.is_plain(Plain::Filler);
+    pieces.get(at).is_some_and(small)
+        && pieces
+            .iter()
+            .any(|other| other.kind().is_some() && !small(other))
 }
 
 /// "tall 40" counts trees that have not branched; "tall 2.5 m" is a height.
