@@ -9,7 +9,7 @@ use crate::{
 };
 
 /// Nobody reports work of more days ago than this.
-const DAYS_AGO_MAX: u32 = 400;
+const DAYS_AGO_MAX: u16 = 400;
 
 /// Reads a day at the start of these pieces; also how many pieces it takes.
 pub(crate) fn read<'r>(pieces: &[Piece<'r>]) -> Option<(Sense<'r>, usize)> {
@@ -24,6 +24,10 @@ pub(crate) fn read<'r>(pieces: &[Piece<'r>]) -> Option<(Sense<'r>, usize)> {
         Sense::Listed(listed) => {
             if let Some((month, used)) = month_day(pieces) {
                 return Some((month, used));
+            }
+            if listed.is_plain(Plain::AgoBefore) {
+                let each = pieces.get(2)?.part(Meaning::period)?;
+                return Some((days_back(count(pieces.get(1)?)?, each), 3));
             }
             if listed.is_plain(Plain::Last)
                 && let Some(day) = pieces.get(1).and_then(|day| day.part(Meaning::weekday))
@@ -131,14 +135,17 @@ fn full_year(year: u16) -> Option<u16> {
     }
 }
 
+/// "3 days ago".
 fn ago<'r>(count: u32, pieces: &[Piece<'_>]) -> Option<(Sense<'r>, usize)> {
-    let each = u32::from(pieces.get(1)?.part(Meaning::ago)?);
-    let days = count.saturating_mul(each);
-    let sense = match u16::try_from(days) {
-        Ok(days) if u32::from(days) <= DAYS_AGO_MAX => Sense::When(When::DaysAgo(days)),
+    let each = pieces.get(1)?.part(Meaning::ago)?;
+    Some((days_back(count, each), 2))
+}
+
+fn days_back<'r>(count: u32, each: u16) -> Sense<'r> {
+    match u16::try_from(count.saturating_mul(u32::from(each))) {
+        Ok(days) if days <= DAYS_AGO_MAX => Sense::When(When::DaysAgo(days)),
         _ => Sense::NoSuchDay,
-    };
-    Some((sense, 2))
+    }
 }
 
 /// "12 may", "12th of may 2026".

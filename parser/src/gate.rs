@@ -73,11 +73,14 @@ fn holds(stance: Stance, pieces: &[Piece<'_>], at: usize) -> bool {
     if stance != Stance::Stock {
         return true;
     }
-    // "have weeded" reports; "have 120 trees" does not.
+    // "have weeded" and "have 8 dead" report; "have 120 trees" does not.
     pieces
         .iter()
         .skip(at + 1)
-        .find(|piece| !piece.is_any(&[Plain::Filler, Plain::Negation, Plain::NotYet]))
+        .find(|piece| {
+            let small = piece.is_any(&[Plain::Filler, Plain::Negation, Plain::NotYet]);
+            !small && piece.number().is_none()
+        })
         .is_some_and(|next| next.kind().is_none() || next.is_plain(Plain::Trees))
 }
 

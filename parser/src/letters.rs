@@ -6,8 +6,8 @@
 use alloc::vec::Vec;
 
 use crate::{
+    codes::join_codes,
     fold::Folded,
-    kind::Kind,
     meaning::{Meaning, Numeral, Plain},
     piece::{Piece, Sense},
     reading::Known,
@@ -36,67 +36,6 @@ pub(crate) fn settle<'r>(
         }
     }
     join_codes(pieces, folded)
-}
-
-/// "plot b2", where B is a block of the farmer and B2 is not: one name all the same, unless the 2
-/// is needed as a count.
-fn join_codes<'r>(pieces: Vec<Piece<'r>>, folded: &'r Folded<'r>) -> Vec<Piece<'r>> {
-    let is_counted = |at: usize| {
-        pieces.get(at + 1).is_some_and(|next| {
-            next.is_plain(Plain::Trees)
-                || next.means(|meaning| {
-                    meaning.unit().is_some() || meaning.ago().is_some() || meaning.month().is_some()
-                })
-        })
-    };
-    let is_date = |at: usize| {
-        let next = pieces.get(at + 1);
-        next.is_some_and(|next| next.means(|word| word.ago().is_some() || word.month().is_some()))
-    };
-    let numbers = (0..pieces.len())
-        .filter(|at| !is_date(*at))
-        .filter(|at| {
-            pieces
-                .get(*at)
-                .is_some_and(|piece| piece.number().is_some())
-        })
-        .count();
-    let counts = pieces.iter().any(|piece| {
-        piece.kind().is_some_and(Kind::wants_count)
-            || piece.means(|meaning| meaning.cause().is_some() || meaning.ailment().is_some())
-    });
-    let measures = pieces
-        .iter()
-        .any(|piece| piece.kind().is_some_and(Kind::needs_values));
-    let spare = !measures && (numbers > 1 || !counts);
-    let is_glued = |at: usize| {
-        let letter = at.checked_sub(1).and_then(|at| pieces.get(at));
-        let number = pieces.get(at).filter(|piece| piece.number().is_some());
-        letter.zip(number).is_some_and(|(letter, number)| {
-            matches!(letter.sense, Sense::Block(_)) && letter.end == number.start
-        })
-    };
-    let glued = (0..pieces.len()).filter(|at| is_glued(*at)).count();
-    let after_word = |at: usize| {
-        let word = at.checked_sub(2).and_then(|at| pieces.get(at));
-        word.is_some_and(|word| word.is_plain(Plain::Block))
-    };
-    // "dead A8 B4" counts; "planted 120 B2" names.
-    let is_code = |at: usize| {
-        let alone = glued == 1 && numbers > 1;
-        is_glued(at) && spare && !is_counted(at) && (alone || after_word(at))
-    };
-    let mut joined: Vec<Piece<'r>> = Vec::with_capacity(pieces.len());
-    for (at, piece) in pieces.iter().enumerate() {
-        match joined.last_mut() {
-            Some(letter) if is_code(at) => {
-                letter.end = piece.end;
-                letter.sense = Sense::Block(folded.written(letter.start, letter.end));
-            }
-            _ => joined.push(piece.clone()),
-        }
-    }
-    joined
 }
 
 struct Here<'a, 'r> {
@@ -226,9 +165,13 @@ impl<'r> Here<'_, 'r> {
         !is_unit && (is_capital || !beside_unknown)
     }
 
-    /// "a tree", "a cow"; but "weeded a", "a dead 8", "A fire 25".
+    /// A letter that is also a small word: "a tree", "a cow"; but "weeded a", "a dead 8", "A fire 25".
     fn is_article(&self, written: &str) -> bool {
-        let Some(next) = self.next().filter(|_| written.eq_ignore_ascii_case("a")) else {
+        let is_small_word = self.pieces.get(self.at).is_some_and(|piece| {
+            piece.is_plain(Plain::Filler)
+                || piece.means(|meaning| meaning == Meaning::Numeral(Numeral::One))
+        });
+        let Some(next) = self.next().filter(|_| is_small_word) else {
             return false;
         };
         let is_thing = matches!(next.sense, Sense::Unknown | Sense::TwoKinds(..))
@@ -248,7 +191,7 @@ impl<'r> Here<'_, 'r> {
                 .get(self.at + 2)
                 .is_some_and(|piece| piece.number().is_some());
         let has_number = || self.pieces.iter().any(|piece| piece.number().is_some());
-        let is_capital = written == "A";
+        let is_capital = written.starts_with(|letter: char| letter.is_ascii_uppercase());
         is_thing
             || (is_cause && !counted && !(is_capital && has_number()))
             || (!is_capital && !is_cause && !may_follow_block(next))

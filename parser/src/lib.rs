@@ -28,24 +28,28 @@ mod fold;
 mod meaning;
 mod token;
 
+mod cutter;
 mod lexicon;
 mod piece;
 mod repair;
 mod runs;
 
 // Pieces that belong together.
+mod codes;
 mod compose;
 mod dates;
 mod letters;
 mod numerals;
 
 // From pieces to reports.
+mod anchors;
 mod segment;
 
 mod lengths;
 mod roles;
 mod row;
 mod slots;
+mod things;
 
 mod gate;
 mod reports;

@@ -124,6 +124,8 @@ plain! {
     LastWeek = "last_week",
     /// "last month".
     LastMonth = "last_month",
+    /// What stands before the days that have passed, as French "il y a".
+    AgoBefore = "ago_before",
     /// "last", before a weekday.
     Last = "last",
     /// "next", before a weekday or a period.

@@ -9,12 +9,12 @@ use alloc::{
 };
 
 use crate::{
-    acts, alarm, compose, corrections,
+    acts, alarm, compose, corrections, cutter,
     fold::Folded,
     gate, languages, letters,
     lexicon::{Langs, Lexicon, PACKS_MAX},
     pack::{Pack, PackFault},
-    piece::{self, Piece, Sense},
+    piece::{Piece, Sense},
     queries,
     reading::{Act, Known, Problem, Reading, Sender, Stance},
     reports, segment, words,
@@ -62,7 +62,7 @@ impl Reader {
     pub fn read(&self, text: &str, known: &Known<'_>) -> Reading {
         let folded = Folded::new(text);
         let langs = self.lexicon.langs(known.languages);
-        let pieces = piece::pieces(&folded, &self.lexicon, langs, known);
+        let pieces = cutter::pieces(&folded, &self.lexicon, langs, known);
         let pieces = letters::settle(pieces, &folded, known);
         let pieces = compose::compose(&pieces, &self.lexicon, langs);
         let segments = segment::segments(&pieces);

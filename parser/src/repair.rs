@@ -28,7 +28,8 @@ const CHEAP_SLIP: u32 = 1;
 /// The table of shortened spellings.
 #[derive(Default)]
 pub(crate) struct Repairs {
-    by_short: HashMap<String, Vec<WordId>>,
+    /// Words by the hash of each shortened spelling. A chance match is found out by measuring.
+    by_short: HashMap<u64, Vec<WordId>>,
     spellings: HashMap<WordId, Box<str>>,
 }
 
@@ -37,16 +38,15 @@ impl Repairs {
     pub(crate) fn new(words: Vec<(String, WordId, bool)>) -> Self {
         let mut repairs = Self::default();
         for (word, id, may_be_meant) in words {
-            repairs.spellings.insert(id, word.as_str().into());
-            if !may_be_meant || !is_repairable(&word) {
-                continue;
+            if may_be_meant && is_repairable(&word) {
+                for_each_short(word.as_bytes(), |short| {
+                    let ids = repairs.by_short.entry(short).or_default();
+                    if ids.last() != Some(&id) {
+                        ids.push(id);
+                    }
+                });
             }
-            for short in shortened(&word) {
-                let ids = repairs.by_short.entry(short).or_default();
-                if ids.last() != Some(&id) {
-                    ids.push(id);
-                }
-            }
+            repairs.spellings.insert(id, word.into_boxed_str());
         }
         repairs
     }
@@ -63,11 +63,14 @@ impl Repairs {
             return nearest;
         }
         let mut best = u32::MAX;
-        for short in shortened(written) {
+        let mut measured: Vec<WordId> = Vec::new();
+        for_each_short(written.as_bytes(), |short| {
             for id in self.by_short.get(&short).into_iter().flatten() {
-                let Some(listed) = self.spelling(*id) else {
+                if measured.contains(id) {
                     continue;
-                };
+                }
+                measured.push(*id);
+                let listed = self.spelling(*id).unwrap_or("");
                 let Some(cost) = cost(written.as_bytes(), listed.as_bytes()) else {
                     continue;
                 };
@@ -75,11 +78,11 @@ impl Repairs {
                     best = cost;
                     nearest.clear();
                 }
-                if cost == best && !nearest.contains(id) {
+                if cost == best {
                     nearest.push(*id);
                 }
             }
-        }
+        });
         nearest
     }
 }
@@ -97,28 +100,32 @@ fn slips_allowed(letters: usize) -> usize {
     }
 }
 
-/// The word itself and every spelling with one (or two) letters fewer.
-fn shortened(word: &str) -> Vec<String> {
-    let mut all = alloc::vec![String::from(word)];
-    let mut from = 0;
-    for _ in 0..slips_allowed(word.len()) {
-        let end = all.len();
-        for index in from..end {
-            let Some(longer) = all.get(index).cloned() else {
-                continue;
-            };
-            // The first letter is kept.
-            for at in 1..longer.len() {
-                let mut short = longer.clone();
-                short.remove(at);
-                all.push(short);
+/// Calls with the hash of the word itself and of every spelling with one (or two) letters fewer.
+/// The first letter is kept.
+fn for_each_short(word: &[u8], mut each: impl FnMut(u64)) {
+    each(hash_without(word, 0, 0));
+    let two = slips_allowed(word.len()) == 2;
+    for first in 1..word.len() {
+        each(hash_without(word, first, first));
+        for second in first + 1..word.len() {
+            if two {
+                each(hash_without(word, first, second));
             }
         }
-        from = end;
     }
-    all.sort_unstable();
-    all.dedup();
-    all
+}
+
+/// A hash of the letters apart from these two places; place 0 leaves nothing out.
+fn hash_without(word: &[u8], first: usize, second: usize) -> u64 {
+    // FNV-1a, 64 bits: constants of its published description.
+    const OFFSET: u64 = 0xcbf2_9ce4_8422_2325;
+    const PRIME: u64 = 0x0000_0100_0000_01b3;
+    word.iter()
+        .enumerate()
+        .filter(|(at, _)| *at == 0 || (*at != first && *at != second))
+        .fold(OFFSET, |hash, (_, letter)| {
+            (hash ^ u64::from(*letter)).wrapping_mul(PRIME)
+        })
 }
 
 /// What the slips from one spelling to the other cost; none if they are too many.

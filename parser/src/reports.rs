@@ -34,12 +34,13 @@ pub(crate) struct Told {
 /// Reads the reports.
 pub(crate) fn read(pieces: &[Piece<'_>], segments: &[Segment], folded: &Folded<'_>) -> Told {
     let mut told = Told {
-        reports: Vec::with_capacity(segments.len()),
+        reports: Vec::new(),
         problems: Vec::new(),
         denials: Vec::new(),
         not_a_fact: false,
     };
     let mut previous = None;
+    let mut groups: Vec<Vec<Report>> = Vec::with_capacity(segments.len());
     for segment in segments {
         let mut rows = slots::reports(pieces, segment, folded, &mut told.problems);
         let denial = denial(pieces, segment, previous);
@@ -57,10 +58,11 @@ pub(crate) fn read(pieces: &[Piece<'_>], segments: &[Segment], folded: &Folded<'
                 told.not_a_fact |= deny(row);
             }
         }
-        told.reports.extend(rows.into_iter().map(Row::into_report));
+        groups.push(rows.into_iter().map(Row::into_report).collect());
         previous = Some(segment.anchor);
     }
-    carry_blocks(&mut told.reports);
+    carry_blocks(&mut groups);
+    told.reports = groups.into_iter().flatten().collect();
     carry_days(&mut told.reports);
     told
 }
@@ -129,11 +131,75 @@ fn deny(row: &mut Row) -> bool {
     false
 }
 
-/// A block holds for what follows, and for what went before if it is the only one.
-fn carry_blocks(reports: &mut [Report]) {
-    let only = only(reports.iter().filter_map(|report| report.block.as_ref())).cloned();
+/// A block holds for what follows, and for what went before if nothing went before that.
+fn carry_blocks(groups: &mut [Vec<Report>]) {
+    let mut last: Vec<String> = Vec::new();
+    for at in 0..groups.len() {
+        let blocks = groups
+            .get(at)
+            .map_or_else(Vec::new, |group| blocks_of(group));
+        if blocks.is_empty() {
+            let later = groups.iter().skip(at + 1).map(|group| blocks_of(group));
+            let next = later.into_iter().find(|blocks| !blocks.is_empty());
+            let carried = if last.is_empty() {
+                next.unwrap_or_default()
+            } else {
+                last.clone()
+            };
+            if let Some(group) = groups.get_mut(at) {
+                put_in_blocks(group, &carried);
+            }
+        } else {
+            last = blocks;
+            if let Some(group) = groups.get_mut(at) {
+                carry_within(group);
+            }
+        }
+    }
+}
+
+fn blocks_of(group: &[Report]) -> Vec<String> {
+    let mut blocks: Vec<String> = Vec::new();
+    for block in group.iter().filter_map(|report| report.block.as_ref()) {
+        if !blocks.contains(block) {
+            blocks.push(block.clone());
+        }
+    }
+    blocks
+}
+
+/// "weeded and pruned A and B" is work in both. A count is of one block; which, has to be asked.
+fn put_in_blocks(group: &mut Vec<Report>, blocks: &[String]) {
+    let counted = group.iter().any(|report| {
+        report.kind.needs_count() || report.details.count.is_some() || report.kind.needs_values()
+    });
+    match blocks {
+        [] => {}
+        [only] => {
+            for report in group {
+                report.block = Some(only.clone());
+            }
+        }
+        _ if counted => {}
+        several => {
+            let spread = several.iter().flat_map(|block| {
+                group.iter().map(|report| Report {
+                    block: Some(block.clone()),
+                    ..report.clone()
+                })
+            });
+            *group = spread.collect();
+        }
+    }
+}
+
+fn carry_within(group: &mut [Report]) {
+    let only = match blocks_of(group).as_slice() {
+        [only] => Some(only.clone()),
+        _ => None,
+    };
     let mut last: Option<String> = None;
-    for report in reports {
+    for report in group {
         match &report.block {
             Some(block) => last = Some(block.clone()),
             None => report.block = last.clone().or_else(|| only.clone()),

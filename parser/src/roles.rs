@@ -45,12 +45,25 @@ impl Filler<'_, '_> {
         if let Some(unit) = self.unit_of(at) {
             return self.measure(at, number, unit);
         }
+        if self.repeats_amount(at) {
+            let unit = self.row.details.amount.map(|amount| amount.unit);
+            return unit.is_some_and(|unit| self.measure(at, number, unit));
+        }
         if self.segment.kind.needs_values() && !beside(Plain::Trees) {
             self.length(at, number.value, None);
             self.doubt_commas(span);
             return true;
         }
         self.count(at, number, span)
+    }
+
+    /// "2 bags on A and 3 on B": the second number has the unit of the first.
+    fn repeats_amount(&self, at: usize) -> bool {
+        let after_and = self
+            .previous(at)
+            .is_some_and(|piece| piece.is_plain(Plain::And));
+        let feeds = matches!(self.segment.kind, Kind::Fertilised | Kind::Received);
+        feeds && after_and && self.row.details.amount.is_some() && self.row.block.is_some()
     }
 
     /// The unit after a number, or before it ("kg 50").

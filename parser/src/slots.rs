@@ -7,7 +7,7 @@
 use alloc::{string::ToString, vec::Vec};
 
 use crate::{
-    details::{Cause, Extent, Per, Supply, Unit, Wetness},
+    details::{Extent, Per, Supply, Unit, Wetness},
     fold::Folded,
     kind::Kind,
     meaning::{Meaning, Numeral, Plain},
@@ -164,82 +164,17 @@ impl Filler<'_, '_> {
     }
 
     fn meaning(&mut self, at: usize, meaning: Meaning, name: Option<&str>) -> bool {
-        let kind = self.segment.kind;
-        let name = || name.map(ToString::to_string);
+        // "urea 50 kg npk 3 bags": the second product begins a further report.
         let is_second = meaning == Meaning::Fertiliser
             && self.row.details.product.is_some()
             && self.row.details.amount.is_some();
         if is_second {
             self.next_row(true);
         }
-        let details = &mut self.row.details;
-        match meaning {
-            Meaning::Ailment(ailment) if kind == Kind::Disease => {
-                details.ailment = details.ailment.or(Some(ailment));
-            }
-            Meaning::Ailment(_) if kind == Kind::Dead => {
-                details.cause = details.cause.or(Some(Cause::Other));
-            }
-            Meaning::Cause(cause) if matches!(kind, Kind::Dead | Kind::Damage) => {
-                details.cause = match details.cause {
-                    None | Some(Cause::Other) => Some(cause),
-                    said => said,
-                };
-            }
-            Meaning::Fertiliser if matches!(kind, Kind::Fertilised | Kind::Received) => {
-                details.product = details.product.take().or_else(name);
-                if kind == Kind::Received {
-                    details.supply = Some(Supply::Fertiliser);
-                }
-            }
-            Meaning::Spray if kind == Kind::Sprayed => {
-                details.product = details.product.take().or_else(name);
-            }
-            Meaning::Crop if kind == Kind::IntercropSown => {
-                details.species = details.species.take().or_else(name);
-            }
-            Meaning::Cover if kind == Kind::CoverSown => {
-                details.species = details.species.take().or_else(name);
-            }
-            Meaning::Clone => details.clone_name = details.clone_name.take().or_else(name),
-            Meaning::Material(material)
-                if matches!(kind, Kind::Planted | Kind::Replaced | Kind::Received) =>
-            {
-                details.material = details.material.or(Some(material));
-            }
-            Meaning::Extent(extent) => return self.extent(at, extent),
-            Meaning::Wetness(wetness) if kind == Kind::Rain => {
-                details.wetness = Some(wetness);
-            }
-            Meaning::Per(per)
-                if matches!(kind, Kind::Fertilised | Kind::Received | Kind::Sprayed) =>
-            {
-                details.per = Some(per);
-            }
-            Meaning::Kind(_)
-            | Meaning::Ailment(_)
-            | Meaning::Cause(_)
-            | Meaning::Fertiliser
-            | Meaning::Spray
-            | Meaning::Crop
-            | Meaning::Cover
-            | Meaning::Material(_)
-            | Meaning::Unit(_)
-            | Meaning::Wetness(_)
-            | Meaning::Per(_)
-            | Meaning::DaysAgo(_)
-            | Meaning::Weekday(_)
-            | Meaning::Month(_)
-            | Meaning::Ago(_)
-            | Meaning::Period(_)
-            | Meaning::Stance(_)
-            | Meaning::Alarm(_)
-            | Meaning::Topic(_)
-            | Meaning::AdviserTopic(_)
-            | Meaning::Numeral(_)
-            | Meaning::Plain(_) => return false,
+        if let Meaning::Extent(extent) = meaning {
+            return self.extent(at, extent);
         }
-        true
+        self.row.take_sight(meaning) || self.row.take_thing(meaning, name)
     }
 
     /// "all", "half", "many": how much, when nobody counted.

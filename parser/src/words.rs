@@ -97,6 +97,7 @@ fn taken_for_plain(plain: Plain) -> Taken {
         | Plain::Weak
         | Plain::LastWeek
         | Plain::LastMonth
+        | Plain::AgoBefore
         | Plain::Last
         | Plain::Next
         | Plain::Of

@@ -1,0 +1,322 @@
+//! Tokens become pieces: listed phrases, names, numbers, marks.
+//!
+//! The names of this conversation come first, then the longest listed phrase, then one guarded
+//! repair, then words run together. Deliberately absent: what depends on the pieces around.
+
+use alloc::{string::ToString, vec::Vec};
+
+use crate::{
+    figure::Figure,
+    fold::Folded,
+    kind::Kind,
+    lexicon::{Langs, Lexicon, WordId},
+    meaning::Meaning,
+    pack::PHRASE_WORDS_MAX,
+    piece::{Piece, Sense},
+    reading::Known,
+    runs::{split_block, split_run},
+    token::{Shape, Token, tokens},
+};
+
+/// Cuts a folded text into pieces.
+pub(crate) fn pieces<'r>(
+    folded: &'r Folded<'r>,
+    lexicon: &'r Lexicon,
+    langs: Langs,
+    known: &Known<'r>,
+) -> Vec<Piece<'r>> {
+    let whole = |run: &str| lexicon.is_word(run) || is_block_like(run, known);
+    let tokens = tokens(&folded.text, whole);
+    let cutter = Cutter {
+        folded,
+        lexicon,
+        langs,
+        known,
+    };
+    let words = cutter.word_ids(&tokens);
+    let mut pieces = Vec::with_capacity(words.len());
+    let mut at = 0;
+    while let Some(token) = words.get(at) {
+        let (piece, used) = cutter
+            .name(&words, at)
+            .or_else(|| cutter.phrase(&words, at))
+            .unwrap_or_else(|| (cutter.lone(token), 1));
+        pieces.push(piece);
+        at += used.max(1);
+    }
+    pieces
+}
+
+/// A token with the word that it is or was repaired to.
+struct WordToken {
+    token: Token,
+    id: Option<WordId>,
+    repaired: bool,
+    two_kinds: Option<(Kind, Kind)>,
+}
+
+type ToSense<'r> = fn(&'r str) -> Sense<'r>;
+
+struct Cutter<'r, 'k> {
+    folded: &'r Folded<'r>,
+    lexicon: &'r Lexicon,
+    langs: Langs,
+    known: &'k Known<'r>,
+}
+
+impl<'r> Cutter<'r, '_> {
+    fn text(&self, token: &Token) -> &'r str {
+        self.folded.text.get(token.start..token.end).unwrap_or("")
+    }
+
+    fn word_ids(&self, tokens: &[Token]) -> Vec<WordToken> {
+        let mut words = Vec::with_capacity(tokens.len());
+        for (at, token) in tokens.iter().enumerate() {
+            let next = tokens.get(at + 1);
+            let text = self.text(token);
+            let exact = match token.shape {
+                Shape::Mark(_) => None,
+                Shape::Word | Shape::Figure(_) => self.lexicon.word(text),
+            };
+            if exact.is_some() || token.shape != Shape::Word || self.is_name(text) {
+                words.push(WordToken::plain(token.clone(), exact));
+                continue;
+            }
+            // "blokc D" is a slip, "blockc" is block C.
+            let names_block = next.is_some_and(|next| self.is_name(self.text(next)));
+            let mut run = split_block(text, self.lexicon, self.langs, self.known);
+            if run.is_empty() || names_block {
+                let before = words.last().and_then(|word: &WordToken| word.id);
+                let repaired = self.repair(token, text, before);
+                if repaired.id.is_some() {
+                    words.push(repaired);
+                    continue;
+                }
+                run = split_run(text, self.lexicon, self.langs);
+                if run.is_empty() {
+                    words.push(repaired);
+                    continue;
+                }
+            }
+            for (start, end) in run {
+                let part = Token {
+                    start: token.start + start,
+                    end: token.start + end,
+                    shape: Shape::Word,
+                    glued: token.glued || start > 0,
+                };
+                let id = self.lexicon.word(self.text(&part));
+                words.push(WordToken::plain(part, id));
+            }
+        }
+        words
+    }
+
+    /// One guarded repair: never of a common word, never between two kinds.
+    fn repair(&self, token: &Token, text: &str, before: Option<WordId>) -> WordToken {
+        let mut word = WordToken::plain(token.clone(), None);
+        if self.lexicon.is_common(text) {
+            return word;
+        }
+        let nearest = self.lexicon.repairs(text);
+        // "leaf flling": the word that goes on a phrase.
+        let goes_on = nearest.iter().copied().find(|id| {
+            let pair = [before, Some(*id)].into_iter();
+            let found = self.lexicon.longest(pair, self.langs);
+            found.is_some_and(|(_, used)| used == 2)
+        });
+        let kind = |id: WordId| {
+            let listed = self.lexicon.single(id, self.langs)?;
+            listed.meanings().find_map(Meaning::kind)
+        };
+        let first = nearest.first().copied();
+        let other = nearest.iter().find(|id| kind(**id) != first.and_then(kind));
+        word.id = goes_on.or(first.filter(|_| other.is_none()));
+        word.repaired = word.id.is_some();
+        if let (None, Some(one), Some(other)) = (
+            word.id,
+            first.and_then(kind),
+            other.and_then(|id| kind(*id)),
+        ) {
+            word.two_kinds = Some((one, other));
+        }
+        word
+    }
+
+    fn is_name(&self, text: &str) -> bool {
+        let starts = |name: &&str| {
+            let first = name.split_whitespace().next().unwrap_or("");
+            name_len(text, first) == Some(text.len())
+        };
+        let known = self.known;
+        known.blocks.iter().any(starts)
+            || known.groups.iter().any(starts)
+            || known.members.iter().any(starts)
+    }
+
+    /// A name of this conversation that begins here.
+    fn name(&self, words: &[WordToken], at: usize) -> Option<(Piece<'r>, usize)> {
+        let start = words.get(at)?.token.start;
+        let rest = self.folded.text.get(start..)?;
+        let known = self.known;
+        let kinds: [(_, ToSense<'r>); 3] = [
+            (known.blocks, Sense::Block),
+            (known.groups, Sense::Group),
+            (known.members, Sense::Member),
+        ];
+        let mut best: Option<(usize, Sense<'r>)> = None;
+        for (names, sense) in kinds {
+            for name in names {
+                // "1" and "A" are a number and a letter until their neighbours say otherwise.
+                if name.len() == 1 || name.bytes().all(|byte| byte.is_ascii_digit()) {
+                    continue;
+                }
+                let Some(len) = name_len_within(rest, name) else {
+                    continue;
+                };
+                if len > best.as_ref().map_or(0, |best| best.0) {
+                    best = Some((len, sense(name)));
+                }
+            }
+        }
+        let (len, sense) = best?;
+        let end = start + len;
+        let used = words
+            .iter()
+            .skip(at)
+            .take_while(|word| word.token.end <= end)
+            .count();
+        let ends_here = words.get((at + used).checked_sub(1)?)?.token.end == end;
+        let piece = Piece {
+            start,
+            end,
+            sense,
+            repaired: None,
+        };
+        ends_here.then_some((piece, used))
+    }
+
+    fn phrase(&self, words: &[WordToken], at: usize) -> Option<(Piece<'r>, usize)> {
+        let here = words.get(at)?;
+        here.id?;
+        // "ring-weeding": a hyphen inside a phrase does not part it.
+        let along: Vec<usize> = (at..words.len())
+            .filter(|index| !words.get(*index).is_some_and(WordToken::is_inner_hyphen))
+            .take(PHRASE_WORDS_MAX)
+            .collect();
+        let ids = along.iter().map(|index| words.get(*index)?.id);
+        let (listed, count) = self.lexicon.longest(ids, self.langs)?;
+        let last = *along.get(count - 1)?;
+        // A lone number is a number, whatever phrases it also begins.
+        if count == 1 && matches!(here.token.shape, Shape::Figure(_)) {
+            return None;
+        }
+        let repaired = words
+            .get(at..=last)?
+            .iter()
+            .find(|word| word.repaired)
+            .and_then(|word| self.lexicon.spelling(word.id?));
+        let piece = Piece {
+            start: here.token.start,
+            end: words.get(last)?.token.end,
+            sense: Sense::Listed(listed),
+            repaired,
+        };
+        Some((piece, last - at + 1))
+    }
+
+    fn lone(&self, word: &WordToken) -> Piece<'r> {
+        let sense = match (&word.token.shape, word.two_kinds) {
+            (Shape::Word, Some((one, other))) => Sense::TwoKinds(one, other),
+            (Shape::Word, None) => Sense::Unknown,
+            (Shape::Mark(mark), _) => Sense::Mark(*mark),
+            (Shape::Figure(figure), _) => sense_of_figure(figure),
+        };
+        Piece {
+            start: word.token.start,
+            end: word.token.end,
+            sense,
+            repaired: None,
+        }
+    }
+}
+
+impl WordToken {
+    const fn plain(token: Token, id: Option<WordId>) -> Self {
+        Self {
+            token,
+            id,
+            repaired: false,
+            two_kinds: None,
+        }
+    }
+
+    fn is_inner_hyphen(&self) -> bool {
+        self.token.glued && self.token.shape == Shape::Mark('-')
+    }
+}
+
+fn sense_of_figure<'r>(figure: &Figure) -> Sense<'r> {
+    match figure {
+        Figure::Number(number) => Sense::Number(*number),
+        Figure::List { values, sure } => Sense::List {
+            values: values.clone(),
+            sure: *sure,
+        },
+        Figure::Range(from, to) => Sense::Range(*from, *to),
+        Figure::Triple(parts) => Sense::Triple(*parts),
+        Figure::Iso([year, month, day]) => crate::dates::calendar(*day, *month, Some(*year), true)
+            .map_or(Sense::NoSuchDay, Sense::When),
+        Figure::Fraction(above, below) => Sense::Fraction(*above, *below),
+        Figure::Metres(value) => Sense::Metres(*value),
+        Figure::Clock => Sense::Clock,
+        Figure::TooLarge => Sense::TooLarge,
+    }
+}
+
+/// Whether a run such as "b2" reads as a block name rather than block B and the number 2.
+fn is_block_like(run: &str, known: &Known<'_>) -> bool {
+    let named = |run: &str| {
+        known
+            .blocks
+            .iter()
+            .any(|block| name_len(run, block) == Some(run.len()))
+    };
+    if named(run) {
+        return true;
+    }
+    let mut letters = run.chars();
+    let letter = letters.next().filter(char::is_ascii_alphabetic);
+    let digits = letters.as_str();
+    let is_code = matches!(digits.len(), 1 | 2) && digits.bytes().all(|byte| byte.is_ascii_digit());
+    match letter {
+        // "l2" may be a mistyped 12.
+        Some('l' | 'o' | 'i') | None => false,
+        Some(letter) => is_code && !named(letter.to_string().as_str()),
+    }
+}
+
+/// The length of the name at the start of the text, if it ends at the end of a word.
+fn name_len_within(text: &str, name: &str) -> Option<usize> {
+    let len = name_len(text, name)?;
+    (len > 0).then_some(len)
+}
+
+/// Compares a name with the start of a folded text, capitals and width of spaces aside.
+fn name_len(text: &str, name: &str) -> Option<usize> {
+    let mut rest = text;
+    let mut after_space = false;
+    for letter in name.chars().flat_map(char::to_lowercase) {
+        if letter.is_whitespace() {
+            if !after_space && !rest.starts_with(char::is_whitespace) {
+                return None;
+            }
+            rest = rest.trim_start();
+            after_space = true;
+            continue;
+        }
+        rest = rest.strip_prefix(letter)?;
+        after_space = false;
+    }
+    Some(text.len() - rest.len())
+}

@@ -1,0 +1,67 @@
+//! The things that a report names: sickness, cause, product, crop, clone, material.
+//!
+//! Each belongs to some kinds of work only; beside another kind it says nothing. Deliberately
+//! absent: numbers (`roles`).
+
+use alloc::string::{String, ToString};
+
+use crate::{
+    details::{Cause, Supply},
+    kind::Kind,
+    meaning::Meaning,
+    row::Row,
+};
+
+impl Row {
+    /// Takes a sickness, a cause of harm, rain; false if it does not belong to this kind.
+    pub(crate) fn take_sight(&mut self, meaning: Meaning) -> bool {
+        let details = &mut self.details;
+        if let (Some(ailment), Kind::Disease) = (meaning.ailment(), self.kind) {
+            details.ailment = details.ailment.or(Some(ailment));
+        } else if let (Some(_), Kind::Dead) = (meaning.ailment(), self.kind) {
+            details.cause = details.cause.or(Some(Cause::Other));
+        } else if let (Some(cause), Kind::Dead | Kind::Damage) = (meaning.cause(), self.kind) {
+            details.cause = match details.cause {
+                None | Some(Cause::Other) => Some(cause),
+                said => said,
+            };
+        } else if let (Meaning::Wetness(wetness), Kind::Rain) = (meaning, self.kind) {
+            details.wetness = Some(wetness);
+        } else {
+            return false;
+        }
+        true
+    }
+
+    /// Takes a product, crop, clone, material; false if it does not belong to this kind.
+    pub(crate) fn take_thing(&mut self, meaning: Meaning, name: Option<&str>) -> bool {
+        let feeds = matches!(self.kind, Kind::Fertilised | Kind::Received);
+        let plants = matches!(self.kind, Kind::Planted | Kind::Replaced | Kind::Received);
+        let sows = matches!(self.kind, Kind::IntercropSown | Kind::CoverSown);
+        let sprays = self.kind == Kind::Sprayed;
+        let details = &mut self.details;
+        if meaning == Meaning::Fertiliser && feeds || meaning == Meaning::Spray && sprays {
+            keep_first(&mut details.product, name);
+            if self.kind == Kind::Received {
+                details.supply = Some(Supply::Fertiliser);
+            }
+        } else if matches!(meaning, Meaning::Crop | Meaning::Cover) && sows {
+            keep_first(&mut details.species, name);
+        } else if meaning == Meaning::Clone {
+            keep_first(&mut details.clone_name, name);
+        } else if let (Meaning::Material(material), true) = (meaning, plants) {
+            details.material = details.material.or(Some(material));
+        } else if let (Meaning::Per(per), true) = (meaning, feeds || sprays) {
+            details.per = Some(per);
+        } else {
+            return false;
+        }
+        true
+    }
+}
+
+fn keep_first(slot: &mut Option<String>, name: Option<&str>) {
+    if slot.is_none() {
+        *slot = name.map(ToString::to_string);
+    }
+}
