@@ -145,3 +145,6 @@ pub const READ_LINE_BYTES_MAX: u64 = 1024 * 1024;
 
 /// Memory for the store of `budwood talk`.
 pub const TALK_CACHE_BYTES: u64 = 16 * 1024 * 1024;
+
+/// A job of a stand that came by a list is late only after so many days on the list.
+pub const LIST_NOTICE_DAYS: i64 = 14;

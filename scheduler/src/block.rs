@@ -54,6 +54,8 @@ pub struct BlockState {
     pub nudges: BTreeMap<TaskKind, NudgeTrack>,
     /// The last day on which a person told something about this block.
     pub heard_on: Option<NaiveDate>,
+    /// The day on which the first fact became known: nothing can be late from before it.
+    pub known_on: Option<NaiveDate>,
     /// The facts that count, so that a correction can fold them anew.
     pub facts: Vec<EventId>,
 }
@@ -165,6 +167,8 @@ impl BlockState {
             | Body::ConsentWithdrawn { .. }
             | Body::Erased { .. } => return,
         }
+        let known_on = event.at.date_naive();
+        self.known_on = Some(self.known_on.map_or(known_on, |day| day.min(known_on)));
         self.facts.push(event.id);
     }
 

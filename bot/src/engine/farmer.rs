@@ -144,6 +144,12 @@ impl Step<'_> {
             .iter()
             .filter(|(block, task)| of_block(block) && wanted.is_none_or(|kind| kind == task.kind))
             .min_by_key(|(_, task)| task.due);
+        let group = speaker
+            .group
+            .and_then(|group| self.world.directory.group(group));
+        if let (Some(TaskKind::Plant), None, Some(group)) = (wanted, found, group) {
+            return self.may_plant(speaker, group);
+        }
         let Some((block, task)) = found else {
             return self.plain(speaker, "may-other");
         };

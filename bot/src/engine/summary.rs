@@ -4,9 +4,9 @@ use std::collections::BTreeMap;
 
 use budwood_scheduler::{
     Block, BlockId, BlockState, GroupId, Person, PersonId, Role, Task, TaskKind,
-    nudge::{NextTry, is_late, next_try},
+    nudge::{NextTry, next_try},
 };
-use chrono::NaiveDate;
+use chrono::{NaiveDate, TimeDelta};
 
 use super::{
     Setup,
@@ -105,11 +105,13 @@ impl Summary {
                 if task.due > today {
                     continue;
                 }
-                let late = is_late(&task, today);
+                let days = days_late(world, block.id, &task, today);
+                let late = days > 0;
                 *due.entry(task.kind).or_default() |= late;
                 if late {
-                    self.late_items
-                        .push(late_item(world, setup, person, block.id, &task, today));
+                    self.late_items.push(late_item(
+                        world, setup, person, block.id, &task, today, days,
+                    ));
                 }
             }
         }
@@ -190,6 +192,15 @@ pub(super) fn last_heard(world: &World, setup: &Setup, person: PersonId) -> Opti
     texted.max(told)
 }
 
+/// Days late, seen from when the block became known: of a stand that came by a list nobody could
+/// report before.
+fn days_late(world: &World, block: BlockId, task: &Task, today: NaiveDate) -> i64 {
+    let known_on = world.states.get(&block).and_then(|state| state.known_on);
+    let notice = TimeDelta::days(limits::LIST_NOTICE_DAYS);
+    let late_after = known_on.map_or(task.late_after, |day| task.late_after.max(day + notice));
+    (today - late_after).num_days().max(0)
+}
+
 fn late_item(
     world: &World,
     setup: &Setup,
@@ -197,6 +208,7 @@ fn late_item(
     block: BlockId,
     task: &Task,
     today: NaiveDate,
+    days: i64,
 ) -> LateItem {
     let track = world
         .states
@@ -205,7 +217,7 @@ fn late_item(
     LateItem {
         name: person.name.clone(),
         task: task.kind,
-        days: (today - task.late_after).num_days(),
+        days,
         told: track.is_some() && next_try(&setup.rules, task, track, today) == NextTry::AdviserList,
     }
 }

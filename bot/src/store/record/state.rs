@@ -32,6 +32,8 @@ pub(super) struct StoredState {
     postponed: BTreeMap<String, NaiveDate>,
     nudges: BTreeMap<String, StoredTrack>,
     heard_on: Option<NaiveDate>,
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    known_on: Option<NaiveDate>,
     facts: Vec<u64>,
 }
 
@@ -166,6 +168,7 @@ impl StoredState {
             postponed: names(&state.postponed, TaskKind::name, |day| day),
             nudges: names(&state.nudges, TaskKind::name, track),
             heard_on: state.heard_on,
+            known_on: state.known_on,
             facts: state.facts.iter().map(|fact| fact.0).collect(),
         }
     }
@@ -205,6 +208,7 @@ impl StoredState {
             postponed: keys(self.postponed, task, |day| day)?,
             nudges: keys(self.nudges, task, track)?,
             heard_on: self.heard_on,
+            known_on: self.known_on,
             facts: self.facts.into_iter().map(EventId).collect(),
         };
         Ok((BlockId(self.block), state))
