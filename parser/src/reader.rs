@@ -127,7 +127,7 @@ fn spoken(pieces: &[Piece<'_>], folded: &Folded<'_>, sender: Sender, calm: bool)
     let correction = || corrections::read(pieces, folded).filter(|_| exact);
     let act = acts::read(pieces)
         .or_else(|| correction().map(Act::Correct))
-        .or_else(|| queries::adviser(pieces, sender).map(Act::Query));
+        .or_else(|| queries::adviser(pieces, folded, sender).map(Act::Query));
     if act.is_some() {
         return Spoken {
             act,
