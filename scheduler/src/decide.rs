@@ -15,7 +15,7 @@ mod tests;
 use alloc::{boxed::Box, string::String, vec::Vec};
 
 use budwood_parser::{
-    Act, Alarm, Bare, Details, Doubt, Kind, Query, Reading, Report, Sender, Stance, When,
+    Act, Alarm, Bare, Details, Doubt, Kind, Problem, Query, Reading, Report, Sender, Stance, When,
 };
 
 pub use self::{
@@ -258,7 +258,17 @@ pub fn decide(reading: &Reading, scene: &Scene<'_>) -> Decision {
         .map(|report| complete::draft(report, scene))
         .collect();
     let doubts = reading.reports.iter().flat_map(doubts_of).collect();
-    judge(drafts, doubts, scene)
+    let no_such_day = reading
+        .problems
+        .iter()
+        .any(|problem| matches!(problem, Problem::NoSuchDay(_)));
+    match judge(drafts, doubts, scene) {
+        Decision::Record(facts) | Decision::Confirm { facts, .. } if no_such_day => Decision::Ask {
+            facts,
+            missing: Missing::Date,
+        },
+        decision => decision,
+    }
 }
 
 fn doubts_of(report: &Report) -> impl Iterator<Item = Doubt> + '_ {
