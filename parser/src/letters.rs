@@ -32,7 +32,7 @@ pub(crate) fn settle<'r>(
         .collect();
     for (at, sense) in settled {
         if let Some(piece) = pieces.get_mut(at) {
-            piece.sense = sense;
+            piece.becomes(sense);
         }
     }
     join_codes(pieces, folded)
