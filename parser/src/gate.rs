@@ -12,7 +12,8 @@ use crate::{
     piece::{Piece, Sense},
     reading::Stance,
     reports::Told,
-    segment::{Segment, is_count_like},
+    segment::Segment,
+    text::is_count_like,
 };
 
 /// With fewer words known in a hundred nobody talks to the bot.

@@ -13,8 +13,8 @@ use crate::{
     meaning::{Meaning, Plain},
     piece::{Piece, Sense},
     reading::{Doubt, Problem, Span},
-    segment::break_strength,
     slots::Filler,
+    text::break_strength,
 };
 
 impl Filler<'_, '_> {

@@ -14,7 +14,8 @@ use crate::{
     piece::{Piece, Sense},
     reading::{Doubt, Problem},
     row::{Row, share_details},
-    segment::{Segment, break_strength},
+    segment::Segment,
+    text::break_strength,
 };
 
 /// The reports of one segment, and what found no slot.
