@@ -60,7 +60,13 @@ impl Filler<'_, '_> {
                 self.block(at, name);
                 true
             }
-            Sense::Number(number) => self.number(at, *number, span),
+            Sense::Number(number) => {
+                let used = self.number(at, *number, span);
+                if !used {
+                    self.problems.push(Problem::LooseEnd(span));
+                }
+                used
+            }
             Sense::Metres(metres) => {
                 self.length(at, *metres, Some(Unit::Metre));
                 true
