@@ -18,8 +18,12 @@ use crate::{
 
 /// With fewer words known in a hundred nobody talks to the bot.
 const KNOWN_PERCENT_MIN: usize = 75;
+/// One strange word of three may hide a report: worth an example.
+const NEARLY_KNOWN_PERCENT_MIN: usize = 60;
 /// More words than this for each report are a story.
 const WORDS_PER_REPORT_MAX: usize = 14;
+/// A longer text with a block and a number but no work is about something else.
+const PLACE_PIECES_MAX: usize = 4;
 /// A number this near to a word of work goes with it.
 const NUMBER_REACH: usize = 3;
 
@@ -63,7 +67,8 @@ pub(crate) fn stances(pieces: &[Piece<'_>], segments: &[Segment], told: &Told) -
         && segments
             .iter()
             .all(|segment| !is_proven(pieces, segment, told));
-    if chatty || unproven {
+    // Without a report there is nothing to keep out.
+    if !told.reports.is_empty() && (chatty || unproven) {
         add(Stance::Chat);
     }
     stances
@@ -103,8 +108,12 @@ pub(crate) fn is_courtesy(pieces: &[Piece<'_>]) -> bool {
         && pieces.iter().any(|piece| piece.is_plain(Plain::Courtesy))
 }
 
-/// Of a hundred words so many must be known, in a text of no more words than its reports need.
+/// Enough words are known, in a text of no more words than its reports need.
 pub(crate) fn is_well_known(pieces: &[Piece<'_>], reports: usize) -> bool {
+    is_known_by(pieces, reports, KNOWN_PERCENT_MIN)
+}
+
+fn is_known_by(pieces: &[Piece<'_>], reports: usize, percent: usize) -> bool {
     let words = || {
         pieces
             .iter()
@@ -113,14 +122,11 @@ pub(crate) fn is_well_known(pieces: &[Piece<'_>], reports: usize) -> bool {
     let count = words().count();
     let known = words().filter(|piece| is_known(piece)).count();
     let short = count <= WORDS_PER_REPORT_MAX * reports.max(1);
-    short && known * 100 >= count * KNOWN_PERCENT_MIN
+    short && known * 100 >= count * percent
 }
 
 pub(crate) fn is_known(piece: &Piece<'_>) -> bool {
-    !matches!(
-        piece.sense,
-        Sense::Unknown | Sense::TwoKinds(..) | Sense::NoNumber
-    )
+    !matches!(piece.sense, Sense::Unknown | Sense::NoNumber)
 }
 
 /// Whether a segment reports: a number near its word of work, or a block, or nothing else at all.
@@ -234,9 +240,23 @@ pub(crate) fn is_about_work(pieces: &[Piece<'_>], stances: &[Stance]) -> bool {
         .iter()
         .any(|stance| matches!(stance, Stance::Saying | Stance::Advert | Stance::Courtesy));
     let clear = pieces.iter().any(is_clear_work);
-    let maybe = pieces.iter().any(|piece| is_work(piece) || is_place(piece));
+    // A block and a number without work only in the shortest text: "plabtud 120 B".
+    let is_short = pieces.len() <= PLACE_PIECES_MAX;
+    let maybe = pieces
+        .iter()
+        .any(|piece| is_work(piece) || (is_short && is_place(piece)));
     let number = pieces.iter().any(|piece| piece.number().is_some());
-    !elsewhere && (clear || (maybe && number)) && is_well_known(pieces, 1)
+    !elsewhere && (clear || (maybe && number)) && is_known_by(pieces, 1, NEARLY_KNOWN_PERCENT_MIN)
+}
+
+/// Whether a text that only its odd words keep from being a report is worth an example: work, a
+/// number and a block are there.
+pub(crate) fn is_nearly_a_report(pieces: &[Piece<'_>], stances: &[Stance]) -> bool {
+    stances == [Stance::Chat]
+        && pieces.iter().any(is_work)
+        && pieces.iter().any(is_place)
+        && pieces.iter().any(|piece| piece.number().is_some())
+        && is_known_by(pieces, 1, NEARLY_KNOWN_PERCENT_MIN)
 }
 
 /// A word of work that chat seldom uses.
@@ -246,7 +266,8 @@ pub(crate) fn is_clear_work(piece: &Piece<'_>) -> bool {
 
 /// A word of work, or a thing that names work.
 fn is_work(piece: &Piece<'_>) -> bool {
-    piece.means(|meaning| {
+    let two_kinds = matches!(piece.sense, Sense::TwoKinds(..));
+    let listed = piece.means(|meaning| {
         matches!(
             meaning,
             Meaning::Kind(_)
@@ -258,7 +279,8 @@ fn is_work(piece: &Piece<'_>) -> bool {
                 | Meaning::Cover
                 | Meaning::Clone
         )
-    })
+    });
+    listed || two_kinds
 }
 
 fn is_place(piece: &Piece<'_>) -> bool {
