@@ -36,7 +36,7 @@ pub(crate) fn stances(pieces: &[Piece<'_>], segments: &[Segment], told: &Told) -
         }
     };
     for (at, piece) in pieces.iter().enumerate() {
-        if piece.is_mark('?') {
+        if is_asking_mark(pieces, at) {
             add(Stance::Question);
         }
         for meaning in piece.meanings() {
@@ -95,6 +95,13 @@ fn is_day_or_period(piece: Option<&Piece<'_>>) -> bool {
         matches!(piece.sense, Sense::When(_))
             || piece.means(|meaning| matches!(meaning, Meaning::Period(_) | Meaning::Weekday(_)))
     })
+}
+
+/// A question mark, but not that of "how are you?".
+pub(crate) fn is_asking_mark(pieces: &[Piece<'_>], at: usize) -> bool {
+    let before = at.checked_sub(1).and_then(|at| pieces.get(at));
+    pieces.get(at).is_some_and(|piece| piece.is_mark('?'))
+        && !before.is_some_and(|piece| piece.is_plain(Plain::Courtesy))
 }
 
 /// Nothing but greetings and thanks.
