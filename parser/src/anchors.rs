@@ -255,5 +255,8 @@ fn is_one_work(text: &Text<'_, '_>, first: usize, second: usize) -> bool {
         .unwrap_or(text.pieces.len());
     let count =
         text.counts(&(start..first)) + text.counts(&between) + text.counts(&(second + 1..end));
-    !text.has_stop(&between) && text.blocks(&between) == 0 && count <= 1
+    // "opened 50 in B for tapping": the second word brings nothing of its own.
+    let rest = second + 1..end;
+    let adds = text.counts(&rest) + text.blocks(&rest) > 0;
+    !text.has_stop(&between) && (text.blocks(&between) == 0 || !adds) && count <= 1
 }

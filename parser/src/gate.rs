@@ -142,13 +142,11 @@ fn is_proven(pieces: &[Piece<'_>], segment: &Segment, told: &Told) -> bool {
         return false;
     };
     let weak = segment.by_thing || anchor.listed().is_some_and(|listed| listed.phrase.weak);
-    let near = segment.anchor.saturating_sub(NUMBER_REACH)..segment.anchor + NUMBER_REACH + 1;
-    let has_number = near.clone().any(|at| {
-        is_count_like(pieces, at)
-            || pieces
-                .get(at)
-                .is_some_and(|piece| matches!(piece.sense, Sense::Number(_) | Sense::Metres(_)))
-    });
+    let has_number = segment
+        .pieces
+        .clone()
+        .filter(|at| *at == segment.anchor || pieces.get(*at).is_some_and(is_work))
+        .any(|at| has_number_near(pieces, at));
     let denied = !told.denials.is_empty();
     let has_block = told.reports.iter().any(|report| report.block.is_some());
     let has_trees = pieces.iter().any(|piece| piece.is_plain(Plain::Trees));
@@ -173,6 +171,15 @@ fn is_proven(pieces: &[Piece<'_>], segment: &Segment, told: &Told) -> bool {
             || is_answer(pieces, segment);
     }
     has_number || has_block || all_known
+}
+
+fn has_number_near(pieces: &[Piece<'_>], at: usize) -> bool {
+    (at.saturating_sub(NUMBER_REACH)..=at + NUMBER_REACH).any(|at| {
+        is_count_like(pieces, at)
+            || pieces
+                .get(at)
+                .is_some_and(|piece| matches!(piece.sense, Sense::Number(_) | Sense::Metres(_)))
+    })
 }
 
 /// "DEAD 8", "i lost 3 yesterday": nothing but the report, in the form that a nudge teaches.

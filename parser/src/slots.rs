@@ -224,6 +224,10 @@ impl Filler<'_, '_> {
             if row.kind == Kind::Received && (plants || row.has_number()) {
                 row.details.supply = row.details.supply.or(Some(Supply::Plants));
             }
+            // A count says it better than "some".
+            if row.has_number() {
+                row.details.extent = None;
+            }
             let large = matches!(row.kind, Kind::Dead | Kind::Damage | Kind::Disease);
             if let Some(extent) = row.details.extent.filter(|_| large) {
                 row.doubts.push(Doubt::Whole(extent));
