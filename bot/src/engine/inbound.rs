@@ -327,6 +327,10 @@ impl Step<'_> {
                         .map(|block| block.name.as_str()),
                 );
             }
+        } else if let Some(phone) = directory.phone(&turn.number) {
+            // Those who share a phone say for whom they text: "Bako: dead 4 A".
+            let sharing = phone.people().filter_map(|person| directory.person(person));
+            members.extend(sharing.flat_map(names));
         }
         let sender = if role == Role::Adviser {
             Sender::Adviser
