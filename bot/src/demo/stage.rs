@@ -37,6 +37,8 @@ const YES_OR_NO: &str = "Reply 1 yes";
 /// What the script writes for the code that the bot texted.
 const CODE: &str = "{code}";
 const CODE_DIGITS: usize = 4;
+/// Where the block's name stands in a reply.
+const BLOCK: &str = "{block}";
 
 /// People, their phones, the engine, and the watcher's screen.
 pub(super) struct Stage<'a, W> {
@@ -269,6 +271,7 @@ impl<'a, W: Write> Stage<'a, W> {
             .replies
             .pick(task, spelling, &mut self.chance)?
             .to_owned();
+        let names_a_block = text.contains(BLOCK);
         let name = &self.rig.engine().directory().block(block)?.name;
         text = text
             .replace("{block}", name)
@@ -279,7 +282,7 @@ impl<'a, W: Write> Stage<'a, W> {
         let directory = self.rig.engine().directory();
         let is_shared = directory.phone(number)?.people().count() > 1;
         let person = directory.person(owner)?;
-        Some(if is_shared {
+        Some(if is_shared && names_a_block {
             format!("{}: {text}", person.called())
         } else {
             text
