@@ -13,7 +13,11 @@ use crate::{
 };
 
 /// Joins pieces.
-pub(crate) fn compose<'r>(pieces: &[Piece<'r>], lexicon: &Lexicon, langs: Langs) -> Vec<Piece<'r>> {
+pub(crate) fn compose<'r>(
+    pieces: Vec<Piece<'r>>,
+    lexicon: &Lexicon,
+    langs: Langs,
+) -> Vec<Piece<'r>> {
     let joins: Vec<_> = lexicon.joins(langs).collect();
     let joins = joins.iter().copied();
     let numbers = pass(pieces, |before, rest| {
@@ -32,36 +36,39 @@ pub(crate) fn compose<'r>(pieces: &[Piece<'r>], lexicon: &Lexicon, langs: Langs)
         };
         Some((sense, used))
     });
-    let pairs = pass(&numbers, |_, rest| half(rest).or_else(|| pair(rest)));
-    let spaced = pass(&pairs, thousands);
-    pass(&spaced, |_, rest| {
+    let pairs = pass(numbers, |_, rest| half(rest).or_else(|| pair(rest)));
+    let spaced = pass(pairs, thousands);
+    pass(spaced, |_, rest| {
         grade(rest).or_else(|| crate::dates::read(rest))
     })
 }
 
 /// Goes along the pieces and puts one piece for each run that `join` takes; `join` also sees what
-/// stands before.
+/// stands before. A text in which nothing joins, which is most texts, is handed back as it is.
 fn pass<'r>(
-    pieces: &[Piece<'r>],
+    pieces: Vec<Piece<'r>>,
     join: impl Fn(Option<&Piece<'r>>, &[Piece<'r>]) -> Option<(Sense<'r>, usize)>,
 ) -> Vec<Piece<'r>> {
-    let mut joined = Vec::with_capacity(pieces.len());
-    let mut at = 0;
-    while let Some(first) = pieces.get(at) {
+    let joined_at = |before: Option<&Piece<'r>>, at: usize| {
         let rest = pieces.get(at..).unwrap_or_default();
-        let found = join(joined.last(), rest).filter(|(_, used)| *used > 0);
-        if let Some((sense, used)) = found {
-            let last = rest.get(used - 1).unwrap_or(first);
-            joined.push(Piece {
-                end: last.end,
-                sense,
-                ..first.clone()
-            });
-            at += used;
-        } else {
-            joined.push(first.clone());
-            at += 1;
-        }
+        join(before, rest).filter(|(_, used)| *used > 0)
+    };
+    let before = |at: usize| at.checked_sub(1).and_then(|at| pieces.get(at));
+    let Some(first) = (0..pieces.len()).find(|at| joined_at(before(*at), *at).is_some()) else {
+        return pieces;
+    };
+    let mut joined: Vec<Piece<'r>> = pieces.iter().take(first).cloned().collect();
+    let mut at = first;
+    while let Some(piece) = pieces.get(at) {
+        let found = joined_at(joined.last(), at);
+        let used = found.as_ref().map_or(1, |(_, used)| *used);
+        let last = pieces.get(at + used - 1).unwrap_or(piece);
+        joined.push(Piece {
+            end: last.end,
+            sense: found.map_or_else(|| piece.sense.clone(), |(sense, _)| sense),
+            ..piece.clone()
+        });
+        at += used;
     }
     joined
 }

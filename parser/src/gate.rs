@@ -139,14 +139,56 @@ fn is_proven(pieces: &[Piece<'_>], segment: &Segment, told: &Told) -> bool {
     let has_block = told.reports.iter().any(|report| report.block.is_some());
     let has_trees = pieces.iter().any(|piece| piece.is_plain(Plain::Trees));
     let all_known = pieces.iter().all(is_known);
+    // "lost 3 bags", "money lost B": no trees.
+    let elsewhere = pieces.iter().any(|piece| {
+        piece.means(|meaning| {
+            let pack = meaning
+                .unit()
+                .is_some_and(|unit| !unit.is_area() && !unit.is_length());
+            (pack && !segment.kind.takes_amount()) || matches!(meaning, Meaning::Alarm(_))
+        })
+    });
+    if weak && elsewhere {
+        return false;
+    }
     if weak {
         let has_block_word = pieces.iter().any(|piece| piece.is_plain(Plain::Block));
-        let placed = has_block_word || has_trees || all_known;
+        let placed = has_block_word || has_trees || (has_block && all_known) || is_compact(pieces);
         return ((has_number || denied) && placed)
             || (has_block && all_known)
             || is_answer(pieces, segment);
     }
     has_number || has_block || all_known
+}
+
+/// "DEAD 8", "i lost 3 yesterday": nothing but the report, in the form that a nudge teaches.
+fn is_compact(pieces: &[Piece<'_>]) -> bool {
+    pieces.iter().all(|piece| {
+        let small = [
+            Plain::Courtesy,
+            Plain::Subject,
+            Plain::Negation,
+            Plain::Weak,
+            Plain::Of,
+            Plain::Tall,
+            Plain::And,
+        ];
+        is_work(piece)
+            || piece.is_any(&small)
+            || piece.means(|meaning| meaning.unit().is_some())
+            || matches!(
+                piece.sense,
+                Sense::Mark(_)
+                    | Sense::Number(_)
+                    | Sense::List { .. }
+                    | Sense::Range(..)
+                    | Sense::Share(..)
+                    | Sense::Metres(_)
+                    | Sense::When(_)
+                    | Sense::Block(_)
+                    | Sense::Member(_)
+            )
+    })
 }
 
 /// "rain yes", "crop none", "fed", "cleared today": the forms that a nudge teaches.

@@ -145,4 +145,18 @@ impl Kind {
                     | Self::Damage
             )
     }
+
+    /// Whether a weight or a number of bags can belong to a report of this kind.
+    #[must_use]
+    pub const fn takes_amount(self) -> bool {
+        matches!(
+            self,
+            Self::Fertilised
+                | Self::Received
+                | Self::Sprayed
+                | Self::CoverSown
+                | Self::IntercropSown
+                | Self::Rain
+        )
+    }
 }

@@ -19,19 +19,19 @@ pub(crate) fn settle<'r>(
     folded: &'r Folded<'r>,
     known: &Known<'r>,
 ) -> Vec<Piece<'r>> {
-    let settled: Vec<Option<Sense<'r>>> = (0..pieces.len())
-        .map(|at| {
+    let settled: Vec<(usize, Sense<'r>)> = (0..pieces.len())
+        .filter_map(|at| {
             let here = Here {
                 pieces: &pieces,
                 at,
                 folded,
                 known,
             };
-            here.settled()
+            Some((at, here.settled()?))
         })
         .collect();
-    for (piece, sense) in pieces.iter_mut().zip(settled) {
-        if let Some(sense) = sense {
+    for (at, sense) in settled {
+        if let Some(piece) = pieces.get_mut(at) {
             piece.sense = sense;
         }
     }

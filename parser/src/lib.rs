@@ -3,6 +3,25 @@
 //! Text in, a [`Reading`] out: reports of work, answers, questions and problems, each with its
 //! place in the text. Reading never fails and never panics, whatever the bytes.
 //!
+//! ```
+//! use budwood_parser::{Kind, Known, Pack, Reader, Sender, languages};
+//!
+//! let packs = languages::ALL.iter().map(|pack| Pack::parse(pack)).collect::<Result<_, _>>()?;
+//! let reader = Reader::new(packs).map_err(|mut faults| faults.remove(0))?;
+//! let known = Known {
+//!     languages: &["en"],
+//!     blocks: &["A", "B"],
+//!     groups: &[],
+//!     members: &[],
+//!     sender: Sender::Farmer,
+//! };
+//! let reading = reader.read("planted 120 block B, 8 dead A", &known);
+//! assert_eq!(reading.reports[0].kind, Kind::Planted);
+//! assert_eq!(reading.reports[1].block.as_deref(), Some("A"));
+//! assert_eq!(reading.reports[1].details.count, Some(8));
+//! # Ok::<(), budwood_parser::PackFault>(())
+//! ```
+//!
 //! Deliberately absent: people, blocks as records, the date of today, files, network, clock.
 //! The farmer's own block names come in as plain words ([`Known`]); a date stays as it was said
 //! ([`When`]). What is done with a reading is decided by the scheduler crate.

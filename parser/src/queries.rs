@@ -7,52 +7,103 @@ use alloc::{string::ToString, vec::Vec};
 
 use crate::{
     details::{Measure, Unit},
+    fold::Folded,
     kind::Kind,
     meaning::{Meaning, Plain},
     piece::{Piece, Sense},
     reading::{Query, Sender, Stance, Topic},
 };
 
+/// More words than this beside a name are no question about it.
+const GROUP_WORDS_MAX: usize = 5;
+const MEMBER_WORDS_MAX: usize = 3;
+
 /// A question of an adviser, which is never a report.
-pub(crate) fn adviser(pieces: &[Piece<'_>], sender: Sender) -> Option<Query> {
+pub(crate) fn adviser(pieces: &[Piece<'_>], folded: &Folded<'_>, sender: Sender) -> Option<Query> {
     if sender != Sender::Adviser {
         return None;
     }
     let core = core(pieces);
-    let named = |wanted: fn(&Sense<'_>) -> bool| core.iter().any(|piece| wanted(&piece.sense));
-    let group = named(|sense| matches!(sense, Sense::Group(_)));
-    let member = named(|sense| matches!(sense, Sense::Member(_)));
+    if core
+        .iter()
+        .any(|piece| matches!(piece.sense, Sense::Group(_)))
+    {
+        about_group(pieces, &core)
+    } else if core
+        .iter()
+        .any(|piece| matches!(piece.sense, Sense::Member(_)))
+    {
+        about_member(pieces, &core)
+    } else {
+        about_all(pieces, &core).or_else(|| about_unknown_name(pieces, &core, folded))
+    }
+}
+
+fn about_group(pieces: &[Piece<'_>], core: &[&Piece<'_>]) -> Option<Query> {
     let topic = core
         .iter()
         .find_map(|piece| piece.part(Meaning::adviser_topic));
-    let kind = core.iter().find_map(|piece| kind_asked(piece));
-    if group {
-        let topic = topic.unwrap_or(Topic::Status);
-        let clear = core.iter().all(|piece| crate::gate::is_known(piece));
-        return (clear && core.len() <= 5).then(|| query(pieces, topic, kind));
-    }
-    if member {
-        // "from Tamo: dead 4 A" reports for him.
-        let reports = core.iter().any(|piece| {
-            matches!(
-                piece.sense,
-                Sense::Number(_) | Sense::Block(_) | Sense::List { .. }
-            )
-        });
-        let short = core.len() <= 3;
-        let topic = topic
-            .filter(|topic| *topic != Topic::Status)
-            .unwrap_or(Topic::Member);
-        return (short && !(reports && kind.is_some())).then(|| query(pieces, topic, kind));
-    }
+    let topic = topic.unwrap_or(Topic::Status);
+    let clear = core.iter().all(|piece| crate::gate::is_known(piece));
+    (clear && core.len() <= GROUP_WORDS_MAX).then(|| query(pieces, topic, other_kind(core)))
+}
+
+/// "girth Tamo" asks; "from Tamo: dead 4 A" reports for him.
+fn about_member(pieces: &[Piece<'_>], core: &[&Piece<'_>]) -> Option<Query> {
+    let topic = core
+        .iter()
+        .find_map(|piece| piece.part(Meaning::adviser_topic));
+    let topic = topic.filter(|topic| *topic != Topic::Status);
+    let kind = other_kind(core);
+    let told = core.iter().any(|piece| {
+        matches!(
+            piece.sense,
+            Sense::Number(_) | Sense::Block(_) | Sense::List { .. }
+        )
+    });
+    let asks = core.len() <= MEMBER_WORDS_MAX && !(told && kind.is_some());
+    asks.then(|| query(pieces, topic.unwrap_or(Topic::Member), kind))
+}
+
+/// "QUIET", "late this week": about all groups.
+fn about_all(pieces: &[Piece<'_>], core: &[&Piece<'_>]) -> Option<Query> {
+    let topic = core.first()?.part(Meaning::adviser_topic)?;
     let only_topic = core
         .iter()
         .all(|piece| piece.part(Meaning::adviser_topic).is_some() || is_period(piece));
-    let firm = core
-        .first()
-        .and_then(|piece| piece.part(Meaning::adviser_topic));
-    firm.filter(|_| only_topic)
-        .map(|topic| query(pieces, topic, None))
+    only_topic.then(|| query(pieces, topic, None))
+}
+
+/// "late Hilltopp": a name that we do not know is asked about under that name.
+fn about_unknown_name(
+    pieces: &[Piece<'_>],
+    core: &[&Piece<'_>],
+    folded: &Folded<'_>,
+) -> Option<Query> {
+    let [first, rest @ ..] = core else {
+        return None;
+    };
+    let topic = first.part(Meaning::adviser_topic)?;
+    let (start, end) = (rest.first()?.start, rest.last()?.end);
+    let is_name = rest.len() <= 2
+        && rest
+            .iter()
+            .all(|piece| matches!(piece.sense, Sense::Unknown));
+    is_name.then(|| Query {
+        group: Some(folded.written(start, end).to_string()),
+        ..query(pieces, topic, None)
+    })
+}
+
+/// The kind of work beside the topic: "prune KOLO" has one, "gaps KOLO" has none.
+fn other_kind(core: &[&Piece<'_>]) -> Option<Kind> {
+    core.iter()
+        .filter(|piece| {
+            piece
+                .part(Meaning::adviser_topic)
+                .is_none_or(|topic| topic == Topic::Status)
+        })
+        .find_map(|piece| kind_asked(piece))
 }
 
 /// A question that anyone may ask.

@@ -64,7 +64,7 @@ impl Reader {
         let langs = self.lexicon.langs(known.languages);
         let pieces = cutter::pieces(&folded, &self.lexicon, langs, known);
         let pieces = letters::settle(pieces, &folded, known);
-        let pieces = compose::compose(&pieces, &self.lexicon, langs);
+        let pieces = compose::compose(pieces, &self.lexicon, langs);
         let segments = segment::segments(&pieces);
         let told = reports::read(&pieces, &segments, &folded);
         let stances = gate::stances(&pieces, &segments, &told);
@@ -127,7 +127,7 @@ fn spoken(pieces: &[Piece<'_>], folded: &Folded<'_>, sender: Sender, calm: bool)
     let correction = || corrections::read(pieces, folded).filter(|_| exact);
     let act = acts::read(pieces)
         .or_else(|| correction().map(Act::Correct))
-        .or_else(|| queries::adviser(pieces, sender).map(Act::Query));
+        .or_else(|| queries::adviser(pieces, folded, sender).map(Act::Query));
     if act.is_some() {
         return Spoken {
             act,

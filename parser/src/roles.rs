@@ -107,6 +107,9 @@ impl Filler<'_, '_> {
         } else if unit.is_area() {
             self.row.details.area = measure;
         } else if !unit.is_length() {
+            if !kind.takes_amount() {
+                return false;
+            }
             // "50 kg urea and 3 bags npk".
             if self.row.details.amount.is_some() {
                 self.next_row(true);

@@ -15,7 +15,7 @@ mod tests;
 use alloc::{boxed::Box, string::String, vec::Vec};
 
 use budwood_parser::{
-    Act, Alarm, Bare, Details, Doubt, Kind, Query, Reading, Report, Sender, Stance, When,
+    Act, Alarm, Bare, Details, Doubt, Kind, Problem, Query, Reading, Report, Sender, Stance, When,
 };
 
 pub use self::{
@@ -258,21 +258,31 @@ pub fn decide(reading: &Reading, scene: &Scene<'_>) -> Decision {
         .map(|report| complete::draft(report, scene))
         .collect();
     let doubts = reading.reports.iter().flat_map(doubts_of).collect();
-    judge(drafts, doubts, scene)
+    let no_such_day = reading
+        .problems
+        .iter()
+        .any(|problem| matches!(problem, Problem::NoSuchDay(_)));
+    judge(drafts, doubts, no_such_day.then_some(Missing::Date), scene)
 }
 
 fn doubts_of(report: &Report) -> impl Iterator<Item = Doubt> + '_ {
     report.doubts.iter().cloned()
 }
 
-/// Facts as complete as they are: ask, confirm or record.
-fn judge(mut facts: Vec<Draft>, doubts: Vec<Doubt>, scene: &Scene<'_>) -> Decision {
+/// Facts as complete as they are: ask, confirm or record. `unread` is a slot that was said and
+/// could not be read.
+fn judge(
+    mut facts: Vec<Draft>,
+    doubts: Vec<Doubt>,
+    unread: Option<Missing>,
+    scene: &Scene<'_>,
+) -> Decision {
     complete::share_blocks(&mut facts, scene);
     let range = doubts.iter().find_map(range_of);
-    if let Some(missing) = facts
+    let missing = facts
         .iter()
-        .find_map(|fact| complete::missing(fact, range, scene))
-    {
+        .find_map(|fact| complete::missing(fact, range, scene));
+    if let Some(missing) = missing.or(unread) {
         return Decision::Ask { facts, missing };
     }
     let mut why: Vec<Why> = doubts
@@ -348,7 +358,7 @@ fn fill(bare: &Bare, scene: &Scene<'_>) -> Decision {
             }),
         (Some(Pending::Ask { facts, missing }), bare) => {
             match complete::fill(facts, missing, bare, scene) {
-                Some(facts) => judge(facts, Vec::new(), scene),
+                Some(facts) => judge(facts, Vec::new(), None, scene),
                 None => Decision::Ask {
                     facts: facts.clone(),
                     missing: missing.clone(),

@@ -10,12 +10,14 @@ fn about_a_group() {
     check_adviser("LATE KOLO", "!query late group=KOLO");
     check_adviser("quiet kolo", "!query quiet group=KOLO");
     check_adviser("QUIET", "!query quiet");
-    check_adviser("GAPS KOLO", "!query gaps group=KOLO kind=dead");
+    check_adviser("GAPS KOLO", "!query gaps group=KOLO");
     check_adviser("SICK", "!query sick");
-    check_adviser("sick kolo", "!query sick group=KOLO kind=disease");
+    check_adviser("sick kolo", "!query sick group=KOLO");
     check_adviser("prune kolo", "!query status group=KOLO kind=pruned");
     check_adviser("window KOLO yes", "!query window group=KOLO yes=true");
     check_adviser("window KOLO no", "!query window group=KOLO yes=false");
+    check_adviser("any sick in kolo", "!query sick group=KOLO");
+    check_adviser("late Hilltopp", "!query late group=Hilltopp");
     check_adviser("how is kolo?", "!query status group=KOLO");
 }
 

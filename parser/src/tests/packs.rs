@@ -80,3 +80,94 @@ fn a_reader_names_its_languages() {
     assert_eq!(codes.first().map(String::as_str), Some("en"));
     assert_eq!(super::read("planted 120 B").language.as_deref(), Some("en"));
 }
+
+/// A second language is data only: another order of words, another way to count, to deny, to say
+/// "days ago" before or after the number.
+const INDONESIAN: &str = r#"
+code = "id"
+name = "Indonesian"
+[kinds]
+planted = ["tanam", "ditanam"]
+dead = ["mati"]
+weeded = ["siang", "disiang"]
+[causes]
+animals = ["sapi"]
+[units]
+bag = ["karung"]
+[words]
+block = ["blok"]
+trees = ["batang", "btg"]
+negation = ["belum", "tidak"]
+courtesy = ["pak"]
+yes = ["ya"]
+[days_ago]
+1 = ["kemarin"]
+[ago]
+1 = ["hari lalu", "hari yang lalu"]
+[fertilisers]
+any = ["pupuk"]
+[numbers]
+unit_after = [20]
+values.2 = ["dua"]
+values.100 = ["seratus"]
+scales.10 = ["puluh"]
+plus.10 = ["belas"]
+"#;
+
+const FRENCH: &str = r#"
+code = "fr"
+name = "French"
+[kinds]
+dead = ["morts", "séchés"]
+weeded = ["sarclé"]
+[words]
+block = ["bloc"]
+negation = ["pas encore", "pas"]
+ago_before = ["il y a"]
+filler = ["le"]
+[periods]
+1 = ["jours"]
+"#;
+
+#[test]
+fn a_second_language_is_data() {
+    let reader = super::reader_of(&[languages::ENGLISH, INDONESIAN, FRENCH]);
+    let check = |text: &str, expected: &str| {
+        let reading = reader.read(text, &super::FARMER);
+        assert_eq!(super::render::reading(&reading), expected, "{text}");
+    };
+    check("tanam 120 batang blok B kemarin", "planted @B 120 on=1d");
+    check("pak, mati dua belas B, sapi", "dead @B 12 cause=animals");
+    check(
+        "seratus dua puluh ditanam blok A 3 hari lalu",
+        "planted @A 120 on=3d",
+    );
+    check("belum disiang blok A", "not_done @A not=weeded");
+    check(
+        "2 karung pupuk npk blok A",
+        "fertilised @A product=npk amount=2bag",
+    );
+    check("8 morts bloc B il y a 3 jours", "dead @B 8 on=3d");
+    check("8 seches B", "dead @B 8");
+    check("pas encore sarclé bloc A", "not_done @A not=weeded");
+    check("ya", "!yes");
+    check("planted 120 B", "planted @B 120");
+    assert_eq!(
+        reader
+            .read("tanam 120 blok B", &super::FARMER)
+            .language
+            .as_deref(),
+        Some("id")
+    );
+}
+
+#[test]
+fn a_phone_hears_only_its_languages() {
+    let reader = super::reader_of(&[languages::ENGLISH, INDONESIAN]);
+    let known = crate::Known {
+        languages: &["en"],
+        ..super::FARMER
+    };
+    assert!(reader.read("mati 8 B", &known).reports.is_empty());
+    assert_eq!(reader.read("dead 8 B", &known).reports.len(), 1);
+}
