@@ -38,8 +38,12 @@ use crate::{
     talk::DEMO_ROLL,
 };
 
-const SCRIPT: &str = include_str!("../../demo-data/three-years.txt");
+/// The script that ships.
+pub const SCRIPT: &str = include_str!("../../demo-data/three-years.txt");
 const REPLIES: &str = include_str!("../../demo-data/replies.txt");
+
+/// The clocks of the zone furthest ahead show this much more than UTC.
+const ZONE_AHEAD_MAX: TimeDelta = TimeDelta::hours(14);
 
 /// Codes in the demo protect nothing, and must be the same in every run.
 const SECRET: u64 = 0;
@@ -73,9 +77,10 @@ pub fn play_script(
     let replies = Replies::parse(REPLIES)?;
     let setup = Arc::new(setup::built_in(SECRET)?);
     let mut rig = Rig::open(setup, store, opening(&script)?)?;
-    rig.load_roll(DEMO_ROLL)?;
+    let plan = rig.load_roll(DEMO_ROLL)?;
     let zone = zone(&rig);
-    let screen = Screen::new(output, all);
+    let mut screen = Screen::new(output, all);
+    screen.list(&plan)?;
     let (rig, tally) = Stage::new(rig, zone, replies, screen).play(&script)?;
     ending::tell(&rig, &tally, output)
 }
@@ -88,7 +93,7 @@ fn opening(script: &[Line]) -> anyhow::Result<DateTime<Utc>> {
             Said::Cue(cue) => Some(cue.at),
             Said::Scene(_) | Said::Note(_) => None,
         })
-        .map(|first| first.and_utc() - TimeDelta::days(1))
+        .map(|first| first.and_utc() - ZONE_AHEAD_MAX)
         .context("nobody does anything in the script")
 }
 

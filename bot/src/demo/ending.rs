@@ -16,6 +16,9 @@ Try next
   budwood serve CONFIG       the service
 ";
 
+/// Blocks beside each other.
+const BLOCKS_A_LINE: usize = 5;
+
 /// Outcomes of texts that were not simply taken, and how to say them.
 const NOT_GUESSED: [(&str, &str); 8] = [
     ("asked for a slot", "a missing word or number asked for"),
@@ -44,25 +47,27 @@ pub(super) fn tell(rig: &Rig, tally: &Tally, out: &mut impl Write) -> anyhow::Re
         .persons()
         .filter(|person| matches!(person.role, Role::Farmer | Role::Leader))
         .count();
+    let blocks = directory.blocks().count();
+    let facts = facts(rig)?;
+    let answered = tally.answered * 100 / tally.nudges.max(1);
+    let longest = sms::measure(&tally.longest).units;
     writeln!(out, "\nThree years in figures")?;
     writeln!(
         out,
-        "  {farmers} farmers, {} blocks; {} texts in, {} out, all of one SMS but {}; the longest had {} characters",
-        directory.blocks().count(),
-        tally.texts_in,
-        tally.texts_out,
-        tally.in_parts,
-        sms::measure(&tally.longest).units,
+        "  {farmers} farmers, {blocks} blocks, {facts} facts told"
     )?;
-    let share = tally.answered * 100 / tally.nudges.max(1);
-    let facts = facts(rig)?;
     writeln!(
         out,
-        "  {} nudges, {share} % answered before the next one; {facts} facts in the record",
-        tally.nudges
+        "  {} texts in, {} out: {} of more than one SMS, the longest of {longest} characters",
+        tally.texts_in, tally.texts_out, tally.in_parts
+    )?;
+    writeln!(
+        out,
+        "  {} nudges: {answered} % answered before the next, {} to somebody who had not agreed",
+        tally.nudges, tally.unwanted
     )?;
     survival(rig, out)?;
-    writeln!(out, "  Not guessed:")?;
+    writeln!(out, "  Asked or left alone, not guessed:")?;
     let outcomes = outcomes(rig)?;
     for (outcome, words) in NOT_GUESSED {
         if let Some(times) = outcomes.get(outcome) {
@@ -106,19 +111,16 @@ fn survival(rig: &Rig, out: &mut impl Write) -> anyhow::Result<()> {
             lines.push(line(person.called(), block, alive, planted));
         }
     }
+    let share = pct(all_alive, all_planted);
     writeln!(
         out,
-        "  Alive of the first trees: {} of {all_planted} ({})",
-        all_alive,
-        pct(all_alive, all_planted)
+        "  {all_alive} of {all_planted} first trees alive, {share}; by block:"
     )?;
     for some in lines.chunks(BLOCKS_A_LINE) {
         writeln!(out, "    {}", some.join("").trim_end())?;
     }
     Ok(())
 }
-
-const BLOCKS_A_LINE: usize = 5;
 
 fn line(name: &str, block: &Block, alive: u32, planted: u32) -> String {
     let label = format!("{name} {}", block.name);
@@ -139,5 +141,6 @@ fn pct(part: u32, whole: u32) -> String {
     if whole == 0 {
         return "none".to_owned();
     }
-    format!("{} %", (part * 100).div_ceil(whole).min(100))
+    // Rounded down: a lost tree must not vanish.
+    format!("{} %", u64::from(part) * 100 / u64::from(whole))
 }

@@ -32,7 +32,7 @@ pub(super) fn count(task: &Task, state: &BlockState, chance: &mut Seeded) -> u32
         TaskKind::DigPits => share(trees, 96, 100, chance),
         TaskKind::Plant => share(trees, 97, 100, chance),
         TaskKind::SurvivalCheck => share(state.alive(), 0, DEAD_PCT_MAX, chance),
-        TaskKind::Backfill => share(state.gaps(), 75, 100, chance).max(1),
+        TaskKind::Backfill => state.gaps(),
         TaskKind::RootCheck if chance.in_a_hundred(ROOT_FOUND_PCT) => {
             chance.between(1, ROOT_FOUND_MAX)
         }

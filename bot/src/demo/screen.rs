@@ -5,29 +5,22 @@
 
 use std::io::{self, Write};
 
-use chrono::{Datelike, NaiveDateTime};
+use chrono::NaiveDateTime;
+
+use crate::roll::Plan;
 
 /// Columns of a line, at most: half a printed page, or a small terminal.
 const COLUMNS: usize = 98;
 /// Columns before a text.
-const INDENT: usize = 22;
+const INDENT: usize = 23;
 
 /// The lines of the play.
 pub(super) struct Screen<'a, W> {
     out: &'a mut W,
     all: bool,
-    scene: Scene,
+    /// The heading and notes of a scene that waits for the first thing that happens in it.
+    announced: Vec<String>,
     hidden: Hidden,
-}
-
-/// How far the scene is.
-enum Scene {
-    /// Nothing is shown.
-    None,
-    /// Its heading waits for the first thing that happens.
-    Announced(Vec<String>),
-    /// It plays.
-    Open,
 }
 
 /// What happened since the last thing that was shown.
@@ -43,26 +36,40 @@ impl<'a, W: Write> Screen<'a, W> {
         Self {
             out,
             all,
-            scene: Scene::None,
+            announced: Vec::new(),
             hidden: Hidden::default(),
         }
     }
 
-    /// A scene begins with this heading; none: it ends.
-    pub(super) fn scene(&mut self, heading: Option<&str>) {
-        self.scene = match heading {
-            Some(heading) => Scene::Announced(vec![heading.to_owned()]),
-            None => Scene::None,
-        };
+    /// The list of people and blocks was taken in, with its doubtful lines.
+    pub(super) fn list(&mut self, plan: &Plan) -> io::Result<()> {
+        writeln!(
+            self.out,
+            "The office loads its list: {} people, {} phones, {} blocks; {} doubtful lines to look at",
+            plan.persons.len(),
+            plan.phones.len(),
+            plan.blocks.len(),
+            plan.findings.len()
+        )?;
+        for finding in &plan.findings {
+            wrapped(self.out, "  ", 4, &finding.to_string())?;
+        }
+        Ok(())
+    }
+
+    /// A scene begins with this heading.
+    pub(super) fn scene(&mut self, heading: &str) {
+        self.announced = vec![heading.to_owned()];
     }
 
     /// A sentence for the watcher.
     pub(super) fn note(&mut self, note: &str) -> io::Result<()> {
-        match &mut self.scene {
-            Scene::Announced(lines) => lines.push(note.to_owned()),
-            Scene::Open | Scene::None => wrapped(self.out, "  ", 2, note)?,
+        if self.announced.is_empty() {
+            wrapped(self.out, "  ", 2, note)
+        } else {
+            self.announced.push(note.to_owned());
+            Ok(())
         }
-        Ok(())
     }
 
     /// A text that somebody sends by the script.
@@ -88,8 +95,12 @@ impl<'a, W: Write> Screen<'a, W> {
     /// A text of the bot in a scene. `to` is said where it is not plain.
     pub(super) fn answered(&mut self, to: Option<&str>, text: &str) -> io::Result<()> {
         let who = to.map_or_else(|| ">".to_owned(), |to| format!("> {to}"));
-        let head = format!("{:14}{who:8}", "");
-        wrapped(self.out, &head, INDENT, text)
+        wrapped(self.out, &format!("{:15}{who:<7} ", ""), INDENT, text)
+    }
+
+    /// The bot says nothing.
+    pub(super) fn silent(&mut self) -> io::Result<()> {
+        self.answered(None, "(nothing)")
     }
 
     /// A text of the bot behind the scenes.
@@ -131,37 +142,32 @@ impl<'a, W: Write> Screen<'a, W> {
     }
 
     fn line(&mut self, at: NaiveDateTime, who: &str, text: &str) -> io::Result<()> {
-        let head = format!("  {} {who:8}", at.format("%e %b %H:%M"));
+        let head = format!("  {} {who:<7} ", at.format("%e %b %H:%M"));
         wrapped(self.out, &head, INDENT, text)
     }
 
     fn open(&mut self, at: NaiveDateTime) -> io::Result<()> {
-        let Scene::Announced(lines) = &self.scene else {
+        let announced = std::mem::take(&mut self.announced);
+        let Some((heading, notes)) = announced.split_first() else {
             return Ok(());
         };
-        let lines = lines.clone();
         self.sum_up_hidden()?;
-        let mut lines = lines.iter();
-        if let Some(heading) = lines.next() {
-            writeln!(self.out, "\n{heading}, {} {}", at.format("%B"), at.year())?;
-        }
-        for note in lines {
+        writeln!(self.out, "{}: {heading}", at.format("%B %Y"))?;
+        for note in notes {
             wrapped(self.out, "  ", 2, note)?;
         }
-        self.scene = Scene::Open;
         Ok(())
     }
 
     fn sum_up_hidden(&mut self) -> io::Result<()> {
-        let hidden = std::mem::take(&mut self.hidden);
-        if hidden.nudges > 0 && !self.all {
-            writeln!(
-                self.out,
-                "  ... between: {} nudges, {} answers",
-                hidden.nudges, hidden.answers
-            )?;
+        let Hidden { nudges, answers } = std::mem::take(&mut self.hidden);
+        if nudges == 0 || self.all {
+            return writeln!(self.out);
         }
-        Ok(())
+        writeln!(
+            self.out,
+            "  ... {nudges} nudges and {answers} answers later ..."
+        )
     }
 }
 

@@ -5,7 +5,6 @@
 //! ```text
 //! # a remark for whoever edits the script
 //! == A heading: a scene begins
-//! == (an empty heading ends the scene; what follows is not shown)
 //! -- A sentence for whoever watches
 //! 2026-12-12 17:05 Tamo: planted 420 A       Tamo texts this
 //! 2026-12-12 17:05 Tamo reads                the last text on Tamo's phone is shown
@@ -34,8 +33,8 @@ pub(super) struct Line {
 /// What a line says.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub(super) enum Said {
-    /// A scene begins; none: the scene ends.
-    Scene(Option<String>),
+    /// A scene begins.
+    Scene(String),
     /// A sentence for whoever watches.
     Note(String),
     /// Somebody does something.
@@ -107,10 +106,7 @@ pub(super) fn parse(script: &str) -> Result<Vec<Line>, ScriptError> {
 
 fn line(text: &str) -> Result<Said, String> {
     if let Some(heading) = text.strip_prefix("==") {
-        let heading = heading.trim();
-        return Ok(Said::Scene(
-            (!heading.is_empty()).then(|| heading.to_owned()),
-        ));
+        return Ok(Said::Scene(heading.trim().to_owned()));
     }
     if let Some(note) = text.strip_prefix("--") {
         return Ok(Said::Note(note.trim().to_owned()));

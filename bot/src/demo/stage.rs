@@ -95,7 +95,7 @@ impl<'a, W: Write> Stage<'a, W> {
 
     fn line(&mut self, line: &Line) -> anyhow::Result<()> {
         match &line.said {
-            Said::Scene(heading) => self.screen.scene(heading.as_deref()),
+            Said::Scene(heading) => self.screen.scene(heading),
             Said::Note(note) => self.screen.note(note)?,
             Said::Cue(cue) => self.cue(cue)?,
         }
@@ -124,7 +124,11 @@ impl<'a, W: Write> Stage<'a, W> {
                 let text = self.with_code(&number, text);
                 self.screen.texted(cue.at, &cue.who, &text)?;
                 self.tally.texted(&number);
-                for arrived in self.rig.text(&number, &text)? {
+                let answers = self.rig.text(&number, &text)?;
+                if answers.is_empty() {
+                    self.screen.silent()?;
+                }
+                for arrived in answers {
                     self.take(&arrived);
                     let to = self.name_of(&arrived.text.to);
                     let to = (arrived.text.to != number).then_some(to);
@@ -175,7 +179,7 @@ impl<'a, W: Write> Stage<'a, W> {
             .map(|outbound| outbound.purpose.clone());
         match purpose {
             Some(Purpose::Nudge { block, task, .. }) => {
-                self.tally.nudged(&arrived.text.to);
+                self.tally.nudged(&arrived.text.to, self.has_agreed(block));
                 self.screen.nudged();
                 self.plan_answer(arrived, block, task);
             }
@@ -345,6 +349,12 @@ impl<'a, W: Write> Stage<'a, W> {
     fn owner(&self, block: BlockId) -> Option<PersonId> {
         let directory = self.rig.engine().directory();
         directory.block(block).map(|block| block.owner)
+    }
+
+    fn has_agreed(&self, block: BlockId) -> bool {
+        self.owner(block)
+            .and_then(|owner| self.rig.engine().directory().person(owner))
+            .is_some_and(|owner| owner.consent.is_given())
     }
 
     fn manner_of(&self, person: PersonId) -> Manner {

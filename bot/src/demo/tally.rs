@@ -1,6 +1,6 @@
 //! Counts what happens, for the end.
 
-use std::collections::{BTreeMap, BTreeSet};
+use std::collections::BTreeSet;
 
 use crate::sms;
 
@@ -15,8 +15,8 @@ pub(super) struct Tally {
     pub(super) nudges: u32,
     /// Nudges after which the phone texted before its next nudge.
     pub(super) answered: u32,
-    /// Nudges by number.
-    pub(super) nudges_to: BTreeMap<String, u32>,
+    /// Nudges to somebody who has not agreed, or has said STOP.
+    pub(super) unwanted: u32,
     /// The longest text of the bot.
     pub(super) longest: String,
     /// Texts of the bot that took more than one message.
@@ -46,9 +46,11 @@ impl Tally {
     }
 
     /// The text just sent was a nudge.
-    pub(super) fn nudged(&mut self, number: &str) {
+    pub(super) fn nudged(&mut self, number: &str, agreed: bool) {
         self.nudges += 1;
-        *self.nudges_to.entry(number.to_owned()).or_default() += 1;
+        if !agreed {
+            self.unwanted += 1;
+        }
         self.open.insert(number.to_owned());
     }
 }
