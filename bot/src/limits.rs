@@ -148,3 +148,6 @@ pub const TALK_CACHE_BYTES: u64 = 16 * 1024 * 1024;
 
 /// A job of a stand that came by a list is late only after so many days on the list.
 pub const LIST_NOTICE_DAYS: i64 = 14;
+
+/// Memory for the store of `budwood demo`.
+pub const DEMO_CACHE_BYTES: u64 = 16 * 1024 * 1024;

@@ -91,7 +91,10 @@ stand-planted = { $total } in all. { "" }
 stand-room = { $total } in all, room for { $room } more. { "" }
 stand-dead = { $dead } in all, { $alive } of { $planted } alive. { "" }
 stand-alive = { $alive } of { $planted } alive. { "" }
-stand-filled = { $alive } trees now, { $gaps } gaps left. { "" }
+stand-filled = { $alive } trees now, { $gaps ->
+    [one] 1 gap
+   *[other] { $gaps } gaps
+  } left. { "" }
 stand-next = Next about { $day }. { "" }
 stand-look = Look for new shoots from { $day }. { "" }
 stand-sick = { $adviser } is told. Do not pull or spray yet. { "" }
@@ -221,7 +224,7 @@ sick-notice = { $name } { $block } ({ $group }): { $facts }.
 no-answer = I have no answer to that. { $adviser } can help: text CALL ME. For your next job text: what now
 later = All right, { $name }: { $task } on { $block } again about { $day }. -{ $adviser }
 nothing-open = Nothing is waiting for an answer. For your next job text: what now
-done = Thank you, { $name }. { $task } on { $block } is noted as done { $day }. Wrong? Text NO
+done = Thank you, { $name }. Noted as done { $day }: { $task } on { $block }. Wrong? Text NO
 erase-ask = This takes your name and number out for good. To do it reply YES { $code }
 erased = Done. Your name and number are out. The plot figures stay without you.
 code-wrong = That code is not right. Nothing was done.
@@ -271,7 +274,10 @@ nudge-order_plants = { $name }, for { $block } order { $trees } budded plants by
 nudge-dig_pits = { $name }, please dig the pits on { $block } by { $by }: { $trees } pits, { $pit } cm. Mark open pits, keep children off. Reply PITS and number. -{ $adviser }
 nudge-plant = { $name }, the soil is wet: plant { $block } by { $by }, { $trees } trees. Take the bag off, firm the soil. Reply PLANTED and number. -{ $adviser }
 nudge-survival_check = { $name }, walk each row of { $block } by { $by }. Of { $trees } trees, how many are dead? Reply DEAD and the number, 0 is fine. -{ $adviser }
-nudge-backfill = { $name }, { $block } has { $trees } gaps. Fill them by { $by } while soil is wet, same clone. Reply FILLED and number. -{ $adviser }
+nudge-backfill = { $name }, { $block } has { $trees ->
+    [one] 1 gap
+   *[other] { $trees } gaps
+  }. Fill by { $by } while soil is wet, same clone. Reply FILLED and number. -{ $adviser }
 nudge-weed = { $name }, please weed the rows of { $block } by { $by }. By hand near stems, blade away from bark and body. Reply WEEDED. -{ $adviser }
 nudge-feed = { $name }, feed { $block } by { $by }: { $trees } trees x { $grams } g = { $kilograms } kg. Weed first, wet soil, off the stem. Wear gloves. Reply FED. -{ $adviser }
 nudge-prune = { $name }, cut side shoots below { $height } m on { $block } by { $by }, while thin. From the ground, no climbing. Reply PRUNED. -{ $adviser }
@@ -300,7 +306,10 @@ quiet-list = Quiet over { $limit }d: { $people }
 quiet-none = Nobody is quiet over { $limit } days.
 quiet-person = { $name } { $days }d
 quiet-person-never = { $name } never
-gaps-list = Gaps { $group }: { $gaps } at { $farmers } farmers, order { $order } with loss. { $people }
+gaps-list = Gaps { $group }: { $gaps } at { $farmers ->
+    [one] 1 farmer
+   *[other] { $farmers } farmers
+  }, order { $order } with loss. { $people }
 gaps-none = No gaps known at { $group }. { $uncounted } blocks not counted yet.
 gaps-person = { $name } { $gaps }
 sick-list = Sick { $group }: { $people }

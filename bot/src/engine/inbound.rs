@@ -206,6 +206,9 @@ impl Step<'_> {
                 .and_then(|open| open.person)
                 .or_else(|| people.first().copied());
         }
+        if let Some(owner) = self.answers_nudge(number, &reading) {
+            return Some(owner);
+        }
         let mut owners: Vec<PersonId> = reading
             .reports
             .iter()
@@ -223,6 +226,23 @@ impl Step<'_> {
             [only] => Some(*only),
             _ => None,
         }
+    }
+
+    /// Whose block the last nudge to this phone was about, if the text reports just that job.
+    fn answers_nudge(&self, number: &str, reading: &Reading) -> Option<PersonId> {
+        let nudge = self.world.talks.get(number)?.nudge?;
+        let block = self.world.directory.block(nudge.block)?;
+        let kind = nudge.task.proven_by()?;
+        let is_it = |named: &Option<String>| {
+            named
+                .as_deref()
+                .is_none_or(|named| named.eq_ignore_ascii_case(&block.name))
+        };
+        reading
+            .reports
+            .iter()
+            .all(|report| report.kind == kind && is_it(&report.block))
+            .then_some(block.owner)
     }
 
     fn name_of(&self, person: PersonId) -> Option<&str> {
@@ -327,6 +347,10 @@ impl Step<'_> {
                         .map(|block| block.name.as_str()),
                 );
             }
+        } else if let Some(phone) = directory.phone(&turn.number) {
+            // Those who share a phone say for whom they text: "Bako: dead 4 A".
+            let sharing = phone.people().filter_map(|person| directory.person(person));
+            members.extend(sharing.flat_map(names));
         }
         let sender = if role == Role::Adviser {
             Sender::Adviser

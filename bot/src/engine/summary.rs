@@ -54,6 +54,7 @@ pub(super) fn summary(
         return sum;
     };
     let today = civil_day(now, zone(record, setup));
+    let names = Names::of(world, group);
     let mut trees = (0_u64, 0_u64);
     for person in world
         .directory
@@ -75,10 +76,11 @@ pub(super) fn summary(
                 trees.1 += u64::from(cohort.planted);
             }
         }
-        sum.add_jobs(world, setup, person, today);
-        sum.add_sickness(person, &states, today);
-        sum.add_gaps(person, &states);
-        sum.add_silence(world, setup, person, today);
+        let name = names.shown(person);
+        sum.add_jobs(world, setup, (person, name), today);
+        sum.add_sickness(name, &states, today);
+        sum.add_gaps(name, &states);
+        sum.add_silence(world, setup, (person, name), today);
     }
     sum.alive_pct = trees
         .0
@@ -93,35 +95,64 @@ pub(super) fn summary(
     sum
 }
 
+/// What farmers are called in lists: the first name, and the whole one where two share the first.
+struct Names<'a>(BTreeMap<&'a str, u32>);
+
+impl<'a> Names<'a> {
+    fn of(world: &'a World, group: GroupId) -> Self {
+        let mut names: BTreeMap<&str, u32> = BTreeMap::new();
+        for person in world.directory.members(group) {
+            *names.entry(person.called()).or_default() += 1;
+        }
+        Self(names)
+    }
+
+    fn shown(&self, person: &'a Person) -> &'a str {
+        match self.0.get(person.called()) {
+            Some(2..) => &person.name,
+            Some(_) | None => person.called(),
+        }
+    }
+}
+
 fn is_farmer(person: &Person) -> bool {
     matches!(person.role, Role::Farmer | Role::Leader) && !person.erased
 }
 
 impl Summary {
-    fn add_jobs(&mut self, world: &World, setup: &Setup, person: &Person, today: NaiveDate) {
-        let mut due: BTreeMap<TaskKind, bool> = BTreeMap::new();
+    fn add_jobs(
+        &mut self,
+        world: &World,
+        setup: &Setup,
+        (person, name): (&Person, &str),
+        today: NaiveDate,
+    ) {
+        let mut due: BTreeMap<TaskKind, Option<LateItem>> = BTreeMap::new();
         for block in world.directory.blocks_of(person.id) {
             for task in tasks_of(world, setup, block.id, today) {
                 if task.due > today {
                     continue;
                 }
+                // Of a job that is late on several blocks the longest wait is told.
+                let worst = due.entry(task.kind).or_default();
                 let days = days_late(world, block.id, &task, today);
-                let late = days > 0;
-                *due.entry(task.kind).or_default() |= late;
-                if late {
-                    self.late_items.push(late_item(
-                        world, setup, person, block.id, &task, today, days,
-                    ));
+                if days > worst.as_ref().map_or(0, |item| item.days) {
+                    *worst = Some(late_item(world, setup, name, block.id, &task, today, days));
                 }
             }
         }
         for (kind, late) in due {
-            let counts = if late { &mut self.late } else { &mut self.due };
+            let counts = if late.is_some() {
+                &mut self.late
+            } else {
+                &mut self.due
+            };
             *counts.entry(kind).or_default() += 1;
+            self.late_items.extend(late);
         }
     }
 
-    fn add_sickness(&mut self, person: &Person, states: &[&BlockState], today: NaiveDate) {
+    fn add_sickness(&mut self, name: &str, states: &[&BlockState], today: NaiveDate) {
         let news = states
             .iter()
             .flat_map(|state| &state.sick)
@@ -129,17 +160,17 @@ impl Summary {
             .filter(|(_, count)| (today - count.on).num_days() <= limits::SICK_DAYS)
             .max_by_key(|(_, count)| count.trees);
         if let Some((ailment, count)) = news {
-            self.sick.push((person.name.clone(), *ailment, count.trees));
+            self.sick.push((name.to_owned(), *ailment, count.trees));
         }
     }
 
-    fn add_gaps(&mut self, person: &Person, states: &[&BlockState]) {
+    fn add_gaps(&mut self, name: &str, states: &[&BlockState]) {
         let gaps = states
             .iter()
             .map(|state| state.gaps())
             .fold(0, u32::saturating_add);
         if gaps > 0 {
-            self.gaps.push((person.name.clone(), gaps));
+            self.gaps.push((name.to_owned(), gaps));
         }
         let uncounted = states
             .iter()
@@ -150,13 +181,19 @@ impl Summary {
             .saturating_add(uncounted.fold(0, |number, _| number + 1));
     }
 
-    fn add_silence(&mut self, world: &World, setup: &Setup, person: &Person, today: NaiveDate) {
+    fn add_silence(
+        &mut self,
+        world: &World,
+        setup: &Setup,
+        (person, name): (&Person, &str),
+        today: NaiveDate,
+    ) {
         let heard = last_heard(world, setup, person.id);
         let days = heard.map(|day| (today - day).num_days());
         if days.is_none_or(|days| days > limits::QUIET_DAYS)
             && is_expected(world, setup, person, today)
         {
-            self.quiet.push((person.name.clone(), days));
+            self.quiet.push((name.to_owned(), days));
         }
     }
 }
@@ -204,7 +241,7 @@ fn days_late(world: &World, block: BlockId, task: &Task, today: NaiveDate) -> i6
 fn late_item(
     world: &World,
     setup: &Setup,
-    person: &Person,
+    name: &str,
     block: BlockId,
     task: &Task,
     today: NaiveDate,
@@ -215,7 +252,7 @@ fn late_item(
         .get(&block)
         .and_then(|state| state.nudges.get(&task.kind));
     LateItem {
-        name: person.name.clone(),
+        name: name.to_owned(),
         task: task.kind,
         days,
         told: track.is_some() && next_try(&setup.rules, task, track, today) == NextTry::AdviserList,

@@ -1,0 +1,67 @@
+//! A store that writes many changes at once.
+//!
+//! The service groups what its clients wait for into one write; in the demo nobody waits, so a
+//! fuller group is written. Whatever is not written yet, the engine still has at hand
+//! ([`limits::RECENT_EVENTS`] is more than one group), so reading goes to the store behind.
+
+use budwood_scheduler::{Event, EventId};
+
+use crate::{
+    limits,
+    message::Received,
+    store::{Change, Loaded, Store, StoreError},
+};
+
+/// A store and the changes that wait to be written.
+pub(super) struct Gathered<S> {
+    store: S,
+    waiting: Change,
+    changes: usize,
+}
+
+impl<S: Store> Gathered<S> {
+    /// In front of this store.
+    pub(super) fn new(store: S) -> Self {
+        Self {
+            store,
+            waiting: Change::default(),
+            changes: 0,
+        }
+    }
+
+    fn write(&mut self) -> Result<(), StoreError> {
+        self.changes = 0;
+        self.store.commit(&std::mem::take(&mut self.waiting))
+    }
+}
+
+impl<S: Store> Store for Gathered<S> {
+    fn commit(&mut self, change: &Change) -> Result<(), StoreError> {
+        self.waiting.append(change.clone());
+        self.changes += 1;
+        if self.changes >= limits::BATCH_MAX {
+            self.write()?;
+        }
+        Ok(())
+    }
+
+    fn load(&self, messages: usize) -> Result<Loaded, StoreError> {
+        self.store.load(messages)
+    }
+
+    fn event(&self, id: EventId) -> Result<Option<Event>, StoreError> {
+        self.store.event(id)
+    }
+
+    fn each_event(&self, visit: &mut dyn FnMut(Event)) -> Result<(), StoreError> {
+        self.store.each_event(visit)?;
+        self.waiting.events.iter().cloned().for_each(visit);
+        Ok(())
+    }
+
+    fn each_received(&self, visit: &mut dyn FnMut(Received)) -> Result<(), StoreError> {
+        self.store.each_received(visit)?;
+        self.waiting.received.iter().cloned().for_each(visit);
+        Ok(())
+    }
+}

@@ -1,0 +1,84 @@
+//! The words in which the farmers behind the scenes answer a nudge.
+//!
+//! A line is a job, a colon and one way of saying that it is done; "misspelt" after the job marks
+//! words for those who spell badly. `{block}` and `{n}` stand for the farmer's own block and
+//! number, `{girths}` for the girths measured.
+
+use std::collections::BTreeMap;
+
+use budwood_scheduler::TaskKind;
+
+use super::seeded::Seeded;
+
+/// Ways of answering, by job.
+#[derive(Clone, Debug, Default)]
+pub(super) struct Replies {
+    ways: BTreeMap<(TaskKind, Spelling), Vec<String>>,
+}
+
+/// How somebody spells.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+pub(super) enum Spelling {
+    /// As in a book, nearly.
+    Plain,
+    /// Badly.
+    Misspelt,
+}
+
+/// Why a file of replies cannot be used.
+#[derive(Clone, Debug, PartialEq, Eq, thiserror::Error)]
+#[error("line {line} of the replies: {what}")]
+pub(super) struct RepliesError {
+    line: usize,
+    what: String,
+}
+
+impl Replies {
+    /// Reads a file of replies.
+    ///
+    /// # Errors
+    ///
+    /// At the first line that is not a job and its words.
+    pub(super) fn parse(text: &str) -> Result<Self, RepliesError> {
+        let mut replies = Self::default();
+        for (index, line) in text.lines().enumerate() {
+            let line = line.trim();
+            if line.is_empty() || line.starts_with('#') {
+                continue;
+            }
+            let (key, way) = entry(line).map_err(|what| RepliesError {
+                line: index + 1,
+                what,
+            })?;
+            replies.ways.entry(key).or_default().push(way);
+        }
+        Ok(replies)
+    }
+
+    /// One way of saying that this job is done; plain words where no misspelt ones are listed.
+    pub(super) fn pick(
+        &self,
+        task: TaskKind,
+        spelling: Spelling,
+        chance: &mut Seeded,
+    ) -> Option<&str> {
+        let ways = self
+            .ways
+            .get(&(task, spelling))
+            .or_else(|| self.ways.get(&(task, Spelling::Plain)))?;
+        chance.one_of(ways).map(String::as_str)
+    }
+}
+
+fn entry(line: &str) -> Result<((TaskKind, Spelling), String), String> {
+    let (key, way) = line
+        .split_once(':')
+        .ok_or_else(|| format!("expected \"job: words\", but found {line:?}"))?;
+    let (job, spelling) = match key.trim().split_once(' ') {
+        None => (key.trim(), Spelling::Plain),
+        Some((job, "misspelt")) => (job, Spelling::Misspelt),
+        Some((_, word)) => return Err(format!("expected \"misspelt\", but found {word:?}")),
+    };
+    let task = TaskKind::from_name(job).ok_or_else(|| format!("no job is called {job:?}"))?;
+    Ok(((task, spelling), way.trim().to_owned()))
+}

@@ -1,0 +1,196 @@
+//! What the watcher sees: scenes with who texted what, and the rest in one line.
+//!
+//! Columns: the day and time, who texts, the text. What the bot sends stands behind `>`, with the
+//! name of the phone where it is not the one that just texted.
+
+use std::io::{self, Write};
+
+use chrono::NaiveDateTime;
+
+use crate::roll::Plan;
+
+/// Columns of a line, at most: half a printed page, or a small terminal.
+const COLUMNS: usize = 98;
+/// Columns before a text.
+const INDENT: usize = 23;
+
+/// The lines of the play.
+pub(super) struct Screen<'a, W> {
+    out: &'a mut W,
+    all: bool,
+    /// The heading and notes of a scene that waits for the first thing that happens in it.
+    announced: Vec<String>,
+    hidden: Hidden,
+}
+
+/// What happened since the last thing that was shown.
+#[derive(Default)]
+struct Hidden {
+    nudges: u32,
+    answers: u32,
+}
+
+impl<'a, W: Write> Screen<'a, W> {
+    /// Shows scenes, or all.
+    pub(super) fn new(out: &'a mut W, all: bool) -> Self {
+        Self {
+            out,
+            all,
+            announced: Vec::new(),
+            hidden: Hidden::default(),
+        }
+    }
+
+    /// The list of people and blocks was taken in, with its doubtful lines.
+    pub(super) fn list(&mut self, plan: &Plan) -> io::Result<()> {
+        writeln!(
+            self.out,
+            "The office loads its list: {} people, {} phones, {} blocks; {} doubtful lines to look at",
+            plan.persons.len(),
+            plan.phones.len(),
+            plan.blocks.len(),
+            plan.findings.len()
+        )?;
+        for finding in &plan.findings {
+            wrapped(self.out, "  ", 4, &finding.to_string())?;
+        }
+        Ok(())
+    }
+
+    /// A scene begins with this heading.
+    pub(super) fn scene(&mut self, heading: &str) {
+        self.announced = vec![heading.to_owned()];
+    }
+
+    /// A sentence for the watcher.
+    pub(super) fn note(&mut self, note: &str) -> io::Result<()> {
+        if self.announced.is_empty() {
+            wrapped(self.out, "  ", 2, note)
+        } else {
+            self.announced.push(note.to_owned());
+            Ok(())
+        }
+    }
+
+    /// A text that somebody sends by the script.
+    pub(super) fn texted(&mut self, at: NaiveDateTime, who: &str, text: &str) -> io::Result<()> {
+        self.open(at)?;
+        self.line(at, who, text)
+    }
+
+    /// A text that somebody sends behind the scenes.
+    pub(super) fn texted_behind(
+        &mut self,
+        at: NaiveDateTime,
+        who: &str,
+        text: &str,
+    ) -> io::Result<()> {
+        self.hidden.answers += 1;
+        if self.all {
+            self.line(at, who, text)?;
+        }
+        Ok(())
+    }
+
+    /// A text of the bot in a scene. `to` is said where it is not plain.
+    pub(super) fn answered(&mut self, to: Option<&str>, text: &str) -> io::Result<()> {
+        let who = to.map_or_else(|| ">".to_owned(), |to| format!("> {to}"));
+        wrapped(self.out, &format!("{:15}{who:<7} ", ""), INDENT, text)
+    }
+
+    /// The bot says nothing.
+    pub(super) fn silent(&mut self) -> io::Result<()> {
+        self.answered(None, "(nothing)")
+    }
+
+    /// A text of the bot behind the scenes.
+    pub(super) fn answered_behind(
+        &mut self,
+        at: NaiveDateTime,
+        to: &str,
+        text: &str,
+    ) -> io::Result<()> {
+        if self.all {
+            self.line(at, &format!("> {to}"), text)?;
+        }
+        Ok(())
+    }
+
+    /// A nudge went out behind the scenes.
+    pub(super) fn nudged(&mut self) {
+        self.hidden.nudges += 1;
+    }
+
+    /// A text of the bot that lies on a phone since then.
+    pub(super) fn read(
+        &mut self,
+        now: NaiveDateTime,
+        at: NaiveDateTime,
+        to: &str,
+        text: &str,
+    ) -> io::Result<()> {
+        self.open(now)?;
+        if self.all {
+            return Ok(());
+        }
+        self.line(at, &format!("> {to}"), text)
+    }
+
+    /// The last line of what happened behind the scenes.
+    pub(super) fn close(&mut self) -> io::Result<()> {
+        self.sum_up_hidden()
+    }
+
+    fn line(&mut self, at: NaiveDateTime, who: &str, text: &str) -> io::Result<()> {
+        let head = format!("  {} {who:<7} ", at.format("%e %b %H:%M"));
+        wrapped(self.out, &head, INDENT, text)
+    }
+
+    fn open(&mut self, at: NaiveDateTime) -> io::Result<()> {
+        let announced = std::mem::take(&mut self.announced);
+        let Some((heading, notes)) = announced.split_first() else {
+            return Ok(());
+        };
+        self.sum_up_hidden()?;
+        writeln!(self.out, "{}: {heading}", at.format("%B %Y"))?;
+        for note in notes {
+            wrapped(self.out, "  ", 2, note)?;
+        }
+        Ok(())
+    }
+
+    fn sum_up_hidden(&mut self) -> io::Result<()> {
+        let Hidden { nudges, answers } = std::mem::take(&mut self.hidden);
+        if nudges == 0 || self.all {
+            return writeln!(self.out);
+        }
+        writeln!(
+            self.out,
+            "  ... {nudges} nudges and {answers} answers later ..."
+        )
+    }
+}
+
+/// Writes a text behind its head, its further lines under it.
+fn wrapped(out: &mut impl Write, head: &str, indent: usize, text: &str) -> io::Result<()> {
+    let mut line = head.to_owned();
+    let mut width = head.chars().count();
+    let mut is_bare = true;
+    for word in text.split(' ') {
+        let length = word.chars().count();
+        if !is_bare && width + 1 + length > COLUMNS {
+            writeln!(out, "{}", line.trim_end())?;
+            line = " ".repeat(indent);
+            width = indent;
+            is_bare = true;
+        }
+        if !is_bare {
+            line.push(' ');
+            width += 1;
+        }
+        line.push_str(word);
+        width += length;
+        is_bare = false;
+    }
+    writeln!(out, "{}", line.trim_end())
+}
