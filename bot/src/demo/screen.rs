@@ -9,10 +9,10 @@ use chrono::NaiveDateTime;
 
 use crate::roll::Plan;
 
-/// Columns of a line, at most: half a printed page, or a small terminal.
-const COLUMNS: usize = 98;
+/// Columns of a line, at most: what a terminal beside another window shows.
+const COLUMNS: usize = 100;
 /// Columns before a text.
-const INDENT: usize = 23;
+const INDENT: usize = 22;
 
 /// The lines of the play.
 pub(super) struct Screen<'a, W> {
@@ -95,7 +95,7 @@ impl<'a, W: Write> Screen<'a, W> {
     /// A text of the bot in a scene. `to` is said where it is not plain.
     pub(super) fn answered(&mut self, to: Option<&str>, text: &str) -> io::Result<()> {
         let who = to.map_or_else(|| ">".to_owned(), |to| format!("> {to}"));
-        wrapped(self.out, &format!("{:15}{who:<7} ", ""), INDENT, text)
+        wrapped(self.out, &format!("{:14}{who:<7} ", ""), INDENT, text)
     }
 
     /// The bot says nothing.
@@ -142,7 +142,7 @@ impl<'a, W: Write> Screen<'a, W> {
     }
 
     fn line(&mut self, at: NaiveDateTime, who: &str, text: &str) -> io::Result<()> {
-        let head = format!("  {} {who:<7} ", at.format("%e %b %H:%M"));
+        let head = format!(" {} {who:<7} ", at.format("%e %b %H:%M"));
         wrapped(self.out, &head, INDENT, text)
     }
 
