@@ -195,6 +195,9 @@ fn load_roll(file: &Path, config_path: &Path) -> anyhow::Result<ExitCode> {
     if !plan.may_be_stored() {
         return Ok(ExitCode::FAILURE);
     }
+    if plan.is_empty() {
+        return Ok(ExitCode::SUCCESS);
+    }
     engine.handle(vec![Input::Roll(Box::new(rig::entries(&plan)))], now)?;
     writeln!(io::stdout(), "stored")?;
     Ok(ExitCode::SUCCESS)

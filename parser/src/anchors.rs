@@ -5,15 +5,16 @@
 //! to which report (`segment`).
 
 use alloc::vec::Vec;
-use core::ops::Range;
 
 use crate::{
     kind::Kind,
     meaning::{Meaning, Plain},
     piece::{Piece, Sense},
-    segment::{break_strength, is_count_like},
+    text::{Text, break_strength, is_count_like},
 };
 
+/// Nobody writes a longer clause; further away nothing is looked for.
+const CLAUSE_PIECES_MAX: usize = 24;
 /// How far from "tall" its length may stand.
 const TALL_REACH: usize = 5;
 
@@ -28,8 +29,8 @@ pub(crate) struct Anchor {
 }
 
 /// The words that open a report each, in order.
-pub(crate) fn anchors(pieces: &[Piece<'_>]) -> Vec<Anchor> {
-    merged(pieces, opened(pieces))
+pub(crate) fn anchors(text: &Text<'_, '_>) -> Vec<Anchor> {
+    merged(text, opened(text))
 }
 
 /// A thing that names a kind of work by itself.
@@ -90,9 +91,9 @@ impl Thing {
     }
 }
 
-fn opened(pieces: &[Piece<'_>]) -> Vec<Anchor> {
-    let opening: Vec<Anchor> = (0..pieces.len())
-        .filter_map(|at| opens(pieces, at))
+fn opened(text: &Text<'_, '_>) -> Vec<Anchor> {
+    let opening: Vec<Anchor> = (0..text.pieces.len())
+        .filter_map(|at| opens(text.pieces, at))
         .collect();
     let mut kept: Vec<Anchor> = Vec::new();
     for (index, anchor) in opening.iter().enumerate() {
@@ -100,74 +101,66 @@ fn opened(pieces: &[Piece<'_>]) -> Vec<Anchor> {
             kept.push(*anchor);
             continue;
         };
-        let between = |from: usize, to: usize| pieces.get(from + 1..to).unwrap_or_default();
-        let same_sentence =
-            |between: &[Piece<'_>]| between.iter().all(|piece| break_strength(piece) < 3);
-        let before = kept
+        let near = kept
             .last_mut()
-            .filter(|work| same_sentence(between(work.at, anchor.at)));
-        if let Some(work) = before {
-            let own_number = has_own_number(pieces, work.at, anchor.at);
-            if let Some(kind) = thing.with(work.kind).filter(|_| !own_number) {
-                work.kind = kind;
-                continue;
-            }
+            .filter(|work| !text.has_stop(&(work.at + 1..anchor.at)))
+            .filter(|work| !has_own_number(text, work.at, anchor.at));
+        let taken = near.is_some_and(|work| {
+            let kind = thing.with(work.kind);
+            work.kind = kind.unwrap_or(work.kind);
             // "weeded the rice": the crop is no news.
-            if thing == Thing::Crop && !own_number {
-                continue;
-            }
-        }
-        let after = opening
-            .iter()
-            .skip(index + 1)
-            .find(|next| next.thing.is_none())
-            .filter(|work| same_sentence(between(anchor.at, work.at)))
-            .filter(|work| {
-                numbers(pieces, anchor.at + 1..work.at) <= numbers_needed_before(pieces, work.at)
-            });
-        let joins_next = after.and_then(|work| thing.with(work.kind));
-        if joins_next.is_none() {
+            kind.is_some() || thing == Thing::Crop
+        });
+        if !taken && !joins_next(text, *anchor, thing, opening.get(index + 1..)) {
             kept.push(*anchor);
         }
     }
     kept
 }
 
-/// A number between here and a work that stands right before it counts that work.
-fn numbers_needed_before(pieces: &[Piece<'_>], work: usize) -> usize {
-    let right_before = work.checked_sub(1).is_some_and(|at| {
-        is_count_like(pieces, at)
-            || pieces
+/// "goats: 8 dead": the thing belongs to the work after it.
+fn joins_next(text: &Text<'_, '_>, anchor: Anchor, thing: Thing, later: Option<&[Anchor]>) -> bool {
+    let mut later = later.unwrap_or_default().iter().take(CLAUSE_PIECES_MAX);
+    let Some(work) = later.find(|next| next.thing.is_none()) else {
+        return false;
+    };
+    let between = anchor.at + 1..work.at;
+    // A number right before the work counts that work.
+    let right_before = work.at.checked_sub(1).is_some_and(|at| {
+        is_count_like(text.pieces, at)
+            || text
+                .pieces
                 .get(at)
                 .is_some_and(|piece| piece.is_plain(Plain::Trees))
     });
-    let after = numbers(pieces, work + 1..pieces.len());
-    usize::from(right_before && after == 0)
+    let after = text.counts(&(work.at + 1..text.pieces.len()));
+    let allowed = u32::from(right_before && after == 0);
+    !text.has_stop(&between) && text.counts(&between) <= allowed && thing.with(work.kind).is_some()
 }
 
 /// The work before has its number, and the thing has another.
-fn has_own_number(pieces: &[Piece<'_>], work: usize, thing: usize) -> bool {
-    let before_work = work
-        .checked_sub(2)
-        .map_or(0, |from| numbers(pieces, from..work));
-    let between = numbers(pieces, work + 1..thing);
-    let clause_end = (thing + 1..pieces.len())
-        .find(|at| {
-            pieces
-                .get(*at)
-                .is_some_and(|piece| break_strength(piece) > 0)
-        })
-        .unwrap_or(pieces.len());
-    let next_work = (thing + 1..clause_end)
-        .find(|at| pieces.get(*at).is_some_and(|piece| piece.kind().is_some()))
-        .unwrap_or(clause_end);
-    let after = usize::from(next_work == clause_end) * numbers(pieces, thing + 1..next_work);
-    let own_first = before_work.min(1) + between;
-    own_first + after >= 2 || (before_work > 0 && after > 0)
+fn has_own_number(text: &Text<'_, '_>, work: usize, thing: usize) -> bool {
+    let before_work = text.counts(&(work.saturating_sub(2)..work));
+    let between = text.counts(&(work + 1..thing));
+    let edge = (thing + 1..text.pieces.len())
+        .take(CLAUSE_PIECES_MAX)
+        .find(|at| text.pieces.get(*at).is_some_and(is_edge));
+    let ends_in_work = edge
+        .and_then(|at| text.pieces.get(at))
+        .is_some_and(|piece| piece.kind().is_some());
+    let end = edge.unwrap_or(text.pieces.len());
+    // Before another work the number is that work's.
+    let after = if ends_in_work {
+        0
+    } else {
+        text.counts(&(thing + 1..end))
+    };
+    before_work.min(1) + between + after >= 2 || (before_work > 0 && after > 0)
 }
 
-fn numbers(pieces: &[Piece<'_>], range: Range<usize>) -> usize {
-    range.filter(|at| is_count_like(pieces, *at)).count()
+/// A mark, "and", or another word of work.
+fn is_edge(piece: &Piece<'_>) -> bool {
+    break_strength(piece) > 0 || piece.kind().is_some()
 }
 
 fn opens(pieces: &[Piece<'_>], at: usize) -> Option<Anchor> {
@@ -237,12 +230,12 @@ fn tall_kind(pieces: &[Piece<'_>], at: usize) -> Kind {
 }
 
 /// "dug 120 holes" names one work twice.
-fn merged(pieces: &[Piece<'_>], anchors: Vec<Anchor>) -> Vec<Anchor> {
+fn merged(text: &Text<'_, '_>, anchors: Vec<Anchor>) -> Vec<Anchor> {
     let mut kept: Vec<Anchor> = Vec::new();
     for anchor in anchors {
         let same = kept.last_mut().filter(|last| last.kind == anchor.kind);
         match same {
-            Some(last) if is_one_work(pieces, last.at, anchor.at) => {
+            Some(last) if is_one_work(text, last.at, anchor.at) => {
                 last.thing = last.thing.and(anchor.thing);
             }
             _ => kept.push(anchor),
@@ -251,23 +244,19 @@ fn merged(pieces: &[Piece<'_>], anchors: Vec<Anchor>) -> Vec<Anchor> {
     kept
 }
 
-fn is_one_work(pieces: &[Piece<'_>], first: usize, second: usize) -> bool {
-    let is_edge = |at: &usize| {
-        pieces
-            .get(*at)
-            .is_some_and(|piece| break_strength(piece) > 0 || piece.kind().is_some())
-    };
+fn is_one_work(text: &Text<'_, '_>, first: usize, second: usize) -> bool {
+    let edge = |at: &usize| text.pieces.get(*at).is_some_and(is_edge);
     let between = first + 1..second;
-    let parted = between.clone().any(|at| {
-        pieces.get(at).is_some_and(|piece| {
-            break_strength(piece) > 2 || matches!(piece.sense, Sense::Block(_))
-        })
-    });
-    let start = (0..first).rev().find(is_edge).map_or(0, |at| at + 1);
-    let end = (second + 1..pieces.len())
-        .find(is_edge)
-        .unwrap_or(pieces.len());
+    let start = (0..first).rev().take(CLAUSE_PIECES_MAX).find(edge);
+    let start = start.map_or(0, |at| at + 1);
+    let end = (second + 1..text.pieces.len())
+        .take(CLAUSE_PIECES_MAX)
+        .find(edge)
+        .unwrap_or(text.pieces.len());
     let count =
-        numbers(pieces, start..first) + numbers(pieces, between) + numbers(pieces, second + 1..end);
-    !parted && count <= 1
+        text.counts(&(start..first)) + text.counts(&between) + text.counts(&(second + 1..end));
+    // "opened 50 in B for tapping": the second word brings nothing of its own.
+    let rest = second + 1..end;
+    let adds = text.counts(&rest) + text.blocks(&rest) > 0;
+    !text.has_stop(&between) && (text.blocks(&between) == 0 || !adds) && count <= 1
 }

@@ -30,7 +30,7 @@ pub(crate) fn join_codes<'r>(pieces: Vec<Piece<'r>>, folded: &'r Folded<'r>) -> 
         match joined.last_mut() {
             Some(letter) if is_code => {
                 letter.end = piece.end;
-                letter.sense = Sense::Block(folded.written(letter.start, letter.end));
+                letter.becomes(Sense::Block(folded.written(letter.start, letter.end)));
             }
             _ => joined.push(piece.clone()),
         }

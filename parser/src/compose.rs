@@ -63,11 +63,12 @@ fn pass<'r>(
         let found = joined_at(joined.last(), at);
         let used = found.as_ref().map_or(1, |(_, used)| *used);
         let last = pieces.get(at + used - 1).unwrap_or(piece);
-        joined.push(Piece {
-            end: last.end,
-            sense: found.map_or_else(|| piece.sense.clone(), |(sense, _)| sense),
-            ..piece.clone()
-        });
+        let mut next = piece.clone();
+        next.end = last.end;
+        if let Some((sense, _)) = found {
+            next.becomes(sense);
+        }
+        joined.push(next);
         at += used;
     }
     joined

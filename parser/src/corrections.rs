@@ -13,7 +13,7 @@ use crate::{
     meaning::{Meaning, Plain},
     piece::{Piece, Sense},
     reading::{Correction, Field},
-    segment::break_strength,
+    text::break_strength,
 };
 
 /// The correction in a text, if it is one.

@@ -191,6 +191,7 @@ impl<'r> Cutter<'r, '_> {
             start,
             end,
             sense,
+            plain: 0,
             repaired: None,
         };
         ends_here.then_some((piece, used))
@@ -220,6 +221,7 @@ impl<'r> Cutter<'r, '_> {
             start: here.token.start,
             end: words.get(last)?.token.end,
             sense: Sense::Listed(listed),
+            plain: listed.plain_bits(),
             repaired,
         };
         Some((piece, last - at + 1))
@@ -236,6 +238,7 @@ impl<'r> Cutter<'r, '_> {
             start: word.token.start,
             end: word.token.end,
             sense,
+            plain: 0,
             repaired: None,
         }
     }

@@ -14,65 +14,54 @@ const DAYS_AGO_MAX: u16 = 400;
 /// Reads a day at the start of these pieces; also how many pieces it takes.
 pub(crate) fn read<'r>(pieces: &[Piece<'r>]) -> Option<(Sense<'r>, usize)> {
     let first = pieces.first()?;
-    let one = |sense| Some((sense, 1));
-    match &first.sense {
-        Sense::Number(number) => {
-            let count = number.whole()?;
-            ago(count, pieces).or_else(|| day_month(count, pieces))
-        }
-        Sense::Triple(parts) => one(triple(*parts, pieces.get(1))?),
-        Sense::Listed(listed) => {
-            if let Some((month, used)) = month_day(pieces) {
-                return Some((month, used));
-            }
-            if listed.is_plain(Plain::AgoBefore) {
-                let each = pieces.get(2)?.part(Meaning::period)?;
-                return Some((days_back(count(pieces.get(1)?)?, each), 3));
-            }
-            if listed.is_plain(Plain::Last)
-                && let Some(day) = pieces.get(1).and_then(|day| day.part(Meaning::weekday))
-            {
-                return Some((Sense::When(When::Weekday(day)), 2));
-            }
-            if listed.is_plain(Plain::LastWeek) {
-                return one(Sense::When(When::LastWeek));
-            }
-            if listed.is_plain(Plain::LastMonth) {
-                return one(Sense::When(When::LastMonth));
-            }
-            if let Some(day) = first.part(Meaning::weekday) {
-                return one(Sense::When(When::Weekday(day)));
-            }
-            one(Sense::When(When::DaysAgo(first.part(Meaning::days_ago)?)))
-        }
-        Sense::Fraction(day, month) => {
-            let before_unit = pieces
-                .get(1)
-                .filter(|next| !next.is_plain(Plain::At))
-                .is_some_and(|next| next.means(|meaning| matches!(meaning, Meaning::Unit(_))));
-            if before_unit {
-                return None;
-            }
-            one(calendar(u16::from(*day), u16::from(*month), None, false)
-                .map_or(Sense::NoSuchDay, Sense::When))
-        }
-        Sense::List { .. }
-        | Sense::Range(..)
-        | Sense::Share(..)
-        | Sense::Grade
-        | Sense::Metres(_)
-        | Sense::When(_)
-        | Sense::NoSuchDay
-        | Sense::Clock
-        | Sense::TooLarge
-        | Sense::NoNumber
-        | Sense::Block(_)
-        | Sense::Group(_)
-        | Sense::Member(_)
-        | Sense::Mark(_)
-        | Sense::TwoKinds(..)
-        | Sense::Unknown => None,
+    if let Some(number) = first.number() {
+        let count = number.whole()?;
+        return ago(count, pieces).or_else(|| day_month(count, pieces));
     }
+    if let Sense::Triple(parts) = first.sense {
+        return Some((triple(parts, pieces.get(1)), 1));
+    }
+    if let Sense::Fraction(day, month) = first.sense {
+        return slashed(day, month, pieces.get(1)).map(|sense| (sense, 1));
+    }
+    first.listed()?;
+    in_words(pieces)
+}
+
+/// "12/5" is a day; "1/2 bag" is not.
+fn slashed<'r>(day: u8, month: u8, next: Option<&Piece<'_>>) -> Option<Sense<'r>> {
+    let before_unit = next
+        .filter(|next| !next.is_plain(Plain::At))
+        .is_some_and(|next| next.means(|meaning| meaning.unit().is_some()));
+    if before_unit {
+        return None;
+    }
+    let day = calendar(u16::from(day), u16::from(month), None, false);
+    Some(day.map_or(Sense::NoSuchDay, Sense::When))
+}
+
+/// "may 12", "il y a 3 jours", "last monday", "last week", "yesterday".
+fn in_words<'r>(pieces: &[Piece<'_>]) -> Option<(Sense<'r>, usize)> {
+    let first = pieces.first()?;
+    if let Some(found) = month_day(pieces) {
+        return Some(found);
+    }
+    if first.is_plain(Plain::AgoBefore) {
+        let each = pieces.get(2)?.part(Meaning::period)?;
+        return Some((days_back(count(pieces.get(1)?)?, each), 3));
+    }
+    let weekday = |at: usize| pieces.get(at)?.part(Meaning::weekday).map(When::Weekday);
+    if let Some(day) = weekday(1).filter(|_| first.is_plain(Plain::Last)) {
+        return Some((Sense::When(day), 2));
+    }
+    let when = if first.is_plain(Plain::LastWeek) {
+        Some(When::LastWeek)
+    } else if first.is_plain(Plain::LastMonth) {
+        Some(When::LastMonth)
+    } else {
+        weekday(0).or_else(|| first.part(Meaning::days_ago).map(When::DaysAgo))
+    };
+    when.map(|when| (Sense::When(when), 1))
 }
 
 /// A calendar day, if there is such a day either way round.
@@ -102,25 +91,17 @@ fn day_exists(day: u16, month: u16, year: Option<u16>) -> bool {
 }
 
 /// "12/5/26" is a day; "15-15-15" and "12-12-17" are grades of fertiliser.
-fn triple<'r>(parts: [u16; 3], next: Option<&Piece<'_>>) -> Option<Sense<'r>> {
+fn triple<'r>(parts: [u16; 3], next: Option<&Piece<'_>>) -> Sense<'r> {
     let [first, second, third] = parts;
-    let year = full_year(third);
     let product_follows =
         next.is_some_and(|next| next.means(|meaning| meaning == Meaning::Fertiliser));
-    match year {
-        Some(year) if !product_follows => {
-            Some(calendar(first, second, Some(year), false).map_or_else(
-                || {
-                    if third < 100 {
-                        Sense::Grade
-                    } else {
-                        Sense::NoSuchDay
-                    }
-                },
-                Sense::When,
-            ))
-        }
-        _ => Some(Sense::Grade),
+    let Some(year) = full_year(third).filter(|_| !product_follows) else {
+        return Sense::Grade;
+    };
+    match calendar(first, second, Some(year), false) {
+        Some(day) => Sense::When(day),
+        None if third < 100 => Sense::Grade,
+        None => Sense::NoSuchDay,
     }
 }
 

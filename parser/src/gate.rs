@@ -12,13 +12,18 @@ use crate::{
     piece::{Piece, Sense},
     reading::Stance,
     reports::Told,
-    segment::{Segment, is_count_like},
+    segment::Segment,
+    text::is_count_like,
 };
 
 /// With fewer words known in a hundred nobody talks to the bot.
 const KNOWN_PERCENT_MIN: usize = 75;
+/// One strange word of three may hide a report: worth an example.
+const NEARLY_KNOWN_PERCENT_MIN: usize = 60;
 /// More words than this for each report are a story.
 const WORDS_PER_REPORT_MAX: usize = 14;
+/// A longer text with a block and a number but no work is about something else.
+const PLACE_PIECES_MAX: usize = 4;
 /// A number this near to a word of work goes with it.
 const NUMBER_REACH: usize = 3;
 
@@ -31,7 +36,7 @@ pub(crate) fn stances(pieces: &[Piece<'_>], segments: &[Segment], told: &Told) -
         }
     };
     for (at, piece) in pieces.iter().enumerate() {
-        if piece.is_mark('?') {
+        if is_asking_mark(pieces, at) {
             add(Stance::Question);
         }
         for meaning in piece.meanings() {
@@ -62,7 +67,8 @@ pub(crate) fn stances(pieces: &[Piece<'_>], segments: &[Segment], told: &Told) -
         && segments
             .iter()
             .all(|segment| !is_proven(pieces, segment, told));
-    if chatty || unproven {
+    // Without a report there is nothing to keep out.
+    if !told.reports.is_empty() && (chatty || unproven) {
         add(Stance::Chat);
     }
     stances
@@ -91,6 +97,13 @@ fn is_day_or_period(piece: Option<&Piece<'_>>) -> bool {
     })
 }
 
+/// A question mark, but not that of "how are you?".
+pub(crate) fn is_asking_mark(pieces: &[Piece<'_>], at: usize) -> bool {
+    let before = at.checked_sub(1).and_then(|at| pieces.get(at));
+    pieces.get(at).is_some_and(|piece| piece.is_mark('?'))
+        && !before.is_some_and(|piece| piece.is_plain(Plain::Courtesy))
+}
+
 /// Nothing but greetings and thanks.
 pub(crate) fn is_courtesy(pieces: &[Piece<'_>]) -> bool {
     let mut words = pieces
@@ -102,8 +115,12 @@ pub(crate) fn is_courtesy(pieces: &[Piece<'_>]) -> bool {
         && pieces.iter().any(|piece| piece.is_plain(Plain::Courtesy))
 }
 
-/// Of a hundred words so many must be known, in a text of no more words than its reports need.
+/// Enough words are known, in a text of no more words than its reports need.
 pub(crate) fn is_well_known(pieces: &[Piece<'_>], reports: usize) -> bool {
+    is_known_by(pieces, reports, KNOWN_PERCENT_MIN)
+}
+
+fn is_known_by(pieces: &[Piece<'_>], reports: usize, percent: usize) -> bool {
     let words = || {
         pieces
             .iter()
@@ -112,14 +129,11 @@ pub(crate) fn is_well_known(pieces: &[Piece<'_>], reports: usize) -> bool {
     let count = words().count();
     let known = words().filter(|piece| is_known(piece)).count();
     let short = count <= WORDS_PER_REPORT_MAX * reports.max(1);
-    short && known * 100 >= count * KNOWN_PERCENT_MIN
+    short && known * 100 >= count * percent
 }
 
 pub(crate) fn is_known(piece: &Piece<'_>) -> bool {
-    !matches!(
-        piece.sense,
-        Sense::Unknown | Sense::TwoKinds(..) | Sense::NoNumber
-    )
+    !matches!(piece.sense, Sense::Unknown | Sense::NoNumber)
 }
 
 /// Whether a segment reports: a number near its word of work, or a block, or nothing else at all.
@@ -128,13 +142,11 @@ fn is_proven(pieces: &[Piece<'_>], segment: &Segment, told: &Told) -> bool {
         return false;
     };
     let weak = segment.by_thing || anchor.listed().is_some_and(|listed| listed.phrase.weak);
-    let near = segment.anchor.saturating_sub(NUMBER_REACH)..segment.anchor + NUMBER_REACH + 1;
-    let has_number = near.clone().any(|at| {
-        is_count_like(pieces, at)
-            || pieces
-                .get(at)
-                .is_some_and(|piece| matches!(piece.sense, Sense::Number(_) | Sense::Metres(_)))
-    });
+    let has_number = segment
+        .pieces
+        .clone()
+        .filter(|at| *at == segment.anchor || pieces.get(*at).is_some_and(is_work))
+        .any(|at| has_number_near(pieces, at));
     let denied = !told.denials.is_empty();
     let has_block = told.reports.iter().any(|report| report.block.is_some());
     let has_trees = pieces.iter().any(|piece| piece.is_plain(Plain::Trees));
@@ -159,6 +171,15 @@ fn is_proven(pieces: &[Piece<'_>], segment: &Segment, told: &Told) -> bool {
             || is_answer(pieces, segment);
     }
     has_number || has_block || all_known
+}
+
+fn has_number_near(pieces: &[Piece<'_>], at: usize) -> bool {
+    (at.saturating_sub(NUMBER_REACH)..=at + NUMBER_REACH).any(|at| {
+        is_count_like(pieces, at)
+            || pieces
+                .get(at)
+                .is_some_and(|piece| matches!(piece.sense, Sense::Number(_) | Sense::Metres(_)))
+    })
 }
 
 /// "DEAD 8", "i lost 3 yesterday": nothing but the report, in the form that a nudge teaches.
@@ -233,9 +254,23 @@ pub(crate) fn is_about_work(pieces: &[Piece<'_>], stances: &[Stance]) -> bool {
         .iter()
         .any(|stance| matches!(stance, Stance::Saying | Stance::Advert | Stance::Courtesy));
     let clear = pieces.iter().any(is_clear_work);
-    let maybe = pieces.iter().any(|piece| is_work(piece) || is_place(piece));
+    // A block and a number without work only in the shortest text: "plabtud 120 B".
+    let is_short = pieces.len() <= PLACE_PIECES_MAX;
+    let maybe = pieces
+        .iter()
+        .any(|piece| is_work(piece) || (is_short && is_place(piece)));
     let number = pieces.iter().any(|piece| piece.number().is_some());
-    !elsewhere && (clear || (maybe && number)) && is_well_known(pieces, 1)
+    !elsewhere && (clear || (maybe && number)) && is_known_by(pieces, 1, NEARLY_KNOWN_PERCENT_MIN)
+}
+
+/// Whether a text that only its odd words keep from being a report is worth an example: work, a
+/// number and a block are there.
+pub(crate) fn is_nearly_a_report(pieces: &[Piece<'_>], stances: &[Stance]) -> bool {
+    stances == [Stance::Chat]
+        && pieces.iter().any(is_work)
+        && pieces.iter().any(is_place)
+        && pieces.iter().any(|piece| piece.number().is_some())
+        && is_known_by(pieces, 1, NEARLY_KNOWN_PERCENT_MIN)
 }
 
 /// A word of work that chat seldom uses.
@@ -245,7 +280,8 @@ pub(crate) fn is_clear_work(piece: &Piece<'_>) -> bool {
 
 /// A word of work, or a thing that names work.
 fn is_work(piece: &Piece<'_>) -> bool {
-    piece.means(|meaning| {
+    let two_kinds = matches!(piece.sense, Sense::TwoKinds(..));
+    let listed = piece.means(|meaning| {
         matches!(
             meaning,
             Meaning::Kind(_)
@@ -257,7 +293,8 @@ fn is_work(piece: &Piece<'_>) -> bool {
                 | Meaning::Cover
                 | Meaning::Clone
         )
-    })
+    });
+    listed || two_kinds
 }
 
 fn is_place(piece: &Piece<'_>) -> bool {

@@ -32,7 +32,7 @@ pub(crate) fn settle<'r>(
         .collect();
     for (at, sense) in settled {
         if let Some(piece) = pieces.get_mut(at) {
-            piece.sense = sense;
+            piece.becomes(sense);
         }
     }
     join_codes(pieces, folded)
@@ -50,53 +50,31 @@ impl<'r> Here<'_, 'r> {
     fn settled(&self) -> Option<Sense<'r>> {
         let piece = self.pieces.get(self.at)?;
         let written = self.folded.written(piece.start, piece.end);
-        match piece.sense {
-            Sense::Number(_) => {
-                let named = self.own(written);
-                let is_block = match named {
-                    Some(_) => self.after_block_word() || self.after(Plain::At),
-                    None => self.after_block_word() && written.len() <= 2 && !self.counts(),
-                };
-                is_block.then(|| Sense::Block(named.unwrap_or(written)))
-            }
-            Sense::Unknown | Sense::Listed(_) if is_code(written) => {
-                let own = self.own(written);
-                let is_block = self.after_block_word()
-                    || match own {
-                        Some(_) => self.own_letter_is_block(written),
-                        None => {
-                            matches!(piece.sense, Sense::Unknown) && self.is_clear_code(written)
-                        }
-                    };
-                is_block.then(|| Sense::Block(own.unwrap_or(written)))
-            }
-            Sense::Unknown => {
-                // "plot Hilltop": a name that we do not know is still a name.
-                let hard = self
-                    .previous()
-                    .is_some_and(|word| word.is_plain(Plain::Block));
-                let is_capital = written.starts_with(char::is_uppercase);
-                (hard && is_capital).then_some(Sense::Block(written))
-            }
-            Sense::Listed(_)
-            | Sense::List { .. }
-            | Sense::Range(..)
-            | Sense::Share(..)
-            | Sense::Grade
-            | Sense::Triple(_)
-            | Sense::Fraction(..)
-            | Sense::Metres(_)
-            | Sense::When(_)
-            | Sense::NoSuchDay
-            | Sense::Clock
-            | Sense::TooLarge
-            | Sense::NoNumber
-            | Sense::Block(_)
-            | Sense::Group(_)
-            | Sense::Member(_)
-            | Sense::Mark(_)
-            | Sense::TwoKinds(..) => None,
+        let is_unknown = matches!(piece.sense, Sense::Unknown);
+        let is_block = if piece.number().is_some() {
+            self.number_is_block(written)
+        } else if is_code(written) && (is_unknown || piece.listed().is_some()) {
+            self.code_is_block(written, is_unknown)
+        } else {
+            // "plot Hilltop": a name that we do not know is still a name.
+            is_unknown && self.after(Plain::Block) && written.starts_with(char::is_uppercase)
+        };
+        is_block.then(|| Sense::Block(self.own(written).unwrap_or(written)))
+    }
+
+    fn number_is_block(&self, written: &str) -> bool {
+        match self.own(written) {
+            Some(_) => self.after_block_word() || self.after(Plain::At),
+            None => self.after_block_word() && written.len() <= 2 && !self.counts(),
         }
+    }
+
+    fn code_is_block(&self, written: &str, is_unknown: bool) -> bool {
+        self.after_block_word()
+            || match self.own(written) {
+                Some(_) => self.own_letter_is_block(written),
+                None => is_unknown && self.is_clear_code(written),
+            }
     }
 
     fn previous(&self) -> Option<&Piece<'r>> {

@@ -88,6 +88,17 @@ impl<'r> Listed<'r> {
         self.is(Meaning::Plain(class))
     }
 
+    /// The plain classes that it is listed in, as bits.
+    pub(crate) fn plain_bits(self) -> u64 {
+        self.meanings().fold(0, |all, meaning| {
+            if let Meaning::Plain(class) = meaning {
+                all | class.bit()
+            } else {
+                all
+            }
+        })
+    }
+
     /// The languages that list it.
     pub(crate) fn langs(self) -> Langs {
         self.phrase

@@ -63,6 +63,7 @@ mod numerals;
 // From pieces to reports.
 mod anchors;
 mod segment;
+mod text;
 
 mod lengths;
 mod roles;

@@ -97,6 +97,11 @@ macro_rules! plain {
         pub(crate) enum Plain { $($(#[$doc])* $variant,)+ }
 
         impl Plain {
+            /// The class as one bit of a set.
+            pub(crate) const fn bit(self) -> u64 {
+                1 << self as u64
+            }
+
             /// The class with this name in a pack.
             pub(crate) fn from_name(name: &str) -> Option<Self> {
                 match name { $($text => Some(Self::$variant),)+ _ => None }

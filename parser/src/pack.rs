@@ -1,18 +1,28 @@
 //! A language pack: the words of one language, as data.
 //!
 //! A pack is a TOML file. Each table is one sort of meaning, each key in it one value, each list
-//! the words and phrases for it, most usual first. Adding a language is adding such a file:
+//! the words and phrases for it (at most four words each), most usual first. Capitals and
+//! apostrophes do not matter; a phrase with accents is also known without them. A phrase may stand
+//! in several tables ("plant" is work and a unit of count), but under two kinds it is a fault.
 //!
-//! ```toml
-//! code = "en"
-//! name = "English"
-//! [kinds]                 # Kind names
-//! planted = ["planted", "plant"]
-//! [words]                 # words without a value: block, negation, courtesy, ...
-//! block = ["block", "plot"]
-//! [numbers]               # how number words join; see `numerals`
-//! values.1 = ["one"]
-//! ```
+//! | table | keys | for example |
+//! | --- | --- | --- |
+//! | `kinds` | names of [`Kind`] | `planted = ["planted", "plant"]` |
+//! | `ailments`, `causes`, `materials`, `extents`, `wetness`, `per`, `units` | names of these | `wind = ["storm"]` |
+//! | `fertilisers`, `sprays`, `crops`, `covers`, `clones` | the name that is kept; `any` keeps none | `urea = ["uria"]` |
+//! | `days_ago` | days | `1 = ["yesterday"]` |
+//! | `ago`, `periods` | days for each one counted | `7 = ["weeks ago"]` |
+//! | `weekdays`, `months` | names of [`Day`], 1 to 12 | `monday = ["mon"]` |
+//! | `stances`, `alarms`, `topics`, `adviser` | names of these | `plan = ["will"]` |
+//! | `words` | words without a value | `block = ["plot"]` |
+//! | `numbers` | how number words join, see below | `values.20 = ["twenty"]` |
+//! | `twins` | a listed word | `dead = ["deaf"]`: always asked about |
+//! | `weak` (a list) | | words that ordinary chat is full of |
+//!
+//! `numbers` holds `values` (a word that is a number, also "seratus"), `scales` (multiplies what
+//! stands before it: 10, 100, 1000), `plus` (adds, as "belas" adds ten), `loose` (a dozen), `one`
+//! (the article in "a hundred"), `join` ("and") with `join_tens`, `half_scale`, `unit_after` and
+//! `teen_after` (the values that a unit, or ten to nineteen, may follow) and `loose_hundreds`.
 //!
 //! Deliberately absent: texts that are sent. Those belong to the bot.
 

@@ -19,6 +19,8 @@ pub(crate) struct Piece<'r> {
     pub(crate) start: usize,
     pub(crate) end: usize,
     pub(crate) sense: Sense<'r>,
+    /// The plain classes that it is listed in, as bits: they are asked for many times.
+    pub(crate) plain: u64,
     /// The listed word that it was repaired to.
     pub(crate) repaired: Option<&'r str>,
 }
@@ -60,6 +62,12 @@ pub(crate) enum Sense<'r> {
 }
 
 impl<'r> Piece<'r> {
+    /// Turns into something else than what it was listed as.
+    pub(crate) fn becomes(&mut self, sense: Sense<'r>) {
+        self.sense = sense;
+        self.plain = 0;
+    }
+
     /// Whether it is this mark.
     pub(crate) fn is_mark(&self, wanted: char) -> bool {
         matches!(self.sense, Sense::Mark(mark) if mark == wanted)
@@ -81,12 +89,13 @@ impl<'r> Piece<'r> {
 
     /// Whether it is listed in this class.
     pub(crate) fn is_plain(&self, class: Plain) -> bool {
-        self.listed().is_some_and(|listed| listed.is_plain(class))
+        self.plain & class.bit() != 0
     }
 
     /// Whether it is listed as one of these.
     pub(crate) fn is_any(&self, classes: &[Plain]) -> bool {
-        classes.iter().any(|class| self.is_plain(*class))
+        let wanted = classes.iter().fold(0, |all, class| all | class.bit());
+        self.plain & wanted != 0
     }
 
     /// Whether any of its meanings is wanted.

@@ -134,9 +134,11 @@ pub(crate) fn anyone(pieces: &[Piece<'_>]) -> Option<Query> {
         }
     });
     let asked = || {
-        let question = pieces.iter().any(|piece| {
-            piece.is_mark('?')
-                || piece.means(|meaning| meaning == Meaning::Stance(Stance::Question))
+        let question = (0..pieces.len()).any(|at| {
+            crate::gate::is_asking_mark(pieces, at)
+                || pieces.get(at).is_some_and(|piece| {
+                    piece.means(|meaning| meaning == Meaning::Stance(Stance::Question))
+                })
         });
         (question && clear).then_some((0, Topic::Other))
     };

@@ -16,7 +16,7 @@ use crate::{
     pack::{Pack, PackFault},
     piece::{Piece, Sense},
     queries,
-    reading::{Act, Known, Problem, Reading, Sender, Stance},
+    reading::{Act, Known, Problem, Reading, Report, Sender, Stance},
     reports, segment, words,
 };
 
@@ -70,29 +70,27 @@ impl Reader {
         let stances = gate::stances(&pieces, &segments, &told);
         let calm = gate::is_well_known(&pieces, segments.len());
         let spoken = spoken(&pieces, &folded, known.sender, calm);
-        let mut problems = told.problems;
-        problems.extend(piece_problems(&pieces, &folded));
-        problems.extend(folded.cut.map(Problem::Cut));
-        Reading {
-            reports: if spoken.replaces_reports {
-                Vec::new()
-            } else {
-                told.reports
-            },
-            acts: spoken.act.into_iter().collect(),
-            bare: acts::bare(&pieces),
-            alarm: alarm::read(&pieces, calm && !stances.contains(&Stance::Advert)),
+        let unclear = gate::is_nearly_a_report(&pieces, &stances);
+        let replaced = spoken.replaces_reports || unclear;
+        let mut reading = Reading {
+            bare: acts::bare(&pieces).filter(|_| may_fill(&told.reports, &stances)),
+            about_work: unclear || gate::is_about_work(&pieces, &stances),
+            alarm: alarm::read(&pieces, calm && is_no_report(&told.reports, &stances)),
             member: pieces.iter().find_map(member),
-            problems,
+            reports: told.reports,
+            acts: spoken.act.into_iter().collect(),
+            stances,
+            problems: told.problems,
             words: words::words(&pieces, &folded),
             language: self.language(&pieces),
-            about_work: gate::is_about_work(&pieces, &stances),
-            stances: if spoken.replaces_reports {
-                Vec::new()
-            } else {
-                stances
-            },
+        };
+        if replaced {
+            reading.reports.clear();
+            reading.stances.clear();
         }
+        reading.problems.extend(piece_problems(&pieces, &folded));
+        reading.problems.extend(folded.cut.map(Problem::Cut));
+        reading
     }
 
     /// The language that lists most of the words.
@@ -112,6 +110,16 @@ impl Reader {
             .max_by_key(|(votes, _)| *votes)?;
         (best.0 > 0).then(|| best.1.clone())
     }
+}
+
+/// Neither a fact nor an advert: then talk of money or a complaint is meant.
+fn is_no_report(reports: &[Report], stances: &[Stance]) -> bool {
+    (reports.is_empty() || !stances.is_empty()) && !stances.contains(&Stance::Advert)
+}
+
+/// Nothing is told, at most greeted: then a lone value may answer a question.
+fn may_fill(reports: &[Report], stances: &[Stance]) -> bool {
+    reports.is_empty() && stances.iter().all(|stance| *stance == Stance::Courtesy)
 }
 
 /// What is said to the bot itself.

@@ -13,8 +13,9 @@ use crate::{
     piece::{Piece, Sense},
     reading::{Problem, Report},
     row::Row,
-    segment::{Segment, break_strength},
+    segment::Segment,
     slots,
+    text::break_strength,
     when::When,
 };
 

@@ -12,9 +12,9 @@ use crate::{
     lengths,
     meaning::{Meaning, Plain},
     piece::{Piece, Sense},
-    reading::{Doubt, Problem, Span},
-    segment::break_strength,
+    reading::{Doubt, Span},
     slots::Filler,
+    text::break_strength,
 };
 
 impl Filler<'_, '_> {
@@ -117,15 +117,13 @@ impl Filler<'_, '_> {
             self.row.details.amount = measure;
         } else if kind.needs_values() {
             self.length(at, value, Some(unit));
-        } else {
-            return false;
         }
+        // A length beside other work is a spacing, which no report keeps.
         true
     }
 
     fn count(&mut self, at: usize, number: Number, span: Span) -> bool {
         let Some(count) = number.whole() else {
-            self.problems.push(Problem::LooseEnd(span));
             return false;
         };
         self.new_row_for_number(at);

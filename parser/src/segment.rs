@@ -1,8 +1,8 @@
 //! Parts a text into one segment for each kind of work named in it.
 //!
-//! Every word of work opens a segment (`anchors`). What
-//! stands between two of them is parted where it costs least: at a full stop or comma, so that
-//! each has the numbers it needs. Deliberately absent: what the numbers mean (`slots`).
+//! Every word of work opens a segment (`anchors`). What stands between two of them is parted where
+//! it costs least: at a full stop or comma, so that each has the numbers it needs. Deliberately
+//! absent: what the numbers mean (`slots`).
 
 use alloc::vec::Vec;
 use core::ops::Range;
@@ -12,6 +12,7 @@ use crate::{
     kind::Kind,
     meaning::{Meaning, Plain},
     piece::{Piece, Sense},
+    text::{FULL_STOP, Text, break_strength},
 };
 
 /// The pieces of one report, or of several of one kind.
@@ -30,8 +31,8 @@ const GAP_PIECES_MAX: usize = 24;
 
 /// Parts the pieces.
 pub(crate) fn segments(pieces: &[Piece<'_>]) -> Vec<Segment> {
-    let anchors = anchors(pieces);
     let text = Text::new(pieces);
+    let anchors = anchors(&text);
     let cuts = cuts(&text, &anchors);
     anchors
         .into_iter()
@@ -48,65 +49,10 @@ pub(crate) fn segments(pieces: &[Piece<'_>]) -> Vec<Segment> {
         .collect()
 }
 
-/// How strongly a piece parts what stands before it from what stands after.
-pub(crate) fn break_strength(piece: &Piece<'_>) -> u32 {
-    if let Sense::Mark(mark) = piece.sense {
-        return match mark {
-            '\n' | '.' | ';' | '!' | '?' => 3,
-            ',' | ':' | '/' | '&' | '+' | '-' => 2,
-            _ => 0,
-        };
-    }
-    if piece.is_plain(Plain::And) { 2 } else { 0 }
-}
-
-/// A number that may count trees.
-pub(crate) fn is_count_like(pieces: &[Piece<'_>], at: usize) -> bool {
-    let Some(piece) = pieces.get(at) else {
-        return false;
-    };
-    let is_number = matches!(
-        piece.sense,
-        Sense::Number(_) | Sense::Range(..) | Sense::Share(..) | Sense::List { .. }
-    );
-    let has_unit = pieces.get(at + 1).is_some_and(|next| {
-        next.is_any(&[Plain::Row, Plain::Round])
-            || (next.means(|meaning| matches!(meaning, Meaning::Unit(_) | Meaning::Period(_)))
-                && !next.is_plain(Plain::At))
-    });
-    is_number && !has_unit
-}
-
-/// Sums over the pieces, so that a stretch is weighed in one step.
-struct Text<'a, 'r> {
-    pieces: &'a [Piece<'r>],
-    /// Count-like numbers, then blocks, before each piece.
-    sums: Vec<(u32, u32)>,
-    has_blocks: bool,
-}
-
-impl<'a, 'r> Text<'a, 'r> {
-    fn new(pieces: &'a [Piece<'r>]) -> Self {
-        let mut sums = Vec::with_capacity(pieces.len() + 1);
-        let (mut counts, mut blocks) = (0, 0);
-        sums.push((counts, blocks));
-        for (at, piece) in pieces.iter().enumerate() {
-            counts += u32::from(is_count_like(pieces, at));
-            blocks += u32::from(matches!(piece.sense, Sense::Block(_)));
-            sums.push((counts, blocks));
-        }
-        Self {
-            pieces,
-            sums,
-            has_blocks: blocks > 0,
-        }
-    }
-
+impl Text<'_, '_> {
     /// What it costs that this work has these pieces.
     fn cost(&self, anchor: &Anchor, range: &Range<usize>) -> u32 {
-        let at = |index: usize| self.sums.get(index).copied().unwrap_or((0, 0));
-        let (start, end) = (at(range.start), at(range.end));
-        let (counts, blocks) = (end.0 - start.0, end.1 - start.1);
+        let (counts, blocks) = (self.counts(range), self.blocks(range));
         let numbers = if anchor.kind.needs_values() {
             6 * u32::from(counts == 0)
         } else if anchor.kind.wants_count() {
@@ -119,7 +65,8 @@ impl<'a, 'r> Text<'a, 'r> {
         } else {
             2 * counts
         };
-        let lacks_block = u32::from(self.has_blocks && blocks == 0);
+        let has_blocks = self.blocks(&(0..self.pieces.len())) > 0;
+        let lacks_block = u32::from(has_blocks && blocks == 0);
         numbers + lacks_block
     }
 
@@ -143,7 +90,7 @@ impl<'a, 'r> Text<'a, 'r> {
         let strength = before
             .map_or(0, break_strength)
             .max(after.map_or(0, break_strength));
-        6 - 2 * strength.min(3)
+        6 - 2 * strength.min(FULL_STOP)
     }
 }
 

@@ -14,7 +14,8 @@ use crate::{
     piece::{Piece, Sense},
     reading::{Doubt, Problem},
     row::{Row, share_details},
-    segment::{Segment, break_strength},
+    segment::Segment,
+    text::break_strength,
 };
 
 /// The reports of one segment, and what found no slot.
@@ -59,7 +60,13 @@ impl Filler<'_, '_> {
                 self.block(at, name);
                 true
             }
-            Sense::Number(number) => self.number(at, *number, span),
+            Sense::Number(number) => {
+                let used = self.number(at, *number, span);
+                if !used {
+                    self.problems.push(Problem::LooseEnd(span));
+                }
+                used
+            }
             Sense::Metres(metres) => {
                 self.length(at, *metres, Some(Unit::Metre));
                 true
@@ -216,6 +223,10 @@ impl Filler<'_, '_> {
             row.settle_lengths();
             if row.kind == Kind::Received && (plants || row.has_number()) {
                 row.details.supply = row.details.supply.or(Some(Supply::Plants));
+            }
+            // A count says it better than "some".
+            if row.has_number() {
+                row.details.extent = None;
             }
             let large = matches!(row.kind, Kind::Dead | Kind::Damage | Kind::Disease);
             if let Some(extent) = row.details.extent.filter(|_| large) {

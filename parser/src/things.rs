@@ -6,7 +6,7 @@
 use alloc::string::{String, ToString};
 
 use crate::{
-    details::{Cause, Supply},
+    details::{Ailment, Cause, Supply},
     kind::Kind,
     meaning::Meaning,
     row::Row,
@@ -18,8 +18,13 @@ impl Row {
         let details = &mut self.details;
         if let (Some(ailment), Kind::Disease) = (meaning.ailment(), self.kind) {
             details.ailment = details.ailment.or(Some(ailment));
-        } else if let (Some(_), Kind::Dead) = (meaning.ailment(), self.kind) {
-            details.cause = details.cause.or(Some(Cause::Other));
+        } else if let (Some(ailment), Kind::Dead) = (meaning.ailment(), self.kind) {
+            let cause = if ailment == Ailment::Termites {
+                Cause::Termites
+            } else {
+                Cause::Other
+            };
+            details.cause = details.cause.or(Some(cause));
         } else if let (Some(cause), Kind::Dead | Kind::Damage) = (meaning.cause(), self.kind) {
             details.cause = match details.cause {
                 None | Some(Cause::Other) => Some(cause),

@@ -9,6 +9,9 @@ use unicode_normalization::char::canonical_combining_class;
 
 use crate::figure::{Figure, figure, letters_for_digits, ordinal};
 
+/// The longest run of letters and digits that is kept together.
+const RUN_LEN_MAX: usize = 24;
+
 /// A word, a number or a mark, with its place in the folded text.
 #[derive(Clone, Debug)]
 pub(crate) struct Token {
@@ -58,7 +61,10 @@ fn next_token(rest: &str, first: char, is_whole: &impl Fn(&str) -> bool) -> (Sha
     if !is_word_letter(first) {
         return (Shape::Mark(first), first.len_utf8());
     }
-    let run = prefix(rest, is_word_letter);
+    let run = prefix(head(rest), is_word_letter);
+    // Longer runs are no name and no listed word; looked at anew after each part of them they
+    // would cost the square of their length.
+    let run = if run.len() <= RUN_LEN_MAX { run } else { "" };
     let digits = run.bytes().filter(u8::is_ascii_digit).count();
     if 0 < digits && digits < run.len() {
         if is_whole(run) {
@@ -82,6 +88,17 @@ fn next_token(rest: &str, first: char, is_whole: &impl Fn(&str) -> bool) -> (Sha
     (Shape::Word, len)
 }
 
+/// No more of a text than decides whether a run is too long.
+fn head(text: &str) -> &str {
+    let end = text
+        .char_indices()
+        .map(|(at, letter)| at + letter.len_utf8())
+        .find(|end| *end > RUN_LEN_MAX)
+        .unwrap_or(text.len());
+    text.get(..end).unwrap_or(text)
+}
+
+/// The letters at the start that belong together.
 fn prefix(text: &str, belongs: impl Fn(char) -> bool) -> &str {
     let end = text
         .char_indices()

@@ -126,6 +126,10 @@ fn greetings_do_not_hide_a_report() {
     );
     check("Good morning. Dead 8 B. Thanks", "dead @B 8");
     check("pls note weeded A", "weeded @A");
+    check(
+        "Hello sir how are you? I want to report that I planted 120 trees in block B",
+        "planted @B 120",
+    );
 }
 
 #[test]

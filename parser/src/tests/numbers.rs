@@ -139,6 +139,8 @@ fn numbers_in_digits() {
     check("cleared 1.125 ha A", "cleared @A area=1.13ha");
     check("planted 60.5 B", "planted @B | %loose_end");
     check("dead 00 B", "dead @B 0");
+    check("planted 8 kg B", "planted @B | %loose_end");
+    check("planted 120 B 7m x 3m", "planted @B 120");
 }
 
 #[test]

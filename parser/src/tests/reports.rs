@@ -58,6 +58,18 @@ fn deaths() {
     check("lost 8 trees to goats in B", "dead @B 8 cause=animals");
     check("fire 20 dead B", "dead @B 20 cause=fire");
     check("8 missing in C", "dead @C 8");
+    check(
+        "the termites killed 3 trees in A",
+        "dead @A 3 cause=termites",
+    );
+    check(
+        "my dear boss the cows came and ate 14 trees in B",
+        "damage @B 14 cause=animals",
+    );
+    check(
+        "some leaves are falling in block C, about 15 trees",
+        "disease @C 15 ailment=leaf_fall",
+    );
     check("DEAD 23 WEAK 8", "dead 23 weak=8");
     check("DEAD 23, weak 8 A", "dead @A 23 weak=8");
     check("all dead in B", "dead @B extent=all ?all");
@@ -201,6 +213,10 @@ fn sowing() {
 #[test]
 fn opening_for_tapping() {
     check("opened 71 trees B", "tapping_opened @B 71");
+    check(
+        "we opened 50 trees in B for tapping today",
+        "tapping_opened @B 50 on=0d",
+    );
     check("opened 71 of 100 trees B", "tapping_opened @B 71/100");
 }
 
