@@ -51,7 +51,7 @@ pub(super) fn tell(rig: &Rig, tally: &Tally, out: &mut impl Write) -> anyhow::Re
     let facts = facts(rig)?;
     let answered = tally.answered * 100 / tally.nudges.max(1);
     let longest = sms::measure(&tally.longest).units;
-    writeln!(out, "Three years in figures")?;
+    writeln!(out, "\nThree years in figures")?;
     writeln!(
         out,
         "  {farmers} farmers, {blocks} blocks, {facts} facts told"

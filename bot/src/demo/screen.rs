@@ -14,6 +14,9 @@ const COLUMNS: usize = 100;
 /// Columns before a text.
 const INDENT: usize = 22;
 
+/// Fewer nudges than this behind the scenes are told with the next ones.
+const HIDDEN_NUDGES_MIN: u32 = 10;
+
 /// The lines of the play.
 pub(super) struct Screen<'a, W> {
     out: &'a mut W,
@@ -136,11 +139,6 @@ impl<'a, W: Write> Screen<'a, W> {
         self.line(at, &format!("> {to}"), text)
     }
 
-    /// The last line of what happened behind the scenes.
-    pub(super) fn close(&mut self) -> io::Result<()> {
-        self.sum_up_hidden()
-    }
-
     fn line(&mut self, at: NaiveDateTime, who: &str, text: &str) -> io::Result<()> {
         let head = format!(" {} {who:<7} ", at.format("%e %b %H:%M"));
         wrapped(self.out, &head, INDENT, text)
@@ -160,10 +158,13 @@ impl<'a, W: Write> Screen<'a, W> {
     }
 
     fn sum_up_hidden(&mut self) -> io::Result<()> {
-        let Hidden { nudges, answers } = std::mem::take(&mut self.hidden);
-        if nudges == 0 || self.all {
+        if self.all {
             return writeln!(self.out);
         }
+        if self.hidden.nudges < HIDDEN_NUDGES_MIN {
+            return Ok(());
+        }
+        let Hidden { nudges, answers } = std::mem::take(&mut self.hidden);
         writeln!(
             self.out,
             "  ... {nudges} nudges and {answers} answers later ..."
