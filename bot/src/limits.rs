@@ -110,6 +110,9 @@ pub const LOOP_MINUTES: i64 = 10;
 /// The same answer is not sent more often than this in a row.
 pub const SAME_ANSWER_TIMES: u32 = 2;
 
+/// See [`SAME_ANSWER_TIMES`]: who asks the same again after this long is a person.
+pub const SAME_ANSWER_MINUTES: i64 = 60;
+
 /// A farmer of whom nothing was heard for this long is quiet.
 pub const QUIET_DAYS: i64 = 60;
 

@@ -177,6 +177,8 @@ bare-dead = dead trees
 bare-replaced = filled gaps
 bare-holes_dug = holes dug
 bare-tapping_opened = opened trees
+bare-disease = sick trees
+bare-branched = trees with new branches
 bare-other = trees
 
 ## Not understood, help, leaving
@@ -272,7 +274,7 @@ kind-rain = rain
 
 nudge-order_plants = { $name }, for { $block } order { $trees } budded plants by { $by }. Ask for certified ones. Reply DONE when ordered. -{ $adviser }
 nudge-dig_pits = { $name }, please dig the pits on { $block } by { $by }: { $trees } pits, { $pit } cm. Mark open pits, keep children off. Reply PITS and number. -{ $adviser }
-nudge-plant = { $name }, the soil is wet: plant { $block } by { $by }, { $trees } trees. Take the bag off, firm the soil. Reply PLANTED and number. -{ $adviser }
+nudge-plant = { $name }, plant { $block } by { $by } while soil is wet: { $trees } trees. Take the bag off, firm the soil. Reply PLANTED and number. -{ $adviser }
 nudge-survival_check = { $name }, walk each row of { $block } by { $by }. Of { $trees } trees, how many are dead? Reply DEAD and the number, 0 is fine. -{ $adviser }
 nudge-backfill = { $name }, { $block } has { $trees ->
     [one] 1 gap
@@ -289,7 +291,10 @@ nudge-open = { $name }, { $block } meets the rule: { $share }% at { $girth } cm.
 
 ## The adviser asks
 
-status = { $group } { $day }: { $farmers } farmers, planted { $planted }, alive { $alive }. { $due }{ $late }Quiet { $quiet }, sick { $sick }
+status = { $group } { $day }: { $farmers ->
+    [one] 1 farmer
+   *[other] { $farmers } farmers
+  }, planted { $planted }, alive { $alive }. { $due }{ $late }Quiet { $quiet }, sick { $sick }
 status-due = Due: { $tasks }. { "" }
 status-due-none = Nothing due. { "" }
 status-late = Late: { $tasks }. { "" }
@@ -321,6 +326,12 @@ member-block = { $block } { $alive }/{ $planted } alive, planted { $day }{ $due 
 member-block-empty = { $block } { $area }, not planted{ $due }
 member-due = , { $task } { $day }
 member-no-blocks = no block
-window-ask = Open planting at { $group } from { $day }? { $farmers } farmers will be told. Reply YES { $code }
-window-opened = Planting at { $group } is open from { $day }. { $farmers } farmers will be told.
+window-ask = Open planting at { $group } from { $day }? { $farmers ->
+    [one] 1 farmer
+   *[other] { $farmers } farmers
+  } will be told. Reply YES { $code }
+window-opened = Planting at { $group } is open from { $day }. { $farmers ->
+    [one] 1 farmer
+   *[other] { $farmers } farmers
+  } will be told.
 not-your-group = I know no group or farmer of that name among yours. Yours: { $groups }

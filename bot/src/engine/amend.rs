@@ -62,9 +62,8 @@ impl Step<'_> {
             }
         }
         let earlier = self.earlier_facts(turn, events);
-        let talk = self.talk(&turn.number);
-        talk.open = None;
-        talk.last = earlier;
+        self.close_question(&turn.number);
+        self.talk(&turn.number).last = earlier;
     }
 
     /// The facts of the same phone's text before these, so that "undo" can go on.
@@ -201,8 +200,8 @@ impl Step<'_> {
         let telling = self.telling(turn, turn.target);
         let new = self.record(telling, Some(old.id), body);
         let now = self.now;
+        self.close_question(&turn.number);
         let talk = self.talk(&turn.number);
-        talk.open = None;
         for id in talk.last.iter_mut().filter(|id| **id == old.id) {
             *id = new;
         }

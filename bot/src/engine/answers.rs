@@ -21,7 +21,7 @@ impl Step<'_> {
             Answer::Stop => self.stop(turn),
             Answer::Start => self.start(turn),
             Answer::Query(query) => {
-                self.talk(&turn.number).open = None;
+                self.close_question(&turn.number);
                 self.query(turn, &speaker, &query)
             }
         }

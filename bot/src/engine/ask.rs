@@ -24,7 +24,7 @@ impl Step<'_> {
         facts: Vec<Draft>,
         why: &[Why],
     ) -> &'static str {
-        let target = self.asked_for(turn);
+        let target = turn.target;
         let Some(speaker) = self.world.directory.person(turn.speaker) else {
             return "from a stranger";
         };
@@ -39,7 +39,12 @@ impl Step<'_> {
         let today = civil_day(turn.sent_at, self.zone_of(target));
         let block = facts
             .first()
-            .and_then(|fact| fact.block.clone())
+            .and_then(|fact| fact.block.as_deref())
+            .map(|block| match other {
+                // The question names them already.
+                Some(_) => block.to_owned(),
+                None => self.label(turn, target, block),
+            })
             .unwrap_or_default();
         let drafts: Vec<&Draft> = facts.iter().collect();
         let said = Said {
@@ -47,9 +52,9 @@ impl Step<'_> {
             facts: &drafts,
             today,
         };
-        let reading = Why::NotPlanted;
-        let why = why.first().unwrap_or(&reading);
-        let text = self.tongue(speaker).confirm(other.as_deref(), said, why);
+        let text = self
+            .tongue(speaker)
+            .confirm(other.as_deref(), said, why.first());
         self.ask(turn, target, Question::Confirm(facts), text);
         "asked to confirm"
     }
@@ -61,7 +66,7 @@ impl Step<'_> {
         facts: Vec<Draft>,
         missing: Missing,
     ) -> &'static str {
-        let target = self.asked_for(turn);
+        let target = turn.target;
         let blocks: Vec<String> = self
             .world
             .directory
@@ -92,6 +97,15 @@ impl Step<'_> {
             question,
         });
         self.answer(&turn.number, turn.message, text);
+    }
+
+    /// What was asked is answered, or no longer matters. A code is waited for all the same.
+    pub(super) fn close_question(&mut self, number: &str) {
+        let talk = self.talk(number);
+        talk.open = talk
+            .open
+            .take()
+            .filter(|open| matches!(open.question, Question::Code { .. }));
     }
 
     pub(super) fn no_blocks(&mut self, turn: &Turn) -> &'static str {

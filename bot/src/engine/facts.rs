@@ -40,7 +40,7 @@ pub(super) fn draft_of(directory: &Directory, event: &Event) -> Option<Draft> {
 impl Step<'_> {
     /// Stores facts and reads their consequence back.
     pub(super) fn store_facts(&mut self, turn: &Turn, facts: Vec<Draft>) -> &'static str {
-        let target = self.asked_for(turn);
+        let target = turn.target;
         let telling = self.telling(turn, target);
         let mut stored: Vec<EventId> = Vec::new();
         let mut touched: Vec<(BlockId, Vec<&Draft>)> = Vec::new();
@@ -64,8 +64,8 @@ impl Step<'_> {
             return self.no_blocks(turn);
         }
         let now = self.now;
+        self.close_question(&turn.number);
         let talk = self.talk(&turn.number);
-        talk.open = None;
         talk.last = stored;
         talk.last_at = Some(now);
         self.close_nudge(&turn.number);
@@ -75,13 +75,6 @@ impl Step<'_> {
             self.tell_of_sickness(turn, *block, drafts);
         }
         "recorded"
-    }
-
-    /// For whom a question of ours was asked, or whom the text itself is about.
-    pub(super) fn asked_for(&self, turn: &Turn) -> PersonId {
-        self.open_question(&turn.number)
-            .and_then(|open| open.person)
-            .unwrap_or(turn.target)
     }
 
     pub(super) fn telling(&self, turn: &Turn, target: PersonId) -> Telling {

@@ -310,6 +310,10 @@ impl Step<'_> {
             && let Some(target) = self.member_named(&speaker, member)
         {
             turn.target = target;
+        } else if reading.reports.is_empty()
+            && let Some(person) = self.asked_about(&turn.number)
+        {
+            turn.target = person;
         }
         if self.is_same_again(&turn, &reading) {
             return self.same_again(&turn, &speaker);
@@ -352,6 +356,15 @@ impl Step<'_> {
             let sharing = phone.people().filter_map(|person| directory.person(person));
             members.extend(sharing.flat_map(names));
         }
+        // Those who share a phone name themselves.
+        let phone = directory.phone(&turn.number);
+        let people: Vec<PersonId> = phone
+            .map(|phone| phone.people().collect())
+            .unwrap_or_default();
+        if people.len() > 1 {
+            let sharers = people.iter().filter_map(|id| directory.person(*id));
+            members.extend(sharers.flat_map(names));
+        }
         let sender = if role == Role::Adviser {
             Sender::Adviser
         } else {
@@ -365,6 +378,14 @@ impl Step<'_> {
             sender,
         };
         self.setup.reader.read(&turn.text, &known)
+    }
+
+    /// Whom the facts are about that a question of ours waits for. An answer is about them; a new
+    /// report is not.
+    fn asked_about(&self, number: &str) -> Option<PersonId> {
+        let open = self.open_question(number)?;
+        let about_facts = matches!(open.question, Question::Confirm(_) | Question::Ask { .. });
+        open.person.filter(|_| about_facts)
     }
 
     fn member_named(&self, leader: &budwood_scheduler::Person, name: &str) -> Option<PersonId> {
@@ -385,7 +406,11 @@ impl Step<'_> {
             .last_text
             .as_ref()
             .is_some_and(|(text, at)| *at > within && text.eq_ignore_ascii_case(turn.text.trim()));
-        let recorded = talk.last_at.is_some_and(|at| at > within) && talk.open.is_none();
+        let waits = talk
+            .open
+            .as_ref()
+            .is_some_and(|open| !matches!(open.question, Question::Code { .. }));
+        let recorded = talk.last_at.is_some_and(|at| at > within) && !waits;
         same && recorded && !reading.reports.is_empty()
     }
 
@@ -484,6 +509,10 @@ impl Step<'_> {
             self.talk(&turn.number).unclear = 0;
         }
         match decision {
+            // What somebody tells of another is confirmed first: a name is soon misread.
+            Decision::Record(facts) if turn.target != turn.speaker => {
+                self.ask_confirm(turn, facts, &[])
+            }
             Decision::Record(facts) | Decision::Reply(Reply::Yes(facts)) => {
                 self.store_facts(turn, facts)
             }

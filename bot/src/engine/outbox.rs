@@ -46,6 +46,12 @@ impl Step<'_> {
                         to: outbound.to.clone(),
                         text: outbound.text.clone(),
                     });
+                    if matches!(outbound.purpose, Purpose::Nudge { .. }) {
+                        // The phone rests from the day on which the text may have come, not from
+                        // the day on which it was made.
+                        let now = self.now;
+                        self.talk(&outbound.to).routine_at = Some(now);
+                    }
                     let tries = outbound.tries.saturating_add(1);
                     self.put_outbound(Outbound {
                         state: SendState::Sending,

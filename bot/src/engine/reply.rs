@@ -1,6 +1,6 @@
 //! Answers to a nudge: done, later.
 
-use budwood_parser::{Details, Kind};
+use budwood_parser::{Ailment, Details, Kind};
 use budwood_scheduler::{
     Block, Body, Happened, TaskKind,
     decide::{Draft, Missing},
@@ -44,7 +44,11 @@ impl Step<'_> {
             block: Some(block.name.clone()),
             said: None,
             on: Happened::on(today),
-            details: Details::default(),
+            details: Details {
+                // Only a look at the roots closes the check of roots.
+                ailment: (nudge.task == TaskKind::RootCheck).then_some(Ailment::WhiteRoot),
+                ..Details::default()
+            },
         };
         let counted = kind.needs_count() || matches!(kind, Kind::Disease | Kind::Branched);
         let turn = Turn {

@@ -303,13 +303,15 @@ impl<'a> Step<'a> {
     pub(super) fn answer(&mut self, to: &str, about: MessageId, text: String) {
         let now = self.now;
         let talk = self.talk(to);
-        let recently = now - TimeDelta::minutes(limits::LOOP_MINUTES);
-        talk.answered_at.retain(|at| *at > recently);
+        let lately = now - TimeDelta::minutes(limits::SAME_ANSWER_MINUTES);
+        talk.answered_at.retain(|at| *at > lately);
         let same = match &talk.last_answer {
-            Some((last, times)) if *last == text => *times,
+            Some((last, times)) if *last == text && !talk.answered_at.is_empty() => *times,
             _ => 0,
         };
-        if talk.answered_at.len() >= limits::LOOP_ANSWERS || same >= limits::SAME_ANSWER_TIMES {
+        let recently = now - TimeDelta::minutes(limits::LOOP_MINUTES);
+        let fast = talk.answered_at.iter().filter(|at| **at > recently).count();
+        if fast >= limits::LOOP_ANSWERS || same >= limits::SAME_ANSWER_TIMES {
             return;
         }
         talk.answered_at.push(now);

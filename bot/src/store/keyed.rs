@@ -30,7 +30,16 @@ type Rows<'a> = Box<dyn DoubleEndedIterator<Item = Row> + 'a>;
 
 /// The rows of a change; a row without a value takes its key out. Later rows win.
 pub(super) fn rows(change: &Change) -> Result<Vec<Write>, StoreError> {
-    let mut rows = Vec::new();
+    let mut rows: Vec<Write> = change
+        .gone_phones
+        .iter()
+        .flat_map(|number| {
+            [
+                (text_key(PHONES, number), None),
+                (text_key(TALKS, number), None),
+            ]
+        })
+        .collect();
     let mut put = |key: Vec<u8>, value: Vec<u8>| rows.push((key, Some(value)));
     for event in &change.events {
         put(event_key(event.id), record::event(event)?);
@@ -64,10 +73,6 @@ pub(super) fn rows(change: &Change) -> Result<Vec<Write>, StoreError> {
     }
     for (number, talk) in &change.talks {
         put(text_key(TALKS, number), record::talk(number, talk)?);
-    }
-    for number in &change.gone_phones {
-        rows.push((text_key(PHONES, number), None));
-        rows.push((text_key(TALKS, number), None));
     }
     Ok(rows)
 }

@@ -7,7 +7,11 @@ use budwood_scheduler::{
 };
 use chrono::NaiveDate;
 
-use super::{Tongue, fit, fit::short, number};
+use super::{
+    Tongue, fit,
+    fit::{fit_list, short},
+    number,
+};
 use crate::args;
 
 /// Facts of one text about one block.
@@ -39,8 +43,9 @@ impl Tongue<'_> {
     #[must_use]
     pub fn read_back(&self, said: Said<'_>, after: After<'_>) -> String {
         if said.facts.iter().all(|fact| fact.kind == Kind::Rain) {
-            let facts = self.clauses(said);
-            return fit(|_| self.say("read-back-rain", args! { "facts" => facts.as_str() }));
+            return self.with_facts(said, |facts, _| {
+                self.say("read-back-rain", args! { "facts" => facts })
+            });
         }
         self.with_stand("read-back", None, said, after)
     }
@@ -57,8 +62,7 @@ impl Tongue<'_> {
     }
 
     fn with_stand(&self, key: &str, old: Option<&str>, said: Said<'_>, after: After<'_>) -> String {
-        let facts = self.clauses(said);
-        fit(|length| {
+        self.with_facts(said, |facts, length| {
             let stand = self.stand(
                 said,
                 After {
@@ -71,7 +75,7 @@ impl Tongue<'_> {
                 args! {
                     "block" => short(said.block, length),
                     "old" => short(old.unwrap_or_default(), length),
-                    "facts" => facts.as_str(),
+                    "facts" => facts,
                     "stand" => stand,
                 },
             )
@@ -81,12 +85,29 @@ impl Tongue<'_> {
     /// "planted 120 on Fri 13 Jun, 8 more dead".
     #[must_use]
     pub fn clauses(&self, said: Said<'_>) -> String {
-        let clauses: Vec<String> = said
+        self.some_clauses(said, said.facts.len())
+    }
+
+    fn some_clauses(&self, said: Said<'_>, shown: usize) -> String {
+        let mut clauses: Vec<String> = said
             .facts
             .iter()
+            .take(shown)
             .map(|fact| self.dated(fact, said.today))
             .collect();
+        let left = said.facts.len() - clauses.len();
+        if left > 0 {
+            clauses.push(self.say("more", args! { "count" => left }));
+        }
         clauses.join(", ")
+    }
+
+    /// A text around facts. Of many facts the last ones are only counted, so that how to answer
+    /// is never cut off.
+    fn with_facts(&self, said: Said<'_>, whole: impl Fn(String, usize) -> String) -> String {
+        fit_list(said.facts.len(), |length, shown, _| {
+            whole(self.some_clauses(said, shown), length)
+        })
     }
 
     fn dated(&self, fact: &Draft, today: NaiveDate) -> String {
@@ -288,14 +309,13 @@ impl Tongue<'_> {
 
     /// "B: 80 more dead? Only 62 trees are alive. Reply 1 yes, 2 no".
     #[must_use]
-    pub fn confirm(&self, name: Option<&str>, said: Said<'_>, why: &Why) -> String {
-        let facts = self.clauses(said);
+    pub fn confirm(&self, name: Option<&str>, said: Said<'_>, why: Option<&Why>) -> String {
         let count = said
             .facts
             .iter()
             .find_map(|fact| fact.details.count)
             .unwrap_or(0);
-        fit(|length| {
+        self.with_facts(said, |facts, length| {
             self.say(
                 if name.is_some() {
                     "confirm-for"
@@ -305,8 +325,8 @@ impl Tongue<'_> {
                 args! {
                     "name" => short(name.unwrap_or_default(), length),
                     "block" => short(said.block, length),
-                    "facts" => facts.as_str(),
-                    "why" => self.why(why, count),
+                    "facts" => facts,
+                    "why" => why.map_or_else(String::new, |why| self.why(why, count)),
                 },
             )
         })
@@ -342,24 +362,24 @@ impl Tongue<'_> {
         state: &BlockState,
         example: &str,
     ) -> String {
-        let facts = self.clauses(said);
         let stand = if state.planted() > 0 {
             let args = args! { "alive" => state.alive(), "planted" => state.planted() };
             self.say("stand-alive", args)
         } else {
             String::new()
         };
-        fit(|length| {
+        let text = self.with_facts(said, |facts, length| {
             self.say(
                 key,
                 args! {
-                    "facts" => facts.as_str(),
+                    "facts" => facts,
                     "block" => short(said.block, length),
                     "stand" => stand.trim(),
                     "example" => example,
                 },
             )
-        })
+        });
+        text.trim_end().to_owned()
     }
 
     /// The question for one slot.
@@ -431,6 +451,10 @@ fn bare_key(kind: Kind) -> &'static str {
         "bare-holes_dug"
     } else if kind == Kind::TappingOpened {
         "bare-tapping_opened"
+    } else if kind == Kind::Disease {
+        "bare-disease"
+    } else if kind == Kind::Branched {
+        "bare-branched"
     } else {
         "bare-other"
     }

@@ -1,1 +1,6 @@
 //! The policy: scene and text in, decision out.
+
+mod dates;
+mod given;
+mod policy;
+mod sanity;

@@ -1,0 +1,316 @@
+//! Record, confirm, ask, answer, stay silent, hand over: which, in which scene.
+//!
+//! The rules are the project's own policy for texts. Readings that need no words are built by
+//! hand, so that a change of the reader cannot hide a change of the policy.
+
+use std::{string::ToString, vec, vec::Vec};
+
+use budwood_parser::{
+    Act, Alarm, Bare, Correction, Details, Doubt, Extent, Kind, Reading, Sender, Stance,
+};
+
+use super::{
+    super::{Decision, Draft, Missing, Pending},
+    given::{Given, count, draft, given, in_short, report},
+};
+
+fn says(act: Act) -> Reading {
+    Reading {
+        acts: vec![act],
+        ..Reading::default()
+    }
+}
+
+fn bare(bare: Bare) -> Reading {
+    Reading {
+        bare: Some(bare),
+        ..Reading::default()
+    }
+}
+
+#[track_caller]
+fn check(given: &Given, reading: &Reading, then: &str) {
+    assert_eq!(in_short(&given.decide(reading)), then);
+}
+
+#[test]
+fn one_block_need_not_be_named() {
+    given()
+        .one_block()
+        .check("planted 20", "record planted 20 A");
+    given().check("planted 20", "ask block of planted 20");
+    given().check("planted 20 B", "record planted 20 B");
+    given().check("planted 20 b", "record planted 20 B");
+}
+
+#[test]
+fn reports_beside_a_named_block_are_about_it() {
+    given().check("weeded and pruned A", "record weeded A + pruned A");
+    given().check("weeded A, dead 2 B", "record weeded A + dead 2 B");
+}
+
+#[test]
+fn an_unknown_block_a_missing_count_and_missing_values_are_asked_for() {
+    let farmer = given();
+    farmer.check_report(
+        report(Kind::Planted, "Q", count(20)),
+        "ask block not Q of planted 20 Q",
+    );
+    farmer.check_report(
+        report(Kind::Dead, "A", Details::default()),
+        "ask count of dead A",
+    );
+    farmer.check_report(
+        report(Kind::Girth, "A", Details::default()),
+        "ask values of girth A",
+    );
+    let mut range = report(Kind::Dead, "A", Details::default());
+    range.doubts = vec![Doubt::Range(10, 12)];
+    farmer.check_report(range, "ask count 10 or 12 of dead A");
+}
+
+#[test]
+fn a_whole_block_is_its_living_trees_to_be_confirmed() {
+    let mut burnt = report(Kind::Dead, "A", Details::default());
+    burnt.doubts = vec![Doubt::Whole(Extent::All)];
+    given().check_report(
+        burnt,
+        "confirm dead 200 A: [Reading(Whole(All)), LargeShare { alive: 200 }]",
+    );
+}
+
+fn ask(facts: Vec<Draft>, missing: Missing) -> Pending {
+    Pending::Ask { facts, missing }
+}
+
+fn without_block() -> Draft {
+    Draft {
+        block: None,
+        ..draft(Kind::Planted, "", count(20))
+    }
+}
+
+#[test]
+fn what_was_asked_for_fills_the_slot() {
+    let block = given().asked(ask(vec![without_block()], Missing::Block { unknown: None }));
+    check(
+        &block,
+        &bare(Bare::Block("A".to_string())),
+        "record planted 20 A",
+    );
+    check(
+        &block,
+        &bare(Bare::Block("b".to_string())),
+        "record planted 20 B",
+    );
+    check(&block, &bare(Bare::Number(7.0)), "ask block of planted 20");
+    let uncounted = draft(Kind::Dead, "A", Details::default());
+    let number = given().asked(ask(vec![uncounted], Missing::Count { range: None }));
+    check(&number, &bare(Bare::Number(6.0)), "record dead 6 A");
+    check(&number, &bare(Bare::Number(0.0)), "record dead 0 A");
+    check(&number, &bare(Bare::Number(6.5)), "ask count of dead A");
+    check(&number, &bare(Bare::Number(-1.0)), "ask count of dead A");
+    check(&number, &bare(Bare::Number(5e9)), "ask count of dead A");
+    check(
+        &number,
+        &bare(Bare::Number(f64::NAN)),
+        "ask count of dead A",
+    );
+    let unmeasured = draft(Kind::Girth, "A", Details::default());
+    let girths = given().asked(ask(vec![unmeasured], Missing::Values));
+    check(&girths, &bare(Bare::Number(44.0)), "record girth [44.0] A");
+    check(
+        &girths,
+        &bare(Bare::Numbers(vec![44.0, 45.5])),
+        "record girth [44.0, 45.5] A",
+    );
+}
+
+#[test]
+fn an_answer_is_judged_like_a_report() {
+    let uncounted = draft(Kind::Dead, "A", Details::default());
+    let number = given().asked(ask(vec![uncounted], Missing::Count { range: None }));
+    check(
+        &number,
+        &bare(Bare::Number(900.0)),
+        "confirm dead 900 A: [MoreThanAlive { alive: 200 }]",
+    );
+    let nameless = Draft {
+        details: Details::default(),
+        ..without_block()
+    };
+    let both = given().asked(ask(vec![nameless], Missing::Block { unknown: None }));
+    check(
+        &both,
+        &bare(Bare::Block("A".to_string())),
+        "ask count of planted A",
+    );
+}
+
+#[test]
+fn a_new_report_is_no_answer() {
+    let asked = given().asked(ask(vec![without_block()], Missing::Block { unknown: None }));
+    asked.check("weeded A", "record weeded A");
+}
+
+#[test]
+fn yes_and_no_count_only_when_something_was_asked() {
+    let fact = || vec![draft(Kind::Dead, "A", count(90))];
+    let confirm = || given().asked(Pending::Confirm(fact()));
+    check(&confirm(), &says(Act::Yes), "yes to dead 90 A");
+    check(&confirm(), &bare(Bare::Number(1.0)), "yes to dead 90 A");
+    check(&confirm(), &says(Act::No), "no");
+    check(&confirm(), &bare(Bare::Number(2.0)), "no");
+    check(&confirm(), &bare(Bare::Number(3.0)), "silent, NothingAsked");
+    check(&given(), &says(Act::Yes), "silent, NothingAsked");
+    check(&given(), &says(Act::No), "silent, NothingAsked");
+    check(&given(), &bare(Bare::Number(1.0)), "silent, NothingAsked");
+    // After a read-back NO means that it was wrong.
+    check(&given().after(&fact()), &says(Act::No), "wrong");
+    check(
+        &given().after(&fact()),
+        &says(Act::Yes),
+        "silent, NothingAsked",
+    );
+}
+
+#[test]
+fn a_nudge_is_answered_with_a_word_or_a_number() {
+    let nudged = given().asked(Pending::Nudge);
+    check(&nudged, &says(Act::Done), "done");
+    check(&nudged, &says(Act::Yes), "done");
+    check(&nudged, &bare(Bare::Number(1.0)), "done");
+    check(&nudged, &says(Act::Later(Some(14))), "later Some(14)");
+    check(&nudged, &says(Act::Later(None)), "later None");
+    check(&nudged, &bare(Bare::Number(2.0)), "silent, NothingAsked");
+}
+
+#[test]
+fn the_word_of_the_nudge_is_about_its_block() {
+    let mut nudged = given().asked(Pending::Nudge);
+    nudged.nudged = Some(("B", Kind::Weeded));
+    nudged.check("weeded", "record weeded B");
+    nudged.check("weeded A", "record weeded A");
+    nudged.check("pruned", "ask block of pruned");
+}
+
+#[test]
+fn a_choice_must_be_on_the_list() {
+    let choose = given().asked(Pending::Choose { options: 3 });
+    check(&choose, &bare(Bare::Number(1.0)), "choice 1");
+    check(&choose, &bare(Bare::Number(3.0)), "choice 3");
+    check(&choose, &bare(Bare::Number(0.0)), "silent, NothingAsked");
+    check(&choose, &bare(Bare::Number(4.0)), "silent, NothingAsked");
+}
+
+fn correct(from: Option<&str>, to: Option<&str>) -> Reading {
+    says(Act::Correct(Correction {
+        from: from.map(ToString::to_string),
+        to: to.map(ToString::to_string),
+        ..Correction::default()
+    }))
+}
+
+/// The number that equals the stored one is the old one, whichever comes first.
+#[test]
+fn a_correction_finds_the_slot_that_it_means() {
+    let farmer = given().after(&[draft(Kind::Planted, "A", count(120))]);
+    let to_102 = "change count of 0 to planted 102 A";
+    check(&farmer, &correct(Some("120"), Some("102")), to_102);
+    check(&farmer, &correct(Some("102"), Some("120")), to_102);
+    check(&farmer, &correct(None, Some("102")), to_102);
+    check(&farmer, &correct(Some("7"), Some("8")), "unsure which");
+    check(&farmer, &correct(None, Some("120")), "unsure which");
+    check(&farmer, &correct(None, Some("12.5")), "unsure which");
+    let to_b = "change block of 0 to planted 120 B";
+    check(&farmer, &correct(Some("A"), Some("B")), to_b);
+    check(&farmer, &correct(Some("B"), Some("A")), to_b);
+    check(&farmer, &correct(None, Some("b")), to_b);
+    check(&farmer, &correct(Some("B"), Some("C")), "unsure which");
+    check(&given(), &correct(None, Some("102")), "unsure which");
+    check(&farmer, &says(Act::Undo), "undo");
+}
+
+/// Of several facts the last that fits is meant, unless the correction names its kind.
+#[test]
+fn a_correction_reaches_the_last_fact_or_the_one_named() {
+    let farmer = given().after(&[
+        draft(Kind::Planted, "A", count(120)),
+        draft(Kind::Dead, "A", count(8)),
+    ]);
+    check(
+        &farmer,
+        &correct(None, Some("9")),
+        "change count of 1 to dead 9 A",
+    );
+    let mut named = Correction {
+        to: Some("102".to_string()),
+        kind: Some(Kind::Planted),
+        ..Correction::default()
+    };
+    check(
+        &farmer,
+        &says(Act::Correct(named.clone())),
+        "change count of 0 to planted 102 A",
+    );
+    named.block = Some("B".to_string());
+    check(&farmer, &says(Act::Correct(named)), "unsure which");
+}
+
+#[test]
+fn grief_and_danger_come_before_everything() {
+    let mut reading = Reading {
+        reports: vec![report(Kind::Dead, "A", count(1))],
+        acts: vec![Act::Stop],
+        alarm: Some(Alarm::Grief),
+        ..Reading::default()
+    };
+    check(&given(), &reading, "person, grief");
+    reading.alarm = Some(Alarm::Danger);
+    check(&given().from(Sender::Unknown), &reading, "person, danger");
+}
+
+#[test]
+fn plans_thanks_and_news_of_others_are_met_with_silence() {
+    for stance in Stance::ALL {
+        let reading = Reading {
+            reports: vec![report(Kind::Planted, "A", count(20))],
+            stances: vec![*stance],
+            about_work: true,
+            ..Reading::default()
+        };
+        let decision = given().decide(&reading);
+        assert!(matches!(decision, Decision::Silent(_)), "{decision:?}");
+    }
+    given().check("thanks", "silent, Courtesy");
+    given().check("will plant 50 tomorrow", "silent, Stance(Plan)");
+    given().check("my neighbour planted 200", "silent, Stance(Hearsay)");
+}
+
+#[test]
+fn only_what_is_about_work_gets_an_example() {
+    let reading = |about_work| Reading {
+        about_work,
+        ..Reading::default()
+    };
+    check(&given(), &reading(true), "example, NoReport");
+    check(&given(), &reading(false), "silent, NotWork");
+}
+
+#[test]
+fn a_stranger_may_say_three_words_and_learn_whom_to_ask() {
+    let stranger = given().from(Sender::Unknown);
+    check(&stranger, &says(Act::Stop), "stop");
+    check(&stranger, &says(Act::Start), "start");
+    check(&stranger, &says(Act::Help), "help");
+    for act in [Act::Yes, Act::No, Act::Done, Act::Undo, Act::Later(None)] {
+        check(&stranger, &says(act), "silent, Stranger");
+    }
+    check(&stranger, &correct(None, Some("102")), "silent, Stranger");
+    let work = Reading {
+        reports: vec![report(Kind::Planted, "A", count(20))],
+        ..Reading::default()
+    };
+    check(&stranger, &work, "example, Stranger");
+    check(&stranger, &Reading::default(), "silent, Stranger");
+}

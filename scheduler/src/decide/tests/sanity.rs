@@ -1,0 +1,282 @@
+//! Each limit of what can be true, just below and just above it.
+//!
+//! The limits are the project's reading rules; what they rest on stands beside them in the code.
+//! 0.35 and 1.3 are no round binary numbers, so values that lie exactly on a limit are those that
+//! are exact.
+
+use std::{string::ToString, vec, vec::Vec};
+
+use budwood_parser::{Details, Kind, Measure, Per, Report, Unit, When};
+
+use super::given::{Given, count, day, given, report};
+use crate::block::{Census, Count};
+
+/// A count that is sound, and one more that is not.
+#[track_caller]
+fn check_count(given: &Given, kind: Kind, block: &str, sound: u32, why: &str) {
+    let name = kind.name();
+    let check = |trees: u32, start: &str, end: &str| {
+        let then = std::format!("{start} {name} {trees} {block}{end}");
+        given.check_report(report(kind, block, count(trees)), &then);
+    };
+    check(sound, "record", "");
+    check(sound + 1, "confirm", &std::format!(": [{why}]"));
+}
+
+#[test]
+fn more_than_the_land_holds() {
+    // 100 points, and 30 % more.
+    check_count(
+        &given(),
+        Kind::Planted,
+        "C",
+        130,
+        "MoreThanAreaHolds { holds: 100 }",
+    );
+    // 220 points, 200 planted: 86 more make 286, which is 30 % more than 220.
+    check_count(
+        &given(),
+        Kind::Planted,
+        "A",
+        86,
+        "MoreThanAreaHolds { holds: 220 }",
+    );
+    // The area is not known: half as many again as were planted.
+    check_count(
+        &given(),
+        Kind::Planted,
+        "B",
+        180,
+        "MoreThanAreaHolds { holds: 120 }",
+    );
+    let mut bare = given();
+    bare.plots[2].points = None;
+    bare.check_report(
+        report(Kind::Planted, "C", count(50_000)),
+        "record planted 50000 C",
+    );
+}
+
+#[test]
+fn a_fifth_of_the_block_dead_at_once() {
+    check_count(&given(), Kind::Dead, "A", 40, "LargeShare { alive: 200 }");
+    let mut small = given();
+    small.state("B").cohorts[0].planted = 12;
+    check_count(&small, Kind::Dead, "B", 5, "LargeShare { alive: 12 }");
+}
+
+#[test]
+fn more_than_are_alive() {
+    let mut farmer = given();
+    farmer.state("A").cohorts[0].dead = 190;
+    check_count(&farmer, Kind::Dead, "A", 10, "MoreThanAlive { alive: 10 }");
+    for kind in [
+        Kind::Branched,
+        Kind::NotBranched,
+        Kind::BranchInduction,
+        Kind::TappingOpened,
+        Kind::Disease,
+        Kind::Damage,
+    ] {
+        check_count(&farmer, kind, "A", 10, "MoreThanAlive { alive: 10 }");
+    }
+}
+
+#[test]
+fn more_filled_than_there_are_gaps() {
+    let mut farmer = given();
+    farmer.state("A").cohorts[0].dead = 12;
+    check_count(
+        &farmer,
+        Kind::Replaced,
+        "A",
+        12,
+        "MoreThanGaps { gaps: 12 }",
+    );
+}
+
+/// What the same text says before counts: planting and dying, dying and filling.
+#[test]
+fn facts_of_one_text_count_together() {
+    let farmer = given();
+    farmer.check("planted 100 C, 8 died", "record planted 100 C + dead 8 C");
+    farmer.check("dead 9 A and replaced 9", "record dead 9 A + replaced 9 A");
+}
+
+fn values(kind: Kind, values_cm: &[f64]) -> Report {
+    let details = Details {
+        values_cm: values_cm.to_vec(),
+        ..Details::default()
+    };
+    report(kind, "A", details)
+}
+
+/// Measured values that are sound, and others of which one is not.
+#[track_caller]
+fn check_values(given: &Given, kind: Kind, sound: &[f64], odd: &[f64], why: &str) {
+    let name = kind.name();
+    given.check_report(
+        values(kind, sound),
+        &std::format!("record {name} {sound:?} A"),
+    );
+    given.check_report(
+        values(kind, odd),
+        &std::format!("confirm {name} {odd:?} A: [{why}]"),
+    );
+}
+
+#[test]
+fn girths_and_heights_that_no_young_tree_has() {
+    let farmer = given();
+    check_values(&farmer, Kind::Girth, &[1.0], &[0.9], "OddValue(0.9)");
+    check_values(&farmer, Kind::Girth, &[150.0], &[150.1], "OddValue(150.1)");
+    check_values(&farmer, Kind::Height, &[10.0], &[9.9], "OddValue(9.9)");
+    check_values(
+        &farmer,
+        Kind::Height,
+        &[3_500.0],
+        &[3_500.5],
+        "OddValue(3500.5)",
+    );
+}
+
+#[test]
+fn one_value_far_from_the_others() {
+    let farmer = given();
+    let (near, far) = ([40.0, 40.0, 53.9], [40.0, 40.0, 54.1]);
+    check_values(&farmer, Kind::Girth, &near, &far, "OddValue(54.1)");
+    let (near, far) = ([40.0, 40.0, 26.1], [40.0, 40.0, 25.9]);
+    check_values(&farmer, Kind::Girth, &near, &far, "OddValue(25.9)");
+    // Of two values neither is the odd one.
+    farmer.check_report(
+        values(Kind::Girth, &[20.0, 60.0]),
+        "record girth [20.0, 60.0] A",
+    );
+}
+
+fn measured(mean_cm: f64) -> Given {
+    let mut farmer = given();
+    farmer.state("A").girths = vec![Census {
+        on: day("2027-01-10"),
+        values_cm: vec![mean_cm],
+        reached: None,
+    }];
+    farmer
+}
+
+#[test]
+fn stems_do_not_shrink_by_more_than_two_centimetres() {
+    let farmer = measured(46.0);
+    check_values(
+        &farmer,
+        Kind::Girth,
+        &[44.0],
+        &[43.5],
+        "Shrunk { before: 46.0 }",
+    );
+}
+
+#[test]
+fn thin_trees_are_not_opened() {
+    measured(45.0).check_report(
+        report(Kind::TappingOpened, "A", count(100)),
+        "record tapping_opened 100 A",
+    );
+    measured(44.5).check_report(
+        report(Kind::TappingOpened, "A", count(100)),
+        "confirm tapping_opened 100 A: [TooThin { mean: 44.5 }]",
+    );
+}
+
+#[test]
+fn more_than_a_kilogram_of_fertiliser_a_tree() {
+    let fed = |value: f64, unit: Unit, per: Option<Per>| {
+        let details = Details {
+            amount: Some(Measure { value, unit }),
+            per,
+            ..Details::default()
+        };
+        report(Kind::Fertilised, "A", details)
+    };
+    // Sound amount, too much, unit, for what: 200 trees, and 50 kg to a bag (common practice).
+    let cases = [
+        (1.0, 1.01, Unit::Kilogram, Some(Per::Tree)),
+        (1_000.0, 1_001.0, Unit::Gram, Some(Per::Tree)),
+        (200.0, 201.0, Unit::Kilogram, Some(Per::Total)),
+        (200.0, 201.0, Unit::Kilogram, None),
+        (4.0, 4.5, Unit::Bag, None),
+    ];
+    for (sound, too_much, unit, per) in cases {
+        given().check_report(fed(sound, unit, per), "record fertilised A");
+        given().check_report(
+            fed(too_much, unit, per),
+            "confirm fertilised A: [TooMuchFeed]",
+        );
+    }
+}
+
+#[test]
+fn the_same_again_within_a_week() {
+    let last_seen = |on: &str| {
+        let mut farmer = given();
+        let seen = Count {
+            on: day(on),
+            trees: Some(20),
+        };
+        farmer.state("A").last.insert(Kind::Dead, seen);
+        farmer
+    };
+    let dead = |trees| report(Kind::Dead, "A", count(trees));
+    last_seen("2027-03-11").check_report(dead(20), "confirm dead 20 A: [SameAgain]");
+    last_seen("2027-03-10").check_report(dead(20), "record dead 20 A");
+    last_seen("2027-03-11").check_report(dead(21), "record dead 21 A");
+}
+
+#[test]
+fn nothing_happens_to_trees_before_they_are_planted() {
+    let dead_on = |month: u8, of_month: u8| Report {
+        when: Some(When::Calendar {
+            day: of_month,
+            month,
+            year: Some(2026),
+            named: true,
+        }),
+        ..report(Kind::Dead, "A", count(3))
+    };
+    given().check_report(dead_on(6, 1), "record dead 3 A on 2026-06-01");
+    given().check_report(
+        dead_on(5, 31),
+        "confirm dead 3 A on 2026-05-31: [BeforePlanting]",
+    );
+    given().check_report(
+        report(Kind::Dead, "C", count(3)),
+        "confirm dead 3 C: [NotPlanted]",
+    );
+    // Work that needs no trees can be done before.
+    given().check_report(
+        report(Kind::Weeded, "C", Details::default()),
+        "record weeded C",
+    );
+}
+
+#[test]
+fn the_first_doubt_is_about_the_reading() {
+    let mut repaired = report(Kind::Dead, "A", count(900));
+    repaired.doubts = vec![budwood_parser::Doubt::Repaired {
+        from: "deaf".to_string(),
+        to: "dead".to_string(),
+    }];
+    given().check_report(
+        repaired,
+        "confirm dead 900 A: [Reading(Repaired { from: \"deaf\", to: \"dead\" }), \
+         MoreThanAlive { alive: 200 }]",
+    );
+}
+
+#[test]
+fn a_block_that_is_not_known_is_asked_for_before_anything_is_judged() {
+    let nowhere: Vec<Report> = vec![report(Kind::Dead, "Q", count(90_000))];
+    for report in nowhere {
+        given().check_report(report, "ask block not Q of dead 90000 Q");
+    }
+}

@@ -1,0 +1,274 @@
+//! The program as it is installed: the real binary, a real store, HTTP on this computer.
+//!
+//! These few tests are slow, because each starts processes and opens stores; what can be said
+//! without a process is said elsewhere. The provider is a stand-in that keeps what it is sent, in
+//! the shapes of the GSMA OneAPI (OMA RESTful Network API for Short Messaging). Waiting is asking
+//! again until a deadline; nothing depends on how long something takes.
+
+mod lines;
+mod provider;
+mod running;
+
+use std::{collections::BTreeMap, fs, path::Path};
+
+use budwood::{
+    clock::Clock,
+    message::SendState,
+    rig::Rig,
+    store::{SledStore, Store},
+};
+
+use self::{
+    provider::Provider,
+    running::{Running, budwood, budwood_in, text_of, write_config},
+};
+use crate::sim::{self, LastingStore};
+
+/// Nobody agreed to nudges, so the clock of the day does not matter.
+const ROLL: &str = "\
+row,group,name,role,phone,adviser,zone,calendar,block,area,unit,planted_on,planted
+group,KOLO,,,,Mara Tindel,Asia/Jakarta,fao,,,,,
+person,,Mara Tindel,adviser,+447700900100,,,,,,,,
+person,KOLO,Keti Olm,farmer,+447700900005,,,,,,,,
+person,KOLO,Tamo Rill,farmer,+447700900001,,,,,,,,
+block,KOLO,Keti Olm,,,,,,A,1.1,ha,2024-12-12,520
+block,KOLO,Tamo Rill,,,,,,A,1.2,ha,,
+block,KOLO,Tamo Rill,,,,,,B,0.8,ha,,
+";
+
+/// What is texted in the conversation, in order.
+const TEXTS: [(&str, &str); 9] = [
+    ("+447700900005", "dead 8"),
+    ("+447700900001", "planted 300"),
+    ("+447700900001", "B"),
+    ("+447700900005", "no"),
+    ("+447700900005", "12"),
+    ("+447700900001", "white root 3 trees B"),
+    ("+447700900001", "thanks"),
+    ("+447700900100", "gaps KOLO"),
+    ("+447700900100", "Keti"),
+];
+
+/// A folder with a configuration and the list loaded.
+fn office(provider: Option<&Provider>, more: &str) -> tempfile::TempDir {
+    let folder = tempfile::tempdir().expect("a folder");
+    fs::write(folder.path().join("roll.csv"), ROLL).expect("a list");
+    write_config(folder.path(), provider, more);
+    let loaded = budwood_in(
+        folder.path(),
+        &["roll", "load", "roll.csv", "--config", "budwood.toml"],
+    );
+    assert!(loaded.status.success(), "{}", text_of(&loaded));
+    folder
+}
+
+fn store_in(folder: &Path) -> SledStore {
+    SledStore::open(&folder.join("store"), 16 * 1024 * 1024).expect("the store is free again")
+}
+
+/// Answers by phone, in order.
+type Answers = BTreeMap<String, Vec<String>>;
+
+fn over_the_handset() -> Answers {
+    let now = Clock::System.now();
+    let store = Box::new(LastingStore::default());
+    let mut rig = Rig::open(sim::setup(), store, now).expect("an empty store");
+    rig.load_roll(ROLL.as_bytes())
+        .expect("a list without faults");
+    let mut answers = Answers::new();
+    for (from, text) in TEXTS {
+        for answer in rig.text(from, text).expect("memory does not fail") {
+            answers
+                .entry(answer.text.to)
+                .or_default()
+                .push(answer.text.text);
+        }
+    }
+    answers
+}
+
+#[tokio::test]
+async fn the_same_conversation_over_http_and_over_the_handset() {
+    let provider = Provider::start().await;
+    let folder = office(Some(&provider), "");
+    let service = Running::start(folder.path()).await;
+    for (index, (from, text)) in TEXTS.iter().enumerate() {
+        let status = service.bring(&format!("t-{index}"), from, text).await;
+        assert!(status.is_some_and(|status| (200..300).contains(&status)));
+    }
+    let expected = over_the_handset();
+    let number = expected.values().map(Vec::len).sum();
+    let sent = provider.wait_for(number).await;
+    let logged = service.stop().await;
+    let mut answers = Answers::new();
+    for (to, text) in sent {
+        answers.entry(to).or_default().push(text);
+    }
+    assert_eq!(answers, expected);
+    assert_discreet(&logged);
+    let store = store_in(folder.path());
+    let outbound = store.load(1_000).unwrap().outbound;
+    assert_eq!(outbound.len(), number);
+    assert!(outbound.iter().all(|text| text.state == SendState::Sent));
+}
+
+/// From "info" up no number, name or text is logged.
+#[track_caller]
+fn assert_discreet(logged: &str) {
+    assert!(logged.contains("serving"), "nothing was logged: {logged}");
+    for secret in [
+        "7700900",
+        "Keti",
+        "Olm",
+        "Tamo",
+        "Rill",
+        "Mara",
+        "Tindel",
+        "dead",
+        "white root",
+        "planted",
+        "Wrong?",
+        "s3cret",
+    ] {
+        assert!(
+            !logged.contains(secret),
+            "{secret} is in the log:\n{logged}"
+        );
+    }
+}
+
+#[tokio::test]
+async fn asked_to_stop_under_load_it_keeps_all_that_it_acknowledged() {
+    let folder = office(None, "");
+    let service = Running::start(folder.path()).await;
+    let mut acknowledged = Vec::new();
+    let mut refused = 0;
+    let texts = 60_u32;
+    let mut waiting = tokio::task::JoinSet::new();
+    for index in 0..texts {
+        let bring = service.bring_later(
+            format!("t-{index}"),
+            "+447700900005".to_owned(),
+            format!("dead {}", index % 3),
+        );
+        waiting.spawn(async move { (index, bring.await) });
+    }
+    // Some are answered before it is asked to stop, some are on their way then.
+    while let Some(done) = waiting.join_next().await {
+        match done.expect("a task") {
+            (index, Some(status)) if (200..300).contains(&status) => acknowledged.push(index),
+            _ => refused += 1,
+        }
+        if acknowledged.len() == 10 {
+            service.ask_to_stop();
+        }
+    }
+    let logged = service.exit().await;
+    assert!(
+        acknowledged.len() >= 10,
+        "{} came through",
+        acknowledged.len()
+    );
+    assert_eq!(acknowledged.len() + refused, texts as usize);
+    assert!(logged.contains("everything taken in is stored"), "{logged}");
+    let store = store_in(folder.path());
+    let mut kept: Vec<String> = sim::received(&store)
+        .into_iter()
+        .filter_map(|text| text.gateway_id)
+        .collect();
+    kept.sort();
+    kept.dedup();
+    for index in acknowledged {
+        let id = format!("t-{index}");
+        assert!(kept.contains(&id), "{id} was acknowledged and is lost");
+    }
+}
+
+#[tokio::test]
+async fn a_second_process_on_the_same_store_is_told_why_not() {
+    let folder = office(None, "");
+    let service = Running::start(folder.path()).await;
+    write_config(folder.path(), None, "");
+    for command in [
+        &["serve", "budwood.toml"][..],
+        &["roll", "load", "roll.csv", "--config", "budwood.toml"],
+    ] {
+        let second = budwood_in(folder.path(), command);
+        assert_eq!(second.status.code(), Some(1), "{}", text_of(&second));
+        let said = text_of(&second);
+        assert!(said.contains("in use by another process"), "{said}");
+    }
+    service.stop().await;
+}
+
+#[tokio::test]
+async fn demo_numbers_reach_no_provider_unless_it_is_allowed() {
+    let provider = Provider::start().await;
+    let folder = office(Some(&provider), "");
+    let config = folder.path().join("budwood.toml");
+    let text = fs::read_to_string(&config).unwrap();
+    fs::write(&config, text.replace("allow_demo_numbers = true\n", "")).unwrap();
+    let service = Running::start(folder.path()).await;
+    service.bring("t-1", "+447700900005", "dead 8").await;
+    service.wait_for_log("a text was not taken").await;
+    let logged = service.stop().await;
+    assert!(logged.contains("kept for fiction"), "{logged}");
+    assert_eq!(provider.sent(), []);
+    let outbound = store_in(folder.path()).load(1_000).unwrap().outbound;
+    let states: Vec<SendState> = outbound.iter().map(|text| text.state).collect();
+    assert_eq!(states, [SendState::Failed]);
+}
+
+#[test]
+fn a_list_is_checked_without_storing_and_loaded_once() {
+    let folder = tempfile::tempdir().expect("a folder");
+    fs::write(folder.path().join("roll.csv"), ROLL).unwrap();
+    write_config(folder.path(), None, "");
+    let with_config = |command: &str| {
+        budwood_in(
+            folder.path(),
+            &["roll", command, "roll.csv", "--config", "budwood.toml"],
+        )
+    };
+    let checked = budwood_in(folder.path(), &["roll", "check", "roll.csv"]);
+    assert!(checked.status.success(), "{}", text_of(&checked));
+    assert!(
+        !folder.path().join("store").exists(),
+        "a check stored something"
+    );
+    assert!(text_of(&with_config("load")).contains("stored"));
+    let people = |store: SledStore| store.load(10).unwrap().persons.len();
+    assert_eq!(people(store_in(folder.path())), 3);
+    let facts = sim::events(&store_in(folder.path())).len();
+    let again = with_config("load");
+    assert!(again.status.success(), "{}", text_of(&again));
+    assert_eq!(people(store_in(folder.path())), 3);
+    assert_eq!(sim::events(&store_in(folder.path())).len(), facts);
+    let broken = ROLL.replace("+447700900005", "+44770090000O");
+    fs::write(folder.path().join("roll.csv"), broken).unwrap();
+    for refused in [with_config("check"), with_config("load")] {
+        assert_eq!(refused.status.code(), Some(1));
+        let said = text_of(&refused);
+        assert!(said.contains("line 4"), "{said}");
+    }
+    assert_eq!(people(store_in(folder.path())), 3);
+}
+
+#[test]
+fn a_configuration_is_checked_and_a_wrong_one_named() {
+    let folder = tempfile::tempdir().expect("a folder");
+    write_config(folder.path(), None, "");
+    let good = budwood_in(folder.path(), &["check", "budwood.toml"]);
+    assert!(good.status.success(), "{}", text_of(&good));
+    assert!(text_of(&good).contains("configuration: good"));
+    write_config(folder.path(), None, "[nudges]\nquiet_form = \"19:00\"\n");
+    for command in ["check", "serve"] {
+        let bad = budwood_in(folder.path(), &[command, "budwood.toml"]);
+        assert_eq!(bad.status.code(), Some(1));
+        let said = text_of(&bad);
+        assert!(said.contains("quiet_form"), "{said}");
+    }
+    let none = budwood(&["serve", "no-such-file.toml"]);
+    assert_eq!(none.status.code(), Some(1));
+    assert!(text_of(&none).contains("no-such-file.toml"));
+}

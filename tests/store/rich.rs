@@ -1,0 +1,472 @@
+//! One change with a record of every kind and every shape that records have.
+
+use std::collections::BTreeMap;
+
+use budwood::{
+    message::{Deed, Open, OpenNudge, Outbound, Purpose, Question, Received, SendState, Talk},
+    store::Change,
+};
+use budwood_parser::{
+    Ailment, Cause, Day, Details, Extent, Kind, Material, Measure, Per, Supply, Unit, Wetness, When,
+};
+use budwood_scheduler::{
+    Block, BlockId, BlockState, Body, Census, Cohort, Consent, Event, EventId, Group, GroupId,
+    Happened, MessageId, NudgeTrack, Person, PersonId, PersonLink, Phone, Role, Source, TaskKind,
+    block::Count,
+    decide::{Draft, Missing},
+};
+use chrono::{DateTime, NaiveDate, Utc, Weekday};
+
+pub(super) fn day(month: u32, day: u32) -> NaiveDate {
+    NaiveDate::from_ymd_opt(2027, month, day).expect("a day that exists")
+}
+
+pub(super) fn at(month: u32, of_month: u32) -> DateTime<Utc> {
+    day(month, of_month)
+        .and_hms_opt(8, 30, 15)
+        .expect("a time that exists")
+        .and_utc()
+}
+
+/// A change with everything in it.
+pub(super) fn change() -> Change {
+    Change {
+        events: events(),
+        persons: persons(),
+        phones: phones(),
+        gone_phones: Vec::new(),
+        groups: groups(),
+        blocks: blocks(),
+        states: vec![(BlockId(1), state()), (BlockId(2), BlockState::default())],
+        talks: talks(),
+        received: received(),
+        outbound: outbound(),
+    }
+}
+
+/// Every slot filled.
+pub(super) fn details() -> Details {
+    Details {
+        count: Some(120),
+        of: Some(130),
+        weak: Some(4),
+        area: Some(Measure {
+            value: 0.8,
+            unit: Unit::Hectare,
+        }),
+        clone_name: Some("PB260".to_owned()),
+        material: Some(Material::Polybag),
+        product: Some("npk".to_owned()),
+        formula: Some("15-15-15".to_owned()),
+        amount: Some(Measure {
+            value: 12.5,
+            unit: Unit::Kilogram,
+        }),
+        per: Some(Per::Total),
+        values_cm: vec![41.0, 43.5],
+        ailment: Some(Ailment::WhiteRoot),
+        cause: Some(Cause::Wind),
+        extent: Some(Extent::Half),
+        species: Some("rice".to_owned()),
+        not_done: Some(Kind::Weeded),
+        wetness: Some(Wetness::Soaked),
+        mm: Some(12.0),
+        supply: Some(Supply::Plants),
+    }
+}
+
+fn bodies() -> Vec<Body> {
+    let block = BlockId(1);
+    let task = TaskKind::Weed;
+    let person = PersonId(3);
+    let full = Body::Reported {
+        block,
+        kind: Kind::Planted,
+        on: Happened {
+            from: day(1, 2),
+            to: day(1, 8),
+        },
+        details: details(),
+    };
+    let bare = Kind::ALL.map(|kind| Body::Reported {
+        block,
+        kind,
+        on: Happened::on(day(1, 9)),
+        details: Details::default(),
+    });
+    [
+        full,
+        Body::TaskDone {
+            block,
+            task: TaskKind::OrderPlants,
+            on: day(1, 9),
+        },
+        Body::Postponed {
+            block,
+            task,
+            until: day(1, 23),
+        },
+        Body::Nudged {
+            block,
+            task,
+            on: day(1, 9),
+            due: day(1, 7),
+        },
+        Body::TakenBack { block },
+        Body::WindowOpened {
+            group: GroupId(1),
+            on: day(1, 9),
+        },
+        Body::ConsentGiven {
+            person,
+            how: "text START".to_owned(),
+        },
+        Body::ConsentWithdrawn {
+            person,
+            how: "text STOP".to_owned(),
+        },
+        Body::Erased { person },
+    ]
+    .into_iter()
+    .chain(bare)
+    .collect()
+}
+
+fn events() -> Vec<Event> {
+    let sources = [
+        Source::Bot,
+        Source::OwnText,
+        Source::Leader,
+        Source::Sheet,
+        Source::Visit,
+    ];
+    (1_u64..)
+        .zip(bodies())
+        .zip(sources.into_iter().cycle())
+        .map(|((id, body), source)| Event {
+            id: EventId(id),
+            at: at(1, 9),
+            by: (source != Source::Bot).then_some(PersonId(3)),
+            source,
+            message: (source == Source::OwnText).then_some(MessageId(7)),
+            supersedes: matches!(body, Body::TakenBack { .. }).then_some(EventId(1)),
+            body,
+        })
+        .collect()
+}
+
+fn persons() -> Vec<Person> {
+    let consents = [
+        Consent::Unknown,
+        Consent::Given {
+            on: day(1, 1),
+            how: "signed sheet".to_owned(),
+        },
+        Consent::Withdrawn {
+            on: day(1, 9),
+            how: "text STOP".to_owned(),
+        },
+    ];
+    (1_u32..)
+        .zip(Role::ALL)
+        .zip(consents.into_iter().cycle())
+        .map(|((id, role), consent)| Person {
+            id: PersonId(id),
+            name: format!("Tamo Rill {id}"),
+            role,
+            language: "en".to_owned(),
+            group: (role != Role::Adviser).then_some(GroupId(1)),
+            consent,
+            erased: role == Role::Viewer,
+        })
+        .collect()
+}
+
+fn phones() -> Vec<Phone> {
+    let link = |person, until| PersonLink {
+        person: PersonId(person),
+        since: day(1, 1),
+        until,
+    };
+    vec![
+        Phone {
+            number: "+447700900001".to_owned(),
+            links: vec![link(1, None)],
+        },
+        Phone {
+            number: "+447700900002".to_owned(),
+            links: vec![link(2, None), link(4, None), link(5, Some(day(1, 5)))],
+        },
+    ]
+}
+
+fn groups() -> Vec<Group> {
+    let full = Group {
+        id: GroupId(1),
+        name: "KOLO".to_owned(),
+        adviser: Some(PersonId(3)),
+        zone: "Asia/Jakarta".to_owned(),
+        calendar: "fao".to_owned(),
+        market_day: Some(Weekday::Sat),
+        quiet_days: vec![day(3, 20), day(3, 21)],
+        rains_start: Some((11, 1)),
+        rains_end: Some((4, 30)),
+        window_opened: Some(day(1, 9)),
+    };
+    let bare = Group {
+        id: GroupId(2),
+        name: "SENA".to_owned(),
+        adviser: None,
+        market_day: None,
+        quiet_days: Vec::new(),
+        rains_start: None,
+        rains_end: None,
+        window_opened: None,
+        ..full.clone()
+    };
+    vec![full, bare]
+}
+
+fn blocks() -> Vec<Block> {
+    let full = Block {
+        id: BlockId(1),
+        owner: PersonId(1),
+        name: "Hill".to_owned(),
+        area: Some(Measure {
+            value: 2.5,
+            unit: Unit::Acre,
+        }),
+        area_source: "tape".to_owned(),
+        slope_pct: Some(12.0),
+        spacing_m: Some((6.0, 3.0)),
+        planned_on: Some(day(1, 10)),
+        clone_name: Some("RRIM600".to_owned()),
+    };
+    let bare = Block {
+        id: BlockId(2),
+        name: "A".to_owned(),
+        area: None,
+        area_source: "told".to_owned(),
+        slope_pct: None,
+        spacing_m: None,
+        planned_on: None,
+        clone_name: None,
+        ..full.clone()
+    };
+    vec![full, bare]
+}
+
+fn state() -> BlockState {
+    let count = |trees| Count {
+        on: day(1, 9),
+        trees,
+    };
+    let census = |reached| Census {
+        on: day(1, 9),
+        values_cm: vec![41.0, 43.5],
+        reached,
+    };
+    BlockState {
+        cohorts: vec![Cohort {
+            planted_on: day(1, 2),
+            clone_name: Some("PB260".to_owned()),
+            planted: 120,
+            dead: 8,
+            backfill: false,
+        }],
+        last: BTreeMap::from([
+            (Kind::Planted, count(Some(120))),
+            (Kind::Weeded, count(None)),
+        ]),
+        rounds: BTreeMap::from([(Kind::Weeded, 3)]),
+        holes: 130,
+        plants_received: 125,
+        tall: Some(count(Some(12))),
+        branched: Some(count(Some(90))),
+        induced: Some(count(Some(12))),
+        girths: vec![census(None), census(Some((12, 30)))],
+        heights: vec![census(None)],
+        sick: BTreeMap::from([(Ailment::Pink, count(Some(2)))]),
+        harmed: BTreeMap::from([(Cause::Wind, count(None))]),
+        opened: 40,
+        done: BTreeMap::from([(TaskKind::OrderPlants, day(1, 1))]),
+        postponed: BTreeMap::from([(TaskKind::Weed, day(2, 1))]),
+        nudges: BTreeMap::from([(
+            TaskKind::Weed,
+            NudgeTrack {
+                due: day(1, 3),
+                tries: 2,
+                first_on: day(1, 3),
+                last_on: day(1, 10),
+            },
+        )]),
+        heard_on: Some(day(1, 9)),
+        known_on: Some(day(1, 2)),
+        facts: vec![EventId(1), EventId(2)],
+    }
+}
+
+fn whens() -> [Option<When>; 8] {
+    let date = |year, named| When::Calendar {
+        day: 12,
+        month: 5,
+        year,
+        named,
+    };
+    [
+        None,
+        Some(When::DaysAgo(3)),
+        Some(When::Weekday(Day::Monday)),
+        Some(date(None, false)),
+        Some(date(Some(2026), false)),
+        Some(date(None, true)),
+        Some(When::LastWeek),
+        Some(When::LastMonth),
+    ]
+}
+
+fn drafts() -> Vec<Draft> {
+    whens()
+        .map(|said| Draft {
+            kind: Kind::Dead,
+            block: said.is_some().then(|| "B".to_owned()),
+            said,
+            on: Happened::on(day(1, 8)),
+            details: if said.is_some() {
+                Details::default()
+            } else {
+                details()
+            },
+        })
+        .to_vec()
+}
+
+fn questions() -> Vec<Question> {
+    let code = "4711".to_owned();
+    let missing = [
+        Missing::Block { unknown: None },
+        Missing::Block {
+            unknown: Some("C".to_owned()),
+        },
+        Missing::Count { range: None },
+        Missing::Count {
+            range: Some((10, 12)),
+        },
+        Missing::Values,
+        Missing::Date,
+    ];
+    let asked = missing.map(|missing| Question::Ask {
+        facts: drafts(),
+        missing,
+    });
+    [
+        Question::Confirm(drafts()),
+        Question::ForWhom {
+            people: vec![PersonId(2), PersonId(4)],
+            text: "dead 8 \u{1f333} \"B\"".to_owned(),
+            sent_at: at(1, 8),
+        },
+        Question::Code {
+            code: code.clone(),
+            deed: Deed::OpenWindow {
+                group: GroupId(1),
+                on: day(1, 9),
+            },
+        },
+        Question::Code {
+            code,
+            deed: Deed::Erase {
+                person: PersonId(3),
+            },
+        },
+    ]
+    .into_iter()
+    .chain(asked)
+    .collect()
+}
+
+fn talks() -> Vec<(String, Talk)> {
+    let full = |question| Talk {
+        open: Some(Open {
+            at: at(1, 9),
+            message: MessageId(7),
+            person: Some(PersonId(3)),
+            question,
+        }),
+        nudge: Some(OpenNudge {
+            at: at(1, 9),
+            block: BlockId(1),
+            task: TaskKind::Weed,
+            due: day(1, 7),
+        }),
+        last: vec![EventId(1), EventId(2)],
+        last_at: Some(at(1, 9)),
+        last_text: Some(("dead 8 B".to_owned(), at(1, 9))),
+        helped_at: Some(at(1, 5)),
+        unclear: 1,
+        answered_at: vec![at(1, 8), at(1, 9)],
+        last_answer: Some(("Thank you".to_owned(), 2)),
+        routine_at: Some(at(1, 2)),
+        heard_at: Some(at(1, 9)),
+    };
+    let number = |index: usize| format!("+4477009001{index:02}");
+    questions()
+        .into_iter()
+        .map(full)
+        .chain([Talk::default()])
+        .enumerate()
+        .map(|(index, talk)| (number(index), talk))
+        .collect()
+}
+
+fn received() -> Vec<Received> {
+    let full = Received {
+        id: MessageId(1),
+        at: at(1, 9),
+        gateway: "http".to_owned(),
+        gateway_id: Some("wamp-7/0".to_owned()),
+        from: "+447700900001".to_owned(),
+        to: "12345".to_owned(),
+        text: "dead 8 \u{0}\u{202e}\u{1f333}\n\"B\"".to_owned(),
+        sent_at: Some(at(1, 8)),
+        outcome: "recorded".to_owned(),
+    };
+    let bare = Received {
+        id: MessageId(2),
+        gateway_id: None,
+        sent_at: None,
+        text: String::new(),
+        ..full.clone()
+    };
+    vec![full, bare]
+}
+
+fn outbound() -> Vec<Outbound> {
+    let purposes = [
+        Purpose::Answer { to: MessageId(1) },
+        Purpose::Nudge {
+            block: BlockId(1),
+            task: TaskKind::Weed,
+            due: day(1, 7),
+        },
+        Purpose::Notice {
+            about: MessageId(2),
+        },
+    ];
+    (10_u64..)
+        .zip(SendState::ALL)
+        .zip(purposes.into_iter().cycle())
+        .map(|((id, state), purpose)| Outbound {
+            id: MessageId(id),
+            at: at(1, 9),
+            to: "+447700900001".to_owned(),
+            text: "Tamo, please weed the rows of B.".to_owned(),
+            purpose,
+            expires_at: at(1, 12),
+            state,
+            tries: u32::from(state != SendState::Ready),
+            try_at: at(1, 9),
+            gateway_id: (state == SendState::Sent).then(|| "p-99".to_owned()),
+        })
+        .collect()
+}

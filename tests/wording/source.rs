@@ -1,0 +1,127 @@
+//! The files of texts as they are written, and the code that asks for them.
+
+use std::{
+    collections::{BTreeMap, BTreeSet},
+    fs,
+    path::{Path, PathBuf},
+};
+
+/// Texts of one file by name, values as written.
+pub(super) fn texts(file: &str) -> BTreeMap<String, String> {
+    let mut texts: BTreeMap<String, String> = BTreeMap::new();
+    let mut last = String::new();
+    for line in file.lines().filter(|line| !line.starts_with('#')) {
+        match line.split_once(" = ").filter(|_| !line.starts_with(' ')) {
+            Some((key, value)) => {
+                key.clone_into(&mut last);
+                assert!(
+                    texts.insert(last.clone(), value.to_owned()).is_none(),
+                    "{key} is there twice"
+                );
+            }
+            None if line.trim().is_empty() => {}
+            None => {
+                let text = texts.get_mut(&last).expect("a text goes on after its name");
+                text.push(' ');
+                text.push_str(line.trim());
+            }
+        }
+    }
+    texts
+}
+
+/// Every file of texts, by language.
+pub(super) fn files() -> Vec<(String, String)> {
+    let folder = bot().join("texts");
+    let mut files: Vec<(String, String)> = fs::read_dir(folder)
+        .expect("a folder of texts")
+        .map(|entry| {
+            let path = entry.expect("an entry").path();
+            let language = path.file_stem().expect("a name").to_string_lossy();
+            let text = fs::read_to_string(&path).expect("a text file");
+            (language.into_owned(), text)
+        })
+        .collect();
+    files.sort();
+    files
+}
+
+/// The letters of a text that are its own: without the values put into it.
+pub(super) fn own_letters(text: &str) -> String {
+    let mut own = String::new();
+    let mut depth = 0_u32;
+    for c in text.chars() {
+        match c {
+            '{' => depth += 1,
+            '}' => {
+                depth -= 1;
+                own.push(' ');
+            }
+            c if depth == 0 => own.push(c),
+            _ => {}
+        }
+    }
+    own
+}
+
+/// The values that a text names.
+pub(super) fn values(text: &str) -> BTreeSet<String> {
+    text.split("{ $")
+        .skip(1)
+        .map(|rest| {
+            rest.chars()
+                .take_while(|c| c.is_ascii_lowercase() || *c == '_')
+                .collect()
+        })
+        .collect()
+}
+
+fn bot() -> PathBuf {
+    Path::new(env!("CARGO_MANIFEST_DIR")).to_path_buf()
+}
+
+/// The code that words texts, all in one, without white space between tokens and brackets.
+pub(super) fn code() -> String {
+    let mut code = String::new();
+    for folder in ["src/engine", "src/wording"] {
+        for entry in fs::read_dir(bot().join(folder)).expect("a folder of code") {
+            let path = entry.expect("an entry").path();
+            code.push_str(&fs::read_to_string(path).expect("a code file"));
+        }
+    }
+    code.push_str(&fs::read_to_string(bot().join("src/wording.rs")).expect("a code file"));
+    code.lines()
+        .filter(|line| !line.trim_start().starts_with("//"))
+        .map(str::trim)
+        .collect::<Vec<_>>()
+        .join(" ")
+        .replace("( \"", "(\"")
+}
+
+/// String literals in the code.
+pub(super) fn literals(code: &str) -> BTreeSet<String> {
+    code.split('"')
+        .skip(1)
+        .step_by(2)
+        .map(str::to_owned)
+        .collect()
+}
+
+/// Literals that follow one of these ways to ask for a text.
+pub(super) fn asked_for(code: &str) -> BTreeSet<String> {
+    let ways = [
+        "say(\"",
+        "plain(speaker, \"",
+        "with_example(turn, \"",
+        "notify_about(turn, \"",
+        "with_stand(\"",
+        "measured(\"",
+        "counted(\"",
+        "word_taken_back(turn, &events, \"",
+    ];
+    ways.into_iter()
+        .flat_map(|way| code.split(way).skip(1))
+        .filter_map(|rest| rest.split('"').next())
+        .map(str::to_owned)
+        .collect()
+}
