@@ -9,10 +9,13 @@ use chrono::NaiveDateTime;
 
 use crate::roll::Plan;
 
-/// Columns of a line, at most: half a printed page, or a small terminal.
-const COLUMNS: usize = 98;
+/// Columns of a line, at most: what a terminal beside another window shows.
+const COLUMNS: usize = 100;
 /// Columns before a text.
-const INDENT: usize = 23;
+const INDENT: usize = 22;
+
+/// Fewer nudges than this behind the scenes are told with the next ones.
+const HIDDEN_NUDGES_MIN: u32 = 10;
 
 /// The lines of the play.
 pub(super) struct Screen<'a, W> {
@@ -95,7 +98,7 @@ impl<'a, W: Write> Screen<'a, W> {
     /// A text of the bot in a scene. `to` is said where it is not plain.
     pub(super) fn answered(&mut self, to: Option<&str>, text: &str) -> io::Result<()> {
         let who = to.map_or_else(|| ">".to_owned(), |to| format!("> {to}"));
-        wrapped(self.out, &format!("{:15}{who:<7} ", ""), INDENT, text)
+        wrapped(self.out, &format!("{:14}{who:<7} ", ""), INDENT, text)
     }
 
     /// The bot says nothing.
@@ -136,13 +139,8 @@ impl<'a, W: Write> Screen<'a, W> {
         self.line(at, &format!("> {to}"), text)
     }
 
-    /// The last line of what happened behind the scenes.
-    pub(super) fn close(&mut self) -> io::Result<()> {
-        self.sum_up_hidden()
-    }
-
     fn line(&mut self, at: NaiveDateTime, who: &str, text: &str) -> io::Result<()> {
-        let head = format!("  {} {who:<7} ", at.format("%e %b %H:%M"));
+        let head = format!(" {} {who:<7} ", at.format("%e %b %H:%M"));
         wrapped(self.out, &head, INDENT, text)
     }
 
@@ -160,10 +158,13 @@ impl<'a, W: Write> Screen<'a, W> {
     }
 
     fn sum_up_hidden(&mut self) -> io::Result<()> {
-        let Hidden { nudges, answers } = std::mem::take(&mut self.hidden);
-        if nudges == 0 || self.all {
+        if self.all {
             return writeln!(self.out);
         }
+        if self.hidden.nudges < HIDDEN_NUDGES_MIN {
+            return Ok(());
+        }
+        let Hidden { nudges, answers } = std::mem::take(&mut self.hidden);
         writeln!(
             self.out,
             "  ... {nudges} nudges and {answers} answers later ..."

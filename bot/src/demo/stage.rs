@@ -89,7 +89,6 @@ impl<'a, W: Write> Stage<'a, W> {
             self.line(line)
                 .with_context(|| format!("line {} of the script", line.number))?;
         }
-        self.screen.close()?;
         Ok((self.rig, self.tally))
     }
 
