@@ -23,6 +23,7 @@ mod outbox;
 mod plan;
 mod reply;
 mod roll;
+mod shared;
 mod step;
 mod summary;
 mod tick;
