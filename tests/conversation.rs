@@ -15,6 +15,9 @@
 //! A code stands as `CODE` in what we say, and `CODE` in a text is the last one, `WRONGCODE` is
 //! not.
 
+mod bad_texts;
+mod story;
+
 use std::{env, fmt::Write as _, fs, path::Path};
 
 use budwood::{
@@ -22,38 +25,12 @@ use budwood::{
     rig::{Arrived, Rig},
 };
 use budwood_scheduler::{Block, Directory, Person};
-use chrono::{DateTime, NaiveDateTime, TimeDelta, TimeZone, Utc};
-use chrono_tz::{Asia::Jakarta, Tz};
-use proptest::prelude::{any, prop_assert, prop_assert_eq, proptest};
+use chrono::{DateTime, TimeDelta, Utc};
 
+use self::story::{INDENT, Line, Text, ZONE, excerpt, instant, lines, moment_of};
 use crate::sim::{self, DEMO_ROLL, LastingStore};
 
-/// Where the invented valley lies.
-const ZONE: Tz = Jakarta;
 const TYPING: TimeDelta = TimeDelta::minutes(3);
-const INDENT: &str = "    ";
-
-/// One line of a story.
-enum Line<'a> {
-    /// A comment, an empty line.
-    Comment,
-    /// Whom the story is about, of the demo's list.
-    People(&'a str),
-    /// A row of the list.
-    Row(&'a str),
-    /// Time passes.
-    At(NaiveDateTime),
-    /// A text comes in.
-    Text(Text<'a>),
-    /// How does a block stand?
-    Ask { who: &'a str, block: &'a str },
-}
-
-struct Text<'a> {
-    who: &'a str,
-    options: Vec<&'a str>,
-    text: &'a str,
-}
 
 /// Plays a story and compares our side of it.
 #[track_caller]
@@ -78,64 +55,6 @@ fn check(name: &str) {
         let (told, now) = (at(&story), at(&played));
         assert_eq!(told, now, "{name}.txt, line {}", line + 1);
     }
-}
-
-fn lines(story: &str) -> Vec<(&str, Line<'_>)> {
-    let ours = |line: &&str| !line.starts_with(INDENT);
-    story
-        .lines()
-        .filter(ours)
-        .map(|line| (line, parse(line)))
-        .collect()
-}
-
-fn parse(line: &str) -> Line<'_> {
-    if line.is_empty() || line.starts_with('#') {
-        return Line::Comment;
-    }
-    if ["row,", "group,", "person,", "block,"]
-        .iter()
-        .any(|row| line.starts_with(row))
-    {
-        return Line::Row(line);
-    }
-    if let Some(names) = line.strip_prefix("people ") {
-        return Line::People(names);
-    }
-    if let Some(moment) = line.strip_prefix("== ") {
-        return Line::At(moment_of(moment));
-    }
-    if let Some((who, block)) = line
-        .strip_prefix("? ")
-        .and_then(|asked| asked.rsplit_once(' '))
-    {
-        return Line::Ask { who, block };
-    }
-    let mut options = Vec::new();
-    let (mut who, text) = line
-        .split_once(':')
-        .filter(|(who, _)| !who.contains('('))
-        .unwrap_or_else(|| line.split_once("):").expect("a name, a colon, a text"));
-    if let Some((name, said)) = who.split_once(" (") {
-        who = name;
-        options = said.trim_end_matches(')').split(", ").collect();
-    }
-    Line::Text(Text {
-        who,
-        options,
-        text: text.strip_prefix(' ').unwrap_or(text),
-    })
-}
-
-fn moment_of(text: &str) -> NaiveDateTime {
-    NaiveDateTime::parse_from_str(text, "%Y-%m-%d %H:%M").expect("a moment")
-}
-
-fn instant(local: NaiveDateTime) -> DateTime<Utc> {
-    ZONE.from_local_datetime(&local)
-        .single()
-        .expect("a zone without clock changes")
-        .to_utc()
 }
 
 fn play(story: &str) -> String {
@@ -172,24 +91,6 @@ fn play(story: &str) -> String {
         stage.act(parsed);
     }
     stage.out
-}
-
-/// The rows of the demo's list about these people and their group.
-fn excerpt(names: &str) -> String {
-    let names: Vec<&str> = names.split(", ").collect();
-    let demo = str::from_utf8(DEMO_ROLL).expect("a list in UTF-8");
-    let mut rows = String::new();
-    for row in demo.lines() {
-        let mut cells = row.split(',');
-        let kind = cells.next();
-        let called = cells.nth(1).and_then(|name| name.split(' ').next());
-        let is_asked = called.is_some_and(|name| names.contains(&name));
-        if matches!(kind, Some("row" | "group")) || is_asked {
-            rows.push_str(row);
-            rows.push('\n');
-        }
-    }
-    rows
 }
 
 /// The engine, and what has been written so far.
@@ -430,104 +331,3 @@ fn not_understood_gives_one_example_a_day() {
 fn two_machines_do_not_talk_for_ever() {
     check("loops");
 }
-
-/// Texts that no person types, or only by mistake.
-fn bad_texts() -> Vec<String> {
-    let digits = "7".repeat(1_000_000);
-    [
-        "",
-        " ",
-        "\n\n\n",
-        "\u{0}",
-        "\u{7}\u{8}\u{1b}[2J",
-        "\u{1f333}\u{1f333}\u{1f44d}\u{1f3fd}",
-        "\u{202e}B 21 detnalp\u{202c}",
-        "dead \u{200f}8\u{200f} B",
-        "\u{feff}dead 8 B",
-        "e\u{301}\u{301}\u{301}\u{301} 8",
-        "\u{10ffff}",
-        "dead -8 B",
-        "dead 99999999999999999999 B",
-        "dead 8.5.5.5 B",
-        "dead 1e400 B",
-        "planted NaN B",
-        "8 8 8 8 8 8 8 8",
-        "no no no no",
-        "::::::",
-        "(((((((((((((((((((((",
-        "'; DROP TABLE blocks; --",
-        "{ $name }",
-        "%s%s%n",
-    ]
-    .map(str::to_owned)
-    .into_iter()
-    .chain([
-        digits,
-        format!("dead {} B", "9".repeat(400)),
-        "dead 8 B ".repeat(1_200),
-        "a".repeat(10_240),
-        "\u{301}".repeat(5_000),
-    ])
-    .collect()
-}
-
-#[test]
-fn bad_texts_are_kept_as_they_came_and_do_no_harm() {
-    let start = instant(moment_of("2026-12-20 10:00"));
-    let mut rig =
-        Rig::open(sim::setup(), Box::new(LastingStore::default()), start).expect("an empty store");
-    rig.load_roll(DEMO_ROLL).expect("a list without faults");
-    let reports = |rig: &Rig| {
-        sim::events(rig.engine().store())
-            .into_iter()
-            .filter(|event| event.message.is_some())
-            .count()
-    };
-    let texts = bad_texts();
-    for (index, text) in texts.iter().enumerate() {
-        // Each from another phone of the list, so that no guard of a conversation hides it.
-        let from = format!("+4477009000{:02}", index % 14 + 1);
-        for answer in rig.text(&from, text).expect("memory does not fail") {
-            sim::assert_one_sms(&answer.text.text);
-        }
-        rig.run_until(rig.now() + TimeDelta::minutes(20))
-            .expect("memory does not fail");
-    }
-    let kept: Vec<String> = sim::received(rig.engine().store())
-        .into_iter()
-        .map(|received| received.text)
-        .collect();
-    assert!(kept == texts, "every text is kept as it came");
-    // The report between marks of direction and the one after a byte order mark may count.
-    let reported = reports(&rig);
-    assert!(
-        reported <= 2,
-        "{reported} facts from texts that say nothing"
-    );
-}
-
-proptest! {
-    /// Whatever comes, from whomever: no panic, kept as it came, and an answer is one SMS.
-    #[test]
-    fn any_text_from_anyone_is_kept(text in any::<String>(), from in "[+a-zA-Z0-9]{0,14}") {
-        let start = instant(moment_of("2026-12-20 10:00"));
-        let mut rig = Rig::open(sim::setup(), Box::new(LastingStore::default()), start).unwrap();
-        rig.load_roll(KETI_ALONE.as_bytes()).unwrap();
-        for from in ["+447700900005", &from] {
-            for answer in rig.text(from, &text).unwrap() {
-                prop_assert_eq!(budwood::sms::measure(&answer.text.text).parts, 1);
-            }
-        }
-        let kept = sim::received(rig.engine().store());
-        prop_assert_eq!(kept.len(), 2);
-        prop_assert!(kept.iter().all(|received| received.text == text));
-    }
-}
-
-const KETI_ALONE: &str = "\
-row,group,name,role,phone,consent_on,consent_how,adviser,zone,calendar,block,area,unit
-group,KOLO,,,,,,Mara Tindel,Asia/Jakarta,fao,,,
-person,,Mara Tindel,adviser,+447700900100,2026-09-01,contract,,,,,,
-person,KOLO,Keti Olm,farmer,+447700900005,2026-09-12,text START,,,,,,
-block,KOLO,Keti Olm,,,,,,,,A,1.1,ha
-";

@@ -244,7 +244,7 @@ fn a_list_is_checked_without_storing_and_loaded_once() {
     assert!(again.status.success(), "{}", text_of(&again));
     assert_eq!(people(store_in(folder.path())), 3);
     assert_eq!(sim::events(&store_in(folder.path())).len(), facts);
-    let broken = ROLL.replace("+447700900005", "+44770090000O");
+    let broken = ROLL.replace("900005", "90000O");
     fs::write(folder.path().join("roll.csv"), broken).unwrap();
     for refused in [with_config("check"), with_config("load")] {
         assert_eq!(refused.status.code(), Some(1));

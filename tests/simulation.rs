@@ -55,6 +55,8 @@ struct Valley {
     way: BTreeMap<(DateTime<Utc>, u64), Under>,
     /// What the provider has, by our id: it knows a second try of the same text.
     taken: BTreeMap<MessageId, Outgoing>,
+    /// Until then the provider takes nothing.
+    outage: DateTime<Utc>,
     count: u64,
     cuts: u32,
 }
@@ -123,6 +125,7 @@ impl Valley {
             phones,
             way: BTreeMap::new(),
             taken: BTreeMap::new(),
+            outage: now,
             count: 0,
             cuts: 0,
         };
@@ -153,6 +156,10 @@ impl Valley {
             }
         }
         let questions = ["STATUS KOLO", "LATE SENA", "QUIET", "GAPS KOLO", "SICK"];
+        // Some outages begin in the afternoon, when nudges go, and last into the night or for days.
+        if self.chance.once_in(10) {
+            self.outage = self.now + self.chance.minutes(60, 4 * 24 * 60);
+        }
         if day.is_multiple_of(7) {
             let text = (*self.chance.pick(&questions)).to_owned();
             self.send_to_us(ADVISER, text, TimeDelta::hours(2));
@@ -274,6 +281,9 @@ impl Valley {
 
     fn provider(&mut self, text: &Outgoing) -> SendOutcome {
         let why = "a bad day".to_owned();
+        if self.now < self.outage {
+            return SendOutcome::TryAgain { after: None, why };
+        }
         match self.chance.below(20) {
             0 => SendOutcome::TryAgain { after: None, why },
             1 => SendOutcome::Refused { why },

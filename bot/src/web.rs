@@ -121,7 +121,10 @@ fn server(
 pub fn items_in(body: &str) -> (Option<usize>, Option<usize>) {
     let texts = notification::texts(body, "check", Some("id")).ok();
     let receipts = notification::receipts(body).ok();
-    (texts.map(|texts| texts.len()), receipts.map(|receipts| receipts.len()))
+    (
+        texts.map(|texts| texts.len()),
+        receipts.map(|receipts| receipts.len()),
+    )
 }
 
 async fn take_texts(

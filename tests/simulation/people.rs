@@ -67,7 +67,7 @@ pub(super) fn valley(chance: &mut Chance, start: NaiveDate) -> (String, Vec<Phon
         let name = format!("Farm{}", letters(index));
         // Every tenth shares the phone of the one before.
         let shares = index % 10 == 5;
-        let number = format!("+4477009000{:02}", if shares { index - 1 } else { index });
+        let number = format!("+447700900{:03}", if shares { index - 1 } else { index });
         let consent = if index % 9 == 0 {
             ",".to_owned()
         } else {

@@ -409,7 +409,7 @@ fn talks() -> Vec<(String, Talk)> {
         routine_at: Some(at(1, 2)),
         heard_at: Some(at(1, 9)),
     };
-    let number = |index: usize| format!("+4477009001{index:02}");
+    let number = |index: usize| format!("+447700900{:03}", 100 + index);
     questions()
         .into_iter()
         .map(full)
