@@ -115,18 +115,6 @@ fn server(
     Ok(server)
 }
 
-/// How many texts and how many receipts a body brings; none of a kind that it is not. For checks
-/// of the reader of notifications without a server.
-#[must_use]
-pub fn items_in(body: &str) -> (Option<usize>, Option<usize>) {
-    let texts = notification::texts(body, "check", Some("id")).ok();
-    let receipts = notification::receipts(body).ok();
-    (
-        texts.map(|texts| texts.len()),
-        receipts.map(|receipts| receipts.len()),
-    )
-}
-
 async fn take_texts(
     request: HttpRequest,
     payload: Payload,
