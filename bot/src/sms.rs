@@ -5,7 +5,9 @@
 //! with a reference of eight bits). Deliberately absent: national language tables, which many
 //! centres drop, and packing into octets, which is the gateway's work.
 
-use std::borrow::Cow;
+use std::{borrow::Cow, iter::once};
+
+use unicode_normalization::UnicodeNormalization;
 
 /// Septets of a text that goes alone, and of each part of a longer one.
 const GSM7_UNITS: Limits = Limits {
@@ -86,6 +88,22 @@ pub fn plain(text: &str) -> Cow<'_, str> {
         }
     }
     Cow::Owned(out)
+}
+
+/// Takes marks off letters that the GSM alphabet lacks: one such letter in a name would turn the
+/// whole text into UTF-16 and halve what fits in it. Letters of other scripts stay.
+#[must_use]
+pub fn without_marks(name: &str) -> String {
+    name.nfc()
+        .map(|letter| match septets(letter) {
+            Some(_) => letter,
+            None => once(letter)
+                .nfd()
+                .next()
+                .filter(|base| septets(*base).is_some())
+                .unwrap_or(letter),
+        })
+        .collect()
 }
 
 impl Alphabet {

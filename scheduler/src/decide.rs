@@ -15,7 +15,8 @@ mod tests;
 use alloc::{boxed::Box, string::String, vec::Vec};
 
 use budwood_parser::{
-    Act, Alarm, Bare, Details, Doubt, Kind, Problem, Query, Reading, Report, Sender, Stance, When,
+    Act, Alarm, Bare, Correction, Details, Doubt, Kind, Problem, Query, Reading, Report, Sender,
+    Stance, When,
 };
 
 pub use self::{
@@ -317,11 +318,23 @@ fn act_on(act: &Act, scene: &Scene<'_>) -> Option<Decision> {
             known.then(|| Decision::Answer(Answer::Query(Box::new(query.clone()))))
         }
         Act::Undo => known.then_some(Decision::Amend(Amend::Undo)),
-        Act::Correct(correction) => known.then(|| amend::change(correction, scene)),
+        Act::Correct(correction) => known.then(|| correct(correction, scene)),
         Act::Yes => known.then(|| yes(scene)),
         Act::No => known.then(|| no(scene)),
         Act::Done => known.then_some(Decision::Reply(Reply::Done)),
         Act::Later(days) => known.then_some(Decision::Reply(Reply::Later(*days))),
+    }
+}
+
+/// A correction reaches what waits to be confirmed first, then what was stored last.
+fn correct(correction: &Correction, scene: &Scene<'_>) -> Decision {
+    let waiting = match scene.pending {
+        Some(Pending::Confirm(facts)) => amend::pending(correction, facts, scene),
+        Some(Pending::Ask { .. } | Pending::Choose { .. } | Pending::Nudge) | None => None,
+    };
+    match waiting {
+        Some(facts) => judge(facts, Vec::new(), None, scene),
+        None => amend::change(correction, scene),
     }
 }
 

@@ -198,8 +198,11 @@ impl Summary {
     }
 }
 
-/// A person with nothing due is not quiet, only idle.
+/// A person with nothing due is not quiet, only idle; one who is not to be texted is not asked.
 fn is_expected(world: &World, setup: &Setup, person: &Person, today: NaiveDate) -> bool {
+    if !person.consent.is_given() {
+        return false;
+    }
     world.directory.blocks_of(person.id).any(|block| {
         tasks_of(world, setup, block.id, today)
             .iter()

@@ -229,6 +229,26 @@ fn ucs2(units: usize, parts: usize) -> Size {
     }
 }
 
+// Vietnamese and French names: letters that TS 23.038 has not lose their marks, those that it has
+// keep them.
+#[test]
+fn marks_that_would_cost_half_the_text_are_taken_off_names() {
+    for (name, plain) in [
+        ("Thảo", "Thao"),
+        ("Bénoît", "Bénoit"),
+        ("Çelo", "Çelo"),
+        ("e\u{301}", "é"),
+        ("สมชาย", "สมชาย"),
+        ("Tamo", "Tamo"),
+    ] {
+        assert_eq!(without_marks(name), plain);
+    }
+    assert_eq!(
+        measure(&without_marks("Nguyễn Ánh")).alphabet,
+        Alphabet::Gsm7
+    );
+}
+
 /// The septets of a text, from the tables.
 fn codes_of(text: &str) -> Vec<u8> {
     let mut codes = Vec::new();

@@ -19,10 +19,11 @@ pub fn fit(render: impl Fn(usize) -> String) -> String {
     sms::split(&last).into_iter().next().unwrap_or_default()
 }
 
-/// A name of at most this many letters.
+/// A name of at most this many letters, all of the GSM alphabet where that is possible.
 #[must_use]
 pub(crate) fn short(name: &str, length: usize) -> String {
-    name.chars()
+    sms::without_marks(name)
+        .chars()
         .take(length)
         .collect::<String>()
         .trim_end()

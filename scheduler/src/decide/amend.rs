@@ -1,6 +1,6 @@
 //! Which slot of which fact a correction means.
 
-use alloc::{boxed::Box, string::String};
+use alloc::{boxed::Box, string::String, vec::Vec};
 
 use budwood_parser::{Correction, Field};
 
@@ -25,6 +25,21 @@ pub(super) fn change(correction: &Correction, scene: &Scene<'_>) -> Decision {
             }))
         });
     Decision::Amend(found.map_or_else(|| Amend::Unsure(correction.clone()), Amend::Change))
+}
+
+/// Facts that wait to be confirmed, with the correction in them; none when it does not fit them.
+pub(super) fn pending(
+    correction: &Correction,
+    facts: &[Draft],
+    scene: &Scene<'_>,
+) -> Option<Vec<Draft>> {
+    let mut facts = facts.to_vec();
+    let fact = facts
+        .iter_mut()
+        .rev()
+        .find(|fact| meant(fact, correction))?;
+    (_, *fact) = changed(fact, correction, scene)?;
+    Some(facts)
 }
 
 fn meant(draft: &Draft, correction: &Correction) -> bool {
