@@ -25,13 +25,17 @@ use std::{
 };
 
 use anyhow::{Context, bail};
-use chrono::{DateTime, Utc};
+use chrono::{DateTime, TimeDelta, Utc};
 use tokio::sync::{oneshot, watch};
-use tracing::{error, info};
+use tracing::{error, info, warn};
 
 use crate::{
-    clock::Clock,
+    clock::{
+        Clock,
+        guard::{ClockGuard, Doubt},
+    },
     config::Config,
+    control,
     engine::{Engine, Input, Told},
     gateway::{Health, Inbound, Intake, IntakeFuture, Receipt, Refused, http::HttpGateway},
     limits, setup,
@@ -41,6 +45,9 @@ use crate::{
 
 /// The loop looks at the clock at least this often, so that a clock put right is noticed.
 const LOOK_AT_CLOCK: Duration = Duration::from_secs(30);
+
+/// The engine's time is further from the computer's than this only when that is in doubt.
+const LOOK_AT_CLOCK_DELTA: TimeDelta = TimeDelta::seconds(60);
 
 /// An input, and who waits for it.
 struct Job {
@@ -58,6 +65,8 @@ pub struct Handle {
 #[derive(Default)]
 struct Shared {
     trouble: Mutex<Option<String>>,
+    /// Why some texts do not leave, though new work is taken.
+    held: Mutex<Option<String>>,
     inbox_waiting: AtomicUsize,
     outbox_waiting: AtomicUsize,
 }
@@ -72,6 +81,25 @@ impl Shared {
 
     fn set_trouble(&self, what: String) {
         *self.trouble.lock().unwrap_or_else(PoisonError::into_inner) = Some(what);
+    }
+
+    fn held(&self) -> Option<String> {
+        self.held
+            .lock()
+            .unwrap_or_else(PoisonError::into_inner)
+            .clone()
+    }
+
+    /// Logs a change once.
+    fn set_held(&self, why: Option<String>) {
+        let mut held = self.held.lock().unwrap_or_else(PoisonError::into_inner);
+        if *held != why {
+            match &why {
+                Some(why) => warn!(why, "texts are held"),
+                None => info!("texts may leave"),
+            }
+            *held = why;
+        }
     }
 }
 
@@ -118,7 +146,7 @@ impl Intake for Handle {
 
     fn health(&self) -> Health {
         Health {
-            trouble: self.shared.trouble(),
+            trouble: self.shared.trouble().or_else(|| self.shared.held()),
             inbox_waiting: self.shared.inbox_waiting.load(Ordering::Relaxed),
             outbox_waiting: self.shared.outbox_waiting.load(Ordering::Relaxed),
         }
@@ -189,8 +217,11 @@ fn run(
     shared: &Shared,
     next_try: &watch::Sender<Option<DateTime<Utc>>>,
 ) -> anyhow::Result<()> {
+    let mut guard = ClockGuard::default();
+    let mut now = look_at_clock(engine, &mut guard, clock, shared);
+    next_try.send_replace(next_try_by(clock, engine, now));
     loop {
-        let wait = until(engine.next_wake(), clock.now());
+        let wait = until(engine.next_wake(), now);
         let mut batch: Vec<Job> = match inbox.recv_timeout(wait) {
             Ok(job) => vec![job],
             Err(RecvTimeoutError::Timeout) => Vec::new(),
@@ -200,14 +231,15 @@ fn run(
         shared
             .inbox_waiting
             .fetch_sub(batch.len(), Ordering::Relaxed);
-        let now = clock.now();
+        if batch.iter().any(|job| matches!(job.input, Input::Release)) {
+            guard.believe(clock.now(), clock.steady());
+            engine.believe(clock.now());
+        }
+        now = look_at_clock(engine, &mut guard, clock, shared);
         let (mut inputs, waiting): (Vec<Input>, Vec<_>) =
             batch.into_iter().map(|job| (job.input, job.told)).unzip();
         if engine.next_wake().is_some_and(|wake| wake <= now) {
             inputs.push(Input::Wake);
-        }
-        if inputs.is_empty() {
-            continue;
         }
         let told = engine.handle(inputs, now).context("cannot commit")?;
         for (waits, told) in waiting.into_iter().zip(told) {
@@ -217,8 +249,49 @@ fn run(
         shared
             .outbox_waiting
             .store(engine.waiting(), Ordering::Relaxed);
-        next_try.send_replace(engine.next_try());
+        shared.set_held(why_held(engine, guard.doubt()));
+        // Only news wakes the senders: a text that waits for another one to its phone is none.
+        next_try.send_if_modified(|known| {
+            let next = next_try_by(clock, engine, now);
+            std::mem::replace(known, next) != next
+        });
     }
+}
+
+/// The time to work with, and what hangs on whether it can be believed.
+fn look_at_clock(
+    engine: &mut Engine,
+    guard: &mut ClockGuard,
+    clock: &Clock,
+    shared: &Shared,
+) -> DateTime<Utc> {
+    let now = guard.look(clock.now(), clock.steady(), engine.latest());
+    engine.let_nudges_wait(guard.doubt().is_some());
+    shared.set_held(why_held(engine, guard.doubt()));
+    now
+}
+
+/// When the next text can be sent, on the computer's clock: that is what the senders look at.
+fn next_try_by(clock: &Clock, engine: &Engine, now: DateTime<Utc>) -> Option<DateTime<Utc>> {
+    let computer = clock.now();
+    let is_right = (now - computer).abs() < LOOK_AT_CLOCK_DELTA;
+    let next = engine.next_try()?;
+    Some(if is_right {
+        next
+    } else {
+        next - (now - computer)
+    })
+}
+
+fn why_held(engine: &Engine, doubt: Option<Doubt>) -> Option<String> {
+    if let Some(doubt) = doubt {
+        return Some(doubt.to_string());
+    }
+    let since = engine.held_since()?.format("%Y-%m-%d %H:%M");
+    Some(format!(
+        "held: the store was filled from a backup or a log on {since} UTC, and no text leaves \
+         until `budwood release CONFIG`"
+    ))
 }
 
 fn until(wake: Option<DateTime<Utc>>, now: DateTime<Utc>) -> Duration {
@@ -266,6 +339,14 @@ pub async fn run_service(
     stop: impl Future<Output = ()> + Send + 'static,
 ) -> anyhow::Result<()> {
     let engine = open_engine(&config, clock.now())?;
+    // The store is ours from here on, so a control socket in its folder is ours too.
+    let folder = &config.store.folder;
+    let control = control::Listener::bind(folder).with_context(|| {
+        format!(
+            "cannot make the control socket in {} (is its path longer than 90 bytes?)",
+            folder.display()
+        )
+    })?;
     let running = start(engine, clock.clone())?;
     info!(address = %listener.local_addr()?, "serving");
     let settings = WebSettings {
@@ -275,6 +356,7 @@ pub async fn run_service(
         clock: clock.clone(),
     };
     let (stop_outbox, outbox_stops) = watch::channel(false);
+    let control = tokio::spawn(control.serve(running.handle.clone(), outbox_stops.clone()));
     let senders = match &config.outbound {
         Some(outbound) => {
             let gateway = HttpGateway::new(outbound.http.clone(), clock.clone())?;
@@ -301,6 +383,7 @@ pub async fn run_service(
     for sender in senders {
         sender.await?;
     }
+    control.await?;
     running.finish()?;
     info!("stopped; everything taken in is stored");
     Ok(())

@@ -9,6 +9,7 @@ use chrono::{DateTime, TimeDelta, Utc};
 
 use super::{
     facts::draft_of,
+    heard::{CAME_TWICE, Delivery},
     plan::points_of,
     step::{Step, civil_day},
 };
@@ -45,11 +46,10 @@ impl Step<'_> {
     pub(super) fn text(&mut self, inbound: Inbound) {
         if let Some(gateway_id) = &inbound.gateway_id {
             let key = (inbound.gateway.clone(), gateway_id.clone());
-            if self.world.seen.contains(&key) {
+            if !self.world.heard.is_new_id(key) {
                 self.told.outcome = Some("delivered again");
                 return;
             }
-            self.world.remember(key);
         }
         let id = self.world.message_id();
         let sender = number::kind(&inbound.from, &self.setup.country);
@@ -57,6 +57,7 @@ impl Step<'_> {
             SenderKind::Name => "from a name",
             SenderKind::ShortCode => "from a short code",
             SenderKind::Number(number) if self.setup.own_numbers.contains(number) => "echo",
+            SenderKind::Number(number) if self.came_twice(number, &inbound) => CAME_TWICE,
             SenderKind::Number(number) => self.hear(number, id, &inbound),
         };
         self.told.outcome = Some(outcome);
@@ -75,6 +76,16 @@ impl Step<'_> {
             sent_at: inbound.sent_at,
             outcome: outcome.to_owned(),
         });
+    }
+
+    /// Whether the network or a second gateway brings a text that was taken in before.
+    fn came_twice(&mut self, number: &str, inbound: &Inbound) -> bool {
+        let delivery = Delivery {
+            gateway: inbound.gateway.clone(),
+            sent_at: inbound.sent_at.filter(|at| self.is_believable(*at)),
+            at: self.now,
+        };
+        self.world.heard.came_twice(number, &inbound.text, delivery)
     }
 
     /// Finds out who texts. A number is not a person.
@@ -115,8 +126,12 @@ impl Step<'_> {
     /// The time of sending counts for "yesterday", unless it lies in the future or far back.
     fn believable(&self, sent_at: Option<DateTime<Utc>>) -> DateTime<Utc> {
         sent_at
-            .filter(|at| *at <= self.now && *at > self.now - TimeDelta::days(LATE_DAYS_MAX))
+            .filter(|at| self.is_believable(*at))
             .unwrap_or(self.now)
+    }
+
+    fn is_believable(&self, sent_at: DateTime<Utc>) -> bool {
+        sent_at <= self.now && sent_at > self.now - TimeDelta::days(LATE_DAYS_MAX)
     }
 
     fn stranger(&mut self, number: &str, message: MessageId, text: &str) -> &'static str {

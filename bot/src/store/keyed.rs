@@ -5,7 +5,7 @@
 
 use budwood_scheduler::{Event, EventId};
 
-use super::{Change, Loaded, StoreError, record};
+use super::{Change, Hold, Loaded, Record, StoreError, record};
 use crate::message::Received;
 
 /// Facts.
@@ -19,6 +19,9 @@ const GROUPS: &[u8] = b"g/";
 const BLOCKS: &[u8] = b"b/";
 const STATES: &[u8] = b"s/";
 const TALKS: &[u8] = b"t/";
+/// What a store keeps about itself; in no copy of its records.
+pub(super) const OWN: &[u8] = b"m/";
+const HOLD: &[u8] = b"m/hold";
 
 /// A key with its new record, or with none to take it out.
 pub(super) type Write = (Vec<u8>, Option<Vec<u8>>);
@@ -69,6 +72,11 @@ pub(super) fn rows(change: &Change) -> Result<Vec<Write>, StoreError> {
         rows.push((text_key(PHONES, number), None));
         rows.push((text_key(TALKS, number), None));
     }
+    match change.hold {
+        None => {}
+        Some(Hold::Free) => rows.push((HOLD.to_vec(), None)),
+        Some(hold) => rows.push((HOLD.to_vec(), Some(record::hold(&hold)?))),
+    }
     Ok(rows)
 }
 
@@ -83,8 +91,18 @@ pub(super) fn load<'a>(
         .next_back()
         .transpose()?
         .map(|(key, value)| event(&key, &value))
+        .transpose()?;
+    let hold = under(HOLD)
+        .next()
         .transpose()?
-        .map(|event| event.id);
+        .map(|(key, value)| record::read_hold(&key, &value))
+        .transpose()?
+        .unwrap_or_default();
+    let latest = last_event
+        .as_ref()
+        .map(|event| event.at)
+        .max(received.first().map(|message| message.at))
+        .max(outbound.first().map(|message| message.at));
     let last_message = received
         .first()
         .map(|message| message.id)
@@ -98,8 +116,10 @@ pub(super) fn load<'a>(
         talks: all(under(TALKS), record::read_talk)?,
         received,
         outbound,
-        last_event,
+        last_event: last_event.map(|event| event.id),
         last_message,
+        latest,
+        hold,
     })
 }
 
@@ -130,6 +150,23 @@ pub(super) fn each_received(
         visit(record::read_received(&key, &value)?);
     }
     Ok(())
+}
+
+/// The records among these rows, at most so many.
+pub(super) fn records(
+    rows: impl Iterator<Item = Row>,
+    at_most: usize,
+) -> Result<Vec<Record>, StoreError> {
+    let is_own = |row: &Row| matches!(row, Ok((key, _)) if key.starts_with(OWN));
+    rows.filter(|row| !is_own(row))
+        .take(at_most)
+        .map(|row| row.map(|(key, line)| Record { key, line }))
+        .collect()
+}
+
+/// The key of the record that a change of one record writes.
+pub(super) fn only_key(change: &Change) -> Result<Option<Vec<u8>>, StoreError> {
+    Ok(rows(change)?.pop().map(|(key, _)| key))
 }
 
 /// The key of a fact.

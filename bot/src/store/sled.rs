@@ -11,12 +11,13 @@ mod guard;
 use std::{
     fs::{self, File},
     io::{self, Write},
+    ops::Bound,
     path::{Path, PathBuf},
 };
 
 use budwood_scheduler::{Event, EventId};
 
-use super::{Change, Loaded, Store, StoreError, keyed};
+use super::{Change, Loaded, Record, Store, StoreError, keyed};
 use crate::message::Received;
 
 /// Our own file in the folder: the store was made whole, and in which version of its layout.
@@ -66,6 +67,12 @@ impl SledStore {
         Ok(store)
     }
 
+    /// Whether a store was made in this folder.
+    #[must_use]
+    pub fn exists(folder: &Path) -> bool {
+        folder.join(MADE).is_file()
+    }
+
     /// Finishes a new store. It is only there for good when its files and folders are on the
     /// disk; the file [`MADE`] comes last and says so.
     fn make(&self, folder: &Path) -> Result<(), StoreError> {
@@ -95,6 +102,14 @@ impl SledStore {
 
     fn under(&self, prefix: &[u8]) -> impl DoubleEndedIterator<Item = keyed::Row> + use<> {
         self.tree.scan_prefix(prefix).map(|row| {
+            row.map(|(key, value)| (key.to_vec(), value.to_vec()))
+                .map_err(engine)
+        })
+    }
+
+    fn after(&self, key: Option<&[u8]>) -> impl Iterator<Item = keyed::Row> + use<> {
+        let from = key.map_or(Bound::Unbounded, |key| Bound::Excluded(key.to_vec()));
+        self.tree.range((from, Bound::Unbounded)).map(|row| {
             row.map(|(key, value)| (key.to_vec(), value.to_vec()))
                 .map_err(engine)
         })
@@ -150,5 +165,17 @@ impl Store for SledStore {
 
     fn each_received(&self, visit: &mut dyn FnMut(Received)) -> Result<(), StoreError> {
         keyed::each_received(self.under(keyed::RECEIVED), visit)
+    }
+
+    fn records(&self, after: Option<&[u8]>, at_most: usize) -> Result<Vec<Record>, StoreError> {
+        keyed::records(self.after(after), at_most)
+    }
+
+    fn record(&self, key: &[u8]) -> Result<Option<Record>, StoreError> {
+        let line = self.tree.get(key).map_err(engine)?;
+        Ok(line.map(|line| Record {
+            key: key.to_vec(),
+            line: line.to_vec(),
+        }))
     }
 }
