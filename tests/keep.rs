@@ -62,7 +62,7 @@ impl Place {
             [store]
             folder = {:?}
             [web]
-            listen = "127.0.0.1:0"
+            listen = "127.0.0.1:8470"
             workers = 1
             [inbound]
             auth = "bearer"

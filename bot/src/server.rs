@@ -11,6 +11,7 @@
 //! service stops so that whoever watches it starts it again.
 
 mod outbox;
+mod time;
 
 use std::{
     net::TcpListener,
@@ -25,15 +26,13 @@ use std::{
 };
 
 use anyhow::{Context, bail};
-use chrono::{DateTime, TimeDelta, Utc};
+use chrono::{DateTime, Utc};
 use tokio::sync::{oneshot, watch};
 use tracing::{error, info, warn};
 
+use self::time::WatchedTime;
 use crate::{
-    clock::{
-        Clock,
-        guard::{ClockGuard, Doubt},
-    },
+    clock::Clock,
     config::Config,
     control,
     engine::{Engine, Input, Told},
@@ -45,9 +44,6 @@ use crate::{
 
 /// The loop looks at the clock at least this often, so that a clock put right is noticed.
 const LOOK_AT_CLOCK: Duration = Duration::from_secs(30);
-
-/// The engine's time is further from the computer's than this only when that is in doubt.
-const LOOK_AT_CLOCK_DELTA: TimeDelta = TimeDelta::seconds(60);
 
 /// An input, and who waits for it.
 struct Job {
@@ -184,8 +180,11 @@ impl Running {
 /// When the thread cannot be made.
 pub fn start(mut engine: Engine, clock: Clock) -> anyhow::Result<Running> {
     let (jobs, inbox) = sync_channel(limits::QUEUE_MAX);
-    let (tell_next_try, next_try) = watch::channel(engine.next_try());
+    let (tell_next_try, next_try) = watch::channel(None);
     let shared = Arc::new(Shared::default());
+    let mut time = WatchedTime::new(clock);
+    time.look(&mut engine);
+    publish(&engine, &time, &shared, &tell_next_try);
     let handle = Handle {
         jobs,
         shared: shared.clone(),
@@ -193,7 +192,7 @@ pub fn start(mut engine: Engine, clock: Clock) -> anyhow::Result<Running> {
     let thread = thread::Builder::new()
         .name("engine".to_owned())
         .spawn(move || {
-            let result = run(&mut engine, &inbox, &clock, &shared, &tell_next_try);
+            let result = run(&mut engine, &inbox, &mut time, &shared, &tell_next_try);
             if let Err(error) = &result {
                 shared.set_trouble("a commit failed".to_owned());
                 error!(
@@ -213,14 +212,12 @@ pub fn start(mut engine: Engine, clock: Clock) -> anyhow::Result<Running> {
 fn run(
     engine: &mut Engine,
     inbox: &Receiver<Job>,
-    clock: &Clock,
+    time: &mut WatchedTime,
     shared: &Shared,
     next_try: &watch::Sender<Option<DateTime<Utc>>>,
 ) -> anyhow::Result<()> {
-    let mut guard = ClockGuard::default();
-    let mut now = look_at_clock(engine, &mut guard, clock, shared);
-    next_try.send_replace(next_try_by(clock, engine, now));
     loop {
+        let now = time.look(engine);
         let wait = until(engine.next_wake(), now);
         let mut batch: Vec<Job> = match inbox.recv_timeout(wait) {
             Ok(job) => vec![job],
@@ -232,66 +229,39 @@ fn run(
             .inbox_waiting
             .fetch_sub(batch.len(), Ordering::Relaxed);
         if batch.iter().any(|job| matches!(job.input, Input::Release)) {
-            guard.believe(clock.now(), clock.steady());
-            engine.believe(clock.now());
+            time.believe(engine);
         }
-        now = look_at_clock(engine, &mut guard, clock, shared);
+        let now = time.look(engine);
         let (mut inputs, waiting): (Vec<Input>, Vec<_>) =
             batch.into_iter().map(|job| (job.input, job.told)).unzip();
         if engine.next_wake().is_some_and(|wake| wake <= now) {
             inputs.push(Input::Wake);
         }
         let told = engine.handle(inputs, now).context("cannot commit")?;
+        publish(engine, time, shared, next_try);
         for (waits, told) in waiting.into_iter().zip(told) {
             // Whoever asked may have gone away; what they asked for is done all the same.
             let _ = waits.send(Ok(told));
         }
-        shared
-            .outbox_waiting
-            .store(engine.waiting(), Ordering::Relaxed);
-        shared.set_held(why_held(engine, guard.doubt()));
-        // Only news wakes the senders: a text that waits for another one to its phone is none.
-        next_try.send_if_modified(|known| {
-            let next = next_try_by(clock, engine, now);
-            std::mem::replace(known, next) != next
-        });
     }
 }
 
-/// The time to work with, and what hangs on whether it can be believed.
-fn look_at_clock(
-    engine: &mut Engine,
-    guard: &mut ClockGuard,
-    clock: &Clock,
+/// Shows the others how the engine is now.
+fn publish(
+    engine: &Engine,
+    time: &WatchedTime,
     shared: &Shared,
-) -> DateTime<Utc> {
-    let now = guard.look(clock.now(), clock.steady(), engine.latest());
-    engine.let_nudges_wait(guard.doubt().is_some());
-    shared.set_held(why_held(engine, guard.doubt()));
-    now
-}
-
-/// When the next text can be sent, on the computer's clock: that is what the senders look at.
-fn next_try_by(clock: &Clock, engine: &Engine, now: DateTime<Utc>) -> Option<DateTime<Utc>> {
-    let computer = clock.now();
-    let is_right = (now - computer).abs() < LOOK_AT_CLOCK_DELTA;
-    let next = engine.next_try()?;
-    Some(if is_right {
-        next
-    } else {
-        next - (now - computer)
-    })
-}
-
-fn why_held(engine: &Engine, doubt: Option<Doubt>) -> Option<String> {
-    if let Some(doubt) = doubt {
-        return Some(doubt.to_string());
-    }
-    let since = engine.held_since()?.format("%Y-%m-%d %H:%M");
-    Some(format!(
-        "held: the store was filled from a backup or a log on {since} UTC, and no text leaves \
-         until `budwood release CONFIG`"
-    ))
+    next_try: &watch::Sender<Option<DateTime<Utc>>>,
+) {
+    shared
+        .outbox_waiting
+        .store(engine.waiting(), Ordering::Relaxed);
+    shared.set_held(time.why_held(engine));
+    // Only news wakes the senders: a text that waits for another one to its phone is none.
+    next_try.send_if_modified(|known| {
+        let next = time.next_try(engine);
+        std::mem::replace(known, next) != next
+    });
 }
 
 fn until(wake: Option<DateTime<Utc>>, now: DateTime<Utc>) -> Duration {

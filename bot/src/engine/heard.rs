@@ -8,7 +8,11 @@ use std::collections::{BTreeMap, BTreeSet, VecDeque};
 
 use chrono::{DateTime, TimeDelta, Utc};
 
-use crate::{limits, message::Received};
+use super::step::Step;
+use crate::{gateway::Inbound, limits, message::Received};
+
+/// A sending time further back than this is not believed.
+const LATE_DAYS_MAX: i64 = 30;
 
 /// A gateway and its id of a text.
 type GatewayText = (String, String);
@@ -110,5 +114,28 @@ fn is_same(first: &Delivery, second: &Delivery) -> bool {
             same_moment && within(first.at, second.at, TimeDelta::hours(limits::TWICE_HOURS))
         }
         (None, _) | (_, None) => other_gateway && within(first.at, second.at, few_minutes),
+    }
+}
+
+impl Step<'_> {
+    /// Whether the network or a second gateway brings a text that was taken in before.
+    pub(super) fn came_twice(&mut self, number: &str, inbound: &Inbound) -> bool {
+        let delivery = Delivery {
+            gateway: inbound.gateway.clone(),
+            sent_at: inbound.sent_at.filter(|at| self.is_believable(*at)),
+            at: self.now,
+        };
+        self.world.heard.came_twice(number, &inbound.text, delivery)
+    }
+
+    /// The time of sending counts for "yesterday", unless it lies in the future or far back.
+    pub(super) fn believable(&self, sent_at: Option<DateTime<Utc>>) -> DateTime<Utc> {
+        sent_at
+            .filter(|at| self.is_believable(*at))
+            .unwrap_or(self.now)
+    }
+
+    fn is_believable(&self, sent_at: DateTime<Utc>) -> bool {
+        sent_at <= self.now && sent_at > self.now - TimeDelta::days(LATE_DAYS_MAX)
     }
 }

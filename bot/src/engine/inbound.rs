@@ -9,7 +9,7 @@ use chrono::{DateTime, TimeDelta, Utc};
 
 use super::{
     facts::draft_of,
-    heard::{CAME_TWICE, Delivery},
+    heard::CAME_TWICE,
     plan::points_of,
     step::{Step, civil_day},
 };
@@ -20,9 +20,6 @@ use crate::{
     message::{Open, Question, Received},
     number::{self, SenderKind},
 };
-
-/// A sending time further back than this is not believed.
-const LATE_DAYS_MAX: i64 = 30;
 
 /// One text of one person, being worked on.
 #[derive(Clone, Debug)]
@@ -78,16 +75,6 @@ impl Step<'_> {
         });
     }
 
-    /// Whether the network or a second gateway brings a text that was taken in before.
-    fn came_twice(&mut self, number: &str, inbound: &Inbound) -> bool {
-        let delivery = Delivery {
-            gateway: inbound.gateway.clone(),
-            sent_at: inbound.sent_at.filter(|at| self.is_believable(*at)),
-            at: self.now,
-        };
-        self.world.heard.came_twice(number, &inbound.text, delivery)
-    }
-
     /// Finds out who texts. A number is not a person.
     fn hear(&mut self, number: &str, message: MessageId, inbound: &Inbound) -> &'static str {
         let people: Vec<PersonId> = self
@@ -121,17 +108,6 @@ impl Step<'_> {
             Some(speaker) => self.converse(turn(speaker, text, sent_at)),
             None => self.ask_for_whom(number, message, people, text, sent_at),
         }
-    }
-
-    /// The time of sending counts for "yesterday", unless it lies in the future or far back.
-    fn believable(&self, sent_at: Option<DateTime<Utc>>) -> DateTime<Utc> {
-        sent_at
-            .filter(|at| self.is_believable(*at))
-            .unwrap_or(self.now)
-    }
-
-    fn is_believable(&self, sent_at: DateTime<Utc>) -> bool {
-        sent_at <= self.now && sent_at > self.now - TimeDelta::days(LATE_DAYS_MAX)
     }
 
     fn stranger(&mut self, number: &str, message: MessageId, text: &str) -> &'static str {
