@@ -7,6 +7,7 @@ mod running;
 
 use std::{
     fs,
+    os::unix::fs::PermissionsExt,
     path::{Path, PathBuf},
 };
 
@@ -160,6 +161,14 @@ fn a_restored_store_is_the_one_that_was_backed_up() {
     );
     // The folder of a backup holds an exported log and says when it was made.
     let manifest = fs::read_to_string(backup.join("manifest.json")).unwrap();
+    for (name, mode) in [
+        ("", 0o700),
+        ("manifest.json", 0o600),
+        ("records.jsonl", 0o600),
+    ] {
+        let metadata = fs::metadata(backup.join(name)).unwrap();
+        assert_eq!(metadata.permissions().mode() & 0o777, mode, "{name}");
+    }
     assert!(manifest.contains(NOON), "{manifest}");
     assert_eq!(
         fs::read_to_string(backup.join("records.jsonl")).unwrap(),

@@ -254,6 +254,24 @@ fn after_stop_only_the_confirmation_leaves() {
     }
 }
 
+/// A morning with more texts than are kept in mind must not hide what waits behind them.
+#[test]
+fn a_text_that_waits_is_remembered_however_many_came_after_it() {
+    let (mut desk, text) = sending();
+    desk.tried(text.id, later(None));
+    for minutes in 0..5 {
+        desk.wait(TimeDelta::minutes(minutes));
+        desk.text(HANA, "help");
+    }
+    let of_all = |number| desk.engine.store().load(number).unwrap().outbound;
+    assert!(of_all(1).len() > 1);
+    assert!(of_all(1).iter().any(|one| one.id == text.id));
+    // A week later nothing can come of it any more.
+    desk.wait(TimeDelta::days(8));
+    desk.text(JARO, "help");
+    assert_eq!(desk.engine.store().load(1).unwrap().outbound.len(), 1);
+}
+
 /// It cannot be called back, but it is not tried again either.
 #[test]
 fn a_text_on_its_way_when_stop_comes() {

@@ -172,7 +172,7 @@ impl Engine {
         }
         if !all.is_empty() {
             if let Some(copying) = &mut self.world.copying {
-                copying.keep(self.store.as_ref(), &all)?;
+                copying.keep(self.store.as_ref(), &all);
             }
             self.store.commit(&all)?;
             self.world.latest = now;

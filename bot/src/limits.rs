@@ -200,3 +200,9 @@ pub const CONTROL_ANSWER_BYTES_MAX: u64 = 256 * 1024 * 1024;
 
 /// How long either end of the control socket waits for the other.
 pub const CONTROL_TIMEOUT: Duration = Duration::from_secs(60);
+
+/// How often a store that is in use is tried again before that is said.
+pub const STORE_LOCK_TRIES: u32 = 20;
+
+/// The pause between these tries: together half a second.
+pub const STORE_LOCK_PAUSE: Duration = Duration::from_millis(25);

@@ -143,7 +143,8 @@ pub trait Store: Send {
     /// When it could not be written. Then nothing more may be acknowledged.
     fn commit(&mut self, change: &Change) -> Result<(), StoreError>;
 
-    /// Reads what the engine keeps in memory; of the messages only the newest `messages`.
+    /// Reads what the engine keeps in memory; of the messages only the newest `messages`, and all
+    /// texts out that may still wait or get a receipt.
     ///
     /// # Errors
     ///

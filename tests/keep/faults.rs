@@ -219,6 +219,23 @@ fn where_nothing_can_be_written_nothing_is_left_behind() {
 }
 
 #[test]
+fn a_store_that_cannot_be_made_is_named() {
+    let place = Place::filled();
+    let backup = place.path("backup");
+    keep::backup(&place.config(), &backup, &place.clock()).unwrap();
+    let blocked = Place::empty();
+    fs::write(blocked.path("store"), "a file, no folder").unwrap();
+    let refused = keep::restore(&blocked.config(), &backup, &blocked.clock()).unwrap_err();
+    let said = format!("{refused:#}");
+    assert!(
+        said.contains("store: the store's files cannot be read or written"),
+        "{said}"
+    );
+    let kept = fs::read_to_string(blocked.path("store")).unwrap();
+    assert_eq!(kept, "a file, no folder");
+}
+
+#[test]
 fn a_backup_that_broke_off_is_not_in_the_way() {
     let place = Place::filled();
     fs::create_dir(place.path("backup.part")).unwrap();

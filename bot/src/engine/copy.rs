@@ -46,13 +46,29 @@ pub(super) struct Copying {
     kept: BTreeMap<Vec<u8>, Option<Vec<u8>>>,
     /// It came to the end. What lies there now is new.
     is_done: bool,
+    /// Why it cannot go on.
+    broken: Option<String>,
 }
 
 impl Copying {
-    /// To be called before each commit.
-    pub(super) fn keep(&mut self, store: &dyn Store, change: &Change) -> Result<(), StoreError> {
+    /// To be called before each commit. A copy that cannot go on is in the way of none.
+    pub(super) fn keep(&mut self, store: &dyn Store, change: &Change) {
+        if let Err(error) = self.keep_records(store, change) {
+            self.broken = Some(unreadable(&error));
+        }
+        if self.kept.len() > limits::COPY_KEPT_MAX {
+            self.broken =
+                Some("too much changes meanwhile; try again when less comes in".to_owned());
+        }
+        if self.broken.is_some() {
+            self.kept.clear();
+        }
+    }
+
+    fn keep_records(&mut self, store: &dyn Store, change: &Change) -> Result<(), StoreError> {
         for key in change.keys()? {
-            let passed = self.is_done || self.at.as_ref().is_some_and(|at| key <= *at);
+            let is_over = self.is_done || self.broken.is_some();
+            let passed = is_over || self.at.as_ref().is_some_and(|at| key <= *at);
             if passed || self.kept.contains_key(&key) {
                 continue;
             }
@@ -60,10 +76,6 @@ impl Copying {
             self.kept.insert(key, before);
         }
         Ok(())
-    }
-
-    fn is_too_large(&self) -> bool {
-        self.kept.len() > limits::COPY_KEPT_MAX
     }
 
     /// The next part; none at the end.
@@ -102,6 +114,10 @@ impl Copying {
     }
 }
 
+fn unreadable(error: &StoreError) -> String {
+    format!("the store cannot be read: {error}")
+}
+
 impl Step<'_> {
     pub(super) fn copy(&mut self, step: CopyStep) {
         self.told.copied = match step {
@@ -121,12 +137,9 @@ impl Step<'_> {
         let Some(copying) = &mut self.world.copying else {
             return Copied::Broken("no copy has begun".to_owned());
         };
-        let part = if copying.is_too_large() {
-            Err("too much changes meanwhile; try again when less comes in".to_owned())
-        } else {
-            copying
-                .next(self.store)
-                .map_err(|error| format!("the store cannot be read: {error}"))
+        let part = match copying.broken.take() {
+            Some(why) => Err(why),
+            None => copying.next(self.store).map_err(|error| unreadable(&error)),
         };
         match part {
             Ok(Some(lines)) => Copied::Lines(lines),

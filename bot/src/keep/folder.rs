@@ -1,8 +1,9 @@
 //! A backup: a folder with a log and a manifest that says what the log must come to.
 
 use std::{
-    fs::{self, File},
+    fs::{self, DirBuilder, File},
     io::{Read, Write},
+    os::unix::fs::DirBuilderExt,
     path::Path,
 };
 
@@ -97,7 +98,7 @@ fn write_part(part: &Path, source: Source, now: DateTime<Utc>) -> anyhow::Result
     if part.is_dir() {
         remove(part)?;
     }
-    fs::create_dir(part)?;
+    DirBuilder::new().mode(0o700).create(part)?;
     let summary = log::write(&part.join(RECORDS), source)?;
     let records = summary.records;
     let manifest = Manifest {
@@ -113,7 +114,7 @@ fn write_part(part: &Path, source: Source, now: DateTime<Utc>) -> anyhow::Result
             }],
         },
     };
-    let mut file = File::create(part.join(MANIFEST))?;
+    let mut file = log::create(&part.join(MANIFEST))?;
     file.write_all(&serde_json::to_vec_pretty(&manifest)?)?;
     file.write_all(b"\n")?;
     file.sync_all()?;

@@ -6,6 +6,7 @@
 use std::{
     fs::{self, File},
     io::{self, BufRead, BufReader, BufWriter, Read, Write},
+    os::unix::fs::OpenOptionsExt,
     path::{Path, PathBuf},
 };
 
@@ -103,9 +104,19 @@ pub(super) fn sync_folder_of(place: &Path) -> io::Result<()> {
     File::open(folder.unwrap_or(Path::new(".")))?.sync_all()
 }
 
+/// Makes a file for its owner alone: numbers and texts of people are in it.
+pub(super) fn create(file: &Path) -> io::Result<File> {
+    File::options()
+        .write(true)
+        .create(true)
+        .truncate(true)
+        .mode(0o600)
+        .open(file)
+}
+
 /// Writes a log into this file and puts it on the disk.
 pub(super) fn write(file: &Path, mut source: Source) -> anyhow::Result<Summary> {
-    let mut out = Summing::new(BufWriter::new(File::create(file)?));
+    let mut out = Summing::new(BufWriter::new(create(file)?));
     let mut records = 0;
     while let Some(lines) = source.next_lines()? {
         for line in lines {

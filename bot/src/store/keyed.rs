@@ -4,9 +4,13 @@
 //! order in which they came.
 
 use budwood_scheduler::{Event, EventId};
+use chrono::TimeDelta;
 
 use super::{Change, Hold, Loaded, Record, StoreError, record};
-use crate::message::Received;
+use crate::{
+    limits,
+    message::{Outbound, Received},
+};
 
 /// Facts.
 pub(super) const EVENTS: &[u8] = b"e/";
@@ -86,7 +90,7 @@ pub(super) fn load<'a>(
     messages: usize,
 ) -> Result<Loaded, StoreError> {
     let received = newest(under(RECEIVED), messages, record::read_received)?;
-    let outbound = newest(under(OUTBOUND), messages, record::read_outbound)?;
+    let outbound = recent_outbound(under(OUTBOUND), messages)?;
     let last_event = under(EVENTS)
         .next_back()
         .transpose()?
@@ -200,6 +204,22 @@ fn newest<T>(
         .take(number)
         .map(|row| row.and_then(|(key, value)| read(&key, &value)))
         .collect()
+}
+
+/// The newest texts out, and however many there are all that may still wait or get a receipt.
+fn recent_outbound(rows: Rows<'_>, number: usize) -> Result<Vec<Outbound>, StoreError> {
+    let mut recent: Vec<Outbound> = Vec::new();
+    for row in rows.rev() {
+        let (key, value) = row?;
+        let outbound = record::read_outbound(&key, &value)?;
+        let newest = recent.first().map_or(outbound.at, |newest| newest.at);
+        let is_old = outbound.at < newest - TimeDelta::hours(limits::RECEIPT_HOURS);
+        if recent.len() >= number && is_old {
+            break;
+        }
+        recent.push(outbound);
+    }
+    Ok(recent)
 }
 
 fn long_key(prefix: &[u8], id: u64) -> Vec<u8> {

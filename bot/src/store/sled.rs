@@ -13,12 +13,13 @@ use std::{
     io::{self, Write},
     ops::Bound,
     path::{Path, PathBuf},
+    thread,
 };
 
 use budwood_scheduler::{Event, EventId};
 
 use super::{Change, Loaded, Record, Store, StoreError, keyed};
-use crate::message::Received;
+use crate::{limits, message::Received};
 
 /// Our own file in the folder: the store was made whole, and in which version of its layout.
 const MADE: &str = "budwood";
@@ -50,8 +51,7 @@ impl SledStore {
             .path(folder)
             .cache_capacity(cache_bytes)
             .flush_every_ms(None);
-        let tree =
-            guard::open(folder, || config.open()).map_err(|error| guard::explain(error, folder))?;
+        let tree = open_tree(folder, &config)?;
         let file = File::options()
             .read(true)
             .write(true)
@@ -113,6 +113,21 @@ impl SledStore {
             row.map(|(key, value)| (key.to_vec(), value.to_vec()))
                 .map_err(engine)
         })
+    }
+}
+
+/// Opens, with some patience: the engine lets go of its files a moment after it was closed, and
+/// so does a process that was told to stop.
+fn open_tree(folder: &Path, config: &sled::Config) -> Result<sled::Db, StoreError> {
+    let mut left = limits::STORE_LOCK_TRIES;
+    loop {
+        let opened =
+            guard::open(folder, || config.open()).map_err(|error| guard::explain(error, folder));
+        match opened {
+            Err(StoreError::InUse(_)) if left > 0 => left -= 1,
+            other => return other,
+        }
+        thread::sleep(limits::STORE_LOCK_PAUSE);
     }
 }
 
