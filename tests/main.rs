@@ -3,10 +3,15 @@
 
 mod sim;
 
+mod clock;
 mod conversation;
 mod demo;
+mod desk;
 mod format;
 mod http;
+mod inbox;
+mod keep;
+mod outbox;
 mod roll;
 mod service;
 mod simulation;

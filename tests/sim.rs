@@ -10,7 +10,7 @@ use budwood::{
     message::Received,
     setup,
     sms::{self, Size},
-    store::{Change, Loaded, MemoryStore, Store, StoreError},
+    store::{Change, Loaded, MemoryStore, Record, Store, StoreError},
 };
 use budwood_scheduler::{Event, EventId};
 
@@ -63,6 +63,14 @@ impl Store for LastingStore {
 
     fn each_received(&self, visit: &mut dyn FnMut(Received)) -> Result<(), StoreError> {
         self.with(|store| store.each_received(visit))
+    }
+
+    fn records(&self, after: Option<&[u8]>, at_most: usize) -> Result<Vec<Record>, StoreError> {
+        self.with(|store| store.records(after, at_most))
+    }
+
+    fn record(&self, key: &[u8]) -> Result<Option<Record>, StoreError> {
+        self.with(|store| store.record(key))
     }
 }
 

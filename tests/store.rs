@@ -7,7 +7,7 @@ use std::path::Path;
 
 use budwood::{
     message::Talk,
-    store::{Change, Loaded, SledStore, Store, StoreError},
+    store::{Change, Hold, Loaded, SledStore, Store, StoreError},
 };
 use budwood_scheduler::{Event, EventId, MessageId, Phone};
 
@@ -52,6 +52,14 @@ fn expected(change: &Change) -> Loaded {
         outbound,
         last_event: change.events.iter().map(|event| event.id).max(),
         last_message,
+        latest: change
+            .events
+            .iter()
+            .map(|event| event.at)
+            .chain(change.received.iter().map(|text| text.at))
+            .chain(change.outbound.iter().map(|text| text.at))
+            .max(),
+        hold: Hold::Free,
     }
 }
 

@@ -11,7 +11,9 @@ use anyhow::Context;
 use chrono::{NaiveDateTime, Timelike};
 use clap::{Parser, Subcommand};
 
-use crate::{clock::Clock, config::Config, demo, engine::Input, read, rig, server, setup, talk};
+use crate::{
+    clock::Clock, config::Config, demo, engine::Input, keep, read, rig, server, setup, talk,
+};
 
 /// A message bot for rubber smallholders and the adviser who looks after them.
 #[derive(Parser)]
@@ -63,10 +65,68 @@ enum Command {
         #[command(subcommand)]
         command: RollCommand,
     },
+    /// Copies everything into a new folder, as it is at this moment. The service may run.
+    Backup {
+        /// The configuration.
+        config: PathBuf,
+        /// The new folder, such as backups/2026-11-25. It must not be there yet, or be empty.
+        folder: PathBuf,
+    },
+    /// Fills an empty store from a backup. The service must not be running.
+    ///
+    /// The whole backup is read and checked before anything is written. Afterwards texts are taken
+    /// in but none is sent until `budwood release`: what waits in the backup may have been sent
+    /// since. What is too old by then is never sent.
+    Restore {
+        /// The configuration that names the empty store.
+        config: PathBuf,
+        /// The folder of the backup.
+        folder: PathBuf,
+    },
+    /// Lets texts leave again after a restore or an import. The service may run.
+    ///
+    /// Also says that the computer's clock is right as it stands, when the service holds nudges
+    /// because the clock was put forward.
+    Release {
+        /// The configuration.
+        config: PathBuf,
+    },
+    /// Writes all records as JSON lines, or fills an empty store from them.
+    Log {
+        #[command(subcommand)]
+        command: LogCommand,
+    },
+    /// Lists the jobs that are due on a day, block by block. Changes nothing.
+    Due {
+        /// The configuration.
+        config: PathBuf,
+        /// The day, such as 2026-12-10; without it today where groups without a zone live.
+        #[arg(long)]
+        on: Option<chrono::NaiveDate>,
+    },
     /// Checks a configuration with its language packs and calendars.
     Check {
         /// The configuration.
         config: PathBuf,
+    },
+}
+
+#[derive(Subcommand)]
+enum LogCommand {
+    /// Writes every record as one JSON line, as it is at this moment. The service may run.
+    Export {
+        /// The configuration.
+        config: PathBuf,
+        /// The new file.
+        file: PathBuf,
+    },
+    /// Fills an empty store from an exported log. The service must not be running. Afterwards no
+    /// text is sent until `budwood release`.
+    Import {
+        /// The configuration that names the empty store.
+        config: PathBuf,
+        /// The exported log.
+        file: PathBuf,
     },
 }
 
@@ -120,6 +180,16 @@ pub fn run() -> anyhow::Result<ExitCode> {
             return load_roll(&file, &config);
         }
         Command::Check { config } => check(&config)?,
+        Command::Backup { config, folder } => backup(&config, &folder)?,
+        Command::Restore { config, folder } => restore(&config, &folder)?,
+        Command::Release { config } => release(&config)?,
+        Command::Log {
+            command: LogCommand::Export { config, file },
+        } => export(&config, &file)?,
+        Command::Log {
+            command: LogCommand::Import { config, file },
+        } => import(&config, &file)?,
+        Command::Due { config, on } => due(&config, on)?,
     }
     Ok(ExitCode::SUCCESS)
 }
@@ -213,4 +283,48 @@ fn check(path: &Path) -> anyhow::Result<()> {
     writeln!(out, "languages read: {}", languages.join(", "))?;
     writeln!(out, "calendars: {}", calendars.join(", "))?;
     Ok(())
+}
+
+fn backup(path: &Path, folder: &Path) -> anyhow::Result<()> {
+    let records = keep::backup(&config(path)?, folder, &Clock::System)?;
+    writeln!(io::stdout(), "{records} records in {}", folder.display())?;
+    Ok(())
+}
+
+fn restore(path: &Path, folder: &Path) -> anyhow::Result<()> {
+    let records = keep::restore(&config(path)?, folder, &Clock::System)?;
+    say_held(records)
+}
+
+fn export(path: &Path, file: &Path) -> anyhow::Result<()> {
+    let records = keep::export(&config(path)?, file)?;
+    writeln!(io::stdout(), "{records} records in {}", file.display())?;
+    Ok(())
+}
+
+fn import(path: &Path, file: &Path) -> anyhow::Result<()> {
+    let records = keep::import(&config(path)?, file, &Clock::System)?;
+    say_held(records)
+}
+
+fn say_held(records: u64) -> anyhow::Result<()> {
+    writeln!(
+        io::stdout(),
+        "{records} records put in. No text leaves until you run `budwood release CONFIG`"
+    )?;
+    Ok(())
+}
+
+fn release(path: &Path) -> anyhow::Result<()> {
+    keep::release(&config(path)?, &Clock::System)?;
+    writeln!(io::stdout(), "texts may leave")?;
+    Ok(())
+}
+
+fn due(path: &Path, on: Option<chrono::NaiveDate>) -> anyhow::Result<()> {
+    let config = config(path)?;
+    let clock = Clock::System;
+    let today = clock.now().with_timezone(&config.line.fallback_zone);
+    let on = on.unwrap_or(today.date_naive());
+    keep::due(&config, on, &clock, &mut io::stdout().lock())
 }

@@ -1,11 +1,17 @@
 //! The only reader of the clock.
 //!
 //! Everything else gets the time as an argument, or a [`Clock`] as a value. Tests and the demo
-//! give one that stands still until it is moved. Deliberately absent: waiting, and time zones.
+//! give one that stands still until it is moved. Whether the computer's time can be believed is
+//! found out in [`guard`]. Deliberately absent: waiting, and time zones.
 
-use std::sync::{
-    Arc,
-    atomic::{AtomicI64, Ordering},
+pub mod guard;
+
+use std::{
+    sync::{
+        Arc, OnceLock,
+        atomic::{AtomicI64, AtomicU64, Ordering},
+    },
+    time::{Duration, Instant},
 };
 
 use chrono::{DateTime, TimeDelta, Utc};
@@ -28,6 +34,16 @@ impl Clock {
             Self::Fixed(clock) => clock.now(),
         }
     }
+
+    /// How much time has passed, on a clock that nobody can set. It stands still while the
+    /// computer sleeps.
+    #[must_use]
+    pub fn steady(&self) -> Duration {
+        match self {
+            Self::System => system_steady(),
+            Self::Fixed(clock) => clock.steady(),
+        }
+    }
 }
 
 /// A time that stands still. Its copies share one time.
@@ -35,6 +51,8 @@ impl Clock {
 pub struct FixedClock {
     /// Microseconds since 1970, so that setting and reading need no lock.
     micros: Arc<AtomicI64>,
+    /// Microseconds by which it was moved forward.
+    passed_micros: Arc<AtomicU64>,
 }
 
 impl FixedClock {
@@ -43,6 +61,7 @@ impl FixedClock {
     pub fn at(now: DateTime<Utc>) -> Self {
         Self {
             micros: Arc::new(AtomicI64::new(now.timestamp_micros())),
+            passed_micros: Arc::default(),
         }
     }
 
@@ -53,15 +72,24 @@ impl FixedClock {
             .expect("only times that were valid are put in")
     }
 
-    /// Puts it at this time.
+    /// How much time has passed.
+    #[must_use]
+    pub fn steady(&self) -> Duration {
+        Duration::from_micros(self.passed_micros.load(Ordering::SeqCst))
+    }
+
+    /// Puts it at this time, as somebody who sets a clock: no time passes.
     pub fn set(&self, now: DateTime<Utc>) {
         self.micros.store(now.timestamp_micros(), Ordering::SeqCst);
     }
 
-    /// Moves it by this much; stays where it is if that leaves the calendar.
+    /// Lets this much time pass; stays where it is if that leaves the calendar.
     pub fn advance(&self, by: TimeDelta) {
         if let Some(later) = self.now().checked_add_signed(by) {
             self.set(later);
+            let micros = by.num_microseconds().unwrap_or_default();
+            let passed = u64::try_from(micros).unwrap_or_default();
+            self.passed_micros.fetch_add(passed, Ordering::SeqCst);
         }
     }
 }
@@ -72,6 +100,15 @@ impl FixedClock {
 )]
 fn system_now() -> DateTime<Utc> {
     Utc::now()
+}
+
+#[expect(
+    clippy::disallowed_methods,
+    reason = "this is the one place that reads the clock"
+)]
+fn system_steady() -> Duration {
+    static FIRST: OnceLock<Instant> = OnceLock::new();
+    FIRST.get_or_init(Instant::now).elapsed()
 }
 
 #[cfg(test)]

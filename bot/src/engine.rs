@@ -15,8 +15,10 @@ mod amend;
 mod answers;
 mod ask;
 mod codes;
+mod copy;
 mod facts;
 mod farmer;
+mod heard;
 mod inbound;
 mod notice;
 mod outbox;
@@ -27,6 +29,7 @@ mod sharing;
 mod step;
 mod summary;
 mod tick;
+mod waiting;
 mod world;
 
 use std::{collections::BTreeMap, sync::Arc};
@@ -35,13 +38,16 @@ use budwood_parser::Reader;
 use budwood_scheduler::{Calendar, MessageId, nudge::Rules};
 use chrono::{DateTime, Utc};
 
-pub use self::roll::Entries;
+pub use self::{
+    copy::{Copied, CopyStep},
+    roll::Entries,
+};
 use self::{step::Step, world::World};
 use crate::{
     gateway::{Inbound, Outgoing, Receipt, SendOutcome},
     limits,
     message::Outbound,
-    store::{Change, Store, StoreError},
+    store::{Change, Hold, Store, StoreError},
     wording::Texts,
 };
 
@@ -87,6 +93,10 @@ pub enum Input {
     },
     /// A list of people and blocks is taken in.
     Roll(Box<Entries>),
+    /// A person says that texts may leave again after the store was filled.
+    Release,
+    /// Somebody takes a copy of the store.
+    Copy(CopyStep),
 }
 
 /// What a step tells its caller, after the commit.
@@ -96,6 +106,8 @@ pub struct Told {
     pub send: Option<Outgoing>,
     /// What became of a text that came in, in one word for the log.
     pub outcome: Option<&'static str>,
+    /// A part of a copy, after [`Input::Copy`].
+    pub copied: Option<Copied>,
 }
 
 /// The engine: state in memory, and the store behind it.
@@ -110,14 +122,18 @@ impl Engine {
     ///
     /// # Errors
     ///
-    /// When the store cannot be read.
+    /// When the store cannot be read, or was only half filled.
     pub fn open(
         setup: Arc<Setup>,
         mut store: Box<dyn Store>,
         now: DateTime<Utc>,
     ) -> Result<Self, StoreError> {
         let loaded = store.load(limits::RECENT_MESSAGES)?;
+        if loaded.hold == Hold::Filling {
+            return Err(StoreError::HalfFilled);
+        }
         let mut world = World::new(loaded);
+        let now = now.max(world.latest);
         let mut step = Step::new(&mut world, &setup, store.as_ref(), now);
         step.settle_open_sends();
         step.plan_all();
@@ -132,7 +148,8 @@ impl Engine {
         })
     }
 
-    /// Steps each input in order and commits what they change in one write.
+    /// Steps each input in order and commits what they change in one write. A time before the
+    /// last fact or message counts as the time of that one, so that facts stay in order.
     ///
     /// # Errors
     ///
@@ -143,6 +160,8 @@ impl Engine {
         inputs: Vec<Input>,
         now: DateTime<Utc>,
     ) -> Result<Vec<Told>, StoreError> {
+        let now = now.max(self.world.latest);
+        self.world.outbox.forget_before(now);
         let mut all = Change::default();
         let mut told = Vec::with_capacity(inputs.len());
         for input in inputs {
@@ -153,7 +172,11 @@ impl Engine {
             told.push(tells);
         }
         if !all.is_empty() {
+            if let Some(copying) = &mut self.world.copying {
+                copying.keep(self.store.as_ref(), &all);
+            }
             self.store.commit(&all)?;
+            self.world.latest = now;
         }
         Ok(told)
     }
@@ -161,25 +184,55 @@ impl Engine {
     /// When the engine wants [`Input::Wake`].
     #[must_use]
     pub fn next_wake(&self) -> Option<DateTime<Utc>> {
+        if self.world.held_since.is_some() || self.world.nudges_wait {
+            return None;
+        }
         self.world.due.first().map(|(at, _)| *at)
     }
 
     /// When the next text that waits can be claimed.
     #[must_use]
     pub fn next_try(&self) -> Option<DateTime<Utc>> {
-        self.world.next_try()
+        if self.world.held_since.is_some() {
+            return None;
+        }
+        self.world.outbox.next_try(!self.world.nudges_wait)
     }
 
-    /// How many texts wait to be sent.
+    /// How many texts wait to be sent or are on their way to the gateway.
     #[must_use]
     pub fn waiting(&self) -> usize {
-        self.world.outbox.len()
+        self.world.outbox.unsent()
+    }
+
+    /// Since when nothing is sent, because the store was filled from a backup or a log and nobody
+    /// said [`Input::Release`] yet.
+    #[must_use]
+    pub const fn held_since(&self) -> Option<DateTime<Utc>> {
+        self.world.held_since
+    }
+
+    /// Makes nudges wait, or not any more: while the clock is wrong, nothing may go that hangs on
+    /// the time. Answers go.
+    pub const fn let_nudges_wait(&mut self, wait: bool) {
+        self.world.nudges_wait = wait;
+    }
+
+    /// When the last fact or message came; 1970 in an empty store.
+    #[must_use]
+    pub const fn latest(&self) -> DateTime<Utc> {
+        self.world.latest
+    }
+
+    /// A person says that this is the time, even if facts were stored with a later one.
+    pub const fn believe(&mut self, now: DateTime<Utc>) {
+        self.world.latest = now;
     }
 
     /// A text that is not settled yet.
     #[must_use]
     pub fn outbound(&self, id: MessageId) -> Option<&Outbound> {
-        self.world.outbox.get(&id)
+        self.world.outbox.get(id)
     }
 
     /// Who there is.

@@ -39,6 +39,9 @@ pub struct Outgoing {
     pub to: String,
     /// What to say.
     pub text: String,
+    /// After this it is of no use. A gateway whose protocol has a validity period hands it on, so
+    /// that a phone which is switched on next week gets no stale text; the others cannot.
+    pub expires_at: DateTime<Utc>,
 }
 
 // Both carry a number and a text, and neither may get into a log by way of `{:?}`.
@@ -162,7 +165,8 @@ pub enum Refused {
 /// How the engine is.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Health {
-    /// Why new work is refused, if it is. Names no person.
+    /// What a person must see to: why new work is refused, or why texts do not leave. Names no
+    /// person.
     pub trouble: Option<String>,
     /// Inputs that wait for the engine.
     pub inbox_waiting: usize,
@@ -220,6 +224,7 @@ mod tests {
             id: MessageId(7),
             to: "+447700900123".into(),
             text: "planted 120".into(),
+            expires_at: DateTime::UNIX_EPOCH,
         };
         let shown = format!("{inbound:?} {outgoing:?}");
         assert!(

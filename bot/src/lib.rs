@@ -8,9 +8,11 @@
 pub mod cli;
 pub mod clock;
 pub mod config;
+pub mod control;
 pub mod demo;
 pub mod engine;
 pub mod gateway;
+pub mod keep;
 pub mod limits;
 pub mod message;
 pub mod number;

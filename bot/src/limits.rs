@@ -154,3 +154,61 @@ pub const LIST_NOTICE_DAYS: i64 = 14;
 
 /// Memory for the store of `budwood demo`.
 pub const DEMO_CACHE_BYTES: u64 = 16 * 1024 * 1024;
+
+/// Tries to send one text. With the pauses between them the last one is two days after the first.
+pub const TRIES_MAX: u32 = 50;
+
+/// A receipt that has not come after so long will not come; the text stays `sent` for good.
+pub const RECEIPT_HOURS: i64 = 7 * 24;
+
+/// Texts of which we keep in mind that they came, to know the same one from another gateway: more
+/// than a large group sends in a day.
+pub const TWICE_TEXTS: usize = 10_000;
+
+/// Two gateways that deliver one text stamp it within this time.
+pub const TWICE_MINUTES: i64 = 2;
+
+/// A network that missed our acknowledgement delivers a text again within this time.
+pub const TWICE_HOURS: i64 = 24;
+
+/// A clock that is put right by less than this was right enough: clocks are set by the network.
+pub const CLOCK_BACK_SECS: i64 = 60;
+
+/// A clock that moves by more than this against the steady one was set by mistake, or was wrong
+/// before.
+pub const CLOCK_JUMP_SECS: i64 = 60 * 60;
+
+/// Ids of messages left out after a restore. Those given out after the backup was taken must not
+/// be given again: a late receipt for one of them would settle another text.
+pub const RESTORE_GAP: u64 = 1_000_000;
+
+/// Records of a copy that the engine reads between two commits: a few milliseconds of its time.
+pub const COPY_RECORDS: usize = 1_000;
+
+/// Records kept as they were while a copy is taken; it is given up when they become more, before
+/// memory runs out.
+pub const COPY_KEPT_MAX: usize = 500_000;
+
+/// Records in one commit when a store is filled.
+pub const FILL_RECORDS: usize = 1_000;
+
+/// Bytes of one line of a log. The longest record is the state of a block with all its facts.
+pub const LOG_LINE_BYTES_MAX: u64 = 16 * 1024 * 1024;
+
+/// Bytes of a backup's manifest: it has under one KiB.
+pub const MANIFEST_BYTES_MAX: u64 = 64 * 1024;
+
+/// Bytes of a request to the control socket.
+pub const CONTROL_REQUEST_BYTES_MAX: u64 = 4 * 1024;
+
+/// Bytes of an answer of the control socket: one part of a copy.
+pub const CONTROL_ANSWER_BYTES_MAX: u64 = 256 * 1024 * 1024;
+
+/// How long either end of the control socket waits for the other.
+pub const CONTROL_TIMEOUT: Duration = Duration::from_secs(60);
+
+/// How often a store that is in use is tried again before that is said.
+pub const STORE_LOCK_TRIES: u32 = 20;
+
+/// The pause between these tries: together half a second.
+pub const STORE_LOCK_PAUSE: Duration = Duration::from_millis(25);

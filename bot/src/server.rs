@@ -11,6 +11,7 @@
 //! service stops so that whoever watches it starts it again.
 
 mod outbox;
+mod time;
 
 use std::{
     net::TcpListener,
@@ -27,11 +28,13 @@ use std::{
 use anyhow::{Context, bail};
 use chrono::{DateTime, Utc};
 use tokio::sync::{oneshot, watch};
-use tracing::{error, info};
+use tracing::{error, info, warn};
 
+use self::time::WatchedTime;
 use crate::{
     clock::Clock,
     config::Config,
+    control,
     engine::{Engine, Input, Told},
     gateway::{Health, Inbound, Intake, IntakeFuture, Receipt, Refused, http::HttpGateway},
     limits, setup,
@@ -58,6 +61,8 @@ pub struct Handle {
 #[derive(Default)]
 struct Shared {
     trouble: Mutex<Option<String>>,
+    /// Why some texts do not leave, though new work is taken.
+    held: Mutex<Option<String>>,
     inbox_waiting: AtomicUsize,
     outbox_waiting: AtomicUsize,
 }
@@ -72,6 +77,25 @@ impl Shared {
 
     fn set_trouble(&self, what: String) {
         *self.trouble.lock().unwrap_or_else(PoisonError::into_inner) = Some(what);
+    }
+
+    fn held(&self) -> Option<String> {
+        self.held
+            .lock()
+            .unwrap_or_else(PoisonError::into_inner)
+            .clone()
+    }
+
+    /// Logs a change once.
+    fn set_held(&self, why: Option<String>) {
+        let mut held = self.held.lock().unwrap_or_else(PoisonError::into_inner);
+        if *held != why {
+            match &why {
+                Some(why) => warn!(why, "texts are held"),
+                None => info!("texts may leave"),
+            }
+            *held = why;
+        }
     }
 }
 
@@ -118,7 +142,7 @@ impl Intake for Handle {
 
     fn health(&self) -> Health {
         Health {
-            trouble: self.shared.trouble(),
+            trouble: self.shared.trouble().or_else(|| self.shared.held()),
             inbox_waiting: self.shared.inbox_waiting.load(Ordering::Relaxed),
             outbox_waiting: self.shared.outbox_waiting.load(Ordering::Relaxed),
         }
@@ -156,8 +180,11 @@ impl Running {
 /// When the thread cannot be made.
 pub fn start(mut engine: Engine, clock: Clock) -> anyhow::Result<Running> {
     let (jobs, inbox) = sync_channel(limits::QUEUE_MAX);
-    let (tell_next_try, next_try) = watch::channel(engine.next_try());
+    let (tell_next_try, next_try) = watch::channel(None);
     let shared = Arc::new(Shared::default());
+    let mut time = WatchedTime::new(clock);
+    time.look(&mut engine);
+    publish(&engine, &time, &shared, &tell_next_try);
     let handle = Handle {
         jobs,
         shared: shared.clone(),
@@ -165,7 +192,7 @@ pub fn start(mut engine: Engine, clock: Clock) -> anyhow::Result<Running> {
     let thread = thread::Builder::new()
         .name("engine".to_owned())
         .spawn(move || {
-            let result = run(&mut engine, &inbox, &clock, &shared, &tell_next_try);
+            let result = run(&mut engine, &inbox, &mut time, &shared, &tell_next_try);
             if let Err(error) = &result {
                 shared.set_trouble("a commit failed".to_owned());
                 error!(
@@ -185,12 +212,13 @@ pub fn start(mut engine: Engine, clock: Clock) -> anyhow::Result<Running> {
 fn run(
     engine: &mut Engine,
     inbox: &Receiver<Job>,
-    clock: &Clock,
+    time: &mut WatchedTime,
     shared: &Shared,
     next_try: &watch::Sender<Option<DateTime<Utc>>>,
 ) -> anyhow::Result<()> {
     loop {
-        let wait = until(engine.next_wake(), clock.now());
+        let now = time.look(engine);
+        let wait = until(engine.next_wake(), now);
         let mut batch: Vec<Job> = match inbox.recv_timeout(wait) {
             Ok(job) => vec![job],
             Err(RecvTimeoutError::Timeout) => Vec::new(),
@@ -200,25 +228,40 @@ fn run(
         shared
             .inbox_waiting
             .fetch_sub(batch.len(), Ordering::Relaxed);
-        let now = clock.now();
+        if batch.iter().any(|job| matches!(job.input, Input::Release)) {
+            time.believe(engine);
+        }
+        let now = time.look(engine);
         let (mut inputs, waiting): (Vec<Input>, Vec<_>) =
             batch.into_iter().map(|job| (job.input, job.told)).unzip();
         if engine.next_wake().is_some_and(|wake| wake <= now) {
             inputs.push(Input::Wake);
         }
-        if inputs.is_empty() {
-            continue;
-        }
         let told = engine.handle(inputs, now).context("cannot commit")?;
+        publish(engine, time, shared, next_try);
         for (waits, told) in waiting.into_iter().zip(told) {
             // Whoever asked may have gone away; what they asked for is done all the same.
             let _ = waits.send(Ok(told));
         }
-        shared
-            .outbox_waiting
-            .store(engine.waiting(), Ordering::Relaxed);
-        next_try.send_replace(engine.next_try());
     }
+}
+
+/// Shows the others how the engine is now.
+fn publish(
+    engine: &Engine,
+    time: &WatchedTime,
+    shared: &Shared,
+    next_try: &watch::Sender<Option<DateTime<Utc>>>,
+) {
+    shared
+        .outbox_waiting
+        .store(engine.waiting(), Ordering::Relaxed);
+    shared.set_held(time.why_held(engine));
+    // Only news wakes the senders: a text that waits for another one to its phone is none.
+    next_try.send_if_modified(|known| {
+        let next = time.next_try(engine);
+        std::mem::replace(known, next) != next
+    });
 }
 
 fn until(wake: Option<DateTime<Utc>>, now: DateTime<Utc>) -> Duration {
@@ -266,6 +309,14 @@ pub async fn run_service(
     stop: impl Future<Output = ()> + Send + 'static,
 ) -> anyhow::Result<()> {
     let engine = open_engine(&config, clock.now())?;
+    // The store is ours from here on, so a control socket in its folder is ours too.
+    let folder = &config.store.folder;
+    let control = control::Listener::bind(folder).with_context(|| {
+        format!(
+            "cannot make the control socket in {} (is its path longer than 90 bytes?)",
+            folder.display()
+        )
+    })?;
     let running = start(engine, clock.clone())?;
     info!(address = %listener.local_addr()?, "serving");
     let settings = WebSettings {
@@ -275,6 +326,7 @@ pub async fn run_service(
         clock: clock.clone(),
     };
     let (stop_outbox, outbox_stops) = watch::channel(false);
+    let control = tokio::spawn(control.serve(running.handle.clone(), outbox_stops.clone()));
     let senders = match &config.outbound {
         Some(outbound) => {
             let gateway = HttpGateway::new(outbound.http.clone(), clock.clone())?;
@@ -301,6 +353,7 @@ pub async fn run_service(
     for sender in senders {
         sender.await?;
     }
+    control.await?;
     running.finish()?;
     info!("stopped; everything taken in is stored");
     Ok(())

@@ -6,6 +6,7 @@
 //! any format (that is `record`).
 
 mod keyed;
+mod line;
 mod memory;
 mod record;
 mod sled;
@@ -14,7 +15,13 @@ use budwood_scheduler::{
     Block, BlockId, BlockState, Event, EventId, Group, MessageId, Person, Phone,
 };
 
-pub use self::{memory::MemoryStore, sled::SledStore};
+use chrono::{DateTime, Utc};
+
+pub use self::{
+    line::{Record, read_line},
+    memory::MemoryStore,
+    sled::SledStore,
+};
 use crate::message::{Outbound, Received, Talk};
 
 /// Everything that one step changes.
@@ -40,6 +47,25 @@ pub struct Change {
     pub received: Vec<Received>,
     /// Texts that go out, new or moved on.
     pub outbound: Vec<Outbound>,
+    /// What may be done with the store from now on.
+    pub hold: Option<Hold>,
+}
+
+/// What may be done with a store. It belongs to this store alone, so that it is in no backup and
+/// in no exported log.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+pub enum Hold {
+    /// Everything.
+    #[default]
+    Free,
+    /// Everything but sending: it was filled from a backup or a log, and what waits in it may
+    /// have been sent since. A person releases it.
+    Held {
+        /// When it was filled.
+        since: DateTime<Utc>,
+    },
+    /// Nothing: records are still being put in.
+    Filling,
 }
 
 impl Change {
@@ -65,6 +91,21 @@ impl Change {
         self.talks.append(&mut later.talks);
         self.received.append(&mut later.received);
         self.outbound.append(&mut later.outbound);
+        self.hold = later.hold.or(self.hold);
+    }
+
+    /// The keys of the records that it writes or takes out.
+    ///
+    /// # Errors
+    ///
+    /// When a record cannot be written.
+    pub fn keys(&self) -> Result<Vec<Vec<u8>>, StoreError> {
+        let rows = keyed::rows(self)?;
+        Ok(rows
+            .into_iter()
+            .map(|(key, _)| key)
+            .filter(|key| !key.starts_with(keyed::OWN))
+            .collect())
     }
 }
 
@@ -91,6 +132,10 @@ pub struct Loaded {
     pub last_event: Option<EventId>,
     /// The last message in or out.
     pub last_message: Option<MessageId>,
+    /// When the last fact or message came.
+    pub latest: Option<DateTime<Utc>>,
+    /// What may be done with the store.
+    pub hold: Hold,
 }
 
 /// A store of everything that lasts.
@@ -102,7 +147,8 @@ pub trait Store: Send {
     /// When it could not be written. Then nothing more may be acknowledged.
     fn commit(&mut self, change: &Change) -> Result<(), StoreError>;
 
-    /// Reads what the engine keeps in memory; of the messages only the newest `messages`.
+    /// Reads what the engine keeps in memory; of the messages only the newest `messages`, and all
+    /// texts out that may still wait or get a receipt.
     ///
     /// # Errors
     ///
@@ -129,6 +175,21 @@ pub trait Store: Send {
     ///
     /// When a record cannot be read.
     fn each_received(&self, visit: &mut dyn FnMut(Received)) -> Result<(), StoreError>;
+
+    /// The records after this key, in the order of keys, at most so many; the first ones without
+    /// a key. What a store keeps about itself is left out.
+    ///
+    /// # Errors
+    ///
+    /// When the disk cannot be read.
+    fn records(&self, after: Option<&[u8]>, at_most: usize) -> Result<Vec<Record>, StoreError>;
+
+    /// The record under a key.
+    ///
+    /// # Errors
+    ///
+    /// When the disk cannot be read.
+    fn record(&self, key: &[u8]) -> Result<Option<Record>, StoreError>;
 }
 
 /// Reads a record as it lies in a store, of whatever kind, and writes it again. Records of every
@@ -153,6 +214,12 @@ pub enum StoreError {
          then restore the last backup into an empty folder"
     )]
     Damaged(String),
+    /// A restore or an import into it broke off.
+    #[error(
+        "the store is half filled: a restore or an import into it broke off. Remove its folder \
+         and do it again"
+    )]
+    HalfFilled,
     /// It was written by a later version of this program.
     #[error("the store has layout {version}, which this program does not know: use the newer one")]
     Newer {

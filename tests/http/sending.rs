@@ -142,6 +142,7 @@ fn text() -> Outgoing {
         id: MessageId(42),
         to: "+447700900123".into(),
         text: "Weed B by 12 May. Reply 1 when done — ขอบคุณ".into(),
+        expires_at: chrono::DateTime::UNIX_EPOCH,
     }
 }
 

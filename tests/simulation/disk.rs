@@ -7,7 +7,7 @@ use std::{
 
 use budwood::{
     message::Received,
-    store::{Change, Loaded, MemoryStore, Store, StoreError},
+    store::{Change, Loaded, MemoryStore, Record, Store, StoreError},
 };
 use budwood_scheduler::{Event, EventId};
 
@@ -66,5 +66,13 @@ impl Store for Disk {
 
     fn each_received(&self, visit: &mut dyn FnMut(Received)) -> Result<(), StoreError> {
         self.with(|inner| inner.store.each_received(visit))
+    }
+
+    fn records(&self, after: Option<&[u8]>, at_most: usize) -> Result<Vec<Record>, StoreError> {
+        self.with(|inner| inner.store.records(after, at_most))
+    }
+
+    fn record(&self, key: &[u8]) -> Result<Option<Record>, StoreError> {
+        self.with(|inner| inner.store.record(key))
     }
 }

@@ -41,6 +41,7 @@ pub(super) fn change() -> Change {
         talks: talks(),
         received: received(),
         outbound: outbound(),
+        hold: None,
     }
 }
 

@@ -2,14 +2,14 @@
 //!
 //! The service groups what its clients wait for into one write; in the demo nobody waits, so a
 //! fuller group is written. Whatever is not written yet, the engine still has at hand
-//! ([`limits::RECENT_EVENTS`] is more than one group), so reading goes to the store behind.
+//! ([`limits::RECENT_EVENTS`] is more than one group), so reading goes to the store behind. Nobody copies a demo's store.
 
 use budwood_scheduler::{Event, EventId};
 
 use crate::{
     limits,
     message::Received,
-    store::{Change, Loaded, Store, StoreError},
+    store::{Change, Loaded, Record, Store, StoreError},
 };
 
 /// A store and the changes that wait to be written.
@@ -63,5 +63,13 @@ impl<S: Store> Store for Gathered<S> {
         self.store.each_received(visit)?;
         self.waiting.received.iter().cloned().for_each(visit);
         Ok(())
+    }
+
+    fn records(&self, after: Option<&[u8]>, at_most: usize) -> Result<Vec<Record>, StoreError> {
+        self.store.records(after, at_most)
+    }
+
+    fn record(&self, key: &[u8]) -> Result<Option<Record>, StoreError> {
+        self.store.record(key)
     }
 }

@@ -6,7 +6,6 @@ use budwood_scheduler::{Body, Person, PersonId, Role, decide::Answer};
 use super::{inbound::Turn, step::Step};
 use crate::{
     args,
-    message::{Purpose, SendState},
     wording::{fit, short},
 };
 
@@ -72,21 +71,6 @@ impl Step<'_> {
         talk.nudge = None;
         self.answer(&turn.number, turn.message, text);
         "stopped"
-    }
-
-    fn cancel_waiting(&mut self, number: &str) {
-        let waiting: Vec<_> = self
-            .world
-            .outbox
-            .values()
-            .filter(|outbound| outbound.to == number && outbound.state == SendState::Ready)
-            .filter(|outbound| !matches!(outbound.purpose, Purpose::Answer { .. }))
-            .cloned()
-            .collect();
-        for mut outbound in waiting {
-            outbound.state = SendState::Cancelled;
-            self.put_outbound(outbound);
-        }
     }
 
     fn start(&mut self, turn: &Turn) -> &'static str {

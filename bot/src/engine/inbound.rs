@@ -9,6 +9,7 @@ use chrono::{DateTime, TimeDelta, Utc};
 
 use super::{
     facts::draft_of,
+    heard::CAME_TWICE,
     plan::points_of,
     step::{Step, civil_day},
 };
@@ -19,9 +20,6 @@ use crate::{
     message::{Open, Question, Received},
     number::{self, SenderKind},
 };
-
-/// A sending time further back than this is not believed.
-const LATE_DAYS_MAX: i64 = 30;
 
 /// One text of one person, being worked on.
 #[derive(Clone, Debug)]
@@ -45,11 +43,10 @@ impl Step<'_> {
     pub(super) fn text(&mut self, inbound: Inbound) {
         if let Some(gateway_id) = &inbound.gateway_id {
             let key = (inbound.gateway.clone(), gateway_id.clone());
-            if self.world.seen.contains(&key) {
+            if !self.world.heard.is_new_id(key) {
                 self.told.outcome = Some("delivered again");
                 return;
             }
-            self.world.remember(key);
         }
         let id = self.world.message_id();
         let sender = number::kind(&inbound.from, &self.setup.country);
@@ -57,6 +54,7 @@ impl Step<'_> {
             SenderKind::Name => "from a name",
             SenderKind::ShortCode => "from a short code",
             SenderKind::Number(number) if self.setup.own_numbers.contains(number) => "echo",
+            SenderKind::Number(number) if self.came_twice(number, &inbound) => CAME_TWICE,
             SenderKind::Number(number) => self.hear(number, id, &inbound),
         };
         self.told.outcome = Some(outcome);
@@ -110,13 +108,6 @@ impl Step<'_> {
             Some(speaker) => self.converse(turn(speaker, text, sent_at)),
             None => self.ask_for_whom(number, message, people, text, sent_at),
         }
-    }
-
-    /// The time of sending counts for "yesterday", unless it lies in the future or far back.
-    fn believable(&self, sent_at: Option<DateTime<Utc>>) -> DateTime<Utc> {
-        sent_at
-            .filter(|at| *at <= self.now && *at > self.now - TimeDelta::days(LATE_DAYS_MAX))
-            .unwrap_or(self.now)
     }
 
     fn stranger(&mut self, number: &str, message: MessageId, text: &str) -> &'static str {

@@ -37,7 +37,7 @@ impl Telling {
 pub(super) struct Step<'a> {
     pub(super) world: &'a mut World,
     pub(super) setup: &'a Setup,
-    store: &'a dyn Store,
+    pub(super) store: &'a dyn Store,
     pub(super) now: DateTime<Utc>,
     pub(super) change: Change,
     pub(super) told: Told,
@@ -73,6 +73,8 @@ impl<'a> Step<'a> {
             Input::ClaimNext => self.claim_next(),
             Input::Tried { id, outcome } => self.tried(id, outcome),
             Input::Roll(entries) => self.roll(*entries),
+            Input::Release => self.release(),
+            Input::Copy(step) => self.copy(step),
         }
     }
 
@@ -296,7 +298,7 @@ impl<'a> Step<'a> {
     /// Keeps a text out, new or moved on.
     pub(super) fn put_outbound(&mut self, outbound: Outbound) {
         self.change.outbound.push(outbound.clone());
-        self.world.put_outbound(outbound);
+        self.world.outbox.put(outbound);
     }
 
     /// Answers a text, unless two machines seem to be talking.

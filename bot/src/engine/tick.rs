@@ -31,6 +31,9 @@ struct Ready {
 impl Step<'_> {
     /// Nudges for what is due now.
     pub(super) fn wake(&mut self) {
+        if self.world.held_since.is_some() || self.world.nudges_wait {
+            return;
+        }
         let mut by_phone: BTreeMap<String, Vec<Ready>> = BTreeMap::new();
         for block in self.due_now() {
             match self.ready(block) {
@@ -88,7 +91,7 @@ impl Step<'_> {
         let candidate = candidates(self.world, self.setup, id, today)
             .into_iter()
             .filter(|candidate| candidate.on <= today)
-            .filter(|candidate| !self.world.nudge_waits(id, candidate.task.kind))
+            .filter(|candidate| !self.world.outbox.nudge_waits(id, candidate.task.kind))
             .min_by_key(|candidate| (candidate.task.kind.urgency(), candidate.task.due))?;
         Some((
             number,

@@ -84,6 +84,7 @@ mod tests {
             id: MessageId(id),
             to: "+447700900123".into(),
             text: format!("text {id}"),
+            expires_at: chrono::DateTime::UNIX_EPOCH,
         };
         handset.answer_next(SendOutcome::Refused { why: "full".into() });
         assert_eq!(

@@ -13,7 +13,7 @@ use super::{Handle, Running};
 use crate::{
     clock::Clock,
     engine::Input,
-    gateway::{Gateway, SendOutcome},
+    gateway::{Gateway, Refused, SendOutcome},
 };
 
 /// Without news the outbox is looked at this often: a text may wait for another to its phone.
@@ -70,12 +70,24 @@ impl Sender {
                         id: text.id,
                         outcome,
                     };
-                    if self.handle.submit(tried).await.is_err() {
-                        warn!(message.id = text.id.0, "sent, but not noted");
-                    }
+                    self.note(text.id.0, tried).await;
                 }
                 Ok(None) => self.wait().await,
                 Err(_) => tokio::time::sleep(LOOK).await,
+            }
+        }
+    }
+
+    /// Until it is noted what became of a text no other one goes to the same phone, so a full queue
+    /// is waited for. If the engine is gone the next start settles it.
+    async fn note(&self, id: u64, tried: Input) {
+        loop {
+            match self.handle.submit(tried.clone()).await {
+                Ok(_) => return,
+                Err(Refused::Busy) => tokio::time::sleep(LOOK).await,
+                Err(Refused::Unhealthy) => {
+                    return warn!(message.id = id, "sent, but not noted");
+                }
             }
         }
     }

@@ -4,9 +4,13 @@
 //! order in which they came.
 
 use budwood_scheduler::{Event, EventId};
+use chrono::TimeDelta;
 
-use super::{Change, Loaded, StoreError, record};
-use crate::message::Received;
+use super::{Change, Hold, Loaded, Record, StoreError, record};
+use crate::{
+    limits,
+    message::{Outbound, Received},
+};
 
 /// Facts.
 pub(super) const EVENTS: &[u8] = b"e/";
@@ -19,6 +23,9 @@ const GROUPS: &[u8] = b"g/";
 const BLOCKS: &[u8] = b"b/";
 const STATES: &[u8] = b"s/";
 const TALKS: &[u8] = b"t/";
+/// What a store keeps about itself; in no copy of its records.
+pub(super) const OWN: &[u8] = b"m/";
+const HOLD: &[u8] = b"m/hold";
 
 /// A key with its new record, or with none to take it out.
 pub(super) type Write = (Vec<u8>, Option<Vec<u8>>);
@@ -74,6 +81,11 @@ pub(super) fn rows(change: &Change) -> Result<Vec<Write>, StoreError> {
     for (number, talk) in &change.talks {
         put(text_key(TALKS, number), record::talk(number, talk)?);
     }
+    match change.hold {
+        None => {}
+        Some(Hold::Free) => rows.push((HOLD.to_vec(), None)),
+        Some(hold) => rows.push((HOLD.to_vec(), Some(record::hold(&hold)?))),
+    }
     Ok(rows)
 }
 
@@ -83,13 +95,23 @@ pub(super) fn load<'a>(
     messages: usize,
 ) -> Result<Loaded, StoreError> {
     let received = newest(under(RECEIVED), messages, record::read_received)?;
-    let outbound = newest(under(OUTBOUND), messages, record::read_outbound)?;
+    let outbound = recent_outbound(under(OUTBOUND), messages)?;
     let last_event = under(EVENTS)
         .next_back()
         .transpose()?
         .map(|(key, value)| event(&key, &value))
+        .transpose()?;
+    let hold = under(HOLD)
+        .next()
         .transpose()?
-        .map(|event| event.id);
+        .map(|(key, value)| record::read_hold(&key, &value))
+        .transpose()?
+        .unwrap_or_default();
+    let latest = last_event
+        .as_ref()
+        .map(|event| event.at)
+        .max(received.first().map(|message| message.at))
+        .max(outbound.first().map(|message| message.at));
     let last_message = received
         .first()
         .map(|message| message.id)
@@ -103,8 +125,10 @@ pub(super) fn load<'a>(
         talks: all(under(TALKS), record::read_talk)?,
         received,
         outbound,
-        last_event,
+        last_event: last_event.map(|event| event.id),
         last_message,
+        latest,
+        hold,
     })
 }
 
@@ -135,6 +159,23 @@ pub(super) fn each_received(
         visit(record::read_received(&key, &value)?);
     }
     Ok(())
+}
+
+/// The records among these rows, at most so many.
+pub(super) fn records(
+    rows: impl Iterator<Item = Row>,
+    at_most: usize,
+) -> Result<Vec<Record>, StoreError> {
+    let is_own = |row: &Row| matches!(row, Ok((key, _)) if key.starts_with(OWN));
+    rows.filter(|row| !is_own(row))
+        .take(at_most)
+        .map(|row| row.map(|(key, line)| Record { key, line }))
+        .collect()
+}
+
+/// The key of the record that a change of one record writes.
+pub(super) fn only_key(change: &Change) -> Result<Option<Vec<u8>>, StoreError> {
+    Ok(rows(change)?.pop().map(|(key, _)| key))
 }
 
 /// The key of a fact.
@@ -168,6 +209,22 @@ fn newest<T>(
         .take(number)
         .map(|row| row.and_then(|(key, value)| read(&key, &value)))
         .collect()
+}
+
+/// The newest texts out, and however many there are all that may still wait or get a receipt.
+fn recent_outbound(rows: Rows<'_>, number: usize) -> Result<Vec<Outbound>, StoreError> {
+    let mut recent: Vec<Outbound> = Vec::new();
+    for row in rows.rev() {
+        let (key, value) = row?;
+        let outbound = record::read_outbound(&key, &value)?;
+        let newest = recent.first().map_or(outbound.at, |newest| newest.at);
+        let is_old = outbound.at < newest - TimeDelta::hours(limits::RECEIPT_HOURS);
+        if recent.len() >= number && is_old {
+            break;
+        }
+        recent.push(outbound);
+    }
+    Ok(recent)
 }
 
 fn long_key(prefix: &[u8], id: u64) -> Vec<u8> {

@@ -2,11 +2,11 @@
 //!
 //! It keeps the same bytes as the store on disk, so every test also tests the records.
 
-use std::collections::BTreeMap;
+use std::{collections::BTreeMap, ops::Bound};
 
 use budwood_scheduler::{Event, EventId};
 
-use super::{Change, Loaded, Store, StoreError, keyed};
+use super::{Change, Loaded, Record, Store, StoreError, keyed};
 use crate::message::Received;
 
 /// A store in memory.
@@ -59,5 +59,21 @@ impl Store for MemoryStore {
 
     fn each_received(&self, visit: &mut dyn FnMut(Received)) -> Result<(), StoreError> {
         keyed::each_received(self.under(keyed::RECEIVED), visit)
+    }
+
+    fn records(&self, after: Option<&[u8]>, at_most: usize) -> Result<Vec<Record>, StoreError> {
+        let from = after.map_or(Bound::Unbounded, |key| Bound::Excluded(key.to_vec()));
+        let rows = self
+            .records
+            .range((from, Bound::Unbounded))
+            .map(|(key, value)| Ok((key.clone(), value.clone())));
+        keyed::records(rows, at_most)
+    }
+
+    fn record(&self, key: &[u8]) -> Result<Option<Record>, StoreError> {
+        Ok(self.records.get(key).map(|line| Record {
+            key: key.to_vec(),
+            line: line.clone(),
+        }))
     }
 }

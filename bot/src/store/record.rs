@@ -7,6 +7,7 @@
 mod details;
 mod directory;
 mod event;
+mod hold;
 mod message;
 mod state;
 mod talk;
@@ -15,7 +16,7 @@ use budwood_scheduler::{Block, BlockId, BlockState, Event, Group, Person, Phone}
 use serde::{Deserialize, Serialize, de::DeserializeOwned};
 use serde_json::value::RawValue;
 
-use super::StoreError;
+use super::{Change, Hold, StoreError};
 use crate::message::{Outbound, Received, Talk};
 
 /// The version that is written.
@@ -102,6 +103,7 @@ record!(
     directory::StoredPerson
 );
 record!("phone", phone, read_phone, Phone, directory::StoredPhone);
+record!("hold", hold, read_hold, Hold, hold::StoredHold);
 record!("group", group, read_group, Group, directory::StoredGroup);
 record!("block", block, read_block, Block, directory::StoredBlock);
 record!(
@@ -157,4 +159,31 @@ pub(super) fn talk(number: &str, value: &Talk) -> Result<Vec<u8>, StoreError> {
 
 pub(super) fn read_talk(key: &[u8], value: &[u8]) -> Result<(String, Talk), StoreError> {
     read("talk", (key, value), talk::StoredTalk::open)
+}
+
+/// Reads a record of any kind into a change.
+pub(super) fn read_into(value: &[u8], into: &mut Change) -> Result<(), StoreError> {
+    let key = b"in the file";
+    let envelope: In<'_> = serde_json::from_slice(value).map_err(|error| StoreError::Record {
+        key: readable(key),
+        what: format!("not a record: {error}"),
+    })?;
+    match envelope.kind.as_str() {
+        "event" => into.events.push(read_event(key, value)?),
+        "person" => into.persons.push(read_person(key, value)?),
+        "phone" => into.phones.push(read_phone(key, value)?),
+        "group" => into.groups.push(read_group(key, value)?),
+        "block" => into.blocks.push(read_block(key, value)?),
+        "received" => into.received.push(read_received(key, value)?),
+        "outbound" => into.outbound.push(read_outbound(key, value)?),
+        "state" => into.states.push(read_state(key, value)?),
+        "talk" => into.talks.push(read_talk(key, value)?),
+        other => {
+            return Err(StoreError::Record {
+                key: readable(key),
+                what: format!("kind {other:?} is not known"),
+            });
+        }
+    }
+    Ok(())
 }

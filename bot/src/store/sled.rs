@@ -11,13 +11,15 @@ mod guard;
 use std::{
     fs::{self, File},
     io::{self, Write},
+    ops::Bound,
     path::{Path, PathBuf},
+    thread,
 };
 
 use budwood_scheduler::{Event, EventId};
 
-use super::{Change, Loaded, Store, StoreError, keyed};
-use crate::message::Received;
+use super::{Change, Loaded, Record, Store, StoreError, keyed};
+use crate::{limits, message::Received};
 
 /// Our own file in the folder: the store was made whole, and in which version of its layout.
 const MADE: &str = "budwood";
@@ -49,8 +51,7 @@ impl SledStore {
             .path(folder)
             .cache_capacity(cache_bytes)
             .flush_every_ms(None);
-        let tree =
-            guard::open(folder, || config.open()).map_err(|error| guard::explain(error, folder))?;
+        let tree = open_tree(folder, &config)?;
         let file = File::options()
             .read(true)
             .write(true)
@@ -64,6 +65,12 @@ impl SledStore {
             (false, _) => store.make(folder)?,
         }
         Ok(store)
+    }
+
+    /// Whether a store was made in this folder.
+    #[must_use]
+    pub fn exists(folder: &Path) -> bool {
+        folder.join(MADE).is_file()
     }
 
     /// Finishes a new store. It is only there for good when its files and folders are on the
@@ -98,6 +105,29 @@ impl SledStore {
             row.map(|(key, value)| (key.to_vec(), value.to_vec()))
                 .map_err(engine)
         })
+    }
+
+    fn after(&self, key: Option<&[u8]>) -> impl Iterator<Item = keyed::Row> + use<> {
+        let from = key.map_or(Bound::Unbounded, |key| Bound::Excluded(key.to_vec()));
+        self.tree.range((from, Bound::Unbounded)).map(|row| {
+            row.map(|(key, value)| (key.to_vec(), value.to_vec()))
+                .map_err(engine)
+        })
+    }
+}
+
+/// Opens, with some patience: the engine lets go of its files a moment after it was closed, and
+/// so does a process that was told to stop.
+fn open_tree(folder: &Path, config: &sled::Config) -> Result<sled::Db, StoreError> {
+    let mut left = limits::STORE_LOCK_TRIES;
+    loop {
+        let opened =
+            guard::open(folder, || config.open()).map_err(|error| guard::explain(error, folder));
+        match opened {
+            Err(StoreError::InUse(_)) if left > 0 => left -= 1,
+            other => return other,
+        }
+        thread::sleep(limits::STORE_LOCK_PAUSE);
     }
 }
 
@@ -150,5 +180,17 @@ impl Store for SledStore {
 
     fn each_received(&self, visit: &mut dyn FnMut(Received)) -> Result<(), StoreError> {
         keyed::each_received(self.under(keyed::RECEIVED), visit)
+    }
+
+    fn records(&self, after: Option<&[u8]>, at_most: usize) -> Result<Vec<Record>, StoreError> {
+        keyed::records(self.after(after), at_most)
+    }
+
+    fn record(&self, key: &[u8]) -> Result<Option<Record>, StoreError> {
+        let line = self.tree.get(key).map_err(engine)?;
+        Ok(line.map(|line| Record {
+            key: key.to_vec(),
+            line: line.to_vec(),
+        }))
     }
 }

@@ -166,6 +166,7 @@ mod tests {
             id: MessageId(id),
             to: to.into(),
             text: text.into(),
+            expires_at: chrono::DateTime::UNIX_EPOCH,
         };
         let first = correlator(&text(7, "+447700900123", "Weed B"));
         assert!(first.starts_with("7-"), "{first}");

@@ -1,0 +1,74 @@
+//! A way to talk to the running service: a socket in the store's folder.
+//!
+//! One JSON line in, one JSON line out, as often as wanted: `{"v":1,"do":"copy"}` begins a copy of
+//! the store, `next` gives its next part, `release` lets texts leave again. The socket is there
+//! for the owner of the folder alone (mode 0600), and so nobody else is asked who they are. What
+//! is written where is the business of whoever asks: the service needs no rights for it.
+//! Deliberately absent: anything that only starts and stops the service; the system does that.
+
+mod ask;
+mod serve;
+
+use serde::{Deserialize, Serialize};
+use serde_json::value::RawValue;
+
+pub use self::{
+    ask::{Control, ControlError},
+    serve::Listener,
+};
+
+/// The socket's name in the store's folder.
+const NAME: &str = "control";
+
+/// The version of what is spoken.
+const VERSION: u32 = 1;
+
+/// A request.
+#[derive(Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+struct Request {
+    v: u32,
+    #[serde(rename = "do")]
+    deed: Deed,
+}
+
+/// What is wanted.
+#[derive(Clone, Copy, Serialize, Deserialize)]
+#[serde(rename_all = "snake_case")]
+enum Deed {
+    /// Begin a copy of the store.
+    Copy,
+    /// The next part of the copy.
+    Next,
+    /// Let texts leave again.
+    Release,
+}
+
+/// An answer.
+#[derive(Default, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+struct Answer {
+    ok: bool,
+    /// Why it was not done.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    why: Option<String>,
+    /// Records of a copy; with `ok` and without records the copy is complete.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    records: Option<Vec<Box<RawValue>>>,
+}
+
+impl Answer {
+    fn refused(why: impl Into<String>) -> Self {
+        Self {
+            why: Some(why.into()),
+            ..Self::default()
+        }
+    }
+
+    fn done() -> Self {
+        Self {
+            ok: true,
+            ..Self::default()
+        }
+    }
+}
