@@ -7,28 +7,33 @@
 //! 3. Step all of it and commit once.
 //! 4. Tell everyone who waits. Nothing is told before the commit is on the disk.
 //!
-//! After a failed commit nothing more is acknowledged: the loop ends, health says why, and the
-//! service stops so that whoever watches it starts it again.
+//! After a failed commit nothing more is acknowledged or written: the loop ends, health says why,
+//! and the service stops so that whoever watches it starts it again. While the disk is short of
+//! room nothing new is begun (`room`); that ends by itself.
 
 mod outbox;
+mod room;
 
 use std::{
+    mem,
     net::TcpListener,
+    panic::{AssertUnwindSafe, catch_unwind},
     path::Path,
     sync::{
         Arc, Mutex, PoisonError,
-        atomic::{AtomicUsize, Ordering},
+        atomic::{AtomicBool, AtomicUsize, Ordering},
         mpsc::{Receiver, RecvTimeoutError, SyncSender, TrySendError, sync_channel},
     },
     thread::{self, JoinHandle},
     time::Duration,
 };
 
-use anyhow::{Context, bail};
+use anyhow::{Context, anyhow, bail};
 use chrono::{DateTime, Utc};
 use tokio::sync::{oneshot, watch};
 use tracing::{error, info};
 
+use self::room::Room;
 use crate::{
     clock::Clock,
     config::Config,
@@ -57,7 +62,10 @@ pub struct Handle {
 
 #[derive(Default)]
 struct Shared {
+    /// Why no new work is taken.
     trouble: Mutex<Option<String>>,
+    /// The engine has stopped for good.
+    broken: AtomicBool,
     inbox_waiting: AtomicUsize,
     outbox_waiting: AtomicUsize,
 }
@@ -70,8 +78,8 @@ impl Shared {
             .clone()
     }
 
-    fn set_trouble(&self, what: String) {
-        *self.trouble.lock().unwrap_or_else(PoisonError::into_inner) = Some(what);
+    fn set_trouble(&self, what: Option<String>) {
+        *self.trouble.lock().unwrap_or_else(PoisonError::into_inner) = what;
     }
 }
 
@@ -154,7 +162,7 @@ impl Running {
 /// # Errors
 ///
 /// When the thread cannot be made.
-pub fn start(mut engine: Engine, clock: Clock) -> anyhow::Result<Running> {
+pub fn start(mut engine: Engine, clock: Clock, mut room: Room) -> anyhow::Result<Running> {
     let (jobs, inbox) = sync_channel(limits::QUEUE_MAX);
     let (tell_next_try, next_try) = watch::channel(engine.next_try());
     let shared = Arc::new(Shared::default());
@@ -165,13 +173,25 @@ pub fn start(mut engine: Engine, clock: Clock) -> anyhow::Result<Running> {
     let thread = thread::Builder::new()
         .name("engine".to_owned())
         .spawn(move || {
-            let result = run(&mut engine, &inbox, &clock, &shared, &tell_next_try);
+            // The store's library may panic where the disk fails; that must not go unnoticed.
+            let result = catch_unwind(AssertUnwindSafe(|| {
+                let seats = Seats {
+                    inbox: &inbox,
+                    clock: &clock,
+                    shared: &shared,
+                };
+                run(&mut engine, &mut room, &seats, &tell_next_try)
+            }))
+            .unwrap_or_else(|_| Err(anyhow!("the engine broke off")));
             if let Err(error) = &result {
-                shared.set_trouble("a commit failed".to_owned());
+                shared.set_trouble(Some("the store failed; the service stops".to_owned()));
+                shared.broken.store(true, Ordering::SeqCst);
                 error!(
                     error = format!("{error:#}"),
                     "the store failed; the service stops"
                 );
+                // Closing the store would write again, to a disk that has just failed.
+                mem::forget(engine);
             }
             result
         })?;
@@ -182,15 +202,29 @@ pub fn start(mut engine: Engine, clock: Clock) -> anyhow::Result<Running> {
     })
 }
 
+/// What the loop looks at.
+struct Seats<'a> {
+    inbox: &'a Receiver<Job>,
+    clock: &'a Clock,
+    shared: &'a Shared,
+}
+
 fn run(
     engine: &mut Engine,
-    inbox: &Receiver<Job>,
-    clock: &Clock,
-    shared: &Shared,
+    room: &mut Room,
+    seats: &Seats<'_>,
     next_try: &watch::Sender<Option<DateTime<Utc>>>,
 ) -> anyhow::Result<()> {
+    let Seats {
+        inbox,
+        clock,
+        shared,
+    } = seats;
     loop {
-        let wait = until(engine.next_wake(), clock.now());
+        let wait = match room.is_short() {
+            true => room::LOOK,
+            false => until(engine.next_wake(), clock.now()),
+        };
         let mut batch: Vec<Job> = match inbox.recv_timeout(wait) {
             Ok(job) => vec![job],
             Err(RecvTimeoutError::Timeout) => Vec::new(),
@@ -200,10 +234,16 @@ fn run(
         shared
             .inbox_waiting
             .fetch_sub(batch.len(), Ordering::Relaxed);
+        if room.look() {
+            shared.set_trouble(room.trouble());
+        }
+        if room.is_short() {
+            batch = refuse_new_work(batch);
+        }
         let now = clock.now();
         let (mut inputs, waiting): (Vec<Input>, Vec<_>) =
             batch.into_iter().map(|job| (job.input, job.told)).unzip();
-        if engine.next_wake().is_some_and(|wake| wake <= now) {
+        if !room.is_short() && engine.next_wake().is_some_and(|wake| wake <= now) {
             inputs.push(Input::Wake);
         }
         if inputs.is_empty() {
@@ -219,6 +259,24 @@ fn run(
             .store(engine.waiting(), Ordering::Relaxed);
         next_try.send_replace(engine.next_try());
     }
+}
+
+/// Keeps what ends work that has begun; all else waits outside until there is room again.
+fn refuse_new_work(batch: Vec<Job>) -> Vec<Job> {
+    let (kept, refused): (Vec<Job>, Vec<Job>) =
+        batch.into_iter().partition(|job| match &job.input {
+            Input::Tried { .. } => true,
+            Input::Text(_)
+            | Input::Receipt(_)
+            | Input::Wake
+            | Input::ClaimNext
+            | Input::Roll(_) => false,
+        });
+    for job in refused {
+        // Whoever asked may have gone away.
+        let _ = job.told.send(Err(Refused::Unhealthy));
+    }
+    kept
 }
 
 fn until(wake: Option<DateTime<Utc>>, now: DateTime<Utc>) -> Duration {
@@ -266,7 +324,8 @@ pub async fn run_service(
     stop: impl Future<Output = ()> + Send + 'static,
 ) -> anyhow::Result<()> {
     let engine = open_engine(&config, clock.now())?;
-    let running = start(engine, clock.clone())?;
+    let room = Room::new(&config.store);
+    let running = start(engine, clock.clone(), room)?;
     info!(address = %listener.local_addr()?, "serving");
     let settings = WebSettings {
         gateway: "http".to_owned(),
@@ -310,7 +369,7 @@ pub async fn run_service(
 async fn broken(shared: &Shared) {
     /// A service that cannot store is stopped within this time.
     const LOOK: Duration = Duration::from_millis(250);
-    while shared.trouble().is_none() {
+    while !shared.broken.load(Ordering::SeqCst) {
         tokio::time::sleep(LOOK).await;
     }
 }

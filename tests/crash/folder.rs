@@ -1,0 +1,120 @@
+//! Folders that cannot be used: one clear line that says what to do, exit code 1, nothing changed.
+
+use std::{
+    collections::BTreeMap,
+    fs,
+    path::{Path, PathBuf},
+};
+
+use super::{
+    full::Disk,
+    place::Place,
+    series::{Series, copy_folder},
+    service::{Between, Service},
+};
+
+/// Starts where it cannot work; gives the one line.
+#[track_caller]
+fn refused(place: &Place) -> String {
+    match Service::start(place, &Between::Nothing) {
+        Ok(_) => panic!("it starts"),
+        Err(ended) => {
+            assert_eq!(ended.status.code(), Some(1), "{ended:?}");
+            let [line] = ended.log.try_into().expect("one line");
+            line
+        }
+    }
+}
+
+/// All files of a folder with their content.
+fn content(folder: &Path) -> BTreeMap<PathBuf, Vec<u8>> {
+    let mut found = BTreeMap::new();
+    for entry in fs::read_dir(folder).unwrap() {
+        let path = entry.unwrap().path();
+        if path.is_dir() {
+            found.extend(content(&path));
+        } else {
+            found.insert(path.clone(), fs::read(&path).unwrap());
+        }
+    }
+    found
+}
+
+#[test]
+fn a_store_in_use_is_named() {
+    let place = Place::settled();
+    let service = Service::run(&place);
+    let line = refused(&place);
+    assert!(
+        line.contains("in use by another process: stop that one first"),
+        "{line}"
+    );
+    let mut series = Series::new(1, place);
+    series.ledger.write(5, &mut series.chance);
+    assert_eq!(series.deliver(&service), 0, "the first goes on");
+    service.kill();
+    series.judge().unwrap();
+}
+
+#[test]
+fn a_folder_that_cannot_be_written_is_named() {
+    let disk = Disk::new();
+    let store = disk.path().join("store");
+    let place = Place::with_store(store.clone());
+    place.load_roll();
+    let before = content(&store);
+    disk.make_read_only();
+    let line = refused(&place);
+    assert!(line.contains(&store.display().to_string()), "{line}");
+    assert!(line.contains("Read-only file system"), "{line}");
+    assert_eq!(content(&store), before);
+}
+
+/// A store with rubbish in it, at many places: it opens with all that was acknowledged, or says
+/// what to do and leaves everything as it was.
+#[test]
+fn a_damaged_store_is_named_and_left_alone() {
+    let mut whole = Series::new(9, Place::settled());
+    whole.ledger.write(100, &mut whole.chance);
+    let service = Service::run(&whole.place);
+    assert_eq!(whole.deliver(&service), 0);
+    service.kill();
+    let (mut sound, mut named) = (0, 0);
+    for round in 0..40 {
+        let place = Place::new();
+        copy_folder(whole.place.store(), place.store());
+        let db = place.store().join("db");
+        let mut bytes = fs::read(&db).unwrap();
+        let at = whole.chance.below(bytes.len() as u64) as usize;
+        let end = (at + 1 + whole.chance.below(4096) as usize).min(bytes.len());
+        bytes[at..end].fill(0x5a);
+        fs::write(&db, bytes).unwrap();
+        let before = content(place.store());
+        match Service::start(&place, &Between::Nothing) {
+            Ok(service) => {
+                service.kill();
+                let series = Series {
+                    place,
+                    ledger: whole.ledger.clone(),
+                    chance: super::chance::Chance::new(0),
+                };
+                series.judge().unwrap_or_else(|problem| {
+                    panic!("round {round}, rubbish at {at} to {end}: {problem}")
+                });
+                sound += 1;
+            }
+            Err(ended) => {
+                assert_eq!(ended.status.code(), Some(1), "rubbish at {at}: {ended:?}");
+                let [line] = ended.log.try_into().expect("one line");
+                assert!(
+                    line.contains("Copy the folder away"),
+                    "rubbish at {at}: {line}"
+                );
+                assert!(content(place.store()) == before, "rubbish at {at}: changed");
+                named += 1;
+            }
+        }
+    }
+    eprintln!("rubbish in the store: {sound} opened whole, {named} named as damaged");
+    assert!(named > 0);
+}
