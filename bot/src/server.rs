@@ -236,6 +236,7 @@ fn run(
             .fetch_sub(batch.len(), Ordering::Relaxed);
         if room.look() {
             shared.set_trouble(room.trouble());
+            room.log();
         }
         if room.is_short() {
             batch = refuse_new_work(batch);

@@ -3,14 +3,17 @@
 use std::{
     collections::BTreeMap,
     fs,
+    ops::Range,
     path::{Path, PathBuf},
 };
 
 use super::{
+    chance::Chance,
     full::Disk,
     place::Place,
     series::{Series, copy_folder},
     service::{Between, Service},
+    verdict::judge,
 };
 
 /// Starts where it cannot work; gives the one line.
@@ -66,55 +69,53 @@ fn a_folder_that_cannot_be_written_is_named() {
     disk.make_read_only();
     let line = refused(&place);
     assert!(line.contains(&store.display().to_string()), "{line}");
-    assert!(line.contains("Read-only file system"), "{line}");
+    assert!(line.contains("mounted for writing"), "{line}");
     assert_eq!(content(&store), before);
 }
 
-/// A store with rubbish in it, at many places: it opens with all that was acknowledged, or says
-/// what to do and leaves everything as it was.
+/// Rubbish at many places of the store's log: it opens with all that was acknowledged, or says
+/// what to do. It never goes on with less.
 #[test]
-fn a_damaged_store_is_named_and_left_alone() {
+fn a_damaged_store_is_named() {
     let mut whole = Series::new(9, Place::settled());
     whole.ledger.write(100, &mut whole.chance);
     let service = Service::run(&whole.place);
     assert_eq!(whole.deliver(&service), 0);
     service.kill();
     let (mut sound, mut named) = (0, 0);
-    for round in 0..40 {
+    for _ in 0..40 {
         let place = Place::new();
         copy_folder(whole.place.store(), place.store());
-        let db = place.store().join("db");
-        let mut bytes = fs::read(&db).unwrap();
-        let at = whole.chance.below(bytes.len() as u64) as usize;
-        let end = (at + 1 + whole.chance.below(4096) as usize).min(bytes.len());
-        bytes[at..end].fill(0x5a);
-        fs::write(&db, bytes).unwrap();
-        let before = content(place.store());
+        let rubbish = put_rubbish(&place.store().join("db"), &mut whole.chance);
         match Service::start(&place, &Between::Nothing) {
             Ok(service) => {
                 service.kill();
-                let series = Series {
-                    place,
-                    ledger: whole.ledger.clone(),
-                    chance: super::chance::Chance::new(0),
-                };
-                series.judge().unwrap_or_else(|problem| {
-                    panic!("round {round}, rubbish at {at} to {end}: {problem}")
-                });
+                let judged = judge(place.store(), &whole.ledger);
+                judged.unwrap_or_else(|problem| panic!("rubbish at {rubbish:?}: {problem}"));
                 sound += 1;
             }
             Err(ended) => {
-                assert_eq!(ended.status.code(), Some(1), "rubbish at {at}: {ended:?}");
+                assert_eq!(ended.status.code(), Some(1), "{rubbish:?}: {ended:?}");
                 let [line] = ended.log.try_into().expect("one line");
                 assert!(
-                    line.contains("Copy the folder away"),
-                    "rubbish at {at}: {line}"
+                    line.contains("restore the last backup"),
+                    "{rubbish:?}: {line}"
                 );
-                assert!(content(place.store()) == before, "rubbish at {at}: changed");
                 named += 1;
             }
         }
     }
-    eprintln!("rubbish in the store: {sound} opened whole, {named} named as damaged");
-    assert!(named > 0);
+    assert!(
+        sound > 0 && named > 0,
+        "{sound} opened whole, {named} named"
+    );
+}
+
+fn put_rubbish(file: &Path, chance: &mut Chance) -> Range<usize> {
+    let mut bytes = fs::read(file).unwrap();
+    let at = chance.below(bytes.len() as u64) as usize;
+    let end = (at + 1 + chance.below(4096) as usize).min(bytes.len());
+    bytes[at..end].fill(0x5a);
+    fs::write(file, bytes).unwrap();
+    at..end
 }

@@ -115,7 +115,8 @@ static struct file *file_of(int fd) {
     struct stat st;
     char link[64], path[4096];
     if (!folder || fd < 0 || fd >= FD_MAX) return NULL;
-    if (syscall(SYS_fstat, fd, &st) || !S_ISREG(st.st_mode)) return NULL;
+    if (syscall(SYS_fstat, fd, &st)) return NULL;
+    if (!S_ISREG(st.st_mode) && !S_ISDIR(st.st_mode)) return NULL;
     if (seen[fd].is_known && seen[fd].dev == st.st_dev && seen[fd].ino == st.st_ino)
         return seen[fd].file;
     snprintf(link, sizeof link, "/proc/self/fd/%d", fd);

@@ -35,19 +35,22 @@ impl Room {
         }
     }
 
-    /// Looks again; gives whether it turned short or turned enough. Each turn is logged once.
+    /// Looks again; gives whether it turned short or turned enough.
     pub(super) fn look(&mut self) -> bool {
         let was_short = self.is_short();
         self.short = match free_bytes(&self.folder) {
             Ok(free) => short_of(free, self.reserve),
             Err(error) => Some(format!("the free space of the disk is not known: {error}")),
         };
-        match (was_short, &self.short) {
-            (false, Some(why)) => warn!(why, "new work is refused until there is room"),
-            (true, None) => info!("there is room on the disk again; work goes on"),
-            (true, Some(_)) | (false, None) => {}
-        }
         was_short != self.is_short()
+    }
+
+    /// Logs a turn.
+    pub(super) fn log(&self) {
+        match &self.short {
+            Some(why) => warn!(why, "new work is refused until there is room"),
+            None => info!("there is room on the disk again; work goes on"),
+        }
     }
 
     /// Whether there is too little, as of the last look.

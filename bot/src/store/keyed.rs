@@ -12,7 +12,8 @@ use crate::message::Received;
 pub(super) const EVENTS: &[u8] = b"e/";
 /// Texts in.
 pub(super) const RECEIVED: &[u8] = b"i/";
-const OUTBOUND: &[u8] = b"o/";
+/// Texts out.
+pub(super) const OUTBOUND: &[u8] = b"o/";
 const PERSONS: &[u8] = b"p/";
 const PHONES: &[u8] = b"n/";
 const GROUPS: &[u8] = b"g/";
@@ -130,6 +131,11 @@ pub(super) fn each_received(
         visit(record::read_received(&key, &value)?);
     }
     Ok(())
+}
+
+/// The number that a key ends with; none counts as zero.
+pub(super) fn number(key: &[u8]) -> u64 {
+    key.last_chunk().copied().map_or(0, u64::from_be_bytes)
 }
 
 /// The key of a fact.

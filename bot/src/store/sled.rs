@@ -7,6 +7,7 @@
 //! per commit, which grouping pays back.
 
 mod guard;
+mod mark;
 
 use std::{
     fs::{self, File},
@@ -16,6 +17,7 @@ use std::{
 
 use budwood_scheduler::{Event, EventId};
 
+use self::mark::{Mark, Newest};
 use super::{Change, Loaded, Store, StoreError, keyed};
 use crate::message::Received;
 
@@ -31,9 +33,11 @@ const VERSION: &str = "1\n";
 /// A store in a folder.
 #[derive(Debug)]
 pub struct SledStore {
+    folder: PathBuf,
     tree: sled::Db,
     /// sled's own file, to be synced after each flush.
     file: File,
+    mark: Mark,
 }
 
 impl SledStore {
@@ -41,8 +45,12 @@ impl SledStore {
     ///
     /// # Errors
     ///
-    /// When another process has it, or the disk cannot be written.
+    /// When another process has it, it is damaged, or the disk cannot be written.
     pub fn open(folder: &Path, cache_bytes: u64) -> Result<Self, StoreError> {
+        Self::open_as_it_is(folder, cache_bytes).map_err(|error| guard::advise(error, folder))
+    }
+
+    fn open_as_it_is(folder: &Path, cache_bytes: u64) -> Result<Self, StoreError> {
         fs::create_dir_all(folder)?;
         let made = made_version(folder)?;
         let config = sled::Config::new()
@@ -55,21 +63,47 @@ impl SledStore {
             .read(true)
             .write(true)
             .open(folder.join("db"))?;
-        let store = Self { tree, file };
-        let marked = store.tree.get(MARK).map_err(engine)?.is_some();
+        let store = Self {
+            folder: folder.to_owned(),
+            tree,
+            file,
+            mark: Mark::open(folder)?,
+        };
+        let marked = store
+            .tree
+            .get(MARK)
+            .map_err(|error| store.fault(error))?
+            .is_some();
         match (made, marked) {
             // A log that sled takes for an empty one has lost everything; going on would bury it.
             (true, false) => return Err(StoreError::Damaged(folder.display().to_string())),
             (true, true) => store.sync()?,
             (false, _) => store.make(folder)?,
         }
+        if !store.mark.is_reached_by(store.newest()?) {
+            return Err(StoreError::Damaged(folder.display().to_string()));
+        }
         Ok(store)
+    }
+
+    /// The newest ids that are there.
+    fn newest(&self) -> Result<Newest, StoreError> {
+        let last = |prefix| -> Result<u64, StoreError> {
+            let row = self.under(prefix).next_back().transpose()?;
+            Ok(row.map_or(0, |(key, _)| keyed::number(&key)))
+        };
+        Ok(Newest {
+            event: last(keyed::EVENTS)?,
+            message: last(keyed::RECEIVED)?.max(last(keyed::OUTBOUND)?),
+        })
     }
 
     /// Finishes a new store. It is only there for good when its files and folders are on the
     /// disk; the file [`MADE`] comes last and says so.
     fn make(&self, folder: &Path) -> Result<(), StoreError> {
-        self.tree.insert(MARK, VERSION.as_bytes()).map_err(engine)?;
+        self.tree
+            .insert(MARK, VERSION.as_bytes())
+            .map_err(|error| self.fault(error))?;
         self.sync()?;
         for name in ["conf", "db"] {
             File::open(folder.join(name))?.sync_all()?;
@@ -88,21 +122,21 @@ impl SledStore {
     }
 
     fn sync(&self) -> Result<(), StoreError> {
-        self.tree.flush().map_err(engine)?;
+        self.tree.flush().map_err(|error| self.fault(error))?;
         self.file.sync_data()?;
         Ok(())
     }
 
-    fn under(&self, prefix: &[u8]) -> impl DoubleEndedIterator<Item = keyed::Row> + use<> {
+    fn under<'a>(&'a self, prefix: &[u8]) -> impl DoubleEndedIterator<Item = keyed::Row> + use<'a> {
         self.tree.scan_prefix(prefix).map(|row| {
             row.map(|(key, value)| (key.to_vec(), value.to_vec()))
-                .map_err(engine)
+                .map_err(|error| self.fault(error))
         })
     }
-}
 
-fn engine(error: sled::Error) -> StoreError {
-    StoreError::Engine(Box::new(error))
+    fn fault(&self, error: sled::Error) -> StoreError {
+        guard::explain(error, &self.folder)
+    }
 }
 
 /// Whether the store was made, by a version that this program knows.
@@ -127,8 +161,12 @@ impl Store for SledStore {
                 None => batch.remove(key),
             }
         }
-        self.tree.apply_batch(batch).map_err(engine)?;
-        self.sync()
+        self.tree
+            .apply_batch(batch)
+            .map_err(|error| self.fault(error))?;
+        self.sync()?;
+        self.mark.advance(change)?;
+        Ok(())
     }
 
     fn load(&self, messages: usize) -> Result<Loaded, StoreError> {
@@ -139,7 +177,7 @@ impl Store for SledStore {
         let key = keyed::event_key(id);
         self.tree
             .get(&key)
-            .map_err(engine)?
+            .map_err(|error| self.fault(error))?
             .map(|value| keyed::event(&key, &value))
             .transpose()
     }

@@ -9,7 +9,10 @@
 //!   torn. It is set aside; sled writes it anew, as this program never changes its settings.
 //!
 //! Files are set aside into a folder, never deleted. If the store cannot be opened all the same,
-//! they are put back, so that the store is as it was found.
+//! they are put back.
+//!
+//! What is not cured: where sled's log itself is damaged, sled has cut it off there before anybody
+//! could ask. `mark` sees that, and the opening is refused.
 
 use std::{
     fs, io,
@@ -125,6 +128,37 @@ pub(super) fn explain(error: sled::Error, folder: &Path) -> StoreError {
         | sled::Error::CollectionNotFound(_)
         | sled::Error::Unsupported(_)
         | sled::Error::ReportableBug(_) => StoreError::Engine(Box::new(error)),
+    }
+}
+
+/// Says what to do where the disk itself stands in the way of opening.
+pub(super) fn advise(error: StoreError, folder: &Path) -> StoreError {
+    let place = folder.display().to_string();
+    match disk_kind(&error) {
+        Some(io::ErrorKind::StorageFull) => StoreError::Full(place),
+        Some(kind @ (io::ErrorKind::ReadOnlyFilesystem | io::ErrorKind::PermissionDenied)) => {
+            StoreError::NotWritable {
+                place,
+                source: kind.into(),
+            }
+        }
+        _ => error,
+    }
+}
+
+fn disk_kind(error: &StoreError) -> Option<io::ErrorKind> {
+    match error {
+        StoreError::Disk(cause) => Some(cause.kind()),
+        StoreError::Engine(cause) => match cause.downcast_ref() {
+            Some(sled::Error::Io(cause)) => Some(cause.kind()),
+            _ => None,
+        },
+        StoreError::InUse(_)
+        | StoreError::Damaged(_)
+        | StoreError::Full(_)
+        | StoreError::NotWritable { .. }
+        | StoreError::Newer { .. }
+        | StoreError::Record { .. } => None,
     }
 }
 

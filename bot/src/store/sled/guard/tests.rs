@@ -124,6 +124,30 @@ fn a_log_that_was_emptied_is_not_taken_for_a_new_store() {
     assert!(damaged(folder.path()));
 }
 
+/// A damaged log is cut off by sled without a word; the mark tells that something is missing.
+#[test]
+fn a_log_that_was_cut_off_is_noticed() {
+    let folder = tempfile::tempdir().unwrap();
+    let mut store = SledStore::open(folder.path(), CACHE).unwrap();
+    for id in 1..=EVENTS {
+        let events = vec![event(id)];
+        let change = Change {
+            events,
+            ..Change::default()
+        };
+        store.commit(&change).unwrap();
+    }
+    drop(store);
+    let db = folder.path().join("db");
+    let whole = fs::read(&db).unwrap();
+    let at = whole.len() / 2;
+    let mut rotten = whole.clone();
+    rotten[at..at + 512].fill(0x5A);
+    fs::write(&db, &rotten).unwrap();
+    assert!(damaged(folder.path()));
+    assert!(damaged(folder.path()), "and it stays so");
+}
+
 #[test]
 fn a_first_start_that_was_cut_off_is_finished_by_the_next() {
     let folder = filled();
