@@ -6,6 +6,7 @@
 //! flusher is off. `flush_async` deadlocks and is forbidden by a lint. The price is one more sync
 //! per commit, which grouping pays back.
 
+mod flush;
 mod guard;
 mod mark;
 
@@ -17,7 +18,10 @@ use std::{
 
 use budwood_scheduler::{Event, EventId};
 
-use self::mark::{Mark, Newest};
+use self::{
+    flush::Flush,
+    mark::{Mark, Newest},
+};
 use super::{Change, Loaded, Store, StoreError, keyed};
 use crate::message::Received;
 
@@ -34,6 +38,8 @@ const VERSION: &str = "1\n";
 #[derive(Debug)]
 pub struct SledStore {
     folder: PathBuf,
+    // Before the tree, so that it lets go of it first.
+    flush: Flush,
     tree: sled::Db,
     /// sled's own file, to be synced after each flush.
     file: File,
@@ -65,6 +71,7 @@ impl SledStore {
             .open(folder.join("db"))?;
         let store = Self {
             folder: folder.to_owned(),
+            flush: Flush::new((*tree).clone())?,
             tree,
             file,
             mark: Mark::open(folder)?,
@@ -122,7 +129,7 @@ impl SledStore {
     }
 
     fn sync(&self) -> Result<(), StoreError> {
-        self.tree.flush().map_err(|error| self.fault(error))?;
+        self.flush.run().map_err(|error| self.fault(error))?;
         self.file.sync_data()?;
         Ok(())
     }
