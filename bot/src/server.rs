@@ -390,3 +390,6 @@ async fn asked_to_stop() {
         }
     }
 }
+
+#[cfg(test)]
+mod tests;

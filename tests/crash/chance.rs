@@ -1,6 +1,6 @@
 //! Random numbers that come again from the same seed.
 //!
-//! SplitMix64 (Steele, Lea and Flood 2014, "Fast splittable pseudorandom number generators",
+//! `SplitMix64` (Steele, Lea and Flood 2014, "Fast splittable pseudorandom number generators",
 //! figure 17): a few lines, and no library to hold at a version for the sake of old seeds.
 
 /// A row of numbers.
@@ -15,6 +15,11 @@ impl Chance {
     /// A number below `end`.
     pub(crate) fn below(&mut self, end: u64) -> u64 {
         self.next() % end
+    }
+
+    /// A place in a list of this length.
+    pub(crate) fn place(&mut self, length: usize) -> usize {
+        usize::try_from(self.below(length as u64)).unwrap()
     }
 
     /// The next number.

@@ -46,7 +46,7 @@ impl Ledger {
     pub(crate) fn write(&mut self, texts: u64, chance: &mut Chance) {
         self.written.resize(FARMERS, 0);
         for _ in 0..texts {
-            let farmer = chance.below(FARMERS as u64) as usize;
+            let farmer = chance.place(FARMERS);
             self.written[farmer] += 1;
             self.texts.push(Text {
                 id: format!("g-{}", self.texts.len()),

@@ -8,7 +8,7 @@
 //!
 //! The method is common practice: end the process at chosen points, keep only what the operating
 //! system promised, compare with what was acknowledged. What the system promises is from POSIX
-//! (IEEE Std 1003.1-2017, `fsync` and `fdatasync`) and the Linux manual page sync_file_range(2),
+//! (IEEE Std 1003.1-2017, `fsync` and `fdatasync`) and the Linux manual page `sync_file_range`(2),
 //! which says that it does not make changes last through a crash.
 //!
 //! `BUDWOOD_ROUNDS=1000` makes the random tests longer; `BUDWOOD_SEED=n` repeats a series that

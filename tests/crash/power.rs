@@ -86,7 +86,7 @@ fn power_cuts_of_a_first_start_lose_nothing() {
         super::series::rounds(60),
         |_| Place::new(),
         |series| {
-            let mode = ["all", "random"][series.chance.below(2) as usize];
+            let mode = ["all", "random"][series.chance.place(2)];
             *series = Series {
                 place: Place::new(),
                 ledger: super::ledger::Ledger::default(),

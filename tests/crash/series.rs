@@ -15,7 +15,7 @@ use super::{
 const ROUNDS_PER_STORE: u64 = 20;
 
 /// Connections of the provider.
-const CONNECTIONS: usize = 8;
+pub(crate) const CONNECTIONS: usize = 8;
 
 /// How many rounds a random test has.
 pub(crate) fn rounds(usual: u64) -> u64 {

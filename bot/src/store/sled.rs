@@ -53,18 +53,21 @@ impl SledStore {
     ///
     /// When another process has it, it is damaged, or the disk cannot be written.
     pub fn open(folder: &Path, cache_bytes: u64) -> Result<Self, StoreError> {
-        Self::open_as_it_is(folder, cache_bytes).map_err(|error| guard::advise(error, folder))
+        fs::create_dir_all(folder)
+            .map_err(StoreError::from)
+            .and_then(|()| guard::open(folder, || Self::attempt(folder, cache_bytes)))
+            .map_err(|error| guard::advise(error, folder))
     }
 
-    fn open_as_it_is(folder: &Path, cache_bytes: u64) -> Result<Self, StoreError> {
-        fs::create_dir_all(folder)?;
+    fn attempt(folder: &Path, cache_bytes: u64) -> Result<Self, StoreError> {
+        let damaged = || StoreError::Damaged(folder.display().to_string());
         let made = made_version(folder)?;
-        let config = sled::Config::new()
+        let tree = sled::Config::new()
             .path(folder)
             .cache_capacity(cache_bytes)
-            .flush_every_ms(None);
-        let tree =
-            guard::open(folder, || config.open()).map_err(|error| guard::explain(error, folder))?;
+            .flush_every_ms(None)
+            .open()
+            .map_err(|error| guard::explain(error, folder))?;
         let file = File::options()
             .read(true)
             .write(true)
@@ -76,21 +79,18 @@ impl SledStore {
             file,
             mark: Mark::open(folder)?,
         };
-        let marked = store
-            .tree
-            .get(MARK)
-            .map_err(|error| store.fault(error))?
-            .is_some();
-        match (made, marked) {
+        let marked = store.tree.get(MARK).map_err(|error| store.fault(error))?;
+        match (made, marked.is_some()) {
             // A log that sled takes for an empty one has lost everything; going on would bury it.
-            (true, false) => return Err(StoreError::Damaged(folder.display().to_string())),
+            (true, false) => return Err(damaged()),
             (true, true) => store.sync()?,
-            (false, _) => store.make(folder)?,
+            (false, _) => store.make()?,
         }
-        if !store.mark.is_reached_by(store.newest()?) {
-            return Err(StoreError::Damaged(folder.display().to_string()));
+        if store.mark.is_reached_by(store.newest()?) {
+            Ok(store)
+        } else {
+            Err(damaged())
         }
-        Ok(store)
     }
 
     /// The newest ids that are there.
@@ -107,7 +107,8 @@ impl SledStore {
 
     /// Finishes a new store. It is only there for good when its files and folders are on the
     /// disk; the file [`MADE`] comes last and says so.
-    fn make(&self, folder: &Path) -> Result<(), StoreError> {
+    fn make(&self) -> Result<(), StoreError> {
+        let folder = self.folder.as_path();
         self.tree
             .insert(MARK, VERSION.as_bytes())
             .map_err(|error| self.fault(error))?;

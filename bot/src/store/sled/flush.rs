@@ -74,7 +74,7 @@ fn watch(tree: &sled::Tree, seen: &Seen) {
     while !seen.closed.load(Ordering::SeqCst) {
         thread::park_timeout(LOOK);
         let turn = seen.turns.load(Ordering::SeqCst);
-        if turn != last || turn % 2 == 0 {
+        if turn != last || turn.is_multiple_of(2) {
             (last, looks, next) = (turn, 0, 1);
             continue;
         }

@@ -114,6 +114,9 @@ fn a_store_that_cannot_be_mended_is_left_as_it_was_and_named() {
     fs::write(&snapshot, b"not a snapshot").unwrap();
     fs::write(&conf, b"not a conf").unwrap();
     assert!(damaged(folder.path()));
+    assert_eq!(fs::read(&snapshot).unwrap(), b"not a snapshot");
+    assert_eq!(fs::read(&conf).unwrap(), b"not a conf");
+    assert!(fs::read(folder.path().join("db")).unwrap() == rubbish);
 }
 
 #[test]
