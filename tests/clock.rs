@@ -10,9 +10,10 @@ use budwood::{
         Clock, FixedClock,
         guard::{ClockGuard, Doubt},
     },
+    config::StoreConfig,
     engine::Input,
     gateway::Intake,
-    server,
+    server::{self, Room},
 };
 use chrono::{DateTime, TimeDelta, Utc};
 
@@ -179,7 +180,12 @@ async fn the_service_says_so_and_goes_on_by_itself() {
     desk.wake();
     let start = desk.now;
     let hand = FixedClock::at(start);
-    let running = server::start(desk.engine, Clock::Fixed(hand.clone())).unwrap();
+    let room = Room::new(&StoreConfig {
+        folder: env!("CARGO_MANIFEST_DIR").into(),
+        cache_mb: 16,
+        reserve_mb: 0,
+    });
+    let running = server::start(desk.engine, Clock::Fixed(hand.clone()), room).unwrap();
     let handle = running.handle.clone();
     let claimed = async || {
         let told = handle.submit(Input::ClaimNext).await.unwrap();

@@ -7,29 +7,34 @@
 //! 3. Step all of it and commit once.
 //! 4. Tell everyone who waits. Nothing is told before the commit is on the disk.
 //!
-//! After a failed commit nothing more is acknowledged: the loop ends, health says why, and the
-//! service stops so that whoever watches it starts it again.
+//! After a failed commit nothing more is acknowledged or written: the loop ends, health says why,
+//! and the service stops so that whoever watches it starts it again. While the disk is short of
+//! room nothing new is begun (`room`); that ends by itself.
 
 mod outbox;
+mod room;
 mod time;
 
 use std::{
+    mem,
     net::TcpListener,
+    panic::{AssertUnwindSafe, catch_unwind},
     path::Path,
     sync::{
         Arc, Mutex, PoisonError,
-        atomic::{AtomicUsize, Ordering},
+        atomic::{AtomicBool, AtomicUsize, Ordering},
         mpsc::{Receiver, RecvTimeoutError, SyncSender, TrySendError, sync_channel},
     },
     thread::{self, JoinHandle},
     time::Duration,
 };
 
-use anyhow::{Context, bail};
+use anyhow::{Context, anyhow, bail};
 use chrono::{DateTime, Utc};
 use tokio::sync::{oneshot, watch};
 use tracing::{error, info, warn};
 
+pub use self::room::Room;
 use self::time::WatchedTime;
 use crate::{
     clock::Clock,
@@ -60,9 +65,12 @@ pub struct Handle {
 
 #[derive(Default)]
 struct Shared {
+    /// Why no new work is taken.
     trouble: Mutex<Option<String>>,
     /// Why some texts do not leave, though new work is taken.
     held: Mutex<Option<String>>,
+    /// The engine has stopped for good.
+    broken: AtomicBool,
     inbox_waiting: AtomicUsize,
     outbox_waiting: AtomicUsize,
 }
@@ -75,8 +83,8 @@ impl Shared {
             .clone()
     }
 
-    fn set_trouble(&self, what: String) {
-        *self.trouble.lock().unwrap_or_else(PoisonError::into_inner) = Some(what);
+    fn set_trouble(&self, what: Option<String>) {
+        *self.trouble.lock().unwrap_or_else(PoisonError::into_inner) = what;
     }
 
     fn held(&self) -> Option<String> {
@@ -178,7 +186,7 @@ impl Running {
 /// # Errors
 ///
 /// When the thread cannot be made.
-pub fn start(mut engine: Engine, clock: Clock) -> anyhow::Result<Running> {
+pub fn start(mut engine: Engine, clock: Clock, mut room: Room) -> anyhow::Result<Running> {
     let (jobs, inbox) = sync_channel(limits::QUEUE_MAX);
     let (tell_next_try, next_try) = watch::channel(None);
     let shared = Arc::new(Shared::default());
@@ -192,13 +200,25 @@ pub fn start(mut engine: Engine, clock: Clock) -> anyhow::Result<Running> {
     let thread = thread::Builder::new()
         .name("engine".to_owned())
         .spawn(move || {
-            let result = run(&mut engine, &inbox, &mut time, &shared, &tell_next_try);
+            // The store's library may panic where the disk fails; that must not go unnoticed.
+            let result = catch_unwind(AssertUnwindSafe(|| {
+                let seats = Seats {
+                    inbox: &inbox,
+                    shared: &shared,
+                    next_try: &tell_next_try,
+                };
+                run(&mut engine, &mut time, &mut room, &seats)
+            }))
+            .unwrap_or_else(|_| Err(anyhow!("the engine broke off")));
             if let Err(error) = &result {
-                shared.set_trouble("a commit failed".to_owned());
+                shared.set_trouble(Some("the store failed; the service stops".to_owned()));
+                shared.broken.store(true, Ordering::SeqCst);
                 error!(
                     error = format!("{error:#}"),
                     "the store failed; the service stops"
                 );
+                // Closing the store would write again, to a disk that has just failed.
+                mem::forget(engine);
             }
             result
         })?;
@@ -209,16 +229,31 @@ pub fn start(mut engine: Engine, clock: Clock) -> anyhow::Result<Running> {
     })
 }
 
+/// What the loop looks at.
+struct Seats<'a> {
+    inbox: &'a Receiver<Job>,
+    shared: &'a Shared,
+    next_try: &'a watch::Sender<Option<DateTime<Utc>>>,
+}
+
 fn run(
     engine: &mut Engine,
-    inbox: &Receiver<Job>,
     time: &mut WatchedTime,
-    shared: &Shared,
-    next_try: &watch::Sender<Option<DateTime<Utc>>>,
+    room: &mut Room,
+    seats: &Seats<'_>,
 ) -> anyhow::Result<()> {
+    let Seats {
+        inbox,
+        shared,
+        next_try,
+    } = seats;
     loop {
         let now = time.look(engine);
-        let wait = until(engine.next_wake(), now);
+        let wait = if room.is_short() {
+            room::LOOK
+        } else {
+            until(engine.next_wake(), now)
+        };
         let mut batch: Vec<Job> = match inbox.recv_timeout(wait) {
             Ok(job) => vec![job],
             Err(RecvTimeoutError::Timeout) => Vec::new(),
@@ -231,10 +266,17 @@ fn run(
         if batch.iter().any(|job| matches!(job.input, Input::Release)) {
             time.believe(engine);
         }
+        if room.look() {
+            shared.set_trouble(room.trouble());
+            room.log();
+        }
+        if room.is_short() {
+            batch = refuse_new_work(batch);
+        }
         let now = time.look(engine);
         let (mut inputs, waiting): (Vec<Input>, Vec<_>) =
             batch.into_iter().map(|job| (job.input, job.told)).unzip();
-        if engine.next_wake().is_some_and(|wake| wake <= now) {
+        if !room.is_short() && engine.next_wake().is_some_and(|wake| wake <= now) {
             inputs.push(Input::Wake);
         }
         let told = engine.handle(inputs, now).context("cannot commit")?;
@@ -262,6 +304,25 @@ fn publish(
         let next = time.next_try(engine);
         std::mem::replace(known, next) != next
     });
+}
+
+/// Keeps what ends work that has begun; all else waits outside until there is room again.
+fn refuse_new_work(batch: Vec<Job>) -> Vec<Job> {
+    let (kept, refused): (Vec<Job>, Vec<Job>) =
+        batch.into_iter().partition(|job| match &job.input {
+            Input::Tried { .. } | Input::Copy(_) => true,
+            Input::Text(_)
+            | Input::Receipt(_)
+            | Input::Wake
+            | Input::ClaimNext
+            | Input::Roll(_)
+            | Input::Release => false,
+        });
+    for job in refused {
+        // Whoever asked may have gone away.
+        let _ = job.told.send(Err(Refused::Unhealthy));
+    }
+    kept
 }
 
 fn until(wake: Option<DateTime<Utc>>, now: DateTime<Utc>) -> Duration {
@@ -317,7 +378,7 @@ pub async fn run_service(
             folder.display()
         )
     })?;
-    let running = start(engine, clock.clone())?;
+    let running = start(engine, clock.clone(), Room::new(&config.store))?;
     info!(address = %listener.local_addr()?, "serving");
     let settings = WebSettings {
         gateway: "http".to_owned(),
@@ -363,7 +424,7 @@ pub async fn run_service(
 async fn broken(shared: &Shared) {
     /// A service that cannot store is stopped within this time.
     const LOOK: Duration = Duration::from_millis(250);
-    while shared.trouble().is_none() {
+    while !shared.broken.load(Ordering::SeqCst) {
         tokio::time::sleep(LOOK).await;
     }
 }
@@ -383,3 +444,6 @@ async fn asked_to_stop() {
         }
     }
 }
+
+#[cfg(test)]
+mod tests;

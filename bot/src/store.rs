@@ -208,10 +208,10 @@ pub enum StoreError {
     /// Another process has it.
     #[error("the store in {0} is in use by another process: stop that one first")]
     InUse(String),
-    /// It cannot be opened, and setting helper files aside did not help.
+    /// It cannot be opened, or part of what was acknowledged is not in it.
     #[error(
-        "the store in {0} is damaged; it was left as it was found. Copy the folder away as it is, \
-         then restore the last backup into an empty folder"
+        "the store in {0} is damaged: what was acknowledged is gone or cannot be read. Copy the \
+         folder away as it is, then restore the last backup into an empty folder"
     )]
     Damaged(String),
     /// A restore or an import into it broke off.
@@ -220,6 +220,20 @@ pub enum StoreError {
          and do it again"
     )]
     HalfFilled,
+    /// There is no room to open it.
+    #[error("the disk of the store in {0} is full: make room, then start again")]
+    Full(String),
+    /// It may not be written.
+    #[error(
+        "the store in {place} cannot be written: {source}. Let this program's user write there, \
+         on a disk that is mounted for writing"
+    )]
+    NotWritable {
+        /// Its folder.
+        place: String,
+        /// Why.
+        source: std::io::Error,
+    },
     /// It was written by a later version of this program.
     #[error("the store has layout {version}, which this program does not know: use the newer one")]
     Newer {

@@ -16,7 +16,8 @@ use crate::{
 pub(super) const EVENTS: &[u8] = b"e/";
 /// Texts in.
 pub(super) const RECEIVED: &[u8] = b"i/";
-const OUTBOUND: &[u8] = b"o/";
+/// Texts out.
+pub(super) const OUTBOUND: &[u8] = b"o/";
 const PERSONS: &[u8] = b"p/";
 const PHONES: &[u8] = b"n/";
 const GROUPS: &[u8] = b"g/";
@@ -176,6 +177,11 @@ pub(super) fn records(
 /// The key of the record that a change of one record writes.
 pub(super) fn only_key(change: &Change) -> Result<Option<Vec<u8>>, StoreError> {
     Ok(rows(change)?.pop().map(|(key, _)| key))
+}
+
+/// The number that a key ends with; none counts as zero.
+pub(super) fn number(key: &[u8]) -> u64 {
+    key.last_chunk().copied().map_or(0, u64::from_be_bytes)
 }
 
 /// The key of a fact.

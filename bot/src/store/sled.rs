@@ -6,7 +6,9 @@
 //! flusher is off. `flush_async` deadlocks and is forbidden by a lint. The price is one more sync
 //! per commit, which grouping pays back.
 
+mod flush;
 mod guard;
+mod mark;
 
 use std::{
     fs::{self, File},
@@ -18,6 +20,10 @@ use std::{
 
 use budwood_scheduler::{Event, EventId};
 
+use self::{
+    flush::Flush,
+    mark::{Mark, Newest},
+};
 use super::{Change, Loaded, Record, Store, StoreError, keyed};
 use crate::{limits, message::Received};
 
@@ -33,9 +39,13 @@ const VERSION: &str = "1\n";
 /// A store in a folder.
 #[derive(Debug)]
 pub struct SledStore {
+    folder: PathBuf,
+    // Before the tree, so that it lets go of it first.
+    flush: Flush,
     tree: sled::Db,
     /// sled's own file, to be synced after each flush.
     file: File,
+    mark: Mark,
 }
 
 impl SledStore {
@@ -43,28 +53,71 @@ impl SledStore {
     ///
     /// # Errors
     ///
-    /// When another process has it, or the disk cannot be written.
+    /// When another process has it, it is damaged, or the disk cannot be written.
     pub fn open(folder: &Path, cache_bytes: u64) -> Result<Self, StoreError> {
-        fs::create_dir_all(folder)?;
+        fs::create_dir_all(folder)
+            .map_err(StoreError::from)
+            .and_then(|()| Self::patiently(folder, cache_bytes))
+            .map_err(|error| guard::advise(error, folder))
+    }
+
+    /// The engine lets go of its files a moment after it was closed, and so does a process that
+    /// was told to stop.
+    fn patiently(folder: &Path, cache_bytes: u64) -> Result<Self, StoreError> {
+        let mut left = limits::STORE_LOCK_TRIES;
+        loop {
+            match guard::open(folder, || Self::attempt(folder, cache_bytes)) {
+                Err(StoreError::InUse(_)) if left > 0 => left -= 1,
+                other => return other,
+            }
+            thread::sleep(limits::STORE_LOCK_PAUSE);
+        }
+    }
+
+    fn attempt(folder: &Path, cache_bytes: u64) -> Result<Self, StoreError> {
+        let damaged = || StoreError::Damaged(folder.display().to_string());
         let made = made_version(folder)?;
-        let config = sled::Config::new()
+        let tree = sled::Config::new()
             .path(folder)
             .cache_capacity(cache_bytes)
-            .flush_every_ms(None);
-        let tree = open_tree(folder, &config)?;
+            .flush_every_ms(None)
+            .open()
+            .map_err(|error| guard::explain(error, folder))?;
         let file = File::options()
             .read(true)
             .write(true)
             .open(folder.join("db"))?;
-        let store = Self { tree, file };
-        let marked = store.tree.get(MARK).map_err(engine)?.is_some();
-        match (made, marked) {
+        let store = Self {
+            folder: folder.to_owned(),
+            flush: Flush::new((*tree).clone())?,
+            tree,
+            file,
+            mark: Mark::open(folder)?,
+        };
+        let marked = store.tree.get(MARK).map_err(|error| store.fault(error))?;
+        match (made, marked.is_some()) {
             // A log that sled takes for an empty one has lost everything; going on would bury it.
-            (true, false) => return Err(StoreError::Damaged(folder.display().to_string())),
+            (true, false) => return Err(damaged()),
             (true, true) => store.sync()?,
-            (false, _) => store.make(folder)?,
+            (false, _) => store.make()?,
         }
-        Ok(store)
+        if store.mark.is_reached_by(store.newest()?) {
+            Ok(store)
+        } else {
+            Err(damaged())
+        }
+    }
+
+    /// The newest ids that are there.
+    fn newest(&self) -> Result<Newest, StoreError> {
+        let last = |prefix| -> Result<u64, StoreError> {
+            let row = self.under(prefix).next_back().transpose()?;
+            Ok(row.map_or(0, |(key, _)| keyed::number(&key)))
+        };
+        Ok(Newest {
+            event: last(keyed::EVENTS)?,
+            message: last(keyed::RECEIVED)?.max(last(keyed::OUTBOUND)?),
+        })
     }
 
     /// Whether a store was made in this folder.
@@ -75,8 +128,11 @@ impl SledStore {
 
     /// Finishes a new store. It is only there for good when its files and folders are on the
     /// disk; the file [`MADE`] comes last and says so.
-    fn make(&self, folder: &Path) -> Result<(), StoreError> {
-        self.tree.insert(MARK, VERSION.as_bytes()).map_err(engine)?;
+    fn make(&self) -> Result<(), StoreError> {
+        let folder = self.folder.as_path();
+        self.tree
+            .insert(MARK, VERSION.as_bytes())
+            .map_err(|error| self.fault(error))?;
         self.sync()?;
         for name in ["conf", "db"] {
             File::open(folder.join(name))?.sync_all()?;
@@ -95,44 +151,29 @@ impl SledStore {
     }
 
     fn sync(&self) -> Result<(), StoreError> {
-        self.tree.flush().map_err(engine)?;
+        self.flush.run().map_err(|error| self.fault(error))?;
         self.file.sync_data()?;
         Ok(())
     }
 
-    fn under(&self, prefix: &[u8]) -> impl DoubleEndedIterator<Item = keyed::Row> + use<> {
+    fn under<'a>(&'a self, prefix: &[u8]) -> impl DoubleEndedIterator<Item = keyed::Row> + use<'a> {
         self.tree.scan_prefix(prefix).map(|row| {
             row.map(|(key, value)| (key.to_vec(), value.to_vec()))
-                .map_err(engine)
+                .map_err(|error| self.fault(error))
         })
     }
 
-    fn after(&self, key: Option<&[u8]>) -> impl Iterator<Item = keyed::Row> + use<> {
+    fn after<'a>(&'a self, key: Option<&[u8]>) -> impl Iterator<Item = keyed::Row> + use<'a> {
         let from = key.map_or(Bound::Unbounded, |key| Bound::Excluded(key.to_vec()));
         self.tree.range((from, Bound::Unbounded)).map(|row| {
             row.map(|(key, value)| (key.to_vec(), value.to_vec()))
-                .map_err(engine)
+                .map_err(|error| self.fault(error))
         })
     }
-}
 
-/// Opens, with some patience: the engine lets go of its files a moment after it was closed, and
-/// so does a process that was told to stop.
-fn open_tree(folder: &Path, config: &sled::Config) -> Result<sled::Db, StoreError> {
-    let mut left = limits::STORE_LOCK_TRIES;
-    loop {
-        let opened =
-            guard::open(folder, || config.open()).map_err(|error| guard::explain(error, folder));
-        match opened {
-            Err(StoreError::InUse(_)) if left > 0 => left -= 1,
-            other => return other,
-        }
-        thread::sleep(limits::STORE_LOCK_PAUSE);
+    fn fault(&self, error: sled::Error) -> StoreError {
+        guard::explain(error, &self.folder)
     }
-}
-
-fn engine(error: sled::Error) -> StoreError {
-    StoreError::Engine(Box::new(error))
 }
 
 /// Whether the store was made, by a version that this program knows.
@@ -157,8 +198,12 @@ impl Store for SledStore {
                 None => batch.remove(key),
             }
         }
-        self.tree.apply_batch(batch).map_err(engine)?;
-        self.sync()
+        self.tree
+            .apply_batch(batch)
+            .map_err(|error| self.fault(error))?;
+        self.sync()?;
+        self.mark.advance(change)?;
+        Ok(())
     }
 
     fn load(&self, messages: usize) -> Result<Loaded, StoreError> {
@@ -169,7 +214,7 @@ impl Store for SledStore {
         let key = keyed::event_key(id);
         self.tree
             .get(&key)
-            .map_err(engine)?
+            .map_err(|error| self.fault(error))?
             .map(|value| keyed::event(&key, &value))
             .transpose()
     }
@@ -187,7 +232,7 @@ impl Store for SledStore {
     }
 
     fn record(&self, key: &[u8]) -> Result<Option<Record>, StoreError> {
-        let line = self.tree.get(key).map_err(engine)?;
+        let line = self.tree.get(key).map_err(|error| self.fault(error))?;
         Ok(line.map(|line| Record {
             key: key.to_vec(),
             line: line.to_vec(),

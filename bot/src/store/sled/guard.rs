@@ -9,7 +9,10 @@
 //!   torn. It is set aside; sled writes it anew, as this program never changes its settings.
 //!
 //! Files are set aside into a folder, never deleted. If the store cannot be opened all the same,
-//! they are put back, so that the store is as it was found.
+//! they are put back, and so is the log.
+//!
+//! What is not cured: where sled's log itself is damaged, sled has cut it off there at the first
+//! attempt, before anybody could ask. `mark` sees that, and the opening is refused.
 
 use std::{
     fs, io,
@@ -21,41 +24,61 @@ use super::StoreError;
 /// The folder inside the store for what was set aside.
 const ASIDE: &str = "set-aside";
 
-/// Opens with `open`; sets broken helper files aside and tries again where that can help.
-pub(super) fn open(
+/// How sled calls its snapshots.
+const SNAPSHOT: &str = "snap.";
+
+/// Opens with `attempt`, which says [`StoreError::Damaged`] also for a store that opens but is not
+/// whole; sets helper files aside and tries again where that can help.
+pub(super) fn open<T>(
     folder: &Path,
-    open: impl Fn() -> Result<sled::Db, sled::Error>,
-) -> Result<sled::Db, sled::Error> {
-    drop_unfinished(folder)?;
-    let first = match open() {
-        Err(error @ sled::Error::Corruption { .. }) => error,
+    attempt: impl Fn() -> Result<T, StoreError>,
+) -> Result<T, StoreError> {
+    drop_snapshots(folder, |name| name.ends_with(".generating"))?;
+    let damaged = match attempt() {
+        Err(error @ StoreError::Damaged(_)) => error,
         other => return other,
     };
-    let snapshots = set_aside(folder, |name| name.starts_with("snap."))?;
-    let again = if snapshots.is_empty() {
-        Err(first)
+    // Reading a log without its snapshot, sled overwrites what it does not understand.
+    let log = copy_log(folder)?;
+    let mut moved = Vec::new();
+    let result = without_helpers(folder, &mut moved, attempt, damaged);
+    if result.is_ok() {
+        log.iter().try_for_each(|log| fs::remove_file(&log.to))?;
     } else {
-        open()
-    };
-    let second = match again {
-        Err(error @ sled::Error::Corruption { .. }) => error,
-        other => return other,
-    };
-    let conf = set_aside(folder, |name| name == "conf")?;
-    let last = if conf.is_empty() { Err(second) } else { open() };
-    if last.is_err() {
-        put_back(&conf)?;
-        put_back(&snapshots)?;
+        // What the attempts made themselves would stand beside what was there.
+        drop_snapshots(folder, |_| !moved.is_empty())?;
+        put_back(&moved)?;
+        put_back(log.as_slice())?;
     }
-    last
+    result
 }
 
-/// Removes snapshots that were never finished.
-fn drop_unfinished(folder: &Path) -> io::Result<()> {
+/// First without the snapshots, then without `conf` too.
+fn without_helpers<T>(
+    folder: &Path,
+    moved: &mut Vec<Moved>,
+    attempt: impl Fn() -> Result<T, StoreError>,
+    mut damaged: StoreError,
+) -> Result<T, StoreError> {
+    let helpers: [fn(&str) -> bool; 2] = [|name| name.starts_with(SNAPSHOT), |name| name == "conf"];
+    for helper in helpers {
+        let aside = set_aside(folder, helper)?;
+        let is_other = !aside.is_empty();
+        moved.extend(aside);
+        if is_other {
+            damaged = match attempt() {
+                Err(error @ StoreError::Damaged(_)) => error,
+                other => return other,
+            };
+        }
+    }
+    Err(damaged)
+}
+
+/// Removes snapshots; sled makes new ones from its log.
+fn drop_snapshots(folder: &Path, chosen: impl Fn(&str) -> bool) -> io::Result<()> {
     for path in files(folder)? {
-        if name(&path)
-            .is_some_and(|name| name.starts_with("snap.") && name.ends_with(".generating"))
-        {
+        if name(&path).is_some_and(|name| name.starts_with(SNAPSHOT) && chosen(name)) {
             fs::remove_file(path)?;
         }
     }
@@ -81,6 +104,17 @@ fn set_aside(folder: &Path, chosen: impl Fn(&str) -> bool) -> io::Result<Vec<Mov
     Ok(moved)
 }
 
+/// None where a first start was cut off before there was a log.
+fn copy_log(folder: &Path) -> io::Result<Option<Moved>> {
+    let from = folder.join("db");
+    if !from.exists() {
+        return Ok(None);
+    }
+    let to = free_name(&folder.join(ASIDE), "db")?;
+    fs::copy(&from, &to)?;
+    Ok(Some(Moved { from, to }))
+}
+
 fn put_back(moved: &[Moved]) -> io::Result<()> {
     for Moved { from, to } in moved {
         fs::rename(to, from)?;
@@ -91,8 +125,9 @@ fn put_back(moved: &[Moved]) -> io::Result<()> {
 /// A name that is not taken: what was set aside earlier is kept too.
 fn free_name(aside: &Path, name: &str) -> io::Result<PathBuf> {
     fs::create_dir_all(aside)?;
-    let taken = fs::read_dir(aside)?.count();
-    Ok(aside.join(format!("{taken}.{name}")))
+    let mut names = (0_u32..).map(|number| aside.join(format!("{number}.{name}")));
+    let free = names.find(|path| !path.exists());
+    free.ok_or_else(|| io::Error::other("every name is taken"))
 }
 
 fn files(folder: &Path) -> io::Result<Vec<PathBuf>> {
@@ -125,6 +160,38 @@ pub(super) fn explain(error: sled::Error, folder: &Path) -> StoreError {
         | sled::Error::CollectionNotFound(_)
         | sled::Error::Unsupported(_)
         | sled::Error::ReportableBug(_) => StoreError::Engine(Box::new(error)),
+    }
+}
+
+/// Says what to do where the disk itself stands in the way of opening.
+pub(super) fn advise(error: StoreError, folder: &Path) -> StoreError {
+    let place = folder.display().to_string();
+    match disk_kind(&error) {
+        Some(io::ErrorKind::StorageFull) => StoreError::Full(place),
+        Some(kind @ (io::ErrorKind::ReadOnlyFilesystem | io::ErrorKind::PermissionDenied)) => {
+            StoreError::NotWritable {
+                place,
+                source: kind.into(),
+            }
+        }
+        _ => error,
+    }
+}
+
+fn disk_kind(error: &StoreError) -> Option<io::ErrorKind> {
+    match error {
+        StoreError::Disk(cause) => Some(cause.kind()),
+        StoreError::Engine(cause) => match cause.downcast_ref() {
+            Some(sled::Error::Io(cause)) => Some(cause.kind()),
+            _ => None,
+        },
+        StoreError::InUse(_)
+        | StoreError::Damaged(_)
+        | StoreError::HalfFilled
+        | StoreError::Full(_)
+        | StoreError::NotWritable { .. }
+        | StoreError::Newer { .. }
+        | StoreError::Record { .. } => None,
     }
 }
 

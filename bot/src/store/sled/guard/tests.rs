@@ -114,6 +114,9 @@ fn a_store_that_cannot_be_mended_is_left_as_it_was_and_named() {
     fs::write(&snapshot, b"not a snapshot").unwrap();
     fs::write(&conf, b"not a conf").unwrap();
     assert!(damaged(folder.path()));
+    assert_eq!(fs::read(&snapshot).unwrap(), b"not a snapshot");
+    assert_eq!(fs::read(&conf).unwrap(), b"not a conf");
+    assert!(fs::read(folder.path().join("db")).unwrap() == rubbish);
 }
 
 #[test]
@@ -122,6 +125,30 @@ fn a_log_that_was_emptied_is_not_taken_for_a_new_store() {
     fs::remove_file(snapshot(folder.path())).unwrap();
     fs::write(folder.path().join("db"), b"").unwrap();
     assert!(damaged(folder.path()));
+}
+
+/// A damaged log is cut off by sled without a word; the mark tells that something is missing.
+#[test]
+fn a_log_that_was_cut_off_is_noticed() {
+    let folder = tempfile::tempdir().unwrap();
+    let mut store = SledStore::open(folder.path(), CACHE).unwrap();
+    for id in 1..=EVENTS {
+        let events = vec![event(id)];
+        let change = Change {
+            events,
+            ..Change::default()
+        };
+        store.commit(&change).unwrap();
+    }
+    drop(store);
+    let db = folder.path().join("db");
+    let whole = fs::read(&db).unwrap();
+    let at = whole.len() / 2;
+    let mut rotten = whole.clone();
+    rotten[at..at + 512].fill(0x5A);
+    fs::write(&db, &rotten).unwrap();
+    assert!(damaged(folder.path()));
+    assert!(damaged(folder.path()), "and it stays so");
 }
 
 #[test]

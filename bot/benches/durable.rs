@@ -1,0 +1,120 @@
+//! How fast texts are taken in durably over HTTP, beside what the same server and disk can do.
+//!
+//! One client in this process, 1, 64 and 256 connections, four servers one after the other:
+//!
+//! - `hello`: the web side answers a small GET.
+//! - `answered`: texts are read and answered without being stored.
+//! - `file`: texts go to a plain file, appended in groups with one `fdatasync` each.
+//! - `whole`: the service as it is: reading, dedupe, event, state, answer, store.
+//!
+//! And one raw `fdatasync` after an append. Machines differ, and so do minutes: compare only
+//! within one run. Deliberately absent: other stores, and texts on the way out.
+//!
+//! `cargo bench -p budwood --bench durable`
+#![expect(
+    clippy::disallowed_methods,
+    clippy::unwrap_used,
+    reason = "a bench reads the clock and breaks off where something is not there"
+)]
+
+mod durable {
+    pub(crate) mod client;
+    pub(crate) mod servers;
+}
+
+use std::{
+    fs::File,
+    io::{self, Write},
+    time::{Duration, Instant},
+};
+
+use self::durable::{
+    client::{self, Measured, Request},
+    servers::{Kind, Server},
+};
+
+/// Each is measured so often; the median counts.
+const ROUNDS: usize = 3;
+
+/// Connections at once.
+const CONNECTIONS: [usize; 3] = [1, 64, 256];
+
+/// How long each is measured.
+const LENGTH: Duration = Duration::from_millis(1_500);
+
+fn main() {
+    let mut out = io::stdout().lock();
+    let sync = raw_sync();
+    writeln!(out, "one append and fdatasync: {:.0} us", micros(sync)).unwrap();
+    writeln!(
+        out,
+        "{:>11} {:>9} {:>9} {:>9} {:>9} {:>10} {:>10}",
+        "connections", "server", "texts/s", "p50 us", "p99 us", "of hello", "of file"
+    )
+    .unwrap();
+    for connections in CONNECTIONS {
+        let measured = Kind::ALL.map(|kind| median(kind, connections));
+        let [hello, _, file, whole] = &measured;
+        for (kind, one) in Kind::ALL.iter().zip(&measured) {
+            writeln!(
+                out,
+                "{connections:>11} {:>9} {:>9.0} {:>9.0} {:>9.0} {:>10.2} {:>10.2}",
+                kind.name(),
+                one.per_second,
+                micros(one.p50),
+                micros(one.p99),
+                one.per_second / hello.per_second,
+                one.per_second / file.per_second,
+            )
+            .unwrap();
+        }
+        writeln!(
+            out,
+            "{connections:>11} p99 of whole / p99 of file: {:.2}; p50 of whole / one fdatasync: {:.1}",
+            whole.p99.as_secs_f64() / file.p99.as_secs_f64(),
+            whole.p50.as_secs_f64() / sync.as_secs_f64(),
+        )
+        .unwrap();
+    }
+}
+
+fn micros(time: Duration) -> f64 {
+    time.as_secs_f64() * 1e6
+}
+
+/// The middle one of several rounds, by speed.
+fn median(kind: Kind, connections: usize) -> Measured {
+    let mut rounds: Vec<Measured> = (0..ROUNDS)
+        .map(|_| {
+            let server = Server::start(kind);
+            let request = match kind {
+                Kind::Hello => Request::Hello,
+                Kind::Answered | Kind::File | Kind::Whole => Request::Text,
+            };
+            client::measure(&server, request, connections, LENGTH)
+        })
+        .collect();
+    rounds.sort_by(|a, b| a.per_second.total_cmp(&b.per_second));
+    rounds.swap_remove(ROUNDS / 2)
+}
+
+/// Half of all appends of a text with one `fdatasync` take no longer.
+fn raw_sync() -> Duration {
+    const APPENDS: usize = 500;
+    let folder = servers_folder();
+    let mut file = File::create(folder.path().join("raw")).unwrap();
+    let mut times: Vec<Duration> = (0..APPENDS)
+        .map(|_| {
+            let begin = Instant::now();
+            file.write_all(&[b'x'; 200]).unwrap();
+            file.sync_data().unwrap();
+            begin.elapsed()
+        })
+        .collect();
+    times.sort_unstable();
+    times.swap_remove(APPENDS / 2)
+}
+
+fn servers_folder() -> tempfile::TempDir {
+    durable::servers::folder()
+}
