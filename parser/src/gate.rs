@@ -7,6 +7,7 @@
 use alloc::vec::Vec;
 
 use crate::{
+    fold::Folded,
     kind::Kind,
     meaning::{Meaning, Plain},
     piece::{Piece, Sense},
@@ -76,8 +77,14 @@ pub(crate) fn stances(pieces: &[Piece<'_>], segments: &[Segment], told: &Told) -
 
 /// Whether a word of a stance means it here.
 fn holds(stance: Stance, pieces: &[Piece<'_>], at: usize) -> bool {
+    if stance == Stance::Saying {
+        return !is_twin_report(pieces, at);
+    }
     if stance != Stance::Stock {
         return true;
+    }
+    if is_harm_done(pieces, at) {
+        return false;
     }
     // "have weeded" and "have 8 dead" report; "have 120 trees" does not.
     pieces
@@ -88,6 +95,28 @@ fn holds(stance: Stance, pieces: &[Piece<'_>], at: usize) -> bool {
             !small && piece.number().is_none()
         })
         .is_some_and(|next| next.kind().is_none() || next.is_plain(Plain::Trees))
+}
+
+/// "wedding A": nothing but the twin of a word of work and a block. It is asked about.
+fn is_twin_report(pieces: &[Piece<'_>], at: usize) -> bool {
+    let is_twin = pieces
+        .get(at)
+        .and_then(Piece::listed)
+        .is_some_and(|listed| listed.phrase.twin_of.is_some());
+    is_twin
+        && is_compact(pieces)
+        && pieces
+            .iter()
+            .any(|piece| matches!(piece.sense, Sense::Block(_)))
+}
+
+/// "goats have eaten 14": what did the harm stands before "have", the harm after it.
+fn is_harm_done(pieces: &[Piece<'_>], at: usize) -> bool {
+    let harm = |at: Option<usize>| {
+        at.and_then(|at| pieces.get(at))
+            .is_some_and(|piece| piece.part(Meaning::cause).is_some())
+    };
+    harm(at.checked_sub(1)) && harm(Some(at + 1))
 }
 
 fn is_day_or_period(piece: Option<&Piece<'_>>) -> bool {
@@ -102,6 +131,22 @@ pub(crate) fn is_asking_mark(pieces: &[Piece<'_>], at: usize) -> bool {
     let before = at.checked_sub(1).and_then(|at| pieces.get(at));
     pieces.get(at).is_some_and(|piece| piece.is_mark('?'))
         && !before.is_some_and(|piece| piece.is_plain(Plain::Courtesy))
+}
+
+/// "Kofi planted 200": a name that we do not know, right before the work, as the first word.
+pub(crate) fn stranger<'t>(pieces: &[Piece<'_>], folded: &Folded<'t>) -> Option<&'t str> {
+    let mut words = pieces
+        .iter()
+        .filter(|piece| !piece.is_plain(Plain::Courtesy) && !matches!(piece.sense, Sense::Mark(_)));
+    let first = words
+        .next()
+        .filter(|piece| matches!(piece.sense, Sense::Unknown))?;
+    let work = words.find(|piece| !piece.is_plain(Plain::Filler) || piece.kind().is_some())?;
+    let name = folded.written(first.start, first.end);
+    let mut letters = name.chars();
+    let capital = letters.next().is_some_and(char::is_uppercase);
+    let is_name = capital && letters.next().is_some_and(char::is_lowercase);
+    (is_name && is_work(work)).then_some(name)
 }
 
 /// Nothing but greetings and thanks.
@@ -160,7 +205,15 @@ fn is_proven(pieces: &[Piece<'_>], segment: &Segment, told: &Told) -> bool {
             (pack && !segment.kind.takes_amount()) || matches!(meaning, Meaning::Alarm(_))
         })
     });
-    if weak && elsewhere {
+    // "i came at 8 B" is in every story; plants or fertiliser must have come. "GOT 648" answers.
+    let nothing_came = segment.kind == Kind::Received
+        && segment.anchor > 0
+        && anchor.is_plain(Plain::Filler)
+        && !has_trees
+        && !pieces
+            .iter()
+            .any(|piece| piece.means(|meaning| meaning == Meaning::Fertiliser));
+    if weak && (elsewhere || nothing_came) {
         return false;
     }
     if weak {
@@ -244,7 +297,9 @@ fn is_answer(pieces: &[Piece<'_>], segment: &Segment) -> bool {
     });
     let first = words().next().map(|(at, _)| at);
     let count = words().count();
-    first == Some(segment.anchor) && (count == 1 || (count == 2 && answered))
+    let undated = words().filter(|(_, piece)| !matches!(piece.sense, Sense::When(_)));
+    let answers = answered && undated.count() == 2;
+    first == Some(segment.anchor) && (count == 1 || answers)
 }
 
 /// Whether the text is about work, so that an example helps when nothing was understood: a clear

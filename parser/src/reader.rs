@@ -16,7 +16,7 @@ use crate::{
     pack::{Pack, PackFault},
     piece::{Piece, Sense},
     queries,
-    reading::{Act, Known, Problem, Reading, Report, Sender, Stance},
+    reading::{Act, Doubt, Known, Problem, Reading, Report, Sender, Stance},
     reports, segment, words,
 };
 
@@ -66,7 +66,12 @@ impl Reader {
         let pieces = letters::settle(pieces, &folded, known);
         let pieces = compose::compose(pieces, &self.lexicon, langs);
         let segments = segment::segments(&pieces);
-        let told = reports::read(&pieces, &segments, &folded);
+        let mut told = reports::read(&pieces, &segments, &folded);
+        if let Some(name) = gate::stranger(&pieces, &folded) {
+            for report in &mut told.reports {
+                report.doubts.push(Doubt::SomebodyElse(name.to_string()));
+            }
+        }
         let stances = gate::stances(&pieces, &segments, &told);
         let calm = gate::is_well_known(&pieces, segments.len());
         let spoken = spoken(&pieces, &folded, known.sender, calm);

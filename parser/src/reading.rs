@@ -111,6 +111,10 @@ pub enum Doubt {
     Whole(Extent),
     /// Two numbers could be the count.
     TwoCounts(u32, u32),
+    /// A number beside feeding without a unit: bags, kilograms or trees.
+    NoUnit(u32),
+    /// A name that we do not know stands where the one who did it stands.
+    SomebodyElse(String),
 }
 
 /// What is said to the bot itself.

@@ -126,6 +126,8 @@ fn doubt(doubt: &Doubt) -> String {
         Doubt::CommaList => "?commas".to_string(),
         Doubt::Whole(extent) => format!("?{}", extent.name()),
         Doubt::TwoCounts(one, other) => format!("?two({one},{other})"),
+        Doubt::NoUnit(number) => format!("?no_unit({number})"),
+        Doubt::SomebodyElse(name) => format!("?by({name})"),
     }
 }
 
