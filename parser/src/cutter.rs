@@ -196,6 +196,7 @@ impl<'r> Cutter<'r, '_> {
             end,
             sense,
             plain: 0,
+            everyday: false,
             repaired: None,
         };
         ends_here.then_some((piece, used))
@@ -237,6 +238,7 @@ impl<'r> Cutter<'r, '_> {
             end: words.get(last)?.token.end,
             sense: Sense::Listed(listed),
             plain: listed.plain_bits(),
+            everyday: false,
             repaired,
         };
         Some((piece, last - at + 1))
@@ -249,11 +251,14 @@ impl<'r> Cutter<'r, '_> {
             (Shape::Mark(mark), _) => Sense::Mark(*mark),
             (Shape::Figure(figure), _) => sense_of_figure(figure),
         };
+        let everyday =
+            matches!(sense, Sense::Unknown) && self.lexicon.is_common(self.text(&word.token));
         Piece {
             start: word.token.start,
             end: word.token.end,
             sense,
             plain: 0,
+            everyday,
             repaired: None,
         }
     }

@@ -67,9 +67,11 @@ impl Reader {
         let pieces = compose::compose(pieces, &self.lexicon, langs);
         let segments = segment::segments(&pieces);
         let mut told = reports::read(&pieces, &segments, &folded);
-        if let Some(name) = gate::stranger(&pieces, &folded) {
+        let by = gate::stranger(&pieces, &folded).map(|name| Doubt::SomebodyElse(name.to_string()));
+        let of = gate::strange(&pieces, &folded).map(|word| Doubt::StrangeWord(word.to_string()));
+        if let Some(doubt) = by.or(of) {
             for report in &mut told.reports {
-                report.doubts.push(Doubt::SomebodyElse(name.to_string()));
+                report.doubts.push(doubt.clone());
             }
         }
         let stances = gate::stances(&pieces, &segments, &told);

@@ -56,7 +56,6 @@ impl Filler<'_, '_> {
         }
         // "fertilised A 2": bags, kilograms or trees? It is not guessed.
         if self.segment.kind == Kind::Fertilised && !beside(Plain::Trees) {
-            self.row.doubts.extend(number.whole().map(Doubt::NoUnit));
             return false;
         }
         self.count(at, number, span)

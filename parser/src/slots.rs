@@ -64,6 +64,8 @@ impl Filler<'_, '_> {
                 let used = self.number(at, *number, span);
                 if !used {
                     self.problems.push(Problem::LooseEnd(span));
+                    let written = self.written(span);
+                    self.row.doubts.push(Doubt::LooseEnd(written));
                 }
                 used
             }
