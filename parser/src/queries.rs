@@ -201,7 +201,8 @@ fn kind_asked(piece: &Piece<'_>) -> Option<Kind> {
 }
 
 fn is_trade(piece: &Piece<'_>) -> bool {
-    kind_asked(piece).is_some()
+    // "when you came", "how much you got": small words there.
+    (kind_asked(piece).is_some() && !piece.is_plain(Plain::Filler))
         || piece.is_any(&[Plain::Trees, Plain::Tall])
         || piece.means(|meaning| matches!(meaning, Meaning::Crop | Meaning::Cover | Meaning::Clone))
 }
