@@ -15,6 +15,20 @@ const PERSON_REACH: usize = 4;
 /// The gravest alarm of a text. A complaint or money only in a calm text, one whose words are
 /// known: chat and adverts are full of them.
 pub(crate) fn read(pieces: &[Piece<'_>], calm: bool) -> Option<Alarm> {
+    let spoken = pieces.iter().any(|piece| {
+        piece.is_plain(Plain::Relative)
+            || matches!(piece.sense, Sense::Member(_))
+            || piece.means(|meaning| {
+                matches!(
+                    meaning,
+                    Meaning::Alarm(_) | Meaning::Cause(crate::details::Cause::Fire)
+                )
+            })
+    });
+    // Most texts hold no such word; they need no closer look.
+    if !spoken {
+        return None;
+    }
     let said = |wanted: Alarm| {
         pieces
             .iter()

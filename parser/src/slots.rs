@@ -30,7 +30,8 @@ pub(crate) fn reports(
         segment,
         folded,
         problems,
-        done: Vec::new(),
+        // Nearly always one row, and a row is large.
+        done: Vec::with_capacity(1),
         row: Row::new(segment.kind),
     };
     for at in segment.pieces.clone() {
