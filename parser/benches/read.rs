@@ -4,6 +4,7 @@
 //! Absolute figures only mean something beside their machine; the ratios are of one run.
 
 #![expect(clippy::print_stdout, reason = "a bench prints what it measures")]
+#![expect(clippy::disallowed_methods, reason = "a bench measures real time")]
 
 use std::{
     hint::black_box,
