@@ -13,6 +13,13 @@ use crate::{
 
 /// The act of a text, if the whole text is one.
 pub(crate) fn read(pieces: &[Piece<'_>]) -> Option<Act> {
+    // Most texts hold no such word; they need no closer look.
+    let may_speak = |piece: &Piece<'_>| {
+        piece.is_any(&ANSWERS) || piece.is_any(&[Plain::Stop, Plain::Later]) || piece.is_mark('?')
+    };
+    if !pieces.iter().any(may_speak) {
+        return None;
+    }
     let all = words(pieces, |_| false);
     if let [only] = all.as_slice()
         && only.is_plain(Plain::Stop)
@@ -41,7 +48,7 @@ pub(crate) fn read(pieces: &[Piece<'_>]) -> Option<Act> {
         return Some(Act::Done);
     }
     let same = rest.iter().all(|piece| answer(piece) == answer(first));
-    answer(first).filter(|_| same)
+    answer(first).filter(|_| same).and_then(act)
 }
 
 /// The text is one thing that may fill a question.
@@ -99,18 +106,34 @@ fn words<'p, 'r>(
         .collect()
 }
 
-fn answer(piece: &Piece<'_>) -> Option<Act> {
-    [
-        (Plain::No, Act::No),
-        (Plain::Yes, Act::Yes),
-        (Plain::Done, Act::Done),
-        (Plain::Undo, Act::Undo),
-        (Plain::Help, Act::Help),
-        (Plain::Start, Act::Start),
-    ]
-    .into_iter()
-    .find(|(class, _)| piece.is_plain(*class))
-    .map(|(_, act)| act)
+/// The first of these that a word is listed as is what it says.
+const ANSWERS: [Plain; 6] = [
+    Plain::No,
+    Plain::Yes,
+    Plain::Done,
+    Plain::Undo,
+    Plain::Help,
+    Plain::Start,
+];
+
+fn answer(piece: &Piece<'_>) -> Option<Plain> {
+    ANSWERS.into_iter().find(|class| piece.is_plain(*class))
+}
+
+fn act(answer: Plain) -> Option<Act> {
+    let acts = [
+        Act::No,
+        Act::Yes,
+        Act::Done,
+        Act::Undo,
+        Act::Help,
+        Act::Start,
+    ];
+    ANSWERS
+        .into_iter()
+        .zip(acts)
+        .find(|(class, _)| *class == answer)
+        .map(|(_, act)| act)
 }
 
 /// "later", "later 2w", "later next week".

@@ -10,11 +10,25 @@ use crate::{
 };
 
 /// "my father has died": so many words may stand between.
-const GRIEF_REACH: usize = 4;
+const PERSON_REACH: usize = 4;
 
 /// The gravest alarm of a text. A complaint or money only in a calm text, one whose words are
 /// known: chat and adverts are full of them.
 pub(crate) fn read(pieces: &[Piece<'_>], calm: bool) -> Option<Alarm> {
+    let spoken = pieces.iter().any(|piece| {
+        piece.is_plain(Plain::Relative)
+            || matches!(piece.sense, Sense::Member(_))
+            || piece.means(|meaning| {
+                matches!(
+                    meaning,
+                    Meaning::Alarm(_) | Meaning::Cause(crate::details::Cause::Fire)
+                )
+            })
+    });
+    // Most texts hold no such word; they need no closer look.
+    if !spoken {
+        return None;
+    }
     let said = |wanted: Alarm| {
         pieces
             .iter()
@@ -23,7 +37,7 @@ pub(crate) fn read(pieces: &[Piece<'_>], calm: bool) -> Option<Alarm> {
     let order = [
         (Alarm::Danger, is_fire_alone(pieces)),
         (Alarm::Grief, is_grief(pieces)),
-        (Alarm::Illness, false),
+        (Alarm::Illness, is_illness(pieces)),
         (Alarm::Complaint, false),
         (Alarm::Money, false),
     ];
@@ -36,14 +50,31 @@ pub(crate) fn read(pieces: &[Piece<'_>], calm: bool) -> Option<Alarm> {
 
 /// A relative, and a word of death right after.
 fn is_grief(pieces: &[Piece<'_>]) -> bool {
+    let relative = |piece: &Piece<'_>| piece.is_plain(Plain::Relative);
+    is_said_of(pieces, relative, Kind::Dead)
+}
+
+/// "my wife is sick": a person, in a text without trees.
+fn is_illness(pieces: &[Piece<'_>]) -> bool {
+    let person = |piece: &Piece<'_>| {
+        piece.is_plain(Plain::Relative) || matches!(piece.sense, Sense::Member(_))
+    };
+    let field = |piece: &Piece<'_>| {
+        piece.is_plain(Plain::Trees) || matches!(piece.sense, Sense::Block(_) | Sense::Number(_))
+    };
+    !pieces.iter().any(field) && is_said_of(pieces, person, Kind::Disease)
+}
+
+/// Whether this kind is named soon after such a word.
+fn is_said_of(pieces: &[Piece<'_>], who: impl Fn(&Piece<'_>) -> bool, what: Kind) -> bool {
     pieces.iter().enumerate().any(|(at, piece)| {
-        piece.is_plain(Plain::Relative)
+        who(piece)
             && pieces
                 .iter()
                 .skip(at + 1)
-                .take(GRIEF_REACH)
+                .take(PERSON_REACH)
                 .take_while(|next| !matches!(next.sense, Sense::Mark(_) | Sense::Number(_)))
-                .any(|next| next.kind() == Some(Kind::Dead))
+                .any(|next| next.kind() == Some(what))
     })
 }
 

@@ -15,6 +15,8 @@ use crate::{
 
 /// Nobody writes a longer clause; further away nothing is looked for.
 const CLAUSE_PIECES_MAX: usize = 24;
+/// So many words may stand between the filling and its "gaps".
+const GAP_REACH: usize = 4;
 /// How far from "tall" its length may stand.
 const TALL_REACH: usize = 5;
 
@@ -167,11 +169,9 @@ fn opens(pieces: &[Piece<'_>], at: usize) -> Option<Anchor> {
     let piece = pieces.get(at)?;
     let anchor = |kind, thing| Some(Anchor { at, kind, thing });
     if let Some(kind) = piece.kind() {
-        return if is_unit_here(pieces, at) || is_small_here(pieces, at) {
-            None
-        } else {
-            anchor(kind, None)
-        };
+        let is_no_work =
+            is_unit_here(pieces, at) || is_gap_filled(pieces, at) || is_small_here(pieces, at);
+        return if is_no_work { None } else { anchor(kind, None) };
     }
     if piece.is_plain(Plain::Tall) {
         return anchor(tall_kind(pieces, at), None);
@@ -205,13 +205,43 @@ fn is_unit_here(pieces: &[Piece<'_>], at: usize) -> bool {
     piece.is_plain(Plain::Trees) && counted && other_work()
 }
 
-/// "around 8 dead": beside other work the word is a small word.
+/// "filled 6 gaps", "6 gaps filled": what was filled is no further loss. "8 gaps, filled 6" and
+/// "8 gaps filled 6" tell of both.
+fn is_gap_filled(pieces: &[Piece<'_>], at: usize) -> bool {
+    let filling = |piece: &Piece<'_>| piece.kind() == Some(Kind::Replaced);
+    if !pieces
+        .get(at)
+        .is_some_and(|piece| piece.is_plain(Plain::Gaps))
+    {
+        return false;
+    }
+    let small = |piece: &Piece<'_>| {
+        piece.number().is_some() || piece.is_any(&[Plain::Filler, Plain::Of, Plain::Trees])
+    };
+    let start = at.saturating_sub(GAP_REACH);
+    let before = pieces.get(start..at).unwrap_or_default().iter().rev();
+    let after_filling = before
+        .into_iter()
+        .find(|piece| !small(piece))
+        .is_some_and(filling);
+    let two_counts = is_count_like(pieces, at + 2)
+        && at
+            .checked_sub(1)
+            .is_some_and(|at| is_count_like(pieces, at));
+    let filled = pieces.get(at + 1).is_some_and(filling) && !two_counts;
+    after_filling || filled
+}
+
+/// "around 8 dead", "the cows came": beside other work the word is a small word.
 fn is_small_here(pieces: &[Piece<'_>], at: usize) -> bool {
     let small = |piece: &Piece<'_>| piece.is_plain(Plain::Filler);
+    let harm = |piece: &Piece<'_>| {
+        piece.part(Meaning::cause).is_some() || piece.part(Meaning::ailment).is_some()
+    };
     pieces.get(at).is_some_and(small)
         && pieces
             .iter()
-            .any(|other| other.kind().is_some() && !small(other))
+            .any(|other| (other.kind().is_some() && !small(other)) || harm(other))
 }
 
 /// "tall 40" counts trees that have not branched; "tall 2.5 m" is a height.

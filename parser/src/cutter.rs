@@ -84,7 +84,8 @@ impl<'r> Cutter<'r, '_> {
             }
             // "blokc D" is a slip, "blockc" is block C.
             let names_block = next.is_some_and(|next| self.is_name(self.text(next)));
-            let mut run = split_block(text, self.lexicon, self.langs, self.known);
+            let written = self.folded.written(token.start, token.end);
+            let mut run = split_block(text, written, self.lexicon, self.langs, self.known);
             if run.is_empty() || names_block {
                 let before = words.last().and_then(|word: &WordToken| word.id);
                 let repaired = self.repair(token, text, before);
@@ -171,7 +172,10 @@ impl<'r> Cutter<'r, '_> {
                 if name.len() == 1 || name.bytes().all(|byte| byte.is_ascii_digit()) {
                     continue;
                 }
-                let Some(len) = name_len_within(rest, name) else {
+                let first = self
+                    .first_name(name)
+                    .and_then(|first| name_len_within(rest, first));
+                let Some(len) = name_len_within(rest, name).or(first) else {
                     continue;
                 };
                 if len > best.as_ref().map_or(0, |best| best.0) {
@@ -192,9 +196,21 @@ impl<'r> Cutter<'r, '_> {
             end,
             sense,
             plain: 0,
+            everyday: false,
             repaired: None,
         };
         ends_here.then_some((piece, used))
+    }
+
+    /// The first name of a person, if nobody else in this conversation has it.
+    fn first_name(&self, name: &str) -> Option<&'r str> {
+        let first = |name: &'r str| name.split_whitespace().next();
+        let members = self.known.members;
+        let whole = members.iter().find(|member| **member == name)?;
+        let same = members
+            .iter()
+            .filter(|member| first(member) == first(whole));
+        first(whole).filter(|_| same.count() == 1)
     }
 
     fn phrase(&self, words: &[WordToken], at: usize) -> Option<(Piece<'r>, usize)> {
@@ -222,6 +238,7 @@ impl<'r> Cutter<'r, '_> {
             end: words.get(last)?.token.end,
             sense: Sense::Listed(listed),
             plain: listed.plain_bits(),
+            everyday: false,
             repaired,
         };
         Some((piece, last - at + 1))
@@ -234,11 +251,14 @@ impl<'r> Cutter<'r, '_> {
             (Shape::Mark(mark), _) => Sense::Mark(*mark),
             (Shape::Figure(figure), _) => sense_of_figure(figure),
         };
+        let everyday =
+            matches!(sense, Sense::Unknown) && self.lexicon.is_common(self.text(&word.token));
         Piece {
             start: word.token.start,
             end: word.token.end,
             sense,
             plain: 0,
+            everyday,
             repaired: None,
         }
     }

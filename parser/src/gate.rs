@@ -7,13 +7,13 @@
 use alloc::vec::Vec;
 
 use crate::{
-    kind::Kind,
+    fold::Folded,
     meaning::{Meaning, Plain},
     piece::{Piece, Sense},
+    proof::{is_compact, is_lone_unit, is_proven, names_trees, only_asks},
     reading::Stance,
     reports::Told,
     segment::Segment,
-    text::is_count_like,
 };
 
 /// With fewer words known in a hundred nobody talks to the bot.
@@ -24,8 +24,6 @@ const NEARLY_KNOWN_PERCENT_MIN: usize = 60;
 const WORDS_PER_REPORT_MAX: usize = 14;
 /// A longer text with a block and a number but no work is about something else.
 const PLACE_PIECES_MAX: usize = 4;
-/// A number this near to a word of work goes with it.
-const NUMBER_REACH: usize = 3;
 
 /// The stances of a text, each once.
 pub(crate) fn stances(pieces: &[Piece<'_>], segments: &[Segment], told: &Told) -> Vec<Stance> {
@@ -76,8 +74,14 @@ pub(crate) fn stances(pieces: &[Piece<'_>], segments: &[Segment], told: &Told) -
 
 /// Whether a word of a stance means it here.
 fn holds(stance: Stance, pieces: &[Piece<'_>], at: usize) -> bool {
+    if stance == Stance::Saying {
+        return !is_twin_report(pieces, at);
+    }
     if stance != Stance::Stock {
         return true;
+    }
+    if is_harm_done(pieces, at) {
+        return false;
     }
     // "have weeded" and "have 8 dead" report; "have 120 trees" does not.
     pieces
@@ -88,6 +92,28 @@ fn holds(stance: Stance, pieces: &[Piece<'_>], at: usize) -> bool {
             !small && piece.number().is_none()
         })
         .is_some_and(|next| next.kind().is_none() || next.is_plain(Plain::Trees))
+}
+
+/// "wedding A": nothing but the twin of a word of work and a block. It is asked about.
+fn is_twin_report(pieces: &[Piece<'_>], at: usize) -> bool {
+    let is_twin = pieces
+        .get(at)
+        .and_then(Piece::listed)
+        .is_some_and(|listed| listed.phrase.twin_of.is_some());
+    is_twin
+        && is_compact(pieces)
+        && pieces
+            .iter()
+            .any(|piece| matches!(piece.sense, Sense::Block(_)))
+}
+
+/// "goats have eaten 14": what did the harm stands before "have", the harm after it.
+fn is_harm_done(pieces: &[Piece<'_>], at: usize) -> bool {
+    let harm = |at: Option<usize>| {
+        at.and_then(|at| pieces.get(at))
+            .is_some_and(|piece| piece.part(Meaning::cause).is_some())
+    };
+    harm(at.checked_sub(1)) && harm(Some(at + 1))
 }
 
 fn is_day_or_period(piece: Option<&Piece<'_>>) -> bool {
@@ -102,6 +128,36 @@ pub(crate) fn is_asking_mark(pieces: &[Piece<'_>], at: usize) -> bool {
     let before = at.checked_sub(1).and_then(|at| pieces.get(at));
     pieces.get(at).is_some_and(|piece| piece.is_mark('?'))
         && !before.is_some_and(|piece| piece.is_plain(Plain::Courtesy))
+}
+
+/// "Kofi planted 200": a name that we do not know, right before the work, as the first word.
+pub(crate) fn stranger<'t>(pieces: &[Piece<'_>], folded: &Folded<'t>) -> Option<&'t str> {
+    let mut words = pieces
+        .iter()
+        .filter(|piece| !piece.is_plain(Plain::Courtesy) && !matches!(piece.sense, Sense::Mark(_)));
+    let first = words
+        .next()
+        .filter(|piece| matches!(piece.sense, Sense::Unknown) && !piece.everyday)?;
+    let work = words.find(|piece| !piece.is_plain(Plain::Filler) || piece.kind().is_some())?;
+    let name = folded.written(first.start, first.end);
+    let mut letters = name.chars();
+    let capital = letters.next().is_some_and(char::is_uppercase);
+    let is_name = capital && letters.next().is_some_and(char::is_lowercase);
+    (is_name && is_work(work)).then_some(name)
+}
+
+/// "sprayed kitchen 2 B": a word of every day that is none of ours, in a text that names neither
+/// trees nor, by its word, a block. A word of no list at all may be a slip or a dialect.
+pub(crate) fn strange<'t>(pieces: &[Piece<'_>], folded: &Folded<'t>) -> Option<&'t str> {
+    if names_trees(pieces) || pieces.iter().any(|piece| piece.is_plain(Plain::Block)) {
+        return None;
+    }
+    let strange = |at: &usize| {
+        let of_the_day = |piece: &Piece<'_>| piece.everyday || only_asks(piece);
+        pieces.get(*at).is_some_and(of_the_day) || is_lone_unit(pieces, *at)
+    };
+    let word = pieces.get((0..pieces.len()).find(strange)?)?;
+    Some(folded.written(word.start, word.end))
 }
 
 /// Nothing but greetings and thanks.
@@ -136,117 +192,6 @@ pub(crate) fn is_known(piece: &Piece<'_>) -> bool {
     !matches!(piece.sense, Sense::Unknown | Sense::NoNumber)
 }
 
-/// Whether a segment reports: a number near its word of work, or a block, or nothing else at all.
-fn is_proven(pieces: &[Piece<'_>], segment: &Segment, told: &Told) -> bool {
-    let Some(anchor) = pieces.get(segment.anchor) else {
-        return false;
-    };
-    let weak = segment.by_thing || anchor.listed().is_some_and(|listed| listed.phrase.weak);
-    let has_number = segment
-        .pieces
-        .clone()
-        .filter(|at| *at == segment.anchor || pieces.get(*at).is_some_and(is_work))
-        .any(|at| has_number_near(pieces, at));
-    let denied = !told.denials.is_empty();
-    let has_block = told.reports.iter().any(|report| report.block.is_some());
-    let has_trees = pieces.iter().any(|piece| piece.is_plain(Plain::Trees));
-    let all_known = pieces.iter().all(is_known);
-    // "lost 3 bags", "money lost B": no trees.
-    let elsewhere = pieces.iter().any(|piece| {
-        piece.means(|meaning| {
-            let pack = meaning
-                .unit()
-                .is_some_and(|unit| !unit.is_area() && !unit.is_length());
-            (pack && !segment.kind.takes_amount()) || matches!(meaning, Meaning::Alarm(_))
-        })
-    });
-    if weak && elsewhere {
-        return false;
-    }
-    if weak {
-        let has_block_word = pieces.iter().any(|piece| piece.is_plain(Plain::Block));
-        let placed = has_block_word || has_trees || (has_block && all_known) || is_compact(pieces);
-        return ((has_number || denied) && placed)
-            || (has_block && all_known)
-            || is_answer(pieces, segment);
-    }
-    has_number || has_block || all_known
-}
-
-fn has_number_near(pieces: &[Piece<'_>], at: usize) -> bool {
-    (at.saturating_sub(NUMBER_REACH)..=at + NUMBER_REACH).any(|at| {
-        is_count_like(pieces, at)
-            || pieces
-                .get(at)
-                .is_some_and(|piece| matches!(piece.sense, Sense::Number(_) | Sense::Metres(_)))
-    })
-}
-
-/// "DEAD 8", "i lost 3 yesterday": nothing but the report, in the form that a nudge teaches.
-fn is_compact(pieces: &[Piece<'_>]) -> bool {
-    pieces.iter().all(|piece| {
-        let small = [
-            Plain::Courtesy,
-            Plain::Subject,
-            Plain::Negation,
-            Plain::Weak,
-            Plain::Of,
-            Plain::Tall,
-            Plain::And,
-        ];
-        is_work(piece)
-            || piece.is_any(&small)
-            || piece.means(|meaning| meaning.unit().is_some())
-            || matches!(
-                piece.sense,
-                Sense::Mark(_)
-                    | Sense::Number(_)
-                    | Sense::List { .. }
-                    | Sense::Range(..)
-                    | Sense::Share(..)
-                    | Sense::Metres(_)
-                    | Sense::When(_)
-                    | Sense::Block(_)
-                    | Sense::Member(_)
-            )
-    })
-}
-
-/// "rain yes", "crop none", "fed", "cleared today": the forms that a nudge teaches.
-fn is_answer(pieces: &[Piece<'_>], segment: &Segment) -> bool {
-    let words = || {
-        pieces
-            .iter()
-            .enumerate()
-            .filter(|(_, piece)| !matches!(piece.sense, Sense::Mark(_)))
-            .filter(|(_, piece)| !piece.is_plain(Plain::Courtesy))
-    };
-    let is_upkeep = matches!(
-        segment.kind,
-        Kind::Cleared
-            | Kind::Lined
-            | Kind::Weeded
-            | Kind::Fertilised
-            | Kind::Sprayed
-            | Kind::Pruned
-            | Kind::CoverSown
-    );
-    if is_upkeep {
-        return words().all(|(at, piece)| {
-            at == segment.anchor
-                || piece.is_plain(Plain::Done)
-                || matches!(piece.sense, Sense::When(_))
-        });
-    }
-    let answered = pieces.get(segment.anchor + 1).is_some_and(|next| {
-        next.is_any(&[Plain::Yes, Plain::No, Plain::Negation, Plain::Done])
-            || next.means(|meaning| matches!(meaning, Meaning::Crop | Meaning::Wetness(_)))
-    });
-    let first = words().next().map(|(at, _)| at);
-    let count = words().count();
-    first == Some(segment.anchor) && (count == 1 || (count == 2 && answered))
-}
-
 /// Whether the text is about work, so that an example helps when nothing was understood: a clear
 /// word of work; or a word that may be one, or a block, with a number.
 pub(crate) fn is_about_work(pieces: &[Piece<'_>], stances: &[Stance]) -> bool {
@@ -279,7 +224,7 @@ pub(crate) fn is_clear_work(piece: &Piece<'_>) -> bool {
 }
 
 /// A word of work, or a thing that names work.
-fn is_work(piece: &Piece<'_>) -> bool {
+pub(crate) fn is_work(piece: &Piece<'_>) -> bool {
     let two_kinds = matches!(piece.sense, Sense::TwoKinds(..));
     let listed = piece.means(|meaning| {
         matches!(

@@ -72,6 +72,7 @@ mod slots;
 mod things;
 
 mod gate;
+mod proof;
 mod reports;
 
 // What is said to the bot itself.

@@ -121,6 +121,8 @@ plain! {
     Round = "round",
     /// "trees", "plants".
     Trees = "trees",
+    /// "gaps": missing trees, or what was filled.
+    Gaps = "gaps",
     /// "tall": not branched with a count, height with a length.
     Tall = "tall",
     /// "weak" trees, counted beside dead ones.

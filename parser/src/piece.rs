@@ -21,6 +21,8 @@ pub(crate) struct Piece<'r> {
     pub(crate) sense: Sense<'r>,
     /// The plain classes that it is listed in, as bits: they are asked for many times.
     pub(crate) plain: u64,
+    /// It is a word of every day that is not listed.
+    pub(crate) everyday: bool,
     /// The listed word that it was repaired to.
     pub(crate) repaired: Option<&'r str>,
 }
@@ -66,6 +68,7 @@ impl<'r> Piece<'r> {
     pub(crate) fn becomes(&mut self, sense: Sense<'r>) {
         self.sense = sense;
         self.plain = 0;
+        self.everyday = false;
     }
 
     /// Whether it is this mark.

@@ -17,6 +17,8 @@ use crate::{
 /// More words than this beside a name are no question about it.
 const GROUP_WORDS_MAX: usize = 5;
 const MEMBER_WORDS_MAX: usize = 3;
+/// The name of a group that we do not know has no more words.
+const NAME_WORDS_MAX: usize = 2;
 
 /// A question of an adviser, which is never a report.
 pub(crate) fn adviser(pieces: &[Piece<'_>], folded: &Folded<'_>, sender: Sender) -> Option<Query> {
@@ -74,24 +76,33 @@ fn about_all(pieces: &[Piece<'_>], core: &[&Piece<'_>]) -> Option<Query> {
     only_topic.then(|| query(pieces, topic, None))
 }
 
-/// "late Hilltopp": a name that we do not know is asked about under that name.
+/// "late Hilltopp", "Hilltopp status": a name that we do not know is asked about under that name.
 fn about_unknown_name(
     pieces: &[Piece<'_>],
     core: &[&Piece<'_>],
     folded: &Folded<'_>,
 ) -> Option<Query> {
-    let [first, rest @ ..] = core else {
-        return None;
+    let is_topic = |piece: &Piece<'_>| piece.part(Meaning::adviser_topic).is_some();
+    let is_name =
+        |piece: &Piece<'_>| matches!(piece.sense, Sense::Unknown) || piece.is_plain(Plain::Land);
+    let is_answer = |piece: &Piece<'_>| {
+        is_period(piece) || piece.is_any(&[Plain::Yes, Plain::No, Plain::Negation])
     };
-    let topic = first.part(Meaning::adviser_topic)?;
-    let (start, end) = (rest.first()?.start, rest.last()?.end);
-    let is_name = rest.len() <= 2
-        && rest
-            .iter()
-            .all(|piece| matches!(piece.sense, Sense::Unknown));
-    is_name.then(|| Query {
-        group: Some(folded.written(start, end).to_string()),
-        ..query(pieces, topic, None)
+    let mut names = core.iter().filter(|piece| is_name(piece));
+    let first = names.next()?;
+    let (more, last) = names.fold((0, first), |(more, _), piece| (more + 1, piece));
+    let beside = core
+        .iter()
+        .all(|piece| is_topic(piece) || is_name(piece) || is_answer(piece));
+    let ends = core
+        .first()
+        .is_some_and(|piece| is_topic(piece) || is_name(piece));
+    let topic = core
+        .iter()
+        .find_map(|piece| piece.part(Meaning::adviser_topic))?;
+    (beside && ends && more < NAME_WORDS_MAX).then(|| Query {
+        group: Some(folded.written(first.start, last.end).to_string()),
+        ..query(pieces, topic, other_kind(core))
     })
 }
 
@@ -190,7 +201,8 @@ fn kind_asked(piece: &Piece<'_>) -> Option<Kind> {
 }
 
 fn is_trade(piece: &Piece<'_>) -> bool {
-    kind_asked(piece).is_some()
+    // "when you came", "how much you got": small words there.
+    (kind_asked(piece).is_some() && !piece.is_plain(Plain::Filler))
         || piece.is_any(&[Plain::Trees, Plain::Tall])
         || piece.means(|meaning| matches!(meaning, Meaning::Crop | Meaning::Cover | Meaning::Clone))
 }

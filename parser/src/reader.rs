@@ -16,7 +16,7 @@ use crate::{
     pack::{Pack, PackFault},
     piece::{Piece, Sense},
     queries,
-    reading::{Act, Known, Problem, Reading, Report, Sender, Stance},
+    reading::{Act, Doubt, Known, Problem, Reading, Report, Sender, Stance},
     reports, segment, words,
 };
 
@@ -66,7 +66,14 @@ impl Reader {
         let pieces = letters::settle(pieces, &folded, known);
         let pieces = compose::compose(pieces, &self.lexicon, langs);
         let segments = segment::segments(&pieces);
-        let told = reports::read(&pieces, &segments, &folded);
+        let mut told = reports::read(&pieces, &segments, &folded);
+        let by = gate::stranger(&pieces, &folded).map(|name| Doubt::SomebodyElse(name.to_string()));
+        let of = gate::strange(&pieces, &folded).map(|word| Doubt::StrangeWord(word.to_string()));
+        if let Some(doubt) = by.or(of) {
+            for report in &mut told.reports {
+                report.doubts.push(doubt.clone());
+            }
+        }
         let stances = gate::stances(&pieces, &segments, &told);
         let calm = gate::is_well_known(&pieces, segments.len());
         let spoken = spoken(&pieces, &folded, known.sender, calm);

@@ -111,6 +111,12 @@ pub enum Doubt {
     Whole(Extent),
     /// Two numbers could be the count.
     TwoCounts(u32, u32),
+    /// A number that found no slot, as written ("fertilised A 2": bags, kilograms or trees?).
+    LooseEnd(String),
+    /// A name that we do not know stands where the one who did it stands.
+    SomebodyElse(String),
+    /// A word of every day that has nothing to do with trees ("sprayed kitchen 2 B").
+    StrangeWord(String),
 }
 
 /// What is said to the bot itself.

@@ -63,7 +63,9 @@ pub(crate) fn read(pieces: &[Piece<'_>], segments: &[Segment], folded: &Folded<'
         previous = Some(segment.anchor);
     }
     carry_blocks(&mut groups);
-    told.reports = groups.into_iter().flatten().collect();
+    told.reports
+        .reserve_exact(groups.iter().map(Vec::len).sum());
+    told.reports.extend(groups.into_iter().flatten());
     carry_days(&mut told.reports);
     told
 }

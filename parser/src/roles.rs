@@ -54,6 +54,10 @@ impl Filler<'_, '_> {
             self.doubt_commas(span);
             return true;
         }
+        // "fertilised A 2": bags, kilograms or trees? It is not guessed.
+        if self.segment.kind == Kind::Fertilised && !beside(Plain::Trees) {
+            return false;
+        }
         self.count(at, number, span)
     }
 

@@ -34,9 +34,11 @@ pub(crate) fn split_run(run: &str, lexicon: &Lexicon, langs: Langs) -> Vec<(usiz
 }
 
 /// The parts of "blockb": a block word and one of the farmer's blocks, or one letter if his blocks
-/// are not known. Empty when it is something else.
+/// are not known; or of "weededA", work and one of his blocks in capitals. Empty when it is
+/// something else. `written` is the run as it stands in the text.
 pub(crate) fn split_block(
     run: &str,
+    written: &str,
     lexicon: &Lexicon,
     langs: Langs,
     known: &Known<'_>,
@@ -51,9 +53,15 @@ pub(crate) fn split_block(
         let (Some(word), Some(name)) = (run.get(..at), run.get(at..)) else {
             continue;
         };
-        let is_block_word =
-            listed(word, lexicon, langs).is_some_and(|listed| listed.is_plain(Plain::Block));
-        if is_block_word && (is_own(name) || (known.blocks.is_empty() && name.len() == 1)) {
+        let Some(word) = listed(word, lexicon, langs) else {
+            continue;
+        };
+        let is_capital = written
+            .get(at..)
+            .is_some_and(|name| name.starts_with(char::is_uppercase));
+        let is_work = word.meanings().any(|meaning| meaning.kind().is_some());
+        let named = is_own(name) || (known.blocks.is_empty() && name.len() == 1);
+        if (word.is_plain(Plain::Block) && named) || (is_work && is_capital && is_own(name)) {
             return [(0, at), (at, run.len())].into();
         }
     }

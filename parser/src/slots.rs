@@ -30,7 +30,8 @@ pub(crate) fn reports(
         segment,
         folded,
         problems,
-        done: Vec::new(),
+        // Nearly always one row, and a row is large.
+        done: Vec::with_capacity(1),
         row: Row::new(segment.kind),
     };
     for at in segment.pieces.clone() {
@@ -64,6 +65,8 @@ impl Filler<'_, '_> {
                 let used = self.number(at, *number, span);
                 if !used {
                     self.problems.push(Problem::LooseEnd(span));
+                    let written = self.written(span);
+                    self.row.doubts.push(Doubt::LooseEnd(written));
                 }
                 used
             }

@@ -2,6 +2,7 @@
 
 mod acts;
 mod advisers;
+mod chat;
 mod dates;
 mod gate;
 mod laws;

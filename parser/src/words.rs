@@ -80,7 +80,7 @@ fn taken_for(meaning: Meaning) -> Taken {
 fn taken_for_plain(plain: Plain) -> Taken {
     match plain {
         Plain::Block | Plain::Land | Plain::Row => Taken::BlockWord,
-        Plain::Trees | Plain::Round => Taken::Unit,
+        Plain::Trees | Plain::Gaps | Plain::Round => Taken::Unit,
         Plain::Negation | Plain::NotYet => Taken::Negation,
         Plain::Yes
         | Plain::No

@@ -5,6 +5,8 @@
 //! we differ on purpose, is said in the modules.
 
 mod alphabet;
+mod chat;
+mod misspellings;
 mod numbers;
 mod peer;
 mod segments;

@@ -1,6 +1,6 @@
 //! What is said to the bot: answers, corrections, questions.
 
-use super::check;
+use super::{check, check_adviser};
 
 #[test]
 fn short_answers() {
@@ -21,6 +21,10 @@ fn short_answers() {
     check("undo", "!undo");
     check("cancel that", "!undo");
     check("help", "!help");
+    check("help me please", "!help");
+    check("how does this work", "!help");
+    check("can you help me", "");
+    check("help me with my homework", "");
     check("?", "!help");
     check("start", "!start");
 }
@@ -31,6 +35,7 @@ fn stop_only_as_the_whole_message() {
     check(" stop. ", "!stop");
     check("stop texting me about cows", "damage cause=animals | ~chat");
     check("dont stop", "");
+    check("stop it", "");
 }
 
 #[test]
@@ -115,4 +120,18 @@ fn a_farmer_may_ask_before_he_acts() {
 fn a_member_is_named() {
     check("from Tamo: dead 4 A", "dead @A 4 | member=Tamo");
     check("tamo weeded A", "weeded @A | member=Tamo");
+    check("planted 300 A Tamo", "planted @A 300 | member=Tamo");
+    check("Tamo planted 300 A", "planted @A 300 | member=Tamo");
+    check("Tamo: dead 3", "dead 3 | member=Tamo");
+    // The first name is enough when one person has it.
+    check_adviser("Siti: dead 3 block A", "dead @A 3 | member=Siti Hill");
+}
+
+#[test]
+fn a_name_that_is_not_known_is_asked_about() {
+    check("Kofi planted 200 B", "planted @B 200 ?by(Kofi)");
+    check("Kofi has weeded A", "weeded @A ?by(Kofi)");
+    check("Planted 200 B", "planted @B 200");
+    check("Yesterday planted 200 B", "planted @B 200 on=1d");
+    check("Block B planted 200", "planted @B 200");
 }

@@ -48,6 +48,16 @@ fn an_adviser_may_report_for_a_person() {
 }
 
 #[test]
+fn about_a_group_that_is_not_known_yet() {
+    check_adviser("STATUS ODUM", "!query status group=ODUM");
+    check_adviser("late ODUM", "!query late group=ODUM");
+    check_adviser("gaps odum", "!query gaps group=odum");
+    check_adviser("window odum yes", "!query window group=odum yes=true");
+    check_adviser("odum status", "!query status group=odum");
+    check_adviser("odum", "");
+}
+
+#[test]
 fn a_farmer_has_no_such_words() {
     check("late", "");
     check("SICK", "disease");

@@ -142,6 +142,10 @@ fn alarms() {
         ("help thieves", Alarm::Danger),
         ("i fainted after spraying", Alarm::Illness),
         ("he is poisoned", Alarm::Illness),
+        ("my wife is sick", Alarm::Illness),
+        ("my child is ill", Alarm::Illness),
+        ("i am sick", Alarm::Illness),
+        ("Tamo is very sick", Alarm::Illness),
         ("plants did not come", Alarm::Complaint),
         ("when will you pay me", Alarm::Money),
     ] {
@@ -149,4 +153,6 @@ fn alarms() {
     }
     assert_eq!(read("8 trees died in B").alarm, None);
     assert_eq!(read("FIRE 120").alarm, None);
+    assert_eq!(read("trees sick B 4").alarm, None);
+    assert_eq!(read("my wife saw 4 sick in B").alarm, None);
 }

@@ -137,9 +137,9 @@ fn numbers_in_digits() {
     check("girth 41,43,39 B", "girth @B cm=41,43,39");
     check("girth 41, 43,5, 39 B", "girth @B cm=41,43.5,39 ?commas");
     check("cleared 1.125 ha A", "cleared @A area=1.13ha");
-    check("planted 60.5 B", "planted @B | %loose_end");
+    check("planted 60.5 B", "planted @B ?loose_end(60.5) | %loose_end");
     check("dead 00 B", "dead @B 0");
-    check("planted 8 kg B", "planted @B | %loose_end");
+    check("planted 8 kg B", "planted @B ?loose_end(8) | %loose_end");
     check("planted 120 B 7m x 3m", "planted @B 120");
 }
 

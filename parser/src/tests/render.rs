@@ -126,6 +126,9 @@ fn doubt(doubt: &Doubt) -> String {
         Doubt::CommaList => "?commas".to_string(),
         Doubt::Whole(extent) => format!("?{}", extent.name()),
         Doubt::TwoCounts(one, other) => format!("?two({one},{other})"),
+        Doubt::LooseEnd(written) => format!("?loose_end({written})"),
+        Doubt::SomebodyElse(name) => format!("?by({name})"),
+        Doubt::StrangeWord(word) => format!("?strange({word})"),
     }
 }
 

@@ -9,6 +9,7 @@ fn land_work() {
     check("land clearing done in A", "cleared @A");
     check("PEGS 560", "lined 560");
     check("lined B", "lined @B");
+    check("pegging done C 300 pegs", "lined @C 300");
     check("dug 120 holes in B", "holes_dug @B 120");
     check("holes 120 B", "holes_dug @B 120");
 }
@@ -29,6 +30,13 @@ fn plants_and_fertiliser_received() {
         "fertilizer arrived 10 bags",
         "received amount=10bag supply=fertiliser",
     );
+    check("plants came 150 today", "received 150 supply=plants on=0d");
+    check("plants arrived 200", "received 200 supply=plants");
+    check(
+        "fertiliser came 3 bags",
+        "received amount=3bag supply=fertiliser",
+    );
+    check("i came at 8 B", "");
 }
 
 #[test]
@@ -58,6 +66,8 @@ fn deaths() {
     check("lost 8 trees to goats in B", "dead @B 8 cause=animals");
     check("fire 20 dead B", "dead @B 20 cause=fire");
     check("8 missing in C", "dead @C 8");
+    check("termites in B killed 5", "dead @B 5 cause=termites");
+    check("dead 5 B termites", "dead @B 5 cause=termites");
     check(
         "the termites killed 3 trees in A",
         "dead @A 3 cause=termites",
@@ -93,6 +103,11 @@ fn filling_gaps() {
     check("FILLED 31", "replaced 31");
     check("replaced 6 B", "replaced @B 6");
     check("supplied 6 trees in B", "replaced @B 6");
+    check("supplied 6 gaps in B today", "replaced @B 6 on=0d");
+    check("refilled 10 gaps on A", "replaced @A 10");
+    check("filled 6 gaps", "replaced 6");
+    check("gaps filled 6 B", "replaced @B 6");
+    check("8 gaps, filled 6 B", "dead @B 8 + replaced @B 6");
 }
 
 #[test]
@@ -105,6 +120,8 @@ fn upkeep() {
     check("weeded 2 ha B", "weeded @B area=2ha");
     check("weeded B 2 times", "weeded @B");
     check("pruned side shoots A", "pruned @A");
+    check("removed suckers B", "pruned @B");
+    check("took off side shoots A", "pruned @A");
     check("PRUNED", "pruned");
     check("sprayed herbicide A", "sprayed @A product=herbicide");
     check("applied fungicide in A", "sprayed @A product=fungicide");
@@ -127,6 +144,11 @@ fn feeding() {
         "fertilised @B product=npk grade=15-15-15 amount=50kg",
     );
     check("put fert A 2 bags", "fertilised @A amount=2bag");
+    check("fertlized A 2 bgs", "fertilised @A amount=2bag");
+    check("fertilised A 2", "fertilised @A ?loose_end(2) | %loose_end");
+    check("feed B done", "fertilised @B");
+    check("feeding done B", "fertilised @B");
+    check("done feeding B", "fertilised @B");
     check(
         "half bag urea A",
         "fertilised @A product=urea amount=0.5bag",
@@ -191,6 +213,10 @@ fn harm() {
     check("WIND 28", "damage 28 cause=wind");
     check("wind broke 12", "damage 12 cause=wind");
     check("EATEN 14", "damage 14 cause=animals");
+    check(
+        "goats have eaten 14 plants block A",
+        "damage @A 14 cause=animals",
+    );
     check("cows ate 14 trees B", "damage @B 14 cause=animals");
     check("FIRE 120", "damage 120 cause=fire");
     check("half of B burnt", "damage @B cause=fire extent=half ?half");
@@ -225,6 +251,8 @@ fn rain() {
     check("RAIN YES", "rain rain=soaked");
     check("RAIN NO", "rain rain=none");
     check("no rain", "rain rain=none");
+    check("rain soaked yesterday", "rain rain=soaked on=1d");
+    check("soaked", "rain rain=soaked");
     check("heavy rain yesterday", "rain rain=soaked on=1d");
     check("rain 20mm", "rain mm=20");
     check("rain 0", "rain rain=none mm=0");

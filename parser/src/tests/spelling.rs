@@ -13,6 +13,9 @@ fn glued_text() {
     check("B:dead8", "dead @B 8");
     check("planted onehundredtwenty B", "planted @B 120");
     check("deadtrees 8 B", "dead @B 8");
+    check("8deadB", "dead @B 8");
+    check("weededA", "weeded @A");
+    check("weededa", "weeded");
 }
 
 #[test]
@@ -63,6 +66,11 @@ fn short_words_are_never_repaired() {
 #[test]
 fn predictive_twins_are_always_asked_about() {
     check("deaf 8 B", "dead @B 8 ?deaf>dead");
-    check("wedding B", "weeded @B ?wedding>weeding | ~saying");
+    check("wedding B", "weeded @B ?wedding>weeding");
+    check("wedding A yesterday", "weeded @A on=1d ?wedding>weeding");
+    check(
+        "wedding is on saturday",
+        "weeded on=saturday ?wedding>weeding | ~saying | ~chat",
+    );
     check("planned 120 B", "planted @B 120 ?planned>planted");
 }

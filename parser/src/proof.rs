@@ -1,0 +1,216 @@
+//! Whether the words of a report prove it: a number near its word of work, or a block, with
+//! nothing strange beside; a word that chat is full of needs more than one that it seldom uses.
+//!
+//! Deliberately absent: what takes a report back (`gate`).
+
+use crate::{
+    details::Extent,
+    gate::{is_known, is_work},
+    kind::Kind,
+    meaning::{Meaning, Numeral, Plain},
+    piece::{Piece, Sense},
+    reports::Told,
+    segment::Segment,
+    text::is_count_like,
+};
+
+/// A number this near to a word of work goes with it.
+const NUMBER_REACH: usize = 3;
+
+/// Whether a segment reports: a number near its word of work, or a block, or nothing else at all.
+pub(crate) fn is_proven(pieces: &[Piece<'_>], segment: &Segment, told: &Told) -> bool {
+    let Some(anchor) = pieces.get(segment.anchor) else {
+        return false;
+    };
+    let weak = segment.by_thing || anchor.listed().is_some_and(|listed| listed.phrase.weak);
+    let has_number = segment
+        .pieces
+        .clone()
+        .filter(|at| *at == segment.anchor || pieces.get(*at).is_some_and(is_work))
+        .any(|at| has_number_near(pieces, at));
+    let denied = !told.denials.is_empty();
+    let has_block = told.reports.iter().any(|report| report.block.is_some());
+    let has_trees = names_trees(pieces);
+    let all_known = (0..pieces.len()).all(|at| has_place(pieces, at));
+    // "lost 3 bags", "money lost B": no trees.
+    let elsewhere = pieces.iter().any(|piece| {
+        piece.means(|meaning| {
+            let pack = meaning
+                .unit()
+                .is_some_and(|unit| !unit.is_area() && !unit.is_length());
+            (pack && !segment.kind.takes_amount()) || matches!(meaning, Meaning::Alarm(_))
+        })
+    });
+    // "i came at 8 B" is in every story; plants or fertiliser must have come. "GOT 648" answers.
+    let nothing_came = segment.kind == Kind::Received
+        && segment.anchor > 0
+        && anchor.is_plain(Plain::Filler)
+        && !has_trees
+        && !pieces
+            .iter()
+            .any(|piece| piece.means(|meaning| meaning == Meaning::Fertiliser));
+    if weak && (elsewhere || nothing_came) {
+        return false;
+    }
+    if weak {
+        let has_block_word = pieces.iter().any(|piece| piece.is_plain(Plain::Block));
+        let placed = has_block_word || has_trees || (has_block && all_known) || is_compact(pieces);
+        let uncounted = has_block && all_known && !is_counted_sight(segment.kind);
+        return ((has_number || denied) && placed) || uncounted || is_answer(pieces, segment);
+    }
+    has_number || has_block || all_known
+}
+
+/// Sights that are told with their number: "crown B" alone is none.
+const fn is_counted_sight(kind: Kind) -> bool {
+    matches!(kind, Kind::Branched | Kind::NotBranched | Kind::Received)
+}
+
+fn has_number_near(pieces: &[Piece<'_>], at: usize) -> bool {
+    (at.saturating_sub(NUMBER_REACH)..=at + NUMBER_REACH).any(|at| {
+        is_count_like(pieces, at)
+            || pieces
+                .get(at)
+                .is_some_and(|piece| matches!(piece.sense, Sense::Number(_) | Sense::Metres(_)))
+    })
+}
+
+/// Whether a word stands where a report would have it: known, a unit beside a number, thanks and
+/// names of respect at an end.
+fn has_place(pieces: &[Piece<'_>], at: usize) -> bool {
+    let Some(piece) = pieces.get(at) else {
+        return false;
+    };
+    if !is_known(piece) || is_lone_unit(pieces, at) {
+        return false;
+    }
+    !(only_asks(piece) || piece.is_plain(Plain::Courtesy) && is_inside(pieces, at))
+}
+
+/// A word that is listed for an adviser's questions alone, as "window".
+pub(crate) fn only_asks(piece: &Piece<'_>) -> bool {
+    piece.listed().is_some()
+        && piece
+            .meanings()
+            .all(|meaning| matches!(meaning, Meaning::AdviserTopic(_)))
+}
+
+/// A unit without a number: "my bag". "A bag" is one where work has amounts.
+pub(crate) fn is_lone_unit(pieces: &[Piece<'_>], at: usize) -> bool {
+    let has_amounts = || {
+        pieces.iter().any(|piece| {
+            piece.kind().is_some_and(Kind::takes_amount)
+                || piece.means(|meaning| meaning == Meaning::Fertiliser)
+        })
+    };
+    let number = |at: Option<usize>| {
+        at.and_then(|at| pieces.get(at)).is_some_and(|piece| {
+            matches!(piece.sense, Sense::Number(_) | Sense::Fraction(..))
+                || piece.means(|meaning| meaning == Meaning::Extent(Extent::Half))
+                || (piece.means(|meaning| meaning == Meaning::Numeral(Numeral::One))
+                    && has_amounts())
+        })
+    };
+    let is_unit = pieces.get(at).is_some_and(|piece| {
+        piece.listed().is_some()
+            && piece
+                .meanings()
+                .all(|meaning| matches!(meaning, Meaning::Unit(_) | Meaning::Material(_)))
+    });
+    is_unit && !number(at.checked_sub(1)) && !number(Some(at + 1))
+}
+
+/// Between other words, without a mark beside it.
+fn is_inside(pieces: &[Piece<'_>], at: usize) -> bool {
+    let more = |piece: &Piece<'_>| !piece.is_plain(Plain::Courtesy);
+    let before = pieces
+        .get(..at)
+        .unwrap_or_default()
+        .iter()
+        .rev()
+        .find(|piece| more(piece));
+    let after = pieces
+        .get(at + 1..)
+        .unwrap_or_default()
+        .iter()
+        .find(|piece| more(piece));
+    let is_word = |piece: &Piece<'_>| !matches!(piece.sense, Sense::Mark(_));
+    before.is_some_and(is_word) && after.is_some_and(is_word)
+}
+
+/// Trees are named, and not as the work itself ("plant 8").
+pub(crate) fn names_trees(pieces: &[Piece<'_>]) -> bool {
+    pieces.iter().enumerate().any(|(at, piece)| {
+        let counted = at
+            .checked_sub(1)
+            .is_some_and(|at| is_count_like(pieces, at));
+        piece.is_plain(Plain::Trees) && (piece.kind().is_none() || counted)
+    })
+}
+
+/// "DEAD 8", "i lost 3 yesterday": nothing but the report, in the form that a nudge teaches.
+pub(crate) fn is_compact(pieces: &[Piece<'_>]) -> bool {
+    pieces.iter().enumerate().all(|(at, piece)| {
+        let small = [
+            Plain::Courtesy,
+            Plain::Subject,
+            Plain::Negation,
+            Plain::Weak,
+            Plain::Of,
+            Plain::Tall,
+            Plain::And,
+        ];
+        is_work(piece)
+            || piece.is_any(&small)
+            || (piece.means(|meaning| meaning.unit().is_some()) && !is_lone_unit(pieces, at))
+            || matches!(
+                piece.sense,
+                Sense::Mark(_)
+                    | Sense::Number(_)
+                    | Sense::List { .. }
+                    | Sense::Range(..)
+                    | Sense::Share(..)
+                    | Sense::Metres(_)
+                    | Sense::When(_)
+                    | Sense::Block(_)
+                    | Sense::Member(_)
+            )
+    })
+}
+
+/// "rain yes", "crop none", "fed", "cleared today": the forms that a nudge teaches.
+fn is_answer(pieces: &[Piece<'_>], segment: &Segment) -> bool {
+    let words = || {
+        pieces
+            .iter()
+            .enumerate()
+            .filter(|(_, piece)| !matches!(piece.sense, Sense::Mark(_)))
+            .filter(|(_, piece)| !piece.is_plain(Plain::Courtesy))
+    };
+    let is_upkeep = matches!(
+        segment.kind,
+        Kind::Cleared
+            | Kind::Lined
+            | Kind::Weeded
+            | Kind::Fertilised
+            | Kind::Sprayed
+            | Kind::Pruned
+            | Kind::CoverSown
+    );
+    if is_upkeep {
+        return words().all(|(at, piece)| {
+            at == segment.anchor
+                || piece.is_plain(Plain::Done)
+                || matches!(piece.sense, Sense::When(_))
+        });
+    }
+    let answered = pieces.get(segment.anchor + 1).is_some_and(|next| {
+        next.is_any(&[Plain::Yes, Plain::No, Plain::Negation, Plain::Done])
+            || next.means(|meaning| matches!(meaning, Meaning::Crop | Meaning::Wetness(_)))
+    });
+    let first = words().next().map(|(at, _)| at);
+    let count = words().count();
+    let undated = words().filter(|(_, piece)| !matches!(piece.sense, Sense::When(_)));
+    let answers = answered && undated.count() == 2;
+    first == Some(segment.anchor) && (count == 1 || answers)
+}
