@@ -212,7 +212,7 @@ impl BlockState {
         }
         match kind {
             Kind::Planted => self.plant(day, count.unwrap_or(0), details, false),
-            Kind::Replaced => self.plant(day, count.unwrap_or(0), details, true),
+            Kind::Replaced => self.replace(day, count.unwrap_or(0), details),
             Kind::Dead => self.lose(count.unwrap_or(0)),
             Kind::HolesDug => self.holes = self.holes.saturating_add(count.unwrap_or(0)),
             Kind::Received if details.supply == Some(Supply::Plants) => {
@@ -267,6 +267,12 @@ impl BlockState {
             });
         }
         self.cohorts.sort_by_key(|cohort| cohort.planted_on);
+    }
+
+    /// Trees are replaced where others died: what was replaced beyond the known gaps died untold.
+    fn replace(&mut self, day: NaiveDate, trees: u32, details: &Details) {
+        self.lose(trees.saturating_sub(self.gaps()));
+        self.plant(day, trees, details, true);
     }
 
     /// A death that names no cohort counts against the oldest trees, so that survival of the

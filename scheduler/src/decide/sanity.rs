@@ -72,7 +72,9 @@ fn check_one(fact: &Draft, plot: &Plot, before: &[&Draft]) -> Vec<Why> {
     let mut why = match fact.kind {
         Kind::Planted => over_area(plot, count, planted.saturating_add(count)),
         Kind::Dead => dead(count, alive, planted),
-        Kind::Replaced if count > gaps => vec![Why::MoreThanGaps { gaps }],
+        Kind::Replaced if count > gaps => {
+            replaced(plot, count, gaps, planted, counted(Kind::Dead) > 0)
+        }
         Kind::Branched | Kind::NotBranched | Kind::BranchInduction | Kind::TappingOpened
             if count > alive =>
         {
@@ -161,6 +163,19 @@ fn dead(count: u32, alive: u32, planted: u32) -> Vec<Why> {
         vec![Why::MoreThanAlive { alive }]
     } else if count > LARGE_LOSS_TREES_MIN && f64::from(count) > f64::from(planted) * LARGE_LOSS {
         vec![Why::LargeShare { alive }]
+    } else {
+        Vec::new()
+    }
+}
+
+/// Where no death was ever told, a few replaced trees tell of as many deaths; where deaths were
+/// counted, more replaced than dead is doubtful.
+fn replaced(plot: &Plot, count: u32, gaps: u32, planted: u32, dead_in_text: bool) -> Vec<Why> {
+    let told = plot.state.dead() > 0 || plot.last(Kind::Dead).is_some();
+    let counted = dead_in_text || told;
+    let many = f64::from(count) > f64::from(planted) * LARGE_LOSS;
+    if counted || many {
+        vec![Why::MoreThanGaps { gaps }]
     } else {
         Vec::new()
     }
