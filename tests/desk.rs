@@ -5,14 +5,14 @@ use std::sync::Arc;
 use budwood::{
     engine::{Engine, Input, Told},
     gateway::{Delivery, Inbound, Outgoing, Receipt, SendOutcome},
-    rig, setup,
+    rig,
     store::{Change, MemoryStore, Store, read_line},
 };
 use budwood_scheduler::MessageId;
 use chrono::{DateTime, TimeDelta, Utc};
 use serde_json::Value;
 
-const DEMO: &[u8] = include_bytes!("../demo-data/roll.csv");
+use crate::sim::{self, DEMO_ROLL};
 
 /// Jaro Pell: one block, A, of 0.4 hectares.
 pub(crate) const JARO: &str = "+447700900006";
@@ -38,7 +38,7 @@ impl Desk {
     /// With the demo's list, behind a gateway that knows a second try of the same text.
     pub(crate) fn open(now: &str) -> Self {
         let mut desk = Self::over(MemoryStore::new(), at(now), true);
-        let plan = rig::plan_roll(&desk.engine, DEMO, desk.now);
+        let plan = rig::plan_roll(&desk.engine, DEMO_ROLL, desk.now);
         assert!(plan.may_be_stored(), "{plan}");
         desk.input(Input::Roll(Box::new(rig::entries(&plan))));
         desk
@@ -46,7 +46,7 @@ impl Desk {
 
     /// Over a store, behind a gateway that does or does not know a second try.
     pub(crate) fn over(store: MemoryStore, now: DateTime<Utc>, idempotent: bool) -> Self {
-        let mut setup = setup::built_in(0).unwrap();
+        let mut setup = sim::own_setup();
         setup.idempotent_gateway = idempotent;
         Self {
             engine: Engine::open(Arc::new(setup), Box::new(store), now).unwrap(),

@@ -22,7 +22,11 @@ use budwood::{
 use chrono::{DateTime, NaiveDate, TimeDelta, Utc};
 use tempfile::TempDir;
 
-use crate::desk::{Desk, HANA, JARO, at, inbound};
+use crate::{
+    desk::{Desk, HANA, JARO, at, inbound},
+    sim::DEMO_ROLL,
+    store::rich_change,
+};
 
 const NOON: &str = "2026-12-14T05:00:00Z";
 
@@ -45,8 +49,7 @@ impl Place {
     fn filled() -> Self {
         let place = Self::empty();
         let mut engine = place.engine();
-        let csv = include_bytes!("../demo-data/roll.csv");
-        let plan = rig::plan_roll(&engine, csv, at(NOON));
+        let plan = rig::plan_roll(&engine, DEMO_ROLL, at(NOON));
         let inputs = vec![
             Input::Roll(Box::new(rig::entries(&plan))),
             Input::Text(inbound(JARO, "planted 120")),
@@ -134,6 +137,28 @@ fn a_log_that_is_put_in_and_written_again_is_the_same_byte_for_byte() {
     assert_eq!(second.export("again.jsonl").unwrap(), log);
     // And the first one was not changed by being read.
     assert_eq!(first.export("once-more.jsonl").unwrap(), log);
+}
+
+/// With a record of every kind and shape in it.
+#[test]
+fn every_shape_of_record_comes_back() {
+    let first = Place::empty();
+    let mut store = SledStore::open(&first.path("store"), 16 * 1024 * 1024).unwrap();
+    store.commit(&rich_change()).unwrap();
+    drop(store);
+    let log = first.export("log.jsonl").unwrap();
+    let second = Place::empty();
+    keep::import(&second.config(), &first.path("log.jsonl"), &second.clock()).unwrap();
+    assert_eq!(second.export("again.jsonl").unwrap(), log);
+    let open = |place: &Place| SledStore::open(&place.path("store"), 16 * 1024 * 1024).unwrap();
+    let (mut one, mut other) = (
+        open(&first).load(usize::MAX).unwrap(),
+        open(&second).load(usize::MAX).unwrap(),
+    );
+    // Each store's own word is its own.
+    assert_ne!(one.hold, other.hold);
+    (one.hold, other.hold) = (Hold::Free, Hold::Free);
+    assert_eq!(one, other);
 }
 
 #[test]

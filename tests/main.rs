@@ -1,12 +1,12 @@
 //! What a person sees, tested from outside, and the rules of the house.
 #![cfg(test)]
 
+mod desk;
 mod sim;
 
 mod clock;
 mod conversation;
 mod demo;
-mod desk;
 mod format;
 mod http;
 mod inbox;

@@ -7,7 +7,7 @@
 use std::time::Duration;
 
 use budwood::{
-    engine::Input,
+    engine::{Entries, Input},
     gateway::{Delivery, Outgoing, Receipt, SendOutcome},
     limits,
 };
@@ -316,6 +316,26 @@ fn a_nudge_for_work_that_was_done_meanwhile_is_not_sent() {
     desk.wait(TimeDelta::minutes(10));
     let sent = desk.send_all();
     assert!(sent.iter().all(|text| text.id != nudge.id), "{sent:?}");
+    assert_eq!(desk.state(nudge.id), "cancelled");
+}
+
+#[test]
+fn a_nudge_to_a_phone_that_is_somebody_elses_now_is_not_sent() {
+    let mut desk = Desk::open("2026-11-02T02:00:00Z");
+    desk.wake();
+    let nudge = desk.claim().unwrap();
+    desk.tried(nudge.id, later(None));
+    let directory = desk.engine.directory();
+    let mut phone = directory.phone(&nudge.to).unwrap().clone();
+    let hers = directory.phone(HANA).unwrap().links.clone();
+    assert_ne!(phone.links, hers);
+    phone.links = hers;
+    desk.input(Input::Roll(Box::new(Entries {
+        phones: vec![phone],
+        ..Entries::default()
+    })));
+    desk.wait(TimeDelta::minutes(10));
+    assert!(desk.send_all().iter().all(|text| text.id != nudge.id));
     assert_eq!(desk.state(nudge.id), "cancelled");
 }
 

@@ -3,11 +3,13 @@
 
 mod rich;
 
+pub(crate) use self::rich::change as rich_change;
+
 use std::path::Path;
 
 use budwood::{
     message::Talk,
-    store::{Change, Hold, Loaded, SledStore, Store, StoreError},
+    store::{Change, Loaded, SledStore, Store, StoreError},
 };
 use budwood_scheduler::{Event, EventId, MessageId, Phone};
 
@@ -41,6 +43,12 @@ fn expected(change: &Change) -> Loaded {
         .map(|message| message.id)
         .chain(outbound.iter().map(|message| message.id))
         .max();
+    let latest = change
+        .events
+        .last()
+        .map(|event| event.at)
+        .max(received.first().map(|message| message.at))
+        .max(outbound.first().map(|message| message.at));
     Loaded {
         persons: change.persons.clone(),
         phones: change.phones.clone(),
@@ -52,14 +60,8 @@ fn expected(change: &Change) -> Loaded {
         outbound,
         last_event: change.events.iter().map(|event| event.id).max(),
         last_message,
-        latest: change
-            .events
-            .iter()
-            .map(|event| event.at)
-            .chain(change.received.iter().map(|text| text.at))
-            .chain(change.outbound.iter().map(|text| text.at))
-            .max(),
-        hold: Hold::Free,
+        latest,
+        hold: change.hold.unwrap_or_default(),
     }
 }
 

@@ -78,9 +78,11 @@ impl Change {
     /// Puts a later change behind this one. Numbers are taken out first and put in after that, so
     /// what the later change takes out must not be put in by this one.
     pub fn append(&mut self, mut later: Self) {
-        let stays = |number: &String| !later.gone_phones.contains(number);
-        self.phones.retain(|phone| stays(&phone.number));
-        self.talks.retain(|(number, _)| stays(number));
+        if !later.gone_phones.is_empty() {
+            let stays = |number: &String| !later.gone_phones.contains(number);
+            self.phones.retain(|phone| stays(&phone.number));
+            self.talks.retain(|(number, _)| stays(number));
+        }
         self.events.append(&mut later.events);
         self.persons.append(&mut later.persons);
         self.phones.append(&mut later.phones);
@@ -199,7 +201,9 @@ pub trait Store: Send {
 ///
 /// When it is not a record, or one that this program does not know.
 pub fn rewritten(record: &[u8]) -> Result<Vec<u8>, StoreError> {
-    record::rewritten(record)
+    let mut change = Change::default();
+    record::read_into(record, &mut change)?;
+    Ok(keyed::only_row(&change)?.1)
 }
 
 /// Why the store did not do it.

@@ -4,7 +4,7 @@ use std::collections::BTreeMap;
 
 use budwood::{
     message::{Deed, Open, OpenNudge, Outbound, Purpose, Question, Received, SendState, Talk},
-    store::Change,
+    store::{Change, Hold},
 };
 use budwood_parser::{
     Ailment, Cause, Day, Details, Extent, Kind, Material, Measure, Per, Supply, Unit, Wetness, When,
@@ -29,7 +29,7 @@ pub(super) fn at(month: u32, of_month: u32) -> DateTime<Utc> {
 }
 
 /// A change with everything in it.
-pub(super) fn change() -> Change {
+pub(crate) fn change() -> Change {
     Change {
         events: events(),
         persons: persons(),
@@ -41,7 +41,7 @@ pub(super) fn change() -> Change {
         talks: talks(),
         received: received(),
         outbound: outbound(),
-        hold: None,
+        hold: Some(Hold::Held { since: at(1, 9) }),
     }
 }
 

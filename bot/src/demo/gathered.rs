@@ -2,7 +2,7 @@
 //!
 //! The service groups what its clients wait for into one write; in the demo nobody waits, so a
 //! fuller group is written. Whatever is not written yet, the engine still has at hand
-//! ([`limits::RECENT_EVENTS`] is more than one group), so reading goes to the store behind. Nobody copies a demo's store.
+//! ([`limits::RECENT_EVENTS`] is more than one group), so reading goes to the store behind.
 
 use budwood_scheduler::{Event, EventId};
 
@@ -65,6 +65,7 @@ impl<S: Store> Store for Gathered<S> {
         Ok(())
     }
 
+    /// Only what is written: nobody copies the demo's store while it plays.
     fn records(&self, after: Option<&[u8]>, at_most: usize) -> Result<Vec<Record>, StoreError> {
         self.store.records(after, at_most)
     }

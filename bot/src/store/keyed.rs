@@ -174,9 +174,10 @@ pub(super) fn records(
         .collect()
 }
 
-/// The key of the record that a change of one record writes.
-pub(super) fn only_key(change: &Change) -> Result<Option<Vec<u8>>, StoreError> {
-    Ok(rows(change)?.pop().map(|(key, _)| key))
+/// The key and the record that a change of one record writes.
+pub(super) fn only_row(change: &Change) -> Result<(Vec<u8>, Vec<u8>), StoreError> {
+    let (key, value) = rows(change)?.pop().unwrap_or_default();
+    Ok((key, value.unwrap_or_default()))
 }
 
 /// The number that a key ends with; none counts as zero.

@@ -22,7 +22,7 @@ pub struct Record {
 pub fn read_line(line: &[u8], into: &mut Change) -> Result<Vec<u8>, StoreError> {
     let mut one = Change::default();
     record::read_into(line, &mut one)?;
-    let key = keyed::only_key(&one)?.unwrap_or_default();
+    let (key, _) = keyed::only_row(&one)?;
     into.append(one);
     Ok(key)
 }

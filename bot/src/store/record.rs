@@ -121,30 +121,6 @@ record!(
     message::StoredOutbound
 );
 
-/// Reads a record of whatever kind, and writes it again.
-pub(super) fn rewritten(value: &[u8]) -> Result<Vec<u8>, StoreError> {
-    const KEY: &[u8] = b"";
-    let envelope: In<'_> = serde_json::from_slice(value).map_err(|error| StoreError::Record {
-        key: readable(KEY),
-        what: format!("not a record: {error}"),
-    })?;
-    match envelope.kind.as_str() {
-        "event" => event(&read_event(KEY, value)?),
-        "person" => person(&read_person(KEY, value)?),
-        "phone" => phone(&read_phone(KEY, value)?),
-        "group" => group(&read_group(KEY, value)?),
-        "block" => block(&read_block(KEY, value)?),
-        "received" => received(&read_received(KEY, value)?),
-        "outbound" => outbound(&read_outbound(KEY, value)?),
-        "state" => read_state(KEY, value).and_then(|(block, value)| state(block, &value)),
-        "talk" => read_talk(KEY, value).and_then(|(number, value)| talk(&number, &value)),
-        other => Err(StoreError::Record {
-            key: readable(KEY),
-            what: name_fault("kind", other),
-        }),
-    }
-}
-
 pub(super) fn state(block: BlockId, value: &BlockState) -> Result<Vec<u8>, StoreError> {
     write("state", &state::StoredState::new(block, value))
 }
@@ -181,7 +157,7 @@ pub(super) fn read_into(value: &[u8], into: &mut Change) -> Result<(), StoreErro
         other => {
             return Err(StoreError::Record {
                 key: readable(key),
-                what: format!("kind {other:?} is not known"),
+                what: name_fault("kind", other),
             });
         }
     }
