@@ -174,41 +174,9 @@ pub struct Health {
     pub outbox_waiting: usize,
 }
 
-/// Whether a number is kept for fiction, and so must never reach a real gateway: +44 7700 900000
-/// to 900999, which the United Kingdom's regulator Ofcom sets aside for drama use.
-#[must_use]
-pub fn is_demo_number(number: &str) -> bool {
-    let digits: String = number.chars().filter(char::is_ascii_digit).collect();
-    let digits = digits.trim_start_matches('0');
-    digits.len() == 12 && digits.starts_with("447700900")
-}
-
 #[cfg(test)]
 mod tests {
     use super::*;
-
-    // Ofcom, "Telephone numbers for use in TV and radio drama programmes": mobile 07700 900000
-    // to 900999.
-    #[test]
-    fn demo_numbers_are_the_thousand_that_are_set_aside() {
-        for number in [
-            "+447700900000",
-            "+44 7700 900999",
-            "00447700900123",
-            "tel:+447700900123",
-        ] {
-            assert!(is_demo_number(number), "{number}");
-        }
-        for number in [
-            "+447700899999",
-            "+447700901000",
-            "+4477009001234",
-            "+44770090012",
-            "",
-        ] {
-            assert!(!is_demo_number(number), "{number}");
-        }
-    }
 
     #[test]
     fn debug_shows_neither_numbers_nor_texts() {

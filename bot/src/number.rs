@@ -174,12 +174,14 @@ pub fn line(e164: &str) -> Line {
     }
 }
 
-/// Whether an E.164 number is one of those that the regulator keeps free for stories: +44 7700
-/// 900000 to 900999 (Ofcom, "Numbers for drama", mobile numbers). A real gateway must refuse it.
+/// Whether a number is kept for fiction, and so must never reach a real gateway: +44 7700 900000
+/// to 900999, which the United Kingdom's regulator Ofcom sets aside for drama use. Takes any
+/// spelling of it, so that none slips through.
 #[must_use]
-pub fn is_for_fiction(e164: &str) -> bool {
-    e164.strip_prefix("+447700900")
-        .is_some_and(|rest| rest.len() == 3 && rest.bytes().all(|b| b.is_ascii_digit()))
+pub fn is_for_fiction(number: &str) -> bool {
+    let digits: String = number.chars().filter(char::is_ascii_digit).collect();
+    let digits = digits.trim_start_matches('0');
+    digits.len() == 12 && digits.starts_with("447700900")
 }
 
 /// Whether this is the two-letter code of a country that has phone numbers.

@@ -27,7 +27,7 @@ pub(crate) fn program() -> Command {
     command
 }
 
-/// The number of a farmer; see `gateway::is_demo_number`.
+/// The number of a farmer; see `number::is_for_fiction`.
 pub(crate) fn number(farmer: usize) -> String {
     format!("+447700900{farmer:03}")
 }

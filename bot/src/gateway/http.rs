@@ -16,8 +16,8 @@ use reqwest::{
 };
 use url::Url;
 
-use super::{Gateway, Outgoing, SendFuture, SendOutcome, is_demo_number};
-use crate::{clock::Clock, config::Secret, limits};
+use super::{Gateway, Outgoing, SendFuture, SendOutcome};
+use crate::{clock::Clock, config::Secret, limits, number::is_for_fiction};
 
 /// Where and how to send.
 #[derive(Clone, Debug)]
@@ -98,7 +98,7 @@ impl HttpGateway {
     }
 
     async fn send_once(&self, text: &Outgoing) -> SendOutcome {
-        if !self.settings.allow_demo_numbers && is_demo_number(&text.to) {
+        if !self.settings.allow_demo_numbers && is_for_fiction(&text.to) {
             return refused("the number is kept for fiction and is never sent to a provider");
         }
         match self.request(text).send().await {

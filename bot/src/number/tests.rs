@@ -92,20 +92,6 @@ fn an_unknown_sender_is_a_number_a_short_code_or_a_name() {
 }
 
 #[test]
-fn the_numbers_for_fiction_have_both_ends() {
-    assert!(is_for_fiction("+447700900000"));
-    assert!(is_for_fiction("+447700900999"));
-    assert!(!is_for_fiction("+4477009000000"));
-    assert!(!is_for_fiction("+44770090099"));
-    assert!(!is_for_fiction("+447700901000"));
-    assert!(!is_for_fiction("+44770090000x"));
-    // Possible, and never in use: the reason why validity is only a warning.
-    assert_eq!(line("+447700900123"), Line::Unassigned);
-    // The London numbers for fiction (Ofcom, "Numbers for drama") count as in use.
-    assert_eq!(line("+442079460123"), Line::Landline);
-}
-
-#[test]
 fn countries_are_those_with_a_numbering_plan() {
     assert!(is_country("ID"));
     assert!(is_country("gb"));
@@ -125,4 +111,35 @@ proptest::proptest! {
             }
         }
     }
+}
+
+// Ofcom, "Telephone numbers for use in TV and radio drama programmes": mobile 07700 900000
+// to 900999.
+#[test]
+fn demo_numbers_are_the_thousand_that_are_set_aside() {
+    for number in [
+        "+447700900000",
+        "+44 7700 900999",
+        "00447700900123",
+        "tel:+447700900123",
+    ] {
+        assert!(is_for_fiction(number), "{number}");
+    }
+    for number in [
+        "+447700899999",
+        "+447700901000",
+        "+4477009001234",
+        "+44770090012",
+        "",
+    ] {
+        assert!(!is_for_fiction(number), "{number}");
+    }
+}
+
+#[test]
+fn numbers_for_fiction_are_possible_and_never_in_use() {
+    // The reason why validity is only a warning.
+    assert_eq!(line("+447700900123"), Line::Unassigned);
+    // The London numbers for fiction (Ofcom, "Numbers for drama") count as in use.
+    assert_eq!(line("+442079460123"), Line::Landline);
 }
