@@ -13,6 +13,7 @@
 
 mod outbox;
 mod room;
+mod stall;
 
 use std::{
     mem,
@@ -33,7 +34,10 @@ use chrono::{DateTime, Utc};
 use tokio::sync::{oneshot, watch};
 use tracing::{error, info};
 
-use self::room::Room;
+use self::{
+    room::Room,
+    stall::{Turns, Watch},
+};
 use crate::{
     clock::Clock,
     config::Config,
@@ -66,6 +70,9 @@ struct Shared {
     trouble: Mutex<Option<String>>,
     /// The engine has stopped for good.
     broken: AtomicBool,
+    /// The engine's thread does not come back, so nobody may wait for it.
+    stuck: AtomicBool,
+    turns: Turns,
     inbox_waiting: AtomicUsize,
     outbox_waiting: AtomicUsize,
 }
@@ -250,7 +257,9 @@ fn run(
         if inputs.is_empty() {
             continue;
         }
+        shared.turns.turn();
         let told = engine.handle(inputs, now).context("cannot commit")?;
+        shared.turns.turn();
         for (waits, told) in waiting.into_iter().zip(told) {
             // Whoever asked may have gone away; what they asked for is done all the same.
             let _ = waits.send(Ok(told));
@@ -350,6 +359,7 @@ pub async fn run_service(
     };
     let intake: Arc<dyn Intake> = Arc::new(running.handle.clone());
     let shared = running.handle.shared.clone();
+    let watched = shared.clone();
     let stop = async move {
         tokio::select! {
             () = stop => {}
@@ -357,6 +367,9 @@ pub async fn run_service(
         }
     };
     web::serve(listener, intake, settings, stop).await?;
+    if watched.stuck.load(Ordering::SeqCst) {
+        bail!("the store did not answer for a minute");
+    }
     stop_outbox.send_replace(true);
     for sender in senders {
         sender.await?;
@@ -366,12 +379,22 @@ pub async fn run_service(
     Ok(())
 }
 
-/// Ends when the engine has stopped by itself.
+/// Ends when the engine has stopped by itself, or stands still.
 async fn broken(shared: &Shared) {
     /// A service that cannot store is stopped within this time.
     const LOOK: Duration = Duration::from_millis(250);
+    /// A minute. A bad memory card may take tens of seconds for one sync and be well after it.
+    const STALL_LOOKS: u32 = 240;
+    let mut watch = Watch::default();
     while !shared.broken.load(Ordering::SeqCst) {
         tokio::time::sleep(LOOK).await;
+        if watch.is_stalled(&shared.turns, STALL_LOOKS) {
+            shared.set_trouble(Some(
+                "the store does not answer; the service stops".to_owned(),
+            ));
+            shared.stuck.store(true, Ordering::SeqCst);
+            return;
+        }
     }
 }
 
