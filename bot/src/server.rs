@@ -227,6 +227,7 @@ fn run(
         clock,
         shared,
     } = seats;
+    let mut last_batch = 0;
     loop {
         let wait = match room.is_short() {
             true => room::LOOK,
@@ -237,7 +238,8 @@ fn run(
             Err(RecvTimeoutError::Timeout) => Vec::new(),
             Err(RecvTimeoutError::Disconnected) => return Ok(()),
         };
-        batch.extend(inbox.try_iter().take(limits::BATCH_MAX - batch.len()));
+        gather(inbox, &mut batch, last_batch, clock);
+        last_batch = batch.len();
         shared
             .inbox_waiting
             .fetch_sub(batch.len(), Ordering::Relaxed);
@@ -268,6 +270,20 @@ fn run(
             .outbox_waiting
             .store(engine.waiting(), Ordering::Relaxed);
         next_try.send_replace(engine.next_try());
+    }
+}
+
+/// Takes what else has come. Those who were told together send their next texts together, within
+/// a moment of each other: as many as last time share this flush too, instead of most of them
+/// waiting for the flush of the first. One who is alone never waits.
+fn gather(inbox: &Receiver<Job>, batch: &mut Vec<Job>, last_batch: usize, clock: &Clock) {
+    batch.extend(inbox.try_iter().take(limits::BATCH_MAX - batch.len()));
+    let end = clock.now() + limits::GATHER_MAX;
+    while !batch.is_empty() && batch.len() < last_batch && clock.now() < end {
+        match inbox.recv_timeout(limits::GATHER) {
+            Ok(job) => batch.push(job),
+            Err(_) => return,
+        }
     }
 }
 
