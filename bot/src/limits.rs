@@ -37,6 +37,13 @@ pub const QUEUE_MAX: usize = 1_024;
 /// Steps that share one flush of the disk. More makes the first of them wait too long.
 pub const BATCH_MAX: usize = 256;
 
+/// How long a batch waits for its next text, while it is smaller than the last one. A small part
+/// of one flush.
+pub const GATHER: Duration = Duration::from_micros(200);
+
+/// How long it waits at most, so that a steady trickle is not held up.
+pub const GATHER_MAX: Duration = Duration::from_millis(3);
+
 /// Open connections of each web worker. Above this the system's own queue holds them.
 pub const CONNECTIONS_PER_WORKER_MAX: usize = 1_024;
 

@@ -174,9 +174,10 @@ pub fn line(e164: &str) -> Line {
     }
 }
 
-/// Whether a number is kept for fiction, and so must never reach a real gateway: +44 7700 900000
-/// to 900999, which the United Kingdom's regulator Ofcom sets aside for drama use. Takes any
-/// spelling of it, so that none slips through.
+/// Whether a number is kept for fiction, and so must never reach a real gateway.
+///
+/// These are +44 7700 900000 to 900999, which the United Kingdom's regulator Ofcom sets aside for
+/// drama use. Takes any spelling, so that none slips through.
 #[must_use]
 pub fn is_for_fiction(number: &str) -> bool {
     let digits: String = number.chars().filter(char::is_ascii_digit).collect();

@@ -11,8 +11,10 @@
 //! and the service stops so that whoever watches it starts it again. While the disk is short of
 //! room nothing new is begun (`room`); that ends by itself.
 
+mod batch;
 mod outbox;
 mod room;
+mod stall;
 mod time;
 
 use std::{
@@ -35,7 +37,10 @@ use tokio::sync::{oneshot, watch};
 use tracing::{error, info, warn};
 
 pub use self::room::Room;
-use self::time::WatchedTime;
+use self::{
+    stall::{Turns, Watch},
+    time::WatchedTime,
+};
 use crate::{
     clock::Clock,
     config::Config,
@@ -71,6 +76,9 @@ struct Shared {
     held: Mutex<Option<String>>,
     /// The engine has stopped for good.
     broken: AtomicBool,
+    /// The engine's thread does not come back, so nobody may wait for it.
+    stuck: AtomicBool,
+    turns: Turns,
     inbox_waiting: AtomicUsize,
     outbox_waiting: AtomicUsize,
 }
@@ -190,7 +198,7 @@ pub fn start(mut engine: Engine, clock: Clock, mut room: Room) -> anyhow::Result
     let (jobs, inbox) = sync_channel(limits::QUEUE_MAX);
     let (tell_next_try, next_try) = watch::channel(None);
     let shared = Arc::new(Shared::default());
-    let mut time = WatchedTime::new(clock);
+    let mut time = WatchedTime::new(clock.clone());
     time.look(&mut engine);
     publish(&engine, &time, &shared, &tell_next_try);
     let handle = Handle {
@@ -204,6 +212,7 @@ pub fn start(mut engine: Engine, clock: Clock, mut room: Room) -> anyhow::Result
             let result = catch_unwind(AssertUnwindSafe(|| {
                 let seats = Seats {
                     inbox: &inbox,
+                    clock: &clock,
                     shared: &shared,
                     next_try: &tell_next_try,
                 };
@@ -232,6 +241,7 @@ pub fn start(mut engine: Engine, clock: Clock, mut room: Room) -> anyhow::Result
 /// What the loop looks at.
 struct Seats<'a> {
     inbox: &'a Receiver<Job>,
+    clock: &'a Clock,
     shared: &'a Shared,
     next_try: &'a watch::Sender<Option<DateTime<Utc>>>,
 }
@@ -244,9 +254,11 @@ fn run(
 ) -> anyhow::Result<()> {
     let Seats {
         inbox,
+        clock,
         shared,
         next_try,
     } = seats;
+    let mut last_batch = 0;
     loop {
         let now = time.look(engine);
         let wait = if room.is_short() {
@@ -259,7 +271,8 @@ fn run(
             Err(RecvTimeoutError::Timeout) => Vec::new(),
             Err(RecvTimeoutError::Disconnected) => return Ok(()),
         };
-        batch.extend(inbox.try_iter().take(limits::BATCH_MAX - batch.len()));
+        batch::gather(inbox, &mut batch, last_batch, clock);
+        last_batch = batch.len();
         shared
             .inbox_waiting
             .fetch_sub(batch.len(), Ordering::Relaxed);
@@ -271,7 +284,7 @@ fn run(
             room.log();
         }
         if room.is_short() {
-            batch = refuse_new_work(batch);
+            batch = batch::refuse_new_work(batch);
         }
         let now = time.look(engine);
         let (mut inputs, waiting): (Vec<Input>, Vec<_>) =
@@ -279,7 +292,9 @@ fn run(
         if !room.is_short() && engine.next_wake().is_some_and(|wake| wake <= now) {
             inputs.push(Input::Wake);
         }
+        shared.turns.turn();
         let told = engine.handle(inputs, now).context("cannot commit")?;
+        shared.turns.turn();
         publish(engine, time, shared, next_try);
         for (waits, told) in waiting.into_iter().zip(told) {
             // Whoever asked may have gone away; what they asked for is done all the same.
@@ -304,25 +319,6 @@ fn publish(
         let next = time.next_try(engine);
         std::mem::replace(known, next) != next
     });
-}
-
-/// Keeps what ends work that has begun; all else waits outside until there is room again.
-fn refuse_new_work(batch: Vec<Job>) -> Vec<Job> {
-    let (kept, refused): (Vec<Job>, Vec<Job>) =
-        batch.into_iter().partition(|job| match &job.input {
-            Input::Tried { .. } | Input::Copy(_) => true,
-            Input::Text(_)
-            | Input::Receipt(_)
-            | Input::Wake
-            | Input::ClaimNext
-            | Input::Roll(_)
-            | Input::Release => false,
-        });
-    for job in refused {
-        // Whoever asked may have gone away.
-        let _ = job.told.send(Err(Refused::Unhealthy));
-    }
-    kept
 }
 
 fn until(wake: Option<DateTime<Utc>>, now: DateTime<Utc>) -> Duration {
@@ -403,6 +399,7 @@ pub async fn run_service(
     };
     let intake: Arc<dyn Intake> = Arc::new(running.handle.clone());
     let shared = running.handle.shared.clone();
+    let watched = shared.clone();
     let stop = async move {
         tokio::select! {
             () = stop => {}
@@ -410,6 +407,9 @@ pub async fn run_service(
         }
     };
     web::serve(listener, intake, settings, stop).await?;
+    if watched.stuck.load(Ordering::SeqCst) {
+        bail!("the store did not answer for a minute");
+    }
     stop_outbox.send_replace(true);
     for sender in senders {
         sender.await?;
@@ -420,12 +420,22 @@ pub async fn run_service(
     Ok(())
 }
 
-/// Ends when the engine has stopped by itself.
+/// Ends when the engine has stopped by itself, or stands still.
 async fn broken(shared: &Shared) {
     /// A service that cannot store is stopped within this time.
     const LOOK: Duration = Duration::from_millis(250);
+    /// A minute. A bad memory card may take tens of seconds for one sync and be well after it.
+    const STALL_LOOKS: u32 = 240;
+    let mut watch = Watch::default();
     while !shared.broken.load(Ordering::SeqCst) {
         tokio::time::sleep(LOOK).await;
+        if watch.is_stalled(&shared.turns, STALL_LOOKS) {
+            shared.set_trouble(Some(
+                "the store does not answer; the service stops".to_owned(),
+            ));
+            shared.stuck.store(true, Ordering::SeqCst);
+            return;
+        }
     }
 }
 

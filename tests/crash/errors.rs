@@ -10,6 +10,9 @@ use super::{
     service::{Between, Service},
 };
 
+/// Many, because the writes are spread over a handful of threads, each with a count of its own.
+const TEXTS: u64 = 400;
+
 /// Runs into the error under load; gives how many texts were acknowledged before it.
 #[track_caller]
 fn run_into(call: &str, error: &str, from: usize) -> usize {
@@ -23,16 +26,17 @@ fn run_into(call: &str, error: &str, from: usize) -> usize {
         "-e".to_owned(),
         format!("inject={call}:error={error}:when={from}+"),
     ];
-    series.ledger.write(80, &mut series.chance);
+    series.ledger.write(TEXTS, &mut series.chance);
     let ended = match Service::start(&series.place, &Between::Strace(strace.to_vec())) {
         Err(ended) => ended,
         Ok(service) => {
             series.deliver(&service);
+            let waiting = series.ledger.waiting();
+            assert!(!waiting.is_empty(), "{case}: nothing failed");
             service.ended()
         }
     };
     let acknowledged = series.ledger.acknowledged();
-    assert!(acknowledged < 80, "{case}: all were acknowledged");
     assert_eq!(ended.status.code(), Some(1), "{case}: {ended:?}");
     series
         .judge()

@@ -5,6 +5,9 @@
 //! a handle of our own on sled's `db` file; only then is anything acknowledged. The background
 //! flusher is off. `flush_async` deadlocks and is forbidden by a lint. The price is one more sync
 //! per commit, which grouping pays back.
+//!
+//! What else sled needs from outside, each in a file of its own: `guard` opens what a crash left,
+//! `mark` notices a log that was cut off, `flush` wakes a flush that was forgotten.
 
 mod flush;
 mod guard;
