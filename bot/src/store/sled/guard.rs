@@ -15,7 +15,8 @@
 //! attempt, before anybody could ask. `mark` sees that, and the opening is refused.
 
 use std::{
-    fs, io,
+    fs::{self, File, TryLockError},
+    io,
     path::{Path, PathBuf},
 };
 
@@ -33,6 +34,9 @@ pub(super) fn open<T>(
     folder: &Path,
     attempt: impl Fn() -> Result<T, StoreError>,
 ) -> Result<T, StoreError> {
+    if is_in_use(folder)? {
+        return Err(StoreError::InUse(folder.display().to_string()));
+    }
     drop_snapshots(folder, |name| name.ends_with(".generating"))?;
     let damaged = match attempt() {
         Err(error @ StoreError::Damaged(_)) => error,
@@ -51,6 +55,19 @@ pub(super) fn open<T>(
         put_back(log.as_slice())?;
     }
     result
+}
+
+/// Whether another process has the store: then an unfinished snapshot is a living one.
+fn is_in_use(folder: &Path) -> io::Result<bool> {
+    match File::open(folder.join("db")) {
+        Ok(log) => match log.try_lock() {
+            Ok(()) => Ok(false),
+            Err(TryLockError::WouldBlock) => Ok(true),
+            Err(TryLockError::Error(error)) => Err(error),
+        },
+        Err(error) if error.kind() == io::ErrorKind::NotFound => Ok(false),
+        Err(error) => Err(error),
+    }
 }
 
 /// First without the snapshots, then without `conf` too.

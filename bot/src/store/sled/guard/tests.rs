@@ -167,3 +167,15 @@ fn a_newer_layout_is_refused() {
     let refused = SledStore::open(folder.path(), CACHE).unwrap_err();
     assert!(refused.to_string().contains("layout 2"), "{refused}");
 }
+
+#[test]
+fn a_store_in_use_keeps_its_unfinished_snapshot() {
+    let folder = filled();
+    let running = SledStore::open(folder.path(), CACHE).unwrap();
+    let half = folder.path().join("snap.FFFFFFFFFFFFFFFF.generating");
+    fs::write(&half, b"being written").unwrap();
+    let second = SledStore::open(folder.path(), CACHE);
+    assert!(matches!(second, Err(StoreError::InUse(_))));
+    assert!(half.exists());
+    drop(running);
+}
