@@ -172,6 +172,13 @@ impl Tongue<'_> {
         )
     }
 
+    /// A month with its year: "Jun 2031".
+    #[must_use]
+    pub fn month_year(&self, day: NaiveDate) -> String {
+        let args = args! { "month" => self.month(day), "year" => day.year().to_string() };
+        self.say("month-year", args)
+    }
+
     fn month(&self, day: NaiveDate) -> String {
         self.say(&format!("month-{}", day.month()), args! {})
     }

@@ -24,6 +24,7 @@ month-11 = Nov
 month-12 = Dec
 day = { $weekday } { $day } { $month }
 day-year = { $day } { $month } { $year }
+month-year = { $month } { $year }
 span = { $from } to { $to }
 
 ## What was stored, read back
@@ -200,6 +201,8 @@ now-none = { $name }, nothing is due and no date is set yet. Text what you did, 
 my-block = { $block }: { $alive } of { $planted } alive, planted { $day }
 my-block-empty = { $block }: not planted yet
 when-task = { $task } on { $block }: about { $day }. -{ $adviser }
+when-tap = { $name }, { $block } is likely ready about { $likely }, maybe { $earliest } to { $latest }. That rests on { $trees } trees; the next count tells more. -{ $adviser }
+when-tap-unknown = { $name }, no girths of { $block } are known yet, so I can not say. Measure when I ask. Do not tap before { $adviser } has looked.
 how-many-plants = For { $area } ha about { $points } plants; order { $order } to cover losses. Your pegs are the true number. -{ $adviser }
 how-much-feed = { $block }: { $trees } trees x { $grams } g = { $kilograms } kg. Weed first, wet soil, { $ring } off the stem. -{ $adviser }
 feed-ring = a hand

@@ -2,7 +2,7 @@
 
 use budwood_parser::{Kind, Query, Topic};
 use budwood_scheduler::{
-    Block, BlockId, Consent, Group, Person, PersonId, Task, TaskKind,
+    Block, BlockId, Consent, Group, Person, PersonId, Task, TaskKind, forecast,
     orders::plants_to_order,
     task::{Verdict, hectares, readiness},
 };
@@ -147,6 +147,9 @@ impl Step<'_> {
         let group = speaker
             .group
             .and_then(|group| self.world.directory.group(group));
+        if let (Some(TaskKind::Open), Some(group)) = (wanted, group) {
+            return self.when_tap(speaker, group, query);
+        }
         if let (Some(TaskKind::Plant), None, Some(group)) = (wanted, found, group) {
             return self.may_plant(speaker, group);
         }
@@ -165,6 +168,44 @@ impl Step<'_> {
                     "adviser" => short(&adviser, length),
                 },
             )
+        })
+    }
+
+    /// Never a date without a range.
+    fn when_tap(&self, speaker: &Person, group: &Group, query: &Query) -> String {
+        let block = self.world.directory.blocks_of(speaker.id).find(|block| {
+            query
+                .block
+                .as_deref()
+                .is_none_or(|name| block.name.eq_ignore_ascii_case(name))
+        });
+        let Some(block) = block else {
+            return self.plain(speaker, "no-blocks");
+        };
+        let seen = self
+            .world
+            .states
+            .get(&block.id)
+            .zip(calendar_of(self.setup, group))
+            .and_then(|(state, calendar)| forecast::opening(state, calendar));
+        let tongue = self.tongue(speaker);
+        let adviser = self.adviser_name(speaker);
+        fit(|length| {
+            let mut args = args! {
+                "name" => short(speaker.called(), length),
+                "block" => short(&block.name, length),
+                "adviser" => short(&adviser, length),
+            };
+            let Some(seen) = &seen else {
+                return tongue.say("when-tap-unknown", args);
+            };
+            args.extend(args! {
+                "likely" => tongue.month_year(seen.likely),
+                "earliest" => tongue.month_year(seen.earliest),
+                "latest" => tongue.month_year(seen.latest),
+                "trees" => seen.of,
+            });
+            tongue.say("when-tap", args)
         })
     }
 

@@ -1,5 +1,7 @@
 //! Every kind of report, its slots, and several in one text.
 
+use std::format;
+
 use super::check;
 
 #[test]
@@ -182,6 +184,12 @@ fn branching() {
 fn measuring() {
     check("GIRTH 12 OF 30", "girth 12/30");
     check("girth B 41 43 39", "girth @B cm=41,43,39");
+    let census = ["41 43 39 44 46 38 42 45 47 40"; 3].join(" ");
+    let values = ["41,43,39,44,46,38,42,45,47,40"; 3].join(",");
+    check(
+        &format!("girth B {census}"),
+        &format!("girth @B cm={values}"),
+    );
     check("girth B 16 inch 17 inch", "girth @B cm=40.64,43.18");
     check("girth 410 420 B", "girth @B cm=41,42 ?unit(mm)");
     check("girth 410mm 420mm B", "girth @B cm=41,42");
