@@ -387,6 +387,7 @@ fn longest(tongue: Tongue<'_>, key: &str, value: &str) -> String {
         "example" => tongue.say("example", args! { "block" => BLOCK }),
         "day" | "by" | "from" | "to" => tongue.day(day()),
         "consent" => tongue.day_year(day()),
+        "likely" | "earliest" | "latest" => tongue.month_year(day()),
         "task" => job,
         "tasks" => one_of(format!("{job} {SHORTEST}")),
         "blocks" if key == "my-data" => one_of(SHORTEST.to_owned()),
