@@ -124,7 +124,8 @@ pub(crate) fn copy_folder(from: &Path, to: &Path) {
         let target = to.join(path.file_name().unwrap());
         if path.is_dir() {
             copy_folder(&path, &target);
-        } else {
+        } else if path.is_file() {
+            // The control socket stays behind.
             fs::copy(&path, &target).unwrap();
         }
     }
