@@ -124,3 +124,21 @@ fn sent(shown: &str) -> Vec<(String, String)> {
     }
     sent
 }
+
+/// The conversation in README.md, line by line, is one that the demo has.
+#[test]
+fn plays_what_the_readme_shows() {
+    let readme = include_str!("../README.md");
+    let (_, rest) = readme.split_once("## A conversation").expect("a heading");
+    let (_, rest) = rest.split_once("```text\n").expect("a block");
+    let (shown, _) = rest.split_once("```").expect("its end");
+    let squeezed = |line: &str| line.split_whitespace().collect::<Vec<_>>().join(" ");
+    let played: Vec<String> = played(false).lines().map(squeezed).collect();
+    assert!(shown.lines().count() > 10);
+    for line in shown.lines().map(squeezed).filter(|line| !line.is_empty()) {
+        assert!(
+            played.contains(&line),
+            "README.md shows {line:?}; the demo does not"
+        );
+    }
+}
