@@ -29,18 +29,21 @@ impl Step<'_> {
         }
     }
 
+    /// The facts of the phone's last recorded text, if a correction may still reach them.
+    pub(super) fn in_reach(&self, number: &str) -> impl Iterator<Item = Event> {
+        let reach = self.now - TimeDelta::hours(limits::CORRECTION_HOURS);
+        self.world
+            .talks
+            .get(number)
+            .filter(|talk| talk.last_at.is_some_and(|at| at >= reach))
+            .into_iter()
+            .flat_map(|talk| &talk.last)
+            .filter_map(|id| self.event(*id))
+    }
+
     /// The last text's facts that still count. "Undo" twice means the last two texts.
     fn undoable(&self, number: &str) -> Vec<Event> {
-        let Some(talk) = self.world.talks.get(number) else {
-            return Vec::new();
-        };
-        let reach = self.now - TimeDelta::hours(limits::CORRECTION_HOURS);
-        if talk.last_at.is_none_or(|at| at < reach) {
-            return Vec::new();
-        }
-        talk.last
-            .iter()
-            .filter_map(|id| self.event(*id))
+        self.in_reach(number)
             .filter(|event| self.counts(event))
             .collect()
     }

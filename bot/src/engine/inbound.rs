@@ -307,18 +307,9 @@ impl Step<'_> {
         (block.owner == turn.target).then_some((block.name.as_str(), kind))
     }
 
-    /// The facts of the phone's last recorded text, if a correction may still reach them.
-    pub(super) fn last_facts(&self, number: &str) -> Vec<Last> {
-        let Some(talk) = self.world.talks.get(number) else {
-            return Vec::new();
-        };
-        let reach = self.now - TimeDelta::hours(limits::CORRECTION_HOURS);
-        if talk.last_at.is_none_or(|at| at < reach) {
-            return Vec::new();
-        }
-        talk.last
-            .iter()
-            .filter_map(|id| self.event(*id))
+    /// The facts of the phone's last recorded text, as a correction may still reach them.
+    fn last_facts(&self, number: &str) -> Vec<Last> {
+        self.in_reach(number)
             .filter_map(|event| draft_of(&self.world.directory, &event))
             .map(|draft| Last { draft })
             .collect()
