@@ -60,7 +60,7 @@ impl Desk {
         for line in self.lines() {
             read_line(line.as_bytes(), &mut all).unwrap();
         }
-        let mut store = MemoryStore::new();
+        let store = MemoryStore::new();
         store.commit(&all).unwrap();
         Self::over(store, self.now, idempotent)
     }

@@ -143,7 +143,7 @@ fn a_log_that_is_put_in_and_written_again_is_the_same_byte_for_byte() {
 #[test]
 fn every_shape_of_record_comes_back() {
     let first = Place::empty();
-    let mut store = SledStore::open(&first.path("store"), 16 * 1024 * 1024).unwrap();
+    let store = SledStore::open(&first.path("store"), 16 * 1024 * 1024).unwrap();
     store.commit(&rich_change()).unwrap();
     drop(store);
     let log = first.export("log.jsonl").unwrap();
@@ -357,7 +357,7 @@ fn due_lists_jobs_by_block_and_changes_nothing() {
 #[test]
 fn a_half_filled_store_is_refused_by_everything() {
     let place = Place::filled();
-    let mut store = SledStore::open(&place.path("store"), 16 * 1024 * 1024).unwrap();
+    let store = SledStore::open(&place.path("store"), 16 * 1024 * 1024).unwrap();
     store
         .commit(&Change {
             hold: Some(Hold::Filling),

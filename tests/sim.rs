@@ -45,7 +45,7 @@ impl LastingStore {
 }
 
 impl Store for LastingStore {
-    fn commit(&mut self, change: &Change) -> Result<(), StoreError> {
+    fn commit(&self, change: &Change) -> Result<(), StoreError> {
         self.with(|store| store.commit(change))
     }
 

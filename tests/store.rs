@@ -90,7 +90,7 @@ fn what_was_committed_is_there_after_reopening() {
 fn a_later_record_takes_the_place_of_an_earlier_one() {
     on_every_store(|open| {
         let first = rich::change();
-        let mut store = open();
+        let store = open();
         store.commit(&first).unwrap();
         let mut person = first.persons.first().unwrap().clone();
         person.name = "P1".to_owned();
@@ -122,7 +122,7 @@ fn facts_and_messages_lie_in_the_order_in_which_they_came() {
         let event = rich.events.first().unwrap();
         let received = rich.received.first().unwrap();
         let ids: Vec<u64> = [1, 2, 9, 10, 99, 100, 255, 256, 257, 65_535, 65_536, 1 << 40].into();
-        let mut store = open();
+        let store = open();
         for id in ids.iter().rev() {
             let change = Change {
                 events: vec![Event {
@@ -176,13 +176,13 @@ fn a_group_of_changes_leaves_what_they_leave_one_by_one() {
     };
     let steps = [put, gone, heard, again];
     for order in orders(steps.len()) {
-        let mut one_by_one = LastingStore::default();
+        let one_by_one = LastingStore::default();
         let mut group = Change::default();
         for step in order.iter().map(|index| &steps[*index]) {
             one_by_one.commit(step).unwrap();
             group.append(step.clone());
         }
-        let mut at_once = LastingStore::default();
+        let at_once = LastingStore::default();
         at_once.commit(&group).unwrap();
         let (left, found) = (one_by_one.load(MANY).unwrap(), at_once.load(MANY).unwrap());
         assert_eq!(found, left, "in the order {order:?}");

@@ -16,7 +16,8 @@
 //! 2.1 times what it takes into the file. Before a batch waited for as many texts as the last one
 //! (`GATHER` in the limits) it was 0.39 of the file, with 3.1 times its p99.
 //!
-//! `cargo bench -p budwood --bench durable`
+//! `cargo bench -p budwood --bench durable`; for a profile, `-- 256` measures only the whole service
+//! with so many connections.
 #![expect(
     clippy::disallowed_methods,
     clippy::unwrap_used,
@@ -29,6 +30,7 @@ mod durable {
 }
 
 use std::{
+    env,
     fs::File,
     io::{self, Write},
     time::{Duration, Instant},
@@ -64,6 +66,16 @@ fn main() {
         "connections", "server", "texts/s", "p50 us", "p99 us", "of hello", "of file"
     )
     .unwrap();
+    if let Some(connections) = env::args().nth(1).and_then(|number| number.parse().ok()) {
+        let whole = median(Kind::Whole, connections);
+        writeln!(
+            out,
+            "{connections:>11} {:>9} {:>9.0}",
+            "whole", whole.per_second
+        )
+        .unwrap();
+        return;
+    }
     for connections in CONNECTIONS {
         let measured = Kind::ALL.map(|kind| median(kind, connections));
         let [hello, _, file, whole] = &measured;

@@ -1,9 +1,11 @@
 //! Read this first: one loop, a closed set of inputs, one atomic change for each.
 //!
 //! The contract: [`Engine::handle`] takes inputs and the time, steps each in order, commits all
-//! changes in one write, and only then returns what is to be told. Whoever drives it (the server,
-//! the terminal, the demo, a test) then asks [`Engine::next_wake`] when it wants to be called
-//! again. Time is an argument; no clock is read, no thread started, nothing awaited.
+//! changes in one write, and only then returns what is to be told. Whoever drives it (the
+//! terminal, the demo, a test) then asks [`Engine::next_wake`] when it wants to be called again.
+//! The server steps the next texts while the last ones are written, so it uses the two halves of
+//! it: [`Engine::step`], and a commit of its own. Time is an argument; no clock is read, no thread
+//! started, nothing awaited.
 //!
 //! 1. A text comes in: who is it, what do they say, what is to be done (`inbound`).
 //! 2. It becomes facts, which change the state of blocks (`facts`, `amend`).
@@ -114,7 +116,16 @@ pub struct Told {
 pub struct Engine {
     world: World,
     setup: Arc<Setup>,
-    store: Box<dyn Store>,
+    store: Arc<dyn Store>,
+}
+
+/// What a step made: to be committed first, and told after that.
+#[derive(Debug, Default)]
+pub struct Stepped {
+    /// What must be written.
+    pub change: Change,
+    /// What is told to each who handed an input in, in order.
+    pub told: Vec<Told>,
 }
 
 impl Engine {
@@ -125,7 +136,7 @@ impl Engine {
     /// When the store cannot be read, or was only half filled.
     pub fn open(
         setup: Arc<Setup>,
-        mut store: Box<dyn Store>,
+        store: Box<dyn Store>,
         now: DateTime<Utc>,
     ) -> Result<Self, StoreError> {
         let loaded = store.load(limits::RECENT_MESSAGES)?;
@@ -144,7 +155,7 @@ impl Engine {
         Ok(Self {
             world,
             setup,
-            store,
+            store: store.into(),
         })
     }
 
@@ -160,6 +171,21 @@ impl Engine {
         inputs: Vec<Input>,
         now: DateTime<Utc>,
     ) -> Result<Vec<Told>, StoreError> {
+        let Stepped { change, told } = self.step(inputs, now);
+        if !change.is_empty() {
+            self.store.commit(&change)?;
+        }
+        Ok(told)
+    }
+
+    /// Steps each input in order. What is told must not be told before the change is on the disk,
+    /// and changes are committed in the order of the steps. If that fails the engine must not be
+    /// used any more.
+    ///
+    /// A step may look into the store, and finds what is not there yet in the engine's memory:
+    /// that holds [`limits::RECENT_EVENTS`] facts. A copy is taken of what is in the store, so
+    /// while [`Engine::looks_at_store`] all changes must be committed before the next step.
+    pub fn step(&mut self, inputs: Vec<Input>, now: DateTime<Utc>) -> Stepped {
         let now = now.max(self.world.latest);
         self.world.outbox.forget_before(now);
         let mut all = Change::default();
@@ -175,10 +201,16 @@ impl Engine {
             if let Some(copying) = &mut self.world.copying {
                 copying.keep(self.store.as_ref(), &all);
             }
-            self.store.commit(&all)?;
             self.world.latest = now;
         }
-        Ok(told)
+        Stepped { change: all, told }
+    }
+
+    /// Whether the next step over these inputs needs all changes before it in the store.
+    #[must_use]
+    pub fn looks_at_store(&self, inputs: &[Input]) -> bool {
+        let copies = |input: &Input| matches!(input, Input::Copy(_));
+        self.world.copying.is_some() || inputs.iter().any(copies)
     }
 
     /// When the engine wants [`Input::Wake`].
@@ -258,6 +290,12 @@ impl Engine {
         today: chrono::NaiveDate,
     ) -> Vec<budwood_scheduler::Task> {
         plan::tasks_of(&self.world, &self.setup, block, today)
+    }
+
+    /// The store, to commit to on another thread.
+    #[must_use]
+    pub fn shared_store(&self) -> Arc<dyn Store> {
+        self.store.clone()
     }
 
     /// The store, to read from.

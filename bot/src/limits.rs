@@ -37,12 +37,12 @@ pub const QUEUE_MAX: usize = 1_024;
 /// Steps that share one flush of the disk. More makes the first of them wait too long.
 pub const BATCH_MAX: usize = 256;
 
-/// How long a batch waits for its next text, while it is smaller than the last one. A small part
-/// of one flush.
-pub const GATHER: Duration = Duration::from_micros(200);
+/// Batches that are stepped and wait for the disk. When it is that far behind, stepping waits too.
+pub const STEPPED_MAX: usize = 64;
 
-/// How long it waits at most, so that a steady trickle is not held up.
-pub const GATHER_MAX: Duration = Duration::from_millis(3);
+/// Facts that are stepped and not in the store. Above this stepping waits for the disk, so that
+/// every one of them is still among the [`RECENT_EVENTS`] at hand.
+pub const UNCOMMITTED_FACTS_MAX: usize = RECENT_EVENTS / 2;
 
 /// Open connections of each web worker. Above this the system's own queue holds them.
 pub const CONNECTIONS_PER_WORKER_MAX: usize = 1_024;
@@ -90,7 +90,7 @@ pub const CONFIG_BYTES_MAX: u64 = 256 * 1024;
 /// was on its way when it stopped. Gateways deliver again within hours.
 pub const RECENT_MESSAGES: usize = 50_000;
 
-/// Facts kept at hand. More than one batch, so that a fact that is not in the store yet is here.
+/// Facts kept at hand. More than may wait for the disk, so that each of those is here.
 pub const RECENT_EVENTS: usize = 8_192;
 
 /// A question of ours lapses after this long. Phones are off for days to save their charge.

@@ -4,15 +4,18 @@
 //!
 //! 1. Wait for an input, or until the engine wants to be woken.
 //! 2. Take what else has come meanwhile, up to a batch.
-//! 3. Step all of it and commit once.
-//! 4. Tell everyone who waits. Nothing is told before the commit is on the disk.
+//! 3. Step all of it, and hand it to the thread that commits (`commits`).
+//!
+//! That thread writes and syncs whatever has been stepped meanwhile, and then tells everyone who
+//! waits. Nothing is told before it is on the disk.
 //!
 //! After a failed commit nothing more is acknowledged or written: the loop ends, health says why,
 //! and the service stops so that whoever watches it starts it again. While the disk is short of
 //! room nothing new is begun (`room`); that ends by itself.
 
-mod batch;
+mod commits;
 mod outbox;
+mod refuse;
 mod room;
 mod stall;
 mod time;
@@ -38,6 +41,7 @@ use tracing::{error, info, warn};
 
 pub use self::room::Room;
 use self::{
+    commits::{Commits, Waits},
     stall::{Turns, Watch},
     time::WatchedTime,
 };
@@ -58,7 +62,7 @@ const LOOK_AT_CLOCK: Duration = Duration::from_secs(30);
 /// An input, and who waits for it.
 struct Job {
     input: Input,
-    told: oneshot::Sender<Result<Told, Refused>>,
+    told: Waits,
 }
 
 /// The way into the engine's thread.
@@ -78,7 +82,8 @@ struct Shared {
     broken: AtomicBool,
     /// The engine's thread does not come back, so nobody may wait for it.
     stuck: AtomicBool,
-    turns: Turns,
+    steps: Turns,
+    commits: Turns,
     inbox_waiting: AtomicUsize,
     outbox_waiting: AtomicUsize,
 }
@@ -93,6 +98,16 @@ impl Shared {
 
     fn set_trouble(&self, what: Option<String>) {
         *self.trouble.lock().unwrap_or_else(PoisonError::into_inner) = what;
+    }
+
+    /// The end, for this reason.
+    fn break_off(&self, error: &anyhow::Error) {
+        self.set_trouble(Some("the store failed; the service stops".to_owned()));
+        self.broken.store(true, Ordering::SeqCst);
+        error!(
+            error = format!("{error:#}"),
+            "the store failed; the service stops"
+        );
     }
 
     fn held(&self) -> Option<String> {
@@ -171,7 +186,8 @@ pub struct Running {
     pub handle: Handle,
     /// When the outbox has something to send next.
     pub next_try: watch::Receiver<Option<DateTime<Utc>>>,
-    thread: JoinHandle<anyhow::Result<()>>,
+    steps: JoinHandle<anyhow::Result<()>>,
+    commits: JoinHandle<anyhow::Result<()>>,
 }
 
 impl Running {
@@ -182,18 +198,21 @@ impl Running {
     /// When the engine stopped because of a failed commit.
     pub fn finish(self) -> anyhow::Result<()> {
         drop(self.handle);
-        match self.thread.join() {
-            Ok(result) => result,
-            Err(_) => bail!("the engine's thread broke off"),
-        }
+        let of_thread = |thread: JoinHandle<anyhow::Result<()>>| {
+            thread
+                .join()
+                .unwrap_or_else(|_| Err(anyhow!("a thread broke off")))
+        };
+        let stepped = of_thread(self.steps);
+        of_thread(self.commits).and(stepped)
     }
 }
 
-/// Starts the engine on a thread.
+/// Starts the engine on a thread, and the commits on another.
 ///
 /// # Errors
 ///
-/// When the thread cannot be made.
+/// When a thread cannot be made.
 pub fn start(mut engine: Engine, clock: Clock, mut room: Room) -> anyhow::Result<Running> {
     let (jobs, inbox) = sync_channel(limits::QUEUE_MAX);
     let (tell_next_try, next_try) = watch::channel(None);
@@ -205,45 +224,42 @@ pub fn start(mut engine: Engine, clock: Clock, mut room: Room) -> anyhow::Result
         jobs,
         shared: shared.clone(),
     };
-    let thread = thread::Builder::new()
+    let (commits, committing) = commits::start(engine.shared_store(), shared.clone())?;
+    let steps = thread::Builder::new()
         .name("engine".to_owned())
         .spawn(move || {
-            // The store's library may panic where the disk fails; that must not go unnoticed.
+            // The engine reads from the store, whose library may panic where the disk fails.
             let result = catch_unwind(AssertUnwindSafe(|| {
                 let seats = Seats {
                     inbox: &inbox,
-                    clock: &clock,
                     shared: &shared,
                     next_try: &tell_next_try,
+                    commits: &commits,
                 };
                 run(&mut engine, &mut time, &mut room, &seats)
             }))
             .unwrap_or_else(|_| Err(anyhow!("the engine broke off")));
             if let Err(error) = &result {
-                shared.set_trouble(Some("the store failed; the service stops".to_owned()));
-                shared.broken.store(true, Ordering::SeqCst);
-                error!(
-                    error = format!("{error:#}"),
-                    "the store failed; the service stops"
-                );
                 // Closing the store would write again, to a disk that has just failed.
                 mem::forget(engine);
+                shared.break_off(error);
             }
             result
         })?;
     Ok(Running {
         handle,
         next_try,
-        thread,
+        steps,
+        commits: committing,
     })
 }
 
 /// What the loop looks at.
 struct Seats<'a> {
     inbox: &'a Receiver<Job>,
-    clock: &'a Clock,
     shared: &'a Shared,
     next_try: &'a watch::Sender<Option<DateTime<Utc>>>,
+    commits: &'a Commits,
 }
 
 fn run(
@@ -254,11 +270,10 @@ fn run(
 ) -> anyhow::Result<()> {
     let Seats {
         inbox,
-        clock,
         shared,
         next_try,
+        commits,
     } = seats;
-    let mut last_batch = 0;
     loop {
         let now = time.look(engine);
         let wait = if room.is_short() {
@@ -271,8 +286,7 @@ fn run(
             Err(RecvTimeoutError::Timeout) => Vec::new(),
             Err(RecvTimeoutError::Disconnected) => return Ok(()),
         };
-        batch::gather(inbox, &mut batch, last_batch, clock);
-        last_batch = batch.len();
+        batch.extend(inbox.try_iter().take(limits::BATCH_MAX - batch.len()));
         shared
             .inbox_waiting
             .fetch_sub(batch.len(), Ordering::Relaxed);
@@ -284,7 +298,7 @@ fn run(
             room.log();
         }
         if room.is_short() {
-            batch = batch::refuse_new_work(batch);
+            batch = refuse::refuse_new_work(batch);
         }
         let now = time.look(engine);
         let (mut inputs, waiting): (Vec<Input>, Vec<_>) =
@@ -292,13 +306,16 @@ fn run(
         if !room.is_short() && engine.next_wake().is_some_and(|wake| wake <= now) {
             inputs.push(Input::Wake);
         }
-        shared.turns.turn();
-        let told = engine.handle(inputs, now).context("cannot commit")?;
-        shared.turns.turn();
+        if engine.looks_at_store(&inputs) && commits.settle().is_err() {
+            return Ok(());
+        }
+        shared.steps.turn();
+        let stepped = engine.step(inputs, now);
+        shared.steps.turn();
         publish(engine, time, shared, next_try);
-        for (waits, told) in waiting.into_iter().zip(told) {
-            // Whoever asked may have gone away; what they asked for is done all the same.
-            let _ = waits.send(Ok(told));
+        // The thread that commits has said why it stopped.
+        if commits.hand_over(stepped, waiting).is_err() {
+            return Ok(());
         }
     }
 }
@@ -426,10 +443,13 @@ async fn broken(shared: &Shared) {
     const LOOK: Duration = Duration::from_millis(250);
     /// A minute. A bad memory card may take tens of seconds for one sync and be well after it.
     const STALL_LOOKS: u32 = 240;
-    let mut watch = Watch::default();
+    let (mut steps, mut commits) = (Watch::default(), Watch::default());
     while !shared.broken.load(Ordering::SeqCst) {
         tokio::time::sleep(LOOK).await;
-        if watch.is_stalled(&shared.turns, STALL_LOOKS) {
+        // Both look, so that each sees every moment.
+        if steps.is_stalled(&shared.steps, STALL_LOOKS)
+            | commits.is_stalled(&shared.commits, STALL_LOOKS)
+        {
             shared.set_trouble(Some(
                 "the store does not answer; the service stops".to_owned(),
             ));

@@ -1,7 +1,8 @@
 //! The port to the disk.
 //!
 //! Synchronous, in plain types, with one writing verb: [`Store::commit`] takes one atomic change
-//! and returns when it is on the disk. What must be atomic: the mark of a text in, its facts, the
+//! and returns when it is on the disk. One thread commits; others may read meanwhile, and see a
+//! change wholly or not at all. What must be atomic: the mark of a text in, its facts, the
 //! changed states and the answers. Deliberately absent: anything that only one engine has, and
 //! any format (that is `record`).
 
@@ -141,13 +142,13 @@ pub struct Loaded {
 }
 
 /// A store of everything that lasts.
-pub trait Store: Send {
+pub trait Store: Send + Sync {
     /// Writes a change, whole or not at all, and returns when it is on the disk.
     ///
     /// # Errors
     ///
     /// When it could not be written. Then nothing more may be acknowledged.
-    fn commit(&mut self, change: &Change) -> Result<(), StoreError>;
+    fn commit(&self, change: &Change) -> Result<(), StoreError>;
 
     /// Reads what the engine keeps in memory; of the messages only the newest `messages`, and all
     /// texts out that may still wait or get a receipt.

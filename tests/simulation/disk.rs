@@ -42,7 +42,7 @@ impl Disk {
 }
 
 impl Store for Disk {
-    fn commit(&mut self, change: &Change) -> Result<(), StoreError> {
+    fn commit(&self, change: &Change) -> Result<(), StoreError> {
         self.with(|inner| {
             if std::mem::take(&mut inner.fails) {
                 return Err(StoreError::Disk(io::Error::other("the power is gone")));

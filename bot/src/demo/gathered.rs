@@ -4,6 +4,8 @@
 //! fuller group is written. Whatever is not written yet, the engine still has at hand
 //! ([`limits::RECENT_EVENTS`] is more than one group), so reading goes to the store behind.
 
+use std::sync::{Mutex, MutexGuard, PoisonError};
+
 use budwood_scheduler::{Event, EventId};
 
 use crate::{
@@ -15,7 +17,12 @@ use crate::{
 /// A store and the changes that wait to be written.
 pub(super) struct Gathered<S> {
     store: S,
-    waiting: Change,
+    waiting: Mutex<Waiting>,
+}
+
+#[derive(Default)]
+struct Waiting {
+    change: Change,
     changes: usize,
 }
 
@@ -24,23 +31,22 @@ impl<S: Store> Gathered<S> {
     pub(super) fn new(store: S) -> Self {
         Self {
             store,
-            waiting: Change::default(),
-            changes: 0,
+            waiting: Mutex::default(),
         }
     }
 
-    fn write(&mut self) -> Result<(), StoreError> {
-        self.changes = 0;
-        self.store.commit(&std::mem::take(&mut self.waiting))
+    fn waiting(&self) -> MutexGuard<'_, Waiting> {
+        self.waiting.lock().unwrap_or_else(PoisonError::into_inner)
     }
 }
 
 impl<S: Store> Store for Gathered<S> {
-    fn commit(&mut self, change: &Change) -> Result<(), StoreError> {
-        self.waiting.append(change.clone());
-        self.changes += 1;
-        if self.changes >= limits::BATCH_MAX {
-            self.write()?;
+    fn commit(&self, change: &Change) -> Result<(), StoreError> {
+        let mut waiting = self.waiting();
+        waiting.change.append(change.clone());
+        waiting.changes += 1;
+        if waiting.changes >= limits::BATCH_MAX {
+            self.store.commit(&std::mem::take(&mut *waiting).change)?;
         }
         Ok(())
     }
@@ -55,13 +61,18 @@ impl<S: Store> Store for Gathered<S> {
 
     fn each_event(&self, visit: &mut dyn FnMut(Event)) -> Result<(), StoreError> {
         self.store.each_event(visit)?;
-        self.waiting.events.iter().cloned().for_each(visit);
+        self.waiting().change.events.iter().cloned().for_each(visit);
         Ok(())
     }
 
     fn each_received(&self, visit: &mut dyn FnMut(Received)) -> Result<(), StoreError> {
         self.store.each_received(visit)?;
-        self.waiting.received.iter().cloned().for_each(visit);
+        self.waiting()
+            .change
+            .received
+            .iter()
+            .cloned()
+            .for_each(visit);
         Ok(())
     }
 

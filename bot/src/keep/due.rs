@@ -45,7 +45,7 @@ pub(super) fn print(
 
 /// Only what jobs follow from: facts and texts are many, and states hold what they came to.
 fn copy_in_memory(mut source: Source) -> anyhow::Result<MemoryStore> {
-    let mut store = MemoryStore::new();
+    let store = MemoryStore::new();
     while let Some(lines) = source.next_lines()? {
         let mut part = Change::default();
         for line in lines {

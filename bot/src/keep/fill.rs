@@ -17,7 +17,7 @@ use crate::{
 
 /// Gives how many records were put in.
 pub(super) fn fill(config: &Config, log: &Checked, now: DateTime<Utc>) -> anyhow::Result<u64> {
-    let mut store = open_store(config)?;
+    let store = open_store(config)?;
     let folder = config.store.folder.display();
     if store.load(0)?.hold == Hold::Filling {
         return Err(StoreError::HalfFilled).with_context(|| format!("store {folder}"));
@@ -28,7 +28,7 @@ pub(super) fn fill(config: &Config, log: &Checked, now: DateTime<Utc>) -> anyhow
              the configuration, or move this one away"
         );
     }
-    hold(store.as_mut(), Hold::Filling)?;
+    hold(store.as_ref(), Hold::Filling)?;
     let put_in = log::read(&log.file, &mut |part| Ok(store.commit(&part)?))?;
     if put_in != log.summary {
         bail!(
@@ -36,11 +36,11 @@ pub(super) fn fill(config: &Config, log: &Checked, now: DateTime<Utc>) -> anyhow
             log.file.display()
         );
     }
-    hold(store.as_mut(), Hold::Held { since: now })?;
+    hold(store.as_ref(), Hold::Held { since: now })?;
     Ok(put_in.records)
 }
 
-fn hold(store: &mut dyn Store, hold: Hold) -> Result<(), StoreError> {
+fn hold(store: &dyn Store, hold: Hold) -> Result<(), StoreError> {
     store.commit(&Change {
         hold: Some(hold),
         ..Change::default()

@@ -1,7 +1,7 @@
 //! Room on the disk: below the reserve nothing new is begun.
 //!
 //! A disk that fills up in the middle of a write leaves the store half-written. So the engine's
-//! thread looks before each commit, and while there is too little room it writes nothing but the
+//! thread looks before each step, and while there is too little room it writes nothing but the
 //! end of what it began. Providers keep their texts and bring them again. When there is room
 //! again, work goes on. Deliberately absent: making room; only a person knows what may go.
 

@@ -1,6 +1,9 @@
 //! The engine's thread when its disk fails or is short of room. The disk is a stand-in.
 
-use std::path::PathBuf;
+use std::{
+    path::PathBuf,
+    sync::atomic::{AtomicU32, Ordering},
+};
 
 use budwood_scheduler::{Event, EventId};
 use chrono::DateTime;
@@ -26,15 +29,15 @@ enum Then {
 /// A store on a disk that breaks after the first commit.
 struct Breaking {
     inner: MemoryStore,
-    commits: u32,
+    commits: AtomicU32,
     then: Then,
 }
 
 impl Store for Breaking {
-    fn commit(&mut self, change: &Change) -> Result<(), StoreError> {
-        self.commits += 1;
+    fn commit(&self, change: &Change) -> Result<(), StoreError> {
+        let before = self.commits.fetch_add(1, Ordering::Relaxed);
         match self.then {
-            _ if self.commits == 1 => self.inner.commit(change),
+            _ if before == 0 => self.inner.commit(change),
             Then::Fails => Err(std::io::Error::from_raw_os_error(5).into()),
             Then::Panics => panic!("as a library does that does not expect this"),
         }
@@ -88,7 +91,7 @@ async fn after_a_failed_commit_nothing_is_acknowledged_and_health_says_why() {
     for then in [Then::Fails, Then::Panics] {
         let store = Breaking {
             inner: MemoryStore::new(),
-            commits: 0,
+            commits: AtomicU32::new(0),
             then,
         };
         let running = running(Box::new(store), 0);

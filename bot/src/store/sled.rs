@@ -18,6 +18,7 @@ use std::{
     io::{self, Write},
     ops::Bound,
     path::{Path, PathBuf},
+    sync::{Mutex, MutexGuard, PoisonError},
     thread,
 };
 
@@ -48,7 +49,7 @@ pub struct SledStore {
     tree: sled::Db,
     /// sled's own file, to be synced after each flush.
     file: File,
-    mark: Mark,
+    mark: Mutex<Mark>,
 }
 
 impl SledStore {
@@ -95,7 +96,7 @@ impl SledStore {
             flush: Flush::new((*tree).clone())?,
             tree,
             file,
-            mark: Mark::open(folder)?,
+            mark: Mutex::new(Mark::open(folder)?),
         };
         let marked = store.tree.get(MARK).map_err(|error| store.fault(error))?;
         match (made, marked.is_some()) {
@@ -104,7 +105,7 @@ impl SledStore {
             (true, true) => store.sync()?,
             (false, _) => store.make()?,
         }
-        if store.mark.is_reached_by(store.newest()?) {
+        if store.mark().is_reached_by(store.newest()?) {
             Ok(store)
         } else {
             Err(damaged())
@@ -174,6 +175,11 @@ impl SledStore {
         })
     }
 
+    fn mark(&self) -> MutexGuard<'_, Mark> {
+        // A thread that broke off in the middle of a mark has left the old one or the new one.
+        self.mark.lock().unwrap_or_else(PoisonError::into_inner)
+    }
+
     fn fault(&self, error: sled::Error) -> StoreError {
         guard::explain(error, &self.folder)
     }
@@ -193,7 +199,7 @@ fn made_version(folder: &Path) -> Result<bool, StoreError> {
 }
 
 impl Store for SledStore {
-    fn commit(&mut self, change: &Change) -> Result<(), StoreError> {
+    fn commit(&self, change: &Change) -> Result<(), StoreError> {
         let mut batch = sled::Batch::default();
         for (key, value) in keyed::rows(change)? {
             match value {
@@ -205,7 +211,7 @@ impl Store for SledStore {
             .apply_batch(batch)
             .map_err(|error| self.fault(error))?;
         self.sync()?;
-        self.mark.advance(change)?;
+        self.mark().advance(change)?;
         Ok(())
     }
 

@@ -29,7 +29,7 @@ fn event(id: u64) -> Event {
 /// A store with facts in it, closed; sled leaves a snapshot behind after enough openings.
 fn filled() -> TempDir {
     let folder = tempfile::tempdir().unwrap();
-    let mut store = SledStore::open(folder.path(), CACHE).unwrap();
+    let store = SledStore::open(folder.path(), CACHE).unwrap();
     for id in 1..=EVENTS {
         store
             .commit(&Change {
@@ -131,7 +131,7 @@ fn a_log_that_was_emptied_is_not_taken_for_a_new_store() {
 #[test]
 fn a_log_that_was_cut_off_is_noticed() {
     let folder = tempfile::tempdir().unwrap();
-    let mut store = SledStore::open(folder.path(), CACHE).unwrap();
+    let store = SledStore::open(folder.path(), CACHE).unwrap();
     for id in 1..=EVENTS {
         let events = vec![event(id)];
         let change = Change {
