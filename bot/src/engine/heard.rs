@@ -4,7 +4,7 @@
 //! missed an acknowledgement, or a second gateway for the same number, delivers again under
 //! another one. A farmer who sends the same again is something else: that is for `inbound`.
 
-use std::collections::{BTreeMap, BTreeSet, VecDeque};
+use std::collections::{HashMap, HashSet, VecDeque};
 
 use chrono::{DateTime, TimeDelta, Utc};
 
@@ -23,10 +23,10 @@ type Said = (String, String);
 /// Texts that came lately.
 #[derive(Default)]
 pub(super) struct Heard {
-    ids: BTreeSet<GatewayText>,
+    ids: HashSet<GatewayText>,
     /// The same, oldest first, to forget by.
     ids_in_order: VecDeque<GatewayText>,
-    texts: BTreeMap<Said, Delivery>,
+    texts: HashMap<Said, Delivery>,
     /// The same, oldest first, each with when it came.
     texts_in_order: VecDeque<(Said, DateTime<Utc>)>,
 }

@@ -49,7 +49,12 @@ impl Step<'_> {
             }
         }
         let id = self.world.message_id();
-        let sender = number::kind(&inbound.from, &self.setup.country);
+        // Most come from a number on the list, as it is written there.
+        let sender = if self.world.directory.phone(&inbound.from).is_some() {
+            SenderKind::Number(inbound.from.clone())
+        } else {
+            number::kind(&inbound.from, &self.setup.country)
+        };
         let outcome = match &sender {
             SenderKind::Name => "from a name",
             SenderKind::ShortCode => "from a short code",

@@ -8,6 +8,7 @@ mod details;
 mod directory;
 mod event;
 mod hold;
+mod instant;
 mod message;
 mod state;
 mod talk;

@@ -9,13 +9,14 @@ use serde::{Deserialize, Serialize};
 use super::{
     Fault,
     details::{StoredDetails, kind},
-    name_fault,
+    instant, name_fault,
 };
 
 #[derive(Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]
 pub(super) struct StoredEvent {
     id: u64,
+    #[serde(serialize_with = "instant::one")]
     at: DateTime<Utc>,
     #[serde(default, skip_serializing_if = "Option::is_none")]
     by: Option<u32>,

@@ -4,13 +4,14 @@ use budwood_scheduler::{BlockId, MessageId};
 use chrono::{DateTime, NaiveDate, Utc};
 use serde::{Deserialize, Serialize};
 
-use super::{Fault, event::task, name_fault};
+use super::{Fault, event::task, instant, name_fault};
 use crate::message::{Outbound, Purpose, Received, SendState};
 
 #[derive(Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]
 pub(super) struct StoredReceived {
     id: u64,
+    #[serde(serialize_with = "instant::one")]
     at: DateTime<Utc>,
     gateway: String,
     #[serde(default, skip_serializing_if = "Option::is_none")]
@@ -19,6 +20,7 @@ pub(super) struct StoredReceived {
     to: String,
     text: String,
     #[serde(default, skip_serializing_if = "Option::is_none")]
+    #[serde(serialize_with = "instant::maybe")]
     sent_at: Option<DateTime<Utc>>,
     outcome: String,
 }
@@ -61,13 +63,16 @@ impl TryFrom<StoredReceived> for Received {
 #[serde(deny_unknown_fields)]
 pub(super) struct StoredOutbound {
     id: u64,
+    #[serde(serialize_with = "instant::one")]
     at: DateTime<Utc>,
     to: String,
     text: String,
     purpose: StoredPurpose,
+    #[serde(serialize_with = "instant::one")]
     expires_at: DateTime<Utc>,
     state: String,
     tries: u32,
+    #[serde(serialize_with = "instant::one")]
     try_at: DateTime<Utc>,
     #[serde(default, skip_serializing_if = "Option::is_none")]
     gateway_id: Option<String>,

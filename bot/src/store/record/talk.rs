@@ -8,6 +8,7 @@ use super::{
     Fault,
     details::{StoredDraft, StoredMissing},
     event::task,
+    instant,
 };
 use crate::message::{Deed, Open, OpenNudge, Question, Talk};
 
@@ -20,19 +21,25 @@ pub(super) struct StoredTalk {
     #[serde(default, skip_serializing_if = "Option::is_none")]
     nudge: Option<StoredNudge>,
     last: Vec<u64>,
+    #[serde(serialize_with = "instant::maybe")]
     last_at: Option<DateTime<Utc>>,
     last_text: Option<(String, DateTime<Utc>)>,
+    #[serde(serialize_with = "instant::maybe")]
     helped_at: Option<DateTime<Utc>>,
     unclear: u32,
+    #[serde(serialize_with = "instant::all")]
     answered_at: Vec<DateTime<Utc>>,
     last_answer: Option<(String, u32)>,
+    #[serde(serialize_with = "instant::maybe")]
     routine_at: Option<DateTime<Utc>>,
+    #[serde(serialize_with = "instant::maybe")]
     heard_at: Option<DateTime<Utc>>,
 }
 
 #[derive(Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]
 struct StoredOpen {
+    #[serde(serialize_with = "instant::one")]
     at: DateTime<Utc>,
     message: u64,
     person: Option<u32>,
@@ -42,6 +49,7 @@ struct StoredOpen {
 #[derive(Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]
 struct StoredNudge {
+    #[serde(serialize_with = "instant::one")]
     at: DateTime<Utc>,
     block: u32,
     task: String,
@@ -61,6 +69,7 @@ enum StoredQuestion {
     ForWhom {
         people: Vec<u32>,
         text: String,
+        #[serde(serialize_with = "instant::one")]
         sent_at: DateTime<Utc>,
     },
     OpenWindow {
