@@ -31,6 +31,10 @@ pub const GATEWAY_ID_BYTES_MAX: usize = 255;
 /// Bytes of the code in a provider's refusal. The standard's own have seven.
 pub const REFUSAL_CODE_BYTES_MAX: usize = 16;
 
+/// Blocks that one wake looks at. Some milliseconds of stepping; more would make texts that come
+/// meanwhile wait.
+pub const WAKE_BLOCKS: usize = 1_024;
+
 /// Inputs that wait for the engine. When it is full we answer "busy", and the gateway sends again.
 pub const QUEUE_MAX: usize = 1_024;
 

@@ -1,11 +1,12 @@
 //! The time has come: which nudge goes to which phone.
 //!
 //! One job, one text. When several blocks of one phone are due, the most urgent job wins, and
-//! the phone's rest moves the others.
+//! the phone's rest moves the others. Where very many are due at once, a step takes some of them
+//! and the next wake the others, so that nobody who texts meanwhile waits for all of them.
 
-use std::collections::BTreeMap;
+use std::collections::{BTreeMap, BTreeSet};
 
-use budwood_scheduler::{BlockId, Body, nudge};
+use budwood_scheduler::{BlockId, Body, Phone, nudge};
 use chrono::{DateTime, NaiveDate, TimeDelta, Utc};
 
 use super::{
@@ -58,12 +59,32 @@ impl Step<'_> {
         }
     }
 
-    fn due_now(&self) -> Vec<BlockId> {
+    /// The first blocks that are due, and all others that are due on their phones.
+    fn due_now(&self) -> BTreeSet<BlockId> {
         let end: (DateTime<Utc>, BlockId) = (self.now, BlockId(u32::MAX));
-        self.world
-            .due
-            .range(..=end)
-            .map(|(_, block)| *block)
+        let due = self.world.due.range(..=end).map(|(_, block)| *block);
+        let first: BTreeSet<BlockId> = due.take(limits::WAKE_BLOCKS).collect();
+        let beside = first.iter().flat_map(|block| self.on_its_phones(*block));
+        let is_due = |block: &BlockId| {
+            let at = self.world.due_of.get(block);
+            at.is_some_and(|at| *at <= self.now)
+        };
+        let beside: BTreeSet<BlockId> = beside.filter(is_due).collect();
+        &first | &beside
+    }
+
+    /// All blocks of those who share a phone with the owner of this one.
+    fn on_its_phones(&self, block: BlockId) -> Vec<BlockId> {
+        let directory = &self.world.directory;
+        let Some(block) = directory.block(block) else {
+            return Vec::new();
+        };
+        directory
+            .numbers_of(block.owner)
+            .filter_map(|number| directory.phone(number))
+            .flat_map(Phone::people)
+            .flat_map(|person| directory.blocks_of(person))
+            .map(|block| block.id)
             .collect()
     }
 

@@ -30,7 +30,7 @@ use crate::{
 pub(super) type Waits = oneshot::Sender<Result<Told, Refused>>;
 
 enum Work {
-    Commit(Stepped, Vec<Waits>),
+    Commit(Box<Stepped>, Vec<Waits>),
     /// Somebody waits until everything before is on the disk.
     Settle(SyncSender<()>),
 }
@@ -51,7 +51,7 @@ impl Commits {
     pub(super) fn hand_over(&self, stepped: Stepped, waits: Vec<Waits>) -> Result<(), Stopped> {
         let facts = stepped.change.events.len();
         let facts = self.facts.fetch_add(facts, Ordering::SeqCst) + facts;
-        self.send(Work::Commit(stepped, waits))?;
+        self.send(Work::Commit(Box::new(stepped), waits))?;
         // The engine has only so many facts at hand, and looks up older ones in the store.
         if facts > limits::UNCOMMITTED_FACTS_MAX {
             self.settle()?;
