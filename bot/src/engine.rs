@@ -40,7 +40,7 @@ use chrono::{DateTime, Utc};
 
 pub use self::{
     copy::{Copied, CopyStep},
-    roll::Entries,
+    roll::{Entries, Sheet, SheetAnswer, SheetDeed, SheetFate},
 };
 use self::{step::Step, world::World};
 use crate::{
@@ -93,6 +93,8 @@ pub enum Input {
     },
     /// A list of people and blocks is taken in.
     Roll(Box<Entries>),
+    /// The same as an office keeps it: compared with what is known at this moment.
+    Sheet(Sheet),
     /// A person says that texts may leave again after the store was filled.
     Release,
     /// Somebody takes a copy of the store.
@@ -108,6 +110,8 @@ pub struct Told {
     pub outcome: Option<&'static str>,
     /// A part of a copy, after [`Input::Copy`].
     pub copied: Option<Copied>,
+    /// What became of a sheet, after [`Input::Sheet`].
+    pub sheet: Option<SheetAnswer>,
 }
 
 /// The engine: state in memory, and the store behind it.
@@ -258,6 +262,12 @@ impl Engine {
         today: chrono::NaiveDate,
     ) -> Vec<budwood_scheduler::Task> {
         plan::tasks_of(&self.world, &self.setup, block, today)
+    }
+
+    /// What loading a list would do.
+    #[must_use]
+    pub fn plan_roll(&self, csv: &[u8], now: DateTime<Utc>) -> crate::roll::Plan {
+        roll::plan(&self.world, &self.setup, csv, now)
     }
 
     /// The store, to read from.

@@ -161,6 +161,11 @@ async fn the_socket_is_for_its_owner_and_survives_nonsense() {
         ),
         ("{\"v\":1,\"do\":\"dance\"}\n", "not a request"),
         ("{\"v\":1,\"do\":\"next\"}\n", "no copy has begun"),
+        ("{\"v\":1,\"do\":\"load_roll\"}\n", "the list is missing"),
+        (
+            "{\"v\":1,\"do\":\"load_roll\",\"csv\":\"row\"}\n",
+            "the list is not in Base64",
+        ),
         ("{\"v\":1,\"do\":\"copy\"}\n", "{\"ok\":true}"),
     ] {
         let said = ask(&service, request).await;

@@ -73,6 +73,7 @@ impl<'a> Step<'a> {
             Input::ClaimNext => self.claim_next(),
             Input::Tried { id, outcome } => self.tried(id, outcome),
             Input::Roll(entries) => self.roll(*entries),
+            Input::Sheet(sheet) => self.sheet(&sheet),
             Input::Release => self.release(),
             Input::Copy(step) => self.copy(step),
         }
