@@ -196,6 +196,19 @@ async fn a_second_process_on_the_same_store_is_told_why_not() {
     service.stop().await;
 }
 
+/// The store is opened after the port is taken, and here only once it is free.
+#[tokio::test]
+async fn asked_to_stop_while_the_store_is_opened_it_stops_in_order() {
+    let folder = office(None, "");
+    let taken = store_in(folder.path());
+    let service = Running::start_up(folder.path());
+    service.until_port_is_taken().await;
+    service.ask_to_stop();
+    drop(taken);
+    let logged = service.exit().await;
+    assert!(logged.contains("everything taken in is stored"), "{logged}");
+}
+
 #[tokio::test]
 async fn a_list_is_checked_and_loaded_while_the_service_runs() {
     let folder = office(None, "");
