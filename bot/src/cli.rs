@@ -113,6 +113,9 @@ enum Command {
     Check {
         /// The configuration.
         config: PathBuf,
+        /// Also read every record of its store. The service may run.
+        #[arg(long)]
+        records: bool,
     },
 }
 
@@ -184,7 +187,7 @@ pub fn run() -> anyhow::Result<ExitCode> {
         } => {
             return load_roll(&file, &config);
         }
-        Command::Check { config } => check(&config)?,
+        Command::Check { config, records } => check(&config, records)?,
         Command::Backup { config, folder } => backup(&config, &folder)?,
         Command::Restore { config, folder } => restore(&config, &folder)?,
         Command::Release { config } => release(&config)?,
@@ -300,7 +303,7 @@ fn say_sheet(answer: &SheetAnswer) -> anyhow::Result<ExitCode> {
     })
 }
 
-fn check(path: &Path) -> anyhow::Result<()> {
+fn check(path: &Path, with_records: bool) -> anyhow::Result<()> {
     let config = config(path)?;
     let setup = setup::from_config(&config)?;
     let calendars: Vec<&str> = setup.calendars.keys().map(String::as_str).collect();
@@ -309,6 +312,10 @@ fn check(path: &Path) -> anyhow::Result<()> {
     let languages: Vec<&str> = setup.reader.languages().collect();
     writeln!(out, "languages read: {}", languages.join(", "))?;
     writeln!(out, "calendars: {}", calendars.join(", "))?;
+    if with_records {
+        let records = keep::check_records(&config)?;
+        writeln!(out, "records: {records}, all of them can be read")?;
+    }
     Ok(())
 }
 

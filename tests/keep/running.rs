@@ -82,6 +82,7 @@ async fn a_backup_is_taken_while_the_service_runs() {
             let day = place.clock.now().date_naive();
             keep::due(config, day, &place.clock(), &mut due).unwrap();
             let records = keep::backup(config, &place.path("backup"), &place.clock()).unwrap();
+            assert_eq!(keep::check_records(config).unwrap(), records);
             (records, String::from_utf8(due).unwrap())
         })
         .await;
