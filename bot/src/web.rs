@@ -72,7 +72,6 @@ pub async fn serve(
 
 /// Takes the body of a notification apart as both paths do, and hands nothing on. What is wrong is
 /// told in the words that the sender gets. For fuzzing, which has no use for a server.
-#[must_use]
 pub fn items_in(body: &str) -> (Result<Vec<Inbound>, String>, Result<Vec<Receipt>, String>) {
     let texts = notification::texts(body, "http", None);
     let receipts = notification::receipts(body);
