@@ -47,6 +47,18 @@ fn what_version_1_wrote_is_read_and_written_back_byte_for_byte() {
     }
 }
 
+/// A number comes back as it was written, to the last digit (nearest value, IEEE 754). Otherwise a
+/// log would change each time it is put in and written again.
+#[test]
+fn a_number_keeps_its_last_digit() {
+    let sample = V1.lines().find(|line| line.contains("\"slope_pct\":12.0"));
+    let record = sample
+        .unwrap()
+        .replace("\"slope_pct\":12.0", "\"slope_pct\":12.011111111111111");
+    let again = rewritten(record.as_bytes()).unwrap();
+    assert_eq!(String::from_utf8(again).unwrap(), record);
+}
+
 #[test]
 fn the_samples_hold_every_kind_and_shape() {
     let kinds: BTreeSet<String> = records()

@@ -189,16 +189,65 @@ async fn a_second_process_on_the_same_store_is_told_why_not() {
     let folder = office(None, "");
     let service = Running::start(folder.path()).await;
     write_config(folder.path(), None, "");
-    for command in [
-        &["serve", "budwood.toml"][..],
-        &["roll", "load", "roll.csv", "--config", "budwood.toml"],
-    ] {
-        let second = budwood_in(folder.path(), command);
-        assert_eq!(second.status.code(), Some(1), "{}", text_of(&second));
-        let said = text_of(&second);
-        assert!(said.contains("in use by another process"), "{said}");
-    }
+    let second = budwood_in(folder.path(), &["serve", "budwood.toml"]);
+    assert_eq!(second.status.code(), Some(1), "{}", text_of(&second));
+    let said = text_of(&second);
+    assert!(said.contains("in use by another process"), "{said}");
     service.stop().await;
+}
+
+/// The store is opened after the port is taken, and here only once it is free.
+#[tokio::test]
+async fn asked_to_stop_while_the_store_is_opened_it_stops_in_order() {
+    let folder = office(None, "");
+    let taken = store_in(folder.path());
+    let service = Running::start_up(folder.path());
+    service.until_port_is_taken().await;
+    service.ask_to_stop();
+    drop(taken);
+    let logged = service.exit().await;
+    assert!(logged.contains("everything taken in is stored"), "{logged}");
+}
+
+#[tokio::test]
+async fn a_list_is_checked_and_loaded_while_the_service_runs() {
+    let folder = office(None, "");
+    let service = Running::start(folder.path()).await;
+    let bring = |command: &str, csv: &str| {
+        fs::write(folder.path().join("more.csv"), csv).unwrap();
+        let arguments = ["roll", command, "more.csv", "--config", "budwood.toml"];
+        let done = budwood_in(folder.path(), &arguments);
+        (done.status.code(), text_of(&done))
+    };
+    let more = format!(
+        "{ROLL}person,KOLO,Sela Dorn,farmer,+447700900002,,,,,,,,\n\
+         block,KOLO,Sela Dorn,,,,,,A,0.6,ha,2024-12-12,200\n"
+    );
+    let (code, said) = bring("check", &more);
+    assert!(
+        code == Some(0) && said.contains("1 new, 0 changed, 3 as known"),
+        "{said}"
+    );
+    let (code, said) = bring("load", &more.replace("900002", "90000Z"));
+    assert!(
+        code == Some(1) && said.contains("line 9: refused"),
+        "{said}"
+    );
+    // Neither of the two stored anything, so all of it is still new.
+    let (code, said) = bring("load", &more);
+    assert!(code == Some(0) && said.ends_with("stored\n"), "{said}");
+    assert!(said.contains("1 new, 0 changed, 3 as known"), "{said}");
+    let (code, said) = bring("load", &more);
+    assert!(
+        code == Some(0) && said.ends_with("all of it is known.\n"),
+        "{said}"
+    );
+    let status = service.bring("t-1", "+447700900002", "dead 8").await;
+    assert_eq!(status, Some(204));
+    assert_discreet(&service.stop().await);
+    let answers = store_in(folder.path()).load(10).unwrap().outbound;
+    let answer = answers.first().map(|answer| answer.text.as_str());
+    assert!(answer.unwrap().contains("192 of 200 alive"), "{answer:?}");
 }
 
 #[tokio::test]

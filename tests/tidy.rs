@@ -1,7 +1,7 @@
 //! The rules of the house that no compiler checks, each as a test that says what to do.
 //!
 //! Where a rule comes from and what else guards it is in DEVELOPERS.md, under "Invariants". Only
-//! the files of the project are read: `target`, `.git` and the installed test peers are not.
+//! the files of the project are read: what is built, fetched or found by a fuzzer is not.
 
 mod crates;
 mod files;
@@ -11,6 +11,15 @@ use std::{
     fs,
     path::{Path, PathBuf},
 };
+
+/// Folders that no commit holds.
+const NOT_OURS: [&str; 5] = [
+    ".git",
+    "target",
+    "tests/.peers",
+    "tests/fuzz/artifacts",
+    "tests/fuzz/target",
+];
 
 /// A file of the project.
 struct Source {
@@ -56,7 +65,7 @@ fn sources() -> Vec<Source> {
             let path = entry.expect("entries can be read").path();
             let inside = path.strip_prefix(&top).expect("it is inside");
             let inside = inside.to_string_lossy().replace('\\', "/");
-            if matches!(inside.as_str(), "target" | ".git" | "tests/.peers") {
+            if NOT_OURS.contains(&inside.as_str()) {
                 continue;
             }
             if path.is_dir() {

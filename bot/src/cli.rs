@@ -8,11 +8,16 @@ use std::{
 };
 
 use anyhow::Context;
-use chrono::{NaiveDateTime, Timelike};
+use chrono::{DateTime, NaiveDateTime, Timelike, Utc};
 use clap::{Parser, Subcommand};
 
 use crate::{
-    clock::Clock, config::Config, demo, engine::Input, keep, read, rig, server, setup, talk,
+    clock::Clock,
+    config::Config,
+    control::Control,
+    demo,
+    engine::{Engine, Input, Sheet, SheetAnswer, SheetDeed, SheetFate},
+    keep, read, server, setup, talk,
 };
 
 /// A message bot for rubber smallholders and the adviser who looks after them.
@@ -108,6 +113,9 @@ enum Command {
     Check {
         /// The configuration.
         config: PathBuf,
+        /// Also read every record of its store. The service may run.
+        #[arg(long)]
+        records: bool,
     },
 }
 
@@ -132,7 +140,7 @@ enum LogCommand {
 
 #[derive(Subcommand)]
 enum RollCommand {
-    /// Lists every doubtful row with its line and reason. Stores nothing.
+    /// Lists every doubtful row with its line and reason. Stores nothing. The service may run.
     Check {
         /// The list.
         file: PathBuf,
@@ -140,7 +148,7 @@ enum RollCommand {
         #[arg(long)]
         config: Option<PathBuf>,
     },
-    /// Takes the list in, all of it or nothing. Can be repeated. The service must not be running.
+    /// Takes the list in, all of it or nothing. Can be repeated. The service may run.
     Load {
         /// The list.
         file: PathBuf,
@@ -179,7 +187,7 @@ pub fn run() -> anyhow::Result<ExitCode> {
         } => {
             return load_roll(&file, &config);
         }
-        Command::Check { config } => check(&config)?,
+        Command::Check { config, records } => check(&config, records)?,
         Command::Backup { config, folder } => backup(&config, &folder)?,
         Command::Restore { config, folder } => restore(&config, &folder)?,
         Command::Release { config } => release(&config)?,
@@ -241,39 +249,61 @@ fn read_texts(text: Option<&str>, received: Option<NaiveDateTime>) -> anyhow::Re
 }
 
 fn check_roll(file: &Path, config_path: Option<&Path>) -> anyhow::Result<ExitCode> {
-    let csv = setup::read_bytes(file)?;
-    let now = Clock::System.now();
-    let engine = match config_path {
-        Some(path) => server::open_engine(&config(path)?, now)?,
-        None => talk::empty_engine(now)?,
+    let sheet = Sheet {
+        csv: setup::read_bytes(file)?,
+        deed: SheetDeed::Check,
     };
-    let plan = rig::plan_roll(&engine, &csv, now);
-    writeln!(io::stdout(), "{plan}")?;
-    Ok(if plan.may_be_stored() {
-        ExitCode::SUCCESS
-    } else {
-        ExitCode::FAILURE
-    })
+    let answer = match config_path {
+        Some(path) => bring_sheet(&config(path)?, sheet)?,
+        None => {
+            let now = Clock::System.now();
+            take_sheet(&mut talk::empty_engine(now)?, sheet, now)?
+        }
+    };
+    say_sheet(&answer)
 }
 
 fn load_roll(file: &Path, config_path: &Path) -> anyhow::Result<ExitCode> {
-    let csv = setup::read_bytes(file)?;
-    let now = Clock::System.now();
-    let mut engine = server::open_engine(&config(config_path)?, now)?;
-    let plan = rig::plan_roll(&engine, &csv, now);
-    writeln!(io::stdout(), "{plan}")?;
-    if !plan.may_be_stored() {
-        return Ok(ExitCode::FAILURE);
-    }
-    if plan.is_empty() {
-        return Ok(ExitCode::SUCCESS);
-    }
-    engine.handle(vec![Input::Roll(Box::new(rig::entries(&plan)))], now)?;
-    writeln!(io::stdout(), "stored")?;
-    Ok(ExitCode::SUCCESS)
+    let sheet = Sheet {
+        csv: setup::read_bytes(file)?,
+        deed: SheetDeed::Load,
+    };
+    say_sheet(&bring_sheet(&config(config_path)?, sheet)?)
 }
 
-fn check(path: &Path) -> anyhow::Result<()> {
+/// To the running service, or to the store itself.
+fn bring_sheet(config: &Config, sheet: Sheet) -> anyhow::Result<SheetAnswer> {
+    if let Some(mut control) = Control::connect(&config.store.folder)? {
+        return Ok(control.bring_sheet(&sheet)?);
+    }
+    let now = Clock::System.now();
+    take_sheet(&mut server::open_engine(config, now)?, sheet, now)
+}
+
+fn take_sheet(
+    engine: &mut Engine,
+    sheet: Sheet,
+    now: DateTime<Utc>,
+) -> anyhow::Result<SheetAnswer> {
+    let told = engine.handle(vec![Input::Sheet(sheet)], now)?.pop();
+    told.and_then(|told| told.sheet)
+        .context("the engine says nothing of the list")
+}
+
+fn say_sheet(answer: &SheetAnswer) -> anyhow::Result<ExitCode> {
+    let mut out = io::stdout().lock();
+    writeln!(out, "{}", answer.page)?;
+    Ok(match answer.fate {
+        SheetFate::Refused => ExitCode::FAILURE,
+        SheetFate::Good => ExitCode::SUCCESS,
+        SheetFate::Stored => {
+            writeln!(out, "stored")?;
+            ExitCode::SUCCESS
+        }
+    })
+}
+
+fn check(path: &Path, with_records: bool) -> anyhow::Result<()> {
     let config = config(path)?;
     let setup = setup::from_config(&config)?;
     let calendars: Vec<&str> = setup.calendars.keys().map(String::as_str).collect();
@@ -282,6 +312,10 @@ fn check(path: &Path) -> anyhow::Result<()> {
     let languages: Vec<&str> = setup.reader.languages().collect();
     writeln!(out, "languages read: {}", languages.join(", "))?;
     writeln!(out, "calendars: {}", calendars.join(", "))?;
+    if with_records {
+        let records = keep::check_records(&config)?;
+        writeln!(out, "records: {records}, all of them can be read")?;
+    }
     Ok(())
 }
 

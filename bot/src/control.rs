@@ -1,7 +1,8 @@
 //! A way to talk to the running service: a socket in the store's folder.
 //!
 //! One JSON line in, one JSON line out, as often as wanted: `{"v":1,"do":"copy"}` begins a copy of
-//! the store, `next` gives its next part, `release` lets texts leave again. The socket is there
+//! the store, `next` gives its next part, `release` lets texts leave again, `check_roll` and
+//! `load_roll` bring a list of people in `csv` (Base64, RFC 4648). The socket is there
 //! for the owner of the folder alone (mode 0600), and so nobody else is asked who they are. What
 //! is written where is the business of whoever asks: the service needs no rights for it.
 //! Deliberately absent: anything that only starts and stops the service; the system does that.
@@ -11,6 +12,8 @@ mod serve;
 
 use serde::{Deserialize, Serialize};
 use serde_json::value::RawValue;
+
+use crate::engine::SheetFate;
 
 pub use self::{
     ask::{Control, ControlError},
@@ -30,6 +33,9 @@ struct Request {
     v: u32,
     #[serde(rename = "do")]
     deed: Deed,
+    /// A list of people.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    csv: Option<String>,
 }
 
 /// What is wanted.
@@ -42,6 +48,10 @@ enum Deed {
     Next,
     /// Let texts leave again.
     Release,
+    /// Say what loading a list would do.
+    CheckRoll,
+    /// Take a list in.
+    LoadRoll,
 }
 
 /// An answer.
@@ -55,6 +65,46 @@ struct Answer {
     /// Records of a copy; with `ok` and without records the copy is complete.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     records: Option<Vec<Box<RawValue>>>,
+    /// What became of a list.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    roll: Option<RollAnswer>,
+}
+
+/// What became of a list.
+#[derive(Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+struct RollAnswer {
+    page: String,
+    fate: Fate,
+}
+
+/// [`SheetFate`] as it is spoken.
+#[derive(Clone, Copy, Serialize, Deserialize)]
+#[serde(rename_all = "snake_case")]
+enum Fate {
+    Refused,
+    Good,
+    Stored,
+}
+
+impl From<SheetFate> for Fate {
+    fn from(fate: SheetFate) -> Self {
+        match fate {
+            SheetFate::Refused => Self::Refused,
+            SheetFate::Good => Self::Good,
+            SheetFate::Stored => Self::Stored,
+        }
+    }
+}
+
+impl From<Fate> for SheetFate {
+    fn from(fate: Fate) -> Self {
+        match fate {
+            Fate::Refused => Self::Refused,
+            Fate::Good => Self::Good,
+            Fate::Stored => Self::Stored,
+        }
+    }
 }
 
 impl Answer {

@@ -42,7 +42,7 @@ use chrono::{DateTime, Utc};
 
 pub use self::{
     copy::{Copied, CopyStep},
-    roll::Entries,
+    roll::{Entries, Sheet, SheetAnswer, SheetDeed, SheetFate},
 };
 use self::{step::Step, world::World};
 use crate::{
@@ -95,6 +95,8 @@ pub enum Input {
     },
     /// A list of people and blocks is taken in.
     Roll(Box<Entries>),
+    /// The same as an office keeps it: compared with what is known at this moment.
+    Sheet(Sheet),
     /// A person says that texts may leave again after the store was filled.
     Release,
     /// Somebody takes a copy of the store.
@@ -110,6 +112,8 @@ pub struct Told {
     pub outcome: Option<&'static str>,
     /// A part of a copy, after [`Input::Copy`].
     pub copied: Option<Copied>,
+    /// What became of a sheet, after [`Input::Sheet`].
+    pub sheet: Option<SheetAnswer>,
 }
 
 /// The engine: state in memory, and the store behind it.
@@ -292,10 +296,17 @@ impl Engine {
         plan::tasks_of(&self.world, &self.setup, block, today)
     }
 
+<<<<<<< HEAD
     /// The store, to commit to on another thread.
     #[must_use]
     pub fn shared_store(&self) -> Arc<dyn Store> {
         self.store.clone()
+=======
+    /// What loading a list would do.
+    #[must_use]
+    pub fn plan_roll(&self, csv: &[u8], now: DateTime<Utc>) -> crate::roll::Plan {
+        roll::plan(&self.world, &self.setup, csv, now)
+>>>>>>> fuzz-work
     }
 
     /// The store, to read from.

@@ -26,7 +26,7 @@ use crate::{
     control::Control,
     engine::Input,
     server,
-    store::{SledStore, Store},
+    store::{Change, SledStore, Store, read_line},
 };
 
 /// Copies everything into a new folder, while the service runs or not. Gives how many records.
@@ -84,6 +84,24 @@ pub fn release(config: &Config, clock: &Clock) -> anyhow::Result<()> {
     let now = clock.now();
     server::open_engine(config, now)?.handle(vec![Input::Release], now)?;
     Ok(())
+}
+
+/// Reads every record of the store as a restore would. Gives how many there are.
+///
+/// # Errors
+///
+/// When there is no store, or a record cannot be read.
+pub fn check_records(config: &Config) -> anyhow::Result<u64> {
+    let mut source = Source::open(config)?;
+    let mut records = 0;
+    while let Some(lines) = source.next_lines()? {
+        for line in lines {
+            read_line(&line, &mut Change::default())
+                .with_context(|| format!("cannot read record {}", records + 1))?;
+            records += 1;
+        }
+    }
+    Ok(records)
 }
 
 /// Prints what is due on a day, block by block. Changes nothing.

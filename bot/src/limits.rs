@@ -209,8 +209,8 @@ pub const LOG_LINE_BYTES_MAX: u64 = 16 * 1024 * 1024;
 /// Bytes of a backup's manifest: it has under one KiB.
 pub const MANIFEST_BYTES_MAX: u64 = 64 * 1024;
 
-/// Bytes of a request to the control socket.
-pub const CONTROL_REQUEST_BYTES_MAX: u64 = 4 * 1024;
+/// Bytes of a request to the control socket: a list of people in Base64, and what stands around it.
+pub const CONTROL_REQUEST_BYTES_MAX: u64 = FILE_BYTES_MAX / 3 * 4 + 4 * 1024;
 
 /// Bytes of an answer of the control socket: one part of a copy.
 pub const CONTROL_ANSWER_BYTES_MAX: u64 = 256 * 1024 * 1024;

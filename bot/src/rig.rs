@@ -155,37 +155,11 @@ impl Rig {
 /// Works out what loading a list would do to this engine.
 #[must_use]
 pub fn plan_roll(engine: &Engine, csv: &[u8], now: DateTime<Utc>) -> roll::Plan {
-    let setup = engine.setup();
-    let calendars: Vec<&str> = setup.calendars.keys().map(String::as_str).collect();
-    let languages: Vec<&str> = setup.texts.languages().collect();
-    let planted = |block| {
-        engine
-            .state(block)
-            .map(|state| state.planted())
-            .filter(|n| *n > 0)
-    };
-    roll::plan(
-        csv,
-        &roll::Known {
-            directory: engine.directory(),
-            planted: &planted,
-            calendars: &calendars,
-            languages: &languages,
-            language: "en",
-            country: &setup.country,
-            today: now.with_timezone(&setup.zone).date_naive(),
-        },
-    )
+    engine.plan_roll(csv, now)
 }
 
 /// What the engine takes in of a plan.
 #[must_use]
 pub fn entries(plan: &roll::Plan) -> Entries {
-    Entries {
-        groups: plan.groups.clone(),
-        persons: plan.persons.clone(),
-        phones: plan.phones.clone(),
-        blocks: plan.blocks.clone(),
-        facts: plan.facts.clone(),
-    }
+    plan.clone().into()
 }

@@ -21,7 +21,7 @@ mod stall;
 mod time;
 
 use std::{
-    mem,
+    io, mem,
     net::TcpListener,
     panic::{AssertUnwindSafe, catch_unwind},
     path::Path,
@@ -36,7 +36,10 @@ use std::{
 
 use anyhow::{Context, anyhow, bail};
 use chrono::{DateTime, Utc};
-use tokio::sync::{oneshot, watch};
+use tokio::{
+    signal::unix::{SignalKind, signal},
+    sync::{oneshot, watch},
+};
 use tracing::{error, info, warn};
 
 pub use self::room::Room;
@@ -364,11 +367,13 @@ pub fn open_engine(config: &Config, now: DateTime<Utc>) -> anyhow::Result<Engine
 ///
 /// When the configuration, the store or the port cannot be used, or a commit failed.
 pub async fn serve(config: &Path) -> anyhow::Result<()> {
+    // Before the store is opened, so that whoever asks to stop meanwhile is heard.
+    let stop = asked_to_stop().context("cannot wait for signals")?;
     let config = crate::cli::config(config)?;
     crate::telemetry::start(&config.log_filter)?;
     let listener = TcpListener::bind(config.web.listen)
         .with_context(|| format!("cannot listen on {}", config.web.listen))?;
-    run_service(config, listener, Clock::System, asked_to_stop()).await
+    run_service(config, listener, Clock::System, stop).await
 }
 
 /// The whole service, with its listener, clock and stop signal given: tests pass their own.
@@ -459,20 +464,16 @@ async fn broken(shared: &Shared) {
     }
 }
 
-/// Ends when the system or the terminal asks to stop.
-async fn asked_to_stop() {
-    let terminal = tokio::signal::ctrl_c();
-    match tokio::signal::unix::signal(tokio::signal::unix::SignalKind::terminate()) {
-        Ok(mut terminate) => {
-            tokio::select! {
-                _ = terminal => {}
-                _ = terminate.recv() => {}
-            }
+/// Ends when the system or the terminal asks to stop, from this call on.
+fn asked_to_stop() -> io::Result<impl Future<Output = ()> + Send + 'static> {
+    let mut system = signal(SignalKind::terminate())?;
+    let mut terminal = signal(SignalKind::interrupt())?;
+    Ok(async move {
+        tokio::select! {
+            _ = system.recv() => {}
+            _ = terminal.recv() => {}
         }
-        Err(_) => {
-            let _ = terminal.await;
-        }
-    }
+    })
 }
 
 #[cfg(test)]

@@ -30,7 +30,7 @@ pub use self::{
 };
 use crate::{
     clock::Clock,
-    gateway::{Intake, IntakeFuture},
+    gateway::{Inbound, Intake, IntakeFuture, Receipt},
     limits, telemetry,
 };
 
@@ -68,6 +68,17 @@ pub async fn serve(
     shutdown: impl Future<Output = ()> + Send + 'static,
 ) -> io::Result<()> {
     server(listener, intake, settings, shutdown)?.await
+}
+
+/// Takes the body of a notification apart as both paths do, and hands nothing on. What is wrong is
+/// told in the words that the sender gets. For fuzzing, which has no use for a server.
+pub fn items_in(body: &str) -> (Result<Vec<Inbound>, String>, Result<Vec<Receipt>, String>) {
+    let texts = notification::texts(body, "http", None);
+    let receipts = notification::receipts(body);
+    (
+        texts.map_err(|problem| problem.to_string()),
+        receipts.map_err(|problem| problem.to_string()),
+    )
 }
 
 /// Puts the paths into an application.

@@ -95,18 +95,34 @@ fn fold_slowly(source: &str) -> (String, Vec<u32>) {
             continue;
         }
         let mut end = start + first.len_utf8();
-        while let Some((at, mark)) =
-            letters.next_if(|(_, next)| canonical_combining_class(*next) != 0)
-        {
+        while let Some((at, mark)) = letters.next_if(|(_, next)| is_mark(*next)) {
             end = at + mark.len_utf8();
         }
         let cluster = source.get(start..end).unwrap_or("");
-        for letter in cluster.nfkc().flat_map(char::to_lowercase) {
+        for letter in one_form(cluster) {
             text.push(plain_letter(letter));
             origin.resize(text.len(), u32::try_from(start).unwrap_or(u32::MAX));
         }
     }
     (text, origin)
+}
+
+/// Lower case comes first, because some letters have one sign with their mark in lower case only
+/// ("J̌", "ǰ"), and again, because some signs come apart into capitals. What comes apart into an
+/// apostrophe ("＇", "ŉ") loses it like any other.
+fn one_form(cluster: &str) -> impl Iterator<Item = char> {
+    cluster
+        .chars()
+        .filter(|letter| !is_dropped(*letter))
+        .flat_map(char::to_lowercase)
+        .nfkc()
+        .flat_map(char::to_lowercase)
+        .filter(|letter| !is_dropped(*letter))
+}
+
+/// Whether it belongs to the letter before it: a mark, or what stands between a letter and one.
+fn is_mark(letter: char) -> bool {
+    canonical_combining_class(letter) != 0 || is_dropped(letter)
 }
 
 /// Joiners that nobody sees, and apostrophes ("didn't" is listed as "didnt").

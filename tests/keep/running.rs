@@ -82,6 +82,7 @@ async fn a_backup_is_taken_while_the_service_runs() {
             let day = place.clock.now().date_naive();
             keep::due(config, day, &place.clock(), &mut due).unwrap();
             let records = keep::backup(config, &place.path("backup"), &place.clock()).unwrap();
+            assert_eq!(keep::check_records(config).unwrap(), records);
             (records, String::from_utf8(due).unwrap())
         })
         .await;
@@ -161,6 +162,11 @@ async fn the_socket_is_for_its_owner_and_survives_nonsense() {
         ),
         ("{\"v\":1,\"do\":\"dance\"}\n", "not a request"),
         ("{\"v\":1,\"do\":\"next\"}\n", "no copy has begun"),
+        ("{\"v\":1,\"do\":\"load_roll\"}\n", "the list is missing"),
+        (
+            "{\"v\":1,\"do\":\"load_roll\",\"csv\":\"row\"}\n",
+            "the list is not in Base64",
+        ),
         ("{\"v\":1,\"do\":\"copy\"}\n", "{\"ok\":true}"),
     ] {
         let said = ask(&service, request).await;

@@ -91,6 +91,16 @@ impl Drop for Running {
 impl Running {
     /// Starts it and waits until it answers.
     pub(super) async fn start(folder: &Path) -> Self {
+        let running = Self::start_up(folder);
+        let health = format!("{}/health", running.url);
+        let client = &running.client;
+        let answers = async || client.get(&health).send().await.is_ok();
+        running.until("it answers", answers).await;
+        running
+    }
+
+    /// Starts it and waits for nothing.
+    pub(super) fn start_up(folder: &Path) -> Self {
         let config = fs::read_to_string(folder.join("budwood.toml")).expect("a configuration");
         let (_, address) = config.split_once("listen = \"").expect("an address");
         let address = address.split('"').next().expect("an address");
@@ -101,17 +111,19 @@ impl Running {
             .stderr(Stdio::from(file))
             .spawn()
             .expect("it runs");
-        let running = Self {
+        Self {
             child,
             log,
             url: format!("http://{address}"),
             client: Client::builder().no_proxy().build().expect("a client"),
-        };
-        let health = format!("{}/health", running.url);
-        let client = &running.client;
-        let answers = async || client.get(&health).send().await.is_ok();
-        running.until("it answers", answers).await;
-        running
+        }
+    }
+
+    /// Waits until a connection is accepted, by the system if not by the service.
+    pub(super) async fn until_port_is_taken(&self) {
+        let address = self.url.trim_start_matches("http://");
+        let is_taken = async || tokio::net::TcpStream::connect(address).await.is_ok();
+        self.until("its port is taken", is_taken).await;
     }
 
     /// Asks again until it holds.

@@ -93,6 +93,10 @@ fn every_test_file_is_declared() {
         let Some(inside) = source.path.strip_prefix("tests/") else {
             continue;
         };
+        // A package of its own; the next test looks after it.
+        if inside.starts_with("fuzz/") {
+            continue;
+        }
         let name = inside.trim_end_matches(".rs");
         let (parent, module) = match name.rsplit_once('/') {
             Some((folder, module)) if !TARGETS.contains(&folder) => {
@@ -107,4 +111,54 @@ fn every_test_file_is_declared() {
         }
     }
     expect_none(&breaches, "add its `mod` line, in reading order");
+}
+
+/// A fuzz target that is not built, or never run, finds nothing; one without seeds finds little.
+#[test]
+fn every_fuzz_target_is_built_and_run() {
+    let manifest = read("tests/fuzz/Cargo.toml");
+    let runs = read("tests/all");
+    let mut targets = 0;
+    let mut breaches = Vec::new();
+    for source in sources() {
+        let Some(file) = source.path.strip_prefix("tests/fuzz/targets/") else {
+            continue;
+        };
+        let name = file.trim_end_matches(".rs");
+        targets += 1;
+        if !manifest.contains(&format!("path = \"targets/{file}\"")) {
+            breaches.push(format!("{name} is no [[bin]] of tests/fuzz/Cargo.toml"));
+        }
+        if !runs.contains(&format!("fuzz {name} ")) {
+            breaches.push(format!("{name} is not run by tests/all"));
+        }
+        if read(&format!("tests/fuzz/words/{name}.txt"))
+            .lines()
+            .count()
+            < 2
+        {
+            breaches.push(format!("{name} has no words"));
+        }
+        breaches.extend(seeds_that_are_too_much(name));
+    }
+    assert!(targets > 0, "the targets are gone");
+    expect_none(&breaches, "see Fuzzing in DEVELOPERS.md");
+}
+
+fn seeds_that_are_too_much(target: &str) -> Vec<String> {
+    const SEEDS_MAX: usize = 60;
+    const BYTES_MAX: u64 = 400;
+    let folder = top().join("tests/fuzz/corpus").join(target);
+    let seeds: Vec<_> = fs::read_dir(folder)
+        .into_iter()
+        .flatten()
+        .filter_map(Result::ok)
+        .collect();
+    let long = seeds
+        .iter()
+        .filter(|seed| seed.metadata().is_ok_and(|data| data.len() > BYTES_MAX))
+        .map(|seed| format!("{} has more than {BYTES_MAX} bytes", seed.path().display()));
+    let number = (!(1..=SEEDS_MAX).contains(&seeds.len()))
+        .then(|| format!("{target} has {} seeds, not 1 to {SEEDS_MAX}", seeds.len()));
+    long.chain(number).collect()
 }

@@ -145,7 +145,7 @@ fn no_machine_and_no_registry_is_named() {
     ];
     let mut breaches = Vec::new();
     for source in sources() {
-        if matches!(source.path.as_str(), "Cargo.lock" | "tests/tidy/text.rs") {
+        if source.path.ends_with("Cargo.lock") || source.path == "tests/tidy/text.rs" {
             continue;
         }
         for (index, line) in source.text.lines().enumerate() {

@@ -6,8 +6,13 @@ use std::{
     path::Path,
 };
 
+use base64::{Engine as _, engine::general_purpose::STANDARD};
+
 use super::{Answer, Deed, NAME, Request, VERSION};
-use crate::limits;
+use crate::{
+    engine::{Sheet, SheetAnswer, SheetDeed},
+    limits,
+};
 
 /// A connection to the running service.
 #[derive(Debug)]
@@ -88,8 +93,33 @@ impl Control {
         self.ask(Deed::Release).map(|_| ())
     }
 
+    /// Brings a list of people and blocks, to be checked or taken in.
+    ///
+    /// # Errors
+    ///
+    /// When the service does not answer or refuses.
+    pub fn bring_sheet(&mut self, sheet: &Sheet) -> Result<SheetAnswer, ControlError> {
+        let deed = match sheet.deed {
+            SheetDeed::Check => Deed::CheckRoll,
+            SheetDeed::Load => Deed::LoadRoll,
+        };
+        let answer = self.ask_with(deed, Some(STANDARD.encode(&sheet.csv)))?;
+        match answer.roll {
+            Some(roll) => Ok(SheetAnswer {
+                page: roll.page,
+                fate: roll.fate.into(),
+            }),
+            None => Err(ControlError::Refused("it says nothing of the list".into())),
+        }
+    }
+
     fn ask(&mut self, deed: Deed) -> Result<Answer, ControlError> {
-        let mut request = serde_json::to_vec(&Request { v: VERSION, deed })?;
+        self.ask_with(deed, None)
+    }
+
+    fn ask_with(&mut self, deed: Deed, csv: Option<String>) -> Result<Answer, ControlError> {
+        let v = VERSION;
+        let mut request = serde_json::to_vec(&Request { v, deed, csv })?;
         request.push(b'\n');
         self.stream.get_mut().write_all(&request)?;
         let mut line = Vec::new();

@@ -4,6 +4,7 @@
 
 use std::{fs, io, os::unix::fs::PermissionsExt, path::Path, path::PathBuf};
 
+use base64::{Engine as _, engine::general_purpose::STANDARD};
 use serde_json::value::RawValue;
 use tokio::{
     io::{AsyncBufReadExt, AsyncReadExt, AsyncWriteExt, BufReader},
@@ -13,9 +14,9 @@ use tokio::{
 };
 use tracing::info;
 
-use super::{Answer, Deed, NAME, Request, VERSION};
+use super::{Answer, Deed, NAME, Request, RollAnswer, VERSION};
 use crate::{
-    engine::{Copied, CopyStep, Input, Told},
+    engine::{Copied, CopyStep, Input, Sheet, SheetAnswer, SheetDeed, Told},
     limits,
     server::Handle,
 };
@@ -83,7 +84,7 @@ async fn talk(stream: UnixStream, handle: &Handle) -> io::Result<()> {
             return Ok(());
         }
         let answer = match serde_json::from_str::<Request>(&line) {
-            Ok(request) if request.v == VERSION => answer(request.deed, handle).await,
+            Ok(request) if request.v == VERSION => answer(request, handle).await,
             Ok(request) => Answer::refused(format!(
                 "version {} is not spoken here, only {VERSION}; use the same program on both ends",
                 request.v
@@ -96,18 +97,51 @@ async fn talk(stream: UnixStream, handle: &Handle) -> io::Result<()> {
     }
 }
 
-async fn answer(deed: Deed, handle: &Handle) -> Answer {
-    let input = match deed {
+async fn answer(request: Request, handle: &Handle) -> Answer {
+    let input = match input(request) {
+        Ok(input) => input,
+        Err(why) => return Answer::refused(why),
+    };
+    match handle.submit(input).await {
+        Ok(Told {
+            sheet: Some(sheet), ..
+        }) => sheet_answer(sheet),
+        Ok(Told { copied, .. }) => answer_of(copied),
+        Err(refused) => Answer::refused(refused.to_string()),
+    }
+}
+
+fn input(request: Request) -> Result<Input, String> {
+    Ok(match request.deed {
         Deed::Copy => Input::Copy(CopyStep::Begin),
         Deed::Next => Input::Copy(CopyStep::Next),
         Deed::Release => {
             info!("a person releases what is held");
             Input::Release
         }
-    };
-    match handle.submit(input).await {
-        Ok(Told { copied, .. }) => answer_of(copied),
-        Err(refused) => Answer::refused(refused.to_string()),
+        Deed::CheckRoll => Input::Sheet(sheet(request.csv, SheetDeed::Check)?),
+        Deed::LoadRoll => {
+            info!("a person loads a list");
+            Input::Sheet(sheet(request.csv, SheetDeed::Load)?)
+        }
+    })
+}
+
+fn sheet(csv: Option<String>, deed: SheetDeed) -> Result<Sheet, String> {
+    let csv = csv.ok_or("the list is missing")?;
+    let csv = STANDARD
+        .decode(csv)
+        .map_err(|error| format!("the list is not in Base64: {error}"))?;
+    Ok(Sheet { csv, deed })
+}
+
+fn sheet_answer(sheet: SheetAnswer) -> Answer {
+    Answer {
+        roll: Some(RollAnswer {
+            page: sheet.page,
+            fate: sheet.fate.into(),
+        }),
+        ..Answer::done()
     }
 }
 

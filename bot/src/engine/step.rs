@@ -73,6 +73,7 @@ impl<'a> Step<'a> {
             Input::ClaimNext => self.claim_next(),
             Input::Tried { id, outcome } => self.tried(id, outcome),
             Input::Roll(entries) => self.roll(*entries),
+            Input::Sheet(sheet) => self.sheet(&sheet),
             Input::Release => self.release(),
             Input::Copy(step) => self.copy(step),
         }
@@ -101,7 +102,7 @@ impl<'a> Step<'a> {
 
     /// A fact of the log.
     pub(super) fn event(&self, id: EventId) -> Option<Event> {
-        // A record that cannot be read was refused at the start; here it counts as unknown.
+        // `budwood check --records` finds a record that cannot be read; here it counts as unknown.
         self.world
             .recent_event(id)
             .cloned()

@@ -13,6 +13,7 @@ pub(super) fn refuse_new_work(batch: Vec<Job>) -> Vec<Job> {
             | Input::Wake
             | Input::ClaimNext
             | Input::Roll(_)
+            | Input::Sheet(_)
             | Input::Release => false,
         });
     for job in refused {

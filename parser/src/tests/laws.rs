@@ -10,7 +10,7 @@ use std::{
 use proptest::prelude::*;
 
 use super::{ADVISER, FARMER, read, reader, render};
-use crate::{Kind, Reading, Stance};
+use crate::{Kind, Reading, Stance, fold::fold};
 
 fn facts(reading: &Reading) -> Vec<String> {
     reading.reports.iter().map(render::report).collect()
@@ -64,7 +64,22 @@ fn plain_report() -> impl Strategy<Value = (&'static str, u32, &'static str)> {
     )
 }
 
+/// Letters, marks, digits and joiners of the scripts that people text in.
+fn typed() -> impl Strategy<Value = String> {
+    let latin = "[ -~\u{a0}-\u{17f}\u{1e00}-\u{1eff}\u{300}-\u{323}]";
+    let indic = "[\u{b80}-\u{bff}\u{d00}-\u{d7f}\u{d80}-\u{dff}\u{e00}-\u{e5b}]";
+    let other = "[\u{200b}-\u{200f}\u{2010}-\u{2019}\u{ff01}-\u{ff5e}]";
+    prop::collection::vec(prop_oneof![latin, indic, other], 0..40).prop_map(|all| all.concat())
+}
+
 proptest! {
+    /// Words of a pack and names are folded once, texts too: they only meet if once is enough.
+    #[test]
+    fn folding_twice_is_folding_once(text in typed()) {
+        let once = fold(&text);
+        prop_assert_eq!(fold(&once), once);
+    }
+
     #[test]
     fn reading_never_panics_and_every_word_has_its_place(text in "\\PC{0,80}") {
         places_are_right(&text);

@@ -1,5 +1,7 @@
 //! Glued words, misspellings, and words that must not be repaired.
 
+use std::format;
+
 use super::{check, read};
 use crate::Taken;
 
@@ -23,6 +25,15 @@ fn listed_misspellings() {
     check("plntd 120 B", "planted @B 120");
     check("weded A", "weeded @A");
     check("gerth B 41", "girth @B cm=41");
+}
+
+/// A keyboard for wide letters has an apostrophe of its own (U+FF07).
+#[test]
+fn a_wide_apostrophe_is_an_apostrophe() {
+    for apostrophe in ["'", "\u{2019}", "\u{ff07}"] {
+        let text = format!("didn{apostrophe}t weed A");
+        check(&text, "not_done @A not=weeded");
+    }
 }
 
 #[test]
