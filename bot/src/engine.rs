@@ -20,6 +20,7 @@ mod facts;
 mod farmer;
 mod heard;
 mod inbound;
+mod language;
 mod notice;
 mod outbox;
 mod plan;

@@ -157,7 +157,16 @@ impl Rig {
 pub fn plan_roll(engine: &Engine, csv: &[u8], now: DateTime<Utc>) -> roll::Plan {
     let setup = engine.setup();
     let calendars: Vec<&str> = setup.calendars.keys().map(String::as_str).collect();
-    let languages: Vec<&str> = setup.texts.languages().collect();
+    // A language without texts of its own is read all the same.
+    let texts: Vec<&str> = setup.texts.languages().collect();
+    let bare: Vec<String> = texts
+        .iter()
+        .filter_map(|code| setup.texts.bare_form(code))
+        .collect();
+    let mut languages: Vec<&str> = setup.reader.languages().chain(texts).collect();
+    languages.extend(bare.iter().map(String::as_str));
+    languages.sort_unstable();
+    languages.dedup();
     let planted = |block| {
         engine
             .state(block)
@@ -171,7 +180,8 @@ pub fn plan_roll(engine: &Engine, csv: &[u8], now: DateTime<Utc>) -> roll::Plan 
             planted: &planted,
             calendars: &calendars,
             languages: &languages,
-            language: "en",
+            // Of whom nothing is said, the group's language is theirs.
+            language: "",
             country: &setup.country,
             today: now.with_timezone(&setup.zone).date_naive(),
         },

@@ -28,6 +28,10 @@ pub(super) struct StoredTalk {
     last_answer: Option<(String, u32)>,
     routine_at: Option<DateTime<Utc>>,
     heard_at: Option<DateTime<Utc>>,
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    language: Option<String>,
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    spoken: Vec<String>,
 }
 
 #[derive(Serialize, Deserialize)]
@@ -99,6 +103,8 @@ impl StoredTalk {
             last_answer: talk.last_answer.clone(),
             routine_at: talk.routine_at,
             heard_at: talk.heard_at,
+            language: talk.language.clone(),
+            spoken: talk.spoken.clone(),
         }
     }
 
@@ -137,6 +143,8 @@ impl StoredTalk {
             last_answer: self.last_answer,
             routine_at: self.routine_at,
             heard_at: self.heard_at,
+            language: self.language,
+            spoken: self.spoken,
         };
         Ok((self.number, talk))
     }
