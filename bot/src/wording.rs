@@ -29,7 +29,12 @@ pub use self::{
 use crate::sms::{self, Alphabet};
 
 /// Texts that come with the program, by language code.
-const BUILT_IN: &[(&str, &str)] = &[("en", include_str!("../texts/en.ftl"))];
+const BUILT_IN: &[(&str, &str)] = &[
+    ("en", include_str!("../texts/en.ftl")),
+    ("fr", include_str!("../texts/fr.ftl")),
+    ("id", include_str!("../texts/id.ftl")),
+    ("pt", include_str!("../texts/pt.ftl")),
+];
 
 /// The language that stands in where a text is missing.
 const FALLBACK: &str = "en";
