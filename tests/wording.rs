@@ -4,8 +4,12 @@
 //! otherwise (3GPP TS 23.040, 9.2.3.24). All languages are checked alike; a new file of texts is
 //! found by itself. Deliberately absent: whether the words are good ones, which people judge.
 
+mod case;
 mod longest;
+mod others;
+mod reply;
 mod source;
+mod speech;
 
 use std::collections::BTreeSet;
 
@@ -13,68 +17,93 @@ use budwood::wording::Texts;
 use budwood_parser::{Ailment, Alarm, Cause, Kind, Unit};
 use budwood_scheduler::TaskKind;
 
-/// Words in capitals that a text may have: what people reply, and what advisers ask.
-const REPLY_WORDS: [&str; 32] = [
-    "NO", "YES", "STOP", "START", "ERASE", "HELP", "CALL", "ME", "DONE", "PITS", "PLANTED", "DEAD",
-    "FILLED", "WEEDED", "FED", "PRUNED", "INDUCED", "BRANCHED", "ROOT", "GIRTH", "OPENED",
-    "STATUS", "LATE", "QUIET", "GAPS", "SICK", "WINDOW", "LATER", "SMS", "PIN", "MY", "DATA",
+/// Units that make a dose of a number before them, in the languages of the texts.
+const DOSES: [&str; 22] = [
+    "ml",
+    "cc",
+    "l/ha",
+    "g/l",
+    "kg/ha",
+    "g/ha",
+    "ml/l",
+    "ppm",
+    "litre",
+    "litres",
+    "liter",
+    "liters",
+    "litro",
+    "litros",
+    "lit",
+    "lít",
+    "cl",
+    "mg",
+    "มล",
+    "ซีซี",
+    "ลิตร",
+    "oz",
 ];
 
-/// Units that make a dose of a number before them.
-const DOSES: [&str; 12] = [
-    "ml", "cc", "l/ha", "g/l", "kg/ha", "g/ha", "ml/l", "ppm", "litre", "litres", "liter", "liters",
-];
-
-/// Common names of weedkillers, fungicides and insecticides as ISO 1750 lists them (those met in
-/// rubber, from memory), and words for them. None of them is ever named.
-const CHEMICALS: [&str; 24] = [
-    "glyphosate",
-    "glufosinate",
+/// Beginnings of the common names of weedkillers, fungicides and insecticides as ISO 1750 lists
+/// them (those met in rubber, from memory) in the spellings of the languages of the texts, and
+/// words for them. None of them is ever named.
+const CHEMICALS: [&str; 37] = [
+    "glyphosat",
+    "glifosat",
+    "ไกลโฟเซต",
+    "glufosinat",
+    "กลูโฟซิเนต",
     "paraquat",
+    "parakuat",
+    "พาราควอต",
     "2,4-d",
     "triclopyr",
+    "triklopir",
     "picloram",
     "metsulfuron",
     "diuron",
     "fluroxypyr",
-    "hexaconazole",
-    "propiconazole",
+    "hexaconazol",
+    "heksakonazol",
+    "propiconazol",
+    "tridemorf",
     "tridemorph",
-    "tebuconazole",
+    "tebuconazol",
     "mancozeb",
+    "mankozeb",
     "carbendazim",
     "benomyl",
     "thiram",
     "fosetyl",
-    "metalaxyl",
+    "metalax",
     "fipronil",
-    "chlorpyrifos",
+    "chlorpyri",
+    "clorpiri",
     "cypermethrin",
-    "imidacloprid",
-    "herbicide",
+    "imidaclopri",
+    "herbi",
+    "thuoc co",
+    "thuốc cỏ",
+    "ยาฆ่าหญ้า",
 ];
 
-/// What a text that can lead to harm must say, in English.
-const CAUTIONS: [(&str, &[&str]); 13] = [
-    ("nudge-weed", &["by hand", "blade away"]),
-    ("nudge-prune", &["from the ground", "no climbing"]),
-    (
-        "nudge-induce_branching",
-        &["no climbing", "the way you were shown"],
-    ),
-    ("nudge-dig_pits", &["mark open pits", "children off"]),
-    ("nudge-feed", &["gloves"]),
-    ("nudge-root_check", &["do not pull"]),
-    ("nudge-open", &["looks before you open"]),
-    ("stand-sick", &["do not pull or spray"]),
-    ("stand-harm", &["stay clear of hanging branches"]),
-    ("stand-label", &["label", "wash hands"]),
-    (
-        "may-spray",
-        &["can not give spray advice", "label", "cover up"],
-    ),
-    ("may-tap-check", &["do not tap yet"]),
-    ("call-me", &["danger", "safe place"]),
+/// Languages that are not read without letters of their own.
+const IN_OWN_LETTERS: [&str; 2] = ["th", "vi"];
+
+/// Texts that can lead to harm: each language must say a caution in each.
+const CAREFUL: [&str; 13] = [
+    "nudge-weed",
+    "nudge-prune",
+    "nudge-induce_branching",
+    "nudge-dig_pits",
+    "nudge-feed",
+    "nudge-root_check",
+    "nudge-open",
+    "stand-sick",
+    "stand-harm",
+    "stand-label",
+    "may-spray",
+    "may-tap-check",
+    "call-me",
 ];
 
 #[test]
@@ -189,6 +218,7 @@ fn the_dose_linter_finds_doses() {
         "mix 20ml.",
         "5 g/l water",
         "{ $n } litres",
+        "20 ซีซี",
         "2.5 l/ha",
     ] {
         assert!(dose_in(text).is_some(), "{text}");
@@ -204,46 +234,58 @@ fn the_dose_linter_finds_doses() {
 
 #[test]
 fn what_can_harm_comes_with_its_caution() {
-    let files = source::files();
-    let english = files.iter().find(|(language, _)| language == "en");
-    let texts = source::texts(&english.expect("English").1);
-    for (key, cautions) in CAUTIONS {
-        let text = texts.get(key).expect(key).to_lowercase();
-        for caution in cautions {
-            assert!(
-                text.contains(caution),
-                "{key} does not say {caution:?}: {text}"
-            );
+    for (speech, texts) in reply::spoken() {
+        let checked: Vec<&str> = speech.cautions.iter().map(|(key, _)| *key).collect();
+        assert_eq!(checked, CAREFUL, "{}", speech.code);
+        for (key, cautions) in speech.cautions {
+            let text = texts.get(*key).expect(key).to_lowercase();
+            for caution in *cautions {
+                let is_said = text.contains(&caution.to_lowercase());
+                assert!(is_said, "{}: {key} lacks {caution:?}: {text}", speech.code);
+            }
         }
     }
 }
 
 #[test]
 fn only_reply_words_are_in_capitals() {
-    for (language, file) in source::files() {
-        for (key, text) in source::texts(&file) {
+    for (speech, texts) in reply::spoken() {
+        let replies = speech.words.iter().flat_map(|(_, word)| word.split(' '));
+        let known: BTreeSet<&str> = replies.chain(speech.capitals.iter().copied()).collect();
+        for (key, text) in texts {
             let own = source::own_letters(&text);
             for word in own.split(|c: char| !c.is_alphanumeric()) {
                 let shouted = word.chars().filter(|c| c.is_uppercase()).count() > 1;
                 assert!(
-                    !shouted || REPLY_WORDS.contains(&word),
-                    "{language}: {key} shouts {word}"
+                    !shouted || known.contains(word),
+                    "{}: {key} shouts {word}",
+                    speech.code
                 );
             }
         }
     }
 }
 
-/// Marks that leave the GSM alphabet cost more than half of an SMS, in a language that has no
-/// need of them.
+/// Letters that leave the GSM alphabet cost more than half of an SMS, in a language that is read
+/// without them.
 #[test]
-fn english_stays_in_the_gsm_alphabet() {
+fn texts_stay_in_the_gsm_alphabet_where_they_can() {
     for (language, file) in source::files() {
         for (key, text) in source::texts(&file) {
-            if language == "en" {
+            if !IN_OWN_LETTERS.contains(&language.as_str()) && key != "language-called" {
                 let size = budwood::sms::measure(&source::own_letters(&text));
-                assert_eq!(size.alphabet, budwood::sms::Alphabet::Gsm7, "{key}: {text}");
+                let is_gsm = size.alphabet == budwood::sms::Alphabet::Gsm7;
+                assert!(is_gsm, "{language}: {key}: {text}");
             }
         }
+    }
+}
+
+/// An adviser's status is shortened until it ends in its last figure.
+#[test]
+fn a_status_ends_in_its_last_figure() {
+    for (speech, texts) in reply::spoken() {
+        let status = texts.get("status").expect("status");
+        assert!(status.ends_with("{ $sick }"), "{}: {status}", speech.code);
     }
 }

@@ -22,6 +22,7 @@ mod facts;
 mod farmer;
 mod heard;
 mod inbound;
+mod language;
 mod notice;
 mod outbox;
 mod plan;

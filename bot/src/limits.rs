@@ -124,6 +124,13 @@ pub const SAME_ANSWER_TIMES: u32 = 2;
 /// See [`SAME_ANSWER_TIMES`]: who asks the same again after this long is a person.
 pub const SAME_ANSWER_MINUTES: i64 = 60;
 
+/// Stored texts of a phone whose language is kept in mind.
+pub const SPOKEN_TEXTS: usize = 5;
+
+/// So many of [`SPOKEN_TEXTS`] in one language make it the phone's. One or two may be borrowed
+/// words, or another hand.
+pub const SPOKEN_LEARNT: usize = 3;
+
 /// A farmer of whom nothing was heard for this long is quiet.
 pub const QUIET_DAYS: i64 = 60;
 

@@ -169,6 +169,10 @@ pub struct Talk {
     pub routine_at: Option<DateTime<Utc>>,
     /// When the last text came in.
     pub heard_at: Option<DateTime<Utc>>,
+    /// The language that was asked for by text.
+    pub language: Option<String>,
+    /// The languages of the last texts that were stored, newest last.
+    pub spoken: Vec<String>,
 }
 
 /// A question of ours that waits for its answer.

@@ -74,7 +74,7 @@ pub fn split(text: &str) -> Vec<String> {
 }
 
 /// Puts plain characters in the place of typographic ones, which would push a text out of the GSM
-/// alphabet and halve what fits in it. Accents and scripts are left alone.
+/// alphabet and halve what fits in it. Marks on letters and scripts are left alone.
 #[must_use]
 pub fn plain(text: &str) -> Cow<'_, str> {
     if text.chars().all(|c| plain_form(c).is_none()) {
@@ -93,17 +93,45 @@ pub fn plain(text: &str) -> Cow<'_, str> {
 /// Takes marks off letters that the GSM alphabet lacks: one such letter in a name would turn the
 /// whole text into UTF-16 and halve what fits in it. Letters of other scripts stay.
 #[must_use]
-pub fn without_marks(name: &str) -> String {
-    name.nfc()
+pub fn without_marks(text: &str) -> String {
+    text.nfc()
         .map(|letter| match septets(letter) {
             Some(_) => letter,
-            None => once(letter)
-                .nfd()
-                .next()
-                .filter(|base| septets(*base).is_some())
-                .unwrap_or(letter),
+            None => base(letter),
         })
         .collect()
+}
+
+/// Takes the marks off all letters, as people type a language whose marks their phones lack:
+/// "đã trồng" becomes "da trong". Letters of other scripts stay.
+#[must_use]
+pub fn bare(text: &str) -> String {
+    text.nfc().map(base).collect()
+}
+
+/// A Latin letter without its marks; any other character as it is.
+fn base(letter: char) -> char {
+    match letter {
+        // A stroke through a letter is no mark that Unicode takes off.
+        'đ' | 'ð' | 'ɗ' => 'd',
+        'Đ' | 'Ð' => 'D',
+        'ł' => 'l',
+        'Ł' => 'L',
+        'ı' => 'i',
+        'ŋ' => 'n',
+        'Ŋ' => 'N',
+        'ɓ' => 'b',
+        'Ɓ' => 'B',
+        'ɛ' => 'e',
+        'Ɛ' => 'E',
+        'ɔ' => 'o',
+        'Ɔ' => 'O',
+        _ => once(letter)
+            .nfd()
+            .next()
+            .filter(|base| septets(*base).is_some())
+            .unwrap_or(letter),
+    }
 }
 
 impl Alphabet {
@@ -203,6 +231,8 @@ fn plain_form(c: char) -> Option<&'static str> {
         '“' | '”' | '„' | '‟' | '″' | '«' | '»' => "\"",
         '‐' | '‑' | '‒' | '–' | '—' | '―' | '−' => "-",
         '…' => "...",
+        'œ' => "oe",
+        'Œ' => "OE",
         '•' => "-",
         '×' => "x",
         '²' => "2",

@@ -3,6 +3,10 @@
 //! The texts are files, one a language (`bot/texts/*.ftl`, Project Fluent). A test says that each
 //! fits one SMS at its longest values. Deliberately absent: any sentence in code, and deciding
 //! what to say.
+//!
+//! A language whose own texts need letters outside the GSM alphabet has two forms in one file:
+//! with its marks as long as that fits one SMS, and without any when not. A phone that writes
+//! without marks gets only the second: its language has `-bare` behind its code.
 
 mod adviser;
 mod facts;
@@ -20,19 +24,48 @@ pub(crate) use self::fit::short;
 pub use self::{
     adviser::{LateItem, MemberBlock},
     facts::{After, Said},
-    fit::fit,
     job::NudgeText,
 };
+use crate::sms::{self, Alphabet};
 
 /// Texts that come with the program, by language code.
-const BUILT_IN: &[(&str, &str)] = &[("en", include_str!("../texts/en.ftl"))];
+const BUILT_IN: &[(&str, &str)] = &[
+    ("en", include_str!("../texts/en.ftl")),
+    ("fr", include_str!("../texts/fr.ftl")),
+    ("id", include_str!("../texts/id.ftl")),
+    ("pt", include_str!("../texts/pt.ftl")),
+];
 
 /// The language that stands in where a text is missing.
 const FALLBACK: &str = "en";
 
+/// The text that lists what a language is called.
+pub(crate) const CALLED: &str = "language-called";
+
+/// What stands behind the code of a language that is written without its marks.
+pub(crate) const BARE: &str = "-bare";
+
 /// All texts, by language.
 pub struct Texts {
-    bundles: BTreeMap<String, FluentBundle<FluentResource>>,
+    languages: BTreeMap<String, Language>,
+}
+
+struct Language {
+    bundle: FluentBundle<FluentResource>,
+    letters: Letters,
+}
+
+/// Which letters a text may have.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+enum Letters {
+    /// Those of the GSM alphabet; what a name brings along loses its marks.
+    Gsm,
+    /// The language's own marked ones, as long as that fits one SMS.
+    Marked,
+    /// None with a mark.
+    Bare,
+    /// Those of another script.
+    Script,
 }
 
 /// Why a file of texts cannot be used.
@@ -62,7 +95,7 @@ impl Texts {
     /// When a file is not Fluent or names a text twice.
     pub fn built_in() -> Result<Self, TextFault> {
         let mut texts = Self {
-            bundles: BTreeMap::new(),
+            languages: BTreeMap::new(),
         };
         for (language, source) in BUILT_IN {
             texts.add(language, source)?;
@@ -91,27 +124,66 @@ impl Texts {
         bundle
             .add_resource(resource)
             .map_err(|errors| fault(format!("{errors:?}")))?;
-        self.bundles.insert(language.to_owned(), bundle);
+        let letters = letters_of(source);
+        let known = Language { bundle, letters };
+        self.languages.insert(language.to_owned(), known);
         Ok(())
     }
 
     /// The languages that there are texts for.
     pub fn languages(&self) -> impl Iterator<Item = &str> {
-        self.bundles.keys().map(String::as_str)
+        self.languages.keys().map(String::as_str)
     }
 
-    /// These texts in one language.
+    /// The language that stands for this one here: itself, or the one that it is a form of
+    /// ("en-WA"). None when there are no texts in it.
     #[must_use]
-    pub fn tongue<'a>(&'a self, language: &str) -> Tongue<'a> {
-        let language = if self.bundles.contains_key(language) {
-            language
-        } else {
-            FALLBACK
+    pub fn known<'c>(&self, code: &'c str) -> Option<&'c str> {
+        let base = code.split('-').next().unwrap_or(code);
+        [code, base]
+            .into_iter()
+            .find(|code| self.languages.contains_key(*code))
+    }
+
+    /// The code of this language as it is typed without its marks, if that is another form of it.
+    #[must_use]
+    pub fn bare_form(&self, code: &str) -> Option<String> {
+        let known = self.languages.get(self.known(code)?)?;
+        (known.letters == Letters::Marked).then(|| format!("{}{BARE}", code.trim_end_matches(BARE)))
+    }
+
+    /// The texts in the first of these languages that there are any in, or in English.
+    #[must_use]
+    pub fn tongue<'a>(&'a self, wanted: &[&str]) -> Tongue<'a> {
+        let english = self.languages.get(FALLBACK);
+        let code = wanted.iter().find(|code| self.known(code).is_some());
+        let language = code.and_then(|code| self.languages.get(self.known(code)?));
+        let is_bare = code.is_some_and(|code| code.ends_with(BARE));
+        let letters = match language.map(|language| language.letters) {
+            Some(Letters::Marked) if is_bare => Letters::Bare,
+            Some(letters) => letters,
+            None => Letters::Gsm,
         };
         Tongue {
-            bundle: self.bundles.get(language),
-            fallback: self.bundles.get(FALLBACK),
+            bundle: language.or(english).map(|language| &language.bundle),
+            fallback: english.map(|language| &language.bundle),
+            letters,
         }
+    }
+}
+
+/// The letters that a file of texts needs. What is said about it, and what others call the
+/// language, is not sent.
+fn letters_of(source: &str) -> Letters {
+    let is_gsm = |text: &str| sms::measure(text).alphabet == Alphabet::Gsm7;
+    let is_said = |line: &&str| !line.starts_with('#') && !line.starts_with(CALLED);
+    let mut said = source.lines().filter(is_said);
+    if said.clone().all(is_gsm) {
+        Letters::Gsm
+    } else if said.all(|line| is_gsm(&sms::bare(line))) {
+        Letters::Marked
+    } else {
+        Letters::Script
     }
 }
 
@@ -120,10 +192,12 @@ impl Texts {
 pub struct Tongue<'a> {
     bundle: Option<&'a FluentBundle<FluentResource>>,
     fallback: Option<&'a FluentBundle<FluentResource>>,
+    letters: Letters,
 }
 
 impl Tongue<'_> {
-    /// A text with its values. A text that is nowhere gives its own name, which tests catch.
+    /// A text with its values, to be put into another. A text that is nowhere gives its own name,
+    /// which tests catch.
     #[must_use]
     pub fn say(&self, key: &str, args: Args<'_>) -> String {
         let args: FluentArgs<'_> = args.into_iter().collect();
@@ -143,6 +217,23 @@ impl Tongue<'_> {
     #[must_use]
     pub fn has(&self, key: &str) -> bool {
         self.bundle.is_some_and(|bundle| bundle.has_message(key))
+    }
+
+    /// A text with its values, as it is sent.
+    #[must_use]
+    pub fn whole(&self, key: &str, args: Args<'_>) -> String {
+        let text = self.say(key, args);
+        self.fit(|_| text.clone())
+    }
+
+    /// A number with at most one decimal, and none where it says nothing.
+    #[must_use]
+    pub fn number(&self, value: f64) -> String {
+        let text = format!("{value:.1}");
+        match text.strip_suffix(".0") {
+            Some(whole) => whole.to_owned(),
+            None => text.replace('.', &self.say("decimal", args! {})),
+        }
     }
 
     /// A date as people write it: "Sat 14 Jun".
@@ -167,7 +258,7 @@ impl Tongue<'_> {
             args! {
                 "day" => day.day().to_string(),
                 "month" => self.month(day),
-                "year" => day.year().to_string(),
+                "year" => self.year(day),
             },
         )
     }
@@ -175,12 +266,18 @@ impl Tongue<'_> {
     /// A month with its year: "Jun 2031".
     #[must_use]
     pub fn month_year(&self, day: NaiveDate) -> String {
-        let args = args! { "month" => self.month(day), "year" => day.year().to_string() };
+        let args = args! { "month" => self.month(day), "year" => self.year(day) };
         self.say("month-year", args)
     }
 
     fn month(&self, day: NaiveDate) -> String {
         self.say(&format!("month-{}", day.month()), args! {})
+    }
+
+    /// The year as it is counted where the language is spoken.
+    fn year(&self, day: NaiveDate) -> String {
+        let ahead = self.say("years-ahead", args! {}).parse().unwrap_or(0);
+        day.year().saturating_add(ahead).to_string()
     }
 
     fn happened(&self, on: Happened) -> String {
@@ -194,12 +291,4 @@ impl Tongue<'_> {
     fn unit(&self, unit: Unit) -> String {
         self.say(&format!("unit-{}", unit.name()), args! {})
     }
-}
-
-/// A number with at most one decimal, and none where it says nothing.
-#[must_use]
-pub fn number(value: f64) -> String {
-    let text = format!("{value:.1}");
-    text.strip_suffix(".0")
-        .map_or_else(|| text.clone(), str::to_owned)
 }

@@ -27,6 +27,15 @@ day-year = { $day } { $month } { $year }
 month-year = { $month } { $year }
 span = { $from } to { $to }
 
+## Numbers and languages. Other languages are called by these names too, separated by commas.
+
+decimal = .
+years-ahead = 0
+language-name = English
+language-called = english, anglais, inggris, ingles, anh, tieng anh, angkrit, อังกฤษ, ภาษาอังกฤษ
+languages = Languages: { $languages }. Reply LANGUAGE and one of them, like LANGUAGE en
+language-set = From now on I write in English.
+
 ## What was stored, read back
 
 read-back = { $block }: { $facts }. { $stand }Wrong? Text NO
@@ -186,7 +195,7 @@ bare-other = trees
 
 unclear = Sorry, I did not understand. Write a word, a number and the block, like { $example }
 stranger = I do not know this number. Please ask your adviser to put it on the list.
-help = Text what you did: { $example }, weeded B, fed B. Ask: what now. Wrong: NO. End: STOP. A person: call me. -{ $adviser }
+help = Text what you did: { $example }, weeded B, fed B. Ask: WHAT NOW, CALL ME, LANGUAGE. Wrong: NO. End: STOP. -{ $adviser }
 help-adviser = Text: STATUS group, LATE group, QUIET, GAPS group, SICK, WINDOW group, or a farmer's name. End: STOP.
 example = dead 8 { $block }
 stopped = Done. No more reminders to this number. Your record is kept. Text START to return, ERASE to take your name out.
@@ -211,7 +220,7 @@ may-tap-no = Not yet, { $name }: { $block } opens at { $girth } cm girth on { $s
 may-tap-check = { $block } looks close, { $name }. { $adviser } measures before you open. Do not tap yet.
 may-plant-wait = Wait, { $name }. The planting word for { $group } has not come. Keep plants shaded and wet. -{ $adviser }
 may-plant-yes = Yes, { $name }: the planting word came { $day }. Plant in wet soil within 3 days of getting plants. -{ $adviser }
-may-spray = I can not give spray advice by text. Read the label, cover up, no wind, keep off green bark and water. Text CALL ME
+may-spray = I can not give spray advice by text. Follow label and local law, ask a trained person. Cover up, no wind, off bark and water. Text CALL ME
 may-other = Better ask { $adviser } first. Text CALL ME and you will be called.
 who = This is the rubber line of { $adviser }. We never ask for money or PIN. Text STOP to end, HELP for words.
 my-data = We hold: name, this phone, group { $group }, { $blocks }, your reports, consent { $consent }. Wrong? Text CALL ME

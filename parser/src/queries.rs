@@ -17,7 +17,7 @@ use crate::{
 /// More words than this beside a name are no question about it.
 const GROUP_WORDS_MAX: usize = 5;
 const MEMBER_WORDS_MAX: usize = 3;
-/// The name of a group that we do not know has no more words.
+/// The name of a language, or of a group that we do not know, has no more words.
 const NAME_WORDS_MAX: usize = 2;
 
 /// A question of an adviser, which is never a report.
@@ -106,6 +106,29 @@ fn about_unknown_name(
     })
 }
 
+/// "language", "language fr", "bahasa indonesia": what stands after the word is taken as a name,
+/// whatever else it means.
+pub(crate) fn language(pieces: &[Piece<'_>], folded: &Folded<'_>) -> Option<Query> {
+    let is_language = |piece: &Piece<'_>| piece.part(Meaning::topic) == Some(Topic::Language);
+    // Most texts hold no such word; they need no closer look.
+    if !pieces.iter().any(is_language) {
+        return None;
+    }
+    let mut words = pieces
+        .iter()
+        .filter(|piece| !matches!(piece.sense, Sense::Mark(_)) && !piece.is_plain(Plain::Courtesy));
+    words.next().filter(|piece| is_language(piece))?;
+    let names: Vec<&Piece<'_>> = words.collect();
+    let named = names
+        .first()
+        .zip(names.last())
+        .map(|(first, last)| folded.written(first.start, last.end).to_string());
+    (names.len() <= NAME_WORDS_MAX).then(|| Query {
+        language: named,
+        ..query(&[], Topic::Language, None)
+    })
+}
+
 /// The kind of work beside the topic: "prune KOLO" has one, "gaps KOLO" has none.
 fn other_kind(core: &[&Piece<'_>]) -> Option<Kind> {
     core.iter()
@@ -140,9 +163,13 @@ pub(crate) fn anyone(pieces: &[Piece<'_>]) -> Option<Query> {
         Topic::When => whole || (*at == 0 && trade),
         Topic::HowMuch | Topic::MayI => *at == 0 && trade,
         Topic::Other => *at == 0 && clear,
-        Topic::Late | Topic::Quiet | Topic::Gaps | Topic::Sick | Topic::Member | Topic::Window => {
-            false
-        }
+        Topic::Late
+        | Topic::Quiet
+        | Topic::Gaps
+        | Topic::Sick
+        | Topic::Member
+        | Topic::Window
+        | Topic::Language => false,
     });
     let asked = || {
         let question = (0..pieces.len()).any(|at| {
@@ -246,6 +273,7 @@ fn query(pieces: &[Piece<'_>], topic: Topic, kind: Option<Kind>) -> Query {
         period_days: None,
         number: None,
         yes: None,
+        language: None,
     };
     for (at, piece) in pieces.iter().enumerate() {
         let next = pieces.get(at + 1);

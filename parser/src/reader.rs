@@ -141,6 +141,7 @@ fn spoken(pieces: &[Piece<'_>], folded: &Folded<'_>, sender: Sender, calm: bool)
     let exact = calm && pieces.iter().all(gate::is_known);
     let correction = || corrections::read(pieces, folded).filter(|_| exact);
     let act = acts::read(pieces)
+        .or_else(|| queries::language(pieces, folded).map(Act::Query))
         .or_else(|| correction().map(Act::Correct))
         .or_else(|| queries::adviser(pieces, folded, sender).map(Act::Query));
     if act.is_some() {

@@ -200,6 +200,8 @@ pub struct Query {
     pub number: Option<u32>,
     /// Yes or no in the question ("window KOLO yes").
     pub yes: Option<bool>,
+    /// The language asked for, as written ("language fr").
+    pub language: Option<String>,
 }
 
 named! {
@@ -235,6 +237,8 @@ named! {
         CallMe = "call_me",
         /// Who is this.
         Who = "who",
+        /// Which languages there are, or answers in another one.
+        Language = "language",
         /// Any other question.
         Other = "other",
     }

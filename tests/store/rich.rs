@@ -409,6 +409,8 @@ fn talks() -> Vec<(String, Talk)> {
         last_answer: Some(("Thank you".to_owned(), 2)),
         routine_at: Some(at(1, 2)),
         heard_at: Some(at(1, 9)),
+        language: Some("fr".to_owned()),
+        spoken: vec!["fr".to_owned(), "vi-bare".to_owned()],
     };
     let number = |index: usize| format!("+447700900{:03}", 100 + index);
     questions()

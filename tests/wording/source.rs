@@ -111,6 +111,7 @@ pub(super) fn literals(code: &str) -> BTreeSet<String> {
 pub(super) fn asked_for(code: &str) -> BTreeSet<String> {
     let ways = [
         "say(\"",
+        "whole(\"",
         "plain(speaker, \"",
         "with_example(turn, \"",
         "notify_about(turn, \"",

@@ -10,7 +10,7 @@ use super::{
 };
 use crate::{
     args, limits, sms,
-    wording::{LateItem, MemberBlock, fit, number, short},
+    wording::{LateItem, MemberBlock, short},
 };
 
 impl Step<'_> {
@@ -36,6 +36,7 @@ impl Step<'_> {
             | Topic::Erase
             | Topic::CallMe
             | Topic::Who
+            | Topic::Language
             | Topic::Other => return None,
         };
         Some(text)
@@ -71,6 +72,7 @@ impl Step<'_> {
             | Topic::Erase
             | Topic::CallMe
             | Topic::Who
+            | Topic::Language
             | Topic::Other => self.status(speaker, group, &sum),
         }
     }
@@ -90,7 +92,7 @@ impl Step<'_> {
             tongue.say(key, args! { "tasks" => tongue.task_counts(counts, shown) })
         };
         let text = |shown: usize| {
-            fit(|length| {
+            tongue.fit(|length| {
                 tongue.say(
                     "status",
                     args! {
@@ -118,7 +120,7 @@ impl Step<'_> {
     fn late(&self, speaker: &Person, group: &Group, sum: &Summary) -> String {
         let tongue = self.tongue(speaker);
         if sum.late_items.is_empty() {
-            return tongue.say("late-none", args! { "group" => group.name.as_str() });
+            return tongue.whole("late-none", args! { "group" => group.name.as_str() });
         }
         tongue.people(
             &sum.late_items,
@@ -150,7 +152,7 @@ impl Step<'_> {
         people.sort_by_key(|(_, days)| std::cmp::Reverse(days.unwrap_or(i64::MAX)));
         let tongue = self.tongue(speaker);
         if people.is_empty() {
-            return tongue.say("quiet-none", args! { "limit" => limits::QUIET_DAYS });
+            return tongue.whole("quiet-none", args! { "limit" => limits::QUIET_DAYS });
         }
         tongue.people(
             &people,
@@ -180,7 +182,7 @@ impl Step<'_> {
             .fold(0, u32::saturating_add);
         if total == 0 {
             let args = args! { "group" => group.name.as_str(), "uncounted" => sum.uncounted };
-            return tongue.say("gaps-none", args);
+            return tongue.whole("gaps-none", args);
         }
         // Plants for gaps need no spares, only what is lost on the way.
         let order = calendar_of(self.setup, group)
@@ -216,7 +218,7 @@ impl Step<'_> {
         let tongue = self.tongue(speaker);
         if sum.sick.is_empty() {
             let args = args! { "group" => group.name.as_str(), "limit" => limits::SICK_DAYS };
-            return tongue.say("sick-none", args);
+            return tongue.whole("sick-none", args);
         }
         tongue.people(
             &sum.sick,
@@ -277,7 +279,7 @@ impl Step<'_> {
         };
         let blocks = self.member_blocks(person);
         if blocks.is_empty() {
-            return sentence(tongue.say("member-no-blocks", args! {}));
+            return tongue.fit(|_| sentence(tongue.say("member-no-blocks", args! {})));
         }
         tongue.people(
             &blocks,
@@ -299,13 +301,12 @@ impl Step<'_> {
                     .filter(|task| task.due <= today)
                     .min_by_key(|task| (task.kind.urgency(), task.due))
                     .or_else(|| jobs.iter().min_by_key(|task| task.due));
-                let hectares = block.hectares().map(|area| format!("{} ha", number(area)));
                 MemberBlock {
                     name: block.name.clone(),
                     planted_on: state.and_then(|state| state.planted_on()),
                     planted: state.map_or(0, |state| state.planted()),
                     alive: state.map_or(0, |state| state.alive()),
-                    area: hectares.unwrap_or_default(),
+                    hectares: block.hectares(),
                     due: due.map(|task| (task.kind, task.due)),
                 }
             })

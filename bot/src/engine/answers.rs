@@ -4,10 +4,7 @@ use budwood_parser::{Query, Topic};
 use budwood_scheduler::{Body, Person, PersonId, Role, decide::Answer};
 
 use super::{inbound::Turn, step::Step};
-use crate::{
-    args,
-    wording::{fit, short},
-};
+use crate::{args, wording::short};
 
 impl Step<'_> {
     /// Answers a question or a command.
@@ -19,6 +16,9 @@ impl Step<'_> {
             Answer::Help => self.help(turn, &speaker),
             Answer::Stop => self.stop(turn),
             Answer::Start => self.start(turn),
+            Answer::Query(query) if query.topic == Topic::Language => {
+                self.language(turn, query.language.as_deref())
+            }
             Answer::Query(query) => {
                 self.close_question(&turn.number);
                 self.query(turn, &speaker, &query)
@@ -29,11 +29,11 @@ impl Step<'_> {
     fn help(&mut self, turn: &Turn, speaker: &Person) -> &'static str {
         let tongue = self.tongue(speaker);
         let text = if speaker.role == Role::Adviser {
-            tongue.say("help-adviser", args! {})
+            tongue.whole("help-adviser", args! {})
         } else {
             let example = self.example(speaker.id);
             let adviser = self.adviser_name(speaker);
-            fit(|length| {
+            tongue.fit(|length| {
                 let args = args! {
                     "example" => example.as_str(),
                     "adviser" => short(&adviser, length),
@@ -45,7 +45,7 @@ impl Step<'_> {
         "helped"
     }
 
-    fn everyone_on(&self, number: &str) -> Vec<PersonId> {
+    pub(super) fn everyone_on(&self, number: &str) -> Vec<PersonId> {
         self.world
             .directory
             .phone(number)
@@ -56,7 +56,7 @@ impl Step<'_> {
     /// STOP ends texts to the phone, whoever of those who share it sent it: nobody is texted
     /// against their wish for the sake of another.
     fn stop(&mut self, turn: &Turn) -> &'static str {
-        let text = self.tongue_of(turn.speaker).say("stopped", args! {});
+        let text = self.tongue_of(turn.speaker).whole("stopped", args! {});
         for person in self.everyone_on(&turn.number) {
             let telling = self.telling(turn, person);
             let body = Body::ConsentWithdrawn {
@@ -86,7 +86,7 @@ impl Step<'_> {
         };
         let tongue = self.tongue(speaker);
         let adviser = self.adviser_name(speaker);
-        let text = fit(|length| {
+        let text = tongue.fit(|length| {
             let args = args! {
                 "name" => short(speaker.called(), length),
                 "adviser" => short(&adviser, length),
@@ -136,6 +136,7 @@ impl Step<'_> {
             | Topic::MyData
             | Topic::CallMe
             | Topic::Who
+            | Topic::Language
             | Topic::Other => None,
         }
     }

@@ -13,7 +13,7 @@ use super::{
 use crate::{
     args, limits,
     message::{Open, Question},
-    wording::{Said, fit},
+    wording::Said,
 };
 
 impl Step<'_> {
@@ -112,11 +112,7 @@ impl Step<'_> {
         let Some(speaker) = self.world.directory.person(turn.speaker) else {
             return "from a stranger";
         };
-        let args = args! {
-            "name" => speaker.called(),
-            "adviser" => self.adviser_name(speaker),
-        };
-        let text = self.tongue(speaker).say("no-blocks", args);
+        let text = self.plain(speaker, "no-blocks");
         self.answer(&turn.number, turn.message, text);
         "has no block"
     }
@@ -133,14 +129,7 @@ impl Step<'_> {
     pub(super) fn say_with_example(&self, turn: &Turn, key: &str) -> String {
         let tongue = self.tongue_of(turn.speaker);
         let example = self.example(turn.target);
-        fit(|_| tongue.say(key, args! { "example" => example.as_str() }))
-    }
-
-    pub(super) fn tongue_of(&self, person: PersonId) -> crate::wording::Tongue<'_> {
-        self.world.directory.person(person).map_or_else(
-            || self.setup.texts.tongue("en"),
-            |person| self.tongue(person),
-        )
+        tongue.fit(|_| tongue.say(key, args! { "example" => example.as_str() }))
     }
 
     pub(super) fn example(&self, person: PersonId) -> String {

@@ -38,7 +38,7 @@ impl Step<'_> {
         let on = super::step::civil_day(self.now, super::step::zone(&record, self.setup));
         let code = self.code(turn);
         let tongue = self.tongue(speaker);
-        let text = tongue.say(
+        let text = tongue.whole(
             "window-ask",
             args! {
                 "group" => record.name.as_str(),
@@ -57,7 +57,7 @@ impl Step<'_> {
         let code = self.code(turn);
         let text = self
             .tongue(speaker)
-            .say("erase-ask", args! { "code" => code.as_str() });
+            .whole("erase-ask", args! { "code" => code.as_str() });
         let deed = Deed::Erase { person: speaker.id };
         self.ask(turn, turn.speaker, Question::Code { code, deed }, text);
         "asked for a code"
@@ -86,7 +86,7 @@ impl Step<'_> {
         self.talk(&turn.number).open = None;
         let tongue = self.tongue(speaker);
         if !right {
-            let text = tongue.say("code-wrong", args! {});
+            let text = tongue.whole("code-wrong", args! {});
             self.answer(&turn.number, turn.message, text);
             return Some("wrong code");
         }
@@ -94,7 +94,7 @@ impl Step<'_> {
             Deed::OpenWindow { group, on } => self.do_open_window(turn, speaker, group, on),
             Deed::Erase { person } => {
                 // The answer goes first: afterwards there is no number to send it to.
-                let text = tongue.say("erased", args! {});
+                let text = tongue.whole("erased", args! {});
                 self.answer(&turn.number, turn.message, text);
                 let telling = self.telling(turn, person);
                 self.record(telling, None, Body::Erased { person });
@@ -112,7 +112,7 @@ impl Step<'_> {
             .directory
             .group(group)
             .map(|group| group.name.clone());
-        let text = tongue.say(
+        let text = tongue.whole(
             "window-opened",
             args! {
                 "group" => name.unwrap_or_default(),

@@ -13,10 +13,7 @@ use super::{
     plan::{calendar_of, tasks_of},
     step::Step,
 };
-use crate::{
-    args, limits,
-    wording::{fit, number, short},
-};
+use crate::{args, limits, wording::short};
 
 /// Square metres in a hectare.
 const HECTARE_M2: f64 = 10_000.0;
@@ -32,7 +29,8 @@ impl Step<'_> {
             Topic::MyData => self.my_data(speaker),
             Topic::CallMe => self.plain(speaker, "call-me"),
             Topic::Who => self.plain(speaker, "who"),
-            Topic::Gaps
+            Topic::Language
+            | Topic::Gaps
             | Topic::Late
             | Topic::Quiet
             | Topic::Sick
@@ -48,10 +46,10 @@ impl Step<'_> {
         }
     }
 
-    fn plain(&self, speaker: &Person, key: &str) -> String {
+    pub(super) fn plain(&self, speaker: &Person, key: &str) -> String {
         let tongue = self.tongue(speaker);
         let adviser = self.adviser_name(speaker);
-        fit(|length| {
+        tongue.fit(|length| {
             let args = args! {
                 "name" => short(speaker.called(), length),
                 "adviser" => short(&adviser, length),
@@ -105,7 +103,7 @@ impl Step<'_> {
         let adviser = self.adviser_name(speaker);
         let next = jobs.iter().min_by_key(|(_, task)| task.due);
         let example = self.example(speaker.id);
-        fit(|length| match next {
+        tongue.fit(|length| match next {
             Some((block, task)) => tongue.say(
                 "now-nothing",
                 args! {
@@ -158,7 +156,7 @@ impl Step<'_> {
         };
         let tongue = self.tongue(speaker);
         let adviser = self.adviser_name(speaker);
-        fit(|length| {
+        tongue.fit(|length| {
             tongue.say(
                 "when-task",
                 args! {
@@ -190,7 +188,7 @@ impl Step<'_> {
             .and_then(|(state, calendar)| forecast::opening(state, calendar));
         let tongue = self.tongue(speaker);
         let adviser = self.adviser_name(speaker);
-        fit(|length| {
+        tongue.fit(|length| {
             let mut args = args! {
                 "name" => short(speaker.called(), length),
                 "block" => short(&block.name, length),
@@ -241,11 +239,11 @@ impl Step<'_> {
         let plants = plants_to_order(points, order.spares_pct, order.transit_loss_pct)?;
         let tongue = self.tongue(speaker);
         let adviser = self.adviser_name(speaker);
-        Some(fit(|length| {
+        Some(tongue.fit(|length| {
             tongue.say(
                 "how-many-plants",
                 args! {
-                    "area" => number(area),
+                    "area" => tongue.number(area),
                     "points" => points,
                     "order" => plants,
                     "adviser" => short(&adviser, length),
@@ -269,14 +267,14 @@ impl Step<'_> {
         let tongue = self.tongue(speaker);
         let adviser = self.adviser_name(speaker);
         let figures = &task.figures;
-        fit(|length| {
+        tongue.fit(|length| {
             tongue.say(
                 "how-much-feed",
                 args! {
                     "block" => short(block, length),
                     "trees" => figures.trees.unwrap_or(0),
-                    "grams" => figures.grams_per_tree.map(number).unwrap_or_default(),
-                    "kilograms" => figures.kilograms.map(number).unwrap_or_default(),
+                    "grams" => figures.grams_per_tree.map(|value| tongue.number(value)).unwrap_or_default(),
+                    "kilograms" => figures.kilograms.map(|value| tongue.number(value)).unwrap_or_default(),
                     "ring" => tongue.say("feed-ring", args! {}),
                     "adviser" => short(&adviser, length),
                 },
@@ -314,14 +312,14 @@ impl Step<'_> {
         let tongue = self.tongue(speaker);
         let adviser = self.adviser_name(speaker);
         let rule = &calendar.opening;
-        Some(fit(|length| {
+        Some(tongue.fit(|length| {
             tongue.say(
                 if ready { "may-tap-check" } else { "may-tap-no" },
                 args! {
                     "name" => short(speaker.called(), length),
                     "block" => short(&block.name, length),
-                    "girth" => number(rule.girth_cm),
-                    "share" => number(rule.share_pct),
+                    "girth" => tongue.number(rule.girth_cm),
+                    "share" => tongue.number(rule.share_pct),
                     "adviser" => short(&adviser, length),
                 },
             )
@@ -336,7 +334,7 @@ impl Step<'_> {
         let opened = group
             .window_opened
             .filter(|day| (today - *day).num_days() <= i64::from(still) && *day <= today);
-        fit(|length| match opened {
+        tongue.fit(|length| match opened {
             Some(day) => tongue.say(
                 "may-plant-yes",
                 args! {

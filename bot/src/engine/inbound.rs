@@ -137,8 +137,9 @@ impl Step<'_> {
             Decision::Help(Unclear::Stranger) | Decision::Answer(Answer::Help | Answer::Start)
         );
         if worth_an_answer && self.may_help(number) {
-            let tongue = self.setup.texts.tongue("en");
-            self.answer(number, message, tongue.say("stranger", args! {}));
+            let language = reading.language.as_deref();
+            let tongue = self.setup.texts.tongue(language.as_slice());
+            self.answer(number, message, tongue.whole("stranger", args! {}));
         }
         "from a stranger"
     }
@@ -168,6 +169,9 @@ impl Step<'_> {
         let decision = self.decide(&turn, &reading, speaker.role);
         let at = self.now;
         self.talk(&turn.number).last_text = Some((turn.text.trim().to_owned(), at));
+        if matches!(decision, Decision::Record(_)) {
+            self.learn_language(&turn, &reading);
+        }
         self.act(&turn, decision)
     }
 
@@ -213,8 +217,10 @@ impl Step<'_> {
         } else {
             Sender::Farmer
         };
+        let languages = self.languages_of(&turn.number, &[turn.speaker]);
+        let languages: Vec<&str> = languages.iter().map(String::as_str).collect();
         let known = Known {
-            languages: &[],
+            languages: &languages,
             blocks: &blocks,
             groups: &groups,
             members: &members,
@@ -258,7 +264,7 @@ impl Step<'_> {
     }
 
     fn same_again(&mut self, turn: &Turn, speaker: &budwood_scheduler::Person) -> &'static str {
-        let text = self.tongue(speaker).say("same-again", args! {});
+        let text = self.tongue(speaker).whole("same-again", args! {});
         let said = self
             .world
             .talks

@@ -10,7 +10,7 @@ use super::{
 use crate::{
     args, limits,
     message::Purpose,
-    wording::{Said, fit, short},
+    wording::{Said, short},
 };
 
 impl Step<'_> {
@@ -40,7 +40,7 @@ impl Step<'_> {
                 today,
             };
             let facts = tongue.clauses(said);
-            fit(|length| {
+            tongue.fit(|length| {
                 tongue.say(
                     "sick-notice",
                     args! {
@@ -114,7 +114,7 @@ impl Step<'_> {
             let alarm = alarm.map_or_else(String::new, |alarm| {
                 tongue.say(&format!("alarm-{}", alarm.name()), args! {})
             });
-            fit(|length| {
+            tongue.fit(|length| {
                 tongue.say(
                     key,
                     args! {

@@ -11,10 +11,7 @@ use super::{
     inbound::Turn,
     step::{Step, civil_day},
 };
-use crate::{
-    args,
-    wording::{fit, short},
-};
+use crate::{args, wording::short};
 
 /// "Later" without a time means a week.
 const LATER_DAYS: u16 = 7;
@@ -87,7 +84,7 @@ impl Step<'_> {
             return "from a stranger";
         };
         let tongue = self.tongue(speaker);
-        let text = fit(|length| {
+        let text = tongue.fit(|length| {
             tongue.say(
                 "done",
                 args! {
@@ -128,7 +125,7 @@ impl Step<'_> {
         };
         let tongue = self.tongue(speaker);
         let adviser = self.adviser_name(speaker);
-        let text = fit(|length| {
+        let text = tongue.fit(|length| {
             let cut = |name: &str| short(name, length);
             tongue.say(
                 "later",
@@ -146,7 +143,7 @@ impl Step<'_> {
     }
 
     fn nothing_open(&mut self, turn: &Turn) -> &'static str {
-        let text = self.tongue_of(turn.speaker).say("nothing-open", args! {});
+        let text = self.tongue_of(turn.speaker).whole("nothing-open", args! {});
         self.answer(&turn.number, turn.message, text);
         "nothing was asked"
     }

@@ -1,6 +1,6 @@
 //! A list of people and blocks is compared with what is known, and taken in, all in one change.
 
-use std::fmt;
+use std::{collections::BTreeSet, fmt};
 
 use budwood_scheduler::{Block, BlockId, Body, Group, Person, Phone, Source};
 use chrono::{DateTime, Utc};
@@ -90,7 +90,8 @@ impl From<roll::Plan> for Entries {
 /// Works out what loading a list would do.
 pub(super) fn plan(world: &World, setup: &Setup, csv: &[u8], now: DateTime<Utc>) -> roll::Plan {
     let calendars: Vec<&str> = setup.calendars.keys().map(String::as_str).collect();
-    let languages: Vec<&str> = setup.texts.languages().collect();
+    let languages = languages(setup);
+    let languages: Vec<&str> = languages.iter().map(String::as_str).collect();
     let planted = |block| {
         let planted = world.states.get(&block)?.planted();
         (planted > 0).then_some(planted)
@@ -102,11 +103,20 @@ pub(super) fn plan(world: &World, setup: &Setup, csv: &[u8], now: DateTime<Utc>)
             planted: &planted,
             calendars: &calendars,
             languages: &languages,
-            language: "en",
+            // Of whom nothing is said, the group's language is theirs.
+            language: "",
             country: &setup.country,
             today: now.with_timezone(&setup.zone).date_naive(),
         },
     )
+}
+
+/// The languages that a list may name. One without texts of its own is read all the same.
+fn languages(setup: &Setup) -> BTreeSet<String> {
+    let texts = setup.texts.languages();
+    let bare = texts.clone().filter_map(|code| setup.texts.bare_form(code));
+    let named = setup.reader.languages().chain(texts.clone());
+    named.map(str::to_owned).chain(bare).collect()
 }
 
 impl Step<'_> {

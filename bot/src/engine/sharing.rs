@@ -53,8 +53,10 @@ impl Step<'_> {
             })
             .collect();
         let block_names: Vec<&str> = blocks.iter().map(|(name, _)| *name).collect();
+        let languages = self.languages_of(number, people);
+        let languages: Vec<&str> = languages.iter().map(String::as_str).collect();
         let known = Known {
-            languages: &[],
+            languages: &languages,
             blocks: &block_names,
             groups: &[],
             members: &names,
@@ -137,13 +139,10 @@ impl Step<'_> {
             .enumerate()
             .map(|(index, name)| (index + 1, name.to_owned()))
             .collect();
-        let tongue = people
-            .first()
-            .and_then(|person| self.world.directory.person(*person))
-            .map_or_else(
-                || self.setup.texts.tongue("en"),
-                |person| self.tongue(person),
-            );
+        let tongue = match people.first() {
+            Some(person) => self.tongue_of(*person),
+            None => self.setup.texts.tongue(&[]),
+        };
         let question = tongue.people(
             &named,
             |(index, name), length| {

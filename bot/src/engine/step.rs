@@ -12,8 +12,8 @@ use super::{Input, Setup, Told, world::World};
 use crate::{
     limits,
     message::{Outbound, Purpose, SendState, Talk},
+    sms,
     store::{Change, Store},
-    wording::Tongue,
 };
 
 /// Who told a fact, how, and in which text.
@@ -285,7 +285,8 @@ impl<'a> Step<'a> {
             id: self.world.message_id(),
             at: self.now,
             to: to.to_owned(),
-            text,
+            // Names and values bring along what no keyboard of a phone has.
+            text: sms::plain(&text).into_owned(),
             purpose,
             expires_at: self.now + TimeDelta::hours(hours),
             state: SendState::Ready,
@@ -325,11 +326,6 @@ impl<'a> Step<'a> {
             Purpose::Answer { to: about },
             limits::ANSWER_HOURS,
         );
-    }
-
-    /// The texts in a person's language.
-    pub(super) fn tongue(&self, person: &Person) -> Tongue<'a> {
-        self.setup.texts.tongue(&person.language)
     }
 
     /// The name that signs texts to a person.

@@ -71,7 +71,7 @@ fn place(engine: &Engine, block: &Block) -> String {
 }
 
 fn line(engine: &Engine, task: &Task, on: NaiveDate) -> String {
-    let job = engine.setup().texts.tongue("en").job(task.kind);
+    let job = engine.setup().texts.tongue(&[]).job(task.kind);
     let late = if nudge::is_late(task, on) {
         format!(", late since {}", task.late_after)
     } else {

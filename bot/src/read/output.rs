@@ -144,6 +144,7 @@ fn query(asked: &Query) -> Value {
     slots.put("period", asked.period_days.map(|days| json!(days)));
     slots.put("number", asked.number.map(|number| json!(number)));
     slots.measure("area", asked.area);
+    slots.put("language", asked.language.as_ref().map(|name| json!(name)));
     Value::Object(slots.0)
 }
 

@@ -2,13 +2,11 @@
 
 use std::collections::BTreeMap;
 
+use budwood_parser::Unit;
 use budwood_scheduler::TaskKind;
 use chrono::NaiveDate;
 
-use super::{
-    Tongue,
-    fit::{fit_list, short},
-};
+use super::{Tongue, fit::short};
 use crate::args;
 
 /// One late job of one person.
@@ -35,8 +33,8 @@ pub struct MemberBlock {
     pub planted: u32,
     /// Living trees.
     pub alive: u32,
-    /// The area in words, if known.
-    pub area: String,
+    /// The area, if known.
+    pub hectares: Option<f64>,
     /// The most pressing job and its day.
     pub due: Option<(TaskKind, NaiveDate)>,
 }
@@ -75,7 +73,7 @@ impl Tongue<'_> {
         item: impl Fn(&T, usize) -> String,
         whole: impl Fn(String) -> String,
     ) -> String {
-        fit_list(items.len(), |length, shown, left| {
+        self.fit_list(items.len(), |length, shown, left| {
             let mut words: Vec<String> = items
                 .iter()
                 .take(shown)
@@ -126,14 +124,19 @@ impl Tongue<'_> {
                     "due" => due,
                 },
             ),
-            None => self.say(
-                "member-block-empty",
-                args! {
-                    "block" => short(&block.name, length),
-                    "area" => block.area.as_str(),
-                    "due" => due,
-                },
-            ),
+            None => {
+                let area = block.hectares.map_or_else(String::new, |area| {
+                    format!("{} {}", self.number(area), self.unit(Unit::Hectare))
+                });
+                self.say(
+                    "member-block-empty",
+                    args! {
+                        "block" => short(&block.name, length),
+                        "area" => area,
+                        "due" => due,
+                    },
+                )
+            }
         }
     }
 }

@@ -7,11 +7,7 @@ use budwood_scheduler::{
 };
 use chrono::NaiveDate;
 
-use super::{
-    Tongue, fit,
-    fit::{fit_list, short},
-    number,
-};
+use super::{Tongue, fit::short};
 use crate::args;
 
 /// Facts of one text about one block.
@@ -105,7 +101,7 @@ impl Tongue<'_> {
     /// A text around facts. Of many facts the last ones are only counted, so that how to answer
     /// is never cut off.
     fn with_facts(&self, said: Said<'_>, whole: impl Fn(String, usize) -> String) -> String {
-        fit_list(said.facts.len(), |length, shown, _| {
+        self.fit_list(said.facts.len(), |length, shown, _| {
             whole(self.some_clauses(said, shown), length)
         })
     }
@@ -179,7 +175,8 @@ impl Tongue<'_> {
 
     fn amount(&self, details: &Details) -> String {
         details.amount.map_or_else(String::new, |amount| {
-            let args = args! { "value" => number(amount.value), "unit" => self.unit(amount.unit) };
+            let args =
+                args! { "value" => self.number(amount.value), "unit" => self.unit(amount.unit) };
             self.say("amount", args)
         })
     }
@@ -212,7 +209,7 @@ impl Tongue<'_> {
         let mean = if trees > 0.0 { sum / trees } else { 0.0 };
         self.say(
             key,
-            args! { "number" => values.len(), "mean" => number(mean) },
+            args! { "number" => values.len(), "mean" => self.number(mean) },
         )
     }
 
@@ -247,7 +244,7 @@ impl Tongue<'_> {
     fn rain(&self, details: &Details) -> String {
         match (details.wetness, details.mm) {
             (Some(Wetness::None), _) => self.say("said-rain-none", args! {}),
-            (_, Some(mm)) => self.say("said-rain-mm", args! { "mm" => number(mm) }),
+            (_, Some(mm)) => self.say("said-rain-mm", args! { "mm" => self.number(mm) }),
             (Some(Wetness::Soaked) | None, None) => self.say("said-rain-soaked", args! {}),
         }
     }
@@ -344,9 +341,11 @@ impl Tongue<'_> {
             Why::MoreThanGaps { gaps } => self.say("why-gaps", args! { "gaps" => *gaps }),
             Why::LargeShare { alive } => self.say("why-large", args! { "alive" => *alive }),
             Why::SameAgain => self.say("why-again", args! { "count" => count }),
-            Why::OddValue(value) => self.say("why-odd", args! { "value" => number(*value) }),
-            Why::Shrunk { before } => self.say("why-shrunk", args! { "before" => number(*before) }),
-            Why::TooThin { mean } => self.say("why-thin", args! { "mean" => number(*mean) }),
+            Why::OddValue(value) => self.say("why-odd", args! { "value" => self.number(*value) }),
+            Why::Shrunk { before } => {
+                self.say("why-shrunk", args! { "before" => self.number(*before) })
+            }
+            Why::TooThin { mean } => self.say("why-thin", args! { "mean" => self.number(*mean) }),
             Why::TooMuchFeed => self.say("why-feed", args! {}),
             Why::BeforePlanting => self.say("why-before", args! {}),
             Why::NotPlanted => self.say("why-not-planted", args! {}),
@@ -387,7 +386,7 @@ impl Tongue<'_> {
     pub fn ask(&self, fact: &Draft, missing: &Missing, blocks: &[String]) -> String {
         let block = fact.block.as_deref().unwrap_or_default();
         let what = || self.say(bare_key(fact.kind), args! {});
-        fit(|length| {
+        self.fit(|length| {
             let list = || {
                 let short: Vec<String> = blocks.iter().map(|block| short(block, length)).collect();
                 short.join(", ")

@@ -1,45 +1,74 @@
-//! Names shorten before a text grows to a second part.
+//! What gives way before a text grows to a second part: names shorten, marks go, lists end.
 
+use unicode_normalization::UnicodeNormalization;
+
+use super::{Letters, Tongue};
 use crate::sms;
 
 /// Name lengths to try, longest first. Five letters still tell people of a village apart.
 const NAME_LENGTHS: [usize; 4] = [20, 12, 8, 5];
 
-/// Renders a text with shorter and shorter names until it is one SMS. `render` gets the longest
-/// name allowed; if even the shortest is too long, the text is cut at the end of the SMS.
-#[must_use]
-pub fn fit(render: impl Fn(usize) -> String) -> String {
-    let mut last = String::new();
-    for length in NAME_LENGTHS {
-        last = sms::plain(&render(length)).into_owned();
-        if sms::measure(&last).parts <= 1 {
-            return last;
+impl Tongue<'_> {
+    /// Renders a text with shorter and shorter names until it is one SMS. `render` gets the
+    /// longest name allowed; if even the shortest is too long, the text is cut at the end of the
+    /// SMS.
+    #[must_use]
+    pub fn fit(&self, render: impl Fn(usize) -> String) -> String {
+        let mut last = String::new();
+        for length in NAME_LENGTHS {
+            match self.in_letters(&render(length)) {
+                Ok(text) => return text,
+                Err(longer) => last = longer,
+            }
+        }
+        sms::split(&last).into_iter().next().unwrap_or_default()
+    }
+
+    /// Joins as many items as let the text fit, best first, and says how many are left out.
+    #[must_use]
+    pub(crate) fn fit_list(
+        &self,
+        items: usize,
+        render: impl Fn(usize, usize, usize) -> String,
+    ) -> String {
+        for shown in (1..=items).rev() {
+            for length in NAME_LENGTHS {
+                if let Ok(text) = self.in_letters(&render(length, shown, items - shown)) {
+                    return text;
+                }
+            }
+        }
+        self.fit(|length| render(length, 0, items))
+    }
+
+    /// A text in letters that may be sent, if it is one SMS then; else the last that was tried.
+    /// Marks go before names shorten: a bare word is read as it was meant, half a name is not.
+    fn in_letters(&self, text: &str) -> Result<String, String> {
+        let plain = sms::plain(text);
+        let one_sms = |text: String| {
+            if sms::measure(&text).parts <= 1 {
+                Ok(text)
+            } else {
+                Err(text)
+            }
+        };
+        match self.letters {
+            Letters::Gsm => one_sms(sms::without_marks(&plain)),
+            Letters::Marked => {
+                one_sms(plain.into_owned()).or_else(|text| one_sms(sms::bare(&text)))
+            }
+            Letters::Bare => one_sms(sms::bare(&plain)),
+            Letters::Script => one_sms(plain.into_owned()),
         }
     }
-    sms::split(&last).into_iter().next().unwrap_or_default()
 }
 
-/// A name of at most this many letters, all of the GSM alphabet where that is possible.
+/// A name of at most this many letters.
 #[must_use]
 pub(crate) fn short(name: &str, length: usize) -> String {
-    sms::without_marks(name)
-        .chars()
+    name.nfc()
         .take(length)
         .collect::<String>()
         .trim_end()
         .to_owned()
-}
-
-/// Joins as many items as let the text fit, best first, and says how many are left out.
-#[must_use]
-pub(crate) fn fit_list(items: usize, render: impl Fn(usize, usize, usize) -> String) -> String {
-    for shown in (1..=items).rev() {
-        for length in NAME_LENGTHS {
-            let text = sms::plain(&render(length, shown, items - shown)).into_owned();
-            if sms::measure(&text).parts <= 1 {
-                return text;
-            }
-        }
-    }
-    fit(|length| render(length, 0, items))
 }

@@ -3,7 +3,7 @@
 use budwood_scheduler::{Figures, Task, TaskKind};
 use chrono::NaiveDate;
 
-use super::{Tongue, fit, fit::short, number};
+use super::{Tongue, fit::short};
 use crate::args;
 
 /// What a nudge is made of.
@@ -32,9 +32,10 @@ impl Tongue<'_> {
     #[must_use]
     pub fn nudge(&self, nudge: NudgeText<'_>) -> String {
         let figures: &Figures = &nudge.task.figures;
-        let decimal = |value: Option<f64>| value.map(number).unwrap_or_default();
+        let decimal =
+            |value: Option<f64>| value.map(|value| self.number(value)).unwrap_or_default();
         let key = format!("nudge-{}", nudge.task.kind.name());
-        fit(|length| {
+        self.fit(|length| {
             self.say(
                 &key,
                 args! {

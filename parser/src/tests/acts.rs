@@ -105,6 +105,21 @@ fn farmers_ask() {
 }
 
 #[test]
+fn another_language_is_asked_for_by_its_name() {
+    check("LANGUAGE", "!query language");
+    check("language?", "!query language");
+    check("Language fr please", "!query language language=fr");
+    check(
+        "change language to Tiếng Việt",
+        "!query language language=Tiếng Việt",
+    );
+    // A name may be a word of another kind, and more than a name is none.
+    check("language in", "!query language language=in");
+    check("language is what makes us human", "~question");
+    check("planted 20 B in my language", "planted @B 20");
+}
+
+#[test]
 fn a_farmer_may_ask_before_he_acts() {
     check(
         "can i tap",

@@ -178,6 +178,7 @@ fn query(query: &Query) -> String {
     add("days", query.period_days.map(|days| days.to_string()));
     add("number", query.number.map(|number| number.to_string()));
     add("yes", query.yes.map(|yes| yes.to_string()));
+    add("language", query.language.clone());
     text
 }
 

@@ -34,6 +34,10 @@ pub(super) struct StoredTalk {
     routine_at: Option<DateTime<Utc>>,
     #[serde(serialize_with = "instant::maybe")]
     heard_at: Option<DateTime<Utc>>,
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    language: Option<String>,
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    spoken: Vec<String>,
 }
 
 #[derive(Serialize, Deserialize)]
@@ -108,6 +112,8 @@ impl StoredTalk {
             last_answer: talk.last_answer.clone(),
             routine_at: talk.routine_at,
             heard_at: talk.heard_at,
+            language: talk.language.clone(),
+            spoken: talk.spoken.clone(),
         }
     }
 
@@ -146,6 +152,8 @@ impl StoredTalk {
             last_answer: self.last_answer,
             routine_at: self.routine_at,
             heard_at: self.heard_at,
+            language: self.language,
+            spoken: self.spoken,
         };
         Ok((self.number, talk))
     }

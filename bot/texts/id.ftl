@@ -1,0 +1,321 @@
+# Indonesian. From memory; needs a native reader who knows rubber.
+# Every text fits one SMS of 160 GSM characters at its longest values; a test says so.
+# All letters are in the GSM alphabet. Indonesian has no plurals of counted things (CLDR).
+# People are called by their name, or not at all, so that no "Pak" or "Bu" can be wrong.
+
+## Numbers and languages
+
+decimal = ,
+years-ahead = 0
+language-name = Indonesia
+language-called = indonesia, bahasa indonesia, indonesian, indonesien, indonesio, indo, tieng indonesia, อินโดนีเซีย, ภาษาอินโดนีเซีย
+languages = Bahasa: { $languages }. Balas BAHASA dan pilihannya, misalnya BAHASA id
+language-set = Mulai sekarang saya menulis dalam bahasa Indonesia.
+
+## Days
+
+weekday-1 = Sen
+weekday-2 = Sel
+weekday-3 = Rab
+weekday-4 = Kam
+weekday-5 = Jum
+weekday-6 = Sab
+weekday-7 = Min
+month-1 = Jan
+month-2 = Feb
+month-3 = Mar
+month-4 = Apr
+month-5 = Mei
+month-6 = Jun
+month-7 = Jul
+month-8 = Agu
+month-9 = Sep
+month-10 = Okt
+month-11 = Nov
+month-12 = Des
+day = { $weekday } { $day } { $month }
+day-year = { $day } { $month } { $year }
+month-year = { $month } { $year }
+span = { $from } s/d { $to }
+
+## What was stored, read back
+
+read-back = { $block }: { $facts }. { $stand }Salah? Balas TIDAK
+read-back-rain = { $facts }. Terima kasih. Salah? Balas TIDAK
+clause-on = { $clause } { $day }
+said-cleared = lahan sudah dibuka
+said-lined = ajir dipasang
+said-lined-count = { $count } ajir
+said-holes-dug = { $count } lubang digali
+said-received-plants = { $count } bibit diterima
+said-received-plants-uncounted = bibit diterima
+said-received-fertiliser = pupuk diterima{ $amount }
+said-received = barang diterima
+said-planted = { $count } ditanam
+said-dead = { $count } lagi mati
+said-dead-none = tidak ada yang mati
+said-replaced = { $count } disulam
+said-weeded = sudah disiang
+said-fertilised = sudah dipupuk{ $amount }
+said-sprayed = sudah disemprot
+said-pruned = tunas liar dibuang
+said-branched = { $count } pohon bercabang
+said-branched-uncounted = pohon bercabang
+said-not-branched = { $count } pohon belum bercabang
+said-not-branched-uncounted = pohon belum bercabang
+said-branch-induction = induksi cabang { $count } pohon
+said-branch-induction-uncounted = induksi cabang
+said-girth = lilit { $number } pohon, rata-rata { $mean } cm
+said-girth-share = lilit: { $count } dari { $of } cukup besar
+said-height = tinggi { $number } pohon, rata-rata { $mean } cm
+said-disease = ada { $ailment }
+said-disease-count = { $ailment } di { $count } pohon
+said-disease-none = tidak ada yang sakit
+said-damage = rusak karena { $cause }
+said-damage-count = { $count } pohon rusak karena { $cause }
+said-damage-none = tidak ada yang rusak
+said-cover-sown = penutup tanah ditanam
+said-intercrop-sown = { $species } ditanam
+said-intercrop-sown-unnamed = tumpang sari ditanam
+said-tapping-opened = { $count } pohon buka sadap
+said-not-done = belum: { $job }
+said-not-done-unnamed = belum dikerjakan
+said-rain-soaked = hujan deras
+said-rain-none = tidak ada hujan
+said-rain-mm = hujan { $mm } mm
+amount = , { $value } { $unit }
+
+## How the block stands after it
+
+stand-planted = Jumlah { $total }. { "" }
+stand-room = Jumlah { $total }, masih muat { $room } lagi. { "" }
+stand-dead = Jumlah mati { $dead }, hidup { $alive } dari { $planted }. { "" }
+stand-alive = Hidup { $alive } dari { $planted }. { "" }
+stand-filled = Sekarang { $alive } pohon, masih kosong { $gaps }. { "" }
+stand-next = Berikutnya sekitar { $day }. { "" }
+stand-look = Lihat tunas baru mulai { $day }. { "" }
+stand-sick = { $adviser } diberi tahu. Jangan cabut atau semprot dulu. { "" }
+stand-harm = { $adviser } diberi tahu. Jauhi dahan yang menggantung. { "" }
+stand-label = Ikuti label. Cuci tangan. { "" }
+
+unit-ha = ha
+unit-acre = ekar
+unit-rai = rai
+unit-m2 = m2
+unit-kg = kg
+unit-g = g
+unit-bag = karung
+unit-tin = kaleng
+unit-cup = cangkir
+unit-l = l
+unit-m = m
+unit-cm = cm
+unit-mm = mm
+unit-inch = inci
+unit-foot = kaki
+
+ailment-white_root = jamur akar putih
+ailment-leaf_fall = gugur daun
+ailment-pink = jamur upas
+ailment-leaf_spot = bercak daun
+ailment-mildew = embun tepung
+ailment-dieback = mati pucuk
+ailment-termites = rayap
+ailment-other = penyakit
+
+cause-wind = angin
+cause-fire = api
+cause-flood = banjir
+cause-drought = kekeringan
+cause-animals = hewan
+cause-theft = pencurian
+cause-termites = rayap
+cause-other = hal lain
+
+## Correcting
+
+changed = Diubah di { $block }: { $facts }. { $stand }Salah? Balas TIDAK
+moved = Dipindah dari { $old } ke { $block }: { $facts }. { $stand }Salah? Balas TIDAK
+taken-back = Dibatalkan: { $facts } di { $block }. { $stand }
+taken-back-ask = Dibatalkan: { $facts } di { $block }. Yang benar apa? Kirim lagi, misalnya { $example }
+taken-back-count = Dibatalkan: { $facts } di { $block }. Angka yang benar berapa?
+nothing-to-undo = Tidak ada yang bisa dibatalkan. Untuk lapor tulis kata dan angka, misalnya { $example }
+unsure-change = Yang mana yang salah? Kirim seperti: { $example }
+
+## Asking before storing
+
+confirm = { $block }: { $facts }? { $why }Balas 1 ya, 2 tidak
+confirm-for = { $name } { $block }: { $facts }? { $why }Balas 1 ya, 2 tidak
+why-area = Lahan hanya muat sekitar { $holds }. { "" }
+why-alive = Yang hidup hanya { $alive } pohon. { "" }
+why-gaps = Yang kosong hanya { $gaps }. { "" }
+why-large = Itu banyak dari { $alive }. { "" }
+why-again = Sudah pernah lapor { $count }. Lagi? { "" }
+why-odd = { $value } cm tidak biasa. { "" }
+why-shrunk = Dulu rata-rata { $before } cm. { "" }
+why-thin = Rata-rata { $mean } cm, terlalu kecil untuk disadap. { "" }
+why-feed = Itu lebih dari 1 kg per pohon. { "" }
+why-before = Itu sebelum tanam. { "" }
+why-not-planted = Di sana belum ada tanaman. { "" }
+why-word = "{ $from }" saya baca "{ $to }". { "" }
+why-none = { "" }
+ask-block = Blok mana: { $blocks }? Balas namanya.
+ask-block-unknown = Blok { $unknown } saya tidak tahu. Yang mana: { $blocks }?
+no-blocks = Kebunnya belum ada di daftar, { $name }. { $adviser } akan memasukkan. Tidak ada yang hilang.
+ask-count = Berapa, untuk { $facts } di { $block }? Balas angkanya.
+ask-count-range = { $low } atau { $high }, untuk { $facts } di { $block }? Balas satu angka.
+ask-values = Berapa cm lilit batang di { $block }? Balas angkanya, misalnya 41 43 39
+ask-values-height = Berapa cm tingginya di { $block }? Balas angkanya, misalnya 210 240
+ask-date = Hari apa? Balas misalnya 12 Mei atau 3 hari lalu.
+ask-for-whom = Untuk siapa? { $people }. Balas nomornya.
+dropped = Tidak dicatat. Kirim lagi kapan saja, misalnya { $example }
+bare-planted = pohon ditanam
+bare-dead = pohon mati
+bare-replaced = pohon sulam
+bare-holes_dug = lubang digali
+bare-tapping_opened = pohon buka sadap
+bare-disease = pohon sakit
+bare-branched = pohon bercabang
+bare-other = pohon
+
+## Not understood, help, leaving
+
+unclear = Maaf, saya belum mengerti. Tulis kata, angka dan blok, misalnya { $example }
+stranger = Nomor ini belum saya kenal. Minta penyuluh memasukkannya ke daftar.
+help = Tulis pekerjaan: { $example }, siang B, pupuk B. Tanya: APA LAGI, TELEPON SAYA, BAHASA. Salah: TIDAK. Selesai: BERHENTI. -{ $adviser }
+help-adviser = Tulis: STATUS grup, TERLAMBAT grup, DIAM, KOSONG grup, SAKIT, MUSIM grup, atau nama petani. Selesai: BERHENTI.
+example = mati 8 { $block }
+stopped = Baik. Tidak ada pengingat lagi ke nomor ini. Catatan disimpan. MULAI untuk kembali, HAPUS DATA untuk menghapus nama.
+started = Selamat datang, { $name }. Pengingat untuk kebun akan datang, sekitar sekali seminggu. Untuk selesai: BERHENTI. -{ $adviser }
+same-again = Itu sudah saya catat, terima kasih.
+
+## Farmers ask
+
+now = { $name }, sekarang: { $tasks }. Kabari kalau sudah. -{ $adviser }
+now-nothing = { $name }, sekarang tidak ada tugas. Berikutnya: { $task } { $block } sekitar { $day }. -{ $adviser }
+now-none = { $name }, tidak ada tugas dan belum ada tanggal. Tulis yang sudah dikerjakan, misalnya { $example }. -{ $adviser }
+my-block = { $block }: hidup { $alive } dari { $planted }, tanam { $day }
+my-block-empty = { $block }: belum ditanam
+when-task = { $task } di { $block }: sekitar { $day }. -{ $adviser }
+when-tap = { $name }, { $block } mungkin siap sekitar { $likely }, antara { $earliest } dan { $latest }. Dasarnya { $trees } pohon; ukuran berikut lebih pasti. -{ $adviser }
+when-tap-unknown = { $name }, lilit batang { $block } belum diketahui, jadi belum bisa dijawab. Ukur bila diminta. Jangan sadap sebelum { $adviser } melihat.
+how-many-plants = Untuk { $area } ha kira-kira { $points } bibit; pesan { $order } untuk cadangan. Jumlah ajir yang menentukan. -{ $adviser }
+how-much-feed = { $block }: { $trees } pohon x { $grams } g = { $kilograms } kg. Siangi dulu, tanah lembap, jauh { $ring } dari batang. -{ $adviser }
+feed-ring = sejengkal
+how-much-unknown = Sebutkan luasnya, misalnya: berapa bibit untuk 1,2 ha. Atau tanya { $adviser }: TELEPON SAYA
+may-tap-no = Belum, { $name }: { $block } dibuka bila lilit { $girth } cm pada { $share }% pohon. Pohon kecil yang disadap tetap kecil. -{ $adviser }
+may-tap-check = { $block } sudah hampir, { $name }. { $adviser } mengukur sebelum dibuka. Jangan sadap dulu.
+may-plant-wait = Tunggu, { $name }. Kabar tanam untuk { $group } belum ada. Simpan bibit di tempat teduh dan basah. -{ $adviser }
+may-plant-yes = Ya, { $name }: kabar tanam datang { $day }. Tanam di tanah basah, paling lama 3 hari sesudah bibit datang. -{ $adviser }
+may-spray = Saran semprot tidak lewat SMS. Ikuti label dan hukum setempat, tanya orang terlatih. Lindungi badan, jangan saat berangin. Tulis TELEPON SAYA
+may-other = Lebih baik tanya { $adviser } dulu. Tulis TELEPON SAYA, nanti ditelepon.
+who = Ini layanan karet dari { $adviser }. Kami tidak pernah minta uang atau PIN. BERHENTI untuk selesai, BANTUAN untuk kata-kata.
+my-data = Kami simpan: nama, nomor ini, grup { $group }, { $blocks }, laporan, persetujuan { $consent }. Salah? Tulis TELEPON SAYA
+consent-none = belum ada
+call-me = { $name }, { $adviser } akan menelepon. Kalau ada bahaya, pergi dulu ke tempat aman.
+call-me-notice = Telepon { $name } ({ $group }), nomor akhir { $digits }: diminta { $day }.
+alarm-notice = Tolong lihat { $name } ({ $group }), nomor akhir { $digits }: pesan { $day } mungkin tentang { $alarm }.
+unclear-notice = Tolong bantu { $name } ({ $group }), nomor akhir { $digits }: dua pesan tidak dimengerti, terakhir { $day }.
+alarm-grief = duka
+alarm-danger = bahaya
+alarm-illness = sakit
+alarm-complaint = keluhan
+alarm-money = uang
+sick-notice = { $name } { $block } ({ $group }): { $facts }.
+no-answer = Itu tidak bisa saya jawab. { $adviser } bisa membantu: TELEPON SAYA. Untuk tugas berikutnya tulis: APA LAGI
+later = Baik, { $name }: { $task } di { $block } lagi sekitar { $day }. -{ $adviser }
+nothing-open = Tidak ada yang menunggu jawaban. Untuk tugas berikutnya tulis: APA LAGI
+done = Terima kasih, { $name }. Dicatat selesai { $day }: { $task } di { $block }. Salah? Balas TIDAK
+erase-ask = Nama dan nomor akan dihapus selamanya. Kalau setuju balas YA { $code }
+erased = Selesai. Nama dan nomor sudah dihapus. Angka kebun tetap ada tanpa nama.
+code-wrong = Kodenya salah. Tidak ada yang dilakukan.
+
+## Jobs in one or two words
+
+job-order_plants = pesan bibit
+job-dig_pits = gali lubang
+job-plant = tanam
+job-survival_check = hitung mati
+job-backfill = sulam
+job-weed = siang
+job-feed = pupuk
+job-prune = wiwil
+job-induce_branching = induksi
+job-look_at_induced = lihat tunas
+job-root_check = cek akar
+job-girth_census = ukur lilit
+job-open = buka sadap
+kind-cleared = buka lahan
+kind-lined = pasang ajir
+kind-holes_dug = gali lubang
+kind-received = penerimaan
+kind-planted = tanam
+kind-dead = hitung
+kind-replaced = sulam
+kind-weeded = siang
+kind-fertilised = pupuk
+kind-sprayed = semprot
+kind-pruned = wiwil
+kind-branched = cabang
+kind-not_branched = cabang
+kind-branch_induction = induksi
+kind-girth = ukur
+kind-height = ukur
+kind-disease = periksa
+kind-damage = periksa
+kind-cover_sown = tabur
+kind-intercrop_sown = tabur
+kind-tapping_opened = buka sadap
+kind-not_done = kerja
+kind-rain = hujan
+
+## Nudges. One job, a date, one reply word.
+
+nudge-order_plants = { $name }, untuk { $block } pesan { $trees } bibit okulasi sebelum { $by }. Minta yang bersertifikat. Sudah? Balas SELESAI. -{ $adviser }
+nudge-dig_pits = { $name }, gali lubang di { $block } sebelum { $by }: { $trees } lubang, { $pit } cm. Beri tanda, jauhkan anak-anak. Balas LUBANG dan angka. -{ $adviser }
+nudge-plant = { $name }, tanam { $block } sebelum { $by } selagi tanah basah: { $trees } bibit. Buka polibag, padatkan tanah. Balas TANAM dan angka. -{ $adviser }
+nudge-survival_check = { $name }, periksa tiap baris di { $block } sebelum { $by }. Dari { $trees } pohon, berapa mati? Balas MATI dan angka, 0 juga boleh. -{ $adviser }
+nudge-backfill = { $name }, di { $block } ada { $trees } tempat kosong. Sulam sebelum { $by } selagi tanah basah, klon sama. Balas SULAM dan angka. -{ $adviser }
+nudge-weed = { $name }, siangi baris di { $block } sebelum { $by }. Dekat batang pakai tangan, jauhkan parang dari kulit dan badan. Balas SIANG. -{ $adviser }
+nudge-feed = { $name }, pupuk { $block } sebelum { $by }: { $trees } x { $grams } g = { $kilograms } kg. Siangi dulu, tanah basah, jauh dari batang. Pakai sarung tangan. Balas PUPUK. -{ $adviser }
+nudge-prune = { $name }, buang tunas di bawah { $height } m di { $block } sebelum { $by }, selagi kecil. Dari tanah, jangan memanjat. Balas WIWIL. -{ $adviser }
+nudge-induce_branching = { $name }, { $trees } pohon tinggi di { $block } belum bercabang. Hanya dengan cara yang sudah diajarkan, sebelum { $by }. Jangan memanjat. Balas INDUKSI dan angka. -{ $adviser }
+nudge-look_at_induced = { $name }, lihat pohon yang diinduksi di { $block } sebelum { $by }. Berapa yang bercabang? Balas BERCABANG dan angka. -{ $adviser }
+nudge-root_check = { $name }, periksa akar di { $block } sebelum { $by }. Ada benang putih di pangkal? Balas AKAR PUTIH dan angka, 0 boleh. Jangan cabut. -{ $adviser }
+nudge-girth_census = { $name }, ukur lilit pada { $datum } cm di { $block } sebelum { $by }: { $trees } pohon dari semua baris, yang kecil juga. Balas LILIT dan angka. -{ $adviser }
+nudge-open = { $name }, { $block } memenuhi syarat: { $share }% pada { $girth } cm. { $adviser } melihat dulu sebelum dibuka, sampai { $by }. Buka hanya pohon bertanda.
+
+## The adviser asks
+
+status = { $group } { $day }: { $farmers } petani, tanam { $planted }, hidup { $alive }. { $due }{ $late }Diam { $quiet }, sakit { $sick }
+status-due = Tugas: { $tasks }. { "" }
+status-due-none = Tidak ada tugas. { "" }
+status-late = Terlambat: { $tasks }. { "" }
+status-late-none = Tidak ada yang terlambat. { "" }
+alive-pct = { $pct }%
+alive-unknown = belum dihitung
+task-count = { $task } { $count }
+more = +{ $count }
+late-list = Terlambat { $group }: { $people }
+late-none = Tidak ada yang terlambat di { $group }.
+late-person = { $name } { $task } { $days }h
+late-person-told = { $name } { $task } { $days }h sudah 3x
+quiet-list = Diam lebih { $limit }h: { $people }
+quiet-none = Tidak ada yang diam lebih dari { $limit } hari.
+quiet-person = { $name } { $days }h
+quiet-person-never = { $name } belum pernah
+gaps-list = Kosong { $group }: { $gaps } pada { $farmers } petani, pesan { $order } dengan cadangan. { $people }
+gaps-none = Tidak ada tempat kosong di { $group }. { $uncounted } blok belum dihitung.
+gaps-person = { $name } { $gaps }
+sick-list = Sakit { $group }: { $people }
+sick-none = Tidak ada laporan sakit di { $group } dalam { $limit } hari.
+sick-person = { $name } { $ailment } { $count }
+member = { $name } ({ $group }): { $blocks }. Pesan terakhir { $day }
+member-never = { $name } ({ $group }): { $blocks }. Belum ada pesan
+member-block = { $block } hidup { $alive }/{ $planted }, tanam { $day }{ $due }
+member-block-empty = { $block } { $area }, belum ditanam{ $due }
+member-due = , { $task } { $day }
+member-no-blocks = tidak ada blok
+window-ask = Buka musim tanam di { $group } mulai { $day }? { $farmers } petani akan diberi tahu. Balas YA { $code }
+window-opened = Musim tanam di { $group } dibuka mulai { $day }. { $farmers } petani akan diberi tahu.
+not-your-group = Tidak ada grup atau petani dengan nama itu pada Anda. Yang ada: { $groups }

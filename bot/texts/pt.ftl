@@ -1,0 +1,382 @@
+# Portuguese (Brazil). From memory; needs a native reader who knows rubber.
+# Every text fits one SMS of 160 GSM characters at its longest values; a test says so.
+# Letters: é and à are in the GSM alphabet and stay; the others with marks are not, and would more
+# than halve an SMS, so they are written bare (nao, voce, talhao), as people do in texts.
+# Plurals: 0 and 1 are singular (CLDR).
+
+## Numbers and languages
+
+decimal = ,
+years-ahead = 0
+language-name = Portugues
+language-called = portugues, portuguese, portugais, portugis, bo dao nha, tieng bo dao nha, portuket, โปรตุเกส, ภาษาโปรตุเกส
+languages = Linguas: { $languages }. Responda IDIOMA e a lingua, como IDIOMA pt
+language-set = De agora em diante escrevo em portugues.
+
+## Days
+
+weekday-1 = seg
+weekday-2 = ter
+weekday-3 = qua
+weekday-4 = qui
+weekday-5 = sex
+weekday-6 = sab
+weekday-7 = dom
+month-1 = jan
+month-2 = fev
+month-3 = mar
+month-4 = abr
+month-5 = mai
+month-6 = jun
+month-7 = jul
+month-8 = ago
+month-9 = set
+month-10 = out
+month-11 = nov
+month-12 = dez
+day = { $weekday } { $day } { $month }
+day-year = { $day } { $month } { $year }
+month-year = { $month } { $year }
+span = { $from } a { $to }
+
+## What was stored, read back
+
+read-back = { $block }: { $facts }. { $stand }Errado? Responda NAO
+read-back-rain = { $facts }. Obrigado. Errado? Responda NAO
+clause-on = { $clause } { $day }
+said-cleared = terreno limpo
+said-lined = linhas marcadas
+said-lined-count = { $count ->
+    [one] { $count } piquete
+   *[other] { $count } piquetes
+  }
+said-holes-dug = { $count ->
+    [one] { $count } cova aberta
+   *[other] { $count } covas abertas
+  }
+said-received-plants = { $count ->
+    [one] { $count } muda recebida
+   *[other] { $count } mudas recebidas
+  }
+said-received-plants-uncounted = mudas recebidas
+said-received-fertiliser = adubo recebido{ $amount }
+said-received = entrega recebida
+said-planted = { $count ->
+    [one] { $count } plantada
+   *[other] { $count } plantadas
+  }
+said-dead = mais { $count ->
+    [one] { $count } morta
+   *[other] { $count } mortas
+  }
+said-dead-none = nenhuma morta
+said-replaced = { $count ->
+    [one] { $count } replantada
+   *[other] { $count } replantadas
+  }
+said-weeded = capina feita
+said-fertilised = adubo posto{ $amount }
+said-sprayed = aplicado
+said-pruned = brotos tirados
+said-branched = { $count ->
+    [one] { $count } arvore com galhos
+   *[other] { $count } arvores com galhos
+  }
+said-branched-uncounted = arvores com galhos
+said-not-branched = { $count ->
+    [one] { $count } arvore sem galhos
+   *[other] { $count } arvores sem galhos
+  }
+said-not-branched-uncounted = arvores sem galhos
+said-branch-induction = copa induzida em { $count }
+said-branch-induction-uncounted = copa induzida
+said-girth = circunferencia de { $number ->
+    [one] { $number } arvore
+   *[other] { $number } arvores
+  }, média { $mean } cm
+said-girth-share = circunferencia: { $count } de { $of } no ponto
+said-height = altura de { $number ->
+    [one] { $number } arvore
+   *[other] { $number } arvores
+  }, média { $mean } cm
+said-disease = visto: { $ailment }
+said-disease-count = { $ailment } em { $count ->
+    [one] { $count } arvore
+   *[other] { $count } arvores
+  }
+said-disease-none = nenhuma arvore doente
+said-damage = dano: { $cause }
+said-damage-count = dano ({ $cause }) em { $count ->
+    [one] { $count } arvore
+   *[other] { $count } arvores
+  }
+said-damage-none = nenhum dano
+said-cover-sown = cobertura semeada
+said-intercrop-sown = plantio de { $species }
+said-intercrop-sown-unnamed = roca semeada
+said-tapping-opened = { $count ->
+    [one] { $count } arvore aberta
+   *[other] { $count } arvores abertas
+  }
+said-not-done = ainda nao feito: { $job }
+said-not-done-unnamed = ainda nao feito
+said-rain-soaked = chuva boa
+said-rain-none = sem chuva
+said-rain-mm = { $mm } mm de chuva
+amount = , { $value } { $unit }
+
+## How the block stands after it
+
+stand-planted = { $total } ao todo. { "" }
+stand-room = { $total } ao todo, cabem mais { $room }. { "" }
+stand-dead = { $dead } ao todo, { $alive } de { $planted } vivas. { "" }
+stand-alive = { $alive } de { $planted } vivas. { "" }
+stand-filled = { $alive ->
+    [one] { $alive } arvore
+   *[other] { $alive } arvores
+  } agora, ainda { $gaps ->
+    [one] { $gaps } falha
+   *[other] { $gaps } falhas
+  }. { "" }
+stand-next = De novo por volta de { $day }. { "" }
+stand-look = Olhe os brotos a partir de { $day }. { "" }
+stand-sick = { $adviser } foi avisado. Nao arranque nem aplique nada. { "" }
+stand-harm = { $adviser } foi avisado. Longe dos galhos pendurados. { "" }
+stand-label = Siga o rotulo. Lave as maos. { "" }
+
+unit-ha = ha
+unit-acre = acres
+unit-rai = rai
+unit-m2 = m2
+unit-kg = kg
+unit-g = g
+unit-bag = sacos
+unit-tin = latas
+unit-cup = copos
+unit-l = l
+unit-m = m
+unit-cm = cm
+unit-mm = mm
+unit-inch = polegadas
+unit-foot = pés
+
+ailment-white_root = raiz branca
+ailment-leaf_fall = queda de folhas
+ailment-pink = rubelose
+ailment-leaf_spot = manchas nas folhas
+ailment-mildew = oidio
+ailment-dieback = seca dos ponteiros
+ailment-termites = cupins
+ailment-other = doenca
+
+cause-wind = vento
+cause-fire = fogo
+cause-flood = enchente
+cause-drought = seca
+cause-animals = animais
+cause-theft = roubo
+cause-termites = cupins
+cause-other = outros
+
+## Correcting
+
+changed = Mudado em { $block }: { $facts }. { $stand }Errado? Responda NAO
+moved = Passado de { $old } para { $block }: { $facts }. { $stand }Errado? Responda NAO
+taken-back = Anulado: { $facts } em { $block }. { $stand }
+taken-back-ask = Anulado: { $facts } em { $block }. O que esta certo? Envie de novo, como { $example }
+taken-back-count = Anulado: { $facts } em { $block }. Qual é o numero certo?
+nothing-to-undo = Nao ha nada para anular. Para informar, uma palavra e um numero, como { $example }
+unsure-change = O que esta errado? Envie como: { $example }
+
+## Asking before storing
+
+confirm = { $block }: { $facts }? { $why }Responda 1 sim, 2 nao
+confirm-for = { $name } { $block }: { $facts }? { $why }Responda 1 sim, 2 nao
+why-area = No terreno cabem umas { $holds }. { "" }
+why-alive = So { $alive } arvores estao vivas. { "" }
+why-gaps = So { $gaps } falhas sao conhecidas. { "" }
+why-large = É muito de { $alive }. { "" }
+why-again = Voce ja disse { $count }. De novo? { "" }
+why-odd = { $value } cm é raro. { "" }
+why-shrunk = Antes a média era { $before } cm. { "" }
+why-thin = Média { $mean } cm: fina demais para sangrar. { "" }
+why-feed = É mais de 1 kg por arvore. { "" }
+why-before = É antes do plantio. { "" }
+why-not-planted = Ainda nao ha nada plantado la. { "" }
+why-word = Li "{ $from }" como "{ $to }". { "" }
+why-none = { "" }
+ask-block = Qual talhao: { $blocks }? Responda com o nome.
+ask-block-unknown = Nao conheco o talhao { $unknown }. Qual é: { $blocks }?
+no-blocks = Sua terra ainda nao esta na minha lista, { $name }. { $adviser } vai colocar. Nada se perde.
+ask-count = Quantas, para { $facts } em { $block }? Responda com o numero.
+ask-count-range = { $low } ou { $high }, para { $facts } em { $block }? Responda com um numero.
+ask-values = Quais circunferencias em cm em { $block }? Responda com os numeros, como 41 43 39
+ask-values-height = Quais alturas em cm em { $block }? Responda com os numeros, como 210 240
+ask-date = Em que dia? Responda como 12 maio ou ha 3 dias.
+ask-for-whom = Para quem? { $people }. Responda com o numero.
+dropped = Nao anotado. Envie de novo quando quiser, como { $example }
+bare-planted = arvores plantadas
+bare-dead = arvores mortas
+bare-replaced = replantadas
+bare-holes_dug = covas abertas
+bare-tapping_opened = arvores abertas
+bare-disease = arvores doentes
+bare-branched = arvores com galhos
+bare-other = arvores
+
+## Not understood, help, leaving
+
+unclear = Desculpe, nao entendi. Escreva uma palavra, um numero e o talhao, como { $example }
+stranger = Nao conheco este numero. Peca ao seu técnico para colocar na lista.
+help = Diga o que fez: { $example }, capina B, adubo B. Pergunte: O QUE FAZER, LIGUE PARA MIM, IDIOMA. Errado: NAO. Fim: PARAR. -{ $adviser }
+help-adviser = Envie: SITUACAO grupo, ATRASO grupo, SILENCIO, FALHAS grupo, DOENCA, JANELA grupo, ou o nome de um produtor. Fim: PARAR.
+example = mortas 8 { $block }
+stopped = Pronto. Nao ha mais lembretes para este numero. Seus dados ficam. INICIAR para voltar, APAGAR DADOS para tirar o nome.
+started = Bem-vindo, { $name }. Vao chegar lembretes para seus talhoes, um por semana mais ou menos. Para sair: PARAR. -{ $adviser }
+same-again = Isso eu ja tenho, obrigado.
+
+## Farmers ask
+
+now = { $name }, agora: { $tasks }. Avise quando fizer. -{ $adviser }
+now-nothing = { $name }, nada a fazer agora. Depois: { $task } { $block } por volta de { $day }. -{ $adviser }
+now-none = { $name }, nada a fazer e ainda sem data. Escreva o que fez, como { $example }. -{ $adviser }
+my-block = { $block }: { $alive } de { $planted } vivas, plantio { $day }
+my-block-empty = { $block }: ainda sem plantio
+when-task = { $task } em { $block }: por volta de { $day }. -{ $adviser }
+when-tap = { $name }, { $block } deve estar no ponto em { $likely }, entre { $earliest } e { $latest }. Isso vem de { $trees } arvores; a proxima medida diz mais. -{ $adviser }
+when-tap-unknown = { $name }, nao ha medidas de { $block }, entao nao posso dizer. Meca quando eu pedir. Nao sangre antes que { $adviser } veja.
+how-many-plants = Para { $area } ha umas { $points } mudas; peca { $order } para cobrir perdas. Os piquetes dao o numero certo. -{ $adviser }
+how-much-feed = { $block }: { $trees } arvores x { $grams } g = { $kilograms } kg. Capine antes, solo umido, a { $ring } do tronco. -{ $adviser }
+feed-ring = um palmo
+how-much-unknown = Diga a area, como: quantas mudas para 1,2 ha. Ou pergunte a { $adviser }: LIGUE PARA MIM
+may-tap-no = Ainda nao, { $name }: { $block } abre com { $girth } cm em { $share }% das arvores. Arvore fina sangrada continua fina. -{ $adviser }
+may-tap-check = { $block } esta perto, { $name }. { $adviser } mede antes de abrir. Nao sangre ainda.
+may-plant-wait = Espere, { $name }. O aviso de plantio de { $group } nao veio. Mudas na sombra e molhadas. -{ $adviser }
+may-plant-yes = Sim, { $name }: o aviso de plantio veio { $day }. Plante em solo umido, até 3 dias depois de receber as mudas. -{ $adviser }
+may-spray = Nao dou conselho de veneno por SMS. Siga o rotulo e a lei local, procure pessoa treinada. Cubra o corpo, sem vento. Escreva LIGUE PARA MIM
+may-other = Melhor perguntar a { $adviser }. Escreva LIGUE PARA MIM e alguém liga.
+who = Esta é a linha da seringueira de { $adviser }. Nunca pedimos dinheiro nem senha. PARAR para sair, AJUDA para as palavras.
+my-data = Guardamos: nome, este numero, grupo { $group }, { $blocks }, seus relatos, acordo { $consent }. Errado? Escreva LIGUE PARA MIM
+consent-none = nao dado
+call-me = { $name }, { $adviser } vai ligar. Se alguém esta em perigo, va primeiro para um lugar seguro.
+call-me-notice = Ligue para { $name } ({ $group }), numero termina em { $digits }: pedido { $day }.
+alarm-notice = Veja { $name } ({ $group }), numero termina em { $digits }: o texto de { $day } pode ser de { $alarm }.
+unclear-notice = Ajude { $name } ({ $group }), numero termina em { $digits }: dois textos nao entendidos, o ultimo { $day }.
+alarm-grief = morte
+alarm-danger = perigo
+alarm-illness = doenca
+alarm-complaint = reclamacao
+alarm-money = dinheiro
+sick-notice = { $name } { $block } ({ $group }): { $facts }.
+no-answer = Nao sei responder isso. { $adviser } pode ajudar: LIGUE PARA MIM. Para o proximo trabalho escreva: O QUE FAZER
+later = Certo, { $name }: { $task } em { $block } de novo por volta de { $day }. -{ $adviser }
+nothing-open = Nada espera resposta. Para o proximo trabalho escreva: O QUE FAZER
+done = Obrigado, { $name }. Anotado como feito { $day }: { $task } em { $block }. Errado? Responda NAO
+erase-ask = Seu nome e numero serao apagados para sempre. Para fazer isso responda SIM { $code }
+erased = Pronto. Seu nome e numero foram apagados. Os numeros do talhao ficam sem voce.
+code-wrong = Esse codigo nao esta certo. Nada foi feito.
+
+## Jobs in one or two words
+
+job-order_plants = pedir mudas
+job-dig_pits = abrir covas
+job-plant = plantar
+job-survival_check = contar mortas
+job-backfill = replantar
+job-weed = capinar
+job-feed = adubar
+job-prune = desbrotar
+job-induce_branching = induzir copa
+job-look_at_induced = ver brotos
+job-root_check = ver raizes
+job-girth_census = medir tronco
+job-open = abrir
+kind-cleared = limpeza
+kind-lined = marcacao
+kind-holes_dug = covas
+kind-received = entrega
+kind-planted = plantio
+kind-dead = contagem
+kind-replaced = replantio
+kind-weeded = capina
+kind-fertilised = adubo
+kind-sprayed = aplicacao
+kind-pruned = desbrota
+kind-branched = galhos
+kind-not_branched = galhos
+kind-branch_induction = inducao
+kind-girth = medida
+kind-height = medida
+kind-disease = vistoria
+kind-damage = vistoria
+kind-cover_sown = semeadura
+kind-intercrop_sown = semeadura
+kind-tapping_opened = abertura
+kind-not_done = trabalho
+kind-rain = chuva
+
+## Nudges. One job, a date, one reply word.
+
+nudge-order_plants = { $name }, para { $block } peca { $trees } mudas enxertadas até { $by }. Peca mudas certificadas. Pediu? Responda FEITO. -{ $adviser }
+nudge-dig_pits = { $name }, abra as covas de { $block } até { $by }: { $trees } covas, { $pit } cm. Marque as covas, longe de criancas. Responda COVAS e numero. -{ $adviser }
+nudge-plant = { $name }, plante { $block } até { $by } com solo umido: { $trees } mudas. Tire o saco, firme a terra. Responda PLANTEI e numero. -{ $adviser }
+nudge-survival_check = { $name }, ande cada linha de { $block } até { $by }. De { $trees } arvores, quantas morreram? Responda MORTAS e numero, 0 também. -{ $adviser }
+nudge-backfill = { $name }, { $block } tem { $trees ->
+    [one] { $trees } falha
+   *[other] { $trees } falhas
+  }. Replante até { $by } com solo umido, mesmo clone. Responda REPLANTEI e numero. -{ $adviser }
+nudge-weed = { $name }, capine as linhas de { $block } até { $by }. Com a mao perto do tronco, lamina longe da casca e do corpo. Responda CAPINEI. -{ $adviser }
+nudge-feed = { $name }, adube { $block } até { $by }: { $trees } x { $grams } g = { $kilograms } kg. Capine antes, solo umido, longe do tronco. Use luvas. Responda ADUBEI. -{ $adviser }
+nudge-prune = { $name }, tire os brotos abaixo de { $height } m em { $block } até { $by }, ainda finos. Do chao, sem subir. Responda DESBROTEI. -{ $adviser }
+nudge-induce_branching = { $name }, { $trees } arvores altas de { $block } sem galhos. So do jeito que foi ensinado, até { $by }. Sem subir. Responda INDUZI COPA e numero. -{ $adviser }
+nudge-look_at_induced = { $name }, olhe as arvores induzidas de { $block } até { $by }. Quantas tem galhos? Responda RAMIFICARAM e numero. -{ $adviser }
+nudge-root_check = { $name }, raizes de { $block } até { $by }: ha fios brancos no pé? Responda RAIZ BRANCA e numero, 0 também. Nao arranque. -{ $adviser }
+nudge-girth_census = { $name }, meca a { $datum } cm do chao em { $block } até { $by }: { $trees } arvores de todas as linhas, finas também. Responda CIRC e numeros. -{ $adviser }
+nudge-open = { $name }, { $block } cumpre a regra: { $share }% com { $girth } cm. { $adviser } olha antes de abrir, até { $by }. Abra so arvores marcadas.
+
+## The adviser asks
+
+status = { $group } { $day }: { $farmers ->
+    [one] { $farmers } produtor
+   *[other] { $farmers } produtores
+  }, plantado { $planted }, vivas { $alive }. { $due }{ $late }Silencio { $quiet }, doentes { $sick }
+status-due = A fazer: { $tasks }. { "" }
+status-due-none = Nada a fazer. { "" }
+status-late = Atraso: { $tasks }. { "" }
+status-late-none = Sem atraso. { "" }
+alive-pct = { $pct }%
+alive-unknown = sem contagem
+task-count = { $task } { $count }
+more = +{ $count }
+late-list = Atraso { $group }: { $people }
+late-none = Nenhum atraso em { $group }.
+late-person = { $name } { $task } { $days }d
+late-person-told = { $name } { $task } { $days }d dito 3x
+quiet-list = Silencio mais de { $limit }d: { $people }
+quiet-none = Ninguém em silencio por mais de { $limit } dias.
+quiet-person = { $name } { $days }d
+quiet-person-never = { $name } nunca
+gaps-list = Falhas { $group }: { $gaps } em { $farmers ->
+    [one] { $farmers } produtor
+   *[other] { $farmers } produtores
+  }, pedir { $order } com perdas. { $people }
+gaps-none = Nenhuma falha conhecida em { $group }. { $uncounted } talhoes ainda sem contagem.
+gaps-person = { $name } { $gaps }
+sick-list = Doentes { $group }: { $people }
+sick-none = Nenhuma doenca dita em { $group } em { $limit } dias.
+sick-person = { $name } { $ailment } { $count }
+member = { $name } ({ $group }): { $blocks }. Ultimo texto { $day }
+member-never = { $name } ({ $group }): { $blocks }. Ainda sem texto
+member-block = { $block } { $alive }/{ $planted } vivas, plantio { $day }{ $due }
+member-block-empty = { $block } { $area }, sem plantio{ $due }
+member-due = , { $task } { $day }
+member-no-blocks = nenhum talhao
+window-ask = Abrir o plantio em { $group } a partir de { $day }? { $farmers ->
+    [one] { $farmers } produtor sera avisado
+   *[other] { $farmers } produtores serao avisados
+  }. Responda SIM { $code }
+window-opened = Plantio aberto em { $group } a partir de { $day }. { $farmers ->
+    [one] { $farmers } produtor sera avisado
+   *[other] { $farmers } produtores serao avisados
+  }.
+not-your-group = Nao conheco grupo nem produtor com esse nome entre os seus. Os seus: { $groups }

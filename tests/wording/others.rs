@@ -1,0 +1,195 @@
+//! Every text that no other check puts together is one SMS at its longest values.
+
+use budwood::{
+    args, sms,
+    wording::{Args, LateItem, MemberBlock, Tongue},
+};
+use budwood_scheduler::TaskKind;
+use chrono::NaiveDate;
+use fluent_bundle::FluentValue;
+
+use super::{
+    case::{BLOCK, Case, NAME, SHORTEST, TREES, in_every_language},
+    source,
+};
+
+/// Texts that are put into others, or are put together by the checks above.
+fn is_part(key: &str) -> bool {
+    const PARTS: [&str; 24] = [
+        "weekday-",
+        "month-",
+        "said-",
+        "stand-",
+        "unit-",
+        "ailment-",
+        "cause-",
+        "why-",
+        "bare-",
+        "job-",
+        "kind-",
+        "nudge-",
+        "status-",
+        "alive-",
+        "late-person",
+        "quiet-person",
+        "gaps-person",
+        "sick-person",
+        "member-block",
+        "my-block",
+        "read-back",
+        "confirm",
+        "taken-back",
+        "feed-",
+    ];
+    const WHOLE: [&str; 22] = [
+        "day",
+        "day-year",
+        "span",
+        "clause-on",
+        "amount",
+        "example",
+        "more",
+        "task-count",
+        "member-due",
+        "member-no-blocks",
+        "consent-none",
+        "alarm-grief",
+        "alarm-danger",
+        "alarm-illness",
+        "alarm-complaint",
+        "alarm-money",
+        "decimal",
+        "years-ahead",
+        "language-name",
+        "language-called",
+        "changed",
+        "moved",
+    ];
+    PARTS.iter().any(|part| key.starts_with(part)) || WHOLE.contains(&key)
+}
+
+/// The longest value of this name, with the names of people as short as they get.
+fn longest(case: &Case<'_>, key: &str, value: &str) -> String {
+    let (tongue, day) = (case.tongue, case.day);
+    let trees = TREES.to_string();
+    let job = TaskKind::ALL
+        .map(|kind| tongue.job(kind))
+        .into_iter()
+        .max_by_key(String::len)
+        .expect("jobs");
+    let one_of = |item: String| format!("{item}, {}", tongue.say("more", args! { "count" => 99 }));
+    match value {
+        "name" | "adviser" | "group" | "block" | "old" | "unknown" => SHORTEST.to_owned(),
+        "example" => tongue.say("example", args! { "block" => BLOCK }),
+        "day" | "by" | "from" | "to" => tongue.day(day),
+        "consent" => tongue.day_year(day),
+        "likely" | "earliest" | "latest" => tongue.month_year(day),
+        "task" => job,
+        "tasks" => one_of(format!("{job} {SHORTEST}")),
+        "blocks" if key == "my-data" => one_of(SHORTEST.to_owned()),
+        "blocks" if key.starts_with("member") => one_of(tongue.member_block(&member(day), 5)),
+        "blocks" => one_of(SHORTEST.to_owned()),
+        "groups" => one_of(SHORTEST.to_owned()),
+        "people" => one_of(person(tongue, key)),
+        "due" | "late" => {
+            let tasks = one_of(tongue.say("task-count", args! { "task" => job, "count" => 500 }));
+            tongue.say(&format!("status-{value}"), args! { "tasks" => tasks })
+        }
+        "alive" if key == "status" => tongue.say("alive-unknown", args! {}),
+        "ring" => tongue.say("feed-ring", args! {}),
+        "alarm" => tongue.say("alarm-complaint", args! {}),
+        "facts" => tongue.say(
+            "said-damage-count",
+            args! { "cause" => tongue.say("cause-drought", args! {}), "count" => TREES },
+        ),
+        "kilograms" => tongue.number(12_345.5),
+        "grams" => tongue.number(1_250.5),
+        "area" => tongue.number(49.9),
+        "girth" | "share" => tongue.number(70.0),
+        "languages" => {
+            "en English, fr Francais, id Indonesia, pt Portugues, th Thai, vi Tieng Viet".to_owned()
+        }
+        "codes" => "en fr id pt th vi".to_owned(),
+        "planted" if key == "status" => "500".to_owned(),
+        "code" | "digits" => "4711".to_owned(),
+        "days" | "farmers" | "quiet" | "sick" | "uncounted" | "limit" => "500".to_owned(),
+        "low" | "high" | "planted" | "alive" | "order" | "gaps" | "points" | "trees" => trees,
+        other => panic!("how long can {other} be, in {key}?"),
+    }
+}
+
+fn person(tongue: Tongue<'_>, key: &str) -> String {
+    let values = |key: &str| {
+        tongue.say(
+            key,
+            args! {
+                "name" => SHORTEST,
+                "days" => 999,
+                "gaps" => TREES,
+                "ailment" => tongue.say("ailment-pink", args! {}),
+                "count" => TREES,
+            },
+        )
+    };
+    match key {
+        "late-list" => {
+            let late = LateItem {
+                name: NAME.to_owned(),
+                task: TaskKind::LookAtInduced,
+                days: 999,
+                told: true,
+            };
+            tongue.late_item(&late, 5)
+        }
+        "quiet-list" => values("quiet-person"),
+        "gaps-list" => values("gaps-person"),
+        "sick-list" => values("sick-person"),
+        _ => format!("50 {SHORTEST}"),
+    }
+}
+
+fn member(day: NaiveDate) -> MemberBlock {
+    MemberBlock {
+        name: BLOCK.to_owned(),
+        planted_on: Some(day),
+        planted: TREES,
+        alive: TREES,
+        hectares: Some(49.9),
+        due: Some((TaskKind::LookAtInduced, day)),
+    }
+}
+
+/// Lists show at least one of what they list, and say how many are left out.
+#[test]
+fn every_other_text_fits_at_its_longest() {
+    in_every_language(|case| {
+        let tongue = case.tongue;
+        let mut cut = Vec::new();
+        let whole = case.written.keys().filter(|key| !is_part(key));
+        for key in whole {
+            let values: Vec<(String, String)> = source::values(&case.written[key])
+                .into_iter()
+                .map(|value| {
+                    let text = longest(case, key, &value);
+                    (value, text)
+                })
+                .collect();
+            let args: Args<'_> = values
+                .iter()
+                .map(|(name, text)| {
+                    let name: &'static str = Box::leak(name.clone().into_boxed_str());
+                    (name, FluentValue::from(text.as_str()))
+                })
+                .collect();
+            let said = tongue.say(key, args.clone());
+            let size = sms::measure(&said);
+            let text = tongue.whole(key, args);
+            let is_whole = text.chars().count() == said.chars().count();
+            if !is_whole {
+                cut.push(format!("{key} has {} units: {said}", size.units));
+            }
+            assert!(!text.contains('{'), "{key} lacks a value: {text}");
+        }
+        assert!(cut.is_empty(), "too long:\n{}", cut.join("\n"));
+    });
+}

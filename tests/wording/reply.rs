@@ -1,0 +1,190 @@
+//! Each word that a text asks for is read as what it is asked for, in the language of the text.
+//!
+//! Languages that the reader does not know yet are left out.
+
+use budwood_parser::{Act, Ailment, Kind, Known, Reading, Sender, Topic};
+
+use super::{
+    source,
+    speech::{ALL, ASKING, Reply, Speech},
+};
+use crate::sim;
+
+/// A group of the adviser's.
+const GROUP: &str = "KOLO";
+
+#[test]
+fn the_texts_name_the_words_to_reply_with() {
+    for (speech, texts) in spoken() {
+        for (key, reply) in ASKING {
+            let text = texts.get(key).expect(key);
+            let word = word(speech, reply);
+            assert!(
+                text.to_lowercase().contains(&word.to_lowercase()),
+                "{}: {key} does not name {word}: {text}",
+                speech.code
+            );
+        }
+    }
+}
+
+#[test]
+fn words_to_reply_with_are_read_as_such() {
+    let reader = &sim::setup().reader;
+    for speech in ALL {
+        if !reader.languages().any(|code| code == speech.code) {
+            continue;
+        }
+        for (reply, word) in speech.words {
+            let known = Known {
+                languages: &[speech.code],
+                blocks: &["A"],
+                groups: &[GROUP],
+                members: &[],
+                sender: if is_advisers(*reply) {
+                    Sender::Adviser
+                } else {
+                    Sender::Farmer
+                },
+            };
+            let text = example(*reply, word);
+            let reading = reader.read(&text, &known);
+            assert!(
+                is_read(*reply, &reading),
+                "{}: {text} is not read as {reply:?}: {reading:?}",
+                speech.code
+            );
+        }
+    }
+}
+
+/// The example that farmers are given can be sent as it stands.
+#[test]
+fn the_example_is_a_report() {
+    let setup = sim::setup();
+    for speech in ALL {
+        if !setup.reader.languages().any(|code| code == speech.code) {
+            continue;
+        }
+        let tongue = setup.texts.tongue(&[speech.code]);
+        let text = tongue.whole("example", budwood::args! { "block" => "A" });
+        let known = Known {
+            languages: &[speech.code],
+            blocks: &["A"],
+            groups: &[],
+            members: &[],
+            sender: Sender::Farmer,
+        };
+        let reading = setup.reader.read(&text, &known);
+        let told = reading.reports.first().map(|report| {
+            let block = report.block.as_deref();
+            (report.kind, report.details.count, block)
+        });
+        assert_eq!(told, Some((Kind::Dead, Some(8), Some("A"))), "{text}");
+    }
+}
+
+/// Each language with its texts.
+pub(super) fn spoken() -> Vec<(&'static Speech, std::collections::BTreeMap<String, String>)> {
+    source::files()
+        .into_iter()
+        .map(|(language, file)| {
+            let speech = ALL.into_iter().find(|speech| speech.code == language);
+            let speech = speech.unwrap_or_else(|| panic!("nothing is checked of {language}"));
+            (speech, source::texts(&file))
+        })
+        .collect()
+}
+
+fn word(speech: &Speech, reply: Reply) -> &'static str {
+    let found = speech.words.iter().find(|(one, _)| *one == reply);
+    found
+        .unwrap_or_else(|| panic!("{} has no word for {reply:?}", speech.code))
+        .1
+}
+
+fn is_advisers(reply: Reply) -> bool {
+    matches!(
+        reply,
+        Reply::Status | Reply::Late | Reply::Quiet | Reply::Gaps | Reply::Sick | Reply::Window
+    )
+}
+
+fn example(reply: Reply, word: &str) -> String {
+    match reply {
+        Reply::Pits
+        | Reply::Planted
+        | Reply::Dead
+        | Reply::Filled
+        | Reply::Induced
+        | Reply::Branched
+        | Reply::Root => format!("{word} 12"),
+        Reply::Girth => format!("{word} 41 43 39"),
+        Reply::Language => format!("{word} en"),
+        Reply::Status | Reply::Late | Reply::Gaps | Reply::Sick | Reply::Window => {
+            format!("{word} {GROUP}")
+        }
+        Reply::No
+        | Reply::Yes
+        | Reply::Stop
+        | Reply::Start
+        | Reply::Help
+        | Reply::Done
+        | Reply::Erase
+        | Reply::CallMe
+        | Reply::Next
+        | Reply::Weeded
+        | Reply::Fed
+        | Reply::Pruned
+        | Reply::Quiet => word.to_owned(),
+    }
+}
+
+fn is_read(reply: Reply, reading: &Reading) -> bool {
+    let act = |wanted: Act| reading.acts == [wanted];
+    let asks = |wanted: Topic| matches!(reading.acts.as_slice(), [Act::Query(query)] if query.topic == wanted);
+    let tells = |kind: Kind| match reading.reports.as_slice() {
+        [only] => only.kind == kind && reading.stances.is_empty() && only.doubts.is_empty(),
+        _ => false,
+    };
+    let counts = |kind: Kind| {
+        let first = reading.reports.first();
+        tells(kind) && first.is_some_and(|report| report.details.count == Some(12))
+    };
+    match reply {
+        Reply::No => act(Act::No),
+        Reply::Yes => act(Act::Yes),
+        Reply::Stop => act(Act::Stop),
+        Reply::Start => act(Act::Start),
+        Reply::Help => act(Act::Help),
+        Reply::Done => act(Act::Done),
+        Reply::Erase => asks(Topic::Erase),
+        Reply::CallMe => asks(Topic::CallMe),
+        Reply::Next => asks(Topic::Next),
+        Reply::Language => asks(Topic::Language),
+        Reply::Pits => counts(Kind::HolesDug),
+        Reply::Planted => counts(Kind::Planted),
+        Reply::Dead => counts(Kind::Dead),
+        Reply::Filled => counts(Kind::Replaced),
+        Reply::Weeded => tells(Kind::Weeded),
+        Reply::Fed => tells(Kind::Fertilised),
+        Reply::Pruned => tells(Kind::Pruned),
+        Reply::Induced => counts(Kind::BranchInduction),
+        Reply::Branched => counts(Kind::Branched),
+        Reply::Root => {
+            let first = reading.reports.first();
+            let ailment = first.and_then(|report| report.details.ailment);
+            counts(Kind::Disease) && ailment == Some(Ailment::WhiteRoot)
+        }
+        Reply::Girth => {
+            let first = reading.reports.first();
+            tells(Kind::Girth) && first.is_some_and(|report| report.details.values_cm.len() == 3)
+        }
+        Reply::Status => asks(Topic::Status),
+        Reply::Late => asks(Topic::Late),
+        Reply::Quiet => asks(Topic::Quiet),
+        Reply::Gaps => asks(Topic::Gaps),
+        Reply::Sick => asks(Topic::Sick),
+        Reply::Window => asks(Topic::Window),
+    }
+}
