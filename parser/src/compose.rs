@@ -6,22 +6,16 @@ use alloc::vec::Vec;
 
 use crate::{
     figure::Number,
-    lexicon::{Langs, Lexicon},
+    lexicon::Lexicon,
     meaning::{Meaning, Plain},
     numerals::{self, Said},
     piece::{Piece, Sense},
 };
 
 /// Joins pieces.
-pub(crate) fn compose<'r>(
-    pieces: Vec<Piece<'r>>,
-    lexicon: &Lexicon,
-    langs: Langs,
-) -> Vec<Piece<'r>> {
-    let joins: Vec<_> = lexicon.joins(langs).collect();
-    let joins = joins.iter().copied();
+pub(crate) fn compose<'r>(pieces: Vec<Piece<'r>>, lexicon: &Lexicon) -> Vec<Piece<'r>> {
     let numbers = pass(pieces, |before, rest| {
-        let (said, used) = numerals::read(rest, &joins)?;
+        let (said, used) = numerals::read(rest, lexicon)?;
         // "ffty three": a word that we do not know may be part of the number.
         let unsure = [before, rest.get(used)]
             .into_iter()

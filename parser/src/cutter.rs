@@ -14,7 +14,7 @@ use crate::{
     pack::PHRASE_WORDS_MAX,
     piece::{Piece, Sense},
     reading::Known,
-    runs::{split_block, split_run},
+    runs::{Words, split_block, split_run},
     token::{Shape, Token, tokens},
 };
 
@@ -78,6 +78,10 @@ impl<'r> Cutter<'r, '_> {
                 Shape::Mark(_) => None,
                 Shape::Word | Shape::Figure(_) => self.lexicon.word(text),
             };
+            if let Some(whole) = exact.and_then(|id| self.lexicon.expansion(id, self.langs)) {
+                words.extend(expanded(token, &whole.parts));
+                continue;
+            }
             if exact.is_some() || token.shape != Shape::Word || self.is_name(text) {
                 words.push(WordToken::plain(token.clone(), exact));
                 continue;
@@ -85,7 +89,12 @@ impl<'r> Cutter<'r, '_> {
             // "blokc D" is a slip, "blockc" is block C.
             let names_block = next.is_some_and(|next| self.is_name(self.text(next)));
             let written = self.folded.written(token.start, token.end);
-            let mut run = split_block(text, written, self.lexicon, self.langs, self.known);
+            let listed = Words {
+                lexicon: self.lexicon,
+                langs: self.langs,
+                known: self.known,
+            };
+            let mut run = split_block(text, written, listed);
             if run.is_empty() || names_block {
                 let before = words.last().and_then(|word: &WordToken| word.id);
                 let repaired = self.repair(token, text, before);
@@ -93,7 +102,11 @@ impl<'r> Cutter<'r, '_> {
                     words.push(repaired);
                     continue;
                 }
-                run = split_run(text, self.lexicon, self.langs);
+                let after_number = token.glued
+                    && words.last().is_some_and(|word: &WordToken| {
+                        matches!(word.token.shape, Shape::Figure(_))
+                    });
+                run = split_run(text, listed, after_number);
                 if run.is_empty() {
                     words.push(repaired);
                     continue;
@@ -277,6 +290,25 @@ impl WordToken {
     fn is_inner_hyphen(&self) -> bool {
         self.token.glued && self.token.shape == Shape::Mark('-')
     }
+}
+
+/// The words that one word stands for. The first has its place in the text, the others stand at its
+/// end.
+fn expanded(token: &Token, parts: &[(WordId, Shape)]) -> impl Iterator<Item = WordToken> {
+    let starts = [token.start]
+        .into_iter()
+        .chain(core::iter::repeat(token.end));
+    let end = token.end;
+    let glued = token.glued;
+    parts.iter().zip(starts).map(move |((id, shape), start)| {
+        let token = Token {
+            start,
+            end,
+            shape: shape.clone(),
+            glued,
+        };
+        WordToken::plain(token, Some(*id))
+    })
 }
 
 fn sense_of_figure<'r>(figure: &Figure) -> Sense<'r> {

@@ -13,13 +13,13 @@ use alloc::{
 use hashbrown::{HashMap, HashSet};
 
 use crate::{
-    fold::{bare, fold},
+    fold::{bare, fold, has_accents},
     languages,
-    meaning::{Meaning, Plain},
+    meaning::{Meaning, Numeral, Plain},
     pack::{Joins, Pack, TRADE_CODE},
     reading::Stance,
     repair::Repairs,
-    token::tokens,
+    token::{Shape, tokens},
 };
 
 /// A set of languages, one bit each.
@@ -43,8 +43,16 @@ pub(crate) struct Lexicon {
     phrases: Vec<Phrase>,
     common: HashSet<Box<str>>,
     repairs: Repairs,
+    /// Words that stand for several.
+    expands: HashMap<WordId, Expansion>,
     codes: Vec<String>,
     joins: Vec<Joins>,
+}
+
+/// What a word stands for: a listed word each, or a number in digits.
+pub(crate) struct Expansion {
+    langs: Langs,
+    pub(crate) parts: Vec<(WordId, Shape)>,
 }
 
 /// A listed word or phrase.
@@ -68,6 +76,16 @@ pub(crate) struct Listed<'r> {
 }
 
 impl<'r> Listed<'r> {
+    /// The number words that it is, each with the languages in which it is one.
+    pub(crate) fn of_numbers(self) -> impl Iterator<Item = (Langs, Numeral)> + 'r {
+        let langs = self.langs;
+        self.phrase
+            .meanings
+            .iter()
+            .filter_map(move |(of, meaning)| Some((of & langs, meaning.numeral()?)))
+            .filter(|(of, _)| *of != 0)
+    }
+
     /// Its meanings in the languages in use.
     pub(crate) fn meanings(self) -> impl Iterator<Item = Meaning> + 'r {
         let langs = self.langs;
@@ -118,6 +136,7 @@ impl Lexicon {
             phrases: Vec::new(),
             common: HashSet::new(),
             repairs: Repairs::default(),
+            expands: HashMap::new(),
             codes: packs.iter().map(|pack| pack.code.clone()).collect(),
             joins: packs.iter().map(|pack| pack.joins.clone()).collect(),
         };
@@ -170,9 +189,16 @@ impl Lexicon {
     pub(crate) fn word(&self, word: &str) -> Option<WordId> {
         match self.words.get(word) {
             Some(id) => Some(*id),
-            None if word.is_ascii() => None,
+            None if word.is_ascii() || !has_accents(word) => None,
             None => self.words.get(bare(word).as_str()).copied(),
         }
+    }
+
+    /// The words that a word stands for, if it is one that stands for several.
+    pub(crate) fn expansion(&self, word: WordId, langs: Langs) -> Option<&Expansion> {
+        self.expands
+            .get(&word)
+            .filter(|expansion| expansion.langs & langs != 0)
     }
 
     /// Whether a run of letters and digits is a word of its own ("sp36", "2day").
@@ -273,6 +299,9 @@ impl Lexicon {
         for (twin, of) in &pack.twins {
             self.add_twin(twin, of, langs);
         }
+        for (word, whole) in &pack.expands {
+            self.add_expansion(word, whole, langs);
+        }
         if pack.code != TRADE_CODE {
             self.add_bare_spellings(pack, langs);
         }
@@ -290,6 +319,22 @@ impl Lexicon {
             phrase.twin_of = Some(of.to_string());
             phrase.weak = true;
         }
+    }
+
+    fn add_expansion(&mut self, word: &str, whole: &str, langs: Langs) {
+        let parts = tokens(whole, |_| true)
+            .into_iter()
+            .map(|token| {
+                let part = whole.get(token.start..token.end).unwrap_or("");
+                (self.word_id(part), token.shape)
+            })
+            .collect();
+        let word = self.word_id(word);
+        let expansion = self
+            .expands
+            .entry(word)
+            .or_insert(Expansion { langs, parts });
+        expansion.langs |= langs;
     }
 
     /// Lists each accented phrase without accents too, where that spelling is still free.

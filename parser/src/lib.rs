@@ -45,6 +45,7 @@ pub mod when;
 mod figure;
 mod fold;
 mod meaning;
+mod script;
 mod token;
 
 mod cutter;
@@ -59,6 +60,7 @@ mod compose;
 mod dates;
 mod letters;
 mod numerals;
+mod tally;
 
 // From pieces to reports.
 mod anchors;

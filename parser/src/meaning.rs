@@ -133,6 +133,10 @@ plain! {
     LastMonth = "last_month",
     /// What stands before the days that have passed, as French "il y a".
     AgoBefore = "ago_before",
+    /// What may stand before the year of a date, as Vietnamese "năm".
+    Year = "year",
+    /// The name of a month in a language that counts years from 543 before the common era.
+    BuddhistMonth = "buddhist_month",
     /// "last", before a weekday.
     Last = "last",
     /// "next", before a weekday or a period.

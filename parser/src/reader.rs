@@ -64,7 +64,7 @@ impl Reader {
         let langs = self.lexicon.langs(known.languages);
         let pieces = cutter::pieces(&folded, &self.lexicon, langs, known);
         let pieces = letters::settle(pieces, &folded, known);
-        let pieces = compose::compose(pieces, &self.lexicon, langs);
+        let pieces = compose::compose(pieces, &self.lexicon);
         let segments = segment::segments(&pieces);
         let mut told = reports::read(&pieces, &segments, &folded);
         let by = gate::stranger(&pieces, &folded).map(|name| Doubt::SomebodyElse(name.to_string()));

@@ -6,10 +6,12 @@ mod chat;
 mod dates;
 mod gate;
 mod laws;
+mod number_packs;
 mod numbers;
 mod packs;
 mod render;
 mod reports;
+mod scripts;
 mod spelling;
 
 use std::vec::Vec;

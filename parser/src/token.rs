@@ -1,13 +1,15 @@
 //! Cuts a folded text into words, numbers and marks.
 //!
-//! Letters and digits come apart ("dead8b"), except where the whole run is listed or is one of
-//! the farmer's own block names. Deliberately absent: any meaning.
+//! Letters and digits come apart ("dead8b"), and scripts with and without spaces between words,
+//! except where the whole run is listed or is one of the farmer's own block names. Deliberately
+//! absent: any meaning.
 
 use alloc::vec::Vec;
 
-use unicode_normalization::char::canonical_combining_class;
-
-use crate::figure::{Figure, figure, letters_for_digits, ordinal};
+use crate::{
+    figure::{Figure, figure, letters_for_digits, ordinal},
+    script::{is_unspaced, is_word_letter},
+};
 
 /// The longest run of letters and digits that is kept together.
 const RUN_LEN_MAX: usize = 24;
@@ -81,7 +83,9 @@ fn next_token(rest: &str, first: char, is_whole: &impl Fn(&str) -> bool) -> (Sha
         return (Shape::Figure(figure), rest.len() - after.len());
     }
     let word = prefix(rest, |letter| {
-        is_word_letter(letter) && !letter.is_ascii_digit()
+        is_word_letter(letter)
+            && !letter.is_ascii_digit()
+            && is_unspaced(letter) == is_unspaced(first)
     });
     // Never empty, so that every step goes forward.
     let len = word.len().max(first.len_utf8());
@@ -105,15 +109,4 @@ fn prefix(text: &str, belongs: impl Fn(char) -> bool) -> &str {
         .find(|(_, letter)| !belongs(*letter))
         .map_or(text.len(), |(at, _)| at);
     text.get(..end).unwrap_or(text)
-}
-
-fn is_word_letter(letter: char) -> bool {
-    if letter.is_ascii() {
-        letter.is_ascii_alphanumeric()
-    } else {
-        // Thai and Lao signs above a letter are neither letters nor combining marks by class.
-        letter.is_alphanumeric()
-            || canonical_combining_class(letter) != 0
-            || matches!(letter, '\u{e47}'..='\u{e4e}' | '\u{ec8}'..='\u{ece}')
-    }
 }

@@ -98,6 +98,8 @@ fn taken_for_plain(plain: Plain) -> Taken {
         | Plain::LastWeek
         | Plain::LastMonth
         | Plain::AgoBefore
+        | Plain::Year
+        | Plain::BuddhistMonth
         | Plain::Last
         | Plain::Next
         | Plain::Of
