@@ -21,9 +21,10 @@ pub(crate) fn compose<'r>(pieces: Vec<Piece<'r>>, lexicon: &Lexicon) -> Vec<Piec
             .into_iter()
             .flatten()
             .any(|piece| matches!(piece.sense, Sense::Unknown));
+        let torn = rest.iter().take(used).any(|piece| piece.torn);
         let sense = match said {
             Said::Number(number) => Sense::Number(Number {
-                loose: number.loose || unsure,
+                loose: number.loose || unsure || torn,
                 ..number
             }),
             Said::Nonsense => Sense::NoNumber,

@@ -22,7 +22,7 @@ use crate::{
 pub(crate) fn pieces<'r>(
     folded: &'r Folded<'r>,
     lexicon: &'r Lexicon,
-    langs: Langs,
+    own: Langs,
     known: &Known<'r>,
 ) -> Vec<Piece<'r>> {
     let whole = |run: &str| lexicon.is_word(run) || is_block_like(run, known);
@@ -30,7 +30,7 @@ pub(crate) fn pieces<'r>(
     let cutter = Cutter {
         folded,
         lexicon,
-        langs,
+        own,
         known,
     };
     let words = cutter.word_ids(&tokens);
@@ -60,7 +60,7 @@ type ToSense<'r> = fn(&'r str) -> Sense<'r>;
 struct Cutter<'r, 'k> {
     folded: &'r Folded<'r>,
     lexicon: &'r Lexicon,
-    langs: Langs,
+    own: Langs,
     known: &'k Known<'r>,
 }
 
@@ -78,7 +78,7 @@ impl<'r> Cutter<'r, '_> {
                 Shape::Mark(_) => None,
                 Shape::Word | Shape::Figure(_) => self.lexicon.word(text),
             };
-            if let Some(whole) = exact.and_then(|id| self.lexicon.expansion(id, self.langs)) {
+            if let Some(whole) = exact.and_then(|id| self.lexicon.expansion(id, self.own)) {
                 words.extend(expanded(token, &whole.parts));
                 continue;
             }
@@ -91,7 +91,7 @@ impl<'r> Cutter<'r, '_> {
             let written = self.folded.written(token.start, token.end);
             let listed = Words {
                 lexicon: self.lexicon,
-                langs: self.langs,
+                own: self.own,
                 known: self.known,
             };
             let mut run = split_block(text, written, listed);
@@ -132,15 +132,16 @@ impl<'r> Cutter<'r, '_> {
         if self.lexicon.is_common(text) {
             return word;
         }
-        let nearest = self.lexicon.repairs(text);
+        let mut nearest = self.lexicon.repairs.nearest(text);
+        nearest.retain(|id| self.lexicon.may_be_meant(*id, self.own));
         // "leaf flling": the word that goes on a phrase.
         let goes_on = nearest.iter().copied().find(|id| {
             let pair = [before, Some(*id)].into_iter();
-            let found = self.lexicon.longest(pair, self.langs);
+            let found = self.lexicon.longest(pair, self.own);
             found.is_some_and(|(_, used)| used == 2)
         });
         let kind = |id: WordId| {
-            let listed = self.lexicon.single(id, self.langs)?;
+            let listed = self.lexicon.single(id, self.own)?;
             listed.meanings().find_map(Meaning::kind)
         };
         let first = nearest.first().copied();
@@ -209,6 +210,7 @@ impl<'r> Cutter<'r, '_> {
             end,
             sense,
             plain: 0,
+            torn: false,
             everyday: false,
             repaired: None,
         };
@@ -235,7 +237,7 @@ impl<'r> Cutter<'r, '_> {
             .take(PHRASE_WORDS_MAX)
             .collect();
         let ids = along.iter().map(|index| words.get(*index)?.id);
-        let (listed, count) = self.lexicon.longest(ids, self.langs)?;
+        let (listed, count) = self.lexicon.longest(ids, self.own)?;
         let last = *along.get(count - 1)?;
         // A lone number is a number, whatever phrases it also begins.
         if count == 1 && matches!(here.token.shape, Shape::Figure(_)) {
@@ -245,12 +247,13 @@ impl<'r> Cutter<'r, '_> {
             .get(at..=last)?
             .iter()
             .find(|word| word.repaired)
-            .and_then(|word| self.lexicon.spelling(word.id?));
+            .and_then(|word| self.lexicon.repairs.spelling(word.id?));
         let piece = Piece {
             start: here.token.start,
             end: words.get(last)?.token.end,
             sense: Sense::Listed(listed),
             plain: listed.plain_bits(),
+            torn: false,
             everyday: false,
             repaired,
         };
@@ -271,6 +274,7 @@ impl<'r> Cutter<'r, '_> {
             end: word.token.end,
             sense,
             plain: 0,
+            torn: false,
             everyday,
             repaired: None,
         }

@@ -99,7 +99,7 @@ fn is_twin_report(pieces: &[Piece<'_>], at: usize) -> bool {
     let is_twin = pieces
         .get(at)
         .and_then(Piece::listed)
-        .is_some_and(|listed| listed.phrase.twin_of.is_some());
+        .is_some_and(|listed| listed.twin_of().is_some());
     is_twin
         && is_compact(pieces)
         && pieces
@@ -224,7 +224,7 @@ pub(crate) fn is_nearly_a_report(pieces: &[Piece<'_>], stances: &[Stance]) -> bo
 
 /// A word of work that chat seldom uses.
 pub(crate) fn is_clear_work(piece: &Piece<'_>) -> bool {
-    is_work(piece) && piece.listed().is_some_and(|listed| !listed.phrase.weak)
+    is_work(piece) && piece.listed().is_some_and(|listed| !listed.is_weak())
 }
 
 /// A word of work, or a thing that names work.

@@ -48,11 +48,13 @@ mod meaning;
 mod script;
 mod token;
 
+mod compile;
 mod cutter;
 mod lexicon;
 mod piece;
 mod repair;
 mod runs;
+mod tongues;
 
 // Pieces that belong together.
 mod codes;

@@ -21,6 +21,8 @@ pub(crate) struct Piece<'r> {
     pub(crate) sense: Sense<'r>,
     /// The plain classes that it is listed in, as bits: they are asked for many times.
     pub(crate) plain: u64,
+    /// Two languages in use read it differently.
+    pub(crate) torn: bool,
     /// It is a word of every day that is not listed.
     pub(crate) everyday: bool,
     /// The listed word that it was repaired to.
@@ -69,6 +71,7 @@ impl<'r> Piece<'r> {
         self.sense = sense;
         self.plain = 0;
         self.everyday = false;
+        self.torn = false;
     }
 
     /// Whether it is this mark.

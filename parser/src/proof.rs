@@ -22,7 +22,7 @@ pub(crate) fn is_proven(pieces: &[Piece<'_>], segment: &Segment, told: &Told) ->
     let Some(anchor) = pieces.get(segment.anchor) else {
         return false;
     };
-    let weak = segment.by_thing || anchor.listed().is_some_and(|listed| listed.phrase.weak);
+    let weak = segment.by_thing || anchor.listed().is_some_and(|listed| listed.is_weak());
     let has_number = segment
         .pieces
         .clone()

@@ -12,12 +12,12 @@ use crate::{
     acts, alarm, compose, corrections, cutter,
     fold::Folded,
     gate, languages, letters,
-    lexicon::{Langs, Lexicon, PACKS_MAX},
+    lexicon::{Lexicon, Listed, PACKS_MAX},
     pack::{Pack, PackFault},
     piece::{Piece, Sense},
     queries,
     reading::{Act, Doubt, Known, Problem, Reading, Report, Sender, Stance},
-    reports, segment, words,
+    reports, segment, tongues, words,
 };
 
 /// Reads texts in the languages of its packs.
@@ -61,8 +61,9 @@ impl Reader {
     #[must_use]
     pub fn read(&self, text: &str, known: &Known<'_>) -> Reading {
         let folded = Folded::new(text);
-        let langs = self.lexicon.langs(known.languages);
-        let pieces = cutter::pieces(&folded, &self.lexicon, langs, known);
+        let own = self.lexicon.own(known.languages);
+        let mut pieces = cutter::pieces(&folded, &self.lexicon, own, known);
+        tongues::settle(&mut pieces, own);
         let pieces = letters::settle(pieces, &folded, known);
         let pieces = compose::compose(pieces, &self.lexicon);
         let segments = segment::segments(&pieces);
@@ -102,20 +103,12 @@ impl Reader {
 
     /// The language that lists most of the words.
     fn language(&self, pieces: &[Piece<'_>]) -> Option<String> {
-        let votes = |bit: Langs| {
-            pieces
-                .iter()
-                .filter_map(Piece::listed)
-                .filter(|listed| listed.langs() & bit != 0)
-                .count()
-        };
-        let codes = self.lexicon.codes().iter().enumerate();
+        let listed = pieces.iter().filter_map(Piece::listed);
+        let votes = tongues::votes(listed.map(Listed::langs));
         // The first of equals: packs are given in order of use.
-        let best = codes
-            .rev()
-            .map(|(index, code)| (votes(1 << index), code))
-            .max_by_key(|(votes, _)| *votes)?;
-        (best.0 > 0).then(|| best.1.clone())
+        let counted = self.lexicon.codes().iter().zip(votes).rev();
+        let (code, count) = counted.max_by_key(|(_, count)| *count)?;
+        (count > 0).then(|| code.clone())
     }
 }
 

@@ -34,7 +34,7 @@ const LEFT_OVER_COST: usize = 20;
 #[derive(Clone, Copy)]
 pub(crate) struct Words<'l, 'k> {
     pub(crate) lexicon: &'l Lexicon,
-    pub(crate) langs: Langs,
+    pub(crate) own: Langs,
     pub(crate) known: &'k Known<'k>,
 }
 
@@ -97,7 +97,7 @@ pub(crate) fn split_block(run: &str, written: &str, words: Words<'_, '_>) -> Vec
 
 impl<'l> Words<'l, '_> {
     fn listed(&self, word: &str) -> Option<Listed<'l>> {
-        self.lexicon.single(self.lexicon.word(word)?, self.langs)
+        self.lexicon.single(self.lexicon.word(word)?, self.own)
     }
 
     fn is_own(&self, name: &str) -> bool {

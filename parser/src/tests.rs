@@ -13,6 +13,7 @@ mod render;
 mod reports;
 mod scripts;
 mod spelling;
+mod tongues;
 
 use std::vec::Vec;
 

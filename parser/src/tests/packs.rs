@@ -160,14 +160,3 @@ fn a_second_language_is_data() {
         Some("id")
     );
 }
-
-#[test]
-fn a_phone_hears_only_its_languages() {
-    let reader = super::reader_of(&[languages::ENGLISH, INDONESIAN]);
-    let known = crate::Known {
-        languages: &["en"],
-        ..super::FARMER
-    };
-    assert!(reader.read("mati 8 B", &known).reports.is_empty());
-    assert_eq!(reader.read("dead 8 B", &known).reports.len(), 1);
-}
