@@ -34,7 +34,9 @@ pub(crate) fn compose<'r>(pieces: Vec<Piece<'r>>, lexicon: &Lexicon) -> Vec<Piec
     let pairs = pass(numbers, |_, rest| half(rest).or_else(|| pair(rest)));
     let spaced = pass(pairs, thousands);
     pass(spaced, |_, rest| {
-        grade(rest).or_else(|| crate::dates::read(rest))
+        grade(rest)
+            .or_else(|| clock(rest))
+            .or_else(|| crate::dates::read(rest))
     })
 }
 
@@ -143,6 +145,17 @@ fn thousands<'r>(before: Option<&Piece<'r>>, pieces: &[Piece<'r>]) -> Option<(Se
         ..Number::new(high.value * 1000.0 + low.value)
     };
     Some((Sense::Number(number), 2))
+}
+
+/// "jam 7", "7 o'clock": a time of day counts nothing.
+fn clock<'r>(pieces: &[Piece<'r>]) -> Option<(Sense<'r>, usize)> {
+    let [first, second, ..] = pieces else {
+        return None;
+    };
+    let hour = |piece: &Piece<'_>| piece.number()?.whole().filter(|hour| *hour <= 24);
+    let is_time = (first.is_plain(Plain::Clock) && hour(second).is_some())
+        || (hour(first).is_some() && second.is_plain(Plain::Clock));
+    is_time.then_some((Sense::Clock, 2))
 }
 
 /// "npk 15 15 15" and "npk 15:15:15".

@@ -76,6 +76,7 @@ mod slots;
 mod things;
 
 mod gate;
+mod plans;
 mod proof;
 mod reports;
 

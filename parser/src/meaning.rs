@@ -137,6 +137,8 @@ plain! {
     Year = "year",
     /// The name of a month in a language that counts years from 543 before the common era.
     BuddhistMonth = "buddhist_month",
+    /// What makes the number beside it a time of day, as Indonesian "jam".
+    Clock = "clock",
     /// "last", before a weekday.
     Last = "last",
     /// "next", before a weekday or a period.

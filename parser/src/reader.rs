@@ -15,7 +15,7 @@ use crate::{
     lexicon::{Lexicon, Listed, PACKS_MAX},
     pack::{Pack, PackFault},
     piece::{Piece, Sense},
-    queries,
+    plans, queries,
     reading::{Act, Doubt, Known, Problem, Reading, Report, Sender, Stance},
     reports, segment, tongues, words,
 };
@@ -65,38 +65,39 @@ impl Reader {
         let mut pieces = cutter::pieces(&folded, &self.lexicon, own, known);
         tongues::settle(&mut pieces, own);
         let pieces = letters::settle(pieces, &folded, known);
-        let pieces = compose::compose(pieces, &self.lexicon);
-        let segments = segment::segments(&pieces);
-        let mut told = reports::read(&pieces, &segments, &folded);
-        let by = gate::stranger(&pieces, &folded).map(|name| Doubt::SomebodyElse(name.to_string()));
-        let of = gate::strange(&pieces, &folded).map(|word| Doubt::StrangeWord(word.to_string()));
+        let all = compose::compose(pieces, &self.lexicon);
+        let pieces = plans::before_plan(&all);
+        let segments = segment::segments(pieces);
+        let mut told = reports::read(pieces, &segments, &folded);
+        let by = gate::stranger(pieces, &folded).map(|name| Doubt::SomebodyElse(name.to_string()));
+        let of = gate::strange(pieces, &folded).map(|word| Doubt::StrangeWord(word.to_string()));
         if let Some(doubt) = by.or(of) {
             for report in &mut told.reports {
                 report.doubts.push(doubt.clone());
             }
         }
-        let stances = gate::stances(&pieces, &segments, &told);
-        let calm = gate::is_well_known(&pieces, segments.len());
-        let spoken = spoken(&pieces, &folded, known.sender, calm);
-        let unclear = gate::is_nearly_a_report(&pieces, &stances);
+        let stances = gate::stances(pieces, &segments, &told);
+        let calm = gate::is_well_known(pieces, segments.len());
+        let spoken = spoken(pieces, &folded, known.sender, calm);
+        let unclear = gate::is_nearly_a_report(pieces, &stances);
         let replaced = spoken.replaces_reports || unclear;
         let mut reading = Reading {
-            bare: acts::bare(&pieces).filter(|_| may_fill(&told.reports, &stances)),
-            about_work: unclear || gate::is_about_work(&pieces, &stances),
-            alarm: alarm::read(&pieces, calm && is_no_report(&told.reports, &stances)),
+            bare: acts::bare(pieces).filter(|_| may_fill(&told.reports, &stances)),
+            about_work: unclear || gate::is_about_work(pieces, &stances),
+            alarm: alarm::read(pieces, calm && is_no_report(&told.reports, &stances)),
             member: pieces.iter().find_map(member),
             reports: told.reports,
             acts: spoken.act.into_iter().collect(),
             stances,
             problems: told.problems,
-            words: words::words(&pieces, &folded),
-            language: self.language(&pieces),
+            words: words::words(&all, &folded),
+            language: self.language(&all),
         };
         if replaced {
             reading.reports.clear();
             reading.stances.clear();
         }
-        reading.problems.extend(piece_problems(&pieces, &folded));
+        reading.problems.extend(piece_problems(pieces, &folded));
         reading.problems.extend(folded.cut.map(Problem::Cut));
         reading
     }

@@ -3,6 +3,7 @@
 mod acts;
 mod advisers;
 mod chat;
+mod clauses;
 mod dates;
 mod gate;
 mod laws;

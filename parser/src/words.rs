@@ -99,6 +99,7 @@ fn taken_for_plain(plain: Plain) -> Taken {
         | Plain::LastMonth
         | Plain::AgoBefore
         | Plain::Year
+        | Plain::Clock
         | Plain::BuddhistMonth
         | Plain::Last
         | Plain::Next
