@@ -2,36 +2,31 @@
 //!
 //! Deliberately absent: looking things up (`lexicon`).
 
-use alloc::{
-    borrow::ToOwned,
-    boxed::Box,
-    string::{String, ToString},
-    vec::Vec,
-};
+use alloc::{borrow::ToOwned, boxed::Box, vec::Vec};
 
 use hashbrown::{HashMap, HashSet};
 
 use crate::{
     fold::{bare, fold},
     languages,
-    lexicon::{Expansion, Langs, Lexicon, Phrase, PhraseSense, ROOT, SHARED, WordId},
-    meaning::{Meaning, Plain},
+    lexicon::{Expansion, Langs, Lexicon, Phrase, PhraseSense, ROOT, SHARED},
+    meaning::{Meaning, Plain, Traits},
     pack::{Entry, Pack, TRADE_CODE},
     reading::Stance,
     repair::Repairs,
     token::tokens,
+    vocabulary::{Vocabulary, WordId},
 };
 
 impl Lexicon {
     /// Compiles packs.
     pub(crate) fn new(packs: &[Pack], trade: &Pack) -> Self {
         let mut lexicon = Self {
-            words: HashMap::new(),
+            words: Vocabulary::default(),
             word_langs: Vec::new(),
             steps: HashMap::new(),
             ends: alloc::vec![None],
             phrases: Vec::new(),
-            common: HashSet::new(),
             repairs: Repairs::default(),
             expands: HashMap::new(),
             codes: packs.iter().map(|pack| pack.code.clone()).collect(),
@@ -42,16 +37,18 @@ impl Lexicon {
             lexicon.add(pack, 1 << index);
             for word in languages::common_words(&pack.code).lines() {
                 if !word.starts_with('#') {
-                    lexicon
-                        .common
-                        .extend(word.split_whitespace().map(Box::from));
+                    word.split_whitespace()
+                        .for_each(|word| lexicon.words.add_common(word));
                 }
             }
         }
         for phrase in &mut lexicon.phrases {
             phrase.disputed = is_disputed(phrase);
+            let meanings = phrase.senses.iter().map(|sense| Traits::of(sense.meaning));
+            phrase.traits = meanings.fold(Traits::default(), Traits::and);
         }
-        lexicon.repairs = Repairs::new(lexicon.repairable());
+        let heavy = lexicon.repairable();
+        lexicon.repairs = Repairs::new(heavy.into_iter(), &lexicon.words);
         lexicon
     }
 
@@ -177,13 +174,8 @@ impl Lexicon {
     }
 
     fn word_id(&mut self, word: &str, langs: Langs) -> WordId {
-        let fresh = u32::try_from(self.words.len()).unwrap_or(u32::MAX);
-        let known = self.words.get(word).copied();
-        let id = known.unwrap_or_else(|| {
-            self.words.insert(Box::from(word), fresh);
-            self.word_langs.push(0);
-            fresh
-        });
+        let id = self.words.list(word);
+        self.word_langs.resize(self.words.len(), 0);
         if let Some(of) = self.word_langs.get_mut(id as usize) {
             *of |= langs;
         }
@@ -191,8 +183,8 @@ impl Lexicon {
     }
 
     /// The words that a misspelt word may stand for: all but those without weight.
-    fn repairable(&self) -> Vec<(String, WordId, bool)> {
-        let mut heavy: HashSet<&str> = HashSet::new();
+    fn repairable(&self) -> Vec<WordId> {
+        let mut heavy = Vec::new();
         for phrase in &self.phrases {
             let is_phrase = phrase.text.contains(' ');
             // Of a phrase that only shows a stance ("there are") the words are no work.
@@ -201,13 +193,14 @@ impl Lexicon {
             };
             let is_heavy = phrase.senses.iter().any(|sense| !light(sense.meaning));
             if is_heavy && phrase.twin_of.is_none() {
-                heavy.extend(phrase.text.split(|letter: char| !letter.is_alphanumeric()));
+                let words = phrase.text.split(|letter: char| !letter.is_alphanumeric());
+                heavy.extend(words.filter_map(|word| self.words.find(word)));
             }
         }
-        self.words
-            .iter()
-            .map(|(word, id)| (word.to_string(), *id, heavy.contains(&**word)))
-            .collect()
+        let mut heavy: Vec<WordId> = heavy.iter().map(|found| found.id).collect();
+        heavy.sort_unstable();
+        heavy.dedup();
+        heavy
     }
 }
 

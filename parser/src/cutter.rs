@@ -9,13 +9,14 @@ use crate::{
     figure::Figure,
     fold::Folded,
     kind::Kind,
-    lexicon::{Langs, Lexicon, WordId},
-    meaning::Meaning,
+    lexicon::{Langs, Lexicon},
+    meaning::{Meaning, Traits},
     pack::PHRASE_WORDS_MAX,
     piece::{Piece, Sense},
     reading::Known,
     runs::{Words, split_block, split_run},
     token::{Shape, Token, tokens},
+    vocabulary::WordId,
 };
 
 /// Cuts a folded text into pieces.
@@ -53,6 +54,8 @@ struct WordToken {
     id: Option<WordId>,
     repaired: bool,
     two_kinds: Option<(Kind, Kind)>,
+    /// It is a word of every day that is not listed.
+    everyday: bool,
 }
 
 type ToSense<'r> = fn(&'r str) -> Sense<'r>;
@@ -74,16 +77,22 @@ impl<'r> Cutter<'r, '_> {
         for (at, token) in tokens.iter().enumerate() {
             let next = tokens.get(at + 1);
             let text = self.text(token);
-            let exact = match token.shape {
+            let found = match token.shape {
                 Shape::Mark(_) => None,
-                Shape::Word | Shape::Figure(_) => self.lexicon.word(text),
+                Shape::Word | Shape::Figure(_) => self.lexicon.find(text),
             };
+            let exact = found.filter(|found| found.listed).map(|found| found.id);
+            let common = found.is_some_and(|found| found.common);
             if let Some(whole) = exact.and_then(|id| self.lexicon.expansion(id, self.own)) {
                 words.extend(expanded(token, &whole.parts));
                 continue;
             }
-            if exact.is_some() || token.shape != Shape::Word || self.is_name(text) {
-                words.push(WordToken::plain(token.clone(), exact));
+            let as_it_is = exact.is_some() || common || token.shape != Shape::Word;
+            if as_it_is || self.is_name(text) {
+                words.push(WordToken {
+                    everyday: common,
+                    ..WordToken::plain(token.clone(), exact)
+                });
                 continue;
             }
             // "blokc D" is a slip, "blockc" is block C.
@@ -119,8 +128,12 @@ impl<'r> Cutter<'r, '_> {
                     shape: Shape::Word,
                     glued: token.glued || start > 0,
                 };
-                let id = self.lexicon.word(self.text(&part));
-                words.push(WordToken::plain(part, id));
+                let found = self.lexicon.find(self.text(&part));
+                let id = found.filter(|found| found.listed).map(|found| found.id);
+                words.push(WordToken {
+                    everyday: found.is_some_and(|found| found.common),
+                    ..WordToken::plain(part, id)
+                });
             }
         }
         words
@@ -129,13 +142,12 @@ impl<'r> Cutter<'r, '_> {
     /// One guarded repair: never of a common word, never between two kinds.
     fn repair(&self, token: &Token, text: &str, before: Option<WordId>) -> WordToken {
         let mut word = WordToken::plain(token.clone(), None);
-        if self.lexicon.is_common(text) {
-            return word;
-        }
-        let mut nearest = self.lexicon.repairs.nearest(text);
-        nearest.retain(|id| self.lexicon.may_be_meant(*id, self.own));
+        let lexicon = self.lexicon;
+        let nearest = lexicon.repairs.nearest(text, &lexicon.words, |id| {
+            lexicon.may_be_meant(id, self.own)
+        });
         // "leaf flling": the word that goes on a phrase.
-        let goes_on = nearest.iter().copied().find(|id| {
+        let goes_on = nearest.iter().find(|id| {
             let pair = [before, Some(*id)].into_iter();
             let found = self.lexicon.longest(pair, self.own);
             found.is_some_and(|(_, used)| used == 2)
@@ -144,15 +156,13 @@ impl<'r> Cutter<'r, '_> {
             let listed = self.lexicon.single(id, self.own)?;
             listed.meanings().find_map(Meaning::kind)
         };
-        let first = nearest.first().copied();
-        let other = nearest.iter().find(|id| kind(**id) != first.and_then(kind));
+        let first = nearest.iter().next();
+        let other = nearest.iter().find(|id| kind(*id) != first.and_then(kind));
         word.id = goes_on.or(first.filter(|_| other.is_none()));
         word.repaired = word.id.is_some();
-        if let (None, Some(one), Some(other)) = (
-            word.id,
-            first.and_then(kind),
-            other.and_then(|id| kind(*id)),
-        ) {
+        if let (None, Some(one), Some(other)) =
+            (word.id, first.and_then(kind), other.and_then(kind))
+        {
             word.two_kinds = Some((one, other));
         }
         word
@@ -209,7 +219,7 @@ impl<'r> Cutter<'r, '_> {
             start,
             end,
             sense,
-            plain: 0,
+            traits: Traits::default(),
             torn: false,
             everyday: false,
             repaired: None,
@@ -247,12 +257,12 @@ impl<'r> Cutter<'r, '_> {
             .get(at..=last)?
             .iter()
             .find(|word| word.repaired)
-            .and_then(|word| self.lexicon.repairs.spelling(word.id?));
+            .and_then(|word| self.lexicon.words.spelling(word.id?));
         let piece = Piece {
             start: here.token.start,
             end: words.get(last)?.token.end,
             sense: Sense::Listed(listed),
-            plain: listed.plain_bits(),
+            traits: listed.traits(),
             torn: false,
             everyday: false,
             repaired,
@@ -267,13 +277,12 @@ impl<'r> Cutter<'r, '_> {
             (Shape::Mark(mark), _) => Sense::Mark(*mark),
             (Shape::Figure(figure), _) => sense_of_figure(figure),
         };
-        let everyday =
-            matches!(sense, Sense::Unknown) && self.lexicon.is_common(self.text(&word.token));
+        let everyday = matches!(sense, Sense::Unknown) && word.everyday;
         Piece {
             start: word.token.start,
             end: word.token.end,
             sense,
-            plain: 0,
+            traits: Traits::default(),
             torn: false,
             everyday,
             repaired: None,
@@ -288,6 +297,7 @@ impl WordToken {
             id,
             repaired: false,
             two_kinds: None,
+            everyday: false,
         }
     }
 

@@ -8,7 +8,7 @@ use alloc::vec::Vec;
 
 use crate::{
     fold::Folded,
-    meaning::{Meaning, Plain},
+    meaning::{Meaning, Plain, sort},
     piece::{Piece, Sense},
     proof::{is_compact, is_lone_unit, is_proven, names_trees, only_asks},
     reading::Stance,
@@ -37,7 +37,8 @@ pub(crate) fn stances(pieces: &[Piece<'_>], segments: &[Segment], told: &Told) -
         if is_asking_mark(pieces, at) {
             add(Stance::Question);
         }
-        for meaning in piece.meanings() {
+        let meanings = piece.is_of(sort::STANCE).then(|| piece.meanings());
+        for meaning in meanings.into_iter().flatten() {
             if let Meaning::Stance(stance) = meaning
                 && holds(stance, pieces, at)
             {
@@ -230,20 +231,7 @@ pub(crate) fn is_clear_work(piece: &Piece<'_>) -> bool {
 /// A word of work, or a thing that names work.
 pub(crate) fn is_work(piece: &Piece<'_>) -> bool {
     let two_kinds = matches!(piece.sense, Sense::TwoKinds(..));
-    let listed = piece.means(|meaning| {
-        matches!(
-            meaning,
-            Meaning::Kind(_)
-                | Meaning::Ailment(_)
-                | Meaning::Cause(_)
-                | Meaning::Fertiliser
-                | Meaning::Spray
-                | Meaning::Crop
-                | Meaning::Cover
-                | Meaning::Clone
-        )
-    });
-    listed || two_kinds
+    piece.is_of(sort::WORK) || two_kinds
 }
 
 fn is_place(piece: &Piece<'_>) -> bool {

@@ -9,14 +9,15 @@
 
 use alloc::{boxed::Box, string::String, vec::Vec};
 
-use hashbrown::{HashMap, HashSet};
+use hashbrown::HashMap;
 
 use crate::{
     fold::{bare, has_accents},
-    meaning::{Meaning, Numeral, Plain},
+    meaning::{Meaning, Numeral, Plain, Traits},
     pack::Joins,
     repair::Repairs,
     token::Shape,
+    vocabulary::{Found, Vocabulary, WordId},
 };
 
 /// A set of languages, one bit each.
@@ -26,22 +27,18 @@ pub(crate) const PACKS_MAX: usize = 31;
 /// The bit of words that every language shares.
 pub(crate) const SHARED: Langs = 1 << 31;
 
-/// The number of a distinct word.
-pub(crate) type WordId = u32;
-
 /// Where every phrase begins.
 pub(crate) const ROOT: u32 = 0;
 
 /// All words and phrases.
 pub(crate) struct Lexicon {
-    pub(crate) words: HashMap<Box<str>, WordId>,
+    pub(crate) words: Vocabulary,
     /// For each word, the languages that have it in a phrase.
     pub(crate) word_langs: Vec<Langs>,
     pub(crate) steps: HashMap<(u32, WordId), u32>,
     /// For each trie node, the phrase that ends there.
     pub(crate) ends: Vec<Option<u32>>,
     pub(crate) phrases: Vec<Phrase>,
-    pub(crate) common: HashSet<Box<str>>,
     pub(crate) repairs: Repairs,
     /// Words that stand for several.
     pub(crate) expands: HashMap<WordId, Expansion>,
@@ -66,6 +63,8 @@ pub(crate) struct Phrase {
     pub(crate) weak: Langs,
     /// It is a real word that stands for another, in these languages.
     pub(crate) twin_of: Option<(Langs, Box<str>)>,
+    /// What it is in any of them, at a glance.
+    pub(crate) traits: Traits,
     /// Not all of the languages that list it mean the same by it.
     pub(crate) disputed: bool,
 }
@@ -122,15 +121,13 @@ impl<'r> Listed<'r> {
             .any(|meaning| meaning == Meaning::Plain(class))
     }
 
-    /// The plain classes that it is listed in, as bits.
-    pub(crate) fn plain_bits(self) -> u64 {
-        self.meanings().fold(0, |all, meaning| {
-            if let Meaning::Plain(class) = meaning {
-                all | class.bit()
-            } else {
-                all
-            }
-        })
+    /// What it is listed as, at a glance.
+    pub(crate) fn traits(self) -> Traits {
+        if !self.phrase.disputed {
+            return self.phrase.traits;
+        }
+        let meanings = self.meanings().map(Traits::of);
+        meanings.fold(Traits::default(), Traits::and)
     }
 
     /// The languages that list it, apart from what all share.
@@ -176,18 +173,26 @@ impl Lexicon {
             .map(|(_, joins)| joins)
     }
 
-    /// The number of a word.
-    pub(crate) fn word(&self, word: &str) -> Option<WordId> {
-        match self.words.get(word) {
-            Some(id) => Some(*id),
-            None if word.is_ascii() || !has_accents(word) => None,
-            None => self.words.get(bare(word).as_str()).copied(),
+    /// A word, listed or of every day; if it is neither, then without its accents.
+    pub(crate) fn find(&self, word: &str) -> Option<Found> {
+        let found = self.words.find(word);
+        let is_listed = found.is_some_and(|found| found.listed);
+        if is_listed || word.is_ascii() || !has_accents(word) {
+            return found;
         }
+        let plain = self.words.find(&bare(word));
+        plain.filter(|plain| plain.listed).or(found)
+    }
+
+    /// The number of a listed word.
+    pub(crate) fn word(&self, word: &str) -> Option<WordId> {
+        let found = self.find(word)?;
+        found.listed.then_some(found.id)
     }
 
     /// Whether a run of letters and digits is a word of its own ("sp36", "2day").
     pub(crate) fn is_word(&self, run: &str) -> bool {
-        self.words.contains_key(run)
+        self.words.find(run).is_some_and(|found| found.listed)
     }
 
     /// Whether a phone of these languages may have meant this word.
@@ -205,7 +210,7 @@ impl Lexicon {
 
     /// Whether this is a word of every day.
     pub(crate) fn is_common(&self, word: &str) -> bool {
-        self.common.contains(word)
+        self.words.find(word).is_some_and(|found| found.common)
     }
 
     /// The longest phrase along these words, and how many of them it takes. A phrase of the

@@ -55,6 +55,7 @@ mod piece;
 mod repair;
 mod runs;
 mod tongues;
+mod vocabulary;
 
 // Pieces that belong together.
 mod codes;

@@ -10,7 +10,7 @@
 use crate::{
     figure::Number,
     lexicon::Lexicon,
-    meaning::{Meaning, Numeral, Plain},
+    meaning::{Meaning, Numeral, Plain, sort},
     piece::{Piece, Sense},
     tally::Tally,
 };
@@ -138,10 +138,13 @@ fn numerals(piece: &Piece<'_>) -> impl Iterator<Item = Numeral> {
 }
 
 fn has_numeral(piece: &Piece<'_>) -> bool {
-    numerals(piece).next().is_some()
+    piece.is_of(sort::NUMERAL)
 }
 
 fn value_of(piece: &Piece<'_>) -> Option<u32> {
+    if !has_numeral(piece) {
+        return None;
+    }
     numerals(piece).find_map(|numeral| match numeral {
         Numeral::Value(value) | Numeral::Scale(value) => Some(value),
         Numeral::Plus(_)

@@ -1,7 +1,7 @@
 //! A language pack: the words of one language, as data.
 //!
 //! A pack is a TOML file. Each table is one sort of meaning, each key in it one value, each list
-//! the words and phrases for it (at most four words each), most usual first. Capitals and
+//! the words and phrases for it (at most six words each), most usual first. Capitals and
 //! apostrophes do not matter; a phrase with accents is also known without them. A phrase may stand
 //! in several tables ("plant" is work and a unit of count), but under two kinds it is a fault.
 //!
@@ -48,7 +48,7 @@ use crate::{
 };
 
 /// Phrases are looked up by at most so many words.
-pub(crate) const PHRASE_WORDS_MAX: usize = 4;
+pub(crate) const PHRASE_WORDS_MAX: usize = 6;
 /// More entries than this are a mistake in a file, not a language.
 const ENTRIES_MAX: usize = 20_000;
 /// The key of words such as "fertiliser" that name a sort of thing and none of its kind.

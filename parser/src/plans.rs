@@ -5,7 +5,7 @@
 
 use crate::{
     gate::{is_clear_work, is_known},
-    meaning::{Meaning, Plain},
+    meaning::{Meaning, Plain, sort},
     piece::{Piece, Sense},
     reading::Stance,
     text::break_strength,
@@ -34,7 +34,7 @@ pub(crate) fn before_plan<'p, 'r>(pieces: &'p [Piece<'r>]) -> &'p [Piece<'r>] {
 }
 
 fn is_plan(piece: &Piece<'_>) -> bool {
-    piece.means(|meaning| meaning == Meaning::Stance(Stance::Plan))
+    piece.is_of(sort::STANCE) && piece.means(|meaning| meaning == Meaning::Stance(Stance::Plan))
 }
 
 /// Work with its number or block.
@@ -63,8 +63,8 @@ fn stands_alone(clause: &[Piece<'_>]) -> bool {
         .filter(|piece| !is_plan(piece) && !matches!(piece.sense, Sense::When(_)))
         .count();
     let plans = words().filter(|piece| is_plan(piece)).count();
-    let tells_more = clause.iter().any(|piece| piece.kind().is_some())
-        || (others > 0 && others + plans > 2);
+    let tells_more =
+        clause.iter().any(|piece| piece.kind().is_some()) || (others > 0 && others + plans > 2);
     let known = words().filter(|piece| is_known(piece)).count();
     only_plans && tells_more && known * 100 >= words().count() * KNOWN_PERCENT_MIN
 }

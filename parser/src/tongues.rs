@@ -45,7 +45,7 @@ pub(crate) fn settle(pieces: &mut [Piece<'_>], own: Langs) {
         };
         let listed = Listed { phrase, seen };
         piece.sense = Sense::Listed(listed);
-        piece.plain = listed.plain_bits();
+        piece.traits = listed.traits();
         if phrase.disputed {
             settle_dispute(piece, listed);
         }
@@ -111,6 +111,6 @@ fn settle_dispute(piece: &mut Piece<'_>, listed: Listed<'_>) {
     let yes = by(|meaning| meaning == Meaning::Plain(Plain::Yes));
     let no = by(|meaning| meaning == Meaning::Plain(Plain::No));
     if yes != 0 && no != 0 && yes != no {
-        piece.plain &= !(Plain::Yes.bit() | Plain::No.bit());
+        piece.traits.plain &= !(Plain::Yes.bit() | Plain::No.bit());
     }
 }
