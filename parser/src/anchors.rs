@@ -8,7 +8,7 @@ use alloc::vec::Vec;
 
 use crate::{
     kind::Kind,
-    meaning::{Meaning, Plain},
+    meaning::{Meaning, Plain, sort},
     piece::{Piece, Sense},
     text::{Text, break_strength, is_count_like},
 };
@@ -93,10 +93,18 @@ impl Thing {
     }
 }
 
+/// Whether a piece may open a report, as far as a glance tells.
+pub(crate) fn may_open(piece: &Piece<'_>) -> bool {
+    piece.is_of(sort::WORK | sort::WETNESS) || piece.is_plain(Plain::Tall)
+}
+
 fn opened(text: &Text<'_, '_>) -> Vec<Anchor> {
     let opening: Vec<Anchor> = (0..text.pieces.len())
         .filter_map(|at| opens(text.pieces, at))
         .collect();
+    if opening.len() < 2 {
+        return opening;
+    }
     let mut kept: Vec<Anchor> = Vec::new();
     for (index, anchor) in opening.iter().enumerate() {
         let Some(thing) = anchor.thing else {
@@ -166,7 +174,7 @@ fn is_edge(piece: &Piece<'_>) -> bool {
 }
 
 fn opens(pieces: &[Piece<'_>], at: usize) -> Option<Anchor> {
-    let piece = pieces.get(at)?;
+    let piece = pieces.get(at).filter(|piece| may_open(piece))?;
     let anchor = |kind, thing| Some(Anchor { at, kind, thing });
     if let Some(kind) = piece.kind() {
         let is_no_work = is_unit_here(pieces, at)
@@ -319,6 +327,9 @@ fn tall_kind(pieces: &[Piece<'_>], at: usize) -> Kind {
 
 /// "dug 120 holes" names one work twice.
 fn merged(text: &Text<'_, '_>, anchors: Vec<Anchor>) -> Vec<Anchor> {
+    if anchors.len() < 2 {
+        return anchors;
+    }
     let mut kept: Vec<Anchor> = Vec::new();
     for anchor in anchors {
         let same = kept.last_mut().filter(|last| last.kind == anchor.kind);

@@ -28,13 +28,15 @@ pub(crate) fn pieces<'r>(
 ) -> Vec<Piece<'r>> {
     let whole = |run: &str| lexicon.is_word(run) || is_block_like(run, known);
     let tokens = tokens(&folded.text, whole);
+    let names = [known.blocks, known.groups, known.members];
     let cutter = Cutter {
         folded,
         lexicon,
         own,
         known,
+        has_names: names.into_iter().flatten().any(|name| is_long_name(name)),
     };
-    let words = cutter.word_ids(&tokens);
+    let words = cutter.word_ids(tokens);
     let mut pieces = Vec::with_capacity(words.len());
     let mut at = 0;
     while let Some(token) = words.get(at) {
@@ -65,6 +67,8 @@ struct Cutter<'r, 'k> {
     lexicon: &'r Lexicon,
     own: Langs,
     known: &'k Known<'r>,
+    /// Some name is more than a letter or a number.
+    has_names: bool,
 }
 
 impl<'r> Cutter<'r, '_> {
@@ -72,11 +76,11 @@ impl<'r> Cutter<'r, '_> {
         self.folded.text.get(token.start..token.end).unwrap_or("")
     }
 
-    fn word_ids(&self, tokens: &[Token]) -> Vec<WordToken> {
+    fn word_ids(&self, tokens: Vec<Token>) -> Vec<WordToken> {
         let mut words = Vec::with_capacity(tokens.len());
-        for (at, token) in tokens.iter().enumerate() {
-            let next = tokens.get(at + 1);
-            let text = self.text(token);
+        let mut tokens = tokens.into_iter().peekable();
+        while let Some(token) = tokens.next() {
+            let text = self.text(&token);
             let found = match token.shape {
                 Shape::Mark(_) => None,
                 Shape::Word | Shape::Figure(_) => self.lexicon.find(text),
@@ -84,18 +88,19 @@ impl<'r> Cutter<'r, '_> {
             let exact = found.filter(|found| found.listed).map(|found| found.id);
             let common = found.is_some_and(|found| found.common);
             if let Some(whole) = exact.and_then(|id| self.lexicon.expansion(id, self.own)) {
-                words.extend(expanded(token, &whole.parts));
+                words.extend(expanded(&token, &whole.parts));
                 continue;
             }
             let as_it_is = exact.is_some() || common || token.shape != Shape::Word;
             if as_it_is || self.is_name(text) {
                 words.push(WordToken {
                     everyday: common,
-                    ..WordToken::plain(token.clone(), exact)
+                    ..WordToken::plain(token, exact)
                 });
                 continue;
             }
             // "blokc D" is a slip, "blockc" is block C.
+            let next = tokens.peek();
             let names_block = next.is_some_and(|next| self.is_name(self.text(next)));
             let written = self.folded.written(token.start, token.end);
             let listed = Words {
@@ -106,7 +111,7 @@ impl<'r> Cutter<'r, '_> {
             let mut run = split_block(text, written, listed);
             if run.is_empty() || names_block {
                 let before = words.last().and_then(|word: &WordToken| word.id);
-                let repaired = self.repair(token, text, before);
+                let repaired = self.repair(&token, text, before);
                 if repaired.id.is_some() {
                     words.push(repaired);
                     continue;
@@ -181,6 +186,9 @@ impl<'r> Cutter<'r, '_> {
 
     /// A name of this conversation that begins here.
     fn name(&self, words: &[WordToken], at: usize) -> Option<(Piece<'r>, usize)> {
+        if !self.has_names {
+            return None;
+        }
         let start = words.get(at)?.token.start;
         let rest = self.folded.text.get(start..)?;
         let known = self.known;
@@ -192,8 +200,7 @@ impl<'r> Cutter<'r, '_> {
         let mut best: Option<(usize, Sense<'r>)> = None;
         for (names, sense) in kinds {
             for name in names {
-                // "1" and "A" are a number and a letter until their neighbours say otherwise.
-                if name.len() == 1 || name.bytes().all(|byte| byte.is_ascii_digit()) {
+                if !is_long_name(name) {
                     continue;
                 }
                 let first = self
@@ -363,6 +370,11 @@ fn is_block_like(run: &str, known: &Known<'_>) -> bool {
         Some('l' | 'o' | 'i') | None => false,
         Some(letter) => is_code && !named(letter.to_string().as_str()),
     }
+}
+
+/// "1" and "A" are a number and a letter until their neighbours say otherwise.
+fn is_long_name(name: &str) -> bool {
+    name.len() > 1 && !name.bytes().all(|byte| byte.is_ascii_digit())
 }
 
 /// The length of the name at the start of the text, if it ends at the end of a word.

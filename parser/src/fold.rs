@@ -30,10 +30,14 @@ pub(crate) struct Folded<'t> {
 impl<'t> Folded<'t> {
     /// Folds a text.
     pub(crate) fn new(whole: &'t str) -> Self {
-        let end = whole
-            .char_indices()
-            .nth(TEXT_CHARS_MAX)
-            .map_or(whole.len(), |(at, _)| at);
+        let end = if whole.len() <= TEXT_CHARS_MAX {
+            whole.len()
+        } else {
+            let mut letters = whole.char_indices();
+            letters
+                .nth(TEXT_CHARS_MAX)
+                .map_or(whole.len(), |(at, _)| at)
+        };
         let source = whole.get(..end).unwrap_or(whole);
         let cut = (end < whole.len()).then_some(Span {
             start: end,

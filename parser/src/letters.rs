@@ -57,6 +57,10 @@ impl<'r> Here<'_, 'r> {
     /// The new sense of the piece, if it changes.
     fn settled(&self) -> Option<Sense<'r>> {
         let piece = self.pieces.get(self.at)?;
+        // Most words are listed and too long for the name of a block.
+        if piece.end - piece.start > CODE_CHARS_MAX && piece.listed().is_some() {
+            return None;
+        }
         let written = self.code(piece);
         let is_unknown = matches!(piece.sense, Sense::Unknown);
         let is_block = if piece.number().is_some() {

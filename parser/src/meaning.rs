@@ -112,6 +112,8 @@ pub(crate) mod sort {
     pub(crate) const TOPIC: u32 = 1 << 20;
     pub(crate) const ADVISER_TOPIC: u32 = 1 << 21;
     pub(crate) const NUMERAL: u32 = 1 << 22;
+    /// A part of a day as said.
+    pub(crate) const DAY: u32 = DAYS_AGO | WEEKDAY | MONTH;
     /// A word of work, or a thing that names work.
     pub(crate) const WORK: u32 = KIND | AILMENT | CAUSE | FERTILISER | SPRAY | CROP | COVER | CLONE;
 }

@@ -65,6 +65,14 @@ pub(crate) enum Sense<'r> {
     Unknown,
 }
 
+impl Traits {
+    /// What any of these pieces is listed as.
+    pub(crate) fn of_all(pieces: &[Piece<'_>]) -> Self {
+        let traits = pieces.iter().map(|piece| piece.traits);
+        traits.fold(Self::default(), Self::and)
+    }
+}
+
 impl<'r> Piece<'r> {
     /// Turns into something else than what it was listed as.
     pub(crate) fn becomes(&mut self, sense: Sense<'r>) {

@@ -32,8 +32,12 @@ pub(crate) fn is_proven(pieces: &[Piece<'_>], segment: &Segment, told: &Told) ->
         .any(|at| has_number_near(pieces, at));
     let denied = !told.denials.is_empty();
     let has_block = told.reports.iter().any(|report| report.block.is_some());
+    let all_known = || (0..pieces.len()).all(|at| has_place(pieces, at));
+    if !weak {
+        return has_number || has_block || all_known();
+    }
     let has_trees = names_trees(pieces);
-    let all_known = (0..pieces.len()).all(|at| has_place(pieces, at));
+    let all_known = all_known();
     // "lost 3 bags", "money lost B": no trees.
     let elsewhere = pieces.iter().any(|piece| {
         piece.means(|meaning| {
@@ -51,19 +55,16 @@ pub(crate) fn is_proven(pieces: &[Piece<'_>], segment: &Segment, told: &Told) ->
         && !pieces
             .iter()
             .any(|piece| piece.means(|meaning| meaning == Meaning::Fertiliser));
-    if weak && (elsewhere || nothing_came) {
+    if elsewhere || nothing_came {
         return false;
     }
-    if weak {
-        let has_block_word = pieces.iter().any(|piece| piece.is_plain(Plain::Block));
-        let placed = has_block_word
-            || has_trees
-            || (has_block && (all_known || has_one_stranger(pieces)))
-            || is_compact(pieces);
-        let uncounted = has_block && all_known && !is_counted_sight(segment.kind);
-        return ((has_number || denied) && placed) || uncounted || is_answer(pieces, segment);
-    }
-    has_number || has_block || all_known
+    let has_block_word = pieces.iter().any(|piece| piece.is_plain(Plain::Block));
+    let placed = has_block_word
+        || has_trees
+        || (has_block && (all_known || has_one_stranger(pieces)))
+        || is_compact(pieces);
+    let uncounted = has_block && all_known && !is_counted_sight(segment.kind);
+    ((has_number || denied) && placed) || uncounted || is_answer(pieces, segment)
 }
 
 /// "dead 8 abeg B": one word of no list in a short text that is clear apart from it. A word of

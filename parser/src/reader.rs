@@ -82,7 +82,9 @@ impl Reader {
         let unclear = gate::is_nearly_a_report(pieces, &stances);
         let replaced = spoken.replaces_reports || unclear;
         let mut reading = Reading {
-            bare: acts::bare(pieces).filter(|_| may_fill(&told.reports, &stances)),
+            bare: may_fill(&told.reports, &stances)
+                .then(|| acts::bare(pieces))
+                .flatten(),
             about_work: unclear || gate::is_about_work(pieces, &stances),
             alarm: alarm::read(pieces, calm && is_no_report(&told.reports, &stances)),
             member: pieces.iter().find_map(member),

@@ -22,7 +22,7 @@ const TWO_SLIPS_LETTERS_MIN: usize = 8;
 /// Longer words are no listed word with a slip.
 const REPAIR_LETTERS_MAX: usize = 20;
 /// So many words at the same distance are looked at; more would only say that it is unclear.
-const NEAREST_MAX: usize = 8;
+const NEAREST_MAX: usize = 16;
 /// No spelling is filed for more words than this.
 const FILED_MAX: usize = 64;
 
@@ -57,13 +57,19 @@ impl Nearest {
     }
 
     fn push(&mut self, id: WordId) {
-        if self.iter().any(|other| other == id) {
-            return;
-        }
         if let Some(place) = self.ids.get_mut(self.len) {
             *place = id;
             self.len += 1;
         }
+    }
+
+    /// Whether a word is met for the first time, as far as is remembered.
+    fn is_new(&mut self, id: WordId) -> bool {
+        let is_new = !self.iter().any(|other| other == id);
+        if is_new {
+            self.push(id);
+        }
+        is_new
     }
 }
 
@@ -98,6 +104,8 @@ impl Repairs {
             return nearest;
         }
         let mut best = u8::MAX;
+        // Most words meet in many of their shortened spellings.
+        let mut measured = Nearest::default();
         for_each_short(written.as_bytes(), |short| {
             let mut place = self.by_short.get(&short).copied().unwrap_or(NONE);
             for _ in 0..FILED_MAX {
@@ -105,6 +113,9 @@ impl Repairs {
                     break;
                 };
                 place = before;
+                if !measured.is_new(id) {
+                    continue;
+                }
                 let listed = vocabulary.spelling(id).unwrap_or("");
                 let Some(cost) = cost(written.as_bytes(), listed.as_bytes()) else {
                     continue;
@@ -114,7 +125,7 @@ impl Repairs {
                         best = cost;
                         nearest.len = 0;
                     }
-                    nearest.push(id);
+                    nearest.is_new(id);
                 }
             }
         });
