@@ -8,7 +8,7 @@ use alloc::vec::Vec;
 
 use crate::{
     kind::Kind,
-    meaning::{Meaning, Plain},
+    meaning::{Meaning, Plain, sort},
     piece::{Piece, Sense},
     text::{Text, break_strength, is_count_like},
 };
@@ -93,10 +93,18 @@ impl Thing {
     }
 }
 
+/// Whether a piece may open a report, as far as a glance tells.
+pub(crate) fn may_open(piece: &Piece<'_>) -> bool {
+    piece.is_of(sort::WORK | sort::WETNESS) || piece.is_plain(Plain::Tall)
+}
+
 fn opened(text: &Text<'_, '_>) -> Vec<Anchor> {
     let opening: Vec<Anchor> = (0..text.pieces.len())
         .filter_map(|at| opens(text.pieces, at))
         .collect();
+    if opening.len() < 2 {
+        return opening;
+    }
     let mut kept: Vec<Anchor> = Vec::new();
     for (index, anchor) in opening.iter().enumerate() {
         let Some(thing) = anchor.thing else {
@@ -166,11 +174,16 @@ fn is_edge(piece: &Piece<'_>) -> bool {
 }
 
 fn opens(pieces: &[Piece<'_>], at: usize) -> Option<Anchor> {
-    let piece = pieces.get(at)?;
+    let piece = pieces.get(at).filter(|piece| may_open(piece))?;
     let anchor = |kind, thing| Some(Anchor { at, kind, thing });
     if let Some(kind) = piece.kind() {
-        let is_no_work =
-            is_unit_here(pieces, at) || is_gap_filled(pieces, at) || is_small_here(pieces, at);
+        let is_no_work = is_unit_here(pieces, at)
+            || is_gap_filled(pieces, at)
+            || is_small_here(pieces, at)
+            || is_weather(pieces, at);
+        // "planted 60 gaps" fills them.
+        let fills = kind == Kind::Planted && plants_gaps(pieces, at);
+        let kind = if fills { Kind::Replaced } else { kind };
         return if is_no_work { None } else { anchor(kind, None) };
     }
     if piece.is_plain(Plain::Tall) {
@@ -209,6 +222,12 @@ fn is_unit_here(pieces: &[Piece<'_>], at: usize) -> bool {
 /// "8 gaps filled 6" tell of both.
 fn is_gap_filled(pieces: &[Piece<'_>], at: usize) -> bool {
     let filling = |piece: &Piece<'_>| piece.kind() == Some(Kind::Replaced);
+    let planting = |at: usize| {
+        let is_planted = pieces
+            .get(at)
+            .is_some_and(|piece| piece.kind() == Some(Kind::Planted) && !is_unit_here(pieces, at));
+        is_planted && plants_gaps(pieces, at)
+    };
     if !pieces
         .get(at)
         .is_some_and(|piece| piece.is_plain(Plain::Gaps))
@@ -229,7 +248,54 @@ fn is_gap_filled(pieces: &[Piece<'_>], at: usize) -> bool {
             .checked_sub(1)
             .is_some_and(|at| is_count_like(pieces, at));
     let filled = pieces.get(at + 1).is_some_and(filling) && !two_counts;
-    after_filling || filled
+    let start = at.saturating_sub(GAP_REACH);
+    let planted = || (start..at + 2).any(|at| planting(at));
+    after_filling || filled || planted()
+}
+
+/// "planted 60 gaps", "60 gaps planted": one number, and the gaps right before or after the work.
+fn plants_gaps(pieces: &[Piece<'_>], at: usize) -> bool {
+    let is_gap = |piece: Option<&Piece<'_>>| piece.is_some_and(|gap| gap.is_plain(Plain::Gaps));
+    let small = |piece: &Piece<'_>| {
+        piece.number().is_some()
+            || piece.is_any(&[Plain::Filler, Plain::Of, Plain::Trees, Plain::At])
+    };
+    let after = pieces.iter().skip(at + 1).take(GAP_REACH);
+    let mut after = after.skip_while(|piece| small(piece) && !piece.is_plain(Plain::Gaps));
+    let before = at.checked_sub(1).and_then(|at| pieces.get(at));
+    let is_beside = is_gap(after.next()) || is_gap(before);
+    let breaks = |at: &usize| {
+        pieces
+            .get(*at)
+            .is_none_or(|piece| break_strength(piece) > 0)
+    };
+    let far = at + CLAUSE_PIECES_MAX;
+    let end = (at + 1..far).find(breaks).unwrap_or(far);
+    let near = at.saturating_sub(CLAUSE_PIECES_MAX);
+    let start = (near..at).rfind(breaks).unwrap_or(near);
+    is_beside && (start..end).filter(|at| is_count_like(pieces, *at)).count() <= 1
+}
+
+/// "planted 20 in the rain": how the weather was at other work is no news.
+fn is_weather(pieces: &[Piece<'_>], at: usize) -> bool {
+    let is_rain = |piece: &Piece<'_>| piece.kind() == Some(Kind::Rain);
+    let small = |piece: &Piece<'_>| {
+        piece.is_any(&[Plain::At, Plain::Filler, Plain::Of])
+            && piece.number().is_none()
+            && !piece.is_any(&[Plain::Negation, Plain::And])
+    };
+    let before = at.checked_sub(1).and_then(|at| pieces.get(at));
+    let measured = pieces
+        .get(at + 1)
+        .is_some_and(|next| next.number().is_some());
+    let other_work = || {
+        pieces.iter().any(|piece| {
+            let named =
+                |meaning: Meaning| meaning.cause().is_some() || meaning == Meaning::Fertiliser;
+            piece.kind().is_some_and(|kind| kind != Kind::Rain) || piece.means(named)
+        })
+    };
+    pieces.get(at).is_some_and(is_rain) && before.is_some_and(small) && !measured && other_work()
 }
 
 /// "around 8 dead", "the cows came": beside other work the word is a small word.
@@ -261,6 +327,9 @@ fn tall_kind(pieces: &[Piece<'_>], at: usize) -> Kind {
 
 /// "dug 120 holes" names one work twice.
 fn merged(text: &Text<'_, '_>, anchors: Vec<Anchor>) -> Vec<Anchor> {
+    if anchors.len() < 2 {
+        return anchors;
+    }
     let mut kept: Vec<Anchor> = Vec::new();
     for anchor in anchors {
         let same = kept.last_mut().filter(|last| last.kind == anchor.kind);

@@ -6,41 +6,69 @@ use alloc::vec::Vec;
 
 use crate::{
     figure::Number,
-    lexicon::{Langs, Lexicon},
-    meaning::{Meaning, Plain},
+    lexicon::Lexicon,
+    meaning::{Meaning, Plain, Traits, sort},
     numerals::{self, Said},
     piece::{Piece, Sense},
 };
 
 /// Joins pieces.
-pub(crate) fn compose<'r>(
-    pieces: Vec<Piece<'r>>,
+pub(crate) fn compose<'r>(mut pieces: Vec<Piece<'r>>, lexicon: &Lexicon) -> Vec<Piece<'r>> {
+    // Most texts hold nothing that joins; a glance tells.
+    let traits = Traits::of_all(&pieces);
+    if traits.has(sort::NUMERAL) {
+        pieces = pass(pieces, |before, rest| numerals_at(before, rest, lexicon));
+    }
+    let figures = pieces.iter().filter(|piece| is_figure(piece)).count();
+    let is_odd = |piece: &Piece<'_>| matches!(piece.sense, Sense::Triple(_) | Sense::Fraction(..));
+    let odd = pieces.iter().any(is_odd);
+    if figures > 1 || odd || traits.has(sort::EXTENT) {
+        pieces = pass(pieces, |_, rest| half(rest).or_else(|| pair(rest)));
+    }
+    if figures > 1 {
+        pieces = pass(pieces, thousands);
+    }
+    let may_be_day = traits.has(sort::DAY)
+        || traits.has_plain(DAY_WORDS)
+        || (figures > 0 && traits.has(sort::AGO | sort::PERIOD));
+    if may_be_day || figures > 2 || odd {
+        pieces = pass(pieces, |_, rest| {
+            grade(rest)
+                .or_else(|| clock(rest))
+                .or_else(|| crate::dates::read(rest))
+        });
+    }
+    pieces
+}
+
+/// Words that begin or make a day, or a time of day.
+const DAY_WORDS: u64 =
+    Plain::LastWeek.bit() | Plain::LastMonth.bit() | Plain::AgoBefore.bit() | Plain::Clock.bit();
+
+fn is_figure(piece: &Piece<'_>) -> bool {
+    matches!(piece.sense, Sense::Number(_) | Sense::Fraction(..))
+}
+
+fn numerals_at<'r>(
+    before: Option<&Piece<'r>>,
+    rest: &[Piece<'r>],
     lexicon: &Lexicon,
-    langs: Langs,
-) -> Vec<Piece<'r>> {
-    let joins: Vec<_> = lexicon.joins(langs).collect();
-    let joins = joins.iter().copied();
-    let numbers = pass(pieces, |before, rest| {
-        let (said, used) = numerals::read(rest, &joins)?;
-        // "ffty three": a word that we do not know may be part of the number.
-        let unsure = [before, rest.get(used)]
-            .into_iter()
-            .flatten()
-            .any(|piece| matches!(piece.sense, Sense::Unknown));
-        let sense = match said {
-            Said::Number(number) => Sense::Number(Number {
-                loose: number.loose || unsure,
-                ..number
-            }),
-            Said::Nonsense => Sense::NoNumber,
-        };
-        Some((sense, used))
-    });
-    let pairs = pass(numbers, |_, rest| half(rest).or_else(|| pair(rest)));
-    let spaced = pass(pairs, thousands);
-    pass(spaced, |_, rest| {
-        grade(rest).or_else(|| crate::dates::read(rest))
-    })
+) -> Option<(Sense<'r>, usize)> {
+    let (said, used) = numerals::read(rest, lexicon)?;
+    // "ffty three": a word that we do not know may be part of the number.
+    let unsure = [before, rest.get(used)]
+        .into_iter()
+        .flatten()
+        .any(|piece| matches!(piece.sense, Sense::Unknown));
+    let torn = rest.iter().take(used).any(|piece| piece.torn);
+    let sense = match said {
+        Said::Number(number) => Sense::Number(Number {
+            loose: number.loose || unsure || torn,
+            ..number
+        }),
+        Said::Nonsense => Sense::NoNumber,
+    };
+    Some((sense, used))
 }
 
 /// Goes along the pieces and puts one piece for each run that `join` takes; `join` also sees what
@@ -148,6 +176,17 @@ fn thousands<'r>(before: Option<&Piece<'r>>, pieces: &[Piece<'r>]) -> Option<(Se
         ..Number::new(high.value * 1000.0 + low.value)
     };
     Some((Sense::Number(number), 2))
+}
+
+/// "jam 7", "7 o'clock": a time of day counts nothing.
+fn clock<'r>(pieces: &[Piece<'r>]) -> Option<(Sense<'r>, usize)> {
+    let [first, second, ..] = pieces else {
+        return None;
+    };
+    let hour = |piece: &Piece<'_>| piece.number()?.whole().filter(|hour| *hour <= 24);
+    let is_time = (first.is_plain(Plain::Clock) && hour(second).is_some())
+        || (hour(first).is_some() && second.is_plain(Plain::Clock));
+    is_time.then_some((Sense::Clock, 2))
 }
 
 /// "npk 15 15 15" and "npk 15:15:15".

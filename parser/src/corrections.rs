@@ -18,6 +18,13 @@ use crate::{
 
 /// The correction in a text, if it is one.
 pub(crate) fn read(pieces: &[Piece<'_>], folded: &Folded<'_>) -> Option<Correction> {
+    let may_correct = |piece: &Piece<'_>| {
+        piece.traits.has_plain(CORRECTING) || matches!(piece.sense, Sense::Range(..))
+    };
+    // Most texts hold no such word; they need no closer look.
+    if !pieces.iter().any(may_correct) {
+        return None;
+    }
     let text = Text::new(pieces, folded);
     if let Some(correction) = text.change_in_order() {
         return Some(correction);
@@ -28,6 +35,10 @@ pub(crate) fn read(pieces: &[Piece<'_>], folded: &Folded<'_>) -> Option<Correcti
         .or_else(|| text.sorry_this())?;
     Some(text.correction(&change))
 }
+
+/// Words without which nothing is corrected.
+const CORRECTING: u64 =
+    Plain::Correction.bit() | Plain::Instead.bit() | Plain::Negation.bit() | Plain::No.bit();
 
 /// A value that can be corrected, by place.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]

@@ -9,31 +9,34 @@ use crate::{
     figure::Figure,
     fold::Folded,
     kind::Kind,
-    lexicon::{Langs, Lexicon, WordId},
-    meaning::Meaning,
+    lexicon::{Langs, Lexicon},
+    meaning::{Meaning, Traits},
     pack::PHRASE_WORDS_MAX,
     piece::{Piece, Sense},
     reading::Known,
-    runs::{split_block, split_run},
+    runs::{Words, split_block, split_run},
     token::{Shape, Token, tokens},
+    vocabulary::WordId,
 };
 
 /// Cuts a folded text into pieces.
 pub(crate) fn pieces<'r>(
     folded: &'r Folded<'r>,
     lexicon: &'r Lexicon,
-    langs: Langs,
+    own: Langs,
     known: &Known<'r>,
 ) -> Vec<Piece<'r>> {
     let whole = |run: &str| lexicon.is_word(run) || is_block_like(run, known);
     let tokens = tokens(&folded.text, whole);
+    let names = [known.blocks, known.groups, known.members];
     let cutter = Cutter {
         folded,
         lexicon,
-        langs,
+        own,
         known,
+        has_names: names.into_iter().flatten().any(|name| is_long_name(name)),
     };
-    let words = cutter.word_ids(&tokens);
+    let words = cutter.word_ids(tokens);
     let mut pieces = Vec::with_capacity(words.len());
     let mut at = 0;
     while let Some(token) = words.get(at) {
@@ -53,6 +56,8 @@ struct WordToken {
     id: Option<WordId>,
     repaired: bool,
     two_kinds: Option<(Kind, Kind)>,
+    /// It is a word of every day that is not listed.
+    everyday: bool,
 }
 
 type ToSense<'r> = fn(&'r str) -> Sense<'r>;
@@ -60,8 +65,10 @@ type ToSense<'r> = fn(&'r str) -> Sense<'r>;
 struct Cutter<'r, 'k> {
     folded: &'r Folded<'r>,
     lexicon: &'r Lexicon,
-    langs: Langs,
+    own: Langs,
     known: &'k Known<'r>,
+    /// Some name is more than a letter or a number.
+    has_names: bool,
 }
 
 impl<'r> Cutter<'r, '_> {
@@ -69,31 +76,51 @@ impl<'r> Cutter<'r, '_> {
         self.folded.text.get(token.start..token.end).unwrap_or("")
     }
 
-    fn word_ids(&self, tokens: &[Token]) -> Vec<WordToken> {
+    fn word_ids(&self, tokens: Vec<Token>) -> Vec<WordToken> {
         let mut words = Vec::with_capacity(tokens.len());
-        for (at, token) in tokens.iter().enumerate() {
-            let next = tokens.get(at + 1);
-            let text = self.text(token);
-            let exact = match token.shape {
+        let mut tokens = tokens.into_iter().peekable();
+        while let Some(token) = tokens.next() {
+            let text = self.text(&token);
+            let found = match token.shape {
                 Shape::Mark(_) => None,
-                Shape::Word | Shape::Figure(_) => self.lexicon.word(text),
+                Shape::Word | Shape::Figure(_) => self.lexicon.find(text),
             };
-            if exact.is_some() || token.shape != Shape::Word || self.is_name(text) {
-                words.push(WordToken::plain(token.clone(), exact));
+            let exact = found.filter(|found| found.listed).map(|found| found.id);
+            let common = found.is_some_and(|found| found.common);
+            if let Some(whole) = exact.and_then(|id| self.lexicon.expansion(id, self.own)) {
+                words.extend(expanded(&token, &whole.parts));
+                continue;
+            }
+            let as_it_is = exact.is_some() || common || token.shape != Shape::Word;
+            if as_it_is || self.is_name(text) {
+                words.push(WordToken {
+                    everyday: common,
+                    ..WordToken::plain(token, exact)
+                });
                 continue;
             }
             // "blokc D" is a slip, "blockc" is block C.
+            let next = tokens.peek();
             let names_block = next.is_some_and(|next| self.is_name(self.text(next)));
             let written = self.folded.written(token.start, token.end);
-            let mut run = split_block(text, written, self.lexicon, self.langs, self.known);
+            let listed = Words {
+                lexicon: self.lexicon,
+                own: self.own,
+                known: self.known,
+            };
+            let mut run = split_block(text, written, listed);
             if run.is_empty() || names_block {
                 let before = words.last().and_then(|word: &WordToken| word.id);
-                let repaired = self.repair(token, text, before);
+                let repaired = self.repair(&token, text, before);
                 if repaired.id.is_some() {
                     words.push(repaired);
                     continue;
                 }
-                run = split_run(text, self.lexicon, self.langs);
+                let after_number = token.glued
+                    && words.last().is_some_and(|word: &WordToken| {
+                        matches!(word.token.shape, Shape::Figure(_))
+                    });
+                run = split_run(text, listed, after_number);
                 if run.is_empty() {
                     words.push(repaired);
                     continue;
@@ -106,8 +133,12 @@ impl<'r> Cutter<'r, '_> {
                     shape: Shape::Word,
                     glued: token.glued || start > 0,
                 };
-                let id = self.lexicon.word(self.text(&part));
-                words.push(WordToken::plain(part, id));
+                let found = self.lexicon.find(self.text(&part));
+                let id = found.filter(|found| found.listed).map(|found| found.id);
+                words.push(WordToken {
+                    everyday: found.is_some_and(|found| found.common),
+                    ..WordToken::plain(part, id)
+                });
             }
         }
         words
@@ -116,29 +147,27 @@ impl<'r> Cutter<'r, '_> {
     /// One guarded repair: never of a common word, never between two kinds.
     fn repair(&self, token: &Token, text: &str, before: Option<WordId>) -> WordToken {
         let mut word = WordToken::plain(token.clone(), None);
-        if self.lexicon.is_common(text) {
-            return word;
-        }
-        let nearest = self.lexicon.repairs(text);
+        let lexicon = self.lexicon;
+        let nearest = lexicon.repairs.nearest(text, &lexicon.words, |id| {
+            lexicon.may_be_meant(id, self.own)
+        });
         // "leaf flling": the word that goes on a phrase.
-        let goes_on = nearest.iter().copied().find(|id| {
+        let goes_on = nearest.iter().find(|id| {
             let pair = [before, Some(*id)].into_iter();
-            let found = self.lexicon.longest(pair, self.langs);
+            let found = self.lexicon.longest(pair, self.own);
             found.is_some_and(|(_, used)| used == 2)
         });
         let kind = |id: WordId| {
-            let listed = self.lexicon.single(id, self.langs)?;
+            let listed = self.lexicon.single(id, self.own)?;
             listed.meanings().find_map(Meaning::kind)
         };
-        let first = nearest.first().copied();
-        let other = nearest.iter().find(|id| kind(**id) != first.and_then(kind));
+        let first = nearest.iter().next();
+        let other = nearest.iter().find(|id| kind(*id) != first.and_then(kind));
         word.id = goes_on.or(first.filter(|_| other.is_none()));
         word.repaired = word.id.is_some();
-        if let (None, Some(one), Some(other)) = (
-            word.id,
-            first.and_then(kind),
-            other.and_then(|id| kind(*id)),
-        ) {
+        if let (None, Some(one), Some(other)) =
+            (word.id, first.and_then(kind), other.and_then(kind))
+        {
             word.two_kinds = Some((one, other));
         }
         word
@@ -157,6 +186,9 @@ impl<'r> Cutter<'r, '_> {
 
     /// A name of this conversation that begins here.
     fn name(&self, words: &[WordToken], at: usize) -> Option<(Piece<'r>, usize)> {
+        if !self.has_names {
+            return None;
+        }
         let start = words.get(at)?.token.start;
         let rest = self.folded.text.get(start..)?;
         let known = self.known;
@@ -168,8 +200,7 @@ impl<'r> Cutter<'r, '_> {
         let mut best: Option<(usize, Sense<'r>)> = None;
         for (names, sense) in kinds {
             for name in names {
-                // "1" and "A" are a number and a letter until their neighbours say otherwise.
-                if name.len() == 1 || name.bytes().all(|byte| byte.is_ascii_digit()) {
+                if !is_long_name(name) {
                     continue;
                 }
                 let first = self
@@ -195,7 +226,8 @@ impl<'r> Cutter<'r, '_> {
             start,
             end,
             sense,
-            plain: 0,
+            traits: Traits::default(),
+            torn: false,
             everyday: false,
             repaired: None,
         };
@@ -222,7 +254,7 @@ impl<'r> Cutter<'r, '_> {
             .take(PHRASE_WORDS_MAX)
             .collect();
         let ids = along.iter().map(|index| words.get(*index)?.id);
-        let (listed, count) = self.lexicon.longest(ids, self.langs)?;
+        let (listed, count) = self.lexicon.longest(ids, self.own)?;
         let last = *along.get(count - 1)?;
         // A lone number is a number, whatever phrases it also begins.
         if count == 1 && matches!(here.token.shape, Shape::Figure(_)) {
@@ -232,12 +264,13 @@ impl<'r> Cutter<'r, '_> {
             .get(at..=last)?
             .iter()
             .find(|word| word.repaired)
-            .and_then(|word| self.lexicon.spelling(word.id?));
+            .and_then(|word| self.lexicon.words.spelling(word.id?));
         let piece = Piece {
             start: here.token.start,
             end: words.get(last)?.token.end,
             sense: Sense::Listed(listed),
-            plain: listed.plain_bits(),
+            traits: listed.traits(),
+            torn: false,
             everyday: false,
             repaired,
         };
@@ -251,13 +284,13 @@ impl<'r> Cutter<'r, '_> {
             (Shape::Mark(mark), _) => Sense::Mark(*mark),
             (Shape::Figure(figure), _) => sense_of_figure(figure),
         };
-        let everyday =
-            matches!(sense, Sense::Unknown) && self.lexicon.is_common(self.text(&word.token));
+        let everyday = matches!(sense, Sense::Unknown) && word.everyday;
         Piece {
             start: word.token.start,
             end: word.token.end,
             sense,
-            plain: 0,
+            traits: Traits::default(),
+            torn: false,
             everyday,
             repaired: None,
         }
@@ -271,12 +304,32 @@ impl WordToken {
             id,
             repaired: false,
             two_kinds: None,
+            everyday: false,
         }
     }
 
     fn is_inner_hyphen(&self) -> bool {
         self.token.glued && self.token.shape == Shape::Mark('-')
     }
+}
+
+/// The words that one word stands for. The first has its place in the text, the others stand at its
+/// end.
+fn expanded(token: &Token, parts: &[(WordId, Shape)]) -> impl Iterator<Item = WordToken> {
+    let starts = [token.start]
+        .into_iter()
+        .chain(core::iter::repeat(token.end));
+    let end = token.end;
+    let glued = token.glued;
+    parts.iter().zip(starts).map(move |((id, shape), start)| {
+        let token = Token {
+            start,
+            end,
+            shape: shape.clone(),
+            glued,
+        };
+        WordToken::plain(token, Some(*id))
+    })
 }
 
 fn sense_of_figure<'r>(figure: &Figure) -> Sense<'r> {
@@ -317,6 +370,11 @@ fn is_block_like(run: &str, known: &Known<'_>) -> bool {
         Some('l' | 'o' | 'i') | None => false,
         Some(letter) => is_code && !named(letter.to_string().as_str()),
     }
+}
+
+/// "1" and "A" are a number and a letter until their neighbours say otherwise.
+fn is_long_name(name: &str) -> bool {
+    name.len() > 1 && !name.bytes().all(|byte| byte.is_ascii_digit())
 }
 
 /// The length of the name at the start of the text, if it ends at the end of a word.

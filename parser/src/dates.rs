@@ -109,7 +109,7 @@ fn triple<'r>(parts: [u16; 3], next: Option<&Piece<'_>>) -> Sense<'r> {
 fn full_year(year: u16) -> Option<u16> {
     match year {
         20..=50 => Some(2000 + year),
-        63..=75 => Some(2500 + year - 543),
+        60..=75 => Some(2500 + year - 543),
         2000..=2100 => Some(year),
         2500..=2643 => Some(year - 543),
         _ => None,
@@ -133,15 +133,17 @@ fn days_back<'r>(count: u32, each: u16) -> Sense<'r> {
 fn day_month<'r>(day: u32, pieces: &[Piece<'_>]) -> Option<(Sense<'r>, usize)> {
     let of = usize::from(pieces.get(1)?.is_plain(Plain::Of));
     let month = pieces.get(1 + of)?.part(Meaning::month)?;
-    let (year, used) = year_after(pieces, 2 + of);
+    let (year, used) = year_after(pieces, 1 + of);
     named_day(day, month, year).map(|sense| (sense, used))
 }
 
 /// "may 12", "may 12th, 2026".
 fn month_day<'r>(pieces: &[Piece<'_>]) -> Option<(Sense<'r>, usize)> {
-    let month = pieces.first()?.part(Meaning::month)?;
+    let first = pieces.first()?;
+    let month = first.part(Meaning::month)?;
     let day = count(pieces.get(1)?)?;
-    let (year, used) = year_after(pieces, 2);
+    // The year follows the day, the name of the month stands first.
+    let (year, used) = year_at(pieces, 2, first.is_plain(Plain::BuddhistMonth));
     // "may 120" counts something.
     (day <= 31).then_some(())?;
     named_day(day, month, year).map(|sense| (sense, used))
@@ -152,14 +154,34 @@ fn named_day<'r>(day: u32, month: u8, year: Option<u16>) -> Option<Sense<'r>> {
     Some(calendar(day, u16::from(month), year, true).map_or(Sense::NoSuchDay, Sense::When))
 }
 
-fn year_after(pieces: &[Piece<'_>], at: usize) -> (Option<u16>, usize) {
-    let year = pieces
+/// The year after the month at this place, and how many pieces the day takes with it.
+fn year_after(pieces: &[Piece<'_>], month: usize) -> (Option<u16>, usize) {
+    let is_buddhist = pieces
+        .get(month)
+        .is_some_and(|month| month.is_plain(Plain::BuddhistMonth));
+    year_at(pieces, month + 1, is_buddhist)
+}
+
+/// "2026", "de 2026", "năm 2026"; where years are Buddhist also "2569" and "69".
+fn year_at(pieces: &[Piece<'_>], at: usize, is_buddhist: bool) -> (Option<u16>, usize) {
+    let joins = pieces
         .get(at)
+        .is_some_and(|piece| piece.is_any(&[Plain::Year, Plain::Of]));
+    let place = at + usize::from(joins);
+    // "12 march 69 trees" counts trees.
+    let counts = pieces.get(place + 1).is_some_and(|next| {
+        next.is_plain(Plain::Trees) || next.means(|meaning| meaning.unit().is_some())
+    });
+    let year = pieces
+        .get(place)
         .and_then(count)
         .and_then(|year| u16::try_from(year).ok())
-        .filter(|year| *year >= 2000)
+        .filter(|year| *year >= 2000 || (is_buddhist && !counts && (60..=75).contains(year)))
         .and_then(full_year);
-    (year, at + usize::from(year.is_some()))
+    match year {
+        Some(year) => (Some(year), place + 1),
+        None => (None, at),
+    }
 }
 
 fn count(piece: &Piece<'_>) -> Option<u32> {

@@ -5,7 +5,8 @@
 //! iso      = 4DIGIT "-" 1*2DIGIT "-" 1*2DIGIT
 //! triple   = 1*4DIGIT sep 1*2DIGIT sep 1*4DIGIT         ; the same sep: "/" "-" "." ":"
 //! fraction = 1*2DIGIT "/" 1*2DIGIT                      ; 12/5 is a day, 1/2 a half
-//! clock    = 1*2DIGIT ":" 2DIGIT
+//! clock    = 1*2DIGIT (":" 2DIGIT / "h" [2DIGIT]) [half] / 1*2DIGIT half      ; 14:30, 14h, 2pm
+//! half     = [" "] ("am" / "pm")
 //! metres   = DIGIT "m" 1*2DIGIT                         ; 1m8
 //! range    = number "-" number
 //! list     = number 1*("," number)                      ; 41,43,39
@@ -22,9 +23,9 @@ use nom::{
     branch::alt,
     bytes::complete::{tag, take_while_m_n},
     character::complete::{char, digit1, one_of},
-    combinator::{map, map_opt, not, peek, recognize, verify},
+    combinator::{map, map_opt, not, opt, peek, recognize, verify},
     multi::many1,
-    sequence::{preceded, terminated},
+    sequence::terminated,
 };
 
 /// Larger numbers are nothing that a smallholder counts (a phone number, a code).
@@ -158,10 +159,32 @@ fn fraction(input: &str) -> IResult<&str, Figure> {
 }
 
 fn clock(input: &str) -> IResult<&str, Figure> {
-    map(end((small(1, 2), char(':'), small(2, 2))), |_| {
-        Figure::Clock
-    })
-    .parse(input)
+    let mut minutes = (char(':'), end(small(2, 2)));
+    let mut hours = (char('h'), end(take_digits(0, 2)), word_end);
+    let (rest, hour) = small(1, 2).parse(input)?;
+    let (rest, half) = if let Ok((rest, _)) = minutes.parse(rest) {
+        (opt(half_day).parse(rest)?.0, true)
+    } else if let Ok((rest, _)) = hours.parse(rest) {
+        (rest, true)
+    } else {
+        (half_day(rest)?.0, (1..=12).contains(&hour))
+    };
+    if half && hour <= 24 {
+        Ok((rest, Figure::Clock))
+    } else {
+        Err(refuse(input))
+    }
+}
+
+/// "pm" after an hour, with or without a space.
+fn half_day(input: &str) -> IResult<&str, &str> {
+    let half = (opt(char(' ')), alt((tag("am"), tag("pm"))), word_end);
+    recognize(half).parse(input)
+}
+
+/// No letter or digit follows.
+fn word_end(input: &str) -> IResult<&str, ()> {
+    not(nom::character::complete::satisfy(char::is_alphanumeric)).parse(input)
 }
 
 fn metres(input: &str) -> IResult<&str, Figure> {
@@ -290,12 +313,5 @@ fn refuse(input: &str) -> nom::Err<nom::error::Error<&str>> {
 
 /// Reads the ending of an ordinal, "th" of "12th".
 pub(crate) fn ordinal(input: &str) -> IResult<&str, &str> {
-    terminated(
-        alt((tag("st"), tag("nd"), tag("rd"), tag("th"))),
-        peek(not(preceded(
-            take_while_m_n(0, 0, |_: char| true),
-            nom::character::complete::satisfy(char::is_alphanumeric),
-        ))),
-    )
-    .parse(input)
+    terminated(alt((tag("st"), tag("nd"), tag("rd"), tag("th"))), word_end).parse(input)
 }

@@ -5,9 +5,12 @@
 
 use alloc::{string::String, vec::Vec};
 
-use unicode_normalization::{UnicodeNormalization, char::canonical_combining_class};
+use unicode_normalization::UnicodeNormalization;
 
-use crate::reading::Span;
+use crate::{
+    reading::Span,
+    script::{VIRAMA, chillu, is_mark, look_alike},
+};
 
 /// Texts longer than this are cut: ten parts of a concatenated message, with room.
 pub(crate) const TEXT_CHARS_MAX: usize = 1_600;
@@ -27,10 +30,14 @@ pub(crate) struct Folded<'t> {
 impl<'t> Folded<'t> {
     /// Folds a text.
     pub(crate) fn new(whole: &'t str) -> Self {
-        let end = whole
-            .char_indices()
-            .nth(TEXT_CHARS_MAX)
-            .map_or(whole.len(), |(at, _)| at);
+        let end = if whole.len() <= TEXT_CHARS_MAX {
+            whole.len()
+        } else {
+            let mut letters = whole.char_indices();
+            letters
+                .nth(TEXT_CHARS_MAX)
+                .map_or(whole.len(), |(at, _)| at)
+        };
         let source = whole.get(..end).unwrap_or(whole);
         let cut = (end < whole.len()).then_some(Span {
             start: end,
@@ -78,12 +85,28 @@ pub(crate) fn fold(text: &str) -> String {
     Folded::new(text).text
 }
 
-/// The same without accents: "bón phân" becomes "bon phan".
+/// The same without accents: "bón phân" becomes "bon phan". Only Latin letters lose theirs: in
+/// other scripts marks are vowels, and words would fall together.
 pub(crate) fn bare(text: &str) -> String {
+    let mut after_latin = false;
     text.nfd()
-        .filter(|letter| canonical_combining_class(*letter) == 0)
-        .map(|letter| if letter == 'đ' { 'd' } else { letter })
+        .filter_map(|letter| {
+            if is_mark(letter) {
+                return (!after_latin).then_some(letter);
+            }
+            let plain = if letter == 'đ' { 'd' } else { letter };
+            after_latin = plain.is_ascii_alphabetic();
+            Some(plain)
+        })
+        .nfc()
         .collect()
+}
+
+/// Whether a word may have accents to lose.
+pub(crate) fn has_accents(word: &str) -> bool {
+    // Latin letters with accents lie below Greek, and in one block further on.
+    word.chars()
+        .any(|letter| matches!(letter, '\u{c0}'..='\u{24f}' | '\u{1e00}'..='\u{1eff}'))
 }
 
 fn fold_slowly(source: &str) -> (String, Vec<u32>) {
@@ -95,14 +118,16 @@ fn fold_slowly(source: &str) -> (String, Vec<u32>) {
             continue;
         }
         let mut end = start + first.len_utf8();
-        while let Some((at, mark)) = letters.next_if(|(_, next)| is_mark(*next)) {
+        while let Some((at, mark)) = letters.next_if(|(_, next)| belongs(*next)) {
             end = at + mark.len_utf8();
         }
         let cluster = source.get(start..end).unwrap_or("");
-        for letter in one_form(cluster) {
-            text.push(plain_letter(letter));
-            origin.resize(text.len(), u32::try_from(start).unwrap_or(u32::MAX));
+        if cluster.is_ascii() {
+            text.push(first.to_ascii_lowercase());
+        } else {
+            fold_cluster(cluster, &mut text);
         }
+        origin.resize(text.len(), u32::try_from(start).unwrap_or(u32::MAX));
     }
     (text, origin)
 }
@@ -120,9 +145,22 @@ fn one_form(cluster: &str) -> impl Iterator<Item = char> {
         .filter(|letter| !is_dropped(*letter))
 }
 
+fn fold_cluster(cluster: &str, text: &mut String) {
+    for letter in one_form(cluster) {
+        if let Some(latin) = look_alike(letter) {
+            text.push(latin);
+        } else if let Some(consonant) = chillu(letter) {
+            text.push(consonant);
+            text.push(VIRAMA);
+        } else {
+            text.push(plain_letter(letter));
+        }
+    }
+}
+
 /// Whether it belongs to the letter before it: a mark, or what stands between a letter and one.
-fn is_mark(letter: char) -> bool {
-    canonical_combining_class(letter) != 0 || is_dropped(letter)
+fn belongs(letter: char) -> bool {
+    is_mark(letter) || is_dropped(letter)
 }
 
 /// Joiners that nobody sees, and apostrophes ("didn't" is listed as "didnt").
@@ -131,7 +169,9 @@ fn is_dropped(letter: char) -> bool {
         letter,
         '\u{200b}'
             ..='\u{200f}'
-                | '\u{2060}'
+                | '\u{202a}'..='\u{202e}'
+                | '\u{2060}'..='\u{2069}'
+                | '\u{61c}'
                 | '\u{feff}'
                 | '\u{ad}'
                 | '\u{fe0f}'

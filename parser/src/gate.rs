@@ -8,7 +8,7 @@ use alloc::vec::Vec;
 
 use crate::{
     fold::Folded,
-    meaning::{Meaning, Plain},
+    meaning::{Meaning, Plain, sort},
     piece::{Piece, Sense},
     proof::{is_compact, is_lone_unit, is_proven, names_trees, only_asks},
     reading::Stance,
@@ -37,7 +37,8 @@ pub(crate) fn stances(pieces: &[Piece<'_>], segments: &[Segment], told: &Told) -
         if is_asking_mark(pieces, at) {
             add(Stance::Question);
         }
-        for meaning in piece.meanings() {
+        let meanings = piece.is_of(sort::STANCE).then(|| piece.meanings());
+        for meaning in meanings.into_iter().flatten() {
             if let Meaning::Stance(stance) = meaning
                 && holds(stance, pieces, at)
             {
@@ -99,7 +100,7 @@ fn is_twin_report(pieces: &[Piece<'_>], at: usize) -> bool {
     let is_twin = pieces
         .get(at)
         .and_then(Piece::listed)
-        .is_some_and(|listed| listed.phrase.twin_of.is_some());
+        .is_some_and(|listed| listed.twin_of().is_some());
     is_twin
         && is_compact(pieces)
         && pieces
@@ -224,26 +225,13 @@ pub(crate) fn is_nearly_a_report(pieces: &[Piece<'_>], stances: &[Stance]) -> bo
 
 /// A word of work that chat seldom uses.
 pub(crate) fn is_clear_work(piece: &Piece<'_>) -> bool {
-    is_work(piece) && piece.listed().is_some_and(|listed| !listed.phrase.weak)
+    is_work(piece) && piece.listed().is_some_and(|listed| !listed.is_weak())
 }
 
 /// A word of work, or a thing that names work.
 pub(crate) fn is_work(piece: &Piece<'_>) -> bool {
     let two_kinds = matches!(piece.sense, Sense::TwoKinds(..));
-    let listed = piece.means(|meaning| {
-        matches!(
-            meaning,
-            Meaning::Kind(_)
-                | Meaning::Ailment(_)
-                | Meaning::Cause(_)
-                | Meaning::Fertiliser
-                | Meaning::Spray
-                | Meaning::Crop
-                | Meaning::Cover
-                | Meaning::Clone
-        )
-    });
-    listed || two_kinds
+    piece.is_of(sort::WORK) || two_kinds
 }
 
 fn is_place(piece: &Piece<'_>) -> bool {

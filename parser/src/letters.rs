@@ -13,6 +13,14 @@ use crate::{
     reading::Known,
 };
 
+/// The name of a block is a letter and at most two digits.
+const CODE_CHARS_MAX: usize = 3;
+/// The plain letters that a letter of another script may look like.
+const CAPITALS: [&str; 26] = [
+    "A", "B", "C", "D", "E", "F", "G", "H", "I", "J", "K", "L", "M", "N", "O", "P", "Q", "R", "S",
+    "T", "U", "V", "W", "X", "Y", "Z",
+];
+
 /// Settles every piece that may be the name of a block.
 pub(crate) fn settle<'r>(
     mut pieces: Vec<Piece<'r>>,
@@ -49,7 +57,11 @@ impl<'r> Here<'_, 'r> {
     /// The new sense of the piece, if it changes.
     fn settled(&self) -> Option<Sense<'r>> {
         let piece = self.pieces.get(self.at)?;
-        let written = self.folded.written(piece.start, piece.end);
+        // Most words are listed and too long for the name of a block.
+        if piece.end - piece.start > CODE_CHARS_MAX && piece.listed().is_some() {
+            return None;
+        }
+        let written = self.code(piece);
         let is_unknown = matches!(piece.sense, Sense::Unknown);
         let is_block = if piece.number().is_some() {
             self.number_is_block(written)
@@ -57,9 +69,28 @@ impl<'r> Here<'_, 'r> {
             self.code_is_block(written, is_unknown)
         } else {
             // "plot Hilltop": a name that we do not know is still a name.
-            is_unknown && self.after(Plain::Block) && written.starts_with(char::is_uppercase)
+            let is_name = written.starts_with(char::is_uppercase)
+                || (!written.is_ascii() && written.chars().count() == 1);
+            is_unknown && self.after(Plain::Block) && is_name
         };
         is_block.then(|| Sense::Block(self.own(written).unwrap_or(written)))
+    }
+
+    /// The piece as written; in plain letters where it was written in others that look alike.
+    fn code(&self, piece: &Piece<'_>) -> &'r str {
+        let written = self.folded.written(piece.start, piece.end);
+        if written.is_ascii() || written.chars().count() > CODE_CHARS_MAX {
+            return written;
+        }
+        let plain = self.folded.text.get(piece.start..piece.end);
+        let upper = CAPITALS.iter().find(|capital| {
+            written.starts_with(char::is_uppercase)
+                && plain.is_some_and(|plain| plain.eq_ignore_ascii_case(capital))
+        });
+        match upper {
+            Some(capital) => capital,
+            None => plain.filter(|plain| plain.is_ascii()).unwrap_or(written),
+        }
     }
 
     fn number_is_block(&self, written: &str) -> bool {

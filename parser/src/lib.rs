@@ -45,13 +45,17 @@ pub mod when;
 mod figure;
 mod fold;
 mod meaning;
+mod script;
 mod token;
 
+mod compile;
 mod cutter;
 mod lexicon;
 mod piece;
 mod repair;
 mod runs;
+mod tongues;
+mod vocabulary;
 
 // Pieces that belong together.
 mod codes;
@@ -59,6 +63,7 @@ mod compose;
 mod dates;
 mod letters;
 mod numerals;
+mod tally;
 
 // From pieces to reports.
 mod anchors;
@@ -72,6 +77,7 @@ mod slots;
 mod things;
 
 mod gate;
+mod plans;
 mod proof;
 mod reports;
 

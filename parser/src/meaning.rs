@@ -45,6 +45,111 @@ pub(crate) enum Meaning {
     Plain(Plain),
 }
 
+/// What a word can be, at a glance: its plain classes, and the sorts of its other meanings.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+pub(crate) struct Traits {
+    /// One bit for each [`Plain`] class.
+    pub(crate) plain: u64,
+    /// One bit for each sort of meaning, as in [`sort`].
+    pub(crate) sorts: u32,
+}
+
+impl Traits {
+    /// The traits of a word with this meaning alone.
+    pub(crate) const fn of(meaning: Meaning) -> Self {
+        let plain = if let Meaning::Plain(class) = meaning {
+            class.bit()
+        } else {
+            0
+        };
+        Self {
+            plain,
+            sorts: meaning.sort(),
+        }
+    }
+
+    /// Those of both.
+    pub(crate) const fn and(self, other: Self) -> Self {
+        Self {
+            plain: self.plain | other.plain,
+            sorts: self.sorts | other.sorts,
+        }
+    }
+
+    /// Whether any of these plain classes is there.
+    pub(crate) const fn has_plain(self, classes: u64) -> bool {
+        self.plain & classes != 0
+    }
+
+    /// Whether any of these sorts is there.
+    pub(crate) const fn has(self, sorts: u32) -> bool {
+        self.sorts & sorts != 0
+    }
+}
+
+/// Sorts of meanings, one bit each. Plain classes have none.
+pub(crate) mod sort {
+    pub(crate) const KIND: u32 = 1;
+    pub(crate) const AILMENT: u32 = 1 << 1;
+    pub(crate) const CAUSE: u32 = 1 << 2;
+    pub(crate) const FERTILISER: u32 = 1 << 3;
+    pub(crate) const SPRAY: u32 = 1 << 4;
+    pub(crate) const CROP: u32 = 1 << 5;
+    pub(crate) const COVER: u32 = 1 << 6;
+    pub(crate) const CLONE: u32 = 1 << 7;
+    pub(crate) const MATERIAL: u32 = 1 << 8;
+    pub(crate) const UNIT: u32 = 1 << 9;
+    pub(crate) const EXTENT: u32 = 1 << 10;
+    pub(crate) const WETNESS: u32 = 1 << 11;
+    pub(crate) const PER: u32 = 1 << 12;
+    pub(crate) const DAYS_AGO: u32 = 1 << 13;
+    pub(crate) const WEEKDAY: u32 = 1 << 14;
+    pub(crate) const MONTH: u32 = 1 << 15;
+    pub(crate) const AGO: u32 = 1 << 16;
+    pub(crate) const PERIOD: u32 = 1 << 17;
+    pub(crate) const STANCE: u32 = 1 << 18;
+    pub(crate) const ALARM: u32 = 1 << 19;
+    pub(crate) const TOPIC: u32 = 1 << 20;
+    pub(crate) const ADVISER_TOPIC: u32 = 1 << 21;
+    pub(crate) const NUMERAL: u32 = 1 << 22;
+    /// A part of a day as said.
+    pub(crate) const DAY: u32 = DAYS_AGO | WEEKDAY | MONTH;
+    /// A word of work, or a thing that names work.
+    pub(crate) const WORK: u32 = KIND | AILMENT | CAUSE | FERTILISER | SPRAY | CROP | COVER | CLONE;
+}
+
+impl Meaning {
+    /// The bit of its sort.
+    pub(crate) const fn sort(self) -> u32 {
+        match self {
+            Self::Kind(_) => sort::KIND,
+            Self::Ailment(_) => sort::AILMENT,
+            Self::Cause(_) => sort::CAUSE,
+            Self::Fertiliser => sort::FERTILISER,
+            Self::Spray => sort::SPRAY,
+            Self::Crop => sort::CROP,
+            Self::Cover => sort::COVER,
+            Self::Clone => sort::CLONE,
+            Self::Material(_) => sort::MATERIAL,
+            Self::Unit(_) => sort::UNIT,
+            Self::Extent(_) => sort::EXTENT,
+            Self::Wetness(_) => sort::WETNESS,
+            Self::Per(_) => sort::PER,
+            Self::DaysAgo(_) => sort::DAYS_AGO,
+            Self::Weekday(_) => sort::WEEKDAY,
+            Self::Month(_) => sort::MONTH,
+            Self::Ago(_) => sort::AGO,
+            Self::Period(_) => sort::PERIOD,
+            Self::Stance(_) => sort::STANCE,
+            Self::Alarm(_) => sort::ALARM,
+            Self::Topic(_) => sort::TOPIC,
+            Self::AdviserTopic(_) => sort::ADVISER_TOPIC,
+            Self::Numeral(_) => sort::NUMERAL,
+            Self::Plain(_) => 0,
+        }
+    }
+}
+
 macro_rules! parts {
     ($($(#[$doc:meta])* $method:ident: $variant:ident($part:ty),)+) => {
         impl Meaning {
@@ -133,6 +238,12 @@ plain! {
     LastMonth = "last_month",
     /// What stands before the days that have passed, as French "il y a".
     AgoBefore = "ago_before",
+    /// What may stand before the year of a date, as Vietnamese "năm".
+    Year = "year",
+    /// The name of a month in a language that counts years from 543 before the common era.
+    BuddhistMonth = "buddhist_month",
+    /// What makes the number beside it a time of day, as Indonesian "jam".
+    Clock = "clock",
     /// "last", before a weekday.
     Last = "last",
     /// "next", before a weekday or a period.

@@ -1,7 +1,7 @@
 //! A language pack: the words of one language, as data.
 //!
 //! A pack is a TOML file. Each table is one sort of meaning, each key in it one value, each list
-//! the words and phrases for it (at most four words each), most usual first. Capitals and
+//! the words and phrases for it (at most six words each), most usual first. Capitals and
 //! apostrophes do not matter; a phrase with accents is also known without them. A phrase may stand
 //! in several tables ("plant" is work and a unit of count), but under two kinds it is a fault.
 //!
@@ -17,12 +17,17 @@
 //! | `words` | words without a value | `block = ["plot"]` |
 //! | `numbers` | how number words join, see below | `values.20 = ["twenty"]` |
 //! | `twins` | a listed word | `dead = ["deaf"]`: always asked about |
+//! | `expands` | listed words | `"satu karung" = ["sekarung"]`: one word for several |
+//! | `buddhist_years` (yes or no) | | whether "69" after a month is the year 2569 |
 //! | `weak` (a list) | | words that ordinary chat is full of |
 //!
 //! `numbers` holds `values` (a word that is a number, also "seratus"), `scales` (multiplies what
 //! stands before it: 10, 100, 1000), `plus` (adds, as "belas" adds ten), `loose` (a dozen), `one`
-//! (the article in "a hundred"), `join` ("and") with `join_tens`, `half_scale`, `unit_after` and
-//! `teen_after` (the values that a unit, or ten to nineteen, may follow) and `loose_hundreds`.
+//! (the article in "a hundred"), `join` ("and"; with `join_tens` also after tens and before
+//! hundreds), `half_scale`, `unit_after` and `teen_after` (the values that a unit, or ten to
+//! nineteen, may follow), `short_after` (scales after which a bare unit counts tenths of it, as in
+//! Vietnamese "trăm hai" for 120), `loose_after` (scales after which it may) and `loose_hundreds`.
+//! A word may be in several of these: the first reading that fits is taken.
 //!
 //! Deliberately absent: texts that are sent. Those belong to the bot.
 
@@ -43,7 +48,7 @@ use crate::{
 };
 
 /// Phrases are looked up by at most so many words.
-pub(crate) const PHRASE_WORDS_MAX: usize = 4;
+pub(crate) const PHRASE_WORDS_MAX: usize = 6;
 /// More entries than this are a mistake in a file, not a language.
 const ENTRIES_MAX: usize = 20_000;
 /// The key of words such as "fertiliser" that name a sort of thing and none of its kind.
@@ -86,6 +91,8 @@ pub struct Pack {
     pub(crate) weak: Vec<String>,
     /// A real word and the listed word that it stands for when a phone guessed wrong.
     pub(crate) twins: Vec<(String, String)>,
+    /// A word, and the listed words that it stands for ("sekarung": "satu karung").
+    pub(crate) expands: Vec<(String, String)>,
     pub(crate) joins: Joins,
 }
 
@@ -107,6 +114,10 @@ pub(crate) struct Joins {
     pub(crate) teen_after: Vec<u32>,
     /// Whether the joining word may also stand after tens, as in French "vingt et un".
     pub(crate) join_tens: bool,
+    /// Scales after which a bare unit counts tenths of the scale: Vietnamese "trăm hai" is 120.
+    pub(crate) short_after: Vec<u32>,
+    /// Scales after which a bare unit may count tenths, so that it is asked about.
+    pub(crate) loose_after: Vec<u32>,
     /// Whether "one twenty" is a loose hundred and twenty.
     pub(crate) loose_hundreds: bool,
 }
@@ -175,23 +186,53 @@ fn read_pack(file: &Table<'_>) -> Result<Pack, TableError> {
             format!("more than {ENTRIES_MAX} entries"),
         ));
     }
-    let mut twins = Vec::new();
-    file.table("twins", |table| {
-        for key in table.keys() {
-            for twin in table.texts(key)? {
-                twins.push((fold(twin), fold(key)));
-            }
-        }
-        Ok(())
-    })?;
+    if file.flag("buddhist_years")?.unwrap_or(false) {
+        let months: Vec<Entry> = entries
+            .iter()
+            .filter(|entry| entry.meaning.month().is_some())
+            .map(|month| Entry {
+                meaning: Meaning::Plain(Plain::BuddhistMonth),
+                ..month.clone()
+            })
+            .collect();
+        entries.extend(months);
+    }
     Ok(Pack {
         code: file.need_text("code")?.to_string(),
         name: file.need_text("name")?.to_string(),
         weak: file.texts("weak")?.into_iter().map(fold).collect(),
+        twins: read_pairs(file, "twins")?,
+        expands: read_pairs(file, "expands")?,
         entries,
-        twins,
         joins,
     })
+}
+
+/// Words, each with the words of the key that it stands for.
+fn read_pairs(file: &Table<'_>, section: &str) -> Result<Vec<(String, String)>, TableError> {
+    let mut pairs = Vec::new();
+    file.table(section, |table| {
+        for key in table.keys() {
+            let whole = fold(key);
+            check_words(table, key, &whole)?;
+            for word in table.texts(key)? {
+                pairs.push((fold(word), whole.clone()));
+            }
+        }
+        Ok(())
+    })?;
+    Ok(pairs)
+}
+
+fn check_words(table: &Table<'_>, key: &str, phrase: &str) -> Result<(), TableError> {
+    let words = phrase.split_whitespace().count();
+    if (1..=PHRASE_WORDS_MAX).contains(&words) {
+        return Ok(());
+    }
+    Err(table.error(
+        key,
+        format!("\"{phrase}\": expected 1 to {PHRASE_WORDS_MAX} words, found {words}"),
+    ))
 }
 
 /// From a key of a section to what its words mean.
@@ -265,13 +306,7 @@ fn read_phrases(
 ) -> Result<(), TableError> {
     for text in table.texts(key)? {
         let phrase = fold(text);
-        let words = phrase.split_whitespace().count();
-        if words == 0 || words > PHRASE_WORDS_MAX {
-            return Err(table.error(
-                key,
-                format!("\"{text}\": expected 1 to {PHRASE_WORDS_MAX} words, found {words}"),
-            ));
-        }
+        check_words(table, key, &phrase)?;
         entries.push(Entry {
             phrase,
             meaning,
@@ -308,6 +343,8 @@ fn read_numbers(table: &Table<'_>, entries: &mut Vec<Entry>) -> Result<Joins, Ta
     Ok(Joins {
         unit_after: whole_numbers(table, "unit_after")?,
         teen_after: whole_numbers(table, "teen_after")?,
+        short_after: whole_numbers(table, "short_after")?,
+        loose_after: whole_numbers(table, "loose_after")?,
         join_tens: table.flag("join_tens")?.unwrap_or(false),
         loose_hundreds: table.flag("loose_hundreds")?.unwrap_or(false),
     })

@@ -8,7 +8,7 @@ use crate::{
     figure::Number,
     kind::Kind,
     lexicon::Listed,
-    meaning::{Meaning, Plain},
+    meaning::{Meaning, Plain, Traits, sort},
     when::When,
 };
 
@@ -19,8 +19,10 @@ pub(crate) struct Piece<'r> {
     pub(crate) start: usize,
     pub(crate) end: usize,
     pub(crate) sense: Sense<'r>,
-    /// The plain classes that it is listed in, as bits: they are asked for many times.
-    pub(crate) plain: u64,
+    /// What it is listed as, at a glance: that is asked for many times.
+    pub(crate) traits: Traits,
+    /// Two languages in use read it differently.
+    pub(crate) torn: bool,
     /// It is a word of every day that is not listed.
     pub(crate) everyday: bool,
     /// The listed word that it was repaired to.
@@ -63,12 +65,21 @@ pub(crate) enum Sense<'r> {
     Unknown,
 }
 
+impl Traits {
+    /// What any of these pieces is listed as.
+    pub(crate) fn of_all(pieces: &[Piece<'_>]) -> Self {
+        let traits = pieces.iter().map(|piece| piece.traits);
+        traits.fold(Self::default(), Self::and)
+    }
+}
+
 impl<'r> Piece<'r> {
     /// Turns into something else than what it was listed as.
     pub(crate) fn becomes(&mut self, sense: Sense<'r>) {
         self.sense = sense;
-        self.plain = 0;
+        self.traits = Traits::default();
         self.everyday = false;
+        self.torn = false;
     }
 
     /// Whether it is this mark.
@@ -92,22 +103,30 @@ impl<'r> Piece<'r> {
 
     /// Whether it is listed in this class.
     pub(crate) fn is_plain(&self, class: Plain) -> bool {
-        self.plain & class.bit() != 0
+        self.traits.has_plain(class.bit())
     }
 
     /// Whether it is listed as one of these.
     pub(crate) fn is_any(&self, classes: &[Plain]) -> bool {
         let wanted = classes.iter().fold(0, |all, class| all | class.bit());
-        self.plain & wanted != 0
+        self.traits.has_plain(wanted)
     }
 
-    /// Whether any of its meanings is wanted.
+    /// Whether it has a meaning of one of these sorts.
+    pub(crate) const fn is_of(&self, sorts: u32) -> bool {
+        self.traits.has(sorts)
+    }
+
+    /// Whether any of its meanings, plain classes apart, is wanted.
     pub(crate) fn means(&self, wanted: impl Fn(Meaning) -> bool) -> bool {
-        self.meanings().any(wanted)
+        self.traits.sorts != 0 && self.meanings().any(wanted)
     }
 
-    /// The first of its meanings that has this part.
+    /// The first of its meanings, plain classes apart, that has this part.
     pub(crate) fn part<T>(&self, part: impl Fn(Meaning) -> Option<T>) -> Option<T> {
+        if self.traits.sorts == 0 {
+            return None;
+        }
         self.meanings().find_map(part)
     }
 
@@ -122,6 +141,9 @@ impl<'r> Piece<'r> {
 
     /// The kind of work that it names outright.
     pub(crate) fn kind(&self) -> Option<Kind> {
+        if !self.is_of(sort::KIND) {
+            return None;
+        }
         self.meanings().find_map(Meaning::kind)
     }
 }

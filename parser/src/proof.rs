@@ -14,6 +14,8 @@ use crate::{
     text::is_count_like,
 };
 
+/// A text of so few words can be clear although one of them is strange.
+const SHORT_WORDS_MAX: usize = 5;
 /// A number this near to a word of work goes with it.
 const NUMBER_REACH: usize = 3;
 
@@ -22,7 +24,7 @@ pub(crate) fn is_proven(pieces: &[Piece<'_>], segment: &Segment, told: &Told) ->
     let Some(anchor) = pieces.get(segment.anchor) else {
         return false;
     };
-    let weak = segment.by_thing || anchor.listed().is_some_and(|listed| listed.phrase.weak);
+    let weak = segment.by_thing || anchor.listed().is_some_and(|listed| listed.is_weak());
     let has_number = segment
         .pieces
         .clone()
@@ -30,8 +32,12 @@ pub(crate) fn is_proven(pieces: &[Piece<'_>], segment: &Segment, told: &Told) ->
         .any(|at| has_number_near(pieces, at));
     let denied = !told.denials.is_empty();
     let has_block = told.reports.iter().any(|report| report.block.is_some());
+    let all_known = || (0..pieces.len()).all(|at| has_place(pieces, at));
+    if !weak {
+        return has_number || has_block || all_known();
+    }
     let has_trees = names_trees(pieces);
-    let all_known = (0..pieces.len()).all(|at| has_place(pieces, at));
+    let all_known = all_known();
     // "lost 3 bags", "money lost B": no trees.
     let elsewhere = pieces.iter().any(|piece| {
         piece.means(|meaning| {
@@ -49,16 +55,29 @@ pub(crate) fn is_proven(pieces: &[Piece<'_>], segment: &Segment, told: &Told) ->
         && !pieces
             .iter()
             .any(|piece| piece.means(|meaning| meaning == Meaning::Fertiliser));
-    if weak && (elsewhere || nothing_came) {
+    if elsewhere || nothing_came {
         return false;
     }
-    if weak {
-        let has_block_word = pieces.iter().any(|piece| piece.is_plain(Plain::Block));
-        let placed = has_block_word || has_trees || (has_block && all_known) || is_compact(pieces);
-        let uncounted = has_block && all_known && !is_counted_sight(segment.kind);
-        return ((has_number || denied) && placed) || uncounted || is_answer(pieces, segment);
-    }
-    has_number || has_block || all_known
+    let has_block_word = pieces.iter().any(|piece| piece.is_plain(Plain::Block));
+    let placed = has_block_word
+        || has_trees
+        || (has_block && (all_known || has_one_stranger(pieces)))
+        || is_compact(pieces);
+    let uncounted = has_block && all_known && !is_counted_sight(segment.kind);
+    ((has_number || denied) && placed) || uncounted || is_answer(pieces, segment)
+}
+
+/// "dead 8 abeg B": one word of no list in a short text that is clear apart from it. A word of
+/// every day would be about something else.
+fn has_one_stranger(pieces: &[Piece<'_>]) -> bool {
+    let mut strange = (0..pieces.len()).filter(|at| !has_place(pieces, *at));
+    let first = strange.next().and_then(|at| pieces.get(at));
+    let is_slang =
+        first.is_some_and(|piece| matches!(piece.sense, Sense::Unknown) && !piece.everyday);
+    let words = pieces
+        .iter()
+        .filter(|piece| !matches!(piece.sense, Sense::Mark(_)));
+    is_slang && strange.next().is_none() && words.count() <= SHORT_WORDS_MAX
 }
 
 /// Sights that are told with their number: "crown B" alone is none.

@@ -9,7 +9,7 @@ use crate::{
     details::{Measure, Unit},
     fold::Folded,
     kind::Kind,
-    meaning::{Meaning, Plain},
+    meaning::{Meaning, Plain, sort},
     piece::{Piece, Sense},
     reading::{Query, Sender, Stance, Topic},
 };
@@ -142,6 +142,16 @@ fn other_kind(core: &[&Piece<'_>]) -> Option<Kind> {
 
 /// A question that anyone may ask.
 pub(crate) fn anyone(pieces: &[Piece<'_>]) -> Option<Query> {
+    let may_ask = |at: usize| {
+        crate::gate::is_asking_mark(pieces, at)
+            || pieces
+                .get(at)
+                .is_some_and(|piece| piece.is_of(sort::TOPIC | sort::STANCE))
+    };
+    // Most texts ask nothing; they need no closer look.
+    if !(0..pieces.len()).any(may_ask) {
+        return None;
+    }
     let core = core(pieces);
     let trade = core.iter().any(|piece| is_trade(piece));
     let clear = pieces.iter().any(crate::gate::is_clear_work);

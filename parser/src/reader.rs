@@ -12,12 +12,12 @@ use crate::{
     acts, alarm, compose, corrections, cutter,
     fold::Folded,
     gate, languages, letters,
-    lexicon::{Langs, Lexicon, PACKS_MAX},
+    lexicon::{Lexicon, Listed, PACKS_MAX},
     pack::{Pack, PackFault},
     piece::{Piece, Sense},
-    queries,
+    plans, queries,
     reading::{Act, Doubt, Known, Problem, Reading, Report, Sender, Stance},
-    reports, segment, words,
+    reports, segment, tongues, words,
 };
 
 /// Reads texts in the languages of its packs.
@@ -61,61 +61,57 @@ impl Reader {
     #[must_use]
     pub fn read(&self, text: &str, known: &Known<'_>) -> Reading {
         let folded = Folded::new(text);
-        let langs = self.lexicon.langs(known.languages);
-        let pieces = cutter::pieces(&folded, &self.lexicon, langs, known);
+        let own = self.lexicon.own(known.languages);
+        let mut pieces = cutter::pieces(&folded, &self.lexicon, own, known);
+        tongues::settle(&mut pieces, own);
         let pieces = letters::settle(pieces, &folded, known);
-        let pieces = compose::compose(pieces, &self.lexicon, langs);
-        let segments = segment::segments(&pieces);
-        let mut told = reports::read(&pieces, &segments, &folded);
-        let by = gate::stranger(&pieces, &folded).map(|name| Doubt::SomebodyElse(name.to_string()));
-        let of = gate::strange(&pieces, &folded).map(|word| Doubt::StrangeWord(word.to_string()));
+        let all = compose::compose(pieces, &self.lexicon);
+        let pieces = plans::before_plan(&all);
+        let segments = segment::segments(pieces);
+        let mut told = reports::read(pieces, &segments, &folded);
+        let by = gate::stranger(pieces, &folded).map(|name| Doubt::SomebodyElse(name.to_string()));
+        let of = gate::strange(pieces, &folded).map(|word| Doubt::StrangeWord(word.to_string()));
         if let Some(doubt) = by.or(of) {
             for report in &mut told.reports {
                 report.doubts.push(doubt.clone());
             }
         }
-        let stances = gate::stances(&pieces, &segments, &told);
-        let calm = gate::is_well_known(&pieces, segments.len());
-        let spoken = spoken(&pieces, &folded, known.sender, calm);
-        let unclear = gate::is_nearly_a_report(&pieces, &stances);
+        let stances = gate::stances(pieces, &segments, &told);
+        let calm = gate::is_well_known(pieces, segments.len());
+        let spoken = spoken(pieces, &folded, known.sender, calm);
+        let unclear = gate::is_nearly_a_report(pieces, &stances);
         let replaced = spoken.replaces_reports || unclear;
         let mut reading = Reading {
-            bare: acts::bare(&pieces).filter(|_| may_fill(&told.reports, &stances)),
-            about_work: unclear || gate::is_about_work(&pieces, &stances),
-            alarm: alarm::read(&pieces, calm && is_no_report(&told.reports, &stances)),
+            bare: may_fill(&told.reports, &stances)
+                .then(|| acts::bare(pieces))
+                .flatten(),
+            about_work: unclear || gate::is_about_work(pieces, &stances),
+            alarm: alarm::read(pieces, calm && is_no_report(&told.reports, &stances)),
             member: pieces.iter().find_map(member),
             reports: told.reports,
             acts: spoken.act.into_iter().collect(),
             stances,
             problems: told.problems,
-            words: words::words(&pieces, &folded),
-            language: self.language(&pieces),
+            words: words::words(&all, &folded),
+            language: self.language(&all),
         };
         if replaced {
             reading.reports.clear();
             reading.stances.clear();
         }
-        reading.problems.extend(piece_problems(&pieces, &folded));
+        reading.problems.extend(piece_problems(pieces, &folded));
         reading.problems.extend(folded.cut.map(Problem::Cut));
         reading
     }
 
     /// The language that lists most of the words.
     fn language(&self, pieces: &[Piece<'_>]) -> Option<String> {
-        let votes = |bit: Langs| {
-            pieces
-                .iter()
-                .filter_map(Piece::listed)
-                .filter(|listed| listed.langs() & bit != 0)
-                .count()
-        };
-        let codes = self.lexicon.codes().iter().enumerate();
+        let listed = pieces.iter().filter_map(Piece::listed);
+        let votes = tongues::votes(listed.map(Listed::langs));
         // The first of equals: packs are given in order of use.
-        let best = codes
-            .rev()
-            .map(|(index, code)| (votes(1 << index), code))
-            .max_by_key(|(votes, _)| *votes)?;
-        (best.0 > 0).then(|| best.1.clone())
+        let counted = self.lexicon.codes().iter().zip(votes).rev();
+        let (code, count) = counted.max_by_key(|(_, count)| *count)?;
+        (count > 0).then(|| code.clone())
     }
 }
 

@@ -117,6 +117,8 @@ pub enum Doubt {
     SomebodyElse(String),
     /// A word of every day that has nothing to do with trees ("sprayed kitchen 2 B").
     StrangeWord(String),
+    /// A word that two languages read differently, of a phone whose language is not known.
+    TwoLanguages(String),
 }
 
 /// What is said to the bot itself.

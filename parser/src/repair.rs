@@ -8,11 +8,12 @@
 //! Deliberately absent: whether a repair may be used. A common word, or two kinds equally near,
 //! is decided where the word stands.
 
-use alloc::{boxed::Box, string::String, vec::Vec};
+use alloc::vec::Vec;
+use core::hash::{BuildHasherDefault, Hasher};
 
 use hashbrown::HashMap;
 
-use crate::lexicon::WordId;
+use crate::vocabulary::{Vocabulary, WordId};
 
 /// Shorter words are never repaired: nearly all have a common word one letter away.
 pub(crate) const REPAIR_LETTERS_MIN: usize = 5;
@@ -20,70 +21,136 @@ pub(crate) const REPAIR_LETTERS_MIN: usize = 5;
 const TWO_SLIPS_LETTERS_MIN: usize = 8;
 /// Longer words are no listed word with a slip.
 const REPAIR_LETTERS_MAX: usize = 20;
+/// So many words at the same distance are looked at; more would only say that it is unclear.
+const NEAREST_MAX: usize = 16;
+/// No spelling is filed for more words than this.
+const FILED_MAX: usize = 64;
 
 /// Cost of a slip, in halves; a cheap one is one half.
-const SLIP: u32 = 2;
-const CHEAP_SLIP: u32 = 1;
+const SLIP: u8 = 2;
+const CHEAP_SLIP: u8 = 1;
 
 /// The table of shortened spellings.
 #[derive(Default)]
 pub(crate) struct Repairs {
-    /// Words by the hash of each shortened spelling. A chance match is found out by measuring.
-    by_short: HashMap<u64, Vec<WordId>>,
-    spellings: HashMap<WordId, Box<str>>,
+    /// The last word filed under the hash of each shortened spelling. A chance match is found out
+    /// by measuring.
+    by_short: HashMap<u64, u32, BuildHasherDefault<Direct>>,
+    /// Words, each with the place of the one filed before it under the same spelling.
+    filed: Vec<(WordId, u32)>,
+}
+
+/// No word was filed before.
+const NONE: u32 = u32::MAX;
+
+/// The nearest listed words, a few at most.
+#[derive(Default)]
+pub(crate) struct Nearest {
+    ids: [WordId; NEAREST_MAX],
+    len: usize,
+}
+
+impl Nearest {
+    /// The words.
+    pub(crate) fn iter(&self) -> impl Iterator<Item = WordId> + Clone {
+        self.ids.iter().take(self.len).copied()
+    }
+
+    fn push(&mut self, id: WordId) {
+        if let Some(place) = self.ids.get_mut(self.len) {
+            *place = id;
+            self.len += 1;
+        }
+    }
+
+    /// Whether a word is met for the first time, as far as is remembered.
+    fn is_new(&mut self, id: WordId) -> bool {
+        let is_new = !self.iter().any(|other| other == id);
+        if is_new {
+            self.push(id);
+        }
+        is_new
+    }
 }
 
 impl Repairs {
-    /// Files the words; the flag says which of them may be repaired to.
-    pub(crate) fn new(words: Vec<(String, WordId, bool)>) -> Self {
+    /// Files the words that may be meant.
+    pub(crate) fn new(words: impl Iterator<Item = WordId>, vocabulary: &Vocabulary) -> Self {
         let mut repairs = Self::default();
-        for (word, id, may_be_meant) in words {
-            if may_be_meant && is_repairable(&word) {
-                for_each_short(word.as_bytes(), |short| {
-                    let ids = repairs.by_short.entry(short).or_default();
-                    if ids.last() != Some(&id) {
-                        ids.push(id);
-                    }
-                });
+        for id in words {
+            let word = vocabulary.spelling(id).unwrap_or("");
+            if is_repairable(word) {
+                for_each_short(word.as_bytes(), |short| repairs.file(short, id));
             }
-            repairs.spellings.insert(id, word.into_boxed_str());
         }
         repairs
     }
 
-    /// The letters of a word.
-    pub(crate) fn spelling(&self, id: WordId) -> Option<&str> {
-        self.spellings.get(&id).map(|word| &**word)
+    fn file(&mut self, short: u64, id: WordId) {
+        let place = u32::try_from(self.filed.len()).unwrap_or(NONE);
+        let before = self.by_short.insert(short, place).unwrap_or(NONE);
+        self.filed.push((id, before));
     }
 
-    /// The nearest listed words; several when they are equally near.
-    pub(crate) fn nearest(&self, written: &str) -> Vec<WordId> {
-        let mut nearest = Vec::new();
+    /// The nearest listed words that `may_be_meant`; several when they are equally near.
+    pub(crate) fn nearest(
+        &self,
+        written: &str,
+        vocabulary: &Vocabulary,
+        may_be_meant: impl Fn(WordId) -> bool,
+    ) -> Nearest {
+        let mut nearest = Nearest::default();
         if !is_repairable(written) {
             return nearest;
         }
-        let mut best = u32::MAX;
-        let mut measured: Vec<WordId> = Vec::new();
+        let mut best = u8::MAX;
+        // Most words meet in many of their shortened spellings.
+        let mut measured = Nearest::default();
         for_each_short(written.as_bytes(), |short| {
-            for id in self.by_short.get(&short).into_iter().flatten() {
-                if measured.contains(id) {
+            let mut place = self.by_short.get(&short).copied().unwrap_or(NONE);
+            for _ in 0..FILED_MAX {
+                let Some((id, before)) = self.filed.get(place as usize).copied() else {
+                    break;
+                };
+                place = before;
+                if !measured.is_new(id) {
                     continue;
                 }
-                measured.push(*id);
-                let listed = self.spelling(*id).unwrap_or("");
+                let listed = vocabulary.spelling(id).unwrap_or("");
                 let Some(cost) = cost(written.as_bytes(), listed.as_bytes()) else {
                     continue;
                 };
-                if cost < best {
-                    best = cost;
-                    nearest.clear();
-                }
-                if cost == best {
-                    nearest.push(*id);
+                if cost <= best && may_be_meant(id) {
+                    if cost < best {
+                        best = cost;
+                        nearest.len = 0;
+                    }
+                    nearest.is_new(id);
                 }
             }
         });
         nearest
+    }
+}
+
+/// Takes a hash as it is.
+#[derive(Default)]
+pub(crate) struct Direct(u64);
+
+impl Hasher for Direct {
+    fn finish(&self) -> u64 {
+        self.0
+    }
+
+    fn write(&mut self, bytes: &[u8]) {
+        // Only whole numbers are hashed here.
+        for byte in bytes {
+            self.0 = self.0 << 8 | u64::from(*byte);
+        }
+    }
+
+    fn write_u64(&mut self, hash: u64) {
+        self.0 = hash;
     }
 }
 
@@ -92,7 +159,7 @@ fn is_repairable(word: &str) -> bool {
         && word.bytes().all(|byte| byte.is_ascii_lowercase())
 }
 
-fn slips_allowed(letters: usize) -> usize {
+const fn slips_allowed(letters: usize) -> usize {
     if letters < TWO_SLIPS_LETTERS_MIN {
         1
     } else {
@@ -103,82 +170,134 @@ fn slips_allowed(letters: usize) -> usize {
 /// Calls with the hash of the word itself and of every spelling with one (or two) letters fewer.
 /// The first letter is kept.
 fn for_each_short(word: &[u8], mut each: impl FnMut(u64)) {
-    each(hash_without(word, 0, 0));
+    let sums = Sums::new(word);
+    each(mixed(sums.before(word.len())));
     let two = slips_allowed(word.len()) == 2;
     for first in 1..word.len() {
-        each(hash_without(word, first, first));
+        // In a row of the same letters it makes no difference which is lost.
+        if word.get(first) != word.get(first - 1) {
+            each(mixed(sums.without(first, word.len())));
+        }
         for second in first + 1..word.len() {
             if two {
-                each(hash_without(word, first, second));
+                each(mixed(sums.without_two(first, second, word.len())));
             }
         }
     }
 }
 
-/// A hash of the letters apart from these two places; place 0 leaves nothing out.
-fn hash_without(word: &[u8], first: usize, second: usize) -> u64 {
-    // FNV-1a, 64 bits: constants of its published description.
-    const OFFSET: u64 = 0xcbf2_9ce4_8422_2325;
-    const PRIME: u64 = 0x0000_0100_0000_01b3;
-    word.iter()
-        .enumerate()
-        .filter(|(at, _)| *at == 0 || (*at != first && *at != second))
-        .fold(OFFSET, |hash, (_, letter)| {
-            (hash ^ u64::from(*letter)).wrapping_mul(PRIME)
-        })
+/// Sums over the letters of a word from which the hash of the word without some of them follows at
+/// once: letter `n` counts times the `n`th power of a number that can be divided by.
+struct Sums {
+    before: [u64; REPAIR_LETTERS_MAX + 1],
+}
+
+impl Sums {
+    /// An odd number, and the one that takes it back (their product is 1 in 64 bits).
+    const BASE: u64 = 0x9e37_79b9_7f4a_7c15;
+    const BACK: u64 = 0xf1de_83e1_9937_733d;
+
+    fn new(word: &[u8]) -> Self {
+        let mut before = [0; REPAIR_LETTERS_MAX + 1];
+        let (mut sum, mut power) = (0_u64, 1_u64);
+        for (place, letter) in before.iter_mut().skip(1).zip(word) {
+            sum = sum.wrapping_add(u64::from(*letter).wrapping_mul(power));
+            power = power.wrapping_mul(Self::BASE);
+            *place = sum;
+        }
+        Self { before }
+    }
+
+    fn before(&self, at: usize) -> u64 {
+        self.before.get(at).copied().unwrap_or(0)
+    }
+
+    fn between(&self, start: usize, end: usize) -> u64 {
+        self.before(end).wrapping_sub(self.before(start))
+    }
+
+    fn without(&self, at: usize, end: usize) -> u64 {
+        let rest = self.between(at + 1, end).wrapping_mul(Self::BACK);
+        self.before(at).wrapping_add(rest)
+    }
+
+    fn without_two(&self, first: usize, second: usize, end: usize) -> u64 {
+        let rest = self.between(second + 1, end).wrapping_mul(Self::BACK);
+        let rest = self.between(first + 1, second).wrapping_add(rest);
+        self.before(first)
+            .wrapping_add(rest.wrapping_mul(Self::BACK))
+    }
+}
+
+const fn mixed(sum: u64) -> u64 {
+    let sum = (sum ^ (sum >> 32)).wrapping_mul(0xd6e8_feb8_6659_fd93);
+    sum ^ (sum >> 32)
 }
 
 /// What the slips from one spelling to the other cost; none if they are too many.
-fn cost(written: &[u8], listed: &[u8]) -> Option<u32> {
-    if written.first() != listed.first() {
+fn cost(written: &[u8], listed: &[u8]) -> Option<u8> {
+    let slips = slips_allowed(written.len());
+    if written.first() != listed.first() || written.len().abs_diff(listed.len()) > slips {
         return None;
     }
-    let slips = slips_allowed(written.len());
     let (slip_count, cost) = distance(written, listed);
-    (slip_count <= slips).then_some(cost)
+    (slip_count as usize <= slips).then_some(cost)
 }
 
-/// Damerau's distance (optimal string alignment): how many slips, and what they cost.
-fn distance(from: &[u8], to: &[u8]) -> (usize, u32) {
-    let width = to.len() + 1;
-    let start: Vec<(usize, u32)> =
-        core::iter::successors(Some((0, 0)), |(slips, cost)| Some((slips + 1, cost + SLIP)))
-            .take(width)
-            .collect();
-    let mut before = start.clone();
-    let mut above = start;
-    for (row, letter) in from.iter().enumerate() {
-        let mut line = Vec::with_capacity(width);
-        line.push((row + 1, above.first().map_or(0, |cell| cell.1) + SLIP));
-        for (column, other) in to.iter().enumerate() {
-            let cell = |line: &[(usize, u32)], at: usize| line.get(at).copied().unwrap_or((99, 99));
-            let previous =
-                |text: &[u8], at: usize| at.checked_sub(1).and_then(|at| text.get(at).copied());
-            let plus = |(slips, cost): (usize, u32), more: u32| {
-                (slips + usize::from(more > 0), cost + more)
-            };
-            let put_in = plus(
-                cell(&above, column + 1),
-                extra(*letter, previous(from, row)),
-            );
-            let left_out = plus(cell(&line, column), extra(*other, previous(to, column)));
-            let swapped = plus(cell(&above, column), swap(*letter, *other));
-            let mut best = put_in.min(left_out).min(swapped);
-            if row > 0
-                && previous(from, row) == Some(*other)
-                && previous(to, column) == Some(*letter)
-            {
-                best = best.min(plus(cell(&before, column.saturating_sub(1)), SLIP));
-            }
-            line.push(best);
-        }
-        before = core::mem::replace(&mut above, line);
+/// How many slips, and what they cost.
+type Cell = (u8, u8);
+type Line = [Cell; REPAIR_LETTERS_MAX + 1];
+/// Further away than anything that is asked about.
+const FAR: Cell = (99, 99);
+
+/// Damerau's distance (optimal string alignment).
+fn distance(from: &[u8], to: &[u8]) -> Cell {
+    let mut above: Line = [FAR; REPAIR_LETTERS_MAX + 1];
+    let mut start: Cell = (0, 0);
+    for cell in &mut above {
+        *cell = start;
+        start = plus(start, SLIP);
     }
-    above.last().copied().unwrap_or((99, 99))
+    let mut before = above;
+    let mut letter_before = None;
+    for letter in from {
+        let mut line: Line = [FAR; REPAIR_LETTERS_MAX + 1];
+        let mut left = plus(at(&above, 0), SLIP);
+        if let Some(first) = line.first_mut() {
+            *first = left;
+        }
+        let mut other_before = None;
+        for (column, other) in to.iter().enumerate() {
+            let put_in = plus(at(&above, column + 1), extra(*letter, letter_before));
+            let left_out = plus(left, extra(*other, other_before));
+            let swapped = plus(at(&above, column), swap(*letter, *other));
+            let mut best = put_in.min(left_out).min(swapped);
+            if letter_before == Some(*other) && other_before == Some(*letter) {
+                best = best.min(plus(at(&before, column.saturating_sub(1)), SLIP));
+            }
+            if let Some(cell) = line.get_mut(column + 1) {
+                *cell = best;
+            }
+            left = best;
+            other_before = Some(*other);
+        }
+        before = above;
+        above = line;
+        letter_before = Some(*letter);
+    }
+    at(&above, to.len())
+}
+
+fn at(line: &Line, place: usize) -> Cell {
+    line.get(place).copied().unwrap_or(FAR)
+}
+
+const fn plus((slips, cost): Cell, more: u8) -> Cell {
+    (slips + (more > 0) as u8, cost + more)
 }
 
 /// A letter too many or too few: cheap when it is a vowel or doubles its neighbour.
-fn extra(letter: u8, neighbour: Option<u8>) -> u32 {
+fn extra(letter: u8, neighbour: Option<u8>) -> u8 {
     if is_vowel(letter) || neighbour == Some(letter) {
         CHEAP_SLIP
     } else {
@@ -187,7 +306,7 @@ fn extra(letter: u8, neighbour: Option<u8>) -> u32 {
 }
 
 /// One letter for another: cheap on the same or the next key.
-fn swap(one: u8, other: u8) -> u32 {
+fn swap(one: u8, other: u8) -> u8 {
     if one == other {
         0
     } else if same_key(one, other) || next_key(one, other) || (is_vowel(one) && is_vowel(other)) {

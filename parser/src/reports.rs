@@ -62,6 +62,12 @@ pub(crate) fn read(pieces: &[Piece<'_>], segments: &[Segment], folded: &Folded<'
         groups.push(rows.into_iter().map(Row::into_report).collect());
         previous = Some(segment.anchor);
     }
+    if let [group] = groups.as_mut_slice()
+        && group.len() == 1
+    {
+        told.reports = core::mem::take(group);
+        return told;
+    }
     carry_blocks(&mut groups);
     told.reports
         .reserve_exact(groups.iter().map(Vec::len).sum());

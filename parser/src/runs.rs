@@ -1,7 +1,9 @@
-//! Words run together: "blockb", "deadtrees", "onehundred".
+//! Words run together: "blockb", "deadtrees", "blokbkmrn", and all of a Thai sentence.
 //!
-//! A run is parted only when all of it is listed words, and at least one of them is a word of the
-//! trade. Deliberately absent: repair inside a run.
+//! A run of Latin letters is parted only when all of it is listed words and block names, and at
+//! least one of them is a word of the trade. A run of a script that has no spaces is always
+//! parted: into the listed words and words of every day that leave the fewest letters over.
+//! Deliberately absent: repair inside a run.
 
 use alloc::vec::Vec;
 
@@ -9,6 +11,7 @@ use crate::{
     lexicon::{Langs, Lexicon, Listed},
     meaning::{Meaning, Plain},
     reading::Known,
+    script::{is_unspaced, may_begin, may_end},
 };
 
 /// Shorter runs are words of their own.
@@ -17,100 +20,270 @@ const RUN_LEN_MIN: usize = 5;
 const PART_CHARS_MAX: usize = 24;
 /// Shorter parts are found in every word.
 const PART_CHARS_MIN: usize = 3;
+/// Letters that are left over stand for unknown words of about so many letters.
+const UNKNOWN_CHARS: usize = 6;
+/// Names of blocks that stand inside a run are short.
+const NAME_LEN_MAX: usize = 6;
 
-/// The parts of a run, as places in it; empty when it cannot be parted.
-pub(crate) fn split_run(run: &str, lexicon: &Lexicon, langs: Langs) -> Vec<(usize, usize)> {
-    if run.len() < RUN_LEN_MIN || lexicon.is_common(run) {
+/// What parting a run costs: fewer letters left over come first, then fewer parts.
+const PART_COST: usize = 10;
+const EVERYDAY_COST: usize = 12;
+const LEFT_OVER_COST: usize = 20;
+
+/// The words and names that a run may hold.
+#[derive(Clone, Copy)]
+pub(crate) struct Words<'l, 'k> {
+    pub(crate) lexicon: &'l Lexicon,
+    pub(crate) own: Langs,
+    pub(crate) known: &'k Known<'k>,
+}
+
+/// The parts of a run, as places in it; empty when it cannot be parted. After a number it may
+/// begin with the name of a block ("dead 8byesterday").
+pub(crate) fn split_run(
+    run: &str,
+    words: Words<'_, '_>,
+    after_number: bool,
+) -> Vec<(usize, usize)> {
+    if run.len() < RUN_LEN_MIN || words.lexicon.is_common(run) {
         return Vec::new();
     }
-    let Some(parts) = fewest_parts(run, |part| is_part(part, lexicon, langs)) else {
+    if run.starts_with(is_unspaced) {
+        return split_unspaced(run, words).unwrap_or_default();
+    }
+    let Some(parts) = fewest_parts(run, words, after_number) else {
         return Vec::new();
     };
+    let names_block = parts.iter().any(|part| part.sort == Sort::Name);
     let worth = parts
         .iter()
-        .filter_map(|(start, end)| listed(run.get(*start..*end)?, lexicon, langs))
-        .any(is_trade);
-    if worth { parts } else { Vec::new() }
+        .filter_map(|part| words.listed(run.get(part.start..part.end)?))
+        .any(|listed| is_trade(listed) || (names_block && is_day(listed)));
+    if worth {
+        parts.iter().map(|part| (part.start, part.end)).collect()
+    } else {
+        Vec::new()
+    }
 }
 
 /// The parts of "blockb": a block word and one of the farmer's blocks, or one letter if his blocks
 /// are not known; or of "weededA", work and one of his blocks in capitals. Empty when it is
 /// something else. `written` is the run as it stands in the text.
-pub(crate) fn split_block(
-    run: &str,
-    written: &str,
-    lexicon: &Lexicon,
-    langs: Langs,
-    known: &Known<'_>,
-) -> Vec<(usize, usize)> {
-    let is_own = |name: &str| {
-        known
-            .blocks
-            .iter()
-            .any(|own| own.eq_ignore_ascii_case(name))
-    };
+pub(crate) fn split_block(run: &str, written: &str, words: Words<'_, '_>) -> Vec<(usize, usize)> {
+    if run.starts_with(is_unspaced) {
+        return Vec::new();
+    }
     for (at, _) in run.char_indices().skip(PART_CHARS_MIN) {
         let (Some(word), Some(name)) = (run.get(..at), run.get(at..)) else {
             continue;
         };
-        let Some(word) = listed(word, lexicon, langs) else {
+        let named = words.is_own(name) || (words.known.blocks.is_empty() && name.len() == 1);
+        if !named {
+            continue;
+        }
+        let Some(word) = words.listed(word) else {
             continue;
         };
         let is_capital = written
             .get(at..)
             .is_some_and(|name| name.starts_with(char::is_uppercase));
         let is_work = word.meanings().any(|meaning| meaning.kind().is_some());
-        let named = is_own(name) || (known.blocks.is_empty() && name.len() == 1);
-        if (word.is_plain(Plain::Block) && named) || (is_work && is_capital && is_own(name)) {
+        if word.is_plain(Plain::Block) || (is_work && is_capital && words.is_own(name)) {
             return [(0, at), (at, run.len())].into();
         }
     }
     Vec::new()
 }
 
+impl<'l> Words<'l, '_> {
+    fn listed(&self, word: &str) -> Option<Listed<'l>> {
+        self.lexicon.single(self.lexicon.word(word)?, self.own)
+    }
+
+    fn is_own(&self, name: &str) -> bool {
+        let mut blocks = self.known.blocks.iter();
+        name.len() <= NAME_LEN_MAX && blocks.any(|own| own.eq_ignore_ascii_case(name))
+    }
+
+    fn own_at(&self, text: &str) -> bool {
+        let starts = |own: &&str| {
+            text.get(..own.len())
+                .is_some_and(|start| start.eq_ignore_ascii_case(own))
+        };
+        self.known.blocks.iter().any(starts)
+    }
+}
+
+/// One part of a run.
+#[derive(Clone, Copy)]
+struct Part {
+    start: usize,
+    end: usize,
+    /// What this way to part the run has cost so far.
+    cost: usize,
+    sort: Sort,
+}
+
+#[derive(Clone, Copy, PartialEq, Eq)]
+enum Sort {
+    Start,
+    Word,
+    BlockWord,
+    Name,
+    LeftOver,
+}
+
 /// Parts a run into the fewest parts, by the best way to each place in it.
-fn fewest_parts(run: &str, is_part: impl Fn(&str) -> bool) -> Option<Vec<(usize, usize)>> {
-    // For each place: how many parts lead to it, and where the last one starts.
-    let mut ways: Vec<Option<(usize, usize)>> = alloc::vec![None; run.len() + 1];
-    *ways.first_mut()? = Some((0, 0));
+fn fewest_parts(run: &str, words: Words<'_, '_>, after_number: bool) -> Option<Vec<Part>> {
+    let mut ways = Ways::new(run);
     for (start, _) in run.char_indices() {
-        let Some((count, _)) = ways.get(start).copied().flatten() else {
+        let Some(before) = ways.at(start) else {
             continue;
         };
         let letters = run.get(start..)?.char_indices().take(PART_CHARS_MAX);
-        for end in letters.map(|(at, letter)| start + at + letter.len_utf8()) {
-            let better = ways
-                .get(end)
-                .copied()
-                .flatten()
-                .is_none_or(|(other, _)| count + 1 < other);
-            if better
-                && is_part(run.get(start..end)?)
-                && let Some(way) = ways.get_mut(end)
-            {
-                *way = Some((count + 1, start));
+        for (count, (at, letter)) in letters.enumerate() {
+            let end = start + at + letter.len_utf8();
+            let may_be_name = before.sort == Sort::BlockWord
+                || (after_number && before.sort == Sort::Start && end < run.len());
+            let part = run.get(start..end)?;
+            let sort = if may_be_name && words.is_own(part) {
+                Some(Sort::Name)
+            } else {
+                latin_sort(part, count + 1, run.get(end..)?, words)
+            };
+            if let Some(sort) = sort {
+                ways.lead(before, end, PART_COST, sort);
             }
         }
     }
-    let mut parts = Vec::new();
-    let mut end = run.len();
-    while end > 0 {
-        let (_, start) = ways.get(end).copied().flatten()?;
-        parts.push((start, end));
-        end = start;
+    ways.parts()
+}
+
+fn latin_sort(part: &str, letters: usize, rest: &str, words: Words<'_, '_>) -> Option<Sort> {
+    if letters + 1 < PART_CHARS_MIN {
+        return None;
     }
-    parts.reverse();
-    Some(parts)
+    let listed = words.listed(part)?;
+    let is_block = listed.is_plain(Plain::Block);
+    // Two letters are a part only as the word before a block.
+    if letters < PART_CHARS_MIN && !(is_block && words.own_at(rest)) {
+        return None;
+    }
+    Some(if is_block {
+        Sort::BlockWord
+    } else {
+        Sort::Word
+    })
 }
 
-fn is_part(part: &str, lexicon: &Lexicon, langs: Langs) -> bool {
-    // Scripts without spaces have short words.
-    let least = if part.is_ascii() { PART_CHARS_MIN } else { 2 };
-    part.chars().nth(least - 1).is_some() && listed(part, lexicon, langs).is_some()
+/// Parts a run of a script that has no spaces.
+fn split_unspaced(run: &str, words: Words<'_, '_>) -> Option<Vec<(usize, usize)>> {
+    let mut ways = Ways::new(run);
+    for (start, _) in run.char_indices() {
+        let Some(before) = ways.at(start) else {
+            continue;
+        };
+        let rest = run.get(start..)?;
+        let mut left_over = true;
+        for (at, letter) in rest.char_indices().take(PART_CHARS_MAX) {
+            let end = start + at + letter.len_utf8();
+            let next = run.get(end..)?.chars().next();
+            if !may_end(letter) || !next.is_none_or(may_begin) {
+                continue;
+            }
+            let part = run.get(start..end)?;
+            if before.sort == Sort::BlockWord && words.is_own(part) {
+                ways.lead(before, end, PART_COST, Sort::Name);
+            } else if let Some(listed) = words.listed(part) {
+                let is_block = listed.is_plain(Plain::Block);
+                let sort = if is_block {
+                    Sort::BlockWord
+                } else {
+                    Sort::Word
+                };
+                ways.lead(before, end, PART_COST, sort);
+            } else if words.lexicon.is_common(part) {
+                ways.lead(before, end, EVERYDAY_COST, Sort::Word);
+            }
+            // The shortest piece that can stand alone may be left over.
+            if core::mem::take(&mut left_over) {
+                let letters = part.chars().count();
+                ways.lead(before, end, LEFT_OVER_COST * letters, Sort::LeftOver);
+            }
+        }
+    }
+    let parts = ways.parts()?;
+    Some(joined(run, &parts))
 }
 
-fn listed<'r>(word: &str, lexicon: &'r Lexicon, langs: Langs) -> Option<Listed<'r>> {
-    lexicon.single(lexicon.word(word)?, langs)
+/// What was left over in one place becomes words of an ordinary length.
+fn joined(run: &str, parts: &[Part]) -> Vec<(usize, usize)> {
+    let mut places: Vec<(usize, usize)> = Vec::with_capacity(parts.len());
+    let mut open = false;
+    for part in parts {
+        let is_left_over = part.sort == Sort::LeftOver;
+        match places.last_mut() {
+            Some((start, end)) if open && is_left_over => *end = part.end.max(*start),
+            _ => places.push((part.start, part.end)),
+        }
+        let letters = places
+            .last()
+            .and_then(|(start, end)| run.get(*start..*end))
+            .map_or(0, |text| text.chars().count());
+        open = is_left_over && letters < UNKNOWN_CHARS;
+    }
+    places
+}
+
+/// The best way to each place of a run, by the part that leads there.
+struct Ways {
+    at: Vec<Option<Part>>,
+}
+
+impl Ways {
+    fn new(run: &str) -> Self {
+        let mut at = alloc::vec![None; run.len() + 1];
+        if let Some(first) = at.first_mut() {
+            *first = Some(Part {
+                start: 0,
+                end: 0,
+                cost: 0,
+                sort: Sort::Start,
+            });
+        }
+        Self { at }
+    }
+
+    fn at(&self, place: usize) -> Option<Part> {
+        self.at.get(place).copied().flatten()
+    }
+
+    /// Notes one more part; kept if no cheaper way leads to its end.
+    fn lead(&mut self, before: Part, end: usize, cost: usize, sort: Sort) {
+        let cost = before.cost + cost;
+        let is_better = self.at(end).is_none_or(|other| cost < other.cost);
+        if is_better && let Some(way) = self.at.get_mut(end) {
+            *way = Some(Part {
+                start: before.end,
+                end,
+                cost,
+                sort,
+            });
+        }
+    }
+
+    /// The parts of the best way to the end.
+    fn parts(&self) -> Option<Vec<Part>> {
+        let mut parts = Vec::new();
+        let mut end = self.at.len().saturating_sub(1);
+        while end > 0 {
+            let part = self.at(end)?;
+            parts.push(part);
+            end = part.start;
+        }
+        parts.reverse();
+        Some(parts)
+    }
 }
 
 fn is_trade(listed: Listed<'_>) -> bool {
@@ -120,4 +293,10 @@ fn is_trade(listed: Listed<'_>) -> bool {
             Meaning::Kind(_) | Meaning::Numeral(_) | Meaning::Plain(Plain::Block | Plain::Trees)
         )
     })
+}
+
+fn is_day(listed: Listed<'_>) -> bool {
+    listed
+        .meanings()
+        .any(|meaning| matches!(meaning, Meaning::DaysAgo(_) | Meaning::Weekday(_)))
 }

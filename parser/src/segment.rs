@@ -8,7 +8,7 @@ use alloc::vec::Vec;
 use core::ops::Range;
 
 use crate::{
-    anchors::{Anchor, anchors},
+    anchors::{Anchor, anchors, may_open},
     kind::Kind,
     meaning::{Meaning, Plain},
     piece::{Piece, Sense},
@@ -31,8 +31,19 @@ const GAP_PIECES_MAX: usize = 24;
 
 /// Parts the pieces.
 pub(crate) fn segments(pieces: &[Piece<'_>]) -> Vec<Segment> {
+    if !pieces.iter().any(may_open) {
+        return Vec::new();
+    }
     let text = Text::new(pieces);
     let anchors = anchors(&text);
+    if let [only] = anchors.as_slice() {
+        return Vec::from([Segment {
+            kind: only.kind,
+            anchor: only.at,
+            by_thing: only.thing.is_some(),
+            pieces: 0..pieces.len(),
+        }]);
+    }
     let cuts = cuts(&text, &anchors);
     anchors
         .into_iter()

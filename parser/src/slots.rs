@@ -10,6 +10,7 @@ use crate::{
     details::{Extent, Per, Supply, Unit, Wetness},
     fold::Folded,
     kind::Kind,
+    lexicon::Listed,
     meaning::{Meaning, Numeral, Plain},
     piece::{Piece, Sense},
     reading::{Doubt, Problem},
@@ -102,6 +103,10 @@ impl Filler<'_, '_> {
         if used {
             self.row.cover(span);
         }
+        if piece.torn {
+            let written = self.written(span);
+            self.row.doubts.push(Doubt::TwoLanguages(written));
+        }
         if let Some(to) = piece.repaired.or(twin_of(piece)) {
             self.doubt_repair(piece, to);
         }
@@ -151,11 +156,11 @@ impl Filler<'_, '_> {
     }
 
     fn listed(&mut self, at: usize, piece: &Piece<'_>) -> bool {
-        let name = piece.listed().and_then(|listed| listed.phrase.name.clone());
+        let name = piece.listed().and_then(Listed::name);
         let is_anchor = at == self.segment.anchor;
         let mut used = is_anchor;
         for meaning in piece.meanings() {
-            used |= self.meaning(at, meaning, name.as_deref());
+            used |= self.meaning(at, meaning, name);
         }
         let each = self
             .previous(at)
@@ -241,7 +246,7 @@ impl Filler<'_, '_> {
 }
 
 fn twin_of<'r>(piece: &Piece<'r>) -> Option<&'r str> {
-    piece.listed()?.phrase.twin_of.as_deref()
+    piece.listed()?.twin_of()
 }
 
 /// Whether rain was said to have come, by yes and no ("rain yes").

@@ -3,14 +3,18 @@
 mod acts;
 mod advisers;
 mod chat;
+mod clauses;
 mod dates;
 mod gate;
 mod laws;
+mod number_packs;
 mod numbers;
 mod packs;
 mod render;
 mod reports;
+mod scripts;
 mod spelling;
+mod tongues;
 
 use std::vec::Vec;
 

@@ -1,14 +1,18 @@
 //! Cuts a folded text into words, numbers and marks.
 //!
-//! Letters and digits come apart ("dead8b"), except where the whole run is listed or is one of
-//! the farmer's own block names. Deliberately absent: any meaning.
+//! Letters and digits come apart ("dead8b"), and scripts with and without spaces between words,
+//! except where the whole run is listed or is one of the farmer's own block names. Deliberately
+//! absent: any meaning.
 
 use alloc::vec::Vec;
 
-use unicode_normalization::char::canonical_combining_class;
+use crate::{
+    figure::{Figure, Number, figure, letters_for_digits, ordinal},
+    script::{is_unspaced, is_word_letter},
+};
 
-use crate::figure::{Figure, figure, letters_for_digits, ordinal};
-
+/// A number of more digits counts nothing.
+const PLAIN_DIGITS_MAX: usize = 6;
 /// The longest run of letters and digits that is kept together.
 const RUN_LEN_MAX: usize = 24;
 
@@ -57,7 +61,45 @@ pub(crate) fn tokens(text: &str, is_whole: impl Fn(&str) -> bool) -> Vec<Token> 
     tokens
 }
 
+/// The commonest tokens: a word of plain letters, a number of plain digits, each with a space or
+/// the end behind it.
+fn plain_token(rest: &str) -> Option<(Shape, usize)> {
+    let bytes = rest.as_bytes();
+    let ends = |at: usize, is_part: fn(&u8) -> bool| {
+        let rest = bytes.get(at..).unwrap_or_default();
+        at + rest
+            .iter()
+            .position(|byte| !is_part(byte))
+            .unwrap_or(rest.len())
+    };
+    let letters = ends(0, u8::is_ascii_alphabetic);
+    if letters > 0 {
+        let next = bytes.get(letters);
+        let is_whole = next.is_none_or(|next| next.is_ascii() && !next.is_ascii_digit());
+        return is_whole.then_some((Shape::Word, letters));
+    }
+    let digits = ends(0, u8::is_ascii_digit);
+    let is_end = match bytes.get(digits) {
+        None => true,
+        // "2 pm" is a time.
+        Some(b' ') => !matches!(bytes.get(digits + 1), Some(b'a' | b'p')),
+        Some(_) => false,
+    };
+    if !is_end || !(1..=PLAIN_DIGITS_MAX).contains(&digits) {
+        return None;
+    }
+    let value = bytes
+        .iter()
+        .take(digits)
+        .fold(0, |value, digit| value * 10 + u32::from(digit - b'0'));
+    let number = Number::new(f64::from(value));
+    Some((Shape::Figure(Figure::Number(number)), digits))
+}
+
 fn next_token(rest: &str, first: char, is_whole: &impl Fn(&str) -> bool) -> (Shape, usize) {
+    if let Some(plain) = plain_token(rest) {
+        return plain;
+    }
     if !is_word_letter(first) {
         return (Shape::Mark(first), first.len_utf8());
     }
@@ -81,7 +123,9 @@ fn next_token(rest: &str, first: char, is_whole: &impl Fn(&str) -> bool) -> (Sha
         return (Shape::Figure(figure), rest.len() - after.len());
     }
     let word = prefix(rest, |letter| {
-        is_word_letter(letter) && !letter.is_ascii_digit()
+        is_word_letter(letter)
+            && !letter.is_ascii_digit()
+            && is_unspaced(letter) == is_unspaced(first)
     });
     // Never empty, so that every step goes forward.
     let len = word.len().max(first.len_utf8());
@@ -105,15 +149,4 @@ fn prefix(text: &str, belongs: impl Fn(char) -> bool) -> &str {
         .find(|(_, letter)| !belongs(*letter))
         .map_or(text.len(), |(at, _)| at);
     text.get(..end).unwrap_or(text)
-}
-
-fn is_word_letter(letter: char) -> bool {
-    if letter.is_ascii() {
-        letter.is_ascii_alphanumeric()
-    } else {
-        // Thai and Lao signs above a letter are neither letters nor combining marks by class.
-        letter.is_alphanumeric()
-            || canonical_combining_class(letter) != 0
-            || matches!(letter, '\u{e47}'..='\u{e4e}' | '\u{ec8}'..='\u{ece}')
-    }
 }

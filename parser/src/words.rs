@@ -98,6 +98,9 @@ fn taken_for_plain(plain: Plain) -> Taken {
         | Plain::LastWeek
         | Plain::LastMonth
         | Plain::AgoBefore
+        | Plain::Year
+        | Plain::Clock
+        | Plain::BuddhistMonth
         | Plain::Last
         | Plain::Next
         | Plain::Of

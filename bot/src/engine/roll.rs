@@ -113,9 +113,9 @@ pub(super) fn plan(world: &World, setup: &Setup, csv: &[u8], now: DateTime<Utc>)
 
 /// The languages that a list may name. One without texts of its own is read all the same.
 fn languages(setup: &Setup) -> BTreeSet<String> {
-    let texts = setup.texts.languages();
-    let bare = texts.clone().filter_map(|code| setup.texts.bare_form(code));
-    let named = setup.reader.languages().chain(texts.clone());
+    let texts = || setup.texts.languages();
+    let bare = texts().filter_map(|code| setup.texts.bare_form(code));
+    let named = setup.reader.languages().chain(texts());
     named.map(str::to_owned).chain(bare).collect()
 }
 

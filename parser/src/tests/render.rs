@@ -129,6 +129,7 @@ fn doubt(doubt: &Doubt) -> String {
         Doubt::LooseEnd(written) => format!("?loose_end({written})"),
         Doubt::SomebodyElse(name) => format!("?by({name})"),
         Doubt::StrangeWord(word) => format!("?strange({word})"),
+        Doubt::TwoLanguages(word) => format!("?two_languages({word})"),
     }
 }
 

@@ -1,0 +1,245 @@
+//! From packs to the lexicon.
+//!
+//! Deliberately absent: looking things up (`lexicon`).
+
+use alloc::{borrow::ToOwned, boxed::Box, vec::Vec};
+
+use hashbrown::{HashMap, HashSet};
+
+use crate::{
+    fold::{bare, fold},
+    languages,
+    lexicon::{Expansion, Langs, Lexicon, Phrase, PhraseSense, ROOT, SHARED},
+    meaning::{Meaning, Plain, Traits},
+    pack::{Entry, Pack, TRADE_CODE},
+    reading::Stance,
+    repair::Repairs,
+    token::tokens,
+    vocabulary::{Vocabulary, WordId},
+};
+
+impl Lexicon {
+    /// Compiles packs.
+    pub(crate) fn new(packs: &[Pack], trade: &Pack) -> Self {
+        let mut lexicon = Self {
+            words: Vocabulary::default(),
+            word_langs: Vec::new(),
+            steps: HashMap::new(),
+            ends: alloc::vec![None],
+            phrases: Vec::new(),
+            repairs: Repairs::default(),
+            expands: HashMap::new(),
+            codes: packs.iter().map(|pack| pack.code.clone()).collect(),
+            joins: packs.iter().map(|pack| pack.joins.clone()).collect(),
+        };
+        lexicon.add(trade, SHARED);
+        for (index, pack) in packs.iter().enumerate() {
+            lexicon.add(pack, 1 << index);
+            for word in languages::common_words(&pack.code).lines() {
+                if !word.starts_with('#') {
+                    word.split_whitespace()
+                        .for_each(|word| lexicon.words.add_common(word));
+                }
+            }
+        }
+        for phrase in &mut lexicon.phrases {
+            phrase.disputed = is_disputed(phrase);
+            let meanings = phrase.senses.iter().map(|sense| Traits::of(sense.meaning));
+            phrase.traits = meanings.fold(Traits::default(), Traits::and);
+        }
+        let heavy = lexicon.repairable();
+        lexicon.repairs = Repairs::new(heavy.into_iter(), &lexicon.words);
+        lexicon
+    }
+
+    fn add(&mut self, pack: &Pack, langs: Langs) {
+        for entry in &pack.entries {
+            self.add_sense(&entry.phrase, entry, langs);
+        }
+        for word in &pack.weak {
+            let index = self.phrase_index(word, langs);
+            if let Some(phrase) = self.phrases.get_mut(index) {
+                phrase.weak |= langs;
+            }
+        }
+        for (twin, of) in &pack.twins {
+            self.add_twin(twin, of, langs);
+        }
+        for (word, whole) in &pack.expands {
+            self.add_expansion(word, whole, langs);
+        }
+        if pack.code != TRADE_CODE {
+            self.add_bare_spellings(pack, langs);
+        }
+    }
+
+    fn add_sense(&mut self, text: &str, entry: &Entry, langs: Langs) {
+        let index = self.phrase_index(text, langs);
+        if let Some(phrase) = self.phrases.get_mut(index) {
+            phrase.note(langs, entry.meaning, entry.name.as_deref());
+        }
+    }
+
+    fn add_twin(&mut self, twin: &str, of: &str, langs: Langs) {
+        let original = self.phrase_index(of, langs);
+        let meanings: Vec<Meaning> = self.phrases.get(original).map_or_else(Vec::new, |phrase| {
+            let senses = phrase.senses.iter();
+            senses
+                .filter(|sense| sense.langs & langs != 0)
+                .map(|sense| sense.meaning)
+                .collect()
+        });
+        let index = self.phrase_index(twin, langs);
+        if let Some(phrase) = self.phrases.get_mut(index) {
+            for meaning in meanings {
+                phrase.note(langs, meaning, None);
+            }
+            let twins = phrase.twin_of.get_or_insert((0, Box::from(of)));
+            twins.0 |= langs;
+            phrase.weak |= langs;
+        }
+    }
+
+    fn add_expansion(&mut self, word: &str, whole: &str, langs: Langs) {
+        let parts = tokens(whole, |_| true)
+            .into_iter()
+            .map(|token| {
+                let part = whole.get(token.start..token.end).unwrap_or("");
+                (self.word_id(part, langs), token.shape)
+            })
+            .collect();
+        let word = self.word_id(word, langs);
+        let expansion = self
+            .expands
+            .entry(word)
+            .or_insert(Expansion { langs, parts });
+        expansion.langs |= langs;
+    }
+
+    /// Lists each accented phrase without accents too, where that spelling is still free.
+    fn add_bare_spellings(&mut self, pack: &Pack, langs: Langs) {
+        let marked: HashSet<&str> = pack
+            .entries
+            .iter()
+            .map(|entry| entry.phrase.as_str())
+            .collect();
+        for entry in pack.entries.iter().filter(|entry| !entry.phrase.is_ascii()) {
+            let plain = fold(&bare(&entry.phrase));
+            if plain != entry.phrase && !marked.contains(plain.as_str()) {
+                self.add_sense(&plain, entry, langs);
+            }
+        }
+        for word in pack.weak.iter().filter(|word| !word.is_ascii()) {
+            let plain = fold(&bare(word));
+            let index = self.phrase_index(&plain, langs);
+            if let Some(phrase) = self.phrases.get_mut(index) {
+                phrase.weak |= langs;
+            }
+        }
+    }
+
+    fn phrase_index(&mut self, text: &str, langs: Langs) -> usize {
+        let mut node = ROOT;
+        // A run such as "sp36" is one word when it is listed so.
+        for token in tokens(text, |_| true) {
+            let word = text.get(token.start..token.end).unwrap_or("");
+            if word == "-" {
+                continue;
+            }
+            let id = self.word_id(word, langs);
+            node = self.step(node, id);
+        }
+        let fresh = self.phrases.len();
+        let Some(slot) = self.ends.get_mut(node as usize) else {
+            return fresh;
+        };
+        if let Some(index) = slot {
+            return *index as usize;
+        }
+        *slot = u32::try_from(fresh).ok();
+        self.phrases.push(Phrase {
+            text: text.to_owned(),
+            ..Phrase::default()
+        });
+        fresh
+    }
+
+    fn step(&mut self, node: u32, word: WordId) -> u32 {
+        let fresh = u32::try_from(self.ends.len()).unwrap_or(u32::MAX);
+        let next = *self.steps.entry((node, word)).or_insert(fresh);
+        if next == fresh {
+            self.ends.push(None);
+        }
+        next
+    }
+
+    fn word_id(&mut self, word: &str, langs: Langs) -> WordId {
+        let id = self.words.list(word);
+        self.word_langs.resize(self.words.len(), 0);
+        if let Some(of) = self.word_langs.get_mut(id as usize) {
+            *of |= langs;
+        }
+        id
+    }
+
+    /// The words that a misspelt word may stand for: all but those without weight.
+    fn repairable(&self) -> Vec<WordId> {
+        let mut heavy = Vec::new();
+        for phrase in &self.phrases {
+            let is_phrase = phrase.text.contains(' ');
+            // Of a phrase that only shows a stance ("there are") the words are no work.
+            let light = |meaning: Meaning| {
+                is_light(meaning) || (is_phrase && matches!(meaning, Meaning::Stance(_)))
+            };
+            let is_heavy = phrase.senses.iter().any(|sense| !light(sense.meaning));
+            if is_heavy && phrase.twin_of.is_none() {
+                let words = phrase.text.split(|letter: char| !letter.is_alphanumeric());
+                heavy.extend(words.filter_map(|word| self.words.find(word)));
+            }
+        }
+        let mut heavy: Vec<WordId> = heavy.iter().map(|found| found.id).collect();
+        heavy.sort_unstable();
+        heavy.dedup();
+        heavy
+    }
+}
+
+impl Phrase {
+    fn note(&mut self, langs: Langs, meaning: Meaning, name: Option<&str>) {
+        self.langs |= langs;
+        let mut senses = self.senses.iter_mut();
+        let same = senses.find(|sense| sense.meaning == meaning && sense.name.as_deref() == name);
+        match same {
+            Some(sense) => sense.langs |= langs,
+            None => self.senses.push(PhraseSense {
+                langs,
+                meaning,
+                name: name.map(Box::from),
+            }),
+        }
+    }
+}
+
+fn is_light(meaning: Meaning) -> bool {
+    matches!(
+        meaning,
+        Meaning::Plain(Plain::Filler | Plain::Courtesy)
+            | Meaning::Topic(_)
+            | Meaning::AdviserTopic(_)
+            | Meaning::Stance(Stance::Saying | Stance::Advert)
+    )
+}
+
+/// Whether some meaning is not that of all languages that list the phrase, or two kinds of work are
+/// meant even by one.
+fn is_disputed(phrase: &Phrase) -> bool {
+    let mut kinds = phrase
+        .senses
+        .iter()
+        .filter_map(|sense| sense.meaning.kind());
+    let first = kinds.next();
+    let two_kinds = first.is_some() && kinds.any(|kind| Some(kind) != first);
+    let divided =
+        |sense: &PhraseSense| sense.langs & phrase.langs & !SHARED != phrase.langs & !SHARED;
+    two_kinds || phrase.senses.iter().any(divided)
+}

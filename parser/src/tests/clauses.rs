@@ -1,0 +1,55 @@
+//! What stands beside a report without being part of it: a time of day, the weather, a plan, a
+//! word of no list.
+
+use super::check;
+
+#[test]
+fn gaps_that_are_planted_are_filled() {
+    check("planted 60 gaps B", "replaced @B 60");
+    check("planted gaps 60 B", "replaced @B 60");
+    check("60 gaps planted B", "replaced @B 60");
+    check("planted 60 of the gaps in B", "replaced @B 60");
+    check("planted 120, gaps 8 B", "planted @B 120 + dead @B 8");
+    check("planted 120 gaps 8 B", "planted @B 120 + dead @B 8");
+}
+
+#[test]
+fn a_time_of_day_counts_nothing() {
+    check("weeded A around 2pm", "weeded @A");
+    check("weeded A at 2 pm", "weeded @A");
+    check("weeded A at 14:30", "weeded @A");
+    check("weeded A 14h30", "weeded @A");
+    check("at 7am dead 8 B", "dead @B 8");
+}
+
+#[test]
+fn the_weather_at_work_is_no_report() {
+    check("planted 20 B in the rain", "planted @B 20");
+    check("planted 120 B after rain", "planted @B 120");
+    check("planted 120 B, rain", "planted @B 120 + rain @B");
+    check("weeded A but no rain", "weeded @A + rain @A rain=none");
+    check("rain 20 mm A", "rain @A mm=20");
+}
+
+#[test]
+fn a_plan_of_its_own_takes_nothing_back() {
+    check("planted 120 B, will weed A soon", "planted @B 120");
+    check("planted 120 B and will weed tomorrow", "planted @B 120");
+    check("weeded A, will plant 120 B tomorrow", "weeded @A");
+    check("planted 120 B, hope to see you soon", "planted @B 120");
+    // Said of the report itself, it does.
+    check("planted 120 B, tomorrow", "planted @B 120 | ~plan");
+    check("planted 120 B soon", "planted @B 120 | ~plan");
+    check("must plant 120 B", "planted @B 120 | ~plan");
+    check(
+        "planted 120 B, should i weed A tomorrow?",
+        "planted @B 120 + weeded @A | ~question | ~plan | !query other block=B kind=planted days=1 number=120",
+    );
+}
+
+#[test]
+fn one_strange_word_does_not_hide_a_clear_report() {
+    check("dead 8 abeg B", "dead @B 8");
+    check("dead 8 kitchen B", "dead @B 8 | ~saying");
+    check("dead 8 abeg wahala B", "");
+}

@@ -1,0 +1,136 @@
+//! One spelling in several languages: the phone's own language comes first; without one a word
+//! that two languages read differently is asked about.
+
+use super::{FARMER, reader_of, render};
+use crate::{Known, Reader, Reading, languages};
+
+const VIETNAMESE: &str = r#"
+code = "vi"
+name = "Vietnamese"
+weak = ["an"]
+[kinds]
+planted = ["trồng"]
+dead = ["chết"]
+intercrop_sown = ["an"]
+pruned = ["tia"]
+[words]
+block = ["lô"]
+trees = ["cây"]
+no = ["k", "khong"]
+negation = ["khong"]
+[numbers]
+values.2 = ["hai"]
+values.4 = ["bốn"]
+[fertilisers]
+any = ["bón"]
+"#;
+
+const TYPED_THAI: &str = r#"
+code = "th-Latn"
+name = "Typed Thai"
+[kinds]
+planted = ["pluk"]
+dead = ["tai"]
+weeded = ["tia"]
+[words]
+trees = ["ton"]
+[numbers]
+unit_after = [20]
+values.7 = ["chet"]
+values.20 = ["yisip"]
+"#;
+
+const INDONESIAN: &str = r#"
+code = "id"
+name = "Indonesian"
+weak = ["sulam"]
+[kinds]
+planted = ["tanam"]
+dead = ["mati"]
+replaced = ["sulam"]
+[words]
+block = ["blok"]
+trees = ["batang"]
+"#;
+
+fn reader() -> &'static Reader {
+    static READER: std::sync::OnceLock<Reader> = std::sync::OnceLock::new();
+    READER.get_or_init(|| reader_of(&[languages::ENGLISH, VIETNAMESE, TYPED_THAI, INDONESIAN]))
+}
+
+fn read(codes: &[&str], text: &str) -> Reading {
+    let known = Known {
+        languages: codes,
+        ..FARMER
+    };
+    reader().read(text, &known)
+}
+
+#[track_caller]
+fn check(codes: &[&str], text: &str, expected: &str) {
+    assert_eq!(
+        render::reading(&read(codes, text)),
+        expected,
+        "for {text:?} on a phone of {codes:?}"
+    );
+}
+
+#[test]
+fn a_phone_understands_every_language_and_its_own_first() {
+    check(&["en"], "mati 8 blok B", "dead @B 8");
+    check(&["id"], "planted 120 B", "planted @B 120");
+    check(&["id"], "tanam 120 trees B", "planted @B 120");
+    check(&["vi"], "chet 8 B", "dead @B 8");
+    check(&["vi"], "planted 2 B", "planted @B 2");
+}
+
+#[test]
+fn everyday_words_of_other_languages_do_not_count() {
+    check(&["en"], "sulam 8 B", "");
+    check(&["id"], "sulam 8 B", "replaced @B 8");
+    check(&[], "sulam 8 B", "replaced @B 8");
+    check(&[], "an 8 trees dead B", "dead @B 8");
+}
+
+#[test]
+fn yes_of_one_language_is_no_of_another() {
+    check(&["en"], "k", "!yes");
+    check(&["vi"], "k", "!no");
+    check(&["id"], "k", "");
+    check(&[], "k", "");
+    check(&[], "ok", "!yes");
+}
+
+#[test]
+fn a_word_with_two_readings_is_asked_about() {
+    check(&["th"], "tai yisip chet ton B", "dead @B 27");
+    check(&["vi"], "chet 7 cay lo B", "dead @B 7");
+    check(&[], "chet 7 B", "dead @B 7 ?two_languages(chet)");
+    // The other words settle it.
+    check(&[], "chet 7 cay lo B", "dead @B 7");
+    check(&[], "tai chet ton B", "dead @B 7");
+}
+
+#[test]
+fn two_kinds_of_work_are_never_guessed() {
+    check(&[], "tia 8 B", "%two(pruned,weeded)");
+    check(&["vi"], "tia 8 B", "pruned @B 8");
+    check(&["vi"], "tia B", "pruned @B");
+    check(&["th"], "tia B", "weeded @B");
+    check(&["en"], "tia B", "%two(pruned,weeded)");
+}
+
+#[test]
+fn variants_of_a_language_are_one_phone() {
+    check(&["vi-bare"], "chet 7 B", "dead @B 7");
+    check(&["th"], "tai 7 ton B", "dead @B 7");
+    check(&["th-Latn"], "tai chet ton B", "dead @B 7");
+}
+
+#[test]
+fn a_slip_is_mended_in_the_phones_language() {
+    check(&["id"], "tanem 120 blok B", "planted @B 120");
+    check(&["en"], "plabted 120 B", "planted @B 120");
+    // Not into a word of a language that the phone does not use.
+    check(&["en"], "tanem 120 B", "");
+}
