@@ -12,6 +12,7 @@ mod http;
 mod inbox;
 mod keep;
 mod outbox;
+mod reading;
 mod roll;
 mod service;
 mod simulation;

@@ -61,7 +61,7 @@ fn skip_line(from: &mut impl BufRead) -> anyhow::Result<()> {
 }
 
 fn one_line(reader: &Reader, received: NaiveDateTime, line: &str) -> String {
-    match Line::parse(line) {
+    match Line::parse(line, reader) {
         Ok(line) => {
             let (reading, decision) = line.read(reader, received.date());
             output::answer(line.id.as_ref(), &reading, &decision, received.date())

@@ -4,18 +4,33 @@
 
 /// English.
 pub const ENGLISH: &str = include_str!("../languages/en.toml");
-/// English words of every day that lie near a word of work: never repaired into one.
-pub(crate) const ENGLISH_COMMON: &str = include_str!("../languages/en.common.txt");
 /// Clones, fertilisers and units that are written alike in every language.
 pub(crate) const TRADE: &str = include_str!("../languages/trade.toml");
 
 /// Every pack that ships.
-pub const ALL: &[&str] = &[ENGLISH];
+pub const ALL: &[&str] = &[
+    ENGLISH,
+    include_str!("../languages/en-WA.toml"),
+    include_str!("../languages/fr.toml"),
+    include_str!("../languages/id.toml"),
+    include_str!("../languages/ms.toml"),
+    include_str!("../languages/th.toml"),
+    include_str!("../languages/th-Latn.toml"),
+    include_str!("../languages/vi.toml"),
+    include_str!("../languages/pt.toml"),
+    include_str!("../languages/ta.toml"),
+    include_str!("../languages/ml.toml"),
+    include_str!("../languages/si.toml"),
+];
+
+/// Words of every day that lie near a word of work and are never repaired into one, by the code
+/// of the pack.
+const COMMON: &[(&str, &str)] = &[("en", include_str!("../languages/en.common.txt"))];
 
 /// The common words of a language that ships, by the code of its pack.
 pub(crate) fn common_words(code: &str) -> &'static str {
-    match code {
-        "en" => ENGLISH_COMMON,
-        _ => "",
-    }
+    COMMON
+        .iter()
+        .find(|(of, _)| *of == code)
+        .map_or("", |(_, words)| words)
 }

@@ -19,6 +19,12 @@ const PLANTED_DAYS_AGO: i64 = 1_000;
 /// Minutes in a day.
 const DAY_MINUTES: i64 = 24 * 60;
 
+/// The code that stands for every language at once.
+const ALL_LANGUAGES: &str = "mix";
+
+/// What follows the code of a language that is typed in Latin letters (ISO 15924).
+const TYPED_IN_LATIN: &str = "Latn";
+
 /// A line as it comes in. Keys that are not known here are for others and are let be.
 #[derive(Deserialize)]
 pub(super) struct Line {
@@ -78,9 +84,15 @@ enum Asked {
 }
 
 impl Line {
-    /// A line of JSON.
-    pub(super) fn parse(line: &str) -> Result<Self, String> {
-        serde_json::from_str(line).map_err(|error| error.to_string())
+    /// A line of JSON in one of the languages of the reader.
+    pub(super) fn parse(line: &str, reader: &Reader) -> Result<Self, String> {
+        let line: Self = serde_json::from_str(line).map_err(|error| error.to_string())?;
+        match line.lang.as_deref() {
+            Some(code) if code != ALL_LANGUAGES && codes(reader, code).is_empty() => {
+                Err(format!("the language {code:?} is not loaded"))
+            }
+            Some(_) | None => Ok(line),
+        }
     }
 
     /// A text without any scene.
@@ -117,14 +129,14 @@ impl Line {
         let blocks: Vec<&str> = plots.iter().map(|plot| plot.name.as_str()).collect();
         let groups: Vec<&str> = self.ctx.groups.iter().map(String::as_str).collect();
         let members: Vec<&str> = self.ctx.members.iter().map(String::as_str).collect();
-        let language = self
+        let languages = self
             .lang
             .as_deref()
-            .filter(|code| reader.languages().any(|known| known == *code));
+            .map_or_else(Vec::new, |code| codes(reader, code));
         let reading = reader.read(
             &self.text,
             &Known {
-                languages: language.as_slice(),
+                languages: &languages,
                 blocks: &blocks,
                 groups: &groups,
                 members: &members,
@@ -161,6 +173,29 @@ impl Line {
                 .collect(),
         }
     }
+}
+
+/// The packs for a language code, first the one that weighs most; none when it is not loaded.
+///
+/// "vi-bare" is read by the pack "vi"; "en-WA" by "en-WA" and then "en"; "th" by "th" and then
+/// "th-Latn", because a phone that has a script is also used without it.
+fn codes<'r>(reader: &'r Reader, code: &str) -> Vec<&'r str> {
+    let (base, form) = code.split_once('-').unwrap_or((code, ""));
+    let typed = format!("{base}-{TYPED_IN_LATIN}");
+    let loaded = |wanted: &str| reader.languages().find(|known| *known == wanted);
+    let with_typed = form.is_empty() || form == TYPED_IN_LATIN;
+    let order = [
+        loaded(code),
+        loaded(base),
+        loaded(&typed).filter(|_| with_typed),
+    ];
+    let mut codes: Vec<&str> = Vec::new();
+    for code in order.into_iter().flatten() {
+        if !codes.contains(&code) {
+            codes.push(code);
+        }
+    }
+    codes
 }
 
 /// A block as the line gives it: `{"planted":120,"dead":8,"replaced":6,"area_ha":0.4}`.
