@@ -34,8 +34,8 @@ pub(crate) enum Extra {
     },
     /// Tenths of centimetres.
     Girths(Vec<u32>),
-    /// Tenths of hectares.
-    Area(u32),
+    /// Tenths of a unit of land.
+    Area(u32, String),
 }
 
 /// When, as it will be said.
@@ -215,7 +215,10 @@ fn extra(chance: &mut Chance, speech: &Speech, kind: &str, plot: &Plot) -> Extra
             }
         }
         "girth" => Extra::Girths(girths(chance)),
-        "weeded" | "cleared" if happens(chance, 1_000) => Extra::Area(between(chance, 2, 30)),
+        "weeded" | "cleared" if happens(chance, 1_000) => {
+            let unit = speech.area.clone();
+            Extra::Area(between(chance, 2, 30), unit)
+        }
         _ => Extra::None,
     }
 }
@@ -288,9 +291,9 @@ impl Fact {
                     .collect();
                 put("values_cm", json!(values));
             }
-            Extra::Area(tenths) => {
+            Extra::Area(tenths, unit) => {
                 put("area", json!(f64::from(*tenths) / 10.0));
-                put("unit", json!("ha"));
+                put("unit", json!(unit));
             }
         }
         Value::Object(event)

@@ -83,6 +83,9 @@ pub(crate) struct Speech {
     /// Marks are left out by habit, as in French, Vietnamese and Portuguese.
     #[serde(default)]
     pub(crate) strips_marks: bool,
+    /// The unit of land, by its name in records.
+    #[serde(default = "hectares")]
+    pub(crate) area: String,
     /// Words are written without spaces.
     #[serde(default)]
     pub(crate) joined: bool,
@@ -157,7 +160,27 @@ pub(crate) struct Loose {
 }
 
 /// The files, by what the table calls them.
-const FILES: &[(&str, &str)] = &[("en", include_str!("speech/en.toml"))];
+const FILES: &[(&str, &str)] = &[
+    ("en", include_str!("speech/en.toml")),
+    ("fr", include_str!("speech/fr.toml")),
+    ("id", include_str!("speech/id.toml")),
+    ("vi", include_str!("speech/vi.toml")),
+    ("th", include_str!("speech/th.toml")),
+    ("pt", include_str!("speech/pt.toml")),
+    ("ms", include_str!("speech/ms.toml")),
+    ("en-WA", include_str!("speech/en-WA.toml")),
+    ("th-Latn", include_str!("speech/th-Latn.toml")),
+    ("ta", include_str!("speech/ta.toml")),
+    ("ta-Latn", include_str!("speech/ta-Latn.toml")),
+    ("ml", include_str!("speech/ml.toml")),
+    ("ml-Latn", include_str!("speech/ml-Latn.toml")),
+    ("si", include_str!("speech/si.toml")),
+    ("si-Latn", include_str!("speech/si-Latn.toml")),
+];
+
+fn hectares() -> String {
+    "ha".to_owned()
+}
 
 const NUMBERS: &str = include_str!("speech/numbers.txt");
 
@@ -191,5 +214,23 @@ impl Speech {
         self.said
             .get(what)
             .unwrap_or_else(|| panic!("{}: no words for {what:?}", self.code))
+    }
+}
+
+/// Every list that the generator may draw from is there, in every language, whether or not its
+/// pack is loaded: thousands of texts are made, and hardly any two are alike.
+#[test]
+fn every_language_can_be_spoken() {
+    use crate::{rates::Level, run::messages};
+
+    for (index, (language, speech)) in Speech::all().into_iter().enumerate() {
+        for level in Level::ALL {
+            let texts: std::collections::BTreeSet<String> =
+                messages(index as u64, &speech, level, 500)
+                    .into_iter()
+                    .map(|message| message.text)
+                    .collect();
+            assert!(texts.len() > 650, "{language}: only {} texts", texts.len());
+        }
     }
 }

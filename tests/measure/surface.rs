@@ -154,9 +154,9 @@ impl Teller<'_> {
                 pieces.number = self.feed(&product, formula, amount);
             }
             Extra::Girths(tenths) => pieces.number = self.girths(&mut fact, tenths, told),
-            Extra::Area(tenths) => {
+            Extra::Area(tenths, unit) => {
                 let mut tokens = vec![Token::new(self.decimal(tenths), What::Number)];
-                tokens.extend(words(self.unit("ha")));
+                tokens.extend(words(self.unit(&unit)));
                 pieces.number = piece(tokens);
             }
         }
@@ -172,7 +172,7 @@ impl Teller<'_> {
             | Extra::Cause(_)
             | Extra::Feed { .. }
             | Extra::Girths(_)
-            | Extra::Area(_) => self.speech.work.get(fact.kind),
+            | Extra::Area(..) => self.speech.work.get(fact.kind),
         }
         .expect("only what can be said is planned");
         if let Some(loan) = self.speech.loans.get(fact.kind)

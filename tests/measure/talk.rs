@@ -4,7 +4,7 @@ use serde_json::{Value, json};
 
 use crate::{
     draw::{between, happens, weighted},
-    farm::Farm,
+    farm::{Farm, Naming},
     message::{Class, Maker, Message, Want, line, put},
     noise::Reach,
     token::{Token, What, filled, words},
@@ -41,6 +41,13 @@ pub(crate) fn correction(maker: &mut Maker<'_>, farm: &Farm) -> Message {
     };
     let from = between(&mut maker.chance, 1, most);
     let to = 1 + (from + between(&mut maker.chance, 0, most - 2)) % most;
+    // A block's number as the new count could mean the block.
+    let to = if farm.naming == Naming::Numbers {
+        to + 4
+    } else {
+        to
+    };
+    let to = if to == from { to + 1 } else { to };
     let other = farm
         .plots
         .iter()
