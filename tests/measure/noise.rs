@@ -52,7 +52,7 @@ pub(crate) fn noisy(
     }
     let tokens = with_courtesy(chance, speech, rates, reach, tokens);
     let text = spacing::joined(chance, speech, rates, &tokens);
-    let text = if speech.strips_marks && happens(chance, rates.no_marks) {
+    let text = if speech.bare || speech.strips_marks && happens(chance, rates.no_marks) {
         keys::without_marks(&text)
     } else {
         text

@@ -109,6 +109,9 @@ pub(crate) struct Speech {
     pub(crate) ask: BTreeMap<String, List>,
     pub(crate) adviser: BTreeMap<String, List>,
     pub(crate) negative: BTreeMap<String, List>,
+    /// No text has marks, whatever the level.
+    #[serde(skip)]
+    pub(crate) bare: bool,
     /// Numbers in words, by number; from `numbers.txt`.
     #[serde(skip)]
     pub(crate) numbers: BTreeMap<u32, String>,
@@ -165,6 +168,7 @@ const FILES: &[(&str, &str)] = &[
     ("fr", include_str!("speech/fr.toml")),
     ("id", include_str!("speech/id.toml")),
     ("vi", include_str!("speech/vi.toml")),
+    (BARE, include_str!("speech/vi.toml")),
     ("th", include_str!("speech/th.toml")),
     ("pt", include_str!("speech/pt.toml")),
     ("ms", include_str!("speech/ms.toml")),
@@ -181,6 +185,9 @@ const FILES: &[(&str, &str)] = &[
 fn hectares() -> String {
     "ha".to_owned()
 }
+
+/// Vietnamese as phones without marks send it.
+const BARE: &str = "vi-bare";
 
 const NUMBERS: &str = include_str!("speech/numbers.txt");
 
@@ -200,7 +207,8 @@ impl Speech {
         let lines = NUMBERS
             .lines()
             .filter_map(|line| line.strip_prefix(code)?.strip_prefix(' '));
-        if name == code || name == "en-WA" {
+        speech.bare = name == BARE;
+        if name == speech.code || speech.bare || name == "en-WA" {
             speech.numbers = lines
                 .filter_map(|line| line.split_once(' '))
                 .filter_map(|(number, words)| Some((number.parse().ok()?, words.to_owned())))
