@@ -24,7 +24,7 @@ const TOP: [&str; 14] = [
 const TOP_REST: [&str; 2] = ["scheduler", "tests"];
 
 /// Folders below `tests` that are test targets of their own, with a `main.rs`.
-const TARGETS: [&str; 2] = ["crash", "peers"];
+const TARGETS: [&str; 3] = ["crash", "measure", "peers"];
 
 /// More than this in one file is more than one idea.
 const LINES_MAX: usize = 500;
