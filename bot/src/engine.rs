@@ -297,17 +297,16 @@ impl Engine {
         plan::tasks_of(&self.world, &self.setup, block, today)
     }
 
-<<<<<<< HEAD
     /// The store, to commit to on another thread.
     #[must_use]
     pub fn shared_store(&self) -> Arc<dyn Store> {
         self.store.clone()
-=======
+    }
+
     /// What loading a list would do.
     #[must_use]
     pub fn plan_roll(&self, csv: &[u8], now: DateTime<Utc>) -> crate::roll::Plan {
         roll::plan(&self.world, &self.setup, csv, now)
->>>>>>> fuzz-work
     }
 
     /// The store, to read from.

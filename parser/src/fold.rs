@@ -139,6 +139,8 @@ fn one_form(cluster: &str) -> impl Iterator<Item = char> {
     cluster
         .chars()
         .filter(|letter| !is_dropped(*letter))
+        // Some letters look like a Latin one as capitals only.
+        .map(|letter| look_alike(letter).unwrap_or(letter))
         .flat_map(char::to_lowercase)
         .nfkc()
         .flat_map(char::to_lowercase)
