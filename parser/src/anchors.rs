@@ -150,7 +150,14 @@ fn joins_next(text: &Text<'_, '_>, anchor: Anchor, thing: Thing, later: Option<&
 
 /// The work before has its number, and the thing has another.
 fn has_own_number(text: &Text<'_, '_>, work: usize, thing: usize) -> bool {
-    let before_work = text.counts(&(work.saturating_sub(2)..work));
+    // Beyond a mark it belongs to what was said before.
+    let breaks = |at: &usize| {
+        let piece = text.pieces.get(*at);
+        piece.is_some_and(|piece| break_strength(piece) > 0)
+    };
+    let near = work.saturating_sub(2);
+    let start = (near..work).rfind(breaks).unwrap_or(near);
+    let before_work = text.counts(&(start..work));
     let between = text.counts(&(work + 1..thing));
     let edge = (thing + 1..text.pieces.len())
         .take(CLAUSE_PIECES_MAX)
@@ -289,7 +296,8 @@ fn is_weather(pieces: &[Piece<'_>], at: usize) -> bool {
         .get(at + 1)
         .is_some_and(|next| next.number().is_some());
     let other_work = || {
-        pieces.iter().any(|piece| {
+        let near = pieces.get(at.saturating_sub(CLAUSE_PIECES_MAX)..at + 1);
+        near.unwrap_or_default().iter().any(|piece| {
             let named =
                 |meaning: Meaning| meaning.cause().is_some() || meaning == Meaning::Fertiliser;
             piece.kind().is_some_and(|kind| kind != Kind::Rain) || piece.means(named)

@@ -10,13 +10,18 @@ use crate::{
     fold::{bare, fold},
     languages,
     lexicon::{Expansion, Langs, Lexicon, Phrase, PhraseSense, ROOT, SHARED},
-    meaning::{Meaning, Plain, Traits},
+    meaning::{Meaning, Plain, Traits, sort},
     pack::{Entry, Pack, TRADE_CODE},
     reading::Stance,
     repair::Repairs,
     token::tokens,
     vocabulary::{Vocabulary, WordId},
 };
+
+/// Words before the name of a block.
+const BLOCK_WORDS: u64 = Plain::Block.bit() | Plain::Land.bit();
+/// One slip makes any other word of so short a one.
+const SHORT_LEN_MAX: usize = 3;
 
 impl Lexicon {
     /// Compiles packs.
@@ -28,6 +33,8 @@ impl Lexicon {
             ends: alloc::vec![None],
             phrases: Vec::new(),
             repairs: Repairs::default(),
+            block_words: Vec::new(),
+            number_words: Vec::new(),
             expands: HashMap::new(),
             codes: packs.iter().map(|pack| pack.code.clone()).collect(),
             joins: packs.iter().map(|pack| pack.joins.clone()).collect(),
@@ -47,6 +54,8 @@ impl Lexicon {
             let meanings = phrase.senses.iter().map(|sense| Traits::of(sense.meaning));
             phrase.traits = meanings.fold(Traits::default(), Traits::and);
         }
+        lexicon.block_words = lexicon.words_with(|traits| traits.has_plain(BLOCK_WORDS));
+        lexicon.number_words = lexicon.words_with(|traits| traits.has(sort::NUMERAL));
         let heavy = lexicon.repairable();
         lexicon.repairs = Repairs::new(heavy.into_iter(), &lexicon.words);
         lexicon
@@ -143,7 +152,7 @@ impl Lexicon {
         // A run such as "sp36" is one word when it is listed so.
         for token in tokens(text, |_| true) {
             let word = text.get(token.start..token.end).unwrap_or("");
-            if word == "-" {
+            if matches!(word, "-" | ".") {
                 continue;
             }
             let id = self.word_id(word, langs);
@@ -180,6 +189,16 @@ impl Lexicon {
             *of |= langs;
         }
         id
+    }
+
+    /// The single words with these traits, in plain letters and not too short to be mended.
+    fn words_with(&self, wanted: impl Fn(Traits) -> bool) -> Vec<(Langs, WordId)> {
+        let phrases = self.phrases.iter();
+        phrases
+            .filter(|phrase| wanted(phrase.traits) && phrase.text.len() > SHORT_LEN_MAX)
+            .filter(|phrase| phrase.text.bytes().all(|byte| byte.is_ascii_lowercase()))
+            .filter_map(|phrase| Some((phrase.langs, self.words.find(&phrase.text)?.id)))
+            .collect()
     }
 
     /// The words that a misspelt word may stand for: all but those without weight.

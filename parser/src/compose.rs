@@ -6,18 +6,27 @@ use alloc::vec::Vec;
 
 use crate::{
     figure::Number,
-    lexicon::Lexicon,
+    fold::Folded,
+    kind::Kind,
+    lexicon::{Langs, Lexicon},
     meaning::{Meaning, Plain, Traits, sort},
     numerals::{self, Said},
     piece::{Piece, Sense},
 };
 
 /// Joins pieces.
-pub(crate) fn compose<'r>(mut pieces: Vec<Piece<'r>>, lexicon: &Lexicon) -> Vec<Piece<'r>> {
+pub(crate) fn compose<'r>(
+    mut pieces: Vec<Piece<'r>>,
+    folded: &Folded<'_>,
+    lexicon: &Lexicon,
+    own: Langs,
+) -> Vec<Piece<'r>> {
     // Most texts hold nothing that joins; a glance tells.
     let traits = Traits::of_all(&pieces);
     if traits.has(sort::NUMERAL) {
-        pieces = pass(pieces, |before, rest| numerals_at(before, rest, lexicon));
+        pieces = pass(pieces, |before, rest| {
+            numerals_at(before, rest, folded, lexicon, own)
+        });
     }
     let figures = pieces.iter().filter(|piece| is_figure(piece)).count();
     let is_odd = |piece: &Piece<'_>| matches!(piece.sense, Sense::Triple(_) | Sense::Fraction(..));
@@ -32,8 +41,8 @@ pub(crate) fn compose<'r>(mut pieces: Vec<Piece<'r>>, lexicon: &Lexicon) -> Vec<
         || traits.has_plain(DAY_WORDS)
         || (figures > 0 && traits.has(sort::AGO | sort::PERIOD));
     if may_be_day || figures > 2 || odd {
-        pieces = pass(pieces, |_, rest| {
-            grade(rest)
+        pieces = pass(pieces, |before, rest| {
+            grade(before, rest, folded)
                 .or_else(|| clock(rest))
                 .or_else(|| crate::dates::read(rest))
         });
@@ -52,14 +61,19 @@ fn is_figure(piece: &Piece<'_>) -> bool {
 fn numerals_at<'r>(
     before: Option<&Piece<'r>>,
     rest: &[Piece<'r>],
+    folded: &Folded<'_>,
     lexicon: &Lexicon,
+    own: Langs,
 ) -> Option<(Sense<'r>, usize)> {
-    let (said, used) = numerals::read(rest, lexicon)?;
+    let (said, used) = numerals::read(rest, lexicon, own)?;
     // "ffty three": a word that we do not know may be part of the number.
-    let unsure = [before, rest.get(used)]
-        .into_iter()
-        .flatten()
-        .any(|piece| matches!(piece.sense, Sense::Unknown));
+    let unsure = [before, rest.get(used)].into_iter().flatten().any(|piece| {
+        matches!(piece.sense, Sense::Unknown)
+            && folded
+                .text
+                .get(piece.start..piece.end)
+                .is_some_and(|word| lexicon.is_near_number(word))
+    });
     let torn = rest.iter().take(used).any(|piece| piece.torn);
     let sense = match said {
         Said::Number(number) => Sense::Number(Number {
@@ -189,11 +203,30 @@ fn clock<'r>(pieces: &[Piece<'r>]) -> Option<(Sense<'r>, usize)> {
     is_time.then_some((Sense::Clock, 2))
 }
 
-/// "npk 15 15 15" and "npk 15:15:15".
-fn grade<'r>(pieces: &[Piece<'r>]) -> Option<(Sense<'r>, usize)> {
+/// "npk 15 15 15" and "npk 15:15:15"; also "npk 20-8-20", which is no day. Without a fertiliser
+/// beside them three equal numbers may be girths.
+fn grade<'r>(
+    before: Option<&Piece<'r>>,
+    pieces: &[Piece<'r>],
+    folded: &Folded<'_>,
+) -> Option<(Sense<'r>, usize)> {
+    let feeds = |piece: Option<&Piece<'_>>| {
+        piece.is_some_and(|piece| {
+            piece.is_of(sort::FERTILISER) || piece.kind() == Some(Kind::Fertilised)
+        })
+    };
+    let first = pieces.first()?;
+    if let Sense::Triple([.., last]) = first.sense {
+        let dashed = folded.written(first.start, first.end).contains('-');
+        let named = before.is_some_and(|before| before.is_of(sort::FERTILISER));
+        return (last < 100 && dashed && named).then_some((Sense::Grade, 1));
+    }
     let [first, second, third, ..] = pieces else {
         return None;
     };
+    if !feeds(before) && !feeds(pieces.get(3)) {
+        return None;
+    }
     let small = |piece: &Piece<'_>| piece.number()?.whole().filter(|value| *value <= 60);
     let (one, two, three) = (small(first)?, small(second)?, small(third)?);
     // Three equal small numbers in a row count nothing.

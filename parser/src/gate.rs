@@ -8,6 +8,7 @@ use alloc::vec::Vec;
 
 use crate::{
     fold::Folded,
+    kind::Kind,
     meaning::{Meaning, Plain, sort},
     piece::{Piece, Sense},
     proof::{is_compact, is_lone_unit, is_proven, names_trees, only_asks},
@@ -190,7 +191,26 @@ fn is_known_by(pieces: &[Piece<'_>], reports: usize, percent: usize) -> bool {
         .filter(|piece| matches!(piece.sense, Sense::Number(_) | Sense::List { .. }))
         .count();
     let short = count - figures <= WORDS_PER_REPORT_MAX * reports.max(1);
-    short && known * 100 >= count * percent
+    short && (known * 100 >= count * percent || (count - known == 1 && is_clear_report(pieces)))
+}
+
+/// "hill weeded abeg": work that chat seldom speaks of and a block; a word of no list beside them
+/// hides nothing, unless it looks like a name or is a word of every day.
+fn is_clear_report(pieces: &[Piece<'_>]) -> bool {
+    let slang = pieces
+        .iter()
+        .all(|piece| !piece.everyday && !matches!(piece.sense, Sense::NoNumber));
+    let counted = |kind: Kind| {
+        !(kind.needs_count() || kind.needs_values())
+            || pieces
+                .iter()
+                .any(|piece| matches!(piece.sense, Sense::Number(_) | Sense::List { .. }))
+    };
+    let told = pieces
+        .iter()
+        .any(|piece| is_clear_work(piece) && piece.kind().is_some_and(counted));
+    let placed = |piece: &Piece<'_>| matches!(piece.sense, Sense::Block(_));
+    slang && told && pieces.iter().any(placed)
 }
 
 pub(crate) fn is_known(piece: &Piece<'_>) -> bool {

@@ -15,7 +15,7 @@ use crate::{
     fold::{bare, has_accents},
     meaning::{Meaning, Numeral, Plain, Traits},
     pack::Joins,
-    repair::Repairs,
+    repair::{Repairs, is_one_slip},
     token::Shape,
     vocabulary::{Found, Vocabulary, WordId},
 };
@@ -40,6 +40,10 @@ pub(crate) struct Lexicon {
     pub(crate) ends: Vec<Option<u32>>,
     pub(crate) phrases: Vec<Phrase>,
     pub(crate) repairs: Repairs,
+    /// Words for a block, each with its languages.
+    pub(crate) block_words: Vec<(Langs, WordId)>,
+    /// Number words, each with its languages.
+    pub(crate) number_words: Vec<(Langs, WordId)>,
     /// Words that stand for several.
     pub(crate) expands: HashMap<WordId, Expansion>,
     pub(crate) codes: Vec<String>,
@@ -186,8 +190,7 @@ impl Lexicon {
 
     /// The number of a listed word.
     pub(crate) fn word(&self, word: &str) -> Option<WordId> {
-        let found = self.find(word)?;
-        found.listed.then_some(found.id)
+        self.find(word)?.listed_id()
     }
 
     /// Whether a run of letters and digits is a word of its own ("sp36", "2day").
@@ -206,6 +209,15 @@ impl Lexicon {
         self.expands
             .get(&word)
             .filter(|expansion| own == 0 || expansion.langs & own != 0)
+    }
+
+    /// Whether a word of no list may be a slip of a number word.
+    pub(crate) fn is_near_number(&self, word: &str) -> bool {
+        let mut spellings = self
+            .number_words
+            .iter()
+            .filter_map(|(_, id)| self.words.spelling(*id));
+        spellings.any(|listed| is_one_slip(word, listed))
     }
 
     /// Whether this is a word of every day.

@@ -51,9 +51,11 @@ mod token;
 mod compile;
 mod cutter;
 mod lexicon;
+mod names;
 mod piece;
 mod repair;
 mod runs;
+mod spelling;
 mod tongues;
 mod vocabulary;
 

@@ -9,7 +9,7 @@
 
 use crate::{
     figure::Number,
-    lexicon::Lexicon,
+    lexicon::{Langs, Lexicon, Listed},
     meaning::{Meaning, Numeral, Plain, sort},
     piece::{Piece, Sense},
     tally::Tally,
@@ -24,7 +24,7 @@ pub(crate) enum Said {
 }
 
 /// Reads the number words at the start of these pieces; also how many pieces they take.
-pub(crate) fn read(pieces: &[Piece<'_>], lexicon: &Lexicon) -> Option<(Said, usize)> {
+pub(crate) fn read(pieces: &[Piece<'_>], lexicon: &Lexicon, own: Langs) -> Option<(Said, usize)> {
     let first = pieces.first()?;
     let first_is_digits = matches!(first.sense, Sense::Number(_));
     // Most pieces are neither; they need no closer look.
@@ -45,7 +45,7 @@ pub(crate) fn read(pieces: &[Piece<'_>], lexicon: &Lexicon) -> Option<(Said, usi
         words += 1;
         used += 1;
     }
-    if words == 0 || (first_is_digits && words == 1) || (words == 1 && is_other_word(pieces)) {
+    if words == 0 || (words == 1 && (first_is_digits || is_other_word(pieces, own))) {
         return None;
     }
     let next = pieces.get(used).filter(|next| !may_be_work(next));
@@ -109,13 +109,15 @@ fn takes(tally: &mut Tally<'_>, pieces: &[Piece<'_>], at: usize, first: bool) ->
     })
 }
 
-/// A word that is also work, a denial, a thing, and stands alone: then it is a number only before
-/// what is counted ("bon cay chet": four trees dead).
-fn is_other_word(pieces: &[Piece<'_>]) -> bool {
+/// A word that is also work, a denial, a thing, or in the chat of every language, and stands alone:
+/// then it is a number only before what is counted ("bon cay chet": four trees dead).
+fn is_other_word(pieces: &[Piece<'_>], own: Langs) -> bool {
     let counted = pieces.get(1).is_some_and(|next| {
         next.is_plain(Plain::Trees) || next.means(|meaning| matches!(meaning, Meaning::Unit(_)))
     });
-    !counted && pieces.first().is_some_and(may_be_work)
+    let is_weak = |piece: &Piece<'_>| piece.listed().is_some_and(Listed::is_weak);
+    let doubtful = |piece: &Piece<'_>| may_be_work(piece) || (own == 0 && is_weak(piece));
+    !counted && pieces.first().is_some_and(doubtful)
 }
 
 /// Whether a number word may be something else that carries weight.

@@ -7,7 +7,7 @@ use crate::{
     details::Extent,
     gate::{is_known, is_work},
     kind::Kind,
-    meaning::{Meaning, Numeral, Plain},
+    meaning::{Meaning, Numeral, Plain, sort},
     piece::{Piece, Sense},
     reports::Told,
     segment::Segment,
@@ -62,9 +62,34 @@ pub(crate) fn is_proven(pieces: &[Piece<'_>], segment: &Segment, told: &Told) ->
     let placed = has_block_word
         || has_trees
         || (has_block && (all_known || has_one_stranger(pieces)))
+        || (all_known && (is_fed(pieces) || is_harm(pieces)))
         || is_compact(pieces);
     let uncounted = has_block && all_known && !is_counted_sight(segment.kind);
     ((has_number || denied) && placed) || uncounted || is_answer(pieces, segment)
+}
+
+/// "put tsp 3 sacks": a fertiliser and its amount are in no chat.
+fn is_fed(pieces: &[Piece<'_>]) -> bool {
+    let named = pieces.iter().any(|piece| piece.is_of(sort::FERTILISER));
+    let packed = (1..pieces.len()).any(|at| {
+        let unit = pieces.get(at).and_then(|piece| piece.part(Meaning::unit));
+        let number = pieces.get(at - 1).and_then(Piece::number);
+        number.is_some() && unit.is_some_and(|unit| !unit.is_length() && !unit.is_area())
+    });
+    named
+        && (packed
+            || pieces
+                .iter()
+                .any(|piece| matches!(piece.sense, Sense::Grade)))
+}
+
+/// "missing thirteen by wind": a loss and its cause.
+fn is_harm(pieces: &[Piece<'_>]) -> bool {
+    let lost = pieces
+        .iter()
+        .any(|piece| matches!(piece.kind(), Some(Kind::Dead | Kind::Damage)));
+    let why = |piece: &Piece<'_>| piece.is_of(sort::CAUSE) && piece.kind().is_none();
+    lost && pieces.iter().any(why)
 }
 
 /// "dead 8 abeg B": one word of no list in a short text that is clear apart from it. A word of

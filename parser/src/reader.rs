@@ -65,7 +65,7 @@ impl Reader {
         let mut pieces = cutter::pieces(&folded, &self.lexicon, own, known);
         tongues::settle(&mut pieces, own);
         let pieces = letters::settle(pieces, &folded, known);
-        let all = compose::compose(pieces, &self.lexicon);
+        let all = compose::compose(pieces, &folded, &self.lexicon, own);
         let pieces = plans::before_plan(&all);
         let segments = segment::segments(pieces);
         let mut told = reports::read(pieces, &segments, &folded);

@@ -80,7 +80,12 @@ impl Repairs {
         for id in words {
             let word = vocabulary.spelling(id).unwrap_or("");
             if is_repairable(word) {
-                for_each_short(word.as_bytes(), |short| repairs.file(short, id));
+                let word = word.as_bytes();
+                let sums = Sums::new(word);
+                for_each_one_short(word, &sums, |short| repairs.file(short, id));
+                if slips_allowed(word.len()) == 2 {
+                    for_each_two_short(word, &sums, |short| repairs.file(short, id));
+                }
             }
         }
         repairs
@@ -103,10 +108,10 @@ impl Repairs {
         if !is_repairable(written) {
             return nearest;
         }
-        let mut best = u8::MAX;
+        let mut best = FAR;
         // Most words meet in many of their shortened spellings.
         let mut measured = Nearest::default();
-        for_each_short(written.as_bytes(), |short| {
+        let mut look = |short| {
             let mut place = self.by_short.get(&short).copied().unwrap_or(NONE);
             for _ in 0..FILED_MAX {
                 let Some((id, before)) = self.filed.get(place as usize).copied() else {
@@ -128,7 +133,16 @@ impl Repairs {
                     nearest.is_new(id);
                 }
             }
-        });
+            best.0
+        };
+        let word = written.as_bytes();
+        let sums = Sums::new(word);
+        let mut slips = u8::MAX;
+        for_each_one_short(word, &sums, |short| slips = look(short));
+        // Every word with a single slip has been met; it is nearer than any with two.
+        if slips > 1 && slips_allowed(word.len()) == 2 {
+            for_each_two_short(word, &sums, |short| slips = look(short));
+        }
         nearest
     }
 }
@@ -167,21 +181,23 @@ const fn slips_allowed(letters: usize) -> usize {
     }
 }
 
-/// Calls with the hash of the word itself and of every spelling with one (or two) letters fewer.
-/// The first letter is kept.
-fn for_each_short(word: &[u8], mut each: impl FnMut(u64)) {
-    let sums = Sums::new(word);
+/// Calls with the hash of the word itself and of every spelling with one letter fewer. The first
+/// letter is kept.
+fn for_each_one_short(word: &[u8], sums: &Sums, mut each: impl FnMut(u64)) {
     each(mixed(sums.before(word.len())));
-    let two = slips_allowed(word.len()) == 2;
-    for first in 1..word.len() {
+    for at in 1..word.len() {
         // In a row of the same letters it makes no difference which is lost.
-        if word.get(first) != word.get(first - 1) {
-            each(mixed(sums.without(first, word.len())));
+        if word.get(at) != word.get(at - 1) {
+            each(mixed(sums.without(at, word.len())));
         }
+    }
+}
+
+/// Calls with the hash of every spelling with two letters fewer.
+fn for_each_two_short(word: &[u8], sums: &Sums, mut each: impl FnMut(u64)) {
+    for first in 1..word.len() {
         for second in first + 1..word.len() {
-            if two {
-                each(mixed(sums.without_two(first, second, word.len())));
-            }
+            each(mixed(sums.without_two(first, second, word.len())));
         }
     }
 }
@@ -235,13 +251,21 @@ const fn mixed(sum: u64) -> u64 {
 }
 
 /// What the slips from one spelling to the other cost; none if they are too many.
-fn cost(written: &[u8], listed: &[u8]) -> Option<u8> {
+fn cost(written: &[u8], listed: &[u8]) -> Option<Cell> {
     let slips = slips_allowed(written.len());
     if written.first() != listed.first() || written.len().abs_diff(listed.len()) > slips {
         return None;
     }
     let (slip_count, cost) = distance(written, listed);
-    (slip_count as usize <= slips).then_some(cost)
+    (slip_count as usize <= slips).then_some((slip_count, cost))
+}
+
+/// Whether one spelling is the other with a single slip. For words that stand where the place
+/// already says what they may be.
+pub(crate) fn is_one_slip(written: &str, listed: &str) -> bool {
+    let (written, listed) = (written.as_bytes(), listed.as_bytes());
+    let near = written.len().abs_diff(listed.len()) <= 1 && listed.len() <= REPAIR_LETTERS_MAX;
+    near && written.first() == listed.first() && distance(written, listed).0 == 1
 }
 
 /// How many slips, and what they cost.

@@ -180,7 +180,9 @@ impl Filler<'_, '_> {
 
     fn meaning(&mut self, at: usize, meaning: Meaning, name: Option<&str>) -> bool {
         // "urea 50 kg npk 3 bags": the second product begins a further report.
+        // "npk 169 kg fert" names one.
         let is_second = meaning == Meaning::Fertiliser
+            && name.is_some()
             && self.row.details.product.is_some()
             && self.row.details.amount.is_some();
         if is_second {

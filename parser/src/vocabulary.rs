@@ -37,6 +37,13 @@ pub(crate) struct Found {
     pub(crate) common: bool,
 }
 
+impl Found {
+    /// Its number, if it is part of a listed phrase.
+    pub(crate) fn listed_id(self) -> Option<WordId> {
+        self.listed.then_some(self.id)
+    }
+}
+
 impl Vocabulary {
     /// The word with these letters.
     pub(crate) fn find(&self, word: &str) -> Option<Found> {

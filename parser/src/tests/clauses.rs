@@ -53,3 +53,58 @@ fn one_strange_word_does_not_hide_a_clear_report() {
     check("dead 8 kitchen B", "dead @B 8 | ~saying");
     check("dead 8 abeg wahala B", "");
 }
+
+#[test]
+fn girths_are_no_grade_and_a_grade_is_no_day() {
+    check(
+        "girths A 27 26 28 30 30 30",
+        "girth @A cm=27,26,28,30,30,30",
+    );
+    check("npk 15 15 15 B", "fertilised @B product=npk grade=15-15-15");
+    check(
+        "fertilised 15 kg npk 20-8-20 A",
+        "fertilised @A product=npk grade=20-8-20 amount=15kg",
+    );
+    check("fertilised A 12/5/26", "fertilised @A on=12/5/2026");
+}
+
+#[test]
+fn one_product_is_one_report() {
+    check(
+        "npk 169 kgs fert B",
+        "fertilised @B product=npk amount=169kg",
+    );
+    check(
+        "urea 50 kg npk 3 bags B",
+        "fertilised @B product=urea amount=50kg + fertilised @B product=npk amount=3bag",
+    );
+}
+
+#[test]
+fn a_list_keeps_its_last_value() {
+    check(
+        "blk C girth 26 20 22 25 22 23, missing 3 cows",
+        "girth @C cm=26,20,22,25,22,23 + dead @C 3 cause=animals",
+    );
+}
+
+#[test]
+fn a_misspelt_block_word_still_leads_to_its_block() {
+    check(
+        "holes 173 ploot a and planting b 440",
+        "holes_dug @A 173 + planted @B 440",
+    );
+    check("weeded feld c", "weeded @C");
+}
+
+#[test]
+fn small_figures_for_small_words() {
+    check("opened 4 tapping B 201 trees", "tapping_opened @B 201");
+    check("going 2 weed block B", "weeded @B | ~plan");
+}
+
+#[test]
+fn a_word_before_a_number_word_does_not_make_it_loose() {
+    check("dead abeg thirteen plants B", "dead @B 13");
+    check("dead fify three plants B", "dead @B 3 ?loose(3)");
+}

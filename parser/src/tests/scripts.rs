@@ -26,7 +26,7 @@ filler = ["ผม", "แล้ว"]
 [ago]
 1 = ["วันที่แล้ว", "วันก่อน"]
 [months]
-3 = ["มีนา", "มีนาคม"]
+3 = ["มีนา", "มีนาคม", "มี.ค."]
 [numbers]
 unit_after = [10, 20, 30]
 values.2 = ["สอง"]
@@ -214,4 +214,21 @@ fn letters_that_look_alike_are_one() {
     check("en", "\u{202b}dead 8 B\u{202c}", "dead @B 8");
     check("en", "dead ٨ B\u{200f}", "dead @B 8");
     assert_eq!("В".to_string().len(), 2, "the letter above is Cyrillic");
+}
+
+#[test]
+fn a_dot_may_stand_inside_a_phrase() {
+    check("th", "ตัดหญ้าแปลงA 12 มี.ค. 69", "weeded @A on=12/3/2026!");
+    check("th", "ตัดหญ้าแปลงA. ตาย 8 ต้น", "weeded @A + dead @A 8");
+}
+
+#[test]
+fn names_of_any_script_are_found() {
+    let known = Known {
+        languages: &["th"],
+        blocks: &["น้ำ", "สวนบน"],
+        ..FARMER
+    };
+    let reading = reader().read("ตาย 8 ต้น แปลง น้ำ", &known);
+    assert_eq!(render::reading(&reading), "dead @น้ำ 8");
 }

@@ -1,0 +1,77 @@
+//! The names of this conversation: how a text spells them.
+//!
+//! Deliberately absent: what they name, and single letters (`letters`).
+
+use alloc::string::ToString;
+
+use crate::{fold::fold, reading::Known};
+
+/// Whether these letters are one of the names, or its first word.
+pub(crate) fn is_name(text: &str, known: &Known<'_>) -> bool {
+    let starts = |name: &&str| {
+        let first = name.split_whitespace().next().unwrap_or("");
+        name_len(text, first) == Some(text.len())
+    };
+    known.blocks.iter().any(starts)
+        || known.groups.iter().any(starts)
+        || known.members.iter().any(starts)
+}
+
+/// Whether a run such as "b2" reads as a block name rather than block B and the number 2.
+pub(crate) fn is_block_like(run: &str, known: &Known<'_>) -> bool {
+    let named = |run: &str| {
+        known
+            .blocks
+            .iter()
+            .any(|block| name_len(run, block) == Some(run.len()))
+    };
+    if named(run) {
+        return true;
+    }
+    let mut letters = run.chars();
+    let letter = letters.next().filter(char::is_ascii_alphabetic);
+    let digits = letters.as_str();
+    let is_code = matches!(digits.len(), 1 | 2) && digits.bytes().all(|byte| byte.is_ascii_digit());
+    match letter {
+        // "l2" may be a mistyped 12.
+        Some('l' | 'o' | 'i') | None => false,
+        Some(letter) => is_code && !named(letter.to_string().as_str()),
+    }
+}
+
+/// "1" and "A" are a number and a letter until their neighbours say otherwise.
+pub(crate) fn is_long_name(name: &str) -> bool {
+    name.len() > 1 && !name.bytes().all(|byte| byte.is_ascii_digit())
+}
+
+/// The length of the name at the start of the text, if it ends at the end of a word.
+pub(crate) fn name_len_within(text: &str, name: &str) -> Option<usize> {
+    let len = name_len(text, name)?;
+    (len > 0).then_some(len)
+}
+
+/// Compares a name with the start of a folded text, capitals and width of spaces aside.
+fn name_len(text: &str, name: &str) -> Option<usize> {
+    if name.is_ascii() && !name.contains('\'') {
+        return folded_len(text, name);
+    }
+    folded_len(text, &fold(name))
+}
+
+fn folded_len(text: &str, name: &str) -> Option<usize> {
+    let mut rest = text;
+    let mut after_space = false;
+    for letter in name.chars().flat_map(char::to_lowercase) {
+        if letter.is_whitespace() {
+            if !after_space && !rest.starts_with(char::is_whitespace) {
+                return None;
+            }
+            rest = rest.trim_start();
+            after_space = true;
+            continue;
+        }
+        rest = rest.strip_prefix(letter)?;
+        after_space = false;
+    }
+    Some(text.len() - rest.len())
+}

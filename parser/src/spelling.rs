@@ -1,0 +1,231 @@
+//! Tokens become words: listed, of every day, repaired, or parted where they were run together.
+//!
+//! Deliberately absent: phrases and names of more than one word (`cutter`).
+
+use alloc::vec::Vec;
+
+use crate::{
+    fold::Folded,
+    kind::Kind,
+    lexicon::{Langs, Lexicon},
+    meaning::Meaning,
+    names::is_name,
+    reading::Known,
+    repair::is_one_slip,
+    runs::{Words, split_block, split_run},
+    token::{Shape, Token},
+    vocabulary::{Found, WordId},
+};
+
+/// A token with the word that it is or was repaired to.
+pub(crate) struct WordToken {
+    pub(crate) token: Token,
+    pub(crate) id: Option<WordId>,
+    pub(crate) repaired: bool,
+    pub(crate) two_kinds: Option<(Kind, Kind)>,
+    /// It is a word of every day that is not listed.
+    pub(crate) everyday: bool,
+}
+
+impl WordToken {
+    const fn plain(token: Token, id: Option<WordId>) -> Self {
+        Self {
+            token,
+            id,
+            repaired: false,
+            two_kinds: None,
+            everyday: false,
+        }
+    }
+
+    fn found(token: Token, found: Option<Found>) -> Self {
+        Self {
+            everyday: found.is_some_and(|found| found.common),
+            ..Self::plain(token, found.and_then(Found::listed_id))
+        }
+    }
+
+    /// A hyphen behind a word, or a dot between two.
+    pub(crate) fn is_inner_mark(&self, next: Option<&Self>) -> bool {
+        let goes_on = next.is_some_and(|next| next.token.glued);
+        self.is_glued('-') || (self.is_glued('.') && goes_on)
+    }
+
+    /// This mark, right behind a word.
+    pub(crate) fn is_glued(&self, mark: char) -> bool {
+        self.token.glued && self.token.shape == Shape::Mark(mark)
+    }
+}
+
+/// Finds the words of a text.
+pub(crate) struct Speller<'r, 'k> {
+    pub(crate) folded: &'r Folded<'r>,
+    pub(crate) lexicon: &'r Lexicon,
+    pub(crate) own: Langs,
+    pub(crate) known: &'k Known<'r>,
+}
+
+impl<'r> Speller<'r, '_> {
+    /// The words of these tokens; a token may be several.
+    pub(crate) fn words(&self, tokens: Vec<Token>) -> Vec<WordToken> {
+        let mut words = Vec::with_capacity(tokens.len());
+        let mut tokens = tokens.into_iter().peekable();
+        while let Some(token) = tokens.next() {
+            let text = self.text(&token);
+            let found = match token.shape {
+                Shape::Mark(_) => None,
+                Shape::Word | Shape::Figure(_) => self.lexicon.find(text),
+            };
+            let exact = found.and_then(Found::listed_id);
+            if let Some(whole) = exact.and_then(|id| self.lexicon.expansion(id, self.own)) {
+                words.extend(expanded(&token, &whole.parts));
+                continue;
+            }
+            if found.is_some() || token.shape != Shape::Word || is_name(text, self.known) {
+                words.push(WordToken::found(token, found));
+                continue;
+            }
+            // "blockA1": the name goes on behind the word.
+            if let Some((word, name)) = self.glued_name(&token, tokens.peek()) {
+                tokens.next();
+                words.push(word);
+                words.push(name);
+                continue;
+            }
+            self.unlisted(token, tokens.peek(), &mut words);
+        }
+        words
+    }
+
+    fn text(&self, token: &Token) -> &'r str {
+        self.folded.text.get(token.start..token.end).unwrap_or("")
+    }
+
+    fn run_words(&self) -> Words<'r, '_> {
+        Words {
+            lexicon: self.lexicon,
+            own: self.own,
+            known: self.known,
+        }
+    }
+
+    /// A word of no list: a slip, a run of words, or unknown.
+    fn unlisted(&self, token: Token, next: Option<&Token>, words: &mut Vec<WordToken>) {
+        let text = self.text(&token);
+        let names_block = next.is_some_and(|next| is_name(self.text(next), self.known));
+        // "ploot b" is a slip, "blockc" is block C.
+        if let Some(id) = self.block_word(text).filter(|_| names_block) {
+            words.push(WordToken {
+                repaired: true,
+                ..WordToken::plain(token, Some(id))
+            });
+            return;
+        }
+        let written = self.folded.written(token.start, token.end);
+        let mut run = split_block(text, written, self.run_words());
+        if run.is_empty() || names_block {
+            let last = words.last();
+            let repaired = self.repair(&token, text, last.and_then(|word| word.id));
+            if repaired.id.is_some() {
+                words.push(repaired);
+                return;
+            }
+            let is_figure = |word: &WordToken| matches!(word.token.shape, Shape::Figure(_));
+            let after_number = token.glued && last.is_some_and(is_figure);
+            run = split_run(text, self.run_words(), after_number);
+            if run.is_empty() {
+                words.push(repaired);
+                return;
+            }
+        }
+        for (start, end) in run {
+            let part = Token {
+                start: token.start + start,
+                end: token.start + end,
+                shape: Shape::Word,
+                glued: token.glued || start > 0,
+            };
+            let found = self.lexicon.find(self.text(&part));
+            words.push(WordToken::found(part, found));
+        }
+    }
+
+    /// The word for a block that a word before a block's name is a slip of. It only says what the
+    /// name says too, so that short words may be mended here.
+    fn block_word(&self, text: &str) -> Option<WordId> {
+        let lexicon = self.lexicon;
+        let mut near = lexicon.block_words.iter().filter(|(langs, id)| {
+            let listed = lexicon.words.spelling(*id).unwrap_or("");
+            (self.own == 0 || langs & self.own != 0) && is_one_slip(text, listed)
+        });
+        near.next().map(|(_, id)| *id)
+    }
+
+    /// "blocka" and "1", where A1 is a block: the word and the name.
+    fn glued_name(&self, token: &Token, next: Option<&Token>) -> Option<(WordToken, WordToken)> {
+        let next = next.filter(|next| next.glued && matches!(next.shape, Shape::Figure(_)))?;
+        let run = self.folded.text.get(token.start..next.end)?;
+        let parts = split_block(run, "", self.run_words());
+        let [(_, border), _] = parts.as_slice() else {
+            return None;
+        };
+        let part = |start: usize, end: usize, glued: bool| Token {
+            start: token.start + start,
+            end: token.start + end,
+            shape: Shape::Word,
+            glued,
+        };
+        let word = part(0, *border, token.glued);
+        let name = part(*border, run.len(), true);
+        let found = self.lexicon.find(self.text(&word));
+        Some((WordToken::found(word, found), WordToken::plain(name, None)))
+    }
+
+    /// One guarded repair: never of a common word, never between two kinds.
+    fn repair(&self, token: &Token, text: &str, before: Option<WordId>) -> WordToken {
+        let mut word = WordToken::plain(token.clone(), None);
+        let lexicon = self.lexicon;
+        let nearest = lexicon.repairs.nearest(text, &lexicon.words, |id| {
+            lexicon.may_be_meant(id, self.own)
+        });
+        // "leaf flling": the word that goes on a phrase.
+        let goes_on = nearest.iter().find(|id| {
+            let pair = [before, Some(*id)].into_iter();
+            let found = self.lexicon.longest(pair, self.own);
+            found.is_some_and(|(_, used)| used == 2)
+        });
+        let kind = |id: WordId| {
+            let listed = self.lexicon.single(id, self.own)?;
+            listed.meanings().find_map(Meaning::kind)
+        };
+        let first = nearest.iter().next();
+        let other = nearest.iter().find(|id| kind(*id) != first.and_then(kind));
+        word.id = goes_on.or(first.filter(|_| other.is_none()));
+        word.repaired = word.id.is_some();
+        if let (None, Some(one), Some(other)) =
+            (word.id, first.and_then(kind), other.and_then(kind))
+        {
+            word.two_kinds = Some((one, other));
+        }
+        word
+    }
+}
+
+/// The words that one word stands for. The first has its place in the text, the others stand at its
+/// end.
+fn expanded(token: &Token, parts: &[(WordId, Shape)]) -> impl Iterator<Item = WordToken> {
+    let starts = [token.start]
+        .into_iter()
+        .chain(core::iter::repeat(token.end));
+    let end = token.end;
+    let glued = token.glued;
+    parts.iter().zip(starts).map(move |((id, shape), start)| {
+        let token = Token {
+            start,
+            end,
+            shape: shape.clone(),
+            glued,
+        };
+        WordToken::plain(token, Some(*id))
+    })
+}
