@@ -27,6 +27,19 @@ pub const ALL: &[&str] = &[
 /// of the pack.
 const COMMON: &[(&str, &str)] = &[("en", include_str!("../languages/en.common.txt"))];
 
+const CHAT: &str = include_str!("../languages/chat.txt");
+
+/// Words that nearly every English chat holds.
+pub(crate) fn chat_words() -> impl Iterator<Item = &'static str> {
+    words_of(CHAT)
+}
+
+fn words_of(list: &'static str) -> impl Iterator<Item = &'static str> {
+    list.lines()
+        .filter(|line| !line.starts_with('#'))
+        .flat_map(str::split_whitespace)
+}
+
 /// The common words of a language that ships, by the code of its pack.
 pub(crate) fn common_words(code: &str) -> &'static str {
     COMMON

@@ -93,7 +93,7 @@ mod words;
 
 pub use details::{Ailment, Cause, Details, Extent, Material, Measure, Per, Supply, Unit, Wetness};
 pub use kind::Kind;
-pub use pack::{Pack, PackFault};
+pub use pack::{Pack, PackDoubt, PackFault};
 pub use reader::Reader;
 pub use reading::{
     Act, Alarm, Bare, Correction, Doubt, Field, Known, Problem, Query, Reading, Report, Sender,

@@ -31,11 +31,15 @@
 //!
 //! Deliberately absent: texts that are sent. Those belong to the bot.
 
+mod check;
+
 use alloc::{
     format,
     string::{String, ToString},
     vec::Vec,
 };
+
+pub use self::check::PackDoubt;
 
 use crate::{
     details::{Ailment, Cause, Extent, Material, Per, Unit, Wetness},
@@ -73,6 +77,34 @@ pub enum PackFault {
         first: &'static str,
         /// The name of the other.
         second: &'static str,
+    },
+    /// An entry that no text can match.
+    #[error("language pack {pack}: \"{phrase}\" can never be found in a text: {why}")]
+    Unreachable {
+        /// The code of the pack.
+        pack: String,
+        /// The entry.
+        phrase: String,
+        /// What stands against it.
+        why: String,
+    },
+    /// A word of work that is a word of every chat.
+    #[error("language pack {pack}: \"{phrase}\" is in nearly every chat: list it under weak too")]
+    CommonWord {
+        /// The code of the pack.
+        pack: String,
+        /// The entry.
+        phrase: String,
+    },
+    /// A twin of a word that the pack does not list.
+    #[error("language pack {pack}: twins: \"{twin}\" stands for \"{of}\", which is not listed")]
+    TwinOfNothing {
+        /// The code of the pack.
+        pack: String,
+        /// The twin.
+        twin: String,
+        /// What it stands for.
+        of: String,
     },
     /// Two packs have one code.
     #[error("language pack {0} is loaded twice")]
@@ -130,8 +162,7 @@ impl Pack {
     /// When the text is not a pack; the error names the key.
     pub fn parse(toml: &str) -> Result<Self, PackFault> {
         let pack = read_file(toml, read_pack)?;
-        pack.check_kinds()?;
-        Ok(pack)
+        check::fault(&pack).map_or(Ok(pack), Err)
     }
 
     /// The code, such as "en".
@@ -145,28 +176,11 @@ impl Pack {
     pub fn name(&self) -> &str {
         &self.name
     }
-
-    fn check_kinds(&self) -> Result<(), PackFault> {
-        let mut claims: Vec<(&str, Kind)> = self
-            .entries
-            .iter()
-            .filter_map(|entry| Some((entry.phrase.as_str(), entry.meaning.kind()?)))
-            .collect();
-        claims.sort_unstable();
-        claims.dedup();
-        for pair in claims.windows(2) {
-            if let [(one, first), (other, second)] = pair
-                && one == other
-            {
-                return Err(PackFault::TwoKinds {
-                    pack: self.code.clone(),
-                    phrase: (*one).to_string(),
-                    first: first.name(),
-                    second: second.name(),
-                });
-            }
-        }
-        Ok(())
+    /// What in it should be looked at by the person who writes it. None of it keeps the pack from
+    /// being used.
+    #[must_use]
+    pub fn doubts(&self) -> Vec<PackDoubt> {
+        check::doubts(self)
     }
 }
 

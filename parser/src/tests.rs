@@ -10,6 +10,7 @@ mod laws;
 mod number_packs;
 mod numbers;
 mod packs;
+mod packs_entries;
 mod render;
 mod reports;
 mod scripts;

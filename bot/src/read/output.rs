@@ -1,8 +1,8 @@
 //! One line of output: what would be done, as JSON.
 
-use budwood_parser::{Alarm, Correction, Details, Kind, Measure, Query, Reading, When};
+use budwood_parser::{Alarm, Correction, Details, Field, Kind, Measure, Query, Reading, When};
 use budwood_scheduler::decide::{
-    Amend, Answer, Decision, Draft, Missing, Quiet, Reply, Unclear, Why,
+    Amend, Answer, Change, Decision, Draft, Missing, Quiet, Reply, Unclear, Why,
 };
 use chrono::NaiveDate;
 use serde_json::{Map, Value, json};
@@ -64,7 +64,7 @@ fn events(decision: &Decision, received: NaiveDate) -> Vec<Value> {
             vec![json!({ "kind": "no" })]
         }
         Decision::Amend(Amend::Change(change)) => {
-            vec![correction(&change.said, Some(change.field.name()))]
+            vec![correction(&settled(change), Some(change.field.name()))]
         }
         Decision::Amend(Amend::Unsure(said)) => {
             vec![correction(
@@ -146,6 +146,25 @@ fn query(asked: &Query) -> Value {
     slots.measure("area", asked.area);
     slots.put("language", asked.language.as_ref().map(|name| json!(name)));
     Value::Object(slots.0)
+}
+
+/// The correction with the old value and the right one as they came out: "24 not 40" and "24 no,
+/// 40" both occur, and the fact itself says which of them is old.
+fn settled(change: &Change) -> Correction {
+    let now = match change.field {
+        Field::Count => change.now.details.count.map(|count| count.to_string()),
+        Field::Block => change.now.block.clone(),
+        Field::Date | Field::Kind | Field::Values | Field::Area | Field::Amount => None,
+    };
+    let mut said = change.said.clone();
+    let is_turned = match (&now, &said.from) {
+        (Some(now), Some(from)) => now.eq_ignore_ascii_case(from),
+        _ => false,
+    };
+    if is_turned {
+        core::mem::swap(&mut said.from, &mut said.to);
+    }
+    said
 }
 
 fn correction(said: &Correction, field: Option<&str>) -> Value {

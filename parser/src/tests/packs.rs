@@ -48,6 +48,70 @@ fn faults_are_named() {
         "[numbers]\nunit_after = [1.5]",
         "language pack: numbers.unit_after: expected whole numbers",
     );
+    fault(
+        "[words]\ntrees = [\"tree(s)\"]",
+        "language pack xx: \"tree(s)\" can never be found in a text: \"(\" parts a text into words",
+    );
+    fault(
+        "[words]\nblock = [\"555\"]",
+        "language pack xx: \"555\" can never be found in a text: a number is read as a number",
+    );
+    fault(
+        "[words]\nblock = [\"a-b-c d-e-f g\"]",
+        "language pack xx: \"a-b-c d-e-f g\" can never be found in a text: it has 7 words, and phrases have at most 6",
+    );
+    fault(
+        "[units]\nbag = [\"karung\", \"sekarung\"]\n[expands]\n\"1 karung\" = [\"sekarung\"]",
+        "language pack xx: \"sekarung\" can never be found in a text: [expands] puts other words in its place",
+    );
+    fault(
+        "[kinds]\ndead = [\"lost\"]",
+        "language pack xx: \"lost\" is in nearly every chat: list it under weak too",
+    );
+    fault(
+        "[twins]\ndead = [\"deaf\"]",
+        "language pack xx: twins: \"deaf\" stands for \"dead\", which is not listed",
+    );
+}
+
+#[test]
+fn doubts_are_told_and_nothing_is_refused() {
+    let toml = r#"
+code = "xx"
+name = "Test"
+weak = ["nowhere"]
+[kinds]
+planted = ["set", "set", "dặm"]
+dead = ["đam", "mt"]
+[words]
+yes = ["ko"]
+no = ["ko"]
+"#;
+    let doubts: Vec<String> = Pack::parse(toml)
+        .unwrap()
+        .doubts()
+        .iter()
+        .map(ToString::to_string)
+        .collect();
+    assert_eq!(
+        doubts,
+        [
+            "\"set\" is listed twice with one meaning",
+            "\"nowhere\" is called weak but is not listed",
+            "without accents \"dam\" is both dead and planted: list it as it should be read",
+            "\"mt\" is very short for a word of work: call it weak",
+            "\"ko\" is both \"yes\" and \"no\"",
+        ]
+    );
+}
+
+#[test]
+fn nothing_is_doubtful_in_the_packs_that_ship() {
+    for text in languages::ALL {
+        let pack = Pack::parse(text).unwrap();
+        let doubts: Vec<String> = pack.doubts().iter().map(ToString::to_string).collect();
+        assert!(doubts.is_empty(), "{}: {doubts:#?}", pack.code());
+    }
 }
 
 #[test]
