@@ -17,6 +17,7 @@ use budwood::{
     rig::Rig,
     store::{SledStore, Store},
 };
+use rustix::fs::{CWD, Mode, mkfifoat};
 
 use self::{
     provider::Provider,
@@ -196,15 +197,20 @@ async fn a_second_process_on_the_same_store_is_told_why_not() {
     service.stop().await;
 }
 
-/// The store is opened after the port is taken, and here only once it is free.
+/// The service takes its port, then reads the file that says that the store was made: here a pipe,
+/// so that it waits there until it was asked to stop.
 #[tokio::test]
 async fn asked_to_stop_while_the_store_is_opened_it_stops_in_order() {
     let folder = office(None, "");
-    let taken = store_in(folder.path());
+    let made = folder.path().join("store/budwood");
+    let version = fs::read(&made).unwrap();
+    fs::remove_file(&made).unwrap();
+    mkfifoat(CWD, &made, Mode::RUSR | Mode::WUSR).unwrap();
     let service = Running::start_up(folder.path());
     service.until_port_is_taken().await;
     service.ask_to_stop();
-    drop(taken);
+    // Not waited for: nobody reads what a service that was killed should have read.
+    std::thread::spawn(move || fs::write(made, version));
     let logged = service.exit().await;
     assert!(logged.contains("everything taken in is stored"), "{logged}");
 }

@@ -8,7 +8,7 @@ use budwood::{
     gateway::{Inbound, Receipt},
     limits, web,
 };
-use chrono::Datelike;
+use chrono::{DateTime, Datelike, Utc};
 use libfuzzer_sys::fuzz_target;
 use serde_json::{Value, json};
 
@@ -41,22 +41,25 @@ fn check_texts(texts: &[Inbound]) {
         let id = text.gateway_id.as_ref();
         assert!(id.is_none_or(|id| id.len() <= limits::GATEWAY_ID_BYTES_MAX));
     }
+    let mut texts = texts.to_vec();
+    for text in &mut texts {
+        // RFC 3339 has four digits for a year, and a zone can carry an instant out of them.
+        let in_four_digits = |at: &DateTime<Utc>| (0..=9999).contains(&at.year());
+        text.sent_at = text.sent_at.filter(in_four_digits);
+    }
     let items: Vec<Value> = texts.iter().map(written).collect();
     let again = json!({"inboundSMSMessageNotification": {"inboundSMSMessage": items}});
-    assert_eq!(web::items_in(&again.to_string()).0.as_deref(), Ok(texts));
+    assert_eq!(web::items_in(&again.to_string()).0, Ok(texts));
 }
 
 /// The text as a sender would write it.
 fn written(text: &Inbound) -> Value {
-    // RFC 3339 has four digits for a year; a zone can carry an instant out of them.
-    let sent_at = text.sent_at.filter(|at| (0..=9999).contains(&at.year()));
-    assert_eq!(sent_at.is_none(), text.sent_at.is_none());
     json!({
         "messageId": text.gateway_id,
         "senderAddress": format!("tel:{}", text.from),
         "destinationAddress": format!("tel:{}", text.to),
         "message": text.text,
-        "dateTime": sent_at.map(|at| at.to_rfc3339()),
+        "dateTime": text.sent_at.map(|at| at.to_rfc3339()),
     })
 }
 
