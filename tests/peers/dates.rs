@@ -32,6 +32,7 @@ fn days_are_read_as_the_peer_reads_them() {
             theirs,
             planted,
             block,
+            ..
         } = language;
         let answers = ask("dates.py", &[json!({"lang": theirs, "today": TODAY})]);
         assert!(
