@@ -218,6 +218,9 @@ pub(crate) struct Tally {
     pub(crate) touched: usize,
     pub(crate) talk: usize,
     pub(crate) talk_right: usize,
+    /// Texts with a word that is held out of the pack, and those stored as another kind of work.
+    pub(crate) held: usize,
+    pub(crate) held_wrong: usize,
     pub(crate) slips_seen: usize,
     pub(crate) slips_caught: usize,
     pub(crate) slips_unseen: usize,

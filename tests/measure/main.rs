@@ -14,6 +14,7 @@ mod draw;
 
 // What is said.
 mod farm;
+mod order;
 mod plan;
 mod slips;
 mod speech;
@@ -31,7 +32,9 @@ mod message;
 mod negative;
 
 // What is made of it.
+mod held_out;
 mod judge;
+mod laws;
 mod measures;
 mod run;
 mod table;

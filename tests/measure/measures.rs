@@ -5,6 +5,7 @@ use std::env;
 use serde_json::Value;
 
 use crate::{
+    held_out,
     message::Want,
     rates::Level,
     run::{measure, messages, reader, texts},
@@ -23,6 +24,7 @@ fn the_measures_of_every_language_and_level() {
     let shown_max = env::var("BUDWOOD_SHOW_MAX")
         .ok()
         .and_then(|number| number.parse().ok());
+    let number = texts();
     let mut cells = Vec::new();
     for (index, (language, speech)) in Speech::all().into_iter().enumerate() {
         let only = env::var("BUDWOOD_ONLY").ok();
@@ -36,8 +38,8 @@ fn the_measures_of_every_language_and_level() {
             } else {
                 0
             };
-            let texts = messages(index as u64, &speech, level, texts());
-            let tally = measure(&reader, &texts, |message, verdict, answer| {
+            let texts = messages(index as u64, &speech, level, number);
+            let mut tally = measure(&reader, &texts, |message, verdict, answer| {
                 if left > 0 {
                     left -= 1;
                     let fault = verdict.fault.unwrap_or_default();
@@ -48,6 +50,9 @@ fn the_measures_of_every_language_and_level() {
                     );
                 }
             });
+            if level == Level::Clean {
+                held_out::measure(&speech, number, &mut tally);
+            }
             cells.push(Cell {
                 language,
                 level,

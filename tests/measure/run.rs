@@ -54,9 +54,18 @@ pub(crate) fn messages(index: u64, speech: &Speech, level: Level, number: usize)
 
 /// What the reader makes of the texts, in order.
 pub(crate) fn answers(reader: &Reader, messages: &[Message]) -> Vec<Value> {
+    let lines: Vec<Value> = messages
+        .iter()
+        .map(|message| message.line.clone())
+        .collect();
+    answers_to(reader, &lines)
+}
+
+/// What the reader makes of these lines.
+pub(crate) fn answers_to(reader: &Reader, given: &[Value]) -> Vec<Value> {
     let mut lines = String::new();
-    for message in messages {
-        lines += &message.line.to_string();
+    for line in given {
+        lines += &line.to_string();
         lines.push('\n');
     }
     let mut answers = Vec::new();

@@ -67,6 +67,14 @@ impl Words {
     pub(crate) fn exact<'a>(&'a self, chance: &mut Chance) -> &'a str {
         self.groups.first().expect("there are words").draw(chance)
     }
+
+    /// Every word.
+    pub(crate) fn all(&self) -> impl Iterator<Item = &str> {
+        self.groups
+            .iter()
+            .flat_map(|group| &group.0)
+            .map(String::as_str)
+    }
 }
 
 /// Words by the name of what they say.
@@ -136,6 +144,9 @@ pub(crate) struct Manner {
     pub(crate) greeting: List,
     pub(crate) thanks: List,
     pub(crate) title: List,
+    /// What takes a report back when it stands behind it.
+    pub(crate) not_yet: String,
+    pub(crate) tomorrow: String,
     /// "we", "i have": what opens a report.
     pub(crate) opening: List,
     /// "in" before a block; may be empty.

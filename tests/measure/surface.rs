@@ -7,6 +7,7 @@ use crate::{
     chance::Chance,
     draw::{between, happens, weighted},
     farm::{Farm, Naming},
+    order::{self, Pieces},
     plan::{Day, Extra, Fact},
     rates::Level,
     slips::{self, Seen},
@@ -20,6 +21,7 @@ pub(crate) fn sent_on() -> NaiveDate {
 }
 
 /// Reports in words.
+#[derive(Default)]
 pub(crate) struct Told {
     pub(crate) tokens: Vec<Token>,
     pub(crate) events: Vec<Value>,
@@ -41,47 +43,10 @@ pub(crate) struct Teller<'a> {
     pub(crate) level: Level,
 }
 
-#[derive(Clone, Copy, PartialEq, Eq)]
-enum Order {
-    KindNumberBlock,
-    BlockKindNumber,
-    NumberKindBlock,
-    KindBlockNumber,
-    Any,
-}
-
-const ORDERS: [(Order, u64); 5] = [
-    (Order::KindNumberBlock, 40),
-    (Order::BlockKindNumber, 15),
-    (Order::NumberKindBlock, 15),
-    (Order::KindBlockNumber, 15),
-    (Order::Any, 15),
-];
-
-/// A farmer finds an order in which no two numbers meet; after so many tries a comma parts them.
-const ORDER_TRIES: u32 = 8;
-
-/// The pieces of a report; those that were not said are empty.
-#[derive(Clone, Default)]
-struct Pieces {
-    kind: Vec<Token>,
-    number: Vec<Token>,
-    block: Vec<Token>,
-    cause: Vec<Token>,
-    day: Vec<Token>,
-}
-
 impl Teller<'_> {
     /// Facts in the words of the language. The day stands in the first or in the last report.
     pub(crate) fn tell(&mut self, facts: &[Fact], day: Option<Day>) -> Told {
-        let mut told = Told {
-            tokens: Vec::new(),
-            events: Vec::new(),
-            slips: Vec::new(),
-            doubtful: false,
-            blockless: false,
-            mixed: false,
-        };
+        let mut told = Told::default();
         let several = facts.len() > 1;
         let day_in = if happens(self.chance, 6_000) {
             0
@@ -118,12 +83,21 @@ impl Teller<'_> {
                 let joiner = self.joiner();
                 told.tokens.extend(joiner);
             }
-            let tokens = self.order(pieces);
+            let tokens = order::arranged(self.chance, &pieces);
             told.tokens.extend(tokens);
             told.events.push(fact_as_typed.event(day));
             before = Some(fact.plot.name.as_str());
         }
         told
+    }
+
+    /// One fact with its block and nothing else, in every order.
+    pub(crate) fn in_every_order(&mut self, fact: &Fact) -> Vec<Vec<Token>> {
+        let mut told = Told::default();
+        let (_, mut pieces) = self.pieces(fact, false, &mut told);
+        pieces.block = words(self.speech.block.exact(self.chance));
+        pieces.block.push(Token::new(&fact.plot.name, What::Name));
+        order::in_every_order(&pieces)
     }
 
     fn pieces(&mut self, fact: &Fact, several: bool, told: &mut Told) -> (Fact, Pieces) {
@@ -386,52 +360,6 @@ impl Teller<'_> {
             _ => mark("."),
         }
     }
-
-    fn order(&mut self, pieces: Pieces) -> Vec<Token> {
-        let mut tokens = Vec::new();
-        for _ in 0..ORDER_TRIES {
-            tokens = self.one_order(pieces.clone());
-            if !numbers_meet(&tokens) {
-                return tokens;
-            }
-        }
-        part_numbers(tokens)
-    }
-
-    fn one_order(&mut self, pieces: Pieces) -> Vec<Token> {
-        let Pieces {
-            kind,
-            number,
-            block,
-            cause,
-            day,
-        } = pieces;
-        let beside = happens(self.chance, 5_000);
-        let (with, alone) = if beside {
-            (cause, Vec::new())
-        } else {
-            (Vec::new(), cause)
-        };
-        let counted = [number, with].concat();
-        let mut row = match *weighted(self.chance, &ORDERS) {
-            Order::KindNumberBlock => vec![kind, counted, block],
-            Order::BlockKindNumber => vec![block, kind, counted],
-            Order::NumberKindBlock => vec![counted, kind, block],
-            Order::KindBlockNumber => vec![kind, block, counted],
-            Order::Any => {
-                let mut row = vec![kind, counted, block];
-                for place in (1..row.len()).rev() {
-                    let other = self.chance.place(place + 1);
-                    row.swap(place, other);
-                }
-                row
-            }
-        };
-        row.push(alone);
-        let day_first = happens(self.chance, 3_000);
-        row.insert(if day_first { 0 } else { row.len() }, day);
-        row.into_iter().flatten().collect()
-    }
 }
 
 /// Marks where a piece begins.
@@ -440,27 +368,4 @@ fn piece(mut tokens: Vec<Token>) -> Vec<Token> {
         first.opens = true;
     }
     tokens
-}
-
-/// Two numbers side by side that are not of one list.
-fn meet(one: &Token, other: &Token) -> bool {
-    let listed = one.what == What::Listed && other.what == What::Listed;
-    one.ends_with_digit() && other.begins_with_digit() && !listed
-}
-
-fn numbers_meet(tokens: &[Token]) -> bool {
-    tokens
-        .windows(2)
-        .any(|pair| matches!(pair, [one, other] if meet(one, other)))
-}
-
-fn part_numbers(tokens: Vec<Token>) -> Vec<Token> {
-    let mut parted: Vec<Token> = Vec::new();
-    for token in tokens {
-        if parted.last().is_some_and(|last| meet(last, &token)) {
-            parted.push(Token::new(",", What::Mark));
-        }
-        parted.push(token);
-    }
-    parted
 }

@@ -18,7 +18,7 @@ const fn same(target: f64) -> [Option<f64>; 3] {
 }
 
 /// What is measured, in the order of the table.
-pub(crate) const MEASURES: [Measure; 12] = [
+pub(crate) const MEASURES: [Measure; 13] = [
     Measure {
         name: "first",
         of: |tally| (tally.right, tally.marked_record),
@@ -84,6 +84,12 @@ pub(crate) const MEASURES: [Measure; 12] = [
         of: |tally| (tally.talk_right, tally.talk),
         target: [None, None, None],
         at_least: true,
+    },
+    Measure {
+        name: "held",
+        of: |tally| (tally.held_wrong, tally.held),
+        target: same(0.0),
+        at_least: false,
     },
     Measure {
         name: "slips",

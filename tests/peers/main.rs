@@ -6,8 +6,11 @@
 
 mod alphabet;
 mod chat;
+mod dates;
+mod formats;
 mod misspellings;
 mod numbers;
+mod packs;
 mod peer;
 mod segments;
 mod signature;

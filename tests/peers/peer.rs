@@ -56,7 +56,11 @@ fn command(script: &str) -> Command {
         node.env("NODE_PATH", peers.join("node/node_modules"));
         node
     };
-    command.arg(path).env("PYTHONIOENCODING", "utf-8");
+    command
+        .arg(path)
+        .env("PYTHONIOENCODING", "utf-8")
+        // A script of ours must not stand in for a module of the same name.
+        .env("PYTHONSAFEPATH", "1");
     command
 }
 
