@@ -23,7 +23,7 @@ use crate::{Known, Pack, Reader, Reading, Sender, languages};
 
 /// A farmer with four blocks, who shares a phone with one other person.
 const FARMER: Known<'_> = Known {
-    languages: &[],
+    languages: &["en"],
     blocks: &["A", "B", "C", "Old Mill"],
     groups: &[],
     members: &["Tamo"],

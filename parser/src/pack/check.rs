@@ -32,7 +32,9 @@ pub enum PackDoubt {
     #[error("\"{0}\" is called weak but is not listed")]
     WeakUnlisted(String),
     /// Two words of work that differ by their accents alone.
-    #[error("without accents \"{phrase}\" is both {first} and {second}: list it as it should be read")]
+    #[error(
+        "without accents \"{phrase}\" is both {first} and {second}: list it as it should be read"
+    )]
     BareKinds {
         /// The spelling without accents.
         phrase: String,
@@ -59,7 +61,11 @@ pub enum PackDoubt {
 /// What a pack is refused for; the first fault found.
 pub(super) fn fault(pack: &Pack) -> Option<PackFault> {
     two_kinds(pack)
-        .or_else(|| pack.entries.iter().find_map(|entry| unreachable(pack, entry)))
+        .or_else(|| {
+            pack.entries
+                .iter()
+                .find_map(|entry| unreachable(pack, entry))
+        })
         .or_else(|| idle_twin(pack))
         .or_else(|| common_word(pack))
 }
@@ -93,11 +99,16 @@ fn unreachable(pack: &Pack, entry: &Entry) -> Option<PackFault> {
     let tokens = tokens(&entry.phrase, |_| true);
     let words = tokens.iter().filter(|token| !is_hyphen(&token.shape));
     let mark = words.clone().find_map(|token| match token.shape {
+        // A dot inside a phrase is taken with it, as in the short names of Thai months.
+        Shape::Mark('.') => None,
         Shape::Mark(mark) => Some(mark),
         Shape::Word | Shape::Figure(_) => None,
     });
     let count = words.clone().count();
-    let is_number = count == 1 && words.clone().all(|token| matches!(token.shape, Shape::Figure(_)));
+    let is_number = count == 1
+        && words
+            .clone()
+            .all(|token| matches!(token.shape, Shape::Figure(_)));
     let expanded = pack.expands.iter().any(|(word, _)| *word == entry.phrase);
     let why = if let Some(mark) = mark {
         alloc::format!("\"{mark}\" parts a text into words")
@@ -148,7 +159,9 @@ fn common_word(pack: &Pack) -> Option<PackFault> {
 
 fn is_weak(pack: &Pack, phrase: &str) -> bool {
     let plain = bare(phrase);
-    pack.weak.iter().any(|weak| *weak == phrase || *weak == plain)
+    pack.weak
+        .iter()
+        .any(|weak| *weak == phrase || *weak == plain)
 }
 
 const fn is_work(meaning: Meaning) -> bool {
@@ -208,7 +221,10 @@ fn bare_kinds(pack: &Pack) -> Vec<PackDoubt> {
         if listed.contains(plain.as_str()) || !plain.is_ascii() {
             continue;
         }
-        if let Some(other) = kinds.insert(plain.clone(), kind).filter(|other| *other != kind) {
+        if let Some(other) = kinds
+            .insert(plain.clone(), kind)
+            .filter(|other| *other != kind)
+        {
             doubts.push(PackDoubt::BareKinds {
                 phrase: plain,
                 first: other.name(),
@@ -250,11 +266,14 @@ fn two_answers(pack: &Pack) -> Vec<PackDoubt> {
     let mut doubts = Vec::new();
     for (one, first, other, second) in OPPOSITES {
         let both = of(one);
-        doubts.extend(both.intersection(&of(other)).map(|phrase| PackDoubt::TwoAnswers {
-            phrase: (*phrase).to_string(),
-            first,
-            second,
-        }));
+        doubts.extend(
+            both.intersection(&of(other))
+                .map(|phrase| PackDoubt::TwoAnswers {
+                    phrase: (*phrase).to_string(),
+                    first,
+                    second,
+                }),
+        );
     }
     doubts
 }

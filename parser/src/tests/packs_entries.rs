@@ -69,7 +69,10 @@ fn read(code: &str, text: &str) -> Reading {
 fn is_sure(reading: &Reading) -> bool {
     reading.stances.is_empty()
         && reading.problems.is_empty()
-        && reading.reports.iter().all(|report| report.doubts.is_empty())
+        && reading
+            .reports
+            .iter()
+            .all(|report| report.doubts.is_empty())
 }
 
 #[test]
@@ -131,9 +134,10 @@ fn an_answer_is_never_another_answer() {
                 continue;
             }
             let reading = read(pack.code(), &phrase);
-            let is_right = reading.acts.iter().all(|act| {
-                expected.contains(&act) || matches!(act, Act::Later(_) | Act::Query(_))
-            });
+            let is_right = reading
+                .acts
+                .iter()
+                .all(|act| expected.contains(&act) || matches!(act, Act::Later(_) | Act::Query(_)));
             // Who wants no more texts must be heard.
             let stops = meanings.contains(&Meaning::Plain(Plain::Stop));
             if !is_right || (stops && reading.acts != [Act::Stop]) {
