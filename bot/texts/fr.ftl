@@ -234,7 +234,7 @@ stranger = Je ne connais pas ce numéro. Demandez à votre conseiller de le mett
 help = Dites ce qui est fait: { $example }, sarclé B, engrais B. Demandez: QUE FAIRE, APPELEZ MOI, LANGUE. Erreur: NON. Fin: STOP. -{ $adviser }
 help-adviser = Envoyez: ETAT groupe, RETARD groupe, SILENCE, VIDES groupe, MALADIE, FENETRE groupe, ou le nom d'un planteur. Fin: STOP.
 example = morts 8 { $block }
-stopped = C'est fait. Plus de rappels à ce numéro. Vos données restent. DEBUT pour revenir, EFFACER pour enlever votre nom.
+stopped = C'est fait. Plus de rappels à ce numéro. Vos données restent. DEBUT pour revenir, EFFACEZ MOI pour enlever votre nom.
 started = Bienvenue, { $name }. Vous aurez des rappels pour vos blocs, environ un par semaine. Pour arreter: STOP. -{ $adviser }
 same-again = Je l'ai déjà, merci.
 

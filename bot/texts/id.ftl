@@ -183,9 +183,9 @@ bare-other = pohon
 unclear = Maaf, saya belum mengerti. Tulis kata, angka dan blok, misalnya { $example }
 stranger = Nomor ini belum saya kenal. Minta penyuluh memasukkannya ke daftar.
 help = Tulis pekerjaan: { $example }, siang B, pupuk B. Tanya: APA LAGI, TELEPON SAYA, BAHASA. Salah: TIDAK. Selesai: BERHENTI. -{ $adviser }
-help-adviser = Tulis: STATUS grup, TERLAMBAT grup, DIAM, KOSONG grup, SAKIT, MUSIM grup, atau nama petani. Selesai: BERHENTI.
+help-adviser = Tulis: STATUS grup, TERLAMBAT grup, DIAM, KOSONG grup, SAKIT, WAKTU TANAM grup, atau nama petani. Selesai: BERHENTI.
 example = mati 8 { $block }
-stopped = Baik. Tidak ada pengingat lagi ke nomor ini. Catatan disimpan. MULAI untuk kembali, HAPUS DATA untuk menghapus nama.
+stopped = Baik. Tidak ada pengingat lagi ke nomor ini. Catatan disimpan. MULAI untuk kembali, HAPUS DATA SAYA untuk menghapus nama.
 started = Selamat datang, { $name }. Pengingat untuk kebun akan datang, sekitar sekali seminggu. Untuk selesai: BERHENTI. -{ $adviser }
 same-again = Itu sudah saya catat, terima kasih.
 

@@ -231,7 +231,7 @@ stranger = Nao conheco este numero. Peca ao seu técnico para colocar na lista.
 help = Diga o que fez: { $example }, capina B, adubo B. Pergunte: O QUE FAZER, LIGUE PARA MIM, IDIOMA. Errado: NAO. Fim: PARAR. -{ $adviser }
 help-adviser = Envie: SITUACAO grupo, ATRASO grupo, SILENCIO, FALHAS grupo, DOENCA, JANELA grupo, ou o nome de um produtor. Fim: PARAR.
 example = mortas 8 { $block }
-stopped = Pronto. Nao ha mais lembretes para este numero. Seus dados ficam. INICIAR para voltar, APAGAR DADOS para tirar o nome.
+stopped = Pronto. Nao ha mais lembretes para este numero. Seus dados ficam. INICIAR para voltar, APAGAR MEUS DADOS para tirar o nome.
 started = Bem-vindo, { $name }. Vao chegar lembretes para seus talhoes, um por semana mais ou menos. Para sair: PARAR. -{ $adviser }
 same-again = Isso eu ja tenho, obrigado.
 
