@@ -5,6 +5,7 @@
 //! found by itself. Deliberately absent: whether the words are good ones, which people judge.
 
 mod case;
+mod locale;
 mod longest;
 mod others;
 mod reply;

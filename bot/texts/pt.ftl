@@ -140,8 +140,8 @@ stand-filled = { $alive ->
   }. { "" }
 stand-next = De novo por volta de { $day }. { "" }
 stand-look = Olhe os brotos a partir de { $day }. { "" }
-stand-sick = { $adviser } foi avisado. Nao arranque nem aplique nada. { "" }
-stand-harm = { $adviser } foi avisado. Longe dos galhos pendurados. { "" }
+stand-sick = { $adviser } ja sabe. Nao arranque nem aplique nada. { "" }
+stand-harm = { $adviser } ja sabe. Longe dos galhos pendurados. { "" }
 stand-label = Siga o rotulo. Lave as maos. { "" }
 
 unit-ha = ha

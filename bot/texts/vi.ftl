@@ -3,7 +3,8 @@
 # 16-bit SMS; when not, and always to phones that type without marks, all marks are taken off and
 # 160 letters fit. So each text must be plain enough to be read without marks.
 # Every text fits one SMS at its longest values in the bare form; a test says so.
-# "Dừng" and "đúng" are one word without marks, so STOP is the word that ends the texts.
+# "Dừng" (stop), "đúng" (right), "đừng" (do not) and "dùng" (use) are one word without marks: STOP
+# ends the texts, and what must not be done is said with "không".
 # People are called by their name alone, so that no "anh" or "chị" can be wrong.
 # Vietnamese has no plurals of counted things (CLDR).
 
@@ -98,7 +99,7 @@ stand-alive = Sống { $alive }/{ $planted }. { "" }
 stand-filled = Nay { $alive } cây, còn trống { $gaps }. { "" }
 stand-next = Lần sau khoảng { $day }. { "" }
 stand-look = Xem chồi mới từ { $day }. { "" }
-stand-sick = Đã báo { $adviser }. Đừng nhổ hay phun vội. { "" }
+stand-sick = Đã báo { $adviser }. Không nhổ, không phun. { "" }
 stand-harm = Đã báo { $adviser }. Tránh xa cành treo. { "" }
 stand-label = Làm theo nhãn. Rửa tay. { "" }
 
@@ -202,13 +203,13 @@ my-block = { $block }: sống { $alive }/{ $planted }, trồng { $day }
 my-block-empty = { $block }: chưa trồng
 when-task = { $task } ở { $block }: khoảng { $day }. -{ $adviser }
 when-tap = { $name }, { $block } chắc được cạo khoảng { $likely }, từ { $earliest } đến { $latest }. Tính theo { $trees } cây; lần đo sau sẽ rõ hơn. -{ $adviser }
-when-tap-unknown = { $name }, chưa có số vanh của { $block } nên chưa nói được. Khi tôi hỏi thì đo. Đừng cạo trước khi { $adviser } xem.
+when-tap-unknown = { $name }, chưa có số vanh của { $block } nên chưa nói được. Khi tôi hỏi thì đo. Không cạo trước khi { $adviser } xem.
 how-many-plants = { $area } ha cần khoảng { $points } cây; đặt { $order } để bù hao. Số cọc mới là số đúng. -{ $adviser }
 how-much-feed = { $block }: { $trees } cây x { $grams } g = { $kilograms } kg. Làm cỏ trước, đất ẩm, cách gốc { $ring }. -{ $adviser }
 feed-ring = một gang tay
 how-much-unknown = Nhắn diện tích, như: bao nhiêu cây cho 1,2 ha. Hoặc hỏi { $adviser }: GỌI TÔI
 may-tap-no = Chưa được, { $name }: { $block } mở cạo khi vanh { $girth } cm ở { $share }% số cây. Cây nhỏ mà cạo thì nhỏ mãi. -{ $adviser }
-may-tap-check = { $block } gần được, { $name }. { $adviser } đo trước khi mở. Đừng cạo vội.
+may-tap-check = { $block } gần được, { $name }. { $adviser } đo trước khi mở. Chưa được cạo.
 may-plant-wait = Chờ đã, { $name }. Chưa có tin trồng cho { $group }. Để cây giống chỗ mát và ẩm. -{ $adviser }
 may-plant-yes = Được, { $name }: tin trồng đã có { $day }. Trồng khi đất ẩm, trong 3 ngày sau khi nhận cây. -{ $adviser }
 may-spray = Không chỉ cách phun qua tin nhắn. Làm theo nhãn và luật địa phương, hỏi người đã học. Che kín người, lúc lặng gió. Nhắn GỌI TÔI
@@ -285,7 +286,7 @@ nudge-feed = { $name }, bón { $block } trước { $by }: { $trees } x { $grams 
 nudge-prune = { $name }, tỉa chồi dưới { $height } m ở { $block } trước { $by }, khi còn nhỏ. Đứng dưới đất, không trèo. Nhắn TỈA CHỒI. -{ $adviser }
 nudge-induce_branching = { $name }, { $block } có { $trees } cây cao chưa ra cành. Chỉ làm theo cách đã được chỉ, trước { $by }. Không trèo. Nhắn TẠO TÁN và số. -{ $adviser }
 nudge-look_at_induced = { $name }, xem cây đã tạo tán ở { $block } trước { $by }. Mấy cây ra cành? Nhắn RA CÀNH và số. -{ $adviser }
-nudge-root_check = { $name }, xem rễ ở { $block } trước { $by }. Có sợi trắng ở gốc không? Nhắn RỄ TRẮNG và số, 0 cũng được. Đừng nhổ cây. -{ $adviser }
+nudge-root_check = { $name }, xem rễ ở { $block } trước { $by }. Có sợi trắng ở gốc không? Nhắn RỄ TRẮNG và số, 0 cũng được. Không nhổ cây. -{ $adviser }
 nudge-girth_census = { $name }, đo vanh cách đất { $datum } cm ở { $block } trước { $by }: { $trees } cây ở mọi hàng, cả cây nhỏ. Nhắn VANH và các số. -{ $adviser }
 nudge-open = { $name }, { $block } đã đủ: { $share }% có vanh { $girth } cm. { $adviser } xem trước khi mở, hạn { $by }. Chỉ mở cây có dấu.
 

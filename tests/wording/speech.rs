@@ -433,9 +433,9 @@ const VIETNAMESE: Speech = Speech {
         ),
         ("nudge-dig_pits", &["đánh dấu hố", "giữ trẻ em tránh xa"]),
         ("nudge-feed", &["găng tay"]),
-        ("nudge-root_check", &["đừng nhổ"]),
+        ("nudge-root_check", &["không nhổ"]),
         ("nudge-open", &["xem trước khi mở"]),
-        ("stand-sick", &["đừng nhổ hay phun"]),
+        ("stand-sick", &["không nhổ", "không phun"]),
         ("stand-harm", &["tránh xa cành treo"]),
         ("stand-label", &["nhãn", "rửa tay"]),
         (
@@ -448,7 +448,7 @@ const VIETNAMESE: Speech = Speech {
                 "che kín",
             ],
         ),
-        ("may-tap-check", &["đừng cạo vội"]),
+        ("may-tap-check", &["chưa được cạo"]),
         ("call-me", &["nguy hiểm", "an toàn"]),
     ],
 };
