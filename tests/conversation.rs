@@ -213,10 +213,13 @@ fn name_of(directory: &Directory, number: &str) -> String {
     }
 }
 
-/// The four digits after "YES" in a question for a code.
+/// The four digits after "yes" in a question for a code.
 fn code_in(text: &str) -> Option<String> {
-    let (_, code) = text.rsplit_once("YES ")?;
-    (code.len() == 4 && code.chars().all(|c| c.is_ascii_digit())).then(|| code.to_owned())
+    const YES: [&str; 7] = ["YES", "OUI", "YA", "SIM", "ĐÚNG", "DUNG", "ใช่"];
+    let (said, code) = text.rsplit_once(' ')?;
+    let is_code = code.len() == 4 && code.chars().all(|c| c.is_ascii_digit());
+    let asked = YES.iter().any(|yes| said.ends_with(yes));
+    (is_code && asked).then(|| code.to_owned())
 }
 
 #[test]
@@ -330,4 +333,19 @@ fn not_understood_gives_one_example_a_day() {
 #[test]
 fn two_machines_do_not_talk_for_ever() {
     check("loops");
+}
+
+#[test]
+fn language_changes_the_answers_and_what_is_spoken_the_reading() {
+    check("language");
+}
+
+/// From memory, as the texts are: a native reader should read these.
+#[test]
+fn people_are_answered_in_their_language() {
+    check("french");
+    check("indonesian");
+    check("portuguese");
+    check("thai");
+    check("vietnamese");
 }

@@ -9,6 +9,7 @@
 //! without marks gets only the second: its language has `-bare` behind its code.
 
 mod adviser;
+mod ask;
 mod facts;
 mod fit;
 mod job;
@@ -34,6 +35,8 @@ const BUILT_IN: &[(&str, &str)] = &[
     ("fr", include_str!("../texts/fr.ftl")),
     ("id", include_str!("../texts/id.ftl")),
     ("pt", include_str!("../texts/pt.ftl")),
+    ("th", include_str!("../texts/th.ftl")),
+    ("vi", include_str!("../texts/vi.ftl")),
 ];
 
 /// The language that stands in where a text is missing.

@@ -143,8 +143,8 @@ stand-filled = { $alive ->
   }. { "" }
 stand-next = Prochaine fois vers { $day }. { "" }
 stand-look = Regardez les pousses dès { $day }. { "" }
-stand-sick = { $adviser } est prévenu. N'arrachez rien, ne traitez pas. { "" }
-stand-harm = { $adviser } est prévenu. Loin des branches cassées. { "" }
+stand-sick = { $adviser } le sait. N'arrachez rien, ne traitez pas. { "" }
+stand-harm = { $adviser } le sait. Loin des branches cassées. { "" }
 stand-label = Suivez l'étiquette. Lavez-vous les mains. { "" }
 
 unit-ha = ha
@@ -185,9 +185,9 @@ cause-other = autres
 
 changed = Changé, { $block }: { $facts }. { $stand }Erreur? Envoyez NON
 moved = Passé de { $old } à { $block }: { $facts }. { $stand }Erreur? Envoyez NON
-taken-back = Annulé: { $facts }, { $block }. { $stand }
-taken-back-ask = Annulé: { $facts }, { $block }. Qu'est-ce qui est juste? Renvoyez, comme { $example }
-taken-back-count = Annulé: { $facts }, { $block }. Quel est le bon nombre?
+taken-back = Annulé, { $block }: { $facts }. { $stand }
+taken-back-ask = Annulé, { $block }: { $facts }. Qu'est-ce qui est juste? Renvoyez, comme { $example }
+taken-back-count = Annulé, { $block }: { $facts }. Quel est le bon nombre?
 nothing-to-undo = Il n'y a rien à annuler. Pour informer, un mot et un nombre, comme { $example }
 unsure-change = Qu'est-ce qui est faux? Envoyez comme: { $example }
 
@@ -234,7 +234,7 @@ stranger = Je ne connais pas ce numéro. Demandez à votre conseiller de le mett
 help = Dites ce qui est fait: { $example }, sarclé B, engrais B. Demandez: QUE FAIRE, APPELEZ MOI, LANGUE. Erreur: NON. Fin: STOP. -{ $adviser }
 help-adviser = Envoyez: ETAT groupe, RETARD groupe, SILENCE, VIDES groupe, MALADIE, FENETRE groupe, ou le nom d'un planteur. Fin: STOP.
 example = morts 8 { $block }
-stopped = C'est fait. Plus de rappels à ce numéro. Vos données restent. DEBUT pour revenir, EFFACER pour enlever votre nom.
+stopped = C'est fait. Plus de rappels à ce numéro. Vos données restent. DEBUT pour revenir, EFFACEZ MOI pour enlever votre nom.
 started = Bienvenue, { $name }. Vous aurez des rappels pour vos blocs, environ un par semaine. Pour arreter: STOP. -{ $adviser }
 same-again = Je l'ai déjà, merci.
 

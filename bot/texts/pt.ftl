@@ -140,8 +140,8 @@ stand-filled = { $alive ->
   }. { "" }
 stand-next = De novo por volta de { $day }. { "" }
 stand-look = Olhe os brotos a partir de { $day }. { "" }
-stand-sick = { $adviser } foi avisado. Nao arranque nem aplique nada. { "" }
-stand-harm = { $adviser } foi avisado. Longe dos galhos pendurados. { "" }
+stand-sick = { $adviser } ja sabe. Nao arranque nem aplique nada. { "" }
+stand-harm = { $adviser } ja sabe. Longe dos galhos pendurados. { "" }
 stand-label = Siga o rotulo. Lave as maos. { "" }
 
 unit-ha = ha
@@ -231,7 +231,7 @@ stranger = Nao conheco este numero. Peca ao seu técnico para colocar na lista.
 help = Diga o que fez: { $example }, capina B, adubo B. Pergunte: O QUE FAZER, LIGUE PARA MIM, IDIOMA. Errado: NAO. Fim: PARAR. -{ $adviser }
 help-adviser = Envie: SITUACAO grupo, ATRASO grupo, SILENCIO, FALHAS grupo, DOENCA, JANELA grupo, ou o nome de um produtor. Fim: PARAR.
 example = mortas 8 { $block }
-stopped = Pronto. Nao ha mais lembretes para este numero. Seus dados ficam. INICIAR para voltar, APAGAR DADOS para tirar o nome.
+stopped = Pronto. Nao ha mais lembretes para este numero. Seus dados ficam. INICIAR para voltar, APAGAR MEUS DADOS para tirar o nome.
 started = Bem-vindo, { $name }. Vao chegar lembretes para seus talhoes, um por semana mais ou menos. Para sair: PARAR. -{ $adviser }
 same-again = Isso eu ja tenho, obrigado.
 

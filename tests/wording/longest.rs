@@ -1,7 +1,10 @@
 //! Every nudge, read-back and question at its longest values is one SMS, and is not cut: it ends
 //! as its file says.
 
-use budwood::wording::{After, NudgeText, Said};
+use budwood::{
+    sms,
+    wording::{After, NudgeText, Said},
+};
 use budwood_parser::{Ailment, Cause, Details, Doubt, Kind, Measure, Supply, Unit, Wetness};
 use budwood_scheduler::{
     BlockId, BlockState, Clock, Cohort, Figures, Happened, Task, TaskKind,
@@ -153,6 +156,11 @@ fn every_read_back_fits_and_says_how_to_correct_it() {
             };
             let text = tongue.read_back(said, after(&state, case.day));
             case.assert_whole(&text, "read-back");
+            if let [fact] = facts {
+                let clause = tongue.clause(fact.kind, &fact.details);
+                let is_said = text.contains(&clause) || text.contains(&sms::bare(&clause));
+                assert!(is_said, "{clause} is left out: {text}");
+            }
             let text = tongue.changed(None, said, after(&state, case.day));
             case.assert_whole(&text, "changed");
             let text = tongue.changed(Some(BLOCK), said, after(&state, case.day));

@@ -1,10 +1,7 @@
 //! Facts in words: what was stored and how the block stands after it.
 
 use budwood_parser::{Details, Kind, Supply, Wetness};
-use budwood_scheduler::{
-    BlockState,
-    decide::{Draft, Missing, Why},
-};
+use budwood_scheduler::{BlockState, decide::Draft};
 use chrono::NaiveDate;
 
 use super::{Tongue, fit::short};
@@ -34,12 +31,19 @@ pub struct After<'a> {
     pub adviser: &'a str,
 }
 
+/// Whether a text has room for more than its facts and how to answer.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(super) enum Room {
+    Enough,
+    Scarce,
+}
+
 impl Tongue<'_> {
     /// "B: 8 more dead, 16 in all, 104 of 120 alive. Wrong? Text NO".
     #[must_use]
     pub fn read_back(&self, said: Said<'_>, after: After<'_>) -> String {
         if said.facts.iter().all(|fact| fact.kind == Kind::Rain) {
-            return self.with_facts(said, |facts, _| {
+            return self.with_facts(said, |facts, _, _| {
                 self.say("read-back-rain", args! { "facts" => facts })
             });
         }
@@ -58,14 +62,15 @@ impl Tongue<'_> {
     }
 
     fn with_stand(&self, key: &str, old: Option<&str>, said: Said<'_>, after: After<'_>) -> String {
-        self.with_facts(said, |facts, length| {
-            let stand = self.stand(
-                said,
-                After {
-                    adviser: &short(after.adviser, length),
-                    ..after
-                },
-            );
+        self.with_facts(said, |facts, length, room| {
+            let after = After {
+                adviser: &short(after.adviser, length),
+                ..after
+            };
+            let stand = match room {
+                Room::Enough => self.stand(said, after),
+                Room::Scarce => self.caution(said, after).unwrap_or_default(),
+            };
             self.say(
                 key,
                 args! {
@@ -100,10 +105,22 @@ impl Tongue<'_> {
 
     /// A text around facts. Of many facts the last ones are only counted, so that how to answer
     /// is never cut off.
-    fn with_facts(&self, said: Said<'_>, whole: impl Fn(String, usize) -> String) -> String {
-        self.fit_list(said.facts.len(), |length, shown, _| {
-            whole(self.some_clauses(said, shown), length)
-        })
+    pub(super) fn with_facts(
+        &self,
+        said: Said<'_>,
+        whole: impl Fn(String, usize, Room) -> String,
+    ) -> String {
+        let with = |(shown, room): (usize, Room)| {
+            let whole = &whole;
+            move |length| whole(self.some_clauses(said, shown), length, room)
+        };
+        let enough = (1..=said.facts.len())
+            .rev()
+            .map(|shown| (shown, Room::Enough));
+        enough
+            .chain([(1, Room::Scarce)])
+            .find_map(|attempt| self.one_sms(with(attempt)).ok())
+            .unwrap_or_else(|| self.fit(with((0, Room::Scarce))))
     }
 
     fn dated(&self, fact: &Draft, today: NaiveDate) -> String {
@@ -128,12 +145,12 @@ impl Tongue<'_> {
         match kind {
             Kind::Cleared => self.say("said-cleared", args! {}),
             Kind::Lined => counted("said-lined-count", "said-lined"),
-            Kind::HolesDug => counted("said-holes-dug", "said-holes-dug"),
+            Kind::HolesDug => counted("said-holes-dug", "bare-holes_dug"),
             Kind::Received => self.received(details),
-            Kind::Planted => counted("said-planted", "said-planted"),
+            Kind::Planted => counted("said-planted", "bare-planted"),
             Kind::Dead if count == Some(0) => self.say("said-dead-none", args! {}),
-            Kind::Dead => counted("said-dead", "said-dead"),
-            Kind::Replaced => counted("said-replaced", "said-replaced"),
+            Kind::Dead => counted("said-dead", "bare-dead"),
+            Kind::Replaced => counted("said-replaced", "bare-replaced"),
             Kind::Weeded => self.say("said-weeded", args! {}),
             Kind::Fertilised => self.say(
                 "said-fertilised",
@@ -158,7 +175,7 @@ impl Tongue<'_> {
                 ),
                 None => self.say("said-intercrop-sown-unnamed", args! {}),
             },
-            Kind::TappingOpened => counted("said-tapping-opened", "said-tapping-opened"),
+            Kind::TappingOpened => counted("said-tapping-opened", "bare-tapping_opened"),
             Kind::NotDone => match details.not_done {
                 Some(kind) => self.say("said-not-done", args! { "job" => self.kind(kind) }),
                 None => self.say("said-not-done-unnamed", args! {}),
@@ -249,14 +266,9 @@ impl Tongue<'_> {
         }
     }
 
-    /// The consequence: what the facts make of the block.
+    /// The consequence: what the facts make of the block, or what to take care of.
     fn stand(&self, said: Said<'_>, after: After<'_>) -> String {
         let has = |kind: Kind| said.facts.iter().any(|fact| fact.kind == kind);
-        let counted = |kind: Kind| {
-            said.facts
-                .iter()
-                .any(|fact| fact.kind == kind && fact.details.count != Some(0))
-        };
         let state = after.state;
         if has(Kind::Replaced) {
             let args = args! { "alive" => state.alive(), "gaps" => state.gaps() };
@@ -274,14 +286,8 @@ impl Tongue<'_> {
         if has(Kind::Planted) {
             return self.planted(state, after.points);
         }
-        if counted(Kind::Disease) {
-            return self.say("stand-sick", args! { "adviser" => after.adviser });
-        }
-        if counted(Kind::Damage) {
-            return self.say("stand-harm", args! { "adviser" => after.adviser });
-        }
-        if has(Kind::Sprayed) {
-            return self.say("stand-label", args! {});
+        if let Some(caution) = self.caution(said, after) {
+            return caution;
         }
         let key = if has(Kind::BranchInduction) {
             "stand-look"
@@ -293,6 +299,24 @@ impl Tongue<'_> {
         })
     }
 
+    fn caution(&self, said: Said<'_>, after: After<'_>) -> Option<String> {
+        let counted = |kind: Kind| {
+            said.facts
+                .iter()
+                .any(|fact| fact.kind == kind && fact.details.count != Some(0))
+        };
+        let args = args! { "adviser" => after.adviser };
+        if counted(Kind::Disease) {
+            Some(self.say("stand-sick", args))
+        } else if counted(Kind::Damage) {
+            Some(self.say("stand-harm", args))
+        } else if counted(Kind::Sprayed) {
+            Some(self.say("stand-label", args! {}))
+        } else {
+            None
+        }
+    }
+
     fn planted(&self, state: &BlockState, points: Option<u32>) -> String {
         let total = state.planted();
         let room = points
@@ -301,54 +325,6 @@ impl Tongue<'_> {
         match room {
             Some(room) => self.say("stand-room", args! { "total" => total, "room" => room }),
             None => self.say("stand-planted", args! { "total" => total }),
-        }
-    }
-
-    /// "B: 80 more dead? Only 62 trees are alive. Reply 1 yes, 2 no".
-    #[must_use]
-    pub fn confirm(&self, name: Option<&str>, said: Said<'_>, why: Option<&Why>) -> String {
-        let count = said
-            .facts
-            .iter()
-            .find_map(|fact| fact.details.count)
-            .unwrap_or(0);
-        self.with_facts(said, |facts, length| {
-            self.say(
-                if name.is_some() {
-                    "confirm-for"
-                } else {
-                    "confirm"
-                },
-                args! {
-                    "name" => short(name.unwrap_or_default(), length),
-                    "block" => short(said.block, length),
-                    "facts" => facts,
-                    "why" => why.map_or_else(String::new, |why| self.why(why, count)),
-                },
-            )
-        })
-    }
-
-    fn why(&self, why: &Why, count: u32) -> String {
-        match why {
-            Why::Reading(budwood_parser::Doubt::Repaired { from, to }) => self.say(
-                "why-word",
-                args! { "from" => short(from, 12), "to" => short(to, 12) },
-            ),
-            Why::Reading(_) => self.say("why-none", args! {}),
-            Why::MoreThanAreaHolds { holds } => self.say("why-area", args! { "holds" => *holds }),
-            Why::MoreThanAlive { alive } => self.say("why-alive", args! { "alive" => *alive }),
-            Why::MoreThanGaps { gaps } => self.say("why-gaps", args! { "gaps" => *gaps }),
-            Why::LargeShare { alive } => self.say("why-large", args! { "alive" => *alive }),
-            Why::SameAgain => self.say("why-again", args! { "count" => count }),
-            Why::OddValue(value) => self.say("why-odd", args! { "value" => self.number(*value) }),
-            Why::Shrunk { before } => {
-                self.say("why-shrunk", args! { "before" => self.number(*before) })
-            }
-            Why::TooThin { mean } => self.say("why-thin", args! { "mean" => self.number(*mean) }),
-            Why::TooMuchFeed => self.say("why-feed", args! {}),
-            Why::BeforePlanting => self.say("why-before", args! {}),
-            Why::NotPlanted => self.say("why-not-planted", args! {}),
         }
     }
 
@@ -367,7 +343,7 @@ impl Tongue<'_> {
         } else {
             String::new()
         };
-        let text = self.with_facts(said, |facts, length| {
+        let text = self.with_facts(said, |facts, length, _| {
             self.say(
                 key,
                 args! {
@@ -380,55 +356,6 @@ impl Tongue<'_> {
         });
         text.trim_end().to_owned()
     }
-
-    /// The question for one slot.
-    #[must_use]
-    pub fn ask(&self, fact: &Draft, missing: &Missing, blocks: &[String]) -> String {
-        let block = fact.block.as_deref().unwrap_or_default();
-        let what = || self.say(bare_key(fact.kind), args! {});
-        self.fit(|length| {
-            let list = || {
-                let short: Vec<String> = blocks.iter().map(|block| short(block, length)).collect();
-                short.join(", ")
-            };
-            match missing {
-                Missing::Block { unknown: None } => {
-                    self.say("ask-block", args! { "blocks" => list() })
-                }
-                Missing::Block {
-                    unknown: Some(unknown),
-                } => {
-                    let args = args! { "unknown" => short(unknown, length), "blocks" => list() };
-                    self.say("ask-block-unknown", args)
-                }
-                Missing::Count { range: None } => {
-                    let args = args! { "facts" => what(), "block" => short(block, length) };
-                    self.say("ask-count", args)
-                }
-                Missing::Count {
-                    range: Some((low, high)),
-                } => self.say(
-                    "ask-count-range",
-                    args! {
-                        "low" => *low,
-                        "high" => *high,
-                        "facts" => what(),
-                        "block" => short(block, length),
-                    },
-                ),
-                Missing::Values => {
-                    let height = fact.kind == Kind::Height;
-                    let key = if height {
-                        "ask-values-height"
-                    } else {
-                        "ask-values"
-                    };
-                    self.say(key, args! { "block" => short(block, length) })
-                }
-                Missing::Date => self.say("ask-date", args! {}),
-            }
-        })
-    }
 }
 
 fn counted_dead(said: Said<'_>) -> u32 {
@@ -439,7 +366,8 @@ fn counted_dead(said: Said<'_>) -> u32 {
         .fold(0, u32::saturating_add)
 }
 
-fn bare_key(kind: Kind) -> &'static str {
+/// The text that names what a report of this kind counts.
+pub(super) fn bare_key(kind: Kind) -> &'static str {
     if kind == Kind::Planted {
         "bare-planted"
     } else if kind == Kind::Dead {

@@ -14,14 +14,8 @@ impl Tongue<'_> {
     /// SMS.
     #[must_use]
     pub fn fit(&self, render: impl Fn(usize) -> String) -> String {
-        let mut last = String::new();
-        for length in NAME_LENGTHS {
-            match self.in_letters(&render(length)) {
-                Ok(text) => return text,
-                Err(longer) => last = longer,
-            }
-        }
-        sms::split(&last).into_iter().next().unwrap_or_default()
+        self.one_sms(render)
+            .unwrap_or_else(|longer| sms::split(&longer).into_iter().next().unwrap_or_default())
     }
 
     /// Joins as many items as let the text fit, best first, and says how many are left out.
@@ -31,14 +25,26 @@ impl Tongue<'_> {
         items: usize,
         render: impl Fn(usize, usize, usize) -> String,
     ) -> String {
-        for shown in (1..=items).rev() {
-            for length in NAME_LENGTHS {
-                if let Ok(text) = self.in_letters(&render(length, shown, items - shown)) {
-                    return text;
-                }
+        let with = |shown: usize| {
+            let render = &render;
+            move |length| render(length, shown, items - shown)
+        };
+        (1..=items)
+            .rev()
+            .find_map(|shown| self.one_sms(with(shown)).ok())
+            .unwrap_or_else(|| self.fit(with(0)))
+    }
+
+    /// The text with the longest names that make it one SMS, or else the shortest that there is.
+    pub(super) fn one_sms(&self, render: impl Fn(usize) -> String) -> Result<String, String> {
+        let mut last = String::new();
+        for length in NAME_LENGTHS {
+            match self.in_letters(&render(length)) {
+                Ok(text) => return Ok(text),
+                Err(longer) => last = longer,
             }
         }
-        self.fit(|length| render(length, 0, items))
+        Err(last)
     }
 
     /// A text in letters that may be sent, if it is one SMS then; else the last that was tried.

@@ -1,0 +1,322 @@
+# Thai. From memory; needs a native reader who knows rubber.
+# Every text fits one SMS of 70 letters, as marks above and below count too; a test says so. So
+# texts are short: the job, the block, the figure, the date, the word to reply with, and the
+# caution where there is one. Weekdays, signatures and thanks are left out.
+# Years are those of the Buddhist era. Thai has no plurals of counted things (CLDR).
+
+## Numbers and languages
+
+decimal = .
+years-ahead = 543
+language-name = Thai
+language-called = ไทย, ภาษาไทย, thai, thailand, thaïlandais, thaï, tailandês, thái, thái lan, tiếng thái
+languages = ภาษา: { $codes } ตอบ ภาษา และรหัส เช่น ภาษา th
+language-set = ต่อไปจะเขียนเป็นภาษาไทย
+
+## Days
+
+weekday-1 = จ.
+weekday-2 = อ.
+weekday-3 = พ.
+weekday-4 = พฤ.
+weekday-5 = ศ.
+weekday-6 = ส.
+weekday-7 = อา.
+month-1 = ม.ค.
+month-2 = ก.พ.
+month-3 = มี.ค.
+month-4 = เม.ย.
+month-5 = พ.ค.
+month-6 = มิ.ย.
+month-7 = ก.ค.
+month-8 = ส.ค.
+month-9 = ก.ย.
+month-10 = ต.ค.
+month-11 = พ.ย.
+month-12 = ธ.ค.
+day = { $day } { $month }
+day-year = { $day } { $month } { $year }
+month-year = { $month } { $year }
+span = { $from }-{ $to }
+
+## What was stored, read back
+
+read-back = { $block }: { $facts } { $stand }ผิดตอบ ไม่
+read-back-rain = { $facts } ขอบคุณ ผิดตอบ ไม่
+clause-on = { $clause } { $day }
+said-cleared = ถางที่แล้ว
+said-lined = ปักไม้แล้ว
+said-lined-count = ปักไม้ { $count }
+said-holes-dug = ขุด { $count } หลุม
+said-received-plants = รับกล้า { $count } ต้น
+said-received-plants-uncounted = รับกล้าแล้ว
+said-received-fertiliser = รับปุ๋ย{ $amount }
+said-received = รับของแล้ว
+said-planted = ปลูก { $count } ต้น
+said-dead = ตายเพิ่ม { $count } ต้น
+said-dead-none = ไม่มีต้นตาย
+said-replaced = ซ่อม { $count } ต้น
+said-weeded = ตัดหญ้าแล้ว
+said-fertilised = ใส่ปุ๋ย{ $amount }
+said-sprayed = พ่นแล้ว
+said-pruned = ตัดแขนงแล้ว
+said-branched = แตกกิ่ง { $count } ต้น
+said-branched-uncounted = แตกกิ่งแล้ว
+said-not-branched = ยังไม่แตกกิ่ง { $count } ต้น
+said-not-branched-uncounted = ยังไม่แตกกิ่ง
+said-branch-induction = บังคับกิ่ง { $count } ต้น
+said-branch-induction-uncounted = บังคับกิ่งแล้ว
+said-girth = วัดรอบ { $number } ต้น เฉลี่ย { $mean } ซม.
+said-girth-share = รอบต้นได้ขนาด { $count }/{ $of }
+said-height = สูง { $number } ต้น เฉลี่ย { $mean } ซม.
+said-disease = พบ{ $ailment }
+said-disease-count = { $ailment } { $count } ต้น
+said-disease-none = ไม่มีต้นเป็นโรค
+said-damage = เสียหาย: { $cause }
+said-damage-count = เสีย { $count } ต้น: { $cause }
+said-damage-none = ไม่เสียหาย
+said-cover-sown = ปลูกพืชคลุมแล้ว
+said-intercrop-sown = ปลูกแซม { $species }
+said-intercrop-sown-unnamed = ปลูกแซมแล้ว
+said-tapping-opened = เปิดกรีด { $count } ต้น
+said-not-done = ยังไม่ได้{ $job }
+said-not-done-unnamed = ยังไม่ได้ทำ
+said-rain-soaked = ฝนตกหนัก
+said-rain-none = ฝนไม่ตก
+said-rain-mm = ฝน { $mm } มม.
+amount = { " " }{ $value } { $unit }
+
+## How the block stands after it
+
+stand-planted = รวม { $total } { "" }
+stand-room = รวม { $total } ปลูกได้อีก { $room } { "" }
+stand-dead = ตาย { $dead } เหลือ { $alive }/{ $planted } { "" }
+stand-alive = เหลือ { $alive }/{ $planted } { "" }
+stand-filled = มี { $alive } ต้น ว่าง { $gaps } { "" }
+stand-next = ครั้งหน้า { $day } { "" }
+stand-look = ดูกิ่งใหม่ { $day } { "" }
+stand-sick = อย่าถอนหรือพ่น { "" }
+stand-harm = ระวังกิ่งหัก { "" }
+stand-label = ทำตามฉลาก ล้างมือ { "" }
+
+unit-ha = เฮกตาร์
+unit-acre = เอเคอร์
+unit-rai = ไร่
+unit-m2 = ตร.ม.
+unit-kg = กก.
+unit-g = กรัม
+unit-bag = กระสอบ
+unit-tin = ถัง
+unit-cup = ถ้วย
+unit-l = ล.
+unit-m = ม.
+unit-cm = ซม.
+unit-mm = มม.
+unit-inch = นิ้ว
+unit-foot = ฟุต
+
+ailment-white_root = รากขาว
+ailment-leaf_fall = ใบร่วง
+ailment-pink = ราสีชมพู
+ailment-leaf_spot = ใบจุด
+ailment-mildew = ราแป้ง
+ailment-dieback = ยอดแห้ง
+ailment-termites = ปลวก
+ailment-other = โรค
+
+cause-wind = ลม
+cause-fire = ไฟ
+cause-flood = น้ำท่วม
+cause-drought = แล้ง
+cause-animals = สัตว์
+cause-theft = ขโมย
+cause-termites = ปลวก
+cause-other = อื่นๆ
+
+## Correcting
+
+changed = แก้ { $block }: { $facts } { $stand }ผิดตอบ ไม่
+moved = ย้าย { $old } ไป { $block }: { $facts } { $stand }ผิดตอบ ไม่
+taken-back = ยกเลิก { $facts } { $block } { $stand }
+taken-back-ask = ยกเลิก { $facts } ส่งใหม่ เช่น { $example }
+taken-back-count = ยกเลิก { $facts } { $block } เลขที่ถูกเท่าไร
+nothing-to-undo = ไม่มีอะไรให้ยกเลิก ถ้าจะแจ้ง ส่งเช่น { $example }
+unsure-change = ผิดตรงไหน ส่งเช่น { $example }
+
+## Asking before storing
+
+confirm = { $block }: { $facts } { $why }ตอบ 1 ใช่ 2 ไม่
+confirm-for = { $name } { $block }: { $facts } { $why }ตอบ 1 ใช่ 2 ไม่
+why-area = ที่ปลูกได้ { $holds } { "" }
+why-alive = เหลือแค่ { $alive } { "" }
+why-gaps = ว่างแค่ { $gaps } { "" }
+why-large = มาก มีแค่ { $alive } { "" }
+why-again = แจ้ง { $count } แล้ว อีกหรือ { "" }
+why-odd = { $value } ซม. แปลก { "" }
+why-shrunk = ก่อน { $before } ซม. { "" }
+why-thin = { $mean } ซม. ยังเล็ก { "" }
+why-feed = เกินต้นละ 1 กก. { "" }
+why-before = ก่อนวันปลูก { "" }
+why-not-planted = ยังไม่ได้ปลูก { "" }
+why-word = "{ $from }"="{ $to }" { "" }
+why-none = { "" }
+ask-block = แปลงไหน { $blocks } ตอบชื่อแปลง
+ask-block-unknown = ไม่มีแปลง { $unknown } แปลงไหน { $blocks }
+no-blocks = { $name } ยังไม่มีแปลงในรายชื่อ { $adviser } จะเพิ่มให้
+ask-count = { $block } { $facts }กี่ต้น ตอบตัวเลข
+ask-count-range = { $block } { $facts } { $low } หรือ { $high } ตอบเลขเดียว
+ask-values = { $block } รอบต้นกี่ซม. ตอบตัวเลข เช่น 41 43 39
+ask-values-height = { $block } สูงกี่ซม. ตอบตัวเลข เช่น 210 240
+ask-date = วันไหน ตอบเช่น 12 พ.ค. หรือ 3 วันก่อน
+ask-for-whom = ของใคร { $people } ตอบตัวเลข
+dropped = ไม่ได้จด ส่งใหม่ได้ เช่น { $example }
+bare-planted = ปลูก
+bare-dead = ตาย
+bare-replaced = ซ่อม
+bare-holes_dug = ขุดหลุม
+bare-tapping_opened = เปิดกรีด
+bare-disease = เป็นโรค
+bare-branched = แตกกิ่ง
+bare-other = ทำ
+
+## Not understood, help, leaving
+
+unclear = ขอโทษ ไม่เข้าใจ ส่งคำ ตัวเลข และแปลง เช่น { $example }
+stranger = ไม่รู้จักเบอร์นี้ ขอให้เจ้าหน้าที่ใส่ในรายชื่อ
+help = เช่น { $example } ถาม ทำอะไรต่อ/โทรกลับ/ภาษา ผิด:ไม่ เลิก:หยุด
+help-adviser = สถานะ/ช้า/ว่าง/โรค/ช่วงปลูก กลุ่ม, เงียบ หรือชื่อคน เลิก: หยุด
+example = ตาย 8 { $block }
+stopped = ไม่ส่งเตือนอีก ข้อมูลยังอยู่ กลับ: เริ่ม ลบชื่อ: ลบข้อมูล
+started = ยินดีต้อนรับ { $name } จะเตือนงานราวสัปดาห์ละครั้ง เลิกส่ง หยุด
+same-again = จดไว้แล้ว ขอบคุณ
+
+## Farmers ask
+
+now = ตอนนี้: { $tasks } ทำแล้วแจ้ง -{ $adviser }
+now-nothing = ตอนนี้ไม่มีงาน ต่อไป { $task } { $block } ราว { $day } -{ $adviser }
+now-none = ยังไม่มีงาน ทำอะไรแล้วส่งมา เช่น { $example }
+my-block = { $block }: เหลือ { $alive }/{ $planted } ปลูก { $day }
+my-block-empty = { $block }: ยังไม่ปลูก
+when-task = { $task } { $block } ราว { $day } -{ $adviser }
+when-tap = { $block } น่าจะกรีดราว { $likely } ({ $earliest }-{ $latest }) จาก { $trees } ต้น
+when-tap-unknown = { $block } ยังไม่ได้วัดรอบต้น จึงบอกไม่ได้ อย่ากรีดก่อน { $adviser } ดู
+how-many-plants = { $area } เฮกตาร์ ราว { $points } ต้น สั่ง { $order } เผื่อตาย -{ $adviser }
+how-much-feed = { $block }: { $trees } ต้น x { $grams } ก. = { $kilograms } กก. ห่างต้น { $ring }
+feed-ring = 1 คืบ
+how-much-unknown = บอกพื้นที่ เช่น กี่ต้น 1.2 เฮกตาร์ หรือส่ง โทรกลับ
+may-tap-no = ยังกรีดไม่ได้ { $block } ต้องรอบต้น { $girth } ซม. { $share }% ของต้น -{ $adviser }
+may-tap-check = { $block } ใกล้แล้ว { $adviser } จะวัดก่อนเปิด ยังอย่ากรีด
+may-plant-wait = รอก่อน ยังไม่มีข่าวให้ปลูกที่ { $group } เก็บกล้าในร่ม ให้ชื้น
+may-plant-yes = ปลูกได้ มีข่าว { $day } ดินชื้น ภายใน 3 วันหลังรับกล้า
+may-spray = ไม่แนะนำทาง SMS ทำตามฉลากและกฎหมาย ถามผู้ผ่านอบรม สวมชุด ส่ง โทรกลับ
+may-other = ถาม { $adviser } ก่อน ส่ง โทรกลับ แล้วจะโทรหา
+who = สายงานยางของ { $adviser } ไม่เคยขอเงินหรือรหัส เลิก: หยุด คำ: ช่วย
+my-data = เก็บ: ชื่อ เบอร์ { $group } { $blocks } รายงาน ยินยอม { $consent }
+consent-none = ยังไม่มี
+call-me = { $adviser } จะโทรหา ถ้ามีอันตราย ไปที่ปลอดภัยก่อน
+call-me-notice = โทรหา { $name } ({ $group }) เบอร์ท้าย { $digits } ขอ { $day }
+alarm-notice = ดู { $name } ({ $group }) เบอร์ท้าย { $digits } ส่ง { $day } อาจเป็น { $alarm }
+unclear-notice = ช่วย { $name } ({ $group }) เบอร์ท้าย { $digits } อ่านไม่เข้าใจ { $day }
+alarm-grief = มีคนตาย
+alarm-danger = อันตราย
+alarm-illness = เจ็บป่วย
+alarm-complaint = ร้องเรียน
+alarm-money = เรื่องเงิน
+sick-notice = { $name } { $block } ({ $group }): { $facts }
+no-answer = ตอบไม่ได้ ถาม { $adviser }: โทรกลับ งานต่อไป: ทำอะไรต่อ
+later = ได้ { $task } { $block } จะเตือนอีกราว { $day } -{ $adviser }
+nothing-open = ไม่มีอะไรรอคำตอบ งานต่อไปส่ง ทำอะไรต่อ
+done = จดว่าเสร็จ { $day }: { $task } { $block } ผิดตอบ ไม่
+erase-ask = จะลบชื่อและเบอร์ถาวร ถ้าให้ลบตอบ ใช่ { $code }
+erased = ลบชื่อและเบอร์แล้ว ตัวเลขแปลงยังอยู่
+code-wrong = รหัสไม่ถูก ไม่ได้ทำอะไร
+
+## Jobs in one or two words
+
+job-order_plants = สั่งกล้า
+job-dig_pits = ขุดหลุม
+job-plant = ปลูก
+job-survival_check = นับตาย
+job-backfill = ซ่อม
+job-weed = ตัดหญ้า
+job-feed = ใส่ปุ๋ย
+job-prune = ตัดกิ่ง
+job-induce_branching = บังคับกิ่ง
+job-look_at_induced = ดูกิ่งใหม่
+job-root_check = ดูราก
+job-girth_census = วัดรอบ
+job-open = เปิดกรีด
+kind-cleared = ถางที่
+kind-lined = ปักไม้
+kind-holes_dug = ขุดหลุม
+kind-received = รับของ
+kind-planted = ปลูก
+kind-dead = นับตาย
+kind-replaced = ซ่อม
+kind-weeded = ตัดหญ้า
+kind-fertilised = ใส่ปุ๋ย
+kind-sprayed = พ่น
+kind-pruned = ตัดกิ่ง
+kind-branched = แตกกิ่ง
+kind-not_branched = แตกกิ่ง
+kind-branch_induction = บังคับกิ่ง
+kind-girth = วัด
+kind-height = วัด
+kind-disease = ตรวจ
+kind-damage = ตรวจ
+kind-cover_sown = หว่าน
+kind-intercrop_sown = หว่าน
+kind-tapping_opened = เปิดกรีด
+kind-not_done = งาน
+kind-rain = ฝน
+
+## Nudges. One job, a date, one reply word.
+
+nudge-order_plants = { $name } สั่งกล้าติดตา { $trees } ต้น { $block } ก่อน { $by } ตอบ เสร็จ
+nudge-dig_pits = { $name } ขุด { $trees } หลุม { $block } ก่อน { $by } กันเด็กตก ตอบ หลุม+เลข
+nudge-plant = { $name } ปลูก { $block } { $trees } ต้น ก่อน { $by } ดินชื้น ตอบ ปลูก+เลข
+nudge-survival_check = { $name } นับต้นตาย { $block } ก่อน { $by } จาก { $trees } ตอบ ตาย+เลข
+nudge-backfill = { $name } ซ่อม { $block } ว่าง { $trees } ก่อน { $by } ดินชื้น ตอบ ซ่อม+เลข
+nudge-weed = { $name } ตัดหญ้า { $block } ก่อน { $by } ใกล้ต้นใช้มือ ระวังมีด ตอบ ตัดหญ้า
+nudge-feed = { $name } ปุ๋ย { $block } { $by } ต้นละ { $grams }ก. { $kilograms }กก. ใส่ถุงมือ ตอบ ปุ๋ย
+nudge-prune = { $name } ตัดกิ่งใต้ { $height } ม. { $block } ก่อน { $by } อย่าปีน ตอบ ตัดกิ่ง
+nudge-induce_branching = { $name } { $block } { $trees } ต้นไร้กิ่ง ทำตามสอน อย่าปีน { $by } ตอบ พับใบ+เลข
+nudge-look_at_induced = { $name } ดูกิ่งใหม่ { $block } ก่อน { $by } แตกกี่ต้น ตอบ แตกกิ่ง+เลข
+nudge-root_check = { $name } ดูโคน { $block } ก่อน { $by } มีใยขาวไหม อย่าถอน ตอบ รากขาว+เลข
+nudge-girth_census = { $name } วัดรอบต้น { $block } สูง { $datum } ซม. { $trees } ต้น { $by } ตอบ รอบต้น+เลข
+nudge-open = { $name } { $block } ได้เกณฑ์ { $share }% { $girth } ซม. { $adviser } ดูก่อนเปิด { $by }
+
+## The adviser asks
+
+status = { $group }: { $farmers } ราย ปลูก { $planted } รอด { $alive } เงียบ { $quiet } โรค { $sick }
+status-due = งาน: { $tasks } { "" }
+status-due-none = ไม่มีงาน { "" }
+status-late = ช้า: { $tasks } { "" }
+status-late-none = ไม่มีช้า { "" }
+alive-pct = { $pct }%
+alive-unknown = ยังไม่นับ
+task-count = { $task } { $count }
+more = +{ $count }
+late-list = ช้า { $group }: { $people }
+late-none = ไม่มีใครช้าที่ { $group }
+late-person = { $name } { $task } { $days } วัน
+late-person-told = { $name } { $task } { $days } วัน เตือน 3 ครั้ง
+quiet-list = เงียบเกิน { $limit } วัน: { $people }
+quiet-none = ไม่มีใครเงียบเกิน { $limit } วัน
+quiet-person = { $name } { $days }
+quiet-person-never = { $name } ไม่เคย
+gaps-list = ว่าง { $group }: { $gaps } ใน { $farmers } ราย สั่ง { $order }: { $people }
+gaps-none = ไม่พบที่ว่าง { $group } ยังไม่นับ { $uncounted } แปลง
+gaps-person = { $name } { $gaps }
+sick-list = โรค { $group }: { $people }
+sick-none = ไม่มีแจ้งโรคที่ { $group } ใน { $limit } วัน
+sick-person = { $name } { $ailment } { $count }
+member = { $name }: { $blocks } ล่าสุด { $day }
+member-never = { $name }: { $blocks } ยังไม่เคยส่ง
+member-block = { $block } { $alive }/{ $planted }{ $due }
+member-block-empty = { $block } { $area } ยังไม่ปลูก{ $due }
+member-due = { " " }{ $task } { $day }
+member-no-blocks = ไม่มีแปลง
+window-ask = เปิดช่วงปลูก { $group } { $day } แจ้ง { $farmers } ราย ตอบ ใช่ { $code }
+window-opened = เปิดช่วงปลูก { $group } { $day } แจ้ง { $farmers } ราย
+not-your-group = ไม่มีกลุ่มหรือคนชื่อนี้ กลุ่มของคุณ: { $groups }

@@ -1,0 +1,326 @@
+# Vietnamese. From memory; needs a native reader who knows rubber.
+# One file for two forms. As written, with marks, a text is sent while it fits the 70 letters of a
+# 16-bit SMS; when not, and always to phones that type without marks, all marks are taken off and
+# 160 letters fit. So each text must be plain enough to be read without marks.
+# Every text fits one SMS at its longest values in the bare form; a test says so.
+# "Dừng" (stop), "đúng" (right), "đừng" (do not) and "dùng" (use) are one word without marks: STOP
+# ends the texts, and what must not be done is said with "không".
+# People are called by their name alone, so that no "anh" or "chị" can be wrong.
+# Vietnamese has no plurals of counted things (CLDR).
+
+## Numbers and languages
+
+decimal = ,
+years-ahead = 0
+language-name = Tieng Viet
+language-called = tiếng việt, viet, việt nam, vietnam, vietnamese, vietnamien, vietnamita, เวียดนาม, ภาษาเวียดนาม
+languages = Ngôn ngữ: { $languages }. Nhắn NGÔN NGỮ và mã, như NGÔN NGỮ vi
+language-set = Từ nay tôi nhắn bằng tiếng Việt.
+
+## Days
+
+weekday-1 = T2
+weekday-2 = T3
+weekday-3 = T4
+weekday-4 = T5
+weekday-5 = T6
+weekday-6 = T7
+weekday-7 = CN
+month-1 = 1
+month-2 = 2
+month-3 = 3
+month-4 = 4
+month-5 = 5
+month-6 = 6
+month-7 = 7
+month-8 = 8
+month-9 = 9
+month-10 = 10
+month-11 = 11
+month-12 = 12
+day = { $weekday } { $day }/{ $month }
+day-year = { $day }/{ $month }/{ $year }
+month-year = { $month }/{ $year }
+span = { $from } đến { $to }
+
+## What was stored, read back
+
+read-back = { $block }: { $facts }. { $stand }Sai? Nhắn KHÔNG
+read-back-rain = { $facts }. Cám ơn. Sai? Nhắn KHÔNG
+clause-on = { $clause } { $day }
+said-cleared = đã dọn đất
+said-lined = đã cắm cọc
+said-lined-count = { $count } cọc
+said-holes-dug = đào { $count } hố
+said-received-plants = nhận { $count } cây giống
+said-received-plants-uncounted = nhận cây giống
+said-received-fertiliser = nhận phân{ $amount }
+said-received = đã nhận hàng
+said-planted = trồng { $count } cây
+said-dead = thêm { $count } cây chết
+said-dead-none = không cây nào chết
+said-replaced = trồng dặm { $count } cây
+said-weeded = đã làm cỏ
+said-fertilised = đã bón phân{ $amount }
+said-sprayed = đã phun
+said-pruned = đã tỉa chồi
+said-branched = { $count } cây ra cành
+said-branched-uncounted = cây ra cành
+said-not-branched = { $count } cây chưa ra cành
+said-not-branched-uncounted = cây chưa ra cành
+said-branch-induction = tạo tán { $count } cây
+said-branch-induction-uncounted = đã tạo tán
+said-girth = vanh { $number } cây, trung bình { $mean } cm
+said-girth-share = vanh: { $count } trên { $of } đủ lớn
+said-height = chiều cao { $number } cây, trung bình { $mean } cm
+said-disease = có { $ailment }
+said-disease-count = { $ailment } ở { $count } cây
+said-disease-none = không cây nào bệnh
+said-damage = hại do { $cause }
+said-damage-count = { $count } cây bị hại do { $cause }
+said-damage-none = không bị hại
+said-cover-sown = đã gieo cây phủ đất
+said-intercrop-sown = trồng xen { $species }
+said-intercrop-sown-unnamed = đã trồng xen
+said-tapping-opened = mở cạo { $count } cây
+said-not-done = chưa làm: { $job }
+said-not-done-unnamed = chưa làm
+said-rain-soaked = mưa to
+said-rain-none = không mưa
+said-rain-mm = mưa { $mm } mm
+amount = , { $value } { $unit }
+
+## How the block stands after it
+
+stand-planted = Tất cả { $total }. { "" }
+stand-room = Tất cả { $total }, còn chỗ cho { $room }. { "" }
+stand-dead = Chết { $dead }, sống { $alive }/{ $planted }. { "" }
+stand-alive = Sống { $alive }/{ $planted }. { "" }
+stand-filled = Nay { $alive } cây, còn trống { $gaps }. { "" }
+stand-next = Lần sau khoảng { $day }. { "" }
+stand-look = Xem chồi mới từ { $day }. { "" }
+stand-sick = Đã báo { $adviser }. Không nhổ, không phun. { "" }
+stand-harm = Đã báo { $adviser }. Tránh xa cành treo. { "" }
+stand-label = Làm theo nhãn. Rửa tay. { "" }
+
+unit-ha = ha
+unit-acre = mẫu Anh
+unit-rai = rai
+unit-m2 = m2
+unit-kg = kg
+unit-g = g
+unit-bag = bao
+unit-tin = thùng
+unit-cup = cốc
+unit-l = l
+unit-m = m
+unit-cm = cm
+unit-mm = mm
+unit-inch = inch
+unit-foot = foot
+
+ailment-white_root = rễ trắng
+ailment-leaf_fall = rụng lá
+ailment-pink = nấm hồng
+ailment-leaf_spot = đốm lá
+ailment-mildew = phấn trắng
+ailment-dieback = khô ngọn
+ailment-termites = mối
+ailment-other = bệnh
+
+cause-wind = gió
+cause-fire = cháy
+cause-flood = ngập
+cause-drought = hạn
+cause-animals = thú
+cause-theft = trộm
+cause-termites = mối
+cause-other = cớ khác
+
+## Correcting
+
+changed = Đã sửa ở { $block }: { $facts }. { $stand }Sai? Nhắn KHÔNG
+moved = Chuyển từ { $old } sang { $block }: { $facts }. { $stand }Sai? Nhắn KHÔNG
+taken-back = Đã bỏ: { $facts } ở { $block }. { $stand }
+taken-back-ask = Đã bỏ: { $facts } ở { $block }. Đúng là gì? Nhắn lại, như { $example }
+taken-back-count = Đã bỏ: { $facts } ở { $block }. Số đúng là mấy?
+nothing-to-undo = Không có gì để bỏ. Muốn báo thì nhắn chữ và số, như { $example }
+unsure-change = Chỗ nào sai? Nhắn như: { $example }
+
+## Asking before storing
+
+confirm = { $block }: { $facts }? { $why }Nhắn 1 đúng, 2 không
+confirm-for = { $name } { $block }: { $facts }? { $why }Nhắn 1 đúng, 2 không
+why-area = Đất chỉ đủ chỗ cho { $holds }. { "" }
+why-alive = Chỉ còn { $alive } cây sống. { "" }
+why-gaps = Chỉ biết { $gaps } chỗ trống. { "" }
+why-large = Vậy là nhiều so với { $alive }. { "" }
+why-again = Đã báo { $count } rồi. Thêm nữa? { "" }
+why-odd = { $value } cm là lạ. { "" }
+why-shrunk = Lần trước trung bình { $before } cm. { "" }
+why-thin = Trung bình { $mean } cm, còn nhỏ, chưa cạo được. { "" }
+why-feed = Vậy hơn 1 kg mỗi cây. { "" }
+why-before = Ngày đó trước khi trồng. { "" }
+why-not-planted = Ở đó chưa trồng gì. { "" }
+why-word = Tôi đọc "{ $from }" là "{ $to }". { "" }
+why-none = { "" }
+ask-block = Lô nào: { $blocks }? Nhắn tên lô.
+ask-block-unknown = Không biết lô { $unknown }. Là lô nào: { $blocks }?
+no-blocks = Đất của { $name } chưa có trong sổ. { $adviser } sẽ ghi vào. Không mất gì cả.
+ask-count = Bao nhiêu { $facts } ở { $block }? Nhắn số.
+ask-count-range = { $low } hay { $high } { $facts } ở { $block }? Nhắn một số.
+ask-values = Vanh bao nhiêu cm ở { $block }? Nhắn các số, như 41 43 39
+ask-values-height = Cao bao nhiêu cm ở { $block }? Nhắn các số, như 210 240
+ask-date = Ngày nào? Nhắn như 12/5 hoặc 3 ngày trước.
+ask-for-whom = Cho ai? { $people }. Nhắn số.
+dropped = Không ghi. Nhắn lại lúc nào cũng được, như { $example }
+bare-planted = cây đã trồng
+bare-dead = cây chết
+bare-replaced = cây dặm
+bare-holes_dug = hố đã đào
+bare-tapping_opened = cây mở cạo
+bare-disease = cây bệnh
+bare-branched = cây ra cành
+bare-other = cây
+
+## Not understood, help, leaving
+
+unclear = Xin lỗi, tôi chưa hiểu. Nhắn chữ, số và lô, như { $example }
+stranger = Tôi không biết số này. Xin cán bộ ghi vào danh sách.
+help = Nhắn việc đã làm: { $example }, làm cỏ B, bón phân B. Hỏi: LÀM GÌ TIẾP, GỌI TÔI, NGÔN NGỮ. Sai: KHÔNG. Thôi: STOP. -{ $adviser }
+help-adviser = Nhắn: TÌNH HÌNH nhóm, TRỄ nhóm, IM LẶNG, THIẾU nhóm, BỆNH nhóm, VỤ TRỒNG nhóm, hoặc tên nông dân. Thôi: STOP.
+example = chết 8 { $block }
+stopped = Xong. Không nhắc số này nữa. Sổ vẫn giữ. BẮT ĐẦU để trở lại, XÓA DỮ LIỆU để bỏ tên.
+started = Chào { $name }. Sẽ có tin nhắc việc cho các lô, khoảng mỗi tuần một tin. Thôi thì nhắn STOP. -{ $adviser }
+same-again = Việc này đã ghi rồi, cám ơn.
+
+## Farmers ask
+
+now = { $name }, nay làm: { $tasks }. Xong thì nhắn. -{ $adviser }
+now-nothing = { $name }, nay chưa có việc. Sau đó: { $task } { $block } khoảng { $day }. -{ $adviser }
+now-none = { $name }, chưa có việc và chưa có ngày. Nhắn việc đã làm, như { $example }. -{ $adviser }
+my-block = { $block }: sống { $alive }/{ $planted }, trồng { $day }
+my-block-empty = { $block }: chưa trồng
+when-task = { $task } ở { $block }: khoảng { $day }. -{ $adviser }
+when-tap = { $name }, { $block } chắc được cạo khoảng { $likely }, từ { $earliest } đến { $latest }. Tính theo { $trees } cây; lần đo sau sẽ rõ hơn. -{ $adviser }
+when-tap-unknown = { $name }, chưa có số vanh của { $block } nên chưa nói được. Khi tôi hỏi thì đo. Không cạo trước khi { $adviser } xem.
+how-many-plants = { $area } ha cần khoảng { $points } cây; đặt { $order } để bù hao. Số cọc mới là số đúng. -{ $adviser }
+how-much-feed = { $block }: { $trees } cây x { $grams } g = { $kilograms } kg. Làm cỏ trước, đất ẩm, cách gốc { $ring }. -{ $adviser }
+feed-ring = một gang tay
+how-much-unknown = Nhắn diện tích, như: bao nhiêu cây cho 1,2 ha. Hoặc hỏi { $adviser }: GỌI TÔI
+may-tap-no = Chưa được, { $name }: { $block } mở cạo khi vanh { $girth } cm ở { $share }% số cây. Cây nhỏ mà cạo thì nhỏ mãi. -{ $adviser }
+may-tap-check = { $block } gần được, { $name }. { $adviser } đo trước khi mở. Chưa được cạo.
+may-plant-wait = Chờ đã, { $name }. Chưa có tin trồng cho { $group }. Để cây giống chỗ mát và ẩm. -{ $adviser }
+may-plant-yes = Được, { $name }: tin trồng đã có { $day }. Trồng khi đất ẩm, trong 3 ngày sau khi nhận cây. -{ $adviser }
+may-spray = Không chỉ cách phun qua tin nhắn. Làm theo nhãn và luật địa phương, hỏi người đã học. Che kín người, lúc lặng gió. Nhắn GỌI TÔI
+may-other = Nên hỏi { $adviser } trước. Nhắn GỌI TÔI sẽ có người gọi.
+who = Đây là số nhắn tin cao su của { $adviser }. Không bao giờ hỏi tiền hay mã PIN. STOP để thôi, GIÚP để xem chữ.
+my-data = Chúng tôi giữ: tên, số này, nhóm { $group }, { $blocks }, tin đã báo, đồng ý { $consent }. Sai? Nhắn GỌI TÔI
+consent-none = chưa có
+call-me = { $name }, { $adviser } sẽ gọi. Nếu có ai nguy hiểm, hãy đến chỗ an toàn trước.
+call-me-notice = Gọi cho { $name } ({ $group }), số cuối { $digits }: nhắn { $day }.
+alarm-notice = Xem giúp { $name } ({ $group }), số cuối { $digits }: tin { $day } có thể là { $alarm }.
+unclear-notice = Giúp { $name } ({ $group }), số cuối { $digits }: hai tin không hiểu, tin sau cùng { $day }.
+alarm-grief = việc tang
+alarm-danger = nguy hiểm
+alarm-illness = đau ốm
+alarm-complaint = phàn nàn
+alarm-money = tiền
+sick-notice = { $name } { $block } ({ $group }): { $facts }.
+no-answer = Tôi không trả lời được. { $adviser } giúp được: GỌI TÔI. Việc tới: nhắn LÀM GÌ TIẾP
+later = Được, { $name }: { $task } ở { $block } nhắc lại khoảng { $day }. -{ $adviser }
+nothing-open = Không có câu nào chờ trả lời. Việc tới: nhắn LÀM GÌ TIẾP
+done = Cám ơn { $name }. Đã ghi xong { $day }: { $task } ở { $block }. Sai? Nhắn KHÔNG
+erase-ask = Tên và số sẽ bị xóa luôn. Muốn xóa thì nhắn ĐÚNG { $code }
+erased = Xong. Đã xóa tên và số. Số liệu của lô vẫn giữ, không có tên.
+code-wrong = Mã không đúng. Chưa làm gì cả.
+
+## Jobs in one or two words
+
+job-order_plants = đặt cây giống
+job-dig_pits = đào hố
+job-plant = trồng
+job-survival_check = đếm cây chết
+job-backfill = trồng dặm
+job-weed = làm cỏ
+job-feed = bón phân
+job-prune = tỉa chồi
+job-induce_branching = tạo tán
+job-look_at_induced = xem chồi
+job-root_check = xem rễ
+job-girth_census = đo vanh
+job-open = mở cạo
+kind-cleared = dọn đất
+kind-lined = cắm cọc
+kind-holes_dug = đào hố
+kind-received = nhận hàng
+kind-planted = trồng
+kind-dead = đếm
+kind-replaced = trồng dặm
+kind-weeded = làm cỏ
+kind-fertilised = bón phân
+kind-sprayed = phun
+kind-pruned = tỉa chồi
+kind-branched = ra cành
+kind-not_branched = ra cành
+kind-branch_induction = tạo tán
+kind-girth = đo
+kind-height = đo
+kind-disease = kiểm tra
+kind-damage = kiểm tra
+kind-cover_sown = gieo
+kind-intercrop_sown = gieo
+kind-tapping_opened = mở cạo
+kind-not_done = việc
+kind-rain = mưa
+
+## Nudges. One job, a date, one reply word.
+
+nudge-order_plants = { $name }, đặt { $trees } cây ghép cho { $block } trước { $by }. Hỏi cây có chứng nhận. Đặt rồi nhắn XONG. -{ $adviser }
+nudge-dig_pits = { $name }, đào hố { $block } trước { $by }: { $trees } hố, { $pit } cm. Đánh dấu hố, giữ trẻ em tránh xa. Nhắn HỐ và số. -{ $adviser }
+nudge-plant = { $name }, trồng { $block } trước { $by } khi đất ẩm: { $trees } cây. Gỡ bầu, nén đất. Nhắn TRỒNG và số. -{ $adviser }
+nudge-survival_check = { $name }, đi từng hàng { $block } trước { $by }. Trong { $trees } cây, mấy cây chết? Nhắn CHẾT và số, 0 cũng được. -{ $adviser }
+nudge-backfill = { $name }, { $block } có { $trees } chỗ trống. Trồng dặm trước { $by } khi đất ẩm, cùng giống. Nhắn TRỒNG DẶM và số. -{ $adviser }
+nudge-weed = { $name }, làm cỏ các hàng { $block } trước { $by }. Gần gốc thì nhổ tay, giữ lưỡi dao xa vỏ cây và người. Nhắn LÀM CỎ. -{ $adviser }
+nudge-feed = { $name }, bón { $block } trước { $by }: { $trees } x { $grams } g = { $kilograms } kg. Làm cỏ trước, đất ẩm, xa gốc. Đeo găng tay. Nhắn BÓN PHÂN. -{ $adviser }
+nudge-prune = { $name }, tỉa chồi dưới { $height } m ở { $block } trước { $by }, khi còn nhỏ. Đứng dưới đất, không trèo. Nhắn TỈA CHỒI. -{ $adviser }
+nudge-induce_branching = { $name }, { $block } có { $trees } cây cao chưa ra cành. Chỉ làm theo cách đã được chỉ, trước { $by }. Không trèo. Nhắn TẠO TÁN và số. -{ $adviser }
+nudge-look_at_induced = { $name }, xem cây đã tạo tán ở { $block } trước { $by }. Mấy cây ra cành? Nhắn RA CÀNH và số. -{ $adviser }
+nudge-root_check = { $name }, xem rễ ở { $block } trước { $by }. Có sợi trắng ở gốc không? Nhắn RỄ TRẮNG và số, 0 cũng được. Không nhổ cây. -{ $adviser }
+nudge-girth_census = { $name }, đo vanh cách đất { $datum } cm ở { $block } trước { $by }: { $trees } cây ở mọi hàng, cả cây nhỏ. Nhắn VANH và các số. -{ $adviser }
+nudge-open = { $name }, { $block } đã đủ: { $share }% có vanh { $girth } cm. { $adviser } xem trước khi mở, hạn { $by }. Chỉ mở cây có dấu.
+
+## The adviser asks
+
+status = { $group } { $day }: { $farmers } hộ, đã trồng { $planted }, sống { $alive }. { $due }{ $late }Im lặng { $quiet }, bệnh { $sick }
+status-due = Việc: { $tasks }. { "" }
+status-due-none = Không có việc. { "" }
+status-late = Trễ: { $tasks }. { "" }
+status-late-none = Không trễ. { "" }
+alive-pct = { $pct }%
+alive-unknown = chưa đếm
+task-count = { $task } { $count }
+more = +{ $count }
+late-list = Trễ { $group }: { $people }
+late-none = Không ai trễ ở { $group }.
+late-person = { $name } { $task } { $days } ngày
+late-person-told = { $name } { $task } { $days } ngày, nhắc 3 lần
+quiet-list = Im lặng trên { $limit } ngày: { $people }
+quiet-none = Không ai im lặng quá { $limit } ngày.
+quiet-person = { $name } { $days }
+quiet-person-never = { $name } chưa nhắn
+gaps-list = Thiếu { $group }: { $gaps } cây ở { $farmers } hộ, đặt { $order } kể cả hao. { $people }
+gaps-none = Không biết chỗ trống nào ở { $group }. { $uncounted } lô chưa đếm.
+gaps-person = { $name } { $gaps }
+sick-list = Bệnh { $group }: { $people }
+sick-none = Không ai báo bệnh ở { $group } trong { $limit } ngày.
+sick-person = { $name } { $ailment } { $count }
+member = { $name } ({ $group }): { $blocks }. Tin cuối { $day }
+member-never = { $name } ({ $group }): { $blocks }. Chưa nhắn tin
+member-block = { $block } sống { $alive }/{ $planted }, trồng { $day }{ $due }
+member-block-empty = { $block } { $area }, chưa trồng{ $due }
+member-due = , { $task } { $day }
+member-no-blocks = chưa có lô
+window-ask = Mở mùa trồng ở { $group } từ { $day }? Sẽ báo { $farmers } hộ. Nhắn ĐÚNG { $code }
+window-opened = Mùa trồng ở { $group } mở từ { $day }. Sẽ báo { $farmers } hộ.
+not-your-group = Không biết nhóm hay nông dân tên đó. Các nhóm: { $groups }
