@@ -12,7 +12,7 @@ use crate::peer::ask;
 const LAST: u32 = 2_000;
 
 /// Our packs, and what the peer calls their languages.
-const LANGUAGES: [(&str, &str); 7] = [
+const LANGUAGES: [(&str, &str); 11] = [
     ("en", "en"),
     ("fr", "fr"),
     ("id", "id"),
@@ -20,6 +20,10 @@ const LANGUAGES: [(&str, &str); 7] = [
     ("vi", "vi"),
     ("th", "th"),
     ("pt", "pt"),
+    ("pt", "pt_BR"),
+    ("ta", "ta"),
+    ("ml", "ml"),
+    ("si", "si"),
 ];
 
 /// The share that must be read; the rest is asked for.
