@@ -8,7 +8,7 @@
 use alloc::vec::Vec;
 
 use crate::{
-    lexicon::{Langs, Lexicon, Listed},
+    lexicon::{Langs, Lexicon, Listed, SHARED},
     meaning::{Meaning, Plain},
     reading::Known,
     script::{is_unspaced, may_begin, may_end},
@@ -55,10 +55,15 @@ pub(crate) fn split_run(
         return Vec::new();
     };
     let names_block = parts.iter().any(|part| part.sort == Sort::Name);
-    let worth = parts
-        .iter()
-        .filter_map(|part| words.listed(run.get(part.start..part.end)?))
-        .any(|listed| is_trade(listed) || ((names_block || after_number) && is_day(listed)));
+    let listed = || {
+        let words_of = parts.iter().filter(|part| part.sort != Sort::Name);
+        words_of.filter_map(|part| words.listed(run.get(part.start..part.end)?))
+    };
+    let worth =
+        listed().any(|part| is_trade(part) || ((names_block || after_number) && is_day(part)));
+    // Nobody changes language inside a word.
+    let in_common = listed().fold(Langs::MAX, |all, part| all & part.phrase.langs);
+    let worth = worth && (in_common != 0 || listed().any(|part| part.phrase.langs & SHARED != 0));
     if worth {
         parts.iter().map(|part| (part.start, part.end)).collect()
     } else {
