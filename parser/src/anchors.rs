@@ -143,6 +143,11 @@ fn joins_next(text: &Text<'_, '_>, anchor: Anchor, thing: Thing, later: Option<&
                 .get(at)
                 .is_some_and(|piece| piece.is_plain(Plain::Trees))
     });
+    // "14 flooded A, 2 dead B": the thing has a number of its own.
+    let near = anchor.at.saturating_sub(2);
+    if text.counts(&(near..anchor.at)) > 0 && text.counts(&between) > 0 {
+        return false;
+    }
     let after = text.counts(&(work.at + 1..text.pieces.len()));
     let allowed = u32::from(right_before && after == 0);
     !text.has_stop(&between) && text.counts(&between) <= allowed && thing.with(work.kind).is_some()

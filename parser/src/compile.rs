@@ -63,7 +63,7 @@ impl Lexicon {
 
     fn add(&mut self, pack: &Pack, langs: Langs) {
         for entry in &pack.entries {
-            self.add_sense(&entry.phrase, entry, langs);
+            self.add_sense(&entry.phrase, entry, langs, false);
         }
         for word in &pack.weak {
             let index = self.phrase_index(word, langs);
@@ -82,10 +82,10 @@ impl Lexicon {
         }
     }
 
-    fn add_sense(&mut self, text: &str, entry: &Entry, langs: Langs) {
+    fn add_sense(&mut self, text: &str, entry: &Entry, langs: Langs, shadow: bool) {
         let index = self.phrase_index(text, langs);
         if let Some(phrase) = self.phrases.get_mut(index) {
-            phrase.note(langs, entry.meaning, entry.name.as_deref());
+            phrase.note(langs, entry.meaning, entry.name.as_deref(), shadow);
         }
     }
 
@@ -101,7 +101,7 @@ impl Lexicon {
         let index = self.phrase_index(twin, langs);
         if let Some(phrase) = self.phrases.get_mut(index) {
             for meaning in meanings {
-                phrase.note(langs, meaning, None);
+                phrase.note(langs, meaning, None, false);
             }
             let twins = phrase.twin_of.get_or_insert((0, Box::from(of)));
             twins.0 |= langs;
@@ -134,8 +134,13 @@ impl Lexicon {
             .collect();
         for entry in pack.entries.iter().filter(|entry| !entry.phrase.is_ascii()) {
             let plain = fold(&bare(&entry.phrase));
-            if plain != entry.phrase && !marked.contains(plain.as_str()) {
-                self.add_sense(&plain, entry, langs);
+            if plain == entry.phrase {
+                continue;
+            }
+            let is_taken = marked.contains(plain.as_str());
+            // A number word that is missed makes another number of those around it.
+            if !is_taken || entry.meaning.numeral().is_some() {
+                self.add_sense(&plain, entry, langs, is_taken);
             }
         }
         for word in pack.weak.iter().filter(|word| !word.is_ascii()) {
@@ -224,16 +229,20 @@ impl Lexicon {
 }
 
 impl Phrase {
-    fn note(&mut self, langs: Langs, meaning: Meaning, name: Option<&str>) {
+    fn note(&mut self, langs: Langs, meaning: Meaning, name: Option<&str>, shadow: bool) {
         self.langs |= langs;
         let mut senses = self.senses.iter_mut();
         let same = senses.find(|sense| sense.meaning == meaning && sense.name.as_deref() == name);
         match same {
-            Some(sense) => sense.langs |= langs,
+            Some(sense) => {
+                sense.langs |= langs;
+                sense.shadow &= shadow;
+            }
             None => self.senses.push(PhraseSense {
                 langs,
                 meaning,
                 name: name.map(Box::from),
+                shadow,
             }),
         }
     }

@@ -208,7 +208,8 @@ fn is_clear_report(pieces: &[Piece<'_>]) -> bool {
     };
     let told = pieces
         .iter()
-        .any(|piece| is_clear_work(piece) && piece.kind().is_some_and(counted));
+        .any(|piece| is_clear_work(piece) && piece.kind().is_some_and(counted))
+        || pieces.iter().filter(|piece| is_work(piece)).count() > 1;
     let placed = |piece: &Piece<'_>| matches!(piece.sense, Sense::Block(_));
     slang && told && pieces.iter().any(placed)
 }

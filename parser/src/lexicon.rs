@@ -80,6 +80,8 @@ pub(crate) struct PhraseSense {
     pub(crate) meaning: Meaning,
     /// The usual name of a product, crop or clone.
     pub(crate) name: Option<Box<str>>,
+    /// Only without its accents is it spelt so, and the pack lists this spelling for something else.
+    pub(crate) shadow: bool,
 }
 
 /// A phrase as met in a text, seen through the languages in use.
@@ -101,6 +103,14 @@ impl<'r> Listed<'r> {
     pub(crate) fn of_numbers(self) -> impl Iterator<Item = (Langs, Numeral)> + 'r {
         self.senses()
             .filter_map(move |sense| Some((sense.langs & self.seen, sense.meaning.numeral()?)))
+    }
+
+    /// Whether it is a number word only without its accents, and something else as it stands.
+    pub(crate) fn is_shadow_number(self) -> bool {
+        let mut numbers = self
+            .senses()
+            .filter(|sense| sense.meaning.numeral().is_some());
+        numbers.all(|sense| sense.shadow)
     }
 
     /// Its meanings, each with the languages that mean it.

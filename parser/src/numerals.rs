@@ -116,7 +116,9 @@ fn is_other_word(pieces: &[Piece<'_>], own: Langs) -> bool {
         next.is_plain(Plain::Trees) || next.means(|meaning| matches!(meaning, Meaning::Unit(_)))
     });
     let is_weak = |piece: &Piece<'_>| piece.listed().is_some_and(Listed::is_weak);
-    let doubtful = |piece: &Piece<'_>| may_be_work(piece) || (own == 0 && is_weak(piece));
+    let is_shadow = |piece: &Piece<'_>| piece.listed().is_some_and(Listed::is_shadow_number);
+    let doubtful =
+        |piece: &Piece<'_>| may_be_work(piece) || is_shadow(piece) || (own == 0 && is_weak(piece));
     !counted && pieces.first().is_some_and(doubtful)
 }
 

@@ -16,6 +16,8 @@ use crate::{
 
 /// A text of so few words can be clear although one of them is strange.
 const SHORT_WORDS_MAX: usize = 5;
+/// With two words of the trade in it, so many.
+const TRADE_WORDS_MAX: usize = 8;
 /// A number this near to a word of work goes with it.
 const NUMBER_REACH: usize = 3;
 
@@ -29,7 +31,8 @@ pub(crate) fn is_proven(pieces: &[Piece<'_>], segment: &Segment, told: &Told) ->
         .pieces
         .clone()
         .filter(|at| *at == segment.anchor || pieces.get(*at).is_some_and(is_work))
-        .any(|at| has_number_near(pieces, at));
+        .any(|at| has_number_near(pieces, at))
+        || segment.pieces.clone().any(|at| counts_trees(pieces, at));
     let denied = !told.denials.is_empty();
     let has_block = told.reports.iter().any(|report| report.block.is_some());
     let all_known = || (0..pieces.len()).all(|at| has_place(pieces, at));
@@ -102,12 +105,26 @@ fn has_one_stranger(pieces: &[Piece<'_>]) -> bool {
     let words = pieces
         .iter()
         .filter(|piece| !matches!(piece.sense, Sense::Mark(_)));
-    is_slang && strange.next().is_none() && words.count() <= SHORT_WORDS_MAX
+    let works = pieces.iter().filter(|piece| is_work(piece)).count();
+    let most = if works > 1 {
+        TRADE_WORDS_MAX
+    } else {
+        SHORT_WORDS_MAX
+    };
+    is_slang && strange.next().is_none() && words.count() <= most
 }
 
 /// Sights that are told with their number: "crown B" alone is none.
 const fn is_counted_sight(kind: Kind) -> bool {
     matches!(kind, Kind::Branched | Kind::NotBranched | Kind::Received)
+}
+
+/// "162 plants plot B branch": wherever it stands, it is the number of this work.
+fn counts_trees(pieces: &[Piece<'_>], at: usize) -> bool {
+    let trees = pieces
+        .get(at + 1)
+        .is_some_and(|next| next.is_plain(Plain::Trees));
+    trees && is_count_like(pieces, at)
 }
 
 fn has_number_near(pieces: &[Piece<'_>], at: usize) -> bool {

@@ -8,7 +8,7 @@
 use alloc::vec::Vec;
 
 use crate::{
-    lexicon::{Langs, Lexicon, Listed},
+    lexicon::{Langs, Lexicon, Listed, SHARED},
     meaning::{Meaning, Plain},
     reading::Known,
     script::{is_unspaced, may_begin, may_end},
@@ -55,10 +55,15 @@ pub(crate) fn split_run(
         return Vec::new();
     };
     let names_block = parts.iter().any(|part| part.sort == Sort::Name);
-    let worth = parts
-        .iter()
-        .filter_map(|part| words.listed(run.get(part.start..part.end)?))
-        .any(|listed| is_trade(listed) || (names_block && is_day(listed)));
+    let listed = || {
+        let words_of = parts.iter().filter(|part| part.sort != Sort::Name);
+        words_of.filter_map(|part| words.listed(run.get(part.start..part.end)?))
+    };
+    let worth =
+        listed().any(|part| is_trade(part) || ((names_block || after_number) && is_day(part)));
+    // Nobody changes language inside a word.
+    let in_common = listed().fold(Langs::MAX, |all, part| all & part.phrase.langs);
+    let worth = worth && (in_common != 0 || listed().any(|part| part.phrase.langs & SHARED != 0));
     if worth {
         parts.iter().map(|part| (part.start, part.end)).collect()
     } else {
@@ -88,7 +93,9 @@ pub(crate) fn split_block(run: &str, written: &str, words: Words<'_, '_>) -> Vec
             .get(at..)
             .is_some_and(|name| name.starts_with(char::is_uppercase));
         let is_work = word.meanings().any(|meaning| meaning.kind().is_some());
-        if word.is_plain(Plain::Block) || (is_work && is_capital && words.is_own(name)) {
+        let is_place =
+            word.is_plain(Plain::Block) || (word.is_plain(Plain::Land) && name.len() > 1);
+        if is_place || (is_work && is_capital && words.is_own(name)) {
             return [(0, at), (at, run.len())].into();
         }
     }
@@ -290,13 +297,21 @@ fn is_trade(listed: Listed<'_>) -> bool {
     listed.meanings().any(|meaning| {
         matches!(
             meaning,
-            Meaning::Kind(_) | Meaning::Numeral(_) | Meaning::Plain(Plain::Block | Plain::Trees)
+            Meaning::Kind(_)
+                | Meaning::Ailment(_)
+                | Meaning::Cause(_)
+                | Meaning::Fertiliser
+                | Meaning::Numeral(_)
+                | Meaning::Plain(Plain::Block | Plain::Trees)
         )
     })
 }
 
 fn is_day(listed: Listed<'_>) -> bool {
-    listed
-        .meanings()
-        .any(|meaning| matches!(meaning, Meaning::DaysAgo(_) | Meaning::Weekday(_)))
+    listed.meanings().any(|meaning| {
+        matches!(
+            meaning,
+            Meaning::DaysAgo(_) | Meaning::Weekday(_) | Meaning::Period(_)
+        )
+    })
 }

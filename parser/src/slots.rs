@@ -145,6 +145,10 @@ impl Filler<'_, '_> {
                     .filter(|piece| !piece.is_any(&[Plain::Block, Plain::At, Plain::Filler]))
             })
             .is_some_and(joined);
+        // Named twice, it is still one block.
+        if self.row.block.as_deref() == Some(name) {
+            return;
+        }
         if self.row.block.is_some() {
             self.next_row(after_join);
         }

@@ -8,7 +8,7 @@ use crate::{
     fold::Folded,
     kind::Kind,
     lexicon::{Langs, Lexicon},
-    meaning::Meaning,
+    meaning::{Meaning, sort},
     names::is_name,
     reading::Known,
     repair::is_one_slip,
@@ -126,15 +126,20 @@ impl<'r> Speller<'r, '_> {
         if run.is_empty() || names_block {
             let last = words.last();
             let repaired = self.repair(&token, text, last.and_then(|word| word.id));
-            if repaired.id.is_some() {
+            // "vingtcinq" is two number words, and no slip of one.
+            if repaired.id.is_some_and(|id| !self.is_far_number(text, id)) {
                 words.push(repaired);
                 return;
             }
             let is_figure = |word: &WordToken| matches!(word.token.shape, Shape::Figure(_));
-            let after_number = token.glued && last.is_some_and(is_figure);
+            let after_number = last.is_some_and(is_figure);
             run = split_run(text, self.run_words(), after_number);
             if run.is_empty() {
-                words.push(repaired);
+                words.push(WordToken {
+                    id: None,
+                    repaired: false,
+                    ..repaired
+                });
                 return;
             }
         }
@@ -148,6 +153,14 @@ impl<'r> Speller<'r, '_> {
             let found = self.lexicon.find(self.text(&part));
             words.push(WordToken::found(part, found));
         }
+    }
+
+    /// A number word that is more than one slip away: it is not guessed.
+    fn is_far_number(&self, text: &str, id: WordId) -> bool {
+        let listed = self.lexicon.single(id, self.own);
+        let is_number = listed.is_some_and(|listed| listed.traits().has(sort::NUMERAL));
+        let spelling = self.lexicon.words.spelling(id).unwrap_or("");
+        is_number && !is_one_slip(text, spelling)
     }
 
     /// The word for a block that a word before a block's name is a slip of. It only says what the

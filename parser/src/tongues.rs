@@ -8,7 +8,7 @@
 
 use crate::{
     lexicon::{Langs, Listed, SHARED},
-    meaning::{Meaning, Plain},
+    meaning::{Meaning, Plain, sort},
     piece::{Piece, Sense},
 };
 
@@ -32,7 +32,9 @@ pub(crate) fn settle(pieces: &mut [Piece<'_>], own: Langs) {
         let is_own = phrase.langs & (own | SHARED) != 0 && own != 0;
         let in_text = phrase.langs & text != 0;
         let is_slip = piece.repaired.is_some() && text != 0;
-        if !is_own && !in_text && text != 0 && (is_slip || phrase.langs & !phrase.weak == 0) {
+        let is_foreign = !is_own && !in_text;
+        let is_everyday = text != 0 && (is_slip || phrase.langs & !phrase.weak == 0);
+        if is_foreign && (is_everyday || (own != 0 && is_chance(piece))) {
             // An everyday word of a language that nobody speaks here.
             piece.becomes(Sense::Unknown);
             piece.repaired = None;
@@ -52,11 +54,21 @@ pub(crate) fn settle(pieces: &mut [Piece<'_>], own: Langs) {
     }
 }
 
+/// Longer words are seldom spelt alike by chance.
+const CHANCE_LEN_MAX: usize = 3;
+
+/// A word that may be spelt like one of another language by chance: a short one, and one that only
+/// colours what others say.
+fn is_chance(piece: &Piece<'_>) -> bool {
+    piece.end - piece.start <= CHANCE_LEN_MAX || !piece.is_of(!(sort::STANCE | sort::NUMERAL))
+}
+
 /// The languages that most words of the text belong to; several when they are level. The phone's
 /// own are left out: their words need no vote.
 fn of_text(pieces: &[Piece<'_>], own: Langs) -> Langs {
-    let whole = pieces.iter().filter(|piece| piece.repaired.is_none());
-    let listed = whole.filter_map(Piece::listed);
+    // On a phone whose language is known, a small word alone does not bring in another language.
+    let counts = |piece: &&Piece<'_>| piece.repaired.is_none() && (own == 0 || !is_chance(piece));
+    let listed = pieces.iter().filter(counts).filter_map(Piece::listed);
     let votes = votes(listed.map(|listed| listed.phrase.langs & !SHARED & !own));
     let most = votes.iter().copied().max().unwrap_or(0);
     let with_most = votes

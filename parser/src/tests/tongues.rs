@@ -12,7 +12,7 @@ weak = ["an"]
 planted = ["trồng"]
 dead = ["chết"]
 intercrop_sown = ["an"]
-pruned = ["tia"]
+pruned = ["poda"]
 [words]
 block = ["lô"]
 trees = ["cây"]
@@ -31,7 +31,7 @@ name = "Typed Thai"
 [kinds]
 planted = ["pluk"]
 dead = ["tai"]
-weeded = ["tia"]
+weeded = ["poda"]
 [words]
 trees = ["ton"]
 [numbers]
@@ -113,11 +113,11 @@ fn a_word_with_two_readings_is_asked_about() {
 
 #[test]
 fn two_kinds_of_work_are_never_guessed() {
-    check(&[], "tia 8 B", "%two(pruned,weeded)");
-    check(&["vi"], "tia 8 B", "pruned @B 8");
-    check(&["vi"], "tia B", "pruned @B");
-    check(&["th"], "tia B", "weeded @B");
-    check(&["en"], "tia B", "%two(pruned,weeded)");
+    check(&[], "poda 8 B", "%two(pruned,weeded)");
+    check(&["vi"], "poda 8 B", "pruned @B 8");
+    check(&["vi"], "poda B", "pruned @B");
+    check(&["th"], "poda B", "weeded @B");
+    check(&["en"], "poda B", "%two(pruned,weeded)");
 }
 
 #[test]
