@@ -311,6 +311,9 @@ fn check(path: &Path, with_records: bool) -> anyhow::Result<()> {
     writeln!(out, "configuration: good")?;
     let languages: Vec<&str> = setup.reader.languages().collect();
     writeln!(out, "languages read: {}", languages.join(", "))?;
+    for doubt in setup::pack_doubts(&config)? {
+        writeln!(out, "doubtful: {doubt}")?;
+    }
     writeln!(out, "calendars: {}", calendars.join(", "))?;
     if with_records {
         let records = keep::check_records(&config)?;

@@ -66,11 +66,13 @@ fn reader(files: &[PathBuf]) -> anyhow::Result<Reader> {
     for text in languages::ALL {
         packs.push(Pack::parse(text).context("a built-in language pack")?);
     }
-    for file in files {
-        let text = read(file)?;
-        packs
-            .push(Pack::parse(&text).with_context(|| format!("language pack {}", file.display()))?);
-    }
+    let own = files
+        .iter()
+        .map(|file| pack(file))
+        .collect::<anyhow::Result<Vec<_>>>()?;
+    // Who mends a pack that ships gives it under the same code.
+    packs.retain(|shipped: &Pack| own.iter().all(|pack| pack.code() != shipped.code()));
+    packs.extend(own);
     match Reader::new(packs) {
         Ok(reader) => Ok(reader),
         Err(faults) => {
@@ -81,6 +83,28 @@ fn reader(files: &[PathBuf]) -> anyhow::Result<Reader> {
             )
         }
     }
+}
+
+fn pack(file: &Path) -> anyhow::Result<Pack> {
+    Pack::parse(&read(file)?).with_context(|| format!("language pack {}", file.display()))
+}
+
+/// What the writer of a language pack of the operator should look at, a line each. None of it
+/// keeps the service from starting.
+///
+/// # Errors
+///
+/// When a pack cannot be used.
+pub fn pack_doubts(config: &Config) -> anyhow::Result<Vec<String>> {
+    let mut doubts = Vec::new();
+    for file in &config.language_files {
+        let found = pack(file)?.doubts();
+        let told = found
+            .iter()
+            .map(|doubt| format!("{}: {doubt}", file.display()));
+        doubts.extend(told);
+    }
+    Ok(doubts)
 }
 
 fn calendars(files: &[PathBuf]) -> anyhow::Result<BTreeMap<String, Calendar>> {

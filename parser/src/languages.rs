@@ -25,7 +25,14 @@ pub const ALL: &[&str] = &[
 
 /// Words of every day that lie near a word of work and are never repaired into one, by the code
 /// of the pack.
-const COMMON: &[(&str, &str)] = &[("en", include_str!("../languages/en.common.txt"))];
+const COMMON: &[(&str, &str)] = &[
+    ("en", include_str!("../languages/en.common.txt")),
+    ("fr", include_str!("../languages/fr.common.txt")),
+    ("id", include_str!("../languages/id.common.txt")),
+    ("ms", include_str!("../languages/ms.common.txt")),
+    ("th", include_str!("../languages/th.common.txt")),
+    ("pt", include_str!("../languages/pt.common.txt")),
+];
 
 const CHAT: &str = include_str!("../languages/chat.txt");
 

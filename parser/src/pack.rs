@@ -96,16 +96,6 @@ pub enum PackFault {
         /// The entry.
         phrase: String,
     },
-    /// A twin of a word that the pack does not list.
-    #[error("language pack {pack}: twins: \"{twin}\" stands for \"{of}\", which is not listed")]
-    TwinOfNothing {
-        /// The code of the pack.
-        pack: String,
-        /// The twin.
-        twin: String,
-        /// What it stands for.
-        of: String,
-    },
     /// Two packs have one code.
     #[error("language pack {0} is loaded twice")]
     Twice(String),

@@ -31,6 +31,14 @@ pub enum PackDoubt {
     /// Only the phrase "weak" knows it.
     #[error("\"{0}\" is called weak but is not listed")]
     WeakUnlisted(String),
+    /// A twin of a word that is not listed.
+    #[error("\"{twin}\" is called a twin of \"{of}\", which is not listed")]
+    TwinOfNothing {
+        /// The twin.
+        twin: String,
+        /// What it should stand for.
+        of: String,
+    },
     /// Two words of work that differ by their accents alone.
     #[error(
         "without accents \"{phrase}\" is both {first} and {second}: list it as it should be read"
@@ -66,7 +74,6 @@ pub(super) fn fault(pack: &Pack) -> Option<PackFault> {
                 .iter()
                 .find_map(|entry| unreachable(pack, entry))
         })
-        .or_else(|| idle_twin(pack))
         .or_else(|| common_word(pack))
 }
 
@@ -74,6 +81,7 @@ pub(super) fn fault(pack: &Pack) -> Option<PackFault> {
 pub(super) fn doubts(pack: &Pack) -> Vec<PackDoubt> {
     let mut doubts = twice(pack);
     doubts.extend(weak_unlisted(pack));
+    doubts.extend(idle_twins(pack));
     doubts.extend(bare_kinds(pack));
     doubts.extend(short(pack));
     doubts.extend(two_answers(pack));
@@ -97,7 +105,7 @@ fn two_kinds(pack: &Pack) -> Option<PackFault> {
 /// An entry that no text can ever match.
 fn unreachable(pack: &Pack, entry: &Entry) -> Option<PackFault> {
     let tokens = tokens(&entry.phrase, |_| true);
-    let words = tokens.iter().filter(|token| !is_hyphen(&token.shape));
+    let words = tokens.iter().filter(|token| !joins_letters(&token.shape));
     let mark = words.clone().find_map(|token| match token.shape {
         // A dot inside a phrase is taken with it, as in the short names of Thai months.
         Shape::Mark('.') => None,
@@ -128,16 +136,16 @@ fn unreachable(pack: &Pack, entry: &Entry) -> Option<PackFault> {
     })
 }
 
-const fn is_hyphen(shape: &Shape) -> bool {
-    matches!(shape, Shape::Mark('-'))
+/// "mal-das-folhas", "h.qua".
+const fn joins_letters(shape: &Shape) -> bool {
+    matches!(shape, Shape::Mark('-' | '.'))
 }
 
 /// A twin of a word that is not listed means nothing.
-fn idle_twin(pack: &Pack) -> Option<PackFault> {
+fn idle_twins(pack: &Pack) -> impl Iterator<Item = PackDoubt> {
     let listed: BTreeSet<&str> = pack.entries.iter().map(|entry| &*entry.phrase).collect();
-    let (twin, of) = pack.twins.iter().find(|(_, of)| !listed.contains(&**of))?;
-    Some(PackFault::TwinOfNothing {
-        pack: pack.code.clone(),
+    let idle = pack.twins.iter().filter(move |(_, of)| !listed.contains(&**of));
+    idle.map(|(twin, of)| PackDoubt::TwinOfNothing {
         twin: twin.clone(),
         of: of.clone(),
     })
