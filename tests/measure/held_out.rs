@@ -129,7 +129,14 @@ fn reader_without(speech: &Speech, held: &BTreeMap<String, Vec<String>>) -> Read
                 text = text.replace(&listed.replace("{w}", word), left);
             }
         }
-        packs.push(Pack::parse(&text).expect("a pack with fewer words is a pack"));
+        // Twins of a word that is no longer there.
+        let words: BTreeSet<&str> = held.values().flatten().map(String::as_str).collect();
+        let stays = |line: &&str| {
+            let key = line.split(" =").next().unwrap_or_default();
+            !words.contains(key.trim_matches('"'))
+        };
+        let text: Vec<&str> = text.lines().filter(stays).collect();
+        packs.push(Pack::parse(&text.join("\n")).expect("a pack with fewer words is a pack"));
     }
     Reader::new(packs).expect("one pack cannot disagree")
 }

@@ -32,6 +32,7 @@ mod message;
 mod negative;
 
 // What is made of it.
+mod floors;
 mod held_out;
 mod judge;
 mod laws;

@@ -5,6 +5,7 @@ use std::env;
 use serde_json::Value;
 
 use crate::{
+    floors::Reached,
     held_out,
     message::Want,
     rates::Level,
@@ -60,8 +61,12 @@ fn the_measures_of_every_language_and_level() {
             });
         }
     }
+    let reached = Reached::read();
     println!("{}", table(&cells));
+    println!("missed:\n{}", reached.missed(&cells).join("\n"));
     assert!(!cells.is_empty(), "no language was measured");
+    let lost: Vec<String> = cells.iter().flat_map(|cell| reached.lost(cell)).collect();
+    assert!(lost.is_empty(), "\n{}\n", lost.join("\n"));
 }
 
 fn want(want: &Want) -> String {
