@@ -144,7 +144,10 @@ const fn joins_letters(shape: &Shape) -> bool {
 /// A twin of a word that is not listed means nothing.
 fn idle_twins(pack: &Pack) -> impl Iterator<Item = PackDoubt> {
     let listed: BTreeSet<&str> = pack.entries.iter().map(|entry| &*entry.phrase).collect();
-    let idle = pack.twins.iter().filter(move |(_, of)| !listed.contains(&**of));
+    let idle = pack
+        .twins
+        .iter()
+        .filter(move |(_, of)| !listed.contains(&**of));
     idle.map(|(twin, of)| PackDoubt::TwinOfNothing {
         twin: twin.clone(),
         of: of.clone(),
