@@ -261,7 +261,7 @@ fn is_gap_filled(pieces: &[Piece<'_>], at: usize) -> bool {
             .is_some_and(|at| is_count_like(pieces, at));
     let filled = pieces.get(at + 1).is_some_and(filling) && !two_counts;
     let start = at.saturating_sub(GAP_REACH);
-    let planted = || (start..at + 2).any(|at| planting(at));
+    let planted = || (start..at + 2).any(planting);
     after_filling || filled || planted()
 }
 

@@ -109,9 +109,13 @@ impl Reader {
         let listed = pieces.iter().filter_map(Piece::listed);
         let votes = tongues::votes(listed.map(Listed::langs));
         // The first of equals: packs are given in order of use.
-        let counted = self.lexicon.codes().iter().zip(votes).rev();
-        let (code, count) = counted.max_by_key(|(_, count)| *count)?;
-        (count > 0).then(|| code.clone())
+        let mut most = (0, None);
+        for (code, count) in self.lexicon.codes().iter().zip(votes) {
+            if count > most.0 {
+                most = (count, Some(code));
+            }
+        }
+        most.1.cloned()
     }
 }
 

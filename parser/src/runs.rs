@@ -12,6 +12,7 @@ use crate::{
     meaning::{Meaning, Plain},
     reading::Known,
     script::{is_unspaced, may_begin, may_end},
+    vocabulary::Found,
 };
 
 /// Shorter runs are words of their own.
@@ -140,6 +141,16 @@ enum Sort {
     LeftOver,
 }
 
+impl Sort {
+    fn of(listed: Listed<'_>) -> Self {
+        if listed.is_plain(Plain::Block) {
+            Self::BlockWord
+        } else {
+            Self::Word
+        }
+    }
+}
+
 /// Parts a run into the fewest parts, by the best way to each place in it.
 fn fewest_parts(run: &str, words: Words<'_, '_>, after_number: bool) -> Option<Vec<Part>> {
     let mut ways = Ways::new(run);
@@ -176,11 +187,7 @@ fn latin_sort(part: &str, letters: usize, rest: &str, words: Words<'_, '_>) -> O
     if letters < PART_CHARS_MIN && !(is_block && words.own_at(rest)) {
         return None;
     }
-    Some(if is_block {
-        Sort::BlockWord
-    } else {
-        Sort::Word
-    })
+    Some(Sort::of(listed))
 }
 
 /// Parts a run of a script that has no spaces.
@@ -199,17 +206,14 @@ fn split_unspaced(run: &str, words: Words<'_, '_>) -> Option<Vec<(usize, usize)>
                 continue;
             }
             let part = run.get(start..end)?;
+            let found = words.lexicon.words.find(part);
+            let id = found.and_then(Found::listed_id);
+            let listed = id.and_then(|id| words.lexicon.single(id, words.own));
             if before.sort == Sort::BlockWord && words.is_own(part) {
                 ways.lead(before, end, PART_COST, Sort::Name);
-            } else if let Some(listed) = words.listed(part) {
-                let is_block = listed.is_plain(Plain::Block);
-                let sort = if is_block {
-                    Sort::BlockWord
-                } else {
-                    Sort::Word
-                };
-                ways.lead(before, end, PART_COST, sort);
-            } else if words.lexicon.is_common(part) {
+            } else if let Some(listed) = listed {
+                ways.lead(before, end, PART_COST, Sort::of(listed));
+            } else if found.is_some_and(|found| found.common) {
                 ways.lead(before, end, EVERYDAY_COST, Sort::Word);
             }
             // The shortest piece that can stand alone may be left over.

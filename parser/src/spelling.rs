@@ -114,7 +114,8 @@ impl<'r> Speller<'r, '_> {
         let text = self.text(&token);
         let names_block = next.is_some_and(|next| is_name(self.text(next), self.known));
         // "ploot b" is a slip, "blockc" is block C.
-        if let Some(id) = self.block_word(text).filter(|_| names_block) {
+        let block_word = names_block.then(|| self.block_word(text)).flatten();
+        if let Some(id) = block_word {
             words.push(WordToken {
                 repaired: true,
                 ..WordToken::plain(token, Some(id))

@@ -25,10 +25,19 @@ pub(crate) struct Tally<'l> {
     last: u32,
     /// A scale was just said, so that "and" may follow.
     after_scale: Option<u32>,
+    /// "and" was just said.
     joined: bool,
     loose: bool,
-    closed: bool,
-    started: bool,
+    stage: Stage,
+}
+
+/// How far a number is said.
+#[derive(Clone, Copy, PartialEq, Eq)]
+enum Stage {
+    Empty,
+    Open,
+    /// Nothing can follow.
+    Closed,
 }
 
 impl<'l> Tally<'l> {
@@ -44,21 +53,20 @@ impl<'l> Tally<'l> {
             after_scale: None,
             joined: false,
             loose: false,
-            closed: false,
-            started: false,
+            stage: Stage::Empty,
         }
     }
 
     /// Takes one more part, if it can follow. `next` is the value of the word after it.
     pub(crate) fn take(&mut self, part: Numeral, next: Option<u32>) -> bool {
-        if self.closed {
+        if self.stage == Stage::Closed {
             return false;
         }
         if part == Numeral::Join {
             return self.join(next);
         }
         // "hundred" alone may have lost the word before it.
-        self.loose |= !self.started && matches!(part, Numeral::Scale(100..));
+        self.loose |= self.stage == Stage::Empty && matches!(part, Numeral::Scale(100..));
         let taken = match part {
             Numeral::Value(value) => self.value(value, next),
             Numeral::Scale(scale) => self.scale(scale),
@@ -74,7 +82,9 @@ impl<'l> Tally<'l> {
             Numeral::Join => false,
         };
         if taken {
-            self.started = true;
+            if self.stage == Stage::Empty {
+                self.stage = Stage::Open;
+            }
             self.joined = false;
             self.after_scale = match part {
                 Numeral::Scale(scale) => Some(scale),
@@ -101,11 +111,11 @@ impl<'l> Tally<'l> {
         } else {
             value
         };
-        let taken = value < scale && !self.closed;
+        let taken = value < scale && self.stage != Stage::Closed;
         if taken {
             self.below = Some(value);
             self.loose = true;
-            self.closed = true;
+            self.stage = Stage::Closed;
         }
         taken
     }
@@ -174,8 +184,10 @@ impl<'l> Tally<'l> {
         if value == 0 {
             // Vietnamese says the hundreds that are none: "one thousand zero hundred odd five".
             let no_hundreds = self.thousands > 0 && self.hundreds == 0 && next == Some(100);
-            self.closed = !no_hundreds;
-            let free = no_hundreds || !self.started;
+            let free = no_hundreds || self.stage == Stage::Empty;
+            if !no_hundreds {
+                self.stage = Stage::Closed;
+            }
             if free {
                 self.below = Some(0);
                 self.last = 0;
@@ -187,7 +199,7 @@ impl<'l> Tally<'l> {
         if let Some(scale) = scale {
             if self.any(|joins| joins.short_after.contains(&scale)) {
                 self.loose = true;
-                self.closed = true;
+                self.stage = Stage::Closed;
                 self.below = Some(value * scale / 10);
                 return true;
             }
@@ -250,7 +262,7 @@ impl<'l> Tally<'l> {
             self.thousands = many * each;
             self.below = None;
             self.loose = true;
-            self.closed = true;
+            self.stage = Stage::Closed;
         }
         ok
     }
@@ -262,7 +274,7 @@ impl<'l> Tally<'l> {
             Some(scale) => self.hundreds = scale / 2,
             None => return false,
         }
-        self.closed = true;
+        self.stage = Stage::Closed;
         true
     }
 
