@@ -274,8 +274,26 @@ type Line = [Cell; REPAIR_LETTERS_MAX + 1];
 /// Further away than anything that is asked about.
 const FAR: Cell = (99, 99);
 
-/// Damerau's distance (optimal string alignment).
+/// Damerau's distance (optimal string alignment). What both begin and end with costs nothing; one
+/// letter of the beginning is kept, for it says whether the next is doubled.
 fn distance(from: &[u8], to: &[u8]) -> Cell {
+    let same = |(one, other): &(&u8, &u8)| one == other;
+    let start = from.iter().zip(to).take_while(same).count();
+    let start = start.saturating_sub(1);
+    let (from, to) = (
+        from.get(start..).unwrap_or_default(),
+        to.get(start..).unwrap_or_default(),
+    );
+    let ends = from.iter().rev().zip(to.iter().rev());
+    let most = from.len().min(to.len()).saturating_sub(1);
+    let end = ends.take(most).take_while(same).count();
+    distance_between(
+        from.get(..from.len() - end).unwrap_or_default(),
+        to.get(..to.len() - end).unwrap_or_default(),
+    )
+}
+
+fn distance_between(from: &[u8], to: &[u8]) -> Cell {
     let mut above: Line = [FAR; REPAIR_LETTERS_MAX + 1];
     let mut start: Cell = (0, 0);
     for cell in &mut above {
