@@ -28,6 +28,9 @@ pub(crate) fn compose<'r>(
             numerals_at(before, rest, folded, lexicon, own)
         });
     }
+    if traits.has(sort::LAND) {
+        pieces = pass(pieces, |_, rest| land(rest));
+    }
     let figures = pieces.iter().filter(|piece| is_figure(piece)).count();
     let is_odd = |piece: &Piece<'_>| matches!(piece.sense, Sense::Triple(_) | Sense::Fraction(..));
     let odd = pieces.iter().any(is_odd);
@@ -49,6 +52,25 @@ pub(crate) fn compose<'r>(
     }
     pieces
 }
+
+/// "3 ngan": as many square metres, which is the unit that the word is listed with. The number
+/// beside a unit that differs from place to place counts nothing.
+fn land<'r>(pieces: &[Piece<'r>]) -> Option<(Sense<'r>, usize)> {
+    let number = pieces.first()?.number()?;
+    let size = pieces.get(1)?.part(Meaning::land)?;
+    let sense = size.map_or(Sense::NoNumber, |size| {
+        let value = number.decimal.unwrap_or(number.value) * f64::from(size) / SIZES_IN_A_METRE;
+        Sense::Number(Number {
+            value,
+            decimal: None,
+            ..number
+        })
+    });
+    Some((sense, 1))
+}
+
+/// Square decimetres in a square metre.
+const SIZES_IN_A_METRE: f64 = 100.0;
 
 /// Words that begin or make a day, or a time of day.
 const DAY_WORDS: u64 =

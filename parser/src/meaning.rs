@@ -24,6 +24,9 @@ pub(crate) enum Meaning {
     Clone,
     Material(Material),
     Unit(Unit),
+    /// A unit of land of some country: how large, in square decimetres; none where that differs
+    /// from place to place.
+    Land(Option<u32>),
     Extent(Extent),
     Wetness(Wetness),
     Per(Per),
@@ -112,6 +115,7 @@ pub(crate) mod sort {
     pub(crate) const TOPIC: u32 = 1 << 20;
     pub(crate) const ADVISER_TOPIC: u32 = 1 << 21;
     pub(crate) const NUMERAL: u32 = 1 << 22;
+    pub(crate) const LAND: u32 = 1 << 23;
     /// A part of a day as said.
     pub(crate) const DAY: u32 = DAYS_AGO | WEEKDAY | MONTH;
     /// A word of work, or a thing that names work.
@@ -132,6 +136,7 @@ impl Meaning {
             Self::Clone => sort::CLONE,
             Self::Material(_) => sort::MATERIAL,
             Self::Unit(_) => sort::UNIT,
+            Self::Land(_) => sort::LAND,
             Self::Extent(_) => sort::EXTENT,
             Self::Wetness(_) => sort::WETNESS,
             Self::Per(_) => sort::PER,
@@ -166,6 +171,7 @@ parts! {
     ailment: Ailment(Ailment),
     cause: Cause(Cause),
     unit: Unit(Unit),
+    land: Land(Option<u32>),
     numeral: Numeral(Numeral),
     days_ago: DaysAgo(u16),
     weekday: Weekday(Day),

@@ -8,6 +8,7 @@
 //! | table | keys | for example |
 //! | --- | --- | --- |
 //! | `kinds` | names of [`Kind`] | `planted = ["planted", "plant"]` |
+//! | `land` | square metres, or `varies` | `400 = ["ngan"]` |
 //! | `ailments`, `causes`, `materials`, `extents`, `wetness`, `per`, `units` | names of these | `wind = ["storm"]` |
 //! | `fertilisers`, `sprays`, `crops`, `covers`, `clones` | the name that is kept; `any` keeps none | `urea = ["uria"]` |
 //! | `days_ago` | days | `1 = ["yesterday"]` |
@@ -179,6 +180,7 @@ fn read_pack(file: &Table<'_>) -> Result<Pack, TableError> {
     for (section, meaning) in SECTIONS {
         file.table(section, |table| read_section(table, *meaning, &mut entries))?;
     }
+    file.table("land", |table| read_land(table, &mut entries))?;
     let mut joins = Joins::default();
     file.table("numbers", |table| {
         joins = read_numbers(table, &mut entries)?;
@@ -299,6 +301,33 @@ fn read_section(
         read_phrases(table, key, meaning, name.as_deref(), entries)?;
     }
     Ok(())
+}
+
+/// The key of units of land whose size differs from place to place.
+const LAND_VARIES: &str = "varies";
+/// Units of land by their size: each is a unit of square metres and says how many.
+fn read_land(table: &Table<'_>, entries: &mut Vec<Entry>) -> Result<(), TableError> {
+    for key in table.keys() {
+        let size = if key == LAND_VARIES {
+            None
+        } else {
+            Some(land_size(key).ok_or_else(|| table.error(key, "expected square metres as key"))?)
+        };
+        read_phrases(table, key, Meaning::Land(size), None, entries)?;
+        if size.is_some() {
+            let unit = Meaning::Unit(Unit::SquareMetre);
+            read_phrases(table, key, unit, None, entries)?;
+        }
+    }
+    Ok(())
+}
+
+/// Square decimetres of a size such as "400" or "40.47", in square metres.
+fn land_size(key: &str) -> Option<u32> {
+    let (metres, rest) = key.split_once('.').unwrap_or((key, "00"));
+    let metres: u32 = metres.parse().ok()?;
+    let rest: u32 = (rest.len() == 2).then(|| rest.parse().ok())??;
+    metres.checked_mul(100)?.checked_add(rest)
 }
 
 fn read_phrases(

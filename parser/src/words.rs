@@ -59,7 +59,7 @@ fn taken_for(meaning: Meaning) -> Taken {
         Meaning::Fertiliser | Meaning::Spray => Taken::Product,
         Meaning::Crop | Meaning::Cover => Taken::Species,
         Meaning::Clone => Taken::Clone,
-        Meaning::Material(_) | Meaning::Unit(_) | Meaning::Per(_) => Taken::Unit,
+        Meaning::Material(_) | Meaning::Unit(_) | Meaning::Land(_) | Meaning::Per(_) => Taken::Unit,
         Meaning::Stance(Stance::Plan) => Taken::Future,
         Meaning::Stance(Stance::Question) => Taken::Question,
         Meaning::Topic(_) | Meaning::AdviserTopic(_) => Taken::Command,

@@ -107,8 +107,6 @@ fn unreachable(pack: &Pack, entry: &Entry) -> Option<PackFault> {
     let tokens = tokens(&entry.phrase, |_| true);
     let words = tokens.iter().filter(|token| !joins_letters(&token.shape));
     let mark = words.clone().find_map(|token| match token.shape {
-        // A dot inside a phrase is taken with it, as in the short names of Thai months.
-        Shape::Mark('.') => None,
         Shape::Mark(mark) => Some(mark),
         Shape::Word | Shape::Figure(_) => None,
     });

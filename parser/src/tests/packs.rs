@@ -224,3 +224,55 @@ fn a_second_language_is_data() {
         Some("id")
     );
 }
+
+/// Units of land of some countries are data: by their size, or known to differ.
+#[test]
+fn land_is_told_in_local_units() {
+    let check = |code: &str, text: &str, expected: &str| {
+        let known = crate::Known {
+            languages: &[code],
+            ..super::FARMER
+        };
+        let reading = super::reader().read(text, &known);
+        assert_eq!(super::render::reading(&reading), expected, "{text}");
+    };
+    // 1 rai = 4 ngan = 400 square wa = 1,600 square metres (Thai law, common practice).
+    check("th", "ถางป่า 3 งาน แปลง B", "cleared @B area=1200m2");
+    check("th", "ถางป่า 2 ไร่ แปลง B", "cleared @B area=2rai");
+    // An acre has 4,046.86 square metres, 100 cents and 160 perches.
+    check(
+        "ml",
+        "nilam orukki 10 cent plot B",
+        "cleared @B area=404.7m2",
+    );
+    check(
+        "si",
+        "idama sakas kala 40 perch kotasa B",
+        "cleared @B area=1011.6m2",
+    );
+    check("vi", "khai hoang 2 công lô B", "cleared @B area=2000m2");
+    // A sào has 360, 500 or 1,000 square metres by region: it is not guessed, and counts no trees.
+    let reading = super::reader().read(
+        "khai hoang 3 sào lô B",
+        &crate::Known {
+            languages: &["vi"],
+            ..super::FARMER
+        },
+    );
+    assert_eq!(reading.reports.len(), 1);
+    assert_eq!(reading.reports[0].details.area, None);
+    assert_eq!(reading.reports[0].details.count, None);
+    assert!(!reading.problems.is_empty());
+}
+
+#[test]
+fn a_size_of_land_is_square_metres() {
+    fault(
+        "[land]\nlarge = [\"x\"]",
+        "language pack: land.large: expected square metres as key",
+    );
+    fault(
+        "[land]\n\"40.471\" = [\"x\"]",
+        "language pack: land.40.471: expected square metres as key",
+    );
+}
