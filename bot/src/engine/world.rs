@@ -45,9 +45,9 @@ pub(super) struct World {
 impl World {
     /// Memory from what the store holds.
     pub(super) fn new(loaded: Loaded) -> Self {
-        let (held_since, gap) = match loaded.hold {
-            Hold::Held { since } => (Some(since), limits::RESTORE_GAP),
-            Hold::Free | Hold::Filling => (None, 0),
+        let held_since = match loaded.hold {
+            Hold::Held { since } => Some(since),
+            Hold::Free | Hold::Filling => None,
         };
         let mut directory = Directory::default();
         loaded
@@ -80,7 +80,7 @@ impl World {
             nudges_wait: false,
             latest: loaded.latest.unwrap_or_default(),
             next_event: loaded.last_event.map_or(1, |event| event.0 + 1),
-            next_message: loaded.last_message.map_or(1, |message| message.0 + 1) + gap,
+            next_message: next_message(loaded.last_message, held_since),
         };
         for received in loaded.received.into_iter().rev() {
             world.heard.recall(received);
@@ -117,4 +117,15 @@ impl World {
     pub(super) fn recent_event(&self, id: EventId) -> Option<&Event> {
         self.recent.get(&id)
     }
+}
+
+/// After a restore ids go on where no store before can have come to: at the time of the restore
+/// in milliseconds. Fewer texts than that were ever sent, and the same backup restored twice gives
+/// other ids the second time. Should the clock have been wrong, a gap must do.
+fn next_message(last: Option<MessageId>, held_since: Option<DateTime<Utc>>) -> u64 {
+    let next = last.map_or(1, |last| last.0 + 1);
+    held_since.map_or(next, |since| {
+        let millis = u64::try_from(since.timestamp_millis()).unwrap_or_default();
+        millis.max(next + limits::RESTORE_GAP)
+    })
 }
