@@ -84,12 +84,12 @@ fn a_routine_text_is_put_out_in_the_window_only() {
     let rules = Rules::standard();
     let quiet = [day("2026-11-03")];
     for (at, expected) in [
-        ("2026-11-02T15:29", false),
-        ("2026-11-02T15:30", true),
-        ("2026-11-02T18:29", true),
-        ("2026-11-02T18:30", false),
-        ("2026-11-02T09:00", false),
-        ("2026-11-03T16:00", false),
+        ("2026-11-02 15:29", false),
+        ("2026-11-02 15:30", true),
+        ("2026-11-02 18:29", true),
+        ("2026-11-02 18:30", false),
+        ("2026-11-02 09:00", false),
+        ("2026-11-03 16:00", false),
     ] {
         assert_eq!(is_window(&rules, time(at), &quiet), expected, "{at}");
     }
