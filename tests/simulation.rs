@@ -105,7 +105,7 @@ fn small_valleys() {
             ("lists", seeds * 3),
             ("late jobs", seeds),
             ("power cuts", seeds * 10),
-            ("wrong clocks", seeds * 2),
+            ("wrong clocks", seeds),
             ("copies", seeds),
             ("restores", seeds / 2),
             ("releases", seeds / 2),

@@ -115,8 +115,8 @@ impl Disk {
         work(&mut self.0.lock().unwrap_or_else(PoisonError::into_inner))
     }
 
-    fn store<T>(&self, work: impl FnOnce(&mut dyn Store) -> T) -> T {
-        self.with(|inner| work(inner.store.as_deref_mut().expect("an open store")))
+    fn store<T>(&self, work: impl FnOnce(&dyn Store) -> T) -> T {
+        self.with(|inner| work(inner.store.as_deref().expect("an open store")))
     }
 }
 
@@ -126,7 +126,7 @@ fn open(folder: &Path) -> Box<dyn Store> {
 
 /// A store in memory, filled as a restore fills one.
 fn filled(lines: &[Vec<u8>], now: DateTime<Utc>) -> Box<dyn Store> {
-    let mut store = MemoryStore::new();
+    let store = MemoryStore::new();
     let mut all = Change::default();
     for line in lines {
         read_line(line, &mut all).expect("a line of a copy");
@@ -184,7 +184,7 @@ impl Store for Disk {
                 return Err(StoreError::Disk(io::Error::other("the power is gone")));
             }
             inner.written.push(change.clone());
-            let store = inner.store.as_deref_mut().expect("an open store");
+            let store = inner.store.as_deref().expect("an open store");
             store.commit(change)
         })
     }

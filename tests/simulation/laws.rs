@@ -81,13 +81,13 @@ impl Laws {
                 self.nudge_made(event, engine, moment);
             }
         }
-        self.states(change, engine);
+        self.states(change);
         self.answers(change, engine, moment);
         self.began = true;
     }
 
-    /// The states that were written are those in memory, and those that the facts come to.
-    fn states(&self, change: &Change, engine: &Engine) {
+    /// A fact is written with the state of its block, and that is what the facts come to.
+    fn states(&self, change: &Change) {
         let written: BTreeMap<_, &BlockState> = change
             .states
             .iter()
@@ -99,12 +99,20 @@ impl Laws {
             }
         }
         for (block, state) in written {
+            self.facts.agree_with(block, state);
+        }
+    }
+
+    /// What was written last is what is in memory.
+    pub(super) fn live(&self, written: &[Change], engine: &Engine) {
+        let states = written.iter().flat_map(|change| &change.states);
+        let last: BTreeMap<_, &BlockState> = states.map(|(block, state)| (*block, state)).collect();
+        for (block, state) in last {
             assert_eq!(
                 Some(state),
                 engine.state(block),
                 "what was written is not live"
             );
-            self.facts.agree_with(block, state);
         }
     }
 

@@ -2,7 +2,7 @@
 //! texts, and a provider that fails, forgets to answer, and now and then takes nothing for days.
 
 use budwood::{
-    engine::Input,
+    engine::{Input, Told},
     gateway::{Delivery, Inbound, Outgoing, Receipt, SendOutcome},
 };
 use budwood_scheduler::MessageId;
@@ -95,7 +95,17 @@ impl Valley {
             Under::Answer(id, outcome) => Some(Input::Tried { id, outcome }),
             Under::CopyNext | Under::Release => None,
         });
-        let told = self.step(inputs.collect());
+        let inputs: Vec<Input> = inputs.collect();
+        // A sender may ask for its next text before this is on the disk.
+        let copies = self.engine.looks_at_store(&inputs);
+        let claims = if copies { 0 } else { self.chance.below(3) };
+        let claim = (0..claims).map(|_| vec![Input::ClaimNext]);
+        let mut all = self.steps([inputs].into_iter().chain(claim).collect());
+        let claimed = all.split_off(1);
+        let told = all.pop().flatten();
+        for told in claimed.into_iter().flatten() {
+            self.send_claimed(told);
+        }
         for under in came {
             match under {
                 Under::Text(inbound) if told.is_none() => {
@@ -115,10 +125,11 @@ impl Valley {
     /// Whether there was a text to send.
     pub(super) fn claim(&mut self) -> bool {
         let told = self.step(vec![Input::ClaimNext]);
-        let Some(text) = told
-            .and_then(|mut told| told.pop())
-            .and_then(|told| told.send)
-        else {
+        told.is_some_and(|told| self.send_claimed(told))
+    }
+
+    fn send_claimed(&mut self, mut told: Vec<Told>) -> bool {
+        let Some(text) = told.pop().and_then(|told| told.send) else {
             return false;
         };
         let moment = self.moment();

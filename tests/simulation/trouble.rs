@@ -1,6 +1,11 @@
 //! What goes wrong with the computer: the power, the disk, the clock; and what people do then.
 
-use budwood::engine::{Copied, CopyStep, Engine, Input, Told};
+use std::collections::VecDeque;
+
+use budwood::{
+    engine::{Copied, CopyStep, Engine, Input, Told},
+    store::Store as _,
+};
 use chrono::{DateTime, TimeDelta, Utc};
 
 use super::{
@@ -16,27 +21,55 @@ pub(super) struct Copy {
 }
 
 impl Valley {
-    /// One call of the engine; none when the power went before the caller heard of it.
+    /// One step of the engine; none when the power went before the caller heard of it.
     pub(super) fn step(&mut self, inputs: Vec<Input>) -> Option<Vec<Told>> {
-        self.laws.figures.steps += 1;
-        let cut_before = self.chance.once_in(self.shape.cut * 2);
-        if cut_before {
-            self.disk.fail_once();
-        }
+        self.steps(vec![inputs]).pop().flatten()
+    }
+
+    /// Steps that are taken before the first of them is written, as in service: what they wrote
+    /// goes to the disk in their order, together or one after the other, and each is told only
+    /// after that. None for those that were not told before the power went.
+    pub(super) fn steps(&mut self, batches: Vec<Vec<Input>>) -> Vec<Option<Vec<Told>>> {
         let now = self.time.look(&mut self.engine);
-        let result = self.engine.handle(inputs, now);
-        if result.is_ok() {
-            self.judge();
+        let mut told: Vec<Option<Vec<Told>>> = Vec::new();
+        let mut waiting = VecDeque::new();
+        for inputs in batches {
+            self.laws.figures.steps += 1;
+            waiting.push_back(self.engine.step(inputs, now));
         }
-        let cut_after = self.chance.once_in(self.shape.cut * 2);
-        if result.is_err() || cut_after {
-            // What was not written is in memory all the same, so only the other can be compared.
-            let before = result.is_ok().then(|| Picture::of(&self.engine));
-            self.laws.figures.cuts += 1;
-            self.start_again(before.as_ref());
-            return None;
+        while let Some(mut group) = waiting.pop_front() {
+            let mut sizes = vec![group.told.len()];
+            while !waiting.is_empty() && self.chance.once_in(2) {
+                let next = waiting.pop_front().expect("there is one");
+                sizes.push(next.told.len());
+                group.change.append(next.change);
+                group.told.extend(next.told);
+            }
+            let cut_before = self.chance.once_in(self.shape.cut * 2);
+            if cut_before {
+                self.disk.fail_once();
+            }
+            let written = group.change.is_empty() || self.disk.commit(&group.change).is_ok();
+            let cut_after = self.chance.once_in(self.shape.cut * 2);
+            if !written || cut_after {
+                self.laws.figures.cuts += 1;
+                let all_written = written && waiting.is_empty();
+                // What was not written is in memory all the same, and could not be compared.
+                let before = all_written.then(|| Picture::of(&self.engine));
+                told.extend(sizes.iter().map(|_| None));
+                told.extend(waiting.iter().map(|_| None));
+                self.start_again(before.as_ref());
+                return told;
+            }
+            let mut all = group.told.into_iter();
+            told.extend(
+                sizes
+                    .into_iter()
+                    .map(|size| Some(all.by_ref().take(size).collect())),
+            );
         }
-        result.ok()
+        self.judge();
+        told
     }
 
     /// The engine's memory is gone; what is on the disk is all there is.

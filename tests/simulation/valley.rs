@@ -255,9 +255,11 @@ impl Valley {
     /// What was written must be what may be written.
     pub(super) fn judge(&mut self) {
         let moment = self.moment();
-        for change in self.disk.take_written() {
-            self.laws.written(&change, &self.engine, moment);
+        let written = self.disk.take_written();
+        for change in &written {
+            self.laws.written(change, &self.engine, moment);
         }
+        self.laws.live(&written, &self.engine);
     }
 
     pub(super) const fn next_id(&mut self) -> u64 {

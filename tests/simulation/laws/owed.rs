@@ -236,7 +236,7 @@ impl List {
 
     /// Names may be cut short to let a list fit.
     fn has(&self, (name, kind): &Job, engine: &Engine) -> bool {
-        let job = engine.setup().texts.tongue("en").job(*kind);
+        let job = engine.setup().texts.tongue(&["en"]).job(*kind);
         self.items.iter().any(|item| {
             item.split_once(' ').is_some_and(|(shown, rest)| {
                 name.starts_with(shown) && rest.starts_with(job.as_str())
