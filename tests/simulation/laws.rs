@@ -19,7 +19,7 @@ use budwood::{
     message::{Outbound, Purpose, Received, SendState},
     store::Change,
 };
-use budwood_scheduler::{BlockState, Body, Group, MessageId, PersonId};
+use budwood_scheduler::{BlockState, Body, Event, Group, MessageId, PersonId};
 use chrono::{DateTime, NaiveDateTime, Utc};
 use chrono_tz::Tz;
 
@@ -64,7 +64,7 @@ impl Laws {
     /// What was written for one call of the engine.
     pub(super) fn written(&mut self, change: &Change, engine: &Engine, moment: Moment) {
         for received in &change.received {
-            self.text(received, engine);
+            self.text(received, change, engine);
         }
         for person in &change.persons {
             if person.consent.is_given() && !self.began {
@@ -116,21 +116,30 @@ impl Laws {
         }
     }
 
-    fn text(&mut self, received: &Received, engine: &Engine) {
+    fn text(&mut self, received: &Received, change: &Change, engine: &Engine) {
         let id = received.gateway_id.clone().expect("this gateway has ids");
         let before = self.texts.insert(id, received.clone());
         assert!(before.is_none(), "a text is in the store twice");
         self.figures.texts += 1;
-        let people: Vec<PersonId> = engine
-            .directory()
-            .phone(&received.from)
-            .map(|phone| phone.people().collect())
-            .unwrap_or_default();
+        let phone = engine.directory().phone(&received.from);
+        let people: Vec<PersonId> = phone.map_or_else(Vec::new, |phone| phone.people().collect());
         match received.text.to_uppercase().as_str() {
+            // Whoever sends it, the phone is left in peace.
             "STOP" => people.iter().for_each(|person| {
                 self.agreed.remove(person);
             }),
-            "START" => self.agreed.extend(people),
+            // One of those who use the phone agrees, for themselves.
+            "START" => {
+                let told = |event: &&Event| event.message == Some(received.id);
+                let given = change.events.iter().filter(told);
+                self.agreed
+                    .extend(given.filter_map(|event| match &event.body {
+                        Body::ConsentGiven { person, .. } => {
+                            people.contains(person).then_some(*person)
+                        }
+                        _ => None,
+                    }));
+            }
             _ => {}
         }
     }
