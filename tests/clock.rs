@@ -84,6 +84,23 @@ fn a_clock_put_forward_is_not_believed_until_it_is_put_back() {
     assert_eq!(watch.look(), (later + TimeDelta::seconds(5), None));
 }
 
+/// A clock that was fast by less than a jump is put right while texts come all the time.
+#[test]
+fn a_clock_that_was_fast_is_believed_once_it_is_past_what_is_stored() {
+    let mut watch = Watch::at(NOON, NOON);
+    watch.look();
+    watch.hand.set(at(NOON) + TimeDelta::minutes(50));
+    watch.latest = watch.look().0;
+    watch.hand.set(at(NOON));
+    for _ in 0..49 {
+        watch.hand.advance(TimeDelta::minutes(1));
+        let (now, _) = watch.look();
+        assert_eq!(now, at(NOON) + TimeDelta::minutes(50));
+        watch.latest = now;
+    }
+    assert_eq!(watch.look(), (at(NOON) + TimeDelta::minutes(50), None));
+}
+
 #[test]
 fn a_clock_put_back_is_not_believed_until_it_is_put_right() {
     let mut watch = Watch::at(NOON, "2026-12-01T00:00:00Z");

@@ -42,12 +42,11 @@ use tokio::{
 };
 use tracing::{error, info, warn};
 
-pub use self::room::Room;
 use self::{
     commits::{Commits, Waits},
     stall::{Turns, Watch},
-    time::WatchedTime,
 };
+pub use self::{room::Room, time::WatchedTime};
 use crate::{
     clock::Clock,
     config::Config,

@@ -67,6 +67,12 @@ pub enum Hold {
     },
     /// Nothing: records are still being put in.
     Filling,
+    /// Everything again. Ids of messages go on from here, so that none is given out that was given
+    /// out before the store was filled.
+    Released {
+        /// The next one.
+        next_message: MessageId,
+    },
 }
 
 impl Change {

@@ -102,6 +102,14 @@ fn eve_near(
         .find(|day| chrono::Datelike::weekday(day).succ() == market && !quiet_days.contains(day))
 }
 
+/// Whether a routine text may be put out at this local time. The moment for it was a [`slot`], but
+/// may have passed while nothing could be put out.
+#[must_use]
+pub fn is_window(rules: &Rules, local_now: NaiveDateTime, quiet_days: &[NaiveDate]) -> bool {
+    let time = local_now.time();
+    rules.window_from <= time && time < rules.window_until && may_send(rules, local_now, quiet_days)
+}
+
 /// Whether a routine text may go at this local time: asked again at the moment of sending.
 #[must_use]
 pub fn may_send(rules: &Rules, local_now: NaiveDateTime, quiet_days: &[NaiveDate]) -> bool {

@@ -1,28 +1,72 @@
-//! A disk that can fail once, and remembers what was written to it.
+//! A disk that can fail once, remembers what was written to it, and outlives its engine: in memory,
+//! or the real store in a folder.
 
 use std::{
-    io,
+    fs, io,
+    path::{Path, PathBuf},
     sync::{Arc, Mutex, PoisonError},
 };
 
 use budwood::{
+    clock::{Clock, FixedClock},
+    config::Config,
+    keep,
     message::Received,
-    store::{Change, Loaded, MemoryStore, Record, Store, StoreError},
+    store::{Change, Hold, Loaded, MemoryStore, Record, SledStore, Store, StoreError, read_line},
 };
 use budwood_scheduler::{Event, EventId};
+use chrono::{DateTime, Utc};
+use tempfile::TempDir;
+
+/// The store of a small service.
+const CACHE_BYTES: u64 = 16 * 1024 * 1024;
 
 /// A store that outlives its engine.
-#[derive(Clone, Default)]
+#[derive(Clone)]
 pub(super) struct Disk(Arc<Mutex<Inner>>);
 
-#[derive(Default)]
 struct Inner {
-    store: MemoryStore,
+    /// None while it is opened again.
+    store: Option<Box<dyn Store>>,
+    folders: Option<Folders>,
     written: Vec<Change>,
     fails: bool,
 }
 
+/// A folder for each life of the store.
+struct Folders {
+    all: TempDir,
+    lives: u32,
+}
+
+impl Folders {
+    fn path(&self, name: &str) -> PathBuf {
+        self.all.path().join(format!("{name}{}", self.lives))
+    }
+}
+
 impl Disk {
+    pub(super) fn in_memory() -> Self {
+        Self::over(Box::new(MemoryStore::new()), None)
+    }
+
+    /// The real store, in a folder that is removed at the end.
+    pub(super) fn in_folder() -> Self {
+        let all = tempfile::tempdir().expect("room for a folder");
+        let folders = Folders { all, lives: 0 };
+        let store = open(&folders.path("store"));
+        Self::over(store, Some(folders))
+    }
+
+    fn over(store: Box<dyn Store>, folders: Option<Folders>) -> Self {
+        Self(Arc::new(Mutex::new(Inner {
+            store: Some(store),
+            folders,
+            written: Vec::new(),
+            fails: false,
+        })))
+    }
+
     /// The next write fails and leaves nothing, as when the power goes.
     pub(super) fn fail_once(&self) {
         self.with(|inner| inner.fails = true);
@@ -36,9 +80,101 @@ impl Disk {
         })
     }
 
+    /// What a new process finds: files that are opened anew.
+    pub(super) fn open_again(&self) {
+        self.with(|inner| {
+            if let Some(folders) = &inner.folders {
+                inner.store = None;
+                inner.store = Some(open(&folders.path("store")));
+            }
+        });
+    }
+
+    /// The disk is lost; a new one is filled with what was copied.
+    pub(super) fn restore(&self, lines: &[Vec<u8>], now: DateTime<Utc>) {
+        self.with(|inner| {
+            inner.store = None;
+            inner.store = Some(match &mut inner.folders {
+                None => filled(lines, now),
+                Some(folders) => {
+                    fs::remove_dir_all(folders.path("store")).expect("the folder was ours");
+                    folders.lives += 1;
+                    let log = folders.path("log");
+                    fs::write(&log, log_of(lines)).expect("room for a log");
+                    let config = config(&folders.path("store"));
+                    let clock = Clock::Fixed(FixedClock::at(now));
+                    keep::import(&config, &log, &clock).expect("a whole log");
+                    fs::remove_file(log).expect("the log was ours");
+                    open(&folders.path("store"))
+                }
+            });
+        });
+    }
+
     fn with<T>(&self, work: impl FnOnce(&mut Inner) -> T) -> T {
         work(&mut self.0.lock().unwrap_or_else(PoisonError::into_inner))
     }
+
+    fn store<T>(&self, work: impl FnOnce(&dyn Store) -> T) -> T {
+        self.with(|inner| work(inner.store.as_deref().expect("an open store")))
+    }
+}
+
+fn open(folder: &Path) -> Box<dyn Store> {
+    Box::new(SledStore::open(folder, CACHE_BYTES).expect("what was written can be opened"))
+}
+
+/// A store in memory, filled as a restore fills one.
+fn filled(lines: &[Vec<u8>], now: DateTime<Utc>) -> Box<dyn Store> {
+    let store = MemoryStore::new();
+    let mut all = Change::default();
+    for line in lines {
+        read_line(line, &mut all).expect("a line of a copy");
+    }
+    all.hold = Some(Hold::Held { since: now });
+    store.commit(&all).expect("memory does not fail");
+    Box::new(store)
+}
+
+/// The copied lines as an exported log, with the last line that README.md describes.
+fn log_of(lines: &[Vec<u8>]) -> Vec<u8> {
+    let mut log: Vec<u8> = Vec::new();
+    for line in lines {
+        log.extend_from_slice(line);
+        log.push(b'\n');
+    }
+    let sum: String = hmac_sha256::Hash::hash(&log)
+        .iter()
+        .map(|byte| format!("{byte:02x}"))
+        .collect();
+    let records = lines.len();
+    let end = format!(r#"{{"v":1,"kind":"end","body":{{"records":{records},"sha256":"{sum}"}}}}"#);
+    log.extend_from_slice(end.as_bytes());
+    log.push(b'\n');
+    log
+}
+
+fn config(store: &Path) -> Config {
+    let text = format!(
+        r#"
+        [store]
+        folder = {store:?}
+        [web]
+        listen = "127.0.0.1:8470"
+        workers = 1
+        [inbound]
+        auth = "bearer"
+        [outbound]
+        kind = "none"
+        [line]
+        name = "valley"
+        own_number = "12345"
+        country = "GB"
+        fallback_zone = "Asia/Jakarta"
+        "#
+    );
+    let secret = |_: &str| Some("not-a-real-secret-not-a-real-secret".to_owned());
+    Config::parse(&text, Path::new(""), &secret).expect("a sound configuration")
 }
 
 impl Store for Disk {
@@ -48,31 +184,32 @@ impl Store for Disk {
                 return Err(StoreError::Disk(io::Error::other("the power is gone")));
             }
             inner.written.push(change.clone());
-            inner.store.commit(change)
+            let store = inner.store.as_deref().expect("an open store");
+            store.commit(change)
         })
     }
 
     fn load(&self, messages: usize) -> Result<Loaded, StoreError> {
-        self.with(|inner| inner.store.load(messages))
+        self.store(|store| store.load(messages))
     }
 
     fn event(&self, id: EventId) -> Result<Option<Event>, StoreError> {
-        self.with(|inner| inner.store.event(id))
+        self.store(|store| store.event(id))
     }
 
     fn each_event(&self, visit: &mut dyn FnMut(Event)) -> Result<(), StoreError> {
-        self.with(|inner| inner.store.each_event(visit))
+        self.store(|store| store.each_event(visit))
     }
 
     fn each_received(&self, visit: &mut dyn FnMut(Received)) -> Result<(), StoreError> {
-        self.with(|inner| inner.store.each_received(visit))
+        self.store(|store| store.each_received(visit))
     }
 
     fn records(&self, after: Option<&[u8]>, at_most: usize) -> Result<Vec<Record>, StoreError> {
-        self.with(|inner| inner.store.records(after, at_most))
+        self.store(|store| store.records(after, at_most))
     }
 
     fn record(&self, key: &[u8]) -> Result<Option<Record>, StoreError> {
-        self.with(|inner| inner.store.record(key))
+        self.store(|store| store.record(key))
     }
 }

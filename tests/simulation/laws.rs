@@ -1,7 +1,15 @@
 //! What must hold after every step, whatever the valley and the faults do.
 //!
 //! The laws look at what was written and at what was handed to the gateway, and keep their own
-//! account of consent, rest and reports; they do not ask the engine whether it was right.
+//! account of texts, facts, consent, rest and tries; they do not ask the engine whether it was
+//! right. Here is what a write must be; what may leave is in `sending`, what may be said in
+//! `speaking`, what must not be forgotten in `owed`, and the whole store in `whole`.
+
+mod facts;
+mod owed;
+mod sending;
+mod speaking;
+mod whole;
 
 use std::collections::{BTreeMap, BTreeSet};
 
@@ -9,94 +17,140 @@ use budwood::{
     engine::Engine,
     gateway::Outgoing,
     message::{Outbound, Purpose, Received, SendState},
-    store::{Change, Store},
+    store::Change,
 };
-use budwood_parser::{Ailment, Details, Kind};
-use budwood_scheduler::{
-    BlockId, BlockState, Body, Event, EventId, Group, MessageId, PersonId, TaskKind, nudge,
-};
+use budwood_scheduler::{BlockState, Body, Event, Group, MessageId, PersonId};
 use chrono::{DateTime, NaiveDateTime, Utc};
 use chrono_tz::Tz;
 
+pub(super) use self::whole::Picture;
+use self::{facts::Facts, owed::Owed, speaking::Said};
+use super::figures::Figures;
 use crate::sim;
 
-/// Days between two routine texts to a phone.
-const REST_DAYS: i64 = 7;
-/// More messages than a run has.
-const MANY: usize = 1_000_000;
+/// The moment of a step, as the valley knows it.
+#[derive(Clone, Copy, Debug)]
+pub(super) struct Moment {
+    /// The engine's time.
+    pub(super) now: DateTime<Utc>,
+    /// Whether nothing may leave: the store was filled, and nobody has released it.
+    pub(super) held: bool,
+    /// Whether the computer's clock is so wrong that no nudge may go.
+    pub(super) wrong: bool,
+}
 
 /// The account that the laws keep.
-#[derive(Default)]
+#[derive(Clone, Default)]
 pub(super) struct Laws {
+    /// Whether the list of people was taken in: later consent comes by text alone.
+    began: bool,
     /// Who agreed to be texted: by the list, and by the texts STOP and START as they were taken.
     agreed: BTreeSet<PersonId>,
     texts: BTreeMap<String, Received>,
     outbound: BTreeMap<MessageId, Outbound>,
     /// What was handed over, and whether it may be handed over again.
     handed: BTreeMap<MessageId, (Outgoing, bool)>,
+    /// The last nudge that was handed over for each phone.
     nudged: BTreeMap<String, (MessageId, DateTime<Utc>)>,
-    events: Vec<Event>,
-    superseded: BTreeSet<EventId>,
-    /// How often the laws had something to judge, so that an idle run is no success.
-    pub(super) nudges: usize,
-    pub(super) facts: usize,
+    facts: Facts,
+    said: Said,
+    owed: Owed,
+    /// Every id that was ever given out, whatever was restored since: a gateway knows them.
+    ever: BTreeMap<MessageId, (String, String)>,
+    pub(super) figures: Figures,
 }
 
 impl Laws {
     /// What was written for one call of the engine.
-    pub(super) fn written(&mut self, change: &Change, engine: &Engine, now: DateTime<Utc>) {
+    pub(super) fn written(&mut self, change: &Change, engine: &Engine, moment: Moment) {
         for received in &change.received {
-            self.text(received, engine);
+            self.text(received, change, engine);
         }
         for person in &change.persons {
-            if person.consent.is_given() && self.texts.is_empty() {
+            if person.consent.is_given() && !self.began {
                 self.agreed.insert(person.id);
             }
         }
         for outbound in &change.outbound {
-            self.outbound(outbound);
+            self.outbound(outbound, moment);
         }
         for event in &change.events {
-            self.event(event, change);
+            self.facts.take(event, change);
+            self.figures.facts += 1;
+            if let Body::Nudged { .. } = event.body {
+                self.nudge_made(event, engine, moment);
+            }
         }
-        for (block, _) in &change.states {
-            self.block(*block, engine);
-            let written = change.states.iter().rev().find(|(one, _)| one == block);
-            let live = engine.state(*block);
-            assert_eq!(written.map(|(_, state)| state), live, "written is not live");
-        }
-        assert!(
-            now >= change
-                .outbound
-                .iter()
-                .map(|one| one.at)
-                .max()
-                .unwrap_or(now)
-        );
+        self.states(change);
+        self.answers(change, engine, moment);
+        self.began = true;
     }
 
-    fn text(&mut self, received: &Received, engine: &Engine) {
+    /// A fact is written with the state of its block, and that is what the facts come to.
+    fn states(&self, change: &Change) {
+        let written: BTreeMap<_, &BlockState> = change
+            .states
+            .iter()
+            .map(|(block, state)| (*block, state))
+            .collect();
+        for event in &change.events {
+            if let Some(block) = event.body.block() {
+                assert!(written.contains_key(&block), "a fact without its state");
+            }
+        }
+        for (block, state) in written {
+            self.facts.agree_with(block, state);
+        }
+    }
+
+    /// What was written last is what is in memory.
+    pub(super) fn live(&self, written: &[Change], engine: &Engine) {
+        let states = written.iter().flat_map(|change| &change.states);
+        let last: BTreeMap<_, &BlockState> = states.map(|(block, state)| (*block, state)).collect();
+        for (block, state) in last {
+            assert_eq!(
+                Some(state),
+                engine.state(block),
+                "what was written is not live"
+            );
+        }
+    }
+
+    fn text(&mut self, received: &Received, change: &Change, engine: &Engine) {
         let id = received.gateway_id.clone().expect("this gateway has ids");
         let before = self.texts.insert(id, received.clone());
         assert!(before.is_none(), "a text is in the store twice");
-        let people: Vec<PersonId> = engine
-            .directory()
-            .phone(&received.from)
-            .map(|phone| phone.people().collect())
-            .unwrap_or_default();
+        self.figures.texts += 1;
+        let phone = engine.directory().phone(&received.from);
+        let people: Vec<PersonId> = phone.map_or_else(Vec::new, |phone| phone.people().collect());
         match received.text.to_uppercase().as_str() {
+            // Whoever sends it, the phone is left in peace.
             "STOP" => people.iter().for_each(|person| {
                 self.agreed.remove(person);
             }),
-            "START" => self.agreed.extend(people),
+            // One of those who use the phone agrees, for themselves.
+            "START" => {
+                let told = |event: &&Event| event.message == Some(received.id);
+                let given = change.events.iter().filter(told);
+                self.agreed
+                    .extend(given.filter_map(|event| match &event.body {
+                        Body::ConsentGiven { person, .. } => {
+                            people.contains(person).then_some(*person)
+                        }
+                        _ => None,
+                    }));
+            }
             _ => {}
         }
     }
 
-    fn outbound(&mut self, new: &Outbound) {
+    fn outbound(&mut self, new: &Outbound, moment: Moment) {
         sim::assert_one_sms(&new.text);
+        assert!(new.at <= moment.now, "a text from the future");
+        let named = (new.to.clone(), new.text.clone());
+        let first = self.ever.entry(new.id).or_insert_with(|| named.clone());
+        assert_eq!(*first, named, "an id stands for two texts");
         if let Some(old) = self.outbound.get(&new.id) {
-            assert_eq!((&old.to, &old.text), (&new.to, &new.text), "changed later");
             // A late answer can bring the gateway's id of a text and leave its state.
             let learned = old.state == new.state && old.gateway_id.is_none();
             assert!(
@@ -105,137 +159,10 @@ impl Laws {
                 new.state,
                 old.state
             );
+        } else if matches!(new.purpose, Purpose::Answer { .. }) {
+            self.said.answer(new);
         }
         self.outbound.insert(new.id, new.clone());
-    }
-
-    fn event(&mut self, event: &Event, change: &Change) {
-        // A fact belongs to the text that told it, in the same write: so it is stored once, and
-        // its text with it.
-        if let Some(message) = event.message {
-            let known = change.received.iter().any(|text| text.id == message);
-            assert!(known, "a fact without its text");
-        }
-        let last = self.events.last().map_or(EventId(0), |last| last.id);
-        assert!(event.id > last, "facts out of order");
-        self.superseded.extend(event.supersedes);
-        self.events.push(event.clone());
-        self.facts += 1;
-    }
-
-    /// The facts of a block that were not superseded.
-    fn facts_of(&self, block: BlockId) -> impl Iterator<Item = &Event> {
-        self.events
-            .iter()
-            .filter(move |event| event.body.block() == Some(block))
-            .filter(|event| !self.superseded.contains(&event.id))
-    }
-
-    fn block(&self, block: BlockId, engine: &Engine) {
-        let state = engine.state(block).expect("a state that was written");
-        let replayed = BlockState::replay(self.facts_of(block));
-        assert_eq!(&replayed, state, "the log of block {block} says otherwise");
-        let trees = state.planted().saturating_add(state.replaced());
-        assert!(state.alive() <= trees, "more trees alive than planted");
-    }
-
-    /// A text is handed to the gateway.
-    pub(super) fn handed(&mut self, text: &Outgoing, engine: &Engine, now: DateTime<Utc>) {
-        if let Some((before, again)) = self.handed.get(&text.id) {
-            assert_eq!(before, text, "an id stands for two texts");
-            assert!(again, "handed over twice");
-        }
-        let again = engine.setup().idempotent_gateway;
-        self.handed.insert(text.id, (text.clone(), again));
-        let outbound = self
-            .outbound
-            .get(&text.id)
-            .expect("a text that was written");
-        assert!(now < outbound.expires_at, "too old to be sent");
-        if let Purpose::Nudge { block, task, due } = outbound.purpose {
-            self.nudges += 1;
-            self.nudge(text, (block, task, due), engine, now);
-        }
-    }
-
-    /// The gateway surely did not take it, so it may be tried again.
-    pub(super) fn was_not_taken(&mut self, id: MessageId) {
-        if let Some((_, again)) = self.handed.get_mut(&id) {
-            *again = true;
-        }
-    }
-
-    fn nudge(
-        &mut self,
-        text: &Outgoing,
-        (block, task, due): (BlockId, TaskKind, chrono::NaiveDate),
-        engine: &Engine,
-        now: DateTime<Utc>,
-    ) {
-        let directory = engine.directory();
-        let record = directory.block(block).expect("a block");
-        let owner = directory.person(record.owner).expect("an owner");
-        let group = directory.group_of_block(record).expect("a group");
-        let local = local(group, now);
-        assert!(self.agreed.contains(&owner.id), "a nudge without consent");
-        assert!(!owner.erased, "a nudge to someone who is erased");
-        let own = directory
-            .numbers_of(owner.id)
-            .any(|number| number == text.to);
-        assert!(own, "a nudge to a phone that is not the owner's");
-        let rules = nudge::Rules::standard();
-        let night = local.time() >= rules.quiet_from || local.time() < rules.quiet_until;
-        assert!(!night, "a nudge in quiet hours: {local}");
-        assert!(!group.quiet_days.contains(&local.date()), "on a quiet day");
-        assert!(due <= local.date(), "a nudge before its day");
-        let open = engine.tasks(block, local.date());
-        assert!(
-            open.iter().any(|open| open.kind == task && open.due == due),
-            "a nudge to {} of {due} for a job that is not open on {local}: {open:?}",
-            task.name()
-        );
-        assert!(
-            !self.is_reported(block, task, due),
-            "a nudge to {} of {due} for work done",
-            task.name()
-        );
-        self.rest(text, now, group);
-    }
-
-    /// Whether work that one report proves was reported for this round.
-    fn is_reported(&self, block: BlockId, task: TaskKind, due: chrono::NaiveDate) -> bool {
-        let proves = |kind: Kind, details: &Details| match task {
-            TaskKind::Weed => kind == Kind::Weeded,
-            TaskKind::Feed => kind == Kind::Fertilised,
-            TaskKind::Prune => kind == Kind::Pruned,
-            TaskKind::GirthCensus => kind == Kind::Girth,
-            TaskKind::RootCheck => {
-                kind == Kind::Disease && details.ailment == Some(Ailment::WhiteRoot)
-            }
-            // Several reports may go into one of these, so one of them proves nothing.
-            TaskKind::OrderPlants
-            | TaskKind::DigPits
-            | TaskKind::Plant
-            | TaskKind::SurvivalCheck
-            | TaskKind::Backfill
-            | TaskKind::InduceBranching
-            | TaskKind::LookAtInduced
-            | TaskKind::Open => false,
-        };
-        self.facts_of(block).any(|event| {
-            matches!(&event.body, Body::Reported { kind, on, details, .. }
-                if proves(*kind, details) && on.day() >= due)
-        })
-    }
-
-    fn rest(&mut self, text: &Outgoing, now: DateTime<Utc>, group: &Group) {
-        if let Some((before, at)) = self.nudged.get(&text.to)
-            && *before != text.id
-        {
-            let days = (local(group, now).date() - local(group, *at).date()).num_days();
-            assert!(days >= REST_DAYS, "two nudges to a phone in {days} days");
-        }
-        self.nudged.insert(text.to.clone(), (text.id, now));
     }
 
     /// A text was acknowledged: from now on it must be there.
@@ -247,24 +174,19 @@ impl Laws {
         assert_eq!(kept.text, text, "a text was changed");
     }
 
-    /// The whole store against the live engine and the account.
-    pub(super) fn whole(&self, engine: &Engine, store: &dyn Store) {
-        assert_eq!(sim::events(store), self.events, "the log");
-        assert_eq!(sim::received(store).len(), self.texts.len(), "the texts");
-        let loaded = store.load(MANY).expect("memory does not fail");
-        for (block, state) in &loaded.states {
-            assert_eq!(engine.state(*block), Some(state), "stored is not live");
-            self.block(*block, engine);
-        }
-        let outbound: BTreeMap<MessageId, Outbound> = loaded
-            .outbound
-            .into_iter()
-            .map(|outbound| (outbound.id, outbound))
-            .collect();
-        assert!(outbound == self.outbound, "the outbox");
+    /// The account as it was when a copy began; what the world outside has seen stays seen.
+    pub(super) fn restored(&mut self, copied: &Self) {
+        let seen = std::mem::take(&mut self.ever);
+        let figures = std::mem::take(&mut self.figures);
+        *self = Self {
+            ever: seen,
+            figures,
+            ..copied.clone()
+        };
     }
 }
 
+/// The local time of a group.
 fn local(group: &Group, now: DateTime<Utc>) -> NaiveDateTime {
     let zone: Tz = group.zone.parse().expect("a zone");
     now.with_timezone(&zone).naive_local()

@@ -5,10 +5,40 @@ use std::fmt::Write as _;
 
 use chrono::{Days, NaiveDate, TimeDelta};
 
-use super::chance::Chance;
+use super::{chance::Chance, shape::Shape};
 
-pub(super) const FARMERS: u32 = 30;
-pub(super) const ADVISER: &str = "+447700900100";
+/// The groups: name, zone, calendar, market day, first and last day of the rains. The zones have
+/// whole and half hours, and some change their clocks.
+const GROUPS: [(&str, &str, &str, &str, &str, &str); 8] = [
+    ("KOLO", "Asia/Jakarta", "fao", "Sat", "1 Nov", "30 Apr"),
+    ("SENA", "Europe/London", "indonesia", "", "1 Oct", "31 May"),
+    ("TIRU", "Asia/Kolkata", "india", "Wed", "1 Jun", "31 Oct"),
+    (
+        "BADE",
+        "Asia/Bangkok",
+        "thailand",
+        "Sun",
+        "15 May",
+        "31 Oct",
+    ),
+    ("LOMI", "Africa/Abidjan", "fao", "Fri", "1 Apr", "31 Oct"),
+    ("VARA", "Asia/Ho_Chi_Minh", "vietnam", "", "1 May", "30 Nov"),
+    (
+        "NUKE",
+        "Asia/Manila",
+        "philippines",
+        "Mon",
+        "1 Jun",
+        "30 Nov",
+    ),
+    ("PELO", "America/Manaus", "fao", "Thu", "1 Nov", "31 May"),
+];
+
+/// The advisers, each with every second group.
+const ADVISERS: [(&str, &str); 2] = [
+    ("Mara Tindel", "+447700900900"),
+    ("Oren Salk", "+447700900901"),
+];
 
 /// How somebody deals with texts.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -45,26 +75,58 @@ pub(super) struct Phone {
     pub(super) number: String,
     manner: Manner,
     blocks: Vec<&'static str>,
+    /// One text of its own accord in so many days.
+    quiet: u32,
 }
 
-/// The list of the valley: two groups in two zones, blocks of all ages, some phones shared, some
+/// Who asks for lists, and for which group.
+#[derive(Clone, Debug)]
+pub(super) struct Desk {
+    pub(super) adviser: &'static str,
+    pub(super) group: &'static str,
+}
+
+/// Everyone in the valley.
+pub(super) struct People {
+    pub(super) roll: String,
+    pub(super) phones: Vec<Phone>,
+    pub(super) desks: Vec<Desk>,
+}
+
+/// The list of the valley: groups in several zones, blocks of all ages, some phones shared, some
 /// people without consent.
-pub(super) fn valley(chance: &mut Chance, start: NaiveDate) -> (String, Vec<Phone>) {
+pub(super) fn people(chance: &mut Chance, shape: &Shape, start: NaiveDate) -> People {
     let mut roll = String::from(
         "row,group,name,role,phone,consent_on,consent_how,adviser,zone,calendar,market_day,\
-         rains_start,rains_end,block,area,unit,planned_on,planted_on,planted\n\
-         group,KOLO,,,,,,Mara Tindel,Asia/Jakarta,fao,Sat,1 Nov,30 Apr,,,,,,\n\
-         group,SENA,,,,,,Mara Tindel,Europe/London,indonesia,,1 Oct,31 May,,,,,,\n",
+         rains_start,rains_end,block,area,unit,planned_on,planted_on,planted\n",
     );
     let mut add = |row: String| writeln!(roll, "{row}").expect("a string grows");
-    add(format!(
-        "person,,Mara Tindel,adviser,{ADVISER},{start},contract,,,,,,,,,,,,"
-    ));
+    let mut desks = Vec::new();
+    for (group, adviser) in GROUPS
+        .iter()
+        .zip(ADVISERS.iter().cycle())
+        .take(shape.groups)
+    {
+        let (name, zone, calendar, market, rains_start, rains_end) = group;
+        add(format!(
+            "group,{name},,,,,,{},{zone},{calendar},{market},{rains_start},{rains_end},,,,,,",
+            adviser.0
+        ));
+        desks.push(Desk {
+            adviser: adviser.1,
+            group: name,
+        });
+    }
+    for (name, number) in ADVISERS {
+        add(format!(
+            "person,,{name},adviser,{number},{start},contract,,,,,,,,,,,,"
+        ));
+    }
     let mut phones: Vec<Phone> = Vec::new();
-    for index in 1..=FARMERS {
-        let group = if index % 3 == 0 { "SENA" } else { "KOLO" };
+    for index in 1..=shape.farmers {
+        let group = desks[index as usize % desks.len()].group;
         let role = if index % 10 == 0 { "leader" } else { "farmer" };
-        let name = format!("Farm{}", letters(index));
+        let name = name(index);
         // Every tenth shares the phone of the one before.
         let shares = index % 10 == 5;
         let number = format!("+447700900{:03}", if shares { index - 1 } else { index });
@@ -90,10 +152,15 @@ pub(super) fn valley(chance: &mut Chance, start: NaiveDate) -> (String, Vec<Phon
                 number,
                 manner: *chance.pick(&MANNERS),
                 blocks: blocks.to_vec(),
+                quiet: shape.quiet,
             });
         }
     }
-    (roll, phones)
+    People {
+        roll,
+        phones,
+        desks,
+    }
 }
 
 /// Planned, or planted some years ago.
@@ -107,13 +174,20 @@ fn age(chance: &mut Chance, start: NaiveDate) -> String {
     }
 }
 
-fn letters(index: u32) -> String {
-    ["a", "e", "i", "o", "u"]
-        .iter()
-        .cycle()
-        .nth(index as usize)
-        .map(|vowel| format!("{}{vowel}{}", char::from(b'b' + (index % 20) as u8), index))
-        .expect("a cycle has no end")
+/// Invented, each different from the others in its first five letters.
+fn name(index: u32) -> String {
+    let letter = |letters: &str, at: u32| {
+        let at = at as usize % letters.len();
+        letters.as_bytes()[at] as char
+    };
+    let (first, second) = (index % 16, index / 16);
+    format!(
+        "{}{}{}{}n",
+        letter("BDFGHJKLMNPRSTVZ", first).to_ascii_uppercase(),
+        letter("aeiou", second),
+        letter("bdgklmnprstvz", second / 5 + first),
+        letter("aeiou", first + second),
+    )
 }
 
 /// A text, and how long after now it is typed.
@@ -122,7 +196,7 @@ pub(super) type Said = (TimeDelta, String);
 impl Phone {
     /// What somebody texts on a day without being asked.
     pub(super) fn of_own_accord(&self, chance: &mut Chance) -> Vec<Said> {
-        if !chance.once_in(6) {
+        if !chance.once_in(self.quiet) {
             return Vec::new();
         }
         let text = match self.manner {

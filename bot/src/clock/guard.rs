@@ -64,10 +64,11 @@ impl ClockGuard {
             self.right = Some((computer, steady));
             None
         };
-        let now = if self.doubt.is_some() {
-            expected
-        } else {
-            computer
+        let now = match self.doubt {
+            Some(Doubt::Moved { .. }) => expected,
+            // Counted on, time would carry the last stored moment along with every text, and a
+            // clock that was put right would never catch up.
+            Some(Doubt::Behind { .. }) | None => computer,
         };
         now.max(latest)
     }

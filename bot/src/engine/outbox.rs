@@ -38,7 +38,8 @@ impl Step<'_> {
     pub(super) fn release(&mut self) {
         let was_held = self.world.held_since.take().is_some();
         if was_held {
-            self.change.hold = Some(Hold::Free);
+            let next_message = self.world.next_message();
+            self.change.hold = Some(Hold::Released { next_message });
         }
         self.told.outcome = Some(if was_held { "released" } else { "was not held" });
     }

@@ -18,8 +18,9 @@ use super::{
     world::World,
 };
 
-/// A block without a dated job is looked at again after this many days: ages bring new jobs.
-const LOOK_AGAIN_DAYS: i64 = 28;
+/// A block is looked at again after this many days at the latest: a round that nobody answered
+/// gives way to the next one as days pass, and ages bring new jobs. A phone rests as long anyway.
+const LOOK_AGAIN_DAYS: i64 = 7;
 
 /// The calendar of a group; the roll lets only known names in.
 pub(super) fn calendar_of<'a>(setup: &'a Setup, group: &Group) -> Option<&'a Calendar> {
@@ -128,8 +129,8 @@ impl Step<'_> {
         let next = candidates(self.world, self.setup, id, today)
             .into_iter()
             .map(|candidate| candidate.on)
-            .min()
-            .unwrap_or(today + TimeDelta::days(LOOK_AGAIN_DAYS));
+            .chain([today + TimeDelta::days(LOOK_AGAIN_DAYS)])
+            .min()?;
         let day = next.max(rested.unwrap_or(next)).max(today);
         let not_before = day.and_time(NaiveTime::MIN).max(local);
         let slot = nudge::slot(

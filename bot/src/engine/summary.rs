@@ -30,7 +30,7 @@ pub(super) struct Summary {
     pub(super) due: BTreeMap<TaskKind, u32>,
     /// Farmers with each job late.
     pub(super) late: BTreeMap<TaskKind, u32>,
-    /// Each late job, most days first.
+    /// Each job that is late or nudged for in vain, most days first.
     pub(super) late_items: Vec<LateItem>,
     /// Farmers of whom nothing was heard for long, with the days; none for never.
     pub(super) quiet: Vec<(String, Option<i64>)>,
@@ -135,14 +135,15 @@ impl Summary {
                 }
                 // Of a job that is late on several blocks the longest wait is told.
                 let worst = due.entry(task.kind).or_default();
-                let days = days_late(world, block.id, &task, today);
-                if days > worst.as_ref().map_or(0, |item| item.days) {
-                    *worst = Some(late_item(world, setup, name, block.id, &task, today, days));
+                if let Some(item) = late_item(world, setup, name, &task, today)
+                    && worst.as_ref().is_none_or(|worst| item.days > worst.days)
+                {
+                    *worst = Some(item);
                 }
             }
         }
         for (kind, late) in due {
-            let counts = if late.is_some() {
+            let counts = if late.as_ref().is_some_and(|item| item.days > 0) {
                 &mut self.late
             } else {
                 &mut self.due
@@ -241,23 +242,27 @@ fn days_late(world: &World, block: BlockId, task: &Task, today: NaiveDate) -> i6
     (today - late_after).num_days().max(0)
 }
 
+/// None for a job that is not late, unless there will be no more nudges for it: then it is the
+/// adviser's, however much time is left.
 fn late_item(
     world: &World,
     setup: &Setup,
     name: &str,
-    block: BlockId,
     task: &Task,
     today: NaiveDate,
-    days: i64,
-) -> LateItem {
+) -> Option<LateItem> {
+    let days = days_late(world, task.block, task, today);
     let track = world
         .states
-        .get(&block)
-        .and_then(|state| state.nudges.get(&task.kind));
-    LateItem {
+        .get(&task.block)
+        .and_then(|state| state.nudges.get(&task.kind))
+        .filter(|track| track.due == task.due);
+    let given_up = next_try(&setup.rules, task, track, today) == NextTry::AdviserList;
+    let tries = track.map_or(0, |track| usize::from(track.tries));
+    (days > 0 || given_up).then(|| LateItem {
         name: name.to_owned(),
         task: task.kind,
         days,
-        told: track.is_some() && next_try(&setup.rules, task, track, today) == NextTry::AdviserList,
-    }
+        told: tries > setup.rules.again_after_days.len(),
+    })
 }

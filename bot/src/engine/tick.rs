@@ -105,7 +105,7 @@ impl Step<'_> {
             .is_none_or(|at| today >= nudge::rested_on(&self.setup.rules, civil_day(at, zone)));
         if !owner.consent.is_given()
             || !rested
-            || !nudge::may_send(&self.setup.rules, local, &group.quiet_days)
+            || !nudge::is_window(&self.setup.rules, local, &group.quiet_days)
         {
             return None;
         }

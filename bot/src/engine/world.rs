@@ -45,9 +45,10 @@ pub(super) struct World {
 impl World {
     /// Memory from what the store holds.
     pub(super) fn new(loaded: Loaded) -> Self {
-        let (held_since, gap) = match loaded.hold {
-            Hold::Held { since } => (Some(since), limits::RESTORE_GAP),
-            Hold::Free | Hold::Filling => (None, 0),
+        let next_message = next_message(loaded.last_message, loaded.hold);
+        let held_since = match loaded.hold {
+            Hold::Held { since } => Some(since),
+            Hold::Free | Hold::Filling | Hold::Released { .. } => None,
         };
         let mut directory = Directory::default();
         loaded
@@ -80,7 +81,7 @@ impl World {
             nudges_wait: false,
             latest: loaded.latest.unwrap_or_default(),
             next_event: loaded.last_event.map_or(1, |event| event.0 + 1),
-            next_message: loaded.last_message.map_or(1, |message| message.0 + 1) + gap,
+            next_message,
         };
         for received in loaded.received.into_iter().rev() {
             world.heard.recall(received);
@@ -105,6 +106,11 @@ impl World {
         id
     }
 
+    /// The name that the next message will get.
+    pub(super) const fn next_message(&self) -> MessageId {
+        MessageId(self.next_message)
+    }
+
     /// Keeps a fact at hand until it is surely in the store.
     pub(super) fn keep_event(&mut self, event: Event) {
         self.recent.insert(event.id, event);
@@ -116,5 +122,20 @@ impl World {
     /// A fact, if it is at hand.
     pub(super) fn recent_event(&self, id: EventId) -> Option<&Event> {
         self.recent.get(&id)
+    }
+}
+
+/// After a restore ids go on where no store before can have come to: at the time of the restore
+/// in milliseconds. Fewer texts than that were ever sent, and the same backup restored twice gives
+/// other ids the second time. Should the clock have been wrong, a gap must do.
+fn next_message(last: Option<MessageId>, hold: Hold) -> u64 {
+    let next = last.map_or(1, |last| last.0 + 1);
+    match hold {
+        Hold::Free | Hold::Filling => next,
+        Hold::Released { next_message } => next.max(next_message.0),
+        Hold::Held { since } => {
+            let millis = u64::try_from(since.timestamp_millis()).unwrap_or_default();
+            millis.max(next + limits::RESTORE_GAP)
+        }
     }
 }

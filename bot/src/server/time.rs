@@ -8,7 +8,8 @@ use crate::{
 };
 
 /// The computer's clock and what watches it.
-pub(super) struct WatchedTime {
+#[derive(Debug)]
+pub struct WatchedTime {
     clock: Clock,
     guard: ClockGuard,
     /// How far the engine's time is from the computer's; nothing while that can be believed.
@@ -16,7 +17,9 @@ pub(super) struct WatchedTime {
 }
 
 impl WatchedTime {
-    pub(super) fn new(clock: Clock) -> Self {
+    /// Nothing is known yet of this clock.
+    #[must_use]
+    pub fn new(clock: Clock) -> Self {
         Self {
             clock,
             guard: ClockGuard::default(),
@@ -25,7 +28,7 @@ impl WatchedTime {
     }
 
     /// The time to work with. Nudges wait while it is a guess.
-    pub(super) fn look(&mut self, engine: &mut Engine) -> DateTime<Utc> {
+    pub fn look(&mut self, engine: &mut Engine) -> DateTime<Utc> {
         let (computer, steady) = (self.clock.now(), self.clock.steady());
         let now = self.guard.look(computer, steady, engine.latest());
         let is_doubted = self.guard.doubt().is_some();
@@ -39,7 +42,7 @@ impl WatchedTime {
     }
 
     /// A person says that the computer's clock is right as it stands.
-    pub(super) fn believe(&mut self, engine: &mut Engine) {
+    pub fn believe(&mut self, engine: &mut Engine) {
         self.guard.believe(self.clock.now(), self.clock.steady());
         engine.believe(self.clock.now());
     }

@@ -5,7 +5,7 @@ use std::{vec, vec::Vec};
 use chrono::{Days, NaiveDate, NaiveDateTime, TimeDelta, Weekday};
 use proptest::{collection::vec as many, prelude::*};
 
-use super::{NextTry, Rules, has_expired, is_late, may_send, next_try, rested_on, slot};
+use super::{NextTry, Rules, has_expired, is_late, is_window, may_send, next_try, rested_on, slot};
 use crate::{
     block::NudgeTrack,
     id::BlockId,
@@ -76,6 +76,23 @@ fn nothing_is_sent_at_night_or_on_a_quiet_day() {
     assert!(may("2027-06-01 18:59"));
     assert!(!may("2027-06-01 19:00"));
     assert!(!may("2027-06-03 12:00"));
+}
+
+/// A moment that has passed while nothing could be put out is no reason to text at breakfast.
+#[test]
+fn a_routine_text_is_put_out_in_the_window_only() {
+    let rules = Rules::standard();
+    let quiet = [day("2026-11-03")];
+    for (at, expected) in [
+        ("2026-11-02 15:29", false),
+        ("2026-11-02 15:30", true),
+        ("2026-11-02 18:29", true),
+        ("2026-11-02 18:30", false),
+        ("2026-11-02 09:00", false),
+        ("2026-11-03 16:00", false),
+    ] {
+        assert_eq!(is_window(&rules, time(at), &quiet), expected, "{at}");
+    }
 }
 
 #[test]

@@ -1,5 +1,6 @@
 //! What may be done with a store, as stored.
 
+use budwood_scheduler::MessageId;
 use chrono::{DateTime, Utc};
 use serde::{Deserialize, Serialize};
 
@@ -12,6 +13,7 @@ pub(super) enum StoredHold {
     Free,
     Held { since: DateTime<Utc> },
     Filling,
+    Released { next_message: u64 },
 }
 
 impl From<&Hold> for StoredHold {
@@ -20,6 +22,9 @@ impl From<&Hold> for StoredHold {
             Hold::Free => Self::Free,
             Hold::Held { since } => Self::Held { since: *since },
             Hold::Filling => Self::Filling,
+            Hold::Released { next_message } => Self::Released {
+                next_message: next_message.0,
+            },
         }
     }
 }
@@ -32,6 +37,9 @@ impl TryFrom<StoredHold> for Hold {
             StoredHold::Free => Self::Free,
             StoredHold::Held { since } => Self::Held { since },
             StoredHold::Filling => Self::Filling,
+            StoredHold::Released { next_message } => Self::Released {
+                next_message: MessageId(next_message),
+            },
         })
     }
 }

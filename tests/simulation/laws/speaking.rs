@@ -1,0 +1,147 @@
+//! What may be put into the outbox: nudges in their window and with patience, answers that do not
+//! keep two machines talking, and no second effect of what was said twice.
+
+use std::collections::BTreeMap;
+
+use budwood::{
+    engine::Engine,
+    message::{Outbound, Received},
+    store::Change,
+};
+use budwood_scheduler::{Body, Event, nudge};
+use chrono::{DateTime, TimeDelta, Utc};
+
+use super::{Laws, Moment, local};
+
+/// At most so many answers to a phone in [`LOOP_MINUTES`].
+const ANSWERS_MAX: usize = 5;
+/// See [`ANSWERS_MAX`].
+const LOOP_MINUTES: i64 = 10;
+/// The same answer to a phone at most so often in a row within an hour of the last.
+const SAME_MAX: u32 = 2;
+/// The same report again within this time is no second report.
+const SAME_TEXT_HOURS: i64 = 24;
+/// Days after the first nudge of a round before which the second and the third must not go.
+const AGAIN_AFTER_DAYS: [i64; 2] = [7, 21];
+
+/// What was said to each phone and by each phone lately.
+#[derive(Clone, Default)]
+pub(super) struct Said {
+    answers: BTreeMap<String, Answers>,
+    /// The last text of each phone, and whether it became a report.
+    last: BTreeMap<String, (Received, bool)>,
+}
+
+#[derive(Clone, Default)]
+struct Answers {
+    at: Vec<DateTime<Utc>>,
+    last: String,
+    same: u32,
+}
+
+impl Said {
+    /// An answer was put into the outbox.
+    pub(super) fn answer(&mut self, new: &Outbound) {
+        let said = self.answers.entry(new.to.clone()).or_default();
+        let lately = new.at - TimeDelta::minutes(LOOP_MINUTES);
+        let an_hour_ago = new.at - TimeDelta::hours(1);
+        let long_silent = said.at.last().is_none_or(|at| *at <= an_hour_ago);
+        said.same = if said.last == new.text && !long_silent {
+            said.same + 1
+        } else {
+            1
+        };
+        assert!(said.same <= SAME_MAX, "the same answer {} times", said.same);
+        said.last.clone_from(&new.text);
+        said.at.push(new.at);
+        let recent = said.at.iter().filter(|at| **at > lately).count();
+        assert!(recent <= ANSWERS_MAX, "{recent} answers in ten minutes");
+        said.at.retain(|at| *at > an_hour_ago);
+    }
+
+    /// A text came in: the same report twice in a row has the effect of once.
+    pub(super) fn text(&mut self, received: &Received, reported: bool) {
+        if let Some((before, was_reported)) = self.last.get_mut(&received.from) {
+            let soon = received.at - before.at < TimeDelta::hours(SAME_TEXT_HOURS);
+            let same = before
+                .text
+                .trim()
+                .eq_ignore_ascii_case(received.text.trim());
+            if soon && same {
+                let twice = *was_reported && reported;
+                assert!(!twice, "{:?} twice, and recorded twice", received.text);
+                *was_reported |= reported;
+                return;
+            }
+        }
+        self.last
+            .insert(received.from.clone(), (received.clone(), reported));
+    }
+}
+
+impl Laws {
+    /// What the texts of a change became.
+    pub(super) fn answers(&mut self, change: &Change, engine: &Engine, moment: Moment) {
+        for received in &change.received {
+            let reported = change.events.iter().any(|event| {
+                event.message == Some(received.id) && matches!(event.body, Body::Reported { .. })
+            });
+            // An answer to a question, such as "1" or a block's name, may well come twice.
+            let asked = !received.text.trim().contains(' ');
+            self.said.text(received, reported && !asked);
+            if received.text.starts_with("LATE ") {
+                self.late_list(received, change, engine, moment);
+            }
+        }
+    }
+
+    /// A nudge is put into the outbox.
+    pub(super) fn nudge_made(&mut self, event: &Event, engine: &Engine, moment: Moment) {
+        let Body::Nudged {
+            block,
+            task,
+            on,
+            due,
+        } = event.body
+        else {
+            return;
+        };
+        assert!(!moment.held, "a nudge is made while sending is held");
+        assert!(!moment.wrong, "a nudge is made by a clock that is wrong");
+        let directory = engine.directory();
+        let record = directory.block(block).expect("a block");
+        let group = directory.group_of_block(record).expect("a group");
+        let local = local(group, event.at);
+        let rules = nudge::Rules::standard();
+        let in_window = rules.window_from <= local.time() && local.time() < rules.window_until;
+        assert!(in_window, "a nudge outside its window: {local}");
+        assert_eq!(on, local.date(), "a nudge of another day");
+        let put_off = self.facts.put_off(block, task);
+        let ends = engine
+            .tasks(block, on)
+            .into_iter()
+            .find(|open| open.kind == task)
+            .and_then(|open| open.ends);
+        assert!(
+            put_off.is_none_or(|until| on >= until || ends.is_some_and(|ends| ends < until)),
+            "a nudge to {} on {on}, put off until {put_off:?}",
+            task.name()
+        );
+        let tries = self.facts.tries(block, task, due);
+        let [first, again @ ..] = tries.as_slice() else {
+            return;
+        };
+        for (try_on, wait) in again.iter().zip(AGAIN_AFTER_DAYS) {
+            let days = (*try_on - *first).num_days();
+            assert!(days >= wait, "{} again after {days} days", task.name());
+        }
+        assert!(
+            again.len() <= AGAIN_AFTER_DAYS.len(),
+            "a fourth nudge for {}",
+            task.name()
+        );
+        for number in directory.numbers_of(record.owner) {
+            self.owed.nudged(number, on);
+        }
+    }
+}
