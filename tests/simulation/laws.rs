@@ -132,13 +132,13 @@ impl Laws {
             "START" => {
                 let told = |event: &&Event| event.message == Some(received.id);
                 let given = change.events.iter().filter(told);
-                self.agreed
-                    .extend(given.filter_map(|event| match &event.body {
-                        Body::ConsentGiven { person, .. } => {
-                            people.contains(person).then_some(*person)
-                        }
-                        _ => None,
-                    }));
+                self.agreed.extend(given.filter_map(|event| {
+                    if let Body::ConsentGiven { person, .. } = &event.body {
+                        people.contains(person).then_some(*person)
+                    } else {
+                        None
+                    }
+                }));
             }
             _ => {}
         }

@@ -132,8 +132,8 @@ impl Valley {
         let Some(text) = told.pop().and_then(|told| told.send) else {
             return false;
         };
-        let moment = self.moment();
-        self.laws.handed(&text, &self.engine, moment);
+        // The power may have gone, and the clock with it, after this was told.
+        self.laws.handed(&text, &self.engine, self.stepped);
         let outcome = self.provider(&text);
         if matches!(outcome, SendOutcome::TryAgain { .. }) {
             self.laws.was_not_taken(text.id);

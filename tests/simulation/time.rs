@@ -22,6 +22,8 @@ pub(super) struct Time {
     watched: WatchedTime,
     /// How far the computer's clock is from the true time.
     off: TimeDelta,
+    /// Since when the computer's clock is as it is.
+    set_at: DateTime<Utc>,
 }
 
 impl Time {
@@ -33,6 +35,7 @@ impl Time {
             hand,
             watched,
             off: TimeDelta::zero(),
+            set_at: now,
         }
     }
 
@@ -63,6 +66,11 @@ impl Time {
         self.off.abs() > TimeDelta::minutes(WRONG_MINUTES)
     }
 
+    /// For how long the computer's clock has been right; none while it is not.
+    pub(super) fn right_for(&self) -> Option<TimeDelta> {
+        self.off.is_zero().then(|| self.now - self.set_at)
+    }
+
     /// Somebody sets the clock: a little, or by hours, days, years; or puts it right again.
     pub(super) fn set_by_somebody(&mut self, chance: &mut Chance) {
         let off = if self.off.is_zero() {
@@ -88,6 +96,9 @@ impl Time {
     }
 
     fn set_off(&mut self, off: TimeDelta) {
+        if off != self.off {
+            self.set_at = self.now;
+        }
         self.off = off;
         self.hand.set(self.now + off);
     }

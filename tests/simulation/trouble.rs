@@ -31,6 +31,7 @@ impl Valley {
     /// after that. None for those that were not told before the power went.
     pub(super) fn steps(&mut self, batches: Vec<Vec<Input>>) -> Vec<Option<Vec<Told>>> {
         let now = self.time.look(&mut self.engine);
+        self.stepped = self.moment();
         let mut told: Vec<Option<Vec<Told>>> = Vec::new();
         let mut waiting = VecDeque::new();
         for inputs in batches {
@@ -46,7 +47,7 @@ impl Valley {
                 group.told.extend(next.told);
             }
             let cut_before = self.chance.once_in(self.shape.cut * 2);
-            if cut_before {
+            if cut_before && !group.change.is_empty() {
                 self.disk.fail_once();
             }
             let written = group.change.is_empty() || self.disk.commit(&group.change).is_ok();

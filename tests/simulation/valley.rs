@@ -49,6 +49,8 @@ pub(super) struct Valley {
     /// Until then the provider takes nothing.
     pub(super) outage: DateTime<Utc>,
     pub(super) held: bool,
+    /// The moment of the last step.
+    pub(super) stepped: Moment,
     /// A copy that is being taken, and the last whole one.
     pub(super) copying: Option<Copy>,
     pub(super) copy: Option<Copy>,
@@ -101,10 +103,17 @@ impl Valley {
             taken: BTreeMap::new(),
             outage: now,
             held: false,
+            stepped: Moment {
+                now,
+                held: false,
+                wrong: false,
+            },
             copying: None,
             copy: None,
             ids: 0,
         };
+        // The clock is right at first: one that is not, and never was, cannot be told from it.
+        valley.time.look(&mut valley.engine);
         valley
             .engine
             .handle(vec![Input::Roll(Box::new(entries))], now)
@@ -130,6 +139,7 @@ impl Valley {
                 break;
             }
         }
+        self.time.look(&mut self.engine);
         let before = Picture::of(&self.engine);
         self.start_again(Some(&before));
         self.laws.whole(&self.engine, &self.disk);
@@ -140,6 +150,8 @@ impl Valley {
         let moment = self.moment();
         // The engine may doubt a clock that is nearly right.
         let is_sure = (now - self.time.now()).abs() < TimeDelta::minutes(1);
+        let settled = self.time.right_for() >= Some(TimeDelta::days(1));
+        assert!(is_sure || !settled, "a clock that is right is in doubt");
         if self.held || moment.wrong || !is_sure {
             self.laws.nothing_is_owed();
         } else {
@@ -254,10 +266,9 @@ impl Valley {
 
     /// What was written must be what may be written.
     pub(super) fn judge(&mut self) {
-        let moment = self.moment();
         let written = self.disk.take_written();
         for change in &written {
-            self.laws.written(change, &self.engine, moment);
+            self.laws.written(change, &self.engine, self.stepped);
         }
         self.laws.live(&written, &self.engine);
     }
