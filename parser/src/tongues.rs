@@ -58,9 +58,11 @@ pub(crate) fn settle(pieces: &mut [Piece<'_>], own: Langs) {
 const CHANCE_LEN_MAX: usize = 3;
 
 /// A word that may be spelt like one of another language by chance: a short one, and one that only
-/// colours what others say.
+/// colours what others say. STOP counts in every language.
 fn is_chance(piece: &Piece<'_>) -> bool {
-    piece.end - piece.start <= CHANCE_LEN_MAX || !piece.is_of(!(sort::STANCE | sort::NUMERAL))
+    let is_short = piece.end - piece.start <= CHANCE_LEN_MAX;
+    let only_colours = piece.is_of(sort::STANCE) && !piece.is_of(!(sort::STANCE | sort::NUMERAL));
+    (is_short || only_colours) && !piece.is_plain(Plain::Stop)
 }
 
 /// The languages that most words of the text belong to; several when they are level. The phone's

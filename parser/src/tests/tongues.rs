@@ -51,6 +51,7 @@ replaced = ["sulam"]
 [words]
 block = ["blok"]
 trees = ["batang"]
+stop = ["berhenti", "ho"]
 "#;
 
 fn reader() -> &'static Reader {
@@ -82,6 +83,15 @@ fn a_phone_understands_every_language_and_its_own_first() {
     check(&["id"], "tanam 120 trees B", "planted @B 120");
     check(&["vi"], "chet 8 B", "dead @B 8");
     check(&["vi"], "planted 2 B", "planted @B 2");
+}
+
+/// STOP works in every language that is loaded, on every phone.
+#[test]
+fn stop_is_understood_everywhere() {
+    for code in ["en", "id", "vi", "th"] {
+        check(&[code], "berhenti", "!stop");
+        check(&[code], "ho", "!stop");
+    }
 }
 
 #[test]
