@@ -60,6 +60,10 @@ const CHANCE_LEN_MAX: usize = 3;
 /// A word that may be spelt like one of another language by chance: a short one, and one that only
 /// colours what others say.
 fn is_chance(piece: &Piece<'_>) -> bool {
+    // Who wants no more texts is heard in any language; it counts only as the whole text.
+    if piece.is_plain(Plain::Stop) {
+        return false;
+    }
     piece.end - piece.start <= CHANCE_LEN_MAX || !piece.is_of(!(sort::STANCE | sort::NUMERAL))
 }
 
