@@ -6,7 +6,7 @@
 use std::{collections::BTreeMap, fmt::Write as _, fs, path::Path};
 
 use budwood::{read, setup};
-use chrono::NaiveDate;
+use chrono::{NaiveDate, NaiveDateTime};
 use serde_json::{Value, json};
 
 /// What became of one text.
@@ -79,6 +79,56 @@ fn every_language_is_read() {
     }
 }
 
+/// Every code has its words; a code that is not loaded is told and not guessed.
+#[test]
+fn a_line_names_a_language_that_is_loaded() {
+    let texts = [
+        ("en", "planted 120 block B"),
+        ("en-WA", "we plant 120 trees block B"),
+        ("fr", "planté 120 bloc B"),
+        ("id", "tanam 120 blok B"),
+        ("ms", "tanam 120 pokok blok B"),
+        ("th", "ปลูก 120 ต้น แปลง B"),
+        ("th-Latn", "pluk 120 ton plaeng B"),
+        ("vi", "trồng 120 cây lô B"),
+        ("vi-bare", "trong 120 cay lo B"),
+        ("pt", "plantei 120 mudas talhão B"),
+        ("ta", "120 மரம் நட்டேன் தோட்டம் B"),
+        ("ta-Latn", "120 maram natten thottam B"),
+        ("ml", "120 തൈ നട്ടു തോട്ടം B"),
+        ("ml-Latn", "120 thai nattu thottam B"),
+        ("si", "ගස් 120 හිටෙව්වා කොටස B"),
+        ("si-Latn", "gas 120 hitewwa kotasa B"),
+        ("mix", "planted 120 block B"),
+    ];
+    for (code, text) in texts {
+        let answer = answer(&json!({ "lang": code, "text": text }));
+        assert_eq!(answer["act"], "record", "{code}: {answer}");
+        assert_eq!(answer["events"][0]["count"], 120, "{code}: {answer}");
+    }
+    let answer = answer(&json!({ "lang": "xx", "text": "planted 120 block B" }));
+    assert!(answer["error"].as_str().unwrap().contains("\"xx\""));
+    assert_eq!(answer["act"], Value::Null);
+}
+
+fn answer(line: &Value) -> Value {
+    let reader = setup::built_in(1).unwrap().reader;
+    let mut answers = Vec::new();
+    read::lines(
+        &reader,
+        received(),
+        line.to_string().as_bytes(),
+        &mut answers,
+    )
+    .unwrap();
+    json_of(std::str::from_utf8(&answers).unwrap())
+}
+
+fn received() -> NaiveDateTime {
+    let day = NaiveDate::from_ymd_opt(2026, 3, 18).unwrap();
+    day.and_hms_opt(12, 0, 0).unwrap()
+}
+
 /// Fewer right than this is a broken pack.
 const RIGHT_PERCENT_MIN: usize = 50;
 
@@ -90,15 +140,11 @@ fn cases() -> Vec<Case> {
         .collect();
     files.sort();
     let reader = setup::built_in(1).unwrap().reader;
-    let received = NaiveDate::from_ymd_opt(2026, 3, 18)
-        .unwrap()
-        .and_hms_opt(12, 0, 0)
-        .unwrap();
     let mut cases = Vec::new();
     for file in files {
         let lines = fs::read_to_string(&file).unwrap();
         let mut answers = Vec::new();
-        read::lines(&reader, received, lines.as_bytes(), &mut answers).unwrap();
+        read::lines(&reader, received(), lines.as_bytes(), &mut answers).unwrap();
         let answers = String::from_utf8(answers).unwrap();
         assert_eq!(lines.lines().count(), answers.lines().count());
         let language = file.file_stem().unwrap().to_str().unwrap();

@@ -45,7 +45,7 @@ pub(super) fn answer(
 
 /// The answer to a line that is not right.
 pub(super) fn fault(what: &str) -> String {
-    json!({ "error": format!("this line is not JSON as expected: {what}") }).to_string()
+    json!({ "error": format!("this line cannot be read: {what}") }).to_string()
 }
 
 /// The answer to a line that is too long.

@@ -39,6 +39,9 @@ pub enum PackDoubt {
         /// What it should stand for.
         of: String,
     },
+    /// A word that ends all texts and is weak.
+    #[error("\"{0}\" ends all texts and is called weak: phones of other languages are not heard")]
+    WeakStop(String),
     /// Two words of work that differ by their accents alone.
     #[error(
         "without accents \"{phrase}\" is both {first} and {second}: list it as it should be read"
@@ -82,6 +85,7 @@ pub(super) fn doubts(pack: &Pack) -> Vec<PackDoubt> {
     let mut doubts = twice(pack);
     doubts.extend(weak_unlisted(pack));
     doubts.extend(idle_twins(pack));
+    doubts.extend(weak_stops(pack));
     doubts.extend(bare_kinds(pack));
     doubts.extend(short(pack));
     doubts.extend(two_answers(pack));
@@ -215,6 +219,14 @@ fn weak_unlisted(pack: &Pack) -> impl Iterator<Item = PackDoubt> {
         .iter()
         .filter(move |weak| !listed.contains(*weak))
         .map(|weak| PackDoubt::WeakUnlisted(weak.clone()))
+}
+
+fn weak_stops(pack: &Pack) -> impl Iterator<Item = PackDoubt> {
+    pack.entries
+        .iter()
+        .filter(|entry| entry.meaning == Meaning::Plain(Plain::Stop))
+        .filter(|entry| is_weak(pack, &entry.phrase))
+        .map(|entry| PackDoubt::WeakStop(entry.phrase.clone()))
 }
 
 /// Spellings without accents that two kinds share and that are not listed as they stand.

@@ -148,6 +148,34 @@ fn an_answer_is_never_another_answer() {
     assert!(wrong.is_empty(), "{wrong:#?}");
 }
 
+/// Who wants no more texts is heard in any language that is loaded, whatever the phone speaks;
+/// only where the phone's own language says something else by that word it keeps its meaning. Of a
+/// phrase the phone's own words are taken first, so that this holds for single words.
+#[test]
+fn stop_is_heard_in_every_language_on_every_phone() {
+    let packs = packs();
+    let mut wrong: Vec<String> = Vec::new();
+    let mut count = 0;
+    for phone in &packs {
+        let own = spellings(phone);
+        for pack in &packs {
+            for (phrase, meanings) in spellings(pack) {
+                let stops = meanings.contains(&Meaning::Plain(Plain::Stop));
+                if !stops || phrase.contains(' ') || own.contains_key(&phrase) {
+                    continue;
+                }
+                count += 1;
+                let acts = read(phone.code(), &phrase).acts;
+                if acts != [Act::Stop] {
+                    wrong.push(format!("{phrase} on {}: {acts:?}", phone.code()));
+                }
+            }
+        }
+    }
+    assert!(count > 400, "only {count} texts");
+    assert!(wrong.is_empty(), "{} of {count}: {wrong:#?}", wrong.len());
+}
+
 /// Spellings that mean different work, numbers or answers in different packs. The phone's own
 /// language decides; the list is pinned, so that a new clash is seen when it comes.
 #[test]
