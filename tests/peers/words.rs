@@ -123,11 +123,6 @@ fn check(reader: &Reader, language: Language, faults: &mut Vec<String>) {
         if demanded && right * 100 < answers.len() * READ_PERCENT_MIN {
             faults.push(format!("{code}: {right} of {} were read", answers.len()));
         }
-        println!(
-            "{code} {manner:?}: {right} of {} read alone, {} wrong",
-            answers.len(),
-            wrong.len()
-        );
     }
 }
 
