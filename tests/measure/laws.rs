@@ -4,7 +4,7 @@
 //! They hold on plain reports: a kind, a number and a block, in words of the language. A report
 //! that is not read at all is no matter of these laws; the table of measures counts it.
 
-use std::{collections::BTreeMap, env};
+use std::collections::BTreeMap;
 
 use budwood_parser::Reader;
 use serde_json::{Value, json};
@@ -44,22 +44,13 @@ enum Law {
 
 /// Breaks that are known, by language; none where nothing stands here. They may only go down.
 const KNOWN: &[(&str, Law, usize)] = &[
-    ("en", Law::Order, 1),
+    // "bloc A planté": "a planté" is a phrase.
     ("fr", Law::Order, 8),
+    // Words for damage by animals at the end, behind the block.
     ("id", Law::Order, 1),
-    ("vi", Law::Order, 2),
-    ("vi-bare", Law::Order, 2),
-    ("th", Law::Manner, 3),
-    ("th", Law::Order, 1),
     ("pt", Law::Order, 1),
-    ("ms", Law::Order, 3),
-    ("en-WA", Law::Order, 1),
-    ("ta", Law::Order, 7),
-    ("ta-Latn", Law::Order, 6),
-    ("ml", Law::Order, 11),
-    ("ml-Latn", Law::Order, 2),
-    ("si", Law::Order, 3),
-    ("si-Latn", Law::Order, 1),
+    ("ta", Law::Order, 3),
+    ("ta-Latn", Law::Order, 4),
 ];
 
 /// A text that a law makes of a report, and the events that may be stored from it.
@@ -90,7 +81,7 @@ fn the_laws_hold_in_every_language() {
                 .iter()
                 .find(|(of, which, _)| *of == language && *which == law);
             let allowed = known.map_or(0, |(_, _, breaks)| *breaks);
-            if texts.len() > allowed || env::var_os("BUDWOOD_LAWS").is_some() {
+            if texts.len() > allowed {
                 let shown: Vec<&String> = texts.iter().take(12).collect();
                 let number = texts.len();
                 faults.push(format!(

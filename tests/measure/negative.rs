@@ -31,7 +31,8 @@ impl Maker<'_> {
         let sort = *weighted(&mut self.chance, &SORTS);
         let tokens = self.negative_tokens(&farm, sort);
         let text = self.noisy(Reach::Report, tokens).text;
-        let want = if sort == "question" {
+        // "If 20 trees die, what happens?" is a question too.
+        let want = if matches!(sort, "question" | "hypothetical") {
             Want::NoEvent
         } else {
             Want::Quiet
