@@ -84,6 +84,16 @@ pub(crate) struct PhraseSense {
     pub(crate) shadow: bool,
 }
 
+impl Phrase {
+    /// The languages in which it asks for no more texts.
+    fn stops(&self) -> Langs {
+        let senses = self.senses.iter();
+        senses
+            .filter(|sense| sense.meaning == Meaning::Plain(Plain::Stop))
+            .fold(0, |all, sense| all | sense.langs)
+    }
+}
+
 /// A phrase as met in a text, seen through the languages in use.
 #[derive(Clone, Copy)]
 pub(crate) struct Listed<'r> {
@@ -279,7 +289,8 @@ impl Lexicon {
         } else if phrase.langs & (own | SHARED) != 0 {
             own | SHARED
         } else {
-            phrase.langs & !phrase.weak
+            // Whoever wants no more texts is understood in every language.
+            phrase.langs & (!phrase.weak | phrase.stops())
         };
         (phrase.langs & seen != 0).then_some(Listed { phrase, seen })
     }
