@@ -60,6 +60,29 @@ fn words_to_reply_with_are_read_as_such() {
     assert!(misread.is_empty(), "{}", misread.join("\n"));
 }
 
+/// Who is texted in one language may know only the STOP of another.
+#[test]
+fn stop_is_heard_on_a_phone_of_any_language() {
+    let reader = &sim::setup().reader;
+    let mut unheard = Vec::new();
+    for phone in reader.languages() {
+        for speech in ALL {
+            let known = Known {
+                languages: &[phone],
+                blocks: &["A"],
+                groups: &[],
+                members: &[],
+                sender: Sender::Farmer,
+            };
+            let stop = word(speech, Reply::Stop);
+            if !is_read(Reply::Stop, &reader.read(stop, &known)) {
+                unheard.push(format!("{stop} on a phone of {phone}"));
+            }
+        }
+    }
+    assert!(unheard.is_empty(), "{}", unheard.join(", "));
+}
+
 /// The example that farmers are given can be sent as it stands.
 #[test]
 fn the_example_is_a_report() {
