@@ -4,6 +4,7 @@
 //! folded away. Deliberately absent: stripping of accents, which is a second key (`bare`).
 
 use alloc::{string::String, vec::Vec};
+use core::iter;
 
 use unicode_normalization::UnicodeNormalization;
 
@@ -132,26 +133,25 @@ fn fold_slowly(source: &str) -> (String, Vec<u32>) {
     (text, origin)
 }
 
-/// Lower case comes first, because some letters have one sign with their mark in lower case only
-/// ("J̌", "ǰ"), and again, because some signs come apart into capitals. What comes apart into an
-/// apostrophe ("＇", "ŉ") loses it like any other.
+/// Signs come apart, lose their size and all that is dropped, and are put together again: some
+/// come apart into capitals, into an apostrophe ("＇", "ŉ"), or into a letter that looks like a
+/// Latin one, in some cases only as a capital.
 fn one_form(cluster: &str) -> impl Iterator<Item = char> {
+    let latin = |letter| look_alike(letter).unwrap_or(letter);
     cluster
         .chars()
         .filter(|letter| !is_dropped(*letter))
-        // Some letters look like a Latin one as capitals only.
-        .map(|letter| look_alike(letter).unwrap_or(letter))
+        .nfkd()
+        .map(latin)
         .flat_map(char::to_lowercase)
-        .nfkc()
-        .flat_map(char::to_lowercase)
+        .map(latin)
         .filter(|letter| !is_dropped(*letter))
+        .nfc()
 }
 
 fn fold_cluster(cluster: &str, text: &mut String) {
     for letter in one_form(cluster) {
-        if let Some(latin) = look_alike(letter) {
-            text.push(latin);
-        } else if let Some(consonant) = chillu(letter) {
+        if let Some(consonant) = chillu(letter) {
             text.push(consonant);
             text.push(VIRAMA);
         } else {
@@ -162,7 +162,9 @@ fn fold_cluster(cluster: &str, text: &mut String) {
 
 /// Whether it belongs to the letter before it: a mark, or what stands between a letter and one.
 fn belongs(letter: char) -> bool {
-    is_mark(letter) || is_dropped(letter)
+    let is_either = |letter| is_mark(letter) || is_dropped(letter);
+    let mut apart = iter::once(letter).nfkd();
+    is_either(letter) || (!letter.is_ascii() && apart.next().is_some_and(is_either))
 }
 
 /// Joiners that nobody sees, and apostrophes ("didn't" is listed as "didnt").
