@@ -24,7 +24,7 @@ use std::{env, ops::Range, thread};
 use self::{figures::Figures, shape::Shape, valley::Valley};
 
 /// Small valleys of a plain run, and the steps of each.
-const SEEDS: u64 = 60;
+const SEEDS: u64 = 200;
 const STEPS: u64 = 1_000;
 
 /// Says how to repeat a run that failed.
