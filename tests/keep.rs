@@ -255,6 +255,27 @@ fn ids_given_after_the_backup_are_not_given_again() {
     assert!(last_message(&engine) > after_backup + 1_000);
 }
 
+/// The same where nothing was said before the release, and where one backup is restored twice.
+#[test]
+fn ids_are_new_after_a_release_and_after_a_second_restore() {
+    let first = Place::filled();
+    let backup = first.path("backup");
+    keep::backup(&first.config(), &backup, &first.clock()).unwrap();
+    let restored_at = |minutes| {
+        let place = Place::empty();
+        place.clock.advance(TimeDelta::minutes(minutes));
+        keep::restore(&place.config(), &backup, &place.clock()).unwrap();
+        keep::release(&place.config(), &place.clock()).unwrap();
+        let mut engine = place.engine();
+        let text = Input::Text(inbound(HANA, "who are you"));
+        handle(&mut engine, place.clock.now(), text);
+        last_message(&engine)
+    };
+    let (once, again) = (restored_at(1), restored_at(2));
+    assert!(once > last_message(&first.engine()) + 1_000);
+    assert!(again > once + 1_000);
+}
+
 fn last_message(engine: &Engine) -> u64 {
     engine.store().load(1).unwrap().last_message.unwrap().0
 }

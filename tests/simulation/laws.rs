@@ -133,11 +133,10 @@ impl Laws {
                 let told = |event: &&Event| event.message == Some(received.id);
                 let given = change.events.iter().filter(told);
                 self.agreed.extend(given.filter_map(|event| {
-                    if let Body::ConsentGiven { person, .. } = &event.body {
-                        people.contains(person).then_some(*person)
-                    } else {
-                        None
-                    }
+                    let Body::ConsentGiven { person, .. } = event.body else {
+                        return None;
+                    };
+                    people.contains(&person).then_some(person)
                 }));
             }
             _ => {}

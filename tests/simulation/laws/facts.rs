@@ -88,13 +88,10 @@ impl Facts {
     /// The days of the nudges for the present round of a job, oldest first.
     pub(super) fn tries(&self, block: BlockId, job: TaskKind, round: NaiveDate) -> Vec<NaiveDate> {
         let nudges = self.of(block).rev().filter_map(|event| {
-            if let Body::Nudged { task, on, due, .. } = &event.body
-                && *task == job
-            {
-                Some((*on, *due))
-            } else {
-                None
-            }
+            let Body::Nudged { task, on, due, .. } = event.body else {
+                return None;
+            };
+            (task == job).then_some((on, due))
         });
         let mut days: Vec<NaiveDate> = nudges
             .take_while(|(_, due)| *due == round)

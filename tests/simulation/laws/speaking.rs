@@ -83,8 +83,11 @@ impl Laws {
     /// What the texts of a change became.
     pub(super) fn answers(&mut self, change: &Change, engine: &Engine, moment: Moment) {
         for received in &change.received {
+            // A correction said twice puts the same in place of the same.
             let reported = change.events.iter().any(|event| {
-                event.message == Some(received.id) && matches!(event.body, Body::Reported { .. })
+                event.message == Some(received.id)
+                    && event.supersedes.is_none()
+                    && matches!(event.body, Body::Reported { .. })
             });
             // An answer to a question, such as "1" or a block's name, may well come twice.
             let asked = !received.text.trim().contains(' ');
