@@ -5,11 +5,7 @@
 mod faults;
 mod running;
 
-use std::{
-    fs,
-    os::unix::fs::PermissionsExt,
-    path::{Path, PathBuf},
-};
+use std::{fs, os::unix::fs::PermissionsExt, path::PathBuf};
 
 use budwood::{
     clock::{Clock, FixedClock},
@@ -24,7 +20,7 @@ use tempfile::TempDir;
 
 use crate::{
     desk::{Desk, HANA, JARO, at, inbound},
-    sim::DEMO_ROLL,
+    sim::{self, DEMO_ROLL},
     store::rich_change,
 };
 
@@ -61,27 +57,7 @@ impl Place {
     }
 
     fn config(&self) -> Config {
-        let text = format!(
-            r#"
-            [store]
-            folder = {:?}
-            [web]
-            listen = "127.0.0.1:8470"
-            workers = 1
-            [inbound]
-            auth = "bearer"
-            [outbound]
-            kind = "none"
-            [line]
-            name = "valley"
-            own_number = "12345"
-            country = "GB"
-            fallback_zone = "Asia/Jakarta"
-            "#,
-            self.path("store")
-        );
-        let secret = |_: &str| Some("not-a-real-secret-not-a-real-secret".to_owned());
-        Config::parse(&text, Path::new(""), &secret).unwrap()
+        sim::config(&self.path("store"))
     }
 
     fn path(&self, name: &str) -> PathBuf {

@@ -3,9 +3,13 @@
 //! Nothing of ours is imitated here: the engine, reader, texts, calendars and records are those
 //! of the service. Only the clock is virtual and the disk is memory.
 
-use std::sync::{Arc, Mutex, OnceLock, PoisonError};
+use std::{
+    path::Path,
+    sync::{Arc, Mutex, OnceLock, PoisonError},
+};
 
 use budwood::{
+    config::Config,
     engine::Setup,
     message::Received,
     setup,
@@ -32,6 +36,30 @@ pub(crate) fn own_setup() -> Setup {
     setup.own_numbers = vec![OWN_NUMBER.to_owned()];
     setup.country = "GB".to_owned();
     setup
+}
+
+/// A configuration of the service with its store here, and nothing sent.
+pub(crate) fn config(store: &Path) -> Config {
+    let text = format!(
+        r#"
+        [store]
+        folder = {store:?}
+        [web]
+        listen = "127.0.0.1:8470"
+        workers = 1
+        [inbound]
+        auth = "bearer"
+        [outbound]
+        kind = "none"
+        [line]
+        name = "valley"
+        own_number = "12345"
+        country = "GB"
+        fallback_zone = "Asia/Jakarta"
+        "#
+    );
+    let secret = |_: &str| Some("not-a-real-secret-not-a-real-secret".to_owned());
+    Config::parse(&text, Path::new(""), &secret).expect("a sound configuration")
 }
 
 /// A store in memory that is still there when its engine is gone, as a disk is.

@@ -10,11 +10,12 @@
 //! And one raw `fdatasync` after an append. Machines differ, and so do minutes: compare only
 //! within one run. Deliberately absent: other stores, and texts on the way out.
 //!
-//! One run on 2 virtual AMD EPYC cores with ext4, shared with other work (2026-11): with 256
-//! connections the whole service took in 17,600 texts a second, 0.21 of hello and 0.47 of the
-//! file; its p99 was 1.53 times that of the file. A single text on an idle server took 0.4 ms,
-//! 2.1 times what it takes into the file. Before a batch waited for as many texts as the last one
-//! (`GATHER` in the limits) it was 0.39 of the file, with 3.1 times its p99.
+//! Two runs on 2 virtual AMD EPYC cores with ext4, with nothing else running (2026-11): with 256
+//! connections the whole service took in 16,900 and 21,800 texts a second, 0.13 and 0.16 of hello,
+//! 0.20 and 0.23 of the file; its p99 was 4 times that of the file. A single text on an idle server
+//! took 0.37 ms, 3 to 4 times one `fdatasync`. A profile says where the time goes: for each text
+//! five records are written, each of which costs sled about 3 us of processor time, and the client
+//! shares the two cores.
 //!
 //! `cargo bench -p budwood --bench durable`; for a profile, `-- 256` measures only the whole service
 //! with so many connections.
@@ -66,7 +67,7 @@ fn main() {
         "connections", "server", "texts/s", "p50 us", "p99 us", "of hello", "of file"
     )
     .unwrap();
-    if let Some(connections) = env::args().nth(1).and_then(|number| number.parse().ok()) {
+    if let Some(connections) = env::args().find_map(|arg| arg.parse().ok()) {
         let whole = median(Kind::Whole, connections);
         writeln!(
             out,

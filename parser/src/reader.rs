@@ -57,6 +57,12 @@ impl Reader {
         self.lexicon.codes().iter().map(String::as_str)
     }
 
+    /// Whether a language is loaded, under the code of a pack or of a form of it ("vi-bare").
+    #[must_use]
+    pub fn knows(&self, code: &str) -> bool {
+        self.lexicon.own(&[code]) != 0
+    }
+
     /// Reads a text. Never fails, whatever the text.
     #[must_use]
     pub fn read(&self, text: &str, known: &Known<'_>) -> Reading {

@@ -7,7 +7,6 @@ mod clauses;
 mod dates;
 mod gate;
 mod laws;
-mod number_packs;
 mod numbers;
 mod packs;
 mod packs_entries;

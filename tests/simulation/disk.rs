@@ -9,7 +9,6 @@ use std::{
 
 use budwood::{
     clock::{Clock, FixedClock},
-    config::Config,
     keep,
     message::Received,
     store::{Change, Hold, Loaded, MemoryStore, Record, SledStore, Store, StoreError, read_line},
@@ -17,6 +16,8 @@ use budwood::{
 use budwood_scheduler::{Event, EventId};
 use chrono::{DateTime, Utc};
 use tempfile::TempDir;
+
+use crate::sim;
 
 /// The store of a small service.
 const CACHE_BYTES: u64 = 16 * 1024 * 1024;
@@ -101,7 +102,7 @@ impl Disk {
                     folders.lives += 1;
                     let log = folders.path("log");
                     fs::write(&log, log_of(lines)).expect("room for a log");
-                    let config = config(&folders.path("store"));
+                    let config = sim::config(&folders.path("store"));
                     let clock = Clock::Fixed(FixedClock::at(now));
                     keep::import(&config, &log, &clock).expect("a whole log");
                     fs::remove_file(log).expect("the log was ours");
@@ -152,29 +153,6 @@ fn log_of(lines: &[Vec<u8>]) -> Vec<u8> {
     log.extend_from_slice(end.as_bytes());
     log.push(b'\n');
     log
-}
-
-fn config(store: &Path) -> Config {
-    let text = format!(
-        r#"
-        [store]
-        folder = {store:?}
-        [web]
-        listen = "127.0.0.1:8470"
-        workers = 1
-        [inbound]
-        auth = "bearer"
-        [outbound]
-        kind = "none"
-        [line]
-        name = "valley"
-        own_number = "12345"
-        country = "GB"
-        fallback_zone = "Asia/Jakarta"
-        "#
-    );
-    let secret = |_: &str| Some("not-a-real-secret-not-a-real-secret".to_owned());
-    Config::parse(&text, Path::new(""), &secret).expect("a sound configuration")
 }
 
 impl Store for Disk {

@@ -9,7 +9,7 @@ use budwood::{
 use chrono::{Days, TimeDelta};
 
 use super::{
-    people::{noon, number, setup, valley},
+    people::{noon, number, settle, setup},
     start::bytes,
     tick::folder,
 };
@@ -37,7 +37,7 @@ pub(crate) fn run() {
 fn year(group: usize) {
     let folder = folder();
     let store = SledStore::open(folder.path(), 16 * 1024 * 1024).unwrap();
-    store.commit(&valley(FARMERS, 0)).unwrap();
+    settle(&store, FARMERS, 0);
     let mut engine = Engine::open(setup(), Box::new(store), noon()).unwrap();
     let mut texts = 0_u64;
     for (week, said) in (0..52_u64).zip(TEXTS.iter().cycle()) {

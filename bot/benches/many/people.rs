@@ -15,6 +15,9 @@ use budwood_scheduler::{
 };
 use chrono::{DateTime, NaiveDate, Utc};
 
+/// Farmers put into a store at once.
+const PART: usize = 256;
+
 /// Farmers of one group.
 const GROUP: u32 = 1_000;
 
@@ -48,6 +51,32 @@ pub(crate) fn valley(farmers: u32, due_one_in: u32) -> Change {
             .map(|farmer| block(farmer, soon(farmer)))
             .collect(),
         ..Change::default()
+    }
+}
+
+/// Puts a valley into a store, no more at once than the service would.
+pub(crate) fn settle(store: &dyn Store, farmers: u32, due_one_in: u32) {
+    let whole = valley(farmers, due_one_in);
+    let mut parts = (
+        whole.persons.chunks(PART),
+        whole.phones.chunks(PART),
+        whole.blocks.chunks(PART),
+    );
+    let groups = Change {
+        groups: whole.groups.clone(),
+        ..Change::default()
+    };
+    store.commit(&groups).unwrap();
+    while let (Some(persons), Some(phones), Some(blocks)) =
+        (parts.0.next(), parts.1.next(), parts.2.next())
+    {
+        let part = Change {
+            persons: persons.to_vec(),
+            phones: phones.to_vec(),
+            blocks: blocks.to_vec(),
+            ..Change::default()
+        };
+        store.commit(&part).unwrap();
     }
 }
 

@@ -17,13 +17,14 @@ use budwood_scheduler::{BlockId, BlockState, Body, Event, EventId, Happened, Per
 use chrono::{DateTime, Days, TimeDelta, Utc};
 
 use super::{
-    people::{day, noon, number, setup, valley},
+    people::{day, noon, number, settle, setup},
     tick::folder,
 };
 
 const BLOCKS: u32 = 100_000;
-/// Facts written at once.
-const GROUP: u64 = 10_000;
+/// Facts written at once, as many as the service writes at once: with much larger batches sled takes
+/// memory and does not give it back.
+const GROUP: usize = 256;
 const CACHE_BYTES: u64 = 64 * 1024 * 1024;
 
 pub(crate) fn run() {
@@ -82,7 +83,7 @@ pub(crate) fn opened(folder: &Path) {
 /// Facts as they come: every block once in turn, round after round, a round every four weeks.
 fn fill(folder: &Path, facts: u64) {
     let store = SledStore::open(folder, CACHE_BYTES).unwrap();
-    store.commit(&valley(BLOCKS, 0)).unwrap();
+    settle(&store, BLOCKS, 0);
     let mut states: Vec<BlockState> = vec![BlockState::default(); BLOCKS as usize];
     let mut change = Change::default();
     for number in 0..facts {
@@ -90,15 +91,23 @@ fn fill(folder: &Path, facts: u64) {
         let block = u32::try_from(number % u64::from(BLOCKS)).unwrap();
         states.get_mut(block as usize).unwrap().apply(&event);
         change.events.push(event);
-        if change.events.len() as u64 == GROUP {
+        if change.events.len() == GROUP {
             store.commit(&std::mem::take(&mut change)).unwrap();
         }
     }
-    if facts > 0 {
-        let ids = (0..BLOCKS).map(BlockId);
-        change.states = ids.zip(states).collect();
-    }
     store.commit(&change).unwrap();
+    if facts > 0 {
+        let mut rest = (0..BLOCKS).map(BlockId).zip(states).peekable();
+        while rest.peek().is_some() {
+            let states = rest.by_ref().take(GROUP).collect();
+            store
+                .commit(&Change {
+                    states,
+                    ..Change::default()
+                })
+                .unwrap();
+        }
+    }
 }
 
 fn fact(number: u64) -> Event {

@@ -22,9 +22,6 @@ const DAY_MINUTES: i64 = 24 * 60;
 /// The code that stands for every language at once.
 const ALL_LANGUAGES: &str = "mix";
 
-/// What follows the code of a language that is typed in Latin letters (ISO 15924).
-const TYPED_IN_LATIN: &str = "Latn";
-
 /// A line as it comes in. Keys that are not known here are for others and are let be.
 #[derive(Deserialize)]
 pub(super) struct Line {
@@ -88,7 +85,7 @@ impl Line {
     pub(super) fn parse(line: &str, reader: &Reader) -> Result<Self, String> {
         let line: Self = serde_json::from_str(line).map_err(|error| error.to_string())?;
         match line.lang.as_deref() {
-            Some(code) if code != ALL_LANGUAGES && codes(reader, code).is_empty() => {
+            Some(code) if code != ALL_LANGUAGES && !reader.knows(code) => {
                 Err(format!("the language {code:?} is not loaded"))
             }
             Some(_) | None => Ok(line),
@@ -129,14 +126,11 @@ impl Line {
         let blocks: Vec<&str> = plots.iter().map(|plot| plot.name.as_str()).collect();
         let groups: Vec<&str> = self.ctx.groups.iter().map(String::as_str).collect();
         let members: Vec<&str> = self.ctx.members.iter().map(String::as_str).collect();
-        let languages = self
-            .lang
-            .as_deref()
-            .map_or_else(Vec::new, |code| codes(reader, code));
+        let language = self.lang.as_deref().filter(|code| *code != ALL_LANGUAGES);
         let reading = reader.read(
             &self.text,
             &Known {
-                languages: &languages,
+                languages: language.as_slice(),
                 blocks: &blocks,
                 groups: &groups,
                 members: &members,
@@ -173,29 +167,6 @@ impl Line {
                 .collect(),
         }
     }
-}
-
-/// The packs for a language code, first the one that weighs most; none when it is not loaded.
-///
-/// "vi-bare" is read by the pack "vi"; "en-WA" by "en-WA" and then "en"; "th" by "th" and then
-/// "th-Latn", because a phone that has a script is also used without it.
-fn codes<'r>(reader: &'r Reader, code: &str) -> Vec<&'r str> {
-    let (base, form) = code.split_once('-').unwrap_or((code, ""));
-    let typed = format!("{base}-{TYPED_IN_LATIN}");
-    let loaded = |wanted: &str| reader.languages().find(|known| *known == wanted);
-    let with_typed = form.is_empty() || form == TYPED_IN_LATIN;
-    let order = [
-        loaded(code),
-        loaded(base),
-        loaded(&typed).filter(|_| with_typed),
-    ];
-    let mut codes: Vec<&str> = Vec::new();
-    for code in order.into_iter().flatten() {
-        if !codes.contains(&code) {
-            codes.push(code);
-        }
-    }
-    codes
 }
 
 /// A block as the line gives it: `{"planted":120,"dead":8,"replaced":6,"area_ha":0.4}`.
