@@ -1,10 +1,11 @@
 //! How fast texts are taken in durably over HTTP, beside what the same server and disk can do.
 //!
-//! One client in this process, 1, 64 and 256 connections, four servers one after the other:
+//! One client in this process, 1, 64 and 256 connections, five servers one after the other:
 //!
 //! - `hello`: the web side answers a small GET.
 //! - `answered`: texts are read and answered without being stored.
 //! - `file`: texts go to a plain file, appended in groups with one `fdatasync` each.
+//! - `bare`: the store's library alone takes as many records for each text as the service writes.
 //! - `whole`: the service as it is: reading, dedupe, event, state, answer, store.
 //!
 //! And one raw `fdatasync` after an append. Machines differ, and so do minutes: compare only
@@ -79,7 +80,7 @@ fn main() {
     }
     for connections in CONNECTIONS {
         let measured = Kind::ALL.map(|kind| median(kind, connections));
-        let [hello, _, file, whole] = &measured;
+        let [hello, _, file, bare, whole] = &measured;
         for (kind, one) in Kind::ALL.iter().zip(&measured) {
             writeln!(
                 out,
@@ -95,8 +96,11 @@ fn main() {
         }
         writeln!(
             out,
-            "{connections:>11} p99 of whole / p99 of file: {:.2}; p50 of whole / one fdatasync (p10): {:.1}",
+            "{connections:>11} whole / bare: {:.2}; p99 of whole / p99 of file: {:.2}, of bare: {:.2}; \
+             p50 of whole / one fdatasync (p10): {:.1}",
+            whole.per_second / bare.per_second,
             whole.p99.as_secs_f64() / file.p99.as_secs_f64(),
+            whole.p99.as_secs_f64() / bare.p99.as_secs_f64(),
             whole.p50.as_secs_f64() / quick.as_secs_f64(),
         )
         .unwrap();
@@ -114,7 +118,7 @@ fn median(kind: Kind, connections: usize) -> Measured {
             let server = Server::start(kind);
             let request = match kind {
                 Kind::Hello => Request::Hello,
-                Kind::Answered | Kind::File | Kind::Whole => Request::Text,
+                Kind::Answered | Kind::File | Kind::Bare | Kind::Whole => Request::Text,
             };
             client::measure(&server, request, connections, LENGTH)
         })

@@ -24,6 +24,8 @@ pub(super) struct Time {
     off: TimeDelta,
     /// Since when the computer's clock is as it is.
     set_at: DateTime<Utc>,
+    /// The engine has believed the clock since it started.
+    believed: bool,
 }
 
 impl Time {
@@ -36,6 +38,7 @@ impl Time {
             watched,
             off: TimeDelta::zero(),
             set_at: now,
+            believed: false,
         }
     }
 
@@ -58,7 +61,9 @@ impl Time {
 
     /// The engine's time.
     pub(super) fn look(&mut self, engine: &mut Engine) -> DateTime<Utc> {
-        self.watched.look(engine)
+        let now = self.watched.look(engine);
+        self.believed |= now == self.computer();
+        now
     }
 
     /// Whether the computer's clock is so wrong that nothing may hang on it.
@@ -72,8 +77,11 @@ impl Time {
     }
 
     /// Somebody sets the clock: a little, or by hours, days, years; or puts it right again.
+    ///
+    /// Not one that has stood behind since the start: when that leaps, nothing tells whether it
+    /// leaps to the right time or past it.
     pub(super) fn set_by_somebody(&mut self, chance: &mut Chance) {
-        let off = if self.off.is_zero() {
+        let off = if self.off.is_zero() && self.believed {
             let years = i64::from(1 + chance.below(30)) * 365;
             let forward = *chance.pick(&[
                 TimeDelta::seconds(40),
@@ -115,6 +123,7 @@ impl Time {
             self.set_off(off);
         }
         self.watched = WatchedTime::new(Clock::Fixed(self.hand.clone()));
+        self.believed = false;
     }
 
     /// The adviser says that the clock is right as it stands.

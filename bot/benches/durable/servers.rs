@@ -33,6 +33,12 @@ pub(crate) const FARMERS: usize = 900;
 /// Threads of the web side, as a small computer has them.
 const WORKERS: usize = 2;
 
+/// The mean size of a record of the service, from `--bench many -- disk`.
+const RECORD_BYTES: usize = 150;
+
+/// What the service gives its store by default.
+const CACHE_BYTES: u64 = 32 * 1024 * 1024;
+
 /// What is behind the web side.
 #[derive(Clone, Copy, PartialEq, Eq)]
 pub(crate) enum Kind {
@@ -42,18 +48,27 @@ pub(crate) enum Kind {
     Answered,
     /// A plain file.
     File,
+    /// The store's library alone, given as many records as the service writes for a text.
+    Bare,
     /// The service.
     Whole,
 }
 
 impl Kind {
-    pub(crate) const ALL: [Self; 4] = [Self::Hello, Self::Answered, Self::File, Self::Whole];
+    pub(crate) const ALL: [Self; 5] = [
+        Self::Hello,
+        Self::Answered,
+        Self::File,
+        Self::Bare,
+        Self::Whole,
+    ];
 
     pub(crate) const fn name(self) -> &'static str {
         match self {
             Self::Hello => "hello",
             Self::Answered => "answered",
             Self::File => "file",
+            Self::Bare => "bare",
             Self::Whole => "whole",
         }
     }
@@ -101,7 +116,8 @@ impl Server {
                         clock: time,
                     };
                     let intake: Arc<dyn Intake> = match kind {
-                        Kind::File => Arc::new(ToFile::new(&place)),
+                        Kind::File => Arc::new(ToDisk::new(to_file(&place))),
+                        Kind::Bare => Arc::new(ToDisk::new(to_sled(&place))),
                         Kind::Hello | Kind::Answered | Kind::Whole => Arc::new(ToNowhere),
                     };
                     web::serve(listener, intake, settings, stop).await.unwrap();
@@ -150,39 +166,82 @@ impl Intake for ToNowhere {
     }
 }
 
-/// The plainest durable server: a line for each text, one sync for all that came together.
-struct ToFile {
-    jobs: SyncSender<(String, oneshot::Sender<()>)>,
+/// Writes down all texts that came together.
+type WriteGroup = Box<dyn FnMut(&[(Inbound, oneshot::Sender<()>)]) + Send>;
+
+/// A durable server that does nothing but write: one sync for all texts that came together.
+struct ToDisk {
+    jobs: SyncSender<(Inbound, oneshot::Sender<()>)>,
 }
 
-impl ToFile {
-    fn new(folder: &Path) -> Self {
+impl ToDisk {
+    fn new(mut write: WriteGroup) -> Self {
         let (jobs, inbox) = sync_channel(limits::QUEUE_MAX);
-        let file = File::create(folder.join("log")).unwrap();
-        thread::spawn(move || append(file, &inbox));
+        thread::spawn(move || run(&inbox, &mut write));
         Self { jobs }
     }
 }
 
-fn append(mut file: File, inbox: &Receiver<(String, oneshot::Sender<()>)>) {
+fn run(inbox: &Receiver<(Inbound, oneshot::Sender<()>)>, write: &mut WriteGroup) {
     while let Ok(first) = inbox.recv() {
         let mut jobs = vec![first];
         jobs.extend(inbox.try_iter().take(limits::BATCH_MAX - 1));
-        let lines: String = jobs.iter().map(|(line, _)| line.as_str()).collect();
-        file.write_all(lines.as_bytes()).unwrap();
-        file.sync_data().unwrap();
+        write(&jobs);
         for (_, told) in jobs {
             let _ = told.send(());
         }
     }
 }
 
-impl Intake for ToFile {
+/// A line for each text.
+fn to_file(folder: &Path) -> WriteGroup {
+    let mut file = File::create(folder.join("log")).unwrap();
+    Box::new(move |jobs| {
+        let mut lines = String::new();
+        for (text, _) in jobs {
+            let id = text.gateway_id.as_deref().unwrap_or_default();
+            writeln!(lines, "{id} {} {} {}", text.from, text.to, text.text).unwrap();
+        }
+        file.write_all(lines.as_bytes()).unwrap();
+        file.sync_data().unwrap();
+    })
+}
+
+/// What the service writes for a text, and nothing else of the service: three new records in the
+/// order of their numbers, two in place of older ones of the farmer.
+fn to_sled(folder: &Path) -> WriteGroup {
+    let tree = sled::Config::new()
+        .path(folder)
+        .cache_capacity(CACHE_BYTES)
+        .flush_every_ms(None)
+        .open()
+        .unwrap();
+    let db = File::options().write(true).open(folder.join("db")).unwrap();
+    let mut number = 0_u64;
+    Box::new(move |jobs| {
+        let mut batch = sled::Batch::default();
+        for (text, _) in jobs {
+            number += 1;
+            let mut put = |prefix: &str, key: &[u8]| {
+                batch.insert([prefix.as_bytes(), key].concat(), vec![b'x'; RECORD_BYTES]);
+            };
+            for prefix in ["e/", "i/", "o/"] {
+                put(prefix, &number.to_be_bytes());
+            }
+            for prefix in ["s/", "t/"] {
+                put(prefix, text.from.as_bytes());
+            }
+        }
+        tree.apply_batch(batch).unwrap();
+        tree.flush().unwrap();
+        db.sync_data().unwrap();
+    })
+}
+
+impl Intake for ToDisk {
     fn text(&self, text: Inbound) -> IntakeFuture {
-        let id = text.gateway_id.unwrap_or_default();
-        let line = format!("{id} {} {} {}\n", text.from, text.to, text.text);
         let (told, wait) = oneshot::channel();
-        self.jobs.send((line, told)).unwrap();
+        self.jobs.send((text, told)).unwrap();
         Box::pin(async {
             wait.await.unwrap();
             Ok(())

@@ -6,7 +6,8 @@
 //! moment that was right, or stands at the last stored one. The guard goes on by itself once the clock is right again.
 //!
 //! In doubt is a clock that stands before the last stored fact or message, or that moved against
-//! the steady clock by more than an hour. Deliberately absent: reading clocks.
+//! the steady clock by more than an hour. A clock that is wrong from the start and stands after
+//! the last stored moment cannot be told from a right one. Deliberately absent: reading clocks.
 
 use std::{fmt, time::Duration};
 
