@@ -9,10 +9,11 @@
 //!   torn. It is set aside; sled writes it anew, as this program never changes its settings.
 //!
 //! Files are set aside into a folder, never deleted. If the store cannot be opened all the same,
-//! they are put back, and so is the log.
-//!
-//! What is not cured: where sled's log itself is damaged, sled has cut it off there at the first
-//! attempt, before anybody could ask. `mark` sees that, and the opening is refused.
+//! everything stands as it stood: opening a damaged log, sled cuts it off and a snapshot with it,
+//! which `mark` sees only afterwards. So a store that is soon copied is copied before it is opened;
+//! a larger one only before helper files are set aside, and then its log stays cut off.
+
+mod before;
 
 use std::{
     fs::{self, File, TryLockError},
@@ -20,7 +21,9 @@ use std::{
     path::{Path, PathBuf},
 };
 
+use self::before::Before;
 use super::StoreError;
+use crate::limits;
 
 /// The folder inside the store for what was set aside.
 const ASIDE: &str = "set-aside";
@@ -37,24 +40,37 @@ pub(super) fn open<T>(
     if is_in_use(folder)? {
         return Err(StoreError::InUse(folder.display().to_string()));
     }
-    drop_snapshots(folder, |name| name.ends_with(".generating"))?;
+    drop_unfinished_snapshots(folder)?;
+    let before = copied_soon(folder)?
+        .then(|| Before::keep(folder))
+        // On a full disk a store must open all the same.
+        .and_then(Result::ok);
     let damaged = match attempt() {
         Err(error @ StoreError::Damaged(_)) => error,
-        other => return other,
+        other => {
+            before.iter().try_for_each(Before::forget)?;
+            return other;
+        }
     };
-    // Reading a log without its snapshot, sled overwrites what it does not understand.
-    let log = copy_log(folder)?;
-    let mut moved = Vec::new();
-    let result = without_helpers(folder, &mut moved, attempt, damaged);
+    let before = before.map_or_else(|| Before::keep(folder), Ok)?;
+    let mut aside = Vec::new();
+    let result = without_helpers(folder, &mut aside, attempt, damaged);
     if result.is_ok() {
-        log.iter().try_for_each(|log| fs::remove_file(&log.to))?;
+        before.forget()?;
     } else {
-        // What the attempts made themselves would stand beside what was there.
-        drop_snapshots(folder, |_| !moved.is_empty())?;
-        put_back(&moved)?;
-        put_back(log.as_slice())?;
+        before.put_back()?;
+        aside.iter().try_for_each(fs::remove_file)?;
     }
     result
+}
+
+/// Whether copying the store takes no time that anybody notices.
+fn copied_soon(folder: &Path) -> io::Result<bool> {
+    let mut bytes = 0;
+    for file in files(folder)? {
+        bytes += file.metadata()?.len();
+    }
+    Ok(bytes <= limits::STORE_COPY_MAX_BYTES)
 }
 
 /// Whether another process has the store: then an unfinished snapshot is a living one.
@@ -73,7 +89,7 @@ fn is_in_use(folder: &Path) -> io::Result<bool> {
 /// First without the snapshots, then without `conf` too.
 fn without_helpers<T>(
     folder: &Path,
-    moved: &mut Vec<Moved>,
+    moved: &mut Vec<PathBuf>,
     attempt: impl Fn() -> Result<T, StoreError>,
     mut damaged: StoreError,
 ) -> Result<T, StoreError> {
@@ -92,23 +108,18 @@ fn without_helpers<T>(
     Err(damaged)
 }
 
-/// Removes snapshots; sled makes new ones from its log.
-fn drop_snapshots(folder: &Path, chosen: impl Fn(&str) -> bool) -> io::Result<()> {
+fn drop_unfinished_snapshots(folder: &Path) -> io::Result<()> {
+    let unfinished = |name: &str| name.starts_with(SNAPSHOT) && name.ends_with(".generating");
     for path in files(folder)? {
-        if name(&path).is_some_and(|name| name.starts_with(SNAPSHOT) && chosen(name)) {
+        if name(&path).is_some_and(unfinished) {
             fs::remove_file(path)?;
         }
     }
     Ok(())
 }
 
-/// A file that was moved: from where, to where.
-struct Moved {
-    from: PathBuf,
-    to: PathBuf,
-}
-
-fn set_aside(folder: &Path, chosen: impl Fn(&str) -> bool) -> io::Result<Vec<Moved>> {
+/// Where the chosen files went.
+fn set_aside(folder: &Path, chosen: impl Fn(&str) -> bool) -> io::Result<Vec<PathBuf>> {
     let mut moved = Vec::new();
     for from in files(folder)? {
         let Some(name) = name(&from).filter(|name| chosen(name)) else {
@@ -116,27 +127,9 @@ fn set_aside(folder: &Path, chosen: impl Fn(&str) -> bool) -> io::Result<Vec<Mov
         };
         let to = free_name(&folder.join(ASIDE), name)?;
         fs::rename(&from, &to)?;
-        moved.push(Moved { from, to });
+        moved.push(to);
     }
     Ok(moved)
-}
-
-/// None where a first start was cut off before there was a log.
-fn copy_log(folder: &Path) -> io::Result<Option<Moved>> {
-    let from = folder.join("db");
-    if !from.exists() {
-        return Ok(None);
-    }
-    let to = free_name(&folder.join(ASIDE), "db")?;
-    fs::copy(&from, &to)?;
-    Ok(Some(Moved { from, to }))
-}
-
-fn put_back(moved: &[Moved]) -> io::Result<()> {
-    for Moved { from, to } in moved {
-        fs::rename(to, from)?;
-    }
-    Ok(())
 }
 
 /// A name that is not taken: what was set aside earlier is kept too.

@@ -1,0 +1,69 @@
+//! What stood in the folder before an attempt to open it, so that a refusal leaves it so.
+
+use std::{
+    fs, io,
+    path::{Path, PathBuf},
+};
+
+use super::{ASIDE, files};
+
+/// The folder among what was set aside, empty while nothing is being opened. What an opening
+/// that was cut off has left in it is replaced.
+const BEFORE: &str = "before";
+
+/// Copies of all files of a store.
+pub(super) struct Before {
+    folder: PathBuf,
+    copies: PathBuf,
+}
+
+impl Before {
+    /// Copies them.
+    pub(super) fn keep(folder: &Path) -> io::Result<Self> {
+        let before = Self {
+            folder: folder.to_owned(),
+            copies: folder.join(ASIDE).join(BEFORE),
+        };
+        match before.copy() {
+            Ok(()) => Ok(before),
+            Err(error) => {
+                before.forget()?;
+                Err(error)
+            }
+        }
+    }
+
+    fn copy(&self) -> io::Result<()> {
+        self.forget()?;
+        let all = files(&self.folder)?;
+        if !all.is_empty() {
+            fs::create_dir_all(&self.copies)?;
+        }
+        for file in all {
+            fs::copy(&file, in_folder(&self.copies, &file))?;
+        }
+        Ok(())
+    }
+
+    /// The files stand as they stood; what is new goes.
+    pub(super) fn put_back(self) -> io::Result<()> {
+        for file in files(&self.folder)? {
+            if !in_folder(&self.copies, &file).exists() {
+                fs::remove_file(file)?;
+            }
+        }
+        for copy in files(&self.copies)? {
+            fs::rename(&copy, in_folder(&self.folder, &copy))?;
+        }
+        self.forget()
+    }
+
+    /// The copies are not needed.
+    pub(super) fn forget(&self) -> io::Result<()> {
+        files(&self.copies)?.iter().try_for_each(fs::remove_file)
+    }
+}
+
+fn in_folder(folder: &Path, file: &Path) -> PathBuf {
+    folder.join(file.file_name().unwrap_or_default())
+}
