@@ -136,6 +136,65 @@ fn a_line_names_a_language_that_is_loaded() {
     assert_eq!(answer["act"], Value::Null);
 }
 
+/// What README shows of ten texts is what is made of them. `BUDWOOD_UPDATE=1` takes a change over.
+#[test]
+fn readme_shows_what_is_made_of_ten_texts() {
+    let path = Path::new(env!("CARGO_MANIFEST_DIR")).join("../README.md");
+    let readme = fs::read_to_string(&path).unwrap();
+    let (before, rest) = readme.split_once(TEN_TEXTS).unwrap();
+    let (section, after) = rest.split_once("\n## ").unwrap();
+    let reader = setup::built_in(1).unwrap().reader;
+    let mut texts = 0;
+    let mut blocks = section.split("```");
+    let mut found = blocks.next().unwrap().to_owned();
+    while let (Some(block), Some(prose)) = (blocks.next(), blocks.next()) {
+        found.push_str("```text\n");
+        for line in block.lines().skip(1) {
+            let whole = line.strip_prefix("text      ");
+            let text = whole.unwrap_or(line);
+            if whole.is_none() && is_shown(line) {
+                continue;
+            }
+            texts += 1;
+            let page = read::explained(&reader, received(), text);
+            match whole {
+                Some(_) => found.push_str(&page),
+                None => found.push_str(&ending(text, &page)),
+            }
+        }
+        found.push_str("```");
+        found.push_str(prose);
+    }
+    assert_eq!(texts, 10);
+    if std::env::var_os("BUDWOOD_UPDATE").is_some() {
+        fs::write(&path, format!("{before}{TEN_TEXTS}{found}\n## {after}")).unwrap();
+    } else {
+        assert_eq!(section, found, "BUDWOOD_UPDATE=1 takes a change over");
+    }
+}
+
+const TEN_TEXTS: &str = "## Ten texts and what is made of them\n";
+
+/// What `budwood read` shows below the words.
+const SHOWN: [&str; 5] = ["stance ", "problem ", "fact ", "said ", "does "];
+
+/// Whether a line of README is an answer, and not a text.
+fn is_shown(line: &str) -> bool {
+    let labels = SHOWN.iter().chain(&["  ", "language "]);
+    labels.into_iter().any(|label| line.starts_with(*label))
+}
+
+/// The text, and below it what came of it.
+fn ending(text: &str, page: &str) -> String {
+    let shown = |line: &&str| SHOWN.iter().any(|label| line.starts_with(*label));
+    let lines = page.lines().filter(shown);
+    let mut ending = format!("{text}\n");
+    for line in lines {
+        writeln!(ending, "    {line}").unwrap();
+    }
+    ending
+}
+
 fn answer(line: &Value) -> Value {
     let reader = setup::built_in(1).unwrap().reader;
     let mut answers = Vec::new();
@@ -195,10 +254,12 @@ fn cases() -> Vec<Case> {
 }
 
 fn part(aside: &Value) -> Part {
-    match aside {
-        Value::Bool(true) => Part::Aside,
-        Value::String(_) => Part::Read,
-        _ => Part::Tuned,
+    if aside.is_string() {
+        Part::Read
+    } else if *aside == json!(true) {
+        Part::Aside
+    } else {
+        Part::Tuned
     }
 }
 
