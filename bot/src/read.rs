@@ -6,6 +6,7 @@
 mod explain;
 mod input;
 mod output;
+mod plain;
 
 use std::io::{BufRead, Read, Write};
 

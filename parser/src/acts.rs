@@ -34,7 +34,11 @@ pub(crate) fn read(pieces: &[Piece<'_>]) -> Option<Act> {
     if pieces.iter().any(|piece| piece.is_mark('?')) {
         return None;
     }
-    let core = words(pieces, |piece| piece.is_plain(Plain::Courtesy));
+    let mut core = words(pieces, |piece| piece.is_plain(Plain::Courtesy));
+    if core.is_empty() {
+        // "ครับ" is polite, and by itself a yes.
+        core = all;
+    }
     let (first, rest) = core.split_first()?;
     if first.is_plain(Plain::Later) {
         return later(rest);
@@ -42,13 +46,21 @@ pub(crate) fn read(pieces: &[Piece<'_>]) -> Option<Act> {
     // "ok done", "done A": the block fills the question.
     let done = core.iter().any(|piece| piece.is_plain(Plain::Done));
     let only_done = core.iter().all(|piece| {
-        piece.is_any(&[Plain::Done, Plain::Yes]) || matches!(piece.sense, Sense::Block(_))
+        piece.is_any(&[Plain::Done, Plain::Yes, Plain::Subject])
+            || matches!(piece.sense, Sense::Block(_))
     });
     if done && only_done {
         return Some(Act::Done);
     }
-    let same = rest.iter().all(|piece| answer(piece) == answer(first));
-    answer(first).filter(|_| same).and_then(act)
+    let said = answer(first)?;
+    // "cancel that for me, help": small words change nothing about what is taken back.
+    let small = |piece: &Piece<'_>| {
+        said == Plain::Undo && piece.is_any(&[Plain::Filler, Plain::Help, Plain::Subject])
+    };
+    let same = rest
+        .iter()
+        .all(|piece| answer(piece) == Some(said) || small(piece));
+    act(said).filter(|_| same)
 }
 
 /// The text is one thing that may fill a question.

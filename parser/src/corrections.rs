@@ -147,7 +147,9 @@ impl<'a, 'r> Text<'a, 'r> {
             if !self.is_denial(index) {
                 return None;
             }
-            let denied = self.value(index + 1)?;
+            let Some(denied) = self.value(index + 1) else {
+                return self.denied_last(index);
+            };
             // "weeded, not pruned" tells of two jobs.
             if matches!(denied, Value::Kind(_)) && !self.has_correction_word() {
                 return None;
@@ -159,13 +161,16 @@ impl<'a, 'r> Text<'a, 'r> {
             if here.to.is_some() {
                 return Some(here);
             }
+            // "not 8 to 6".
+            let skip = usize::from(self.is(index + 2, Plain::To));
             let after = self
-                .value(index + 2)
+                .value(index + 2 + skip)
                 .filter(|value| value.same_sort(denied));
             // "no 102" gives the right value; "not 120" only the wrong one.
             let is_answer = self.is(index, Plain::No);
             match after {
-                Some(_) if !is_answer => Some(Change {
+                // "bukan 8, 6": a word that also says "no" and that puts one in place of another.
+                Some(_) if !is_answer || self.is(index, Plain::Instead) => Some(Change {
                     to: after,
                     from: Some(denied),
                 }),
@@ -177,6 +182,21 @@ impl<'a, 'r> Text<'a, 'r> {
                 }
                 _ => None,
             }
+        })
+    }
+
+    /// "6, 8 illa": some languages deny what stands before. Nothing else may be told.
+    fn denied_last(&self, denial: usize) -> Option<Change> {
+        let words = || (0..self.core.len()).filter(|index| *index != denial);
+        let only_values =
+            words().all(|index| self.value(index).is_some() || self.is(index, Plain::Correction));
+        let mut values = words().filter_map(|index| self.value(index));
+        let (to, from) = (values.next()?, values.next()?);
+        let is_last = self.core.len() == denial + 1;
+        let pair = is_last && only_values && values.next().is_none() && to.same_sort(from);
+        pair.then_some(Change {
+            to: Some(to),
+            from: Some(from),
         })
     }
 

@@ -65,7 +65,7 @@ pub(crate) const TRADE_CODE: &str = "trade";
 #[derive(Clone, Debug, PartialEq, Eq, thiserror::Error)]
 pub enum PackFault {
     /// A key is missing, of the wrong type, or not known.
-    #[error("language pack: {0}")]
+    #[error(transparent)]
     Key(#[from] TableError),
     /// One entry is claimed by two kinds of work.
     #[error("language pack {pack}: \"{phrase}\" is listed both as {first} and as {second}")]

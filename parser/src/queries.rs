@@ -152,16 +152,16 @@ pub(crate) fn anyone(pieces: &[Piece<'_>]) -> Option<Query> {
     if !(0..pieces.len()).any(may_ask) {
         return None;
     }
-    let core = core(pieces);
+    let mut core = core(pieces);
+    // "what next, yes?"
+    core.retain(|piece| !piece.is_plain(Plain::Yes));
     let trade = core.iter().any(|piece| is_trade(piece));
     let clear = pieces.iter().any(crate::gate::is_clear_work);
-    let whole = core.iter().all(|piece| {
-        piece.means(|meaning| matches!(meaning, Meaning::Topic(_)))
-            || matches!(
-                piece.sense,
-                Sense::Block(_) | Sense::When(_) | Sense::Member(_)
-            )
-    });
+    let whole = core.iter().all(|piece| is_asking(piece) || is_about(piece));
+    let land = core.windows(2).any(|pair| is_area(pair));
+    // "block A fertiliser when", as many languages ask: then every word must be known.
+    let plain = (trade || land || core.iter().any(|piece| is_pack(piece)))
+        && core.iter().all(|piece| is_of_the_field(piece));
     let mut topics = core
         .iter()
         .enumerate()
@@ -170,8 +170,9 @@ pub(crate) fn anyone(pieces: &[Piece<'_>]) -> Option<Query> {
         Topic::CallMe | Topic::Who | Topic::MyData | Topic::Erase | Topic::Next | Topic::Status => {
             whole
         }
-        Topic::When => whole || (*at == 0 && trade),
-        Topic::HowMuch | Topic::MayI => *at == 0 && trade,
+        Topic::When => whole || plain || (*at == 0 && trade),
+        Topic::HowMuch => (plain || (*at == 0 && trade)) && !is_counted(&core, *at),
+        Topic::MayI => plain || (*at == 0 && trade),
         Topic::Other => *at == 0 && clear,
         Topic::Late
         | Topic::Quiet
@@ -190,12 +191,67 @@ pub(crate) fn anyone(pieces: &[Piece<'_>]) -> Option<Query> {
         });
         (question && clear).then_some((0, Topic::Other))
     };
-    let (_, topic) = found.or_else(asked)?;
-    Some(query(
-        pieces,
-        topic,
-        core.iter().find_map(|piece| kind_asked(piece)),
-    ))
+    let (at, topic) = found.or_else(asked)?;
+    // "may I weed A" names the work after the question, "A weed may I" before it.
+    let (before, after) = core.split_at_checked(at)?;
+    let after = after.iter().find_map(|piece| kind_asked(piece));
+    let before = || before.iter().rev().find_map(|piece| kind_asked(piece));
+    // "how many bags": of fertiliser.
+    let feed = || {
+        core.iter()
+            .any(|piece| is_pack(piece))
+            .then_some(Kind::Fertilised)
+    };
+    let kind = after.or_else(before).or_else(feed);
+    Some(query(pieces, topic, kind))
+}
+
+/// "what", "must", "please send": words around the one that says what is asked.
+fn is_asking(piece: &Piece<'_>) -> bool {
+    piece.means(|meaning| {
+        matches!(
+            meaning,
+            Meaning::Topic(_) | Meaning::Stance(Stance::Question | Stance::Plan | Stance::Request)
+        )
+    })
+}
+
+/// The land, the day or the person that is asked about.
+fn is_about(piece: &Piece<'_>) -> bool {
+    let named = matches!(
+        piece.sense,
+        Sense::Block(_) | Sense::When(_) | Sense::Member(_)
+    );
+    named || piece.is_plain(Plain::Land)
+}
+
+/// "chet may 97 ngay": a figure after "how many" is no question, but for one of land.
+fn is_counted(core: &[&Piece<'_>], at: usize) -> bool {
+    let next = core.get(at + 1..).unwrap_or_default();
+    let figure = next.first().is_some_and(|next| next.number().is_some());
+    figure && !next.get(..2).is_some_and(is_area)
+}
+
+/// Bags and kilograms.
+fn is_pack(piece: &Piece<'_>) -> bool {
+    let is_pack = |unit: Unit| !unit.is_area() && !unit.is_length();
+    piece.part(Meaning::unit).is_some_and(is_pack)
+}
+
+/// "2 rai": land has trees on it.
+fn is_area(pair: &[&Piece<'_>]) -> bool {
+    matches!(pair, [number, unit] if number.number().is_some() && unit.part(area_unit).is_some())
+}
+
+/// Nothing strange, and no word of what others do or of life at home.
+fn is_of_the_field(piece: &Piece<'_>) -> bool {
+    let elsewhere = piece.means(|meaning| {
+        matches!(
+            meaning,
+            Meaning::Stance(Stance::Hearsay | Stance::Saying | Stance::Advert | Stance::Stock)
+        )
+    });
+    crate::gate::is_known(piece) && !elsewhere
 }
 
 /// The words that carry the question.

@@ -211,6 +211,10 @@ impl Step<'_> {
         if query.kind == Some(Kind::Fertilised) {
             return self.how_much_feed(speaker, query);
         }
+        // "How many died": of those planted, so many are alive.
+        if query.kind == Some(Kind::Dead) {
+            return self.my_blocks(speaker);
+        }
         self.how_many_plants(speaker, query)
             .unwrap_or_else(|| self.plain(speaker, "how-much-unknown"))
     }

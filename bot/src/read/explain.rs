@@ -3,10 +3,10 @@
 use std::fmt::Write;
 
 use budwood_parser::{Reading, Taken, Word};
-use budwood_scheduler::decide::{Decision, Draft};
+use budwood_scheduler::decide::Decision;
 use chrono::NaiveDate;
 
-use super::output;
+use super::{output, plain};
 
 /// Explains a reading: each word, what came of it, what would be done and why.
 pub(super) fn explain(
@@ -18,38 +18,50 @@ pub(super) fn explain(
     let mut page = String::new();
     // Writing to a String cannot fail.
     let _ = writeln!(page, "text      {text}");
-    for word in &reading.words {
-        let _ = writeln!(page, "  {:<18} {}", piece(text, word), taken(word));
+    if let Some(language) = &reading.language {
+        let _ = writeln!(page, "language  {language}");
+    }
+    for (at, word) in reading.words.iter().enumerate() {
+        let _ = writeln!(
+            page,
+            "  {:<18} {}",
+            piece(text, word),
+            taken(reading, at, word, decision)
+        );
     }
     for stance in &reading.stances {
         let _ = writeln!(page, "stance    {}", stance.name());
     }
     for problem in &reading.problems {
-        let _ = writeln!(page, "problem   {problem:?}");
+        let _ = writeln!(page, "problem   {}", plain::problem(text, problem));
     }
-    for fact in facts(decision) {
-        let _ = writeln!(page, "fact      {}", output::event_text(fact, received));
+    let label = if facts_are_in(decision) {
+        "fact"
+    } else {
+        "said"
+    };
+    for event in output::events(decision, received) {
+        let _ = writeln!(page, "{label:<9} {}", plain::event(&event));
     }
     let _ = writeln!(
         page,
-        "does      {} ({})",
+        "does      {}: {}",
         output::act(decision),
         output::note(decision)
     );
     page
 }
 
-fn facts(decision: &Decision) -> &[Draft] {
+/// Facts; everything else is said to the bot.
+const fn facts_are_in(decision: &Decision) -> bool {
     match decision {
-        Decision::Record(facts) | Decision::Confirm { facts, .. } | Decision::Ask { facts, .. } => {
-            facts
-        }
+        Decision::Record(_) | Decision::Confirm { .. } | Decision::Ask { .. } => true,
         Decision::Amend(_)
         | Decision::Answer(_)
         | Decision::Reply(_)
         | Decision::Help(_)
         | Decision::Silent(_)
-        | Decision::Person(_) => &[],
+        | Decision::Person(_) => false,
     }
 }
 
@@ -57,14 +69,18 @@ fn piece<'a>(text: &'a str, word: &Word) -> &'a str {
     text.get(word.span.start..word.span.end).unwrap_or_default()
 }
 
-fn taken(word: &Word) -> String {
+fn taken(reading: &Reading, at: usize, word: &Word, decision: &Decision) -> String {
     let mut what = match &word.taken {
         Taken::Kind(kind) => format!("work: {}", kind.name()),
         Taken::Number(number) => format!("number {number}"),
-        Taken::Unit => "unit".to_owned(),
+        Taken::Unit if stands_by_number(reading, at) => "unit".to_owned(),
+        // "in" may be inches, "sdh" may be "done": here they are neither.
+        Taken::Unit | Taken::Filler => "-".to_owned(),
+        Taken::Command if facts_are_in(decision) => "-".to_owned(),
+        Taken::Command => "answer or command".to_owned(),
         Taken::BlockWord => "word for a block".to_owned(),
         Taken::Block(name) => format!("block {name}"),
-        Taken::When(when) => format!("day: {when:?}"),
+        Taken::When(when) => format!("day: {}", plain::day(*when)),
         Taken::Product => "product".to_owned(),
         Taken::Clone => "clone".to_owned(),
         Taken::Cause(cause) => format!("cause: {}", cause.name()),
@@ -73,14 +89,22 @@ fn taken(word: &Word) -> String {
         Taken::Negation => "not".to_owned(),
         Taken::Future => "plan or future".to_owned(),
         Taken::Question => "question".to_owned(),
-        Taken::Command => "answer or command".to_owned(),
         Taken::Name => "name of a group or person".to_owned(),
         Taken::Courtesy => "courtesy".to_owned(),
-        Taken::Filler => "-".to_owned(),
         Taken::Unknown => "unknown".to_owned(),
     };
     if let Some(listed) = &word.repaired {
         what.push_str(&format!(" (taken for {listed:?})"));
     }
     what
+}
+
+/// A unit counts beside a number only.
+fn stands_by_number(reading: &Reading, at: usize) -> bool {
+    let before = at.checked_sub(1).and_then(|at| reading.words.get(at));
+    let beside = [before, reading.words.get(at + 1)];
+    beside
+        .into_iter()
+        .flatten()
+        .any(|word| matches!(word.taken, Taken::Number(_)))
 }

@@ -7,6 +7,8 @@ use budwood_scheduler::decide::{
 use chrono::NaiveDate;
 use serde_json::{Map, Value, json};
 
+use super::plain;
+
 /// What is done with a text, in one word.
 pub(super) const fn act(decision: &Decision) -> &'static str {
     match decision {
@@ -53,7 +55,8 @@ pub(super) fn too_long() -> String {
     json!({ "error": "this line is too long" }).to_string()
 }
 
-fn events(decision: &Decision, received: NaiveDate) -> Vec<Value> {
+/// What was understood, as JSON.
+pub(super) fn events(decision: &Decision, received: NaiveDate) -> Vec<Value> {
     let drafts = |facts: &[Draft]| facts.iter().map(|fact| event(fact, received)).collect();
     match decision {
         Decision::Record(facts) | Decision::Confirm { facts, .. } | Decision::Ask { facts, .. } => {
@@ -194,11 +197,6 @@ fn event(fact: &Draft, received: NaiveDate) -> Value {
     Value::Object(slots.0)
 }
 
-/// A fact as JSON text.
-pub(super) fn event_text(fact: &Draft, received: NaiveDate) -> String {
-    event(fact, received).to_string()
-}
-
 fn details(slots: &mut Slots, kind: Kind, details: &Details) {
     slots.put("count", details.count.map(|count| json!(count)));
     slots.put("of", details.of.map(|of| json!(of)));
@@ -303,7 +301,7 @@ fn missing_slot(missing: &Missing) -> String {
 
 fn reason(why: &Why) -> String {
     match why {
-        Why::Reading(doubt) => format!("the reading is not sure: {doubt:?}"),
+        Why::Reading(doubt) => format!("not sure: {}", plain::doubt(doubt)),
         Why::MoreThanAreaHolds { holds } => format!("the land holds about {holds}"),
         Why::MoreThanAlive { alive } => format!("only {alive} trees are alive"),
         Why::MoreThanGaps { gaps } => format!("only {gaps} gaps are known"),

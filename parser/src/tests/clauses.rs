@@ -43,7 +43,7 @@ fn a_plan_of_its_own_takes_nothing_back() {
     check("must plant 120 B", "planted @B 120 | ~plan");
     check(
         "planted 120 B, should i weed A tomorrow?",
-        "planted @B 120 + weeded @A | ~question | ~plan | !query other block=B kind=planted days=1 number=120",
+        "planted @B 120 + weeded @A | ~question | ~plan | !query may_i block=B kind=weeded days=1 number=120",
     );
 }
 

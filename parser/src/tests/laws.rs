@@ -64,6 +64,80 @@ fn plain_report() -> impl Strategy<Value = (&'static str, u32, &'static str)> {
     )
 }
 
+/// How one language says a plain report, and what takes it away.
+#[derive(Clone, Copy, Debug)]
+struct Speech {
+    code: &'static str,
+    kinds: [&'static str; 3],
+    trees: &'static str,
+    block: &'static str,
+    greeting: &'static str,
+    thanks: &'static str,
+    not_yet: &'static str,
+    tomorrow: &'static str,
+}
+
+const fn speech(
+    code: &'static str,
+    kinds: [&'static str; 3],
+    [trees, block]: [&'static str; 2],
+    [greeting, thanks]: [&'static str; 2],
+    [not_yet, tomorrow]: [&'static str; 2],
+) -> Speech {
+    Speech {
+        code,
+        kinds,
+        trees,
+        block,
+        greeting,
+        thanks,
+        not_yet,
+        tomorrow,
+    }
+}
+
+/// Planted, dead, replaced. From memory, as the packs are.
+#[rustfmt::skip]
+const SPEECHES: [Speech; 16] = [
+    speech("en", ["planted", "dead", "replaced"], ["trees", "block"], ["good morning sir", "thanks"], ["not yet", "tomorrow"]),
+    speech("en-WA", ["we plant", "done die", "we supply"], ["sticks", "block"], ["morning o", "tank u"], ["not yet", "next tomorrow"]),
+    speech("fr", ["planté", "morts", "remplacé"], ["arbres", "bloc"], ["bonjour chef", "merci"], ["pas encore", "demain"]),
+    speech("id", ["tanam", "mati", "sulam"], ["batang", "blok"], ["selamat pagi pak", "terima kasih"], ["belum", "besok"]),
+    speech("ms", ["tanam", "mati", "sulam"], ["pokok", "blok"], ["salam tuan", "terima kasih"], ["belum", "esok"]),
+    speech("th", ["ปลูก", "ตาย", "ปลูกซ่อม"], ["ต้น", "แปลง"], ["สวัสดีครับ", "ขอบคุณครับ"], ["ยังไม่ได้", "พรุ่งนี้"]),
+    speech("th-Latn", ["pluk", "tai", "pluk som"], ["ton", "plaeng"], ["sawatdee krap", "khob khun krap"], ["yang mai dai", "phrung ni"]),
+    speech("vi", ["trồng", "chết", "trồng dặm"], ["cây", "lô"], ["chào anh", "cám ơn anh"], ["chưa", "ngày mai"]),
+    speech("vi-bare", ["trong", "chet", "trong dam"], ["cay", "lo"], ["chao anh", "cam on anh"], ["chua", "ngay mai"]),
+    speech("pt", ["plantei", "morreram", "replantei"], ["mudas", "talhão"], ["bom dia doutor", "obrigado"], ["ainda não", "amanhã"]),
+    speech("ta", ["நட்டேன்", "செத்தது", "மாற்றி நட்டேன்"], ["மரம்", "தோட்டம்"], ["வணக்கம் ஐயா", "நன்றி"], ["இன்னும் இல்லை", "நாளைக்கு"]),
+    speech("ta-Latn", ["natten", "setthu pochu", "maatri natten"], ["maram", "thottam"], ["vanakkam sir", "nandri"], ["innum illa", "naalaikku"]),
+    speech("ml", ["നട്ടു", "ഉണങ്ങി", "മാറ്റി നട്ടു"], ["തൈ", "തോട്ടം"], ["നമസ്കാരം സാർ", "നന്ദി"], ["ഇതുവരെ ഇല്ല", "നാളെ"]),
+    speech("ml-Latn", ["nattu", "unangi", "maatti nattu"], ["thai", "thottam"], ["namaskaram sir", "nanni"], ["ithuvare illa", "naale"]),
+    speech("si", ["හිටෙව්වා", "මැරිලා", "හිඩැස් පිරෙව්වා"], ["ගස්", "කොටස"], ["ආයුබෝවන්", "ස්තූතියි"], ["තාම නෑ", "හෙට"]),
+    speech("si-Latn", ["hitewwa", "marila", "hidas pirewwa"], ["gas", "kotasa"], ["ayubowan", "sthuthi"], ["thama na", "heta"]),
+];
+
+/// A plain report of any language: how it is said, the kind, the count and the block.
+fn spoken() -> impl Strategy<Value = (Speech, &'static str, u32, &'static str)> {
+    let block = prop_oneof![Just("A"), Just("B"), Just("C")];
+    (
+        prop::sample::select(&SPEECHES[..]),
+        0..3_usize,
+        2_u32..700,
+        block,
+    )
+        .prop_map(|(speech, kind, count, block)| (speech, speech.kinds[kind], count, block))
+}
+
+/// Reads as a phone of this language is read.
+fn read_as(speech: &Speech, text: &str) -> Reading {
+    let known = crate::Known {
+        languages: &[speech.code],
+        ..FARMER
+    };
+    reader().read(text, &known)
+}
+
 /// Letters, marks, digits and joiners of the scripts that people text in.
 fn typed() -> impl Strategy<Value = String> {
     let latin = "[ -~\u{a0}-\u{17f}\u{1e00}-\u{1eff}\u{300}-\u{323}]";
@@ -126,6 +200,72 @@ proptest! {
             let none = reading.reports.iter().all(|report| report.kind == Kind::NotDone);
             prop_assert!(none || !reading.stances.is_empty(), "{}", text);
         }
+    }
+
+    #[test]
+    fn manner_does_not_change_what_is_said_in_any_language(
+        (speech, kind, count, block) in spoken()
+    ) {
+        // Known: in "bloc A planté", "a planté" is a phrase.
+        prop_assume!(speech.code != "fr" || block != "A");
+        let Speech { trees, block: word, greeting, thanks, .. } = speech;
+        let report = format!("{kind} {count} {trees} {word} {block}");
+        let plain = read_as(&speech, &report);
+        prop_assert_eq!(plain.reports.len(), 1, "{}", &report);
+        prop_assert_eq!(plain.reports[0].details.count, Some(count), "{}", &report);
+        prop_assert!(plain.stances.is_empty(), "{}: {:?}", &report, &plain.stances);
+        for text in [
+            format!("{greeting}, {report}"),
+            format!("{report} {thanks}"),
+            format!("{report}. {thanks}"),
+            report.replace(' ', "  "),
+            format!("{report}."),
+            report.to_uppercase(),
+            format!("{word} {block} {kind} {count} {trees}"),
+            format!("{count} {trees} {kind} {word} {block}"),
+            format!("{word} {block} {count} {trees} {kind}"),
+        ] {
+            let other = read_as(&speech, &text);
+            prop_assert_eq!(facts(&plain), facts(&other), "{}", text);
+            prop_assert!(other.stances.is_empty(), "{}: {:?}", text, other.stances);
+        }
+    }
+
+    #[test]
+    fn denial_future_and_question_take_the_fact_away_in_any_language(
+        (speech, kind, count, block) in spoken()
+    ) {
+        let Speech { trees, block: word, not_yet, tomorrow, .. } = speech;
+        let report = format!("{kind} {count} {trees} {word} {block}");
+        for text in [
+            format!("{not_yet} {report}"),
+            format!("{report} {not_yet}"),
+            format!("{tomorrow} {report}"),
+            format!("{report} {tomorrow}"),
+            format!("{report}?"),
+        ] {
+            let reading = read_as(&speech, &text);
+            let told = reading.reports.iter().filter(|report| report.kind != Kind::NotDone);
+            let none = told.clone().all(|report| report.details.count == Some(0));
+            prop_assert!(
+                none || !reading.stances.is_empty() || !reading.acts.is_empty(),
+                "{}: {:?}", text, facts(&reading)
+            );
+        }
+    }
+
+    #[test]
+    fn another_number_changes_one_value_in_any_language(
+        (speech, kind, count, block) in spoken(), other in 2_u32..700
+    ) {
+        let Speech { trees, block: word, .. } = speech;
+        let text = |count| format!("{kind} {count} {trees} {word} {block}");
+        let mut one = read_as(&speech, &text(count)).reports;
+        let two = read_as(&speech, &text(other)).reports;
+        prop_assert_eq!(one[0].details.count, Some(count));
+        one[0].details.count = Some(other);
+        one[0].span = two[0].span;
+        prop_assert_eq!(one, two);
     }
 
     #[test]

@@ -18,23 +18,20 @@ fn fault(toml: &str, expected: &str) {
 fn faults_are_named() {
     fault(
         "[kinds]\nplantd = []",
-        "language pack: kinds.plantd: is not a key that is known here",
+        "kinds.plantd: is not a key that is known here",
     );
-    fault(
-        "colour = 1",
-        "language pack: colour: is not a key that is known here",
-    );
+    fault("colour = 1", "colour: is not a key that is known here");
     fault(
         "[words]\nblock = 1",
-        "language pack: words.block: expected a list of texts, found integer",
+        "words.block: expected a list of texts, found integer",
     );
     fault(
         "[words]\nblock = [\"a b c d e f g\"]",
-        "language pack: words.block: \"a b c d e f g\": expected 1 to 6 words, found 7",
+        "words.block: \"a b c d e f g\": expected 1 to 6 words, found 7",
     );
     fault(
         "[words]\nblock = [\"  \"]",
-        "language pack: words.block: \"  \": expected 1 to 6 words, found 0",
+        "words.block: \"  \": expected 1 to 6 words, found 0",
     );
     fault(
         "[kinds]\nplanted = [\"set\"]\ndead = [\"set\"]",
@@ -42,11 +39,11 @@ fn faults_are_named() {
     );
     fault(
         "[months]\n13 = [\"x\"]",
-        "language pack: months.13: is not a key that is known here",
+        "months.13: is not a key that is known here",
     );
     fault(
         "[numbers]\nunit_after = [1.5]",
-        "language pack: numbers.unit_after: expected whole numbers",
+        "numbers.unit_after: expected whole numbers",
     );
     fault(
         "[words]\ntrees = [\"tree(s)\"]",
@@ -269,10 +266,10 @@ fn land_is_told_in_local_units() {
 fn a_size_of_land_is_square_metres() {
     fault(
         "[land]\nlarge = [\"x\"]",
-        "language pack: land.large: expected square metres as key",
+        "land.large: expected square metres as key",
     );
     fault(
         "[land]\n\"40.471\" = [\"x\"]",
-        "language pack: land.40.471: expected square metres as key",
+        "land.40.471: expected square metres as key",
     );
 }
