@@ -3,8 +3,8 @@
 //! 1. `tick`: the engine in memory with 1,000 to 1,000,000 blocks of which none, one in a hundred
 //!    or all are due, beside a look at every block. A tick costs what is due, not what exists.
 //! 2. `burst`: 100,000 nudges due at one minute, until they are in the outbox on the disk.
-//! 3. `start`: a store with 100,000 blocks and 1,000,000 or 10,000,000 facts, opened by a fresh
-//!    process, until its first text is acknowledged; and the memory that the process then has.
+//! 3. `start`: a store with up to 100,000 blocks and 10,000,000 facts, opened by a fresh process,
+//!    until its first text is acknowledged; and the memory that the process then has.
 //! 4. `disk`: a year of texts from 1,000 farmers, and what the folder has grown to.
 //!
 //! Absolute figures only mean something beside their machine.

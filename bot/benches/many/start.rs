@@ -21,19 +21,25 @@ use super::{
     tick::folder,
 };
 
-const BLOCKS: u32 = 100_000;
+/// Blocks and facts: ten facts on a block, or a hundred as after some years.
+const STORES: [(u32, u64); 4] = [
+    (100_000, 0),
+    (10_000, 1_000_000),
+    (100_000, 1_000_000),
+    (100_000, 10_000_000),
+];
 /// Facts written at once, as many as the service writes at once: with much larger batches sled takes
 /// memory and does not give it back.
 const GROUP: usize = 256;
 const CACHE_BYTES: u64 = 64 * 1024 * 1024;
 
 pub(crate) fn run() {
-    for facts in [0, 1_000_000, 10_000_000] {
+    for (blocks, facts) in STORES {
         let folder = folder();
         let begin = Instant::now();
-        fill(folder.path(), facts);
+        fill(folder.path(), blocks, facts);
         println!(
-            "{facts} facts on {BLOCKS} blocks written in {:.0} s, {} MB on disk",
+            "{facts} facts on {blocks} blocks written in {:.0} s, {} MB on disk",
             begin.elapsed().as_secs_f64(),
             bytes(folder.path()) / 1_000_000
         );
@@ -81,14 +87,14 @@ pub(crate) fn opened(folder: &Path) {
 }
 
 /// Facts as they come: every block once in turn, round after round, a round every four weeks.
-fn fill(folder: &Path, facts: u64) {
+fn fill(folder: &Path, blocks: u32, facts: u64) {
     let store = SledStore::open(folder, CACHE_BYTES).unwrap();
-    settle(&store, BLOCKS, 0);
-    let mut states: Vec<BlockState> = vec![BlockState::default(); BLOCKS as usize];
+    settle(&store, blocks, 0);
+    let mut states: Vec<BlockState> = vec![BlockState::default(); blocks as usize];
     let mut change = Change::default();
     for number in 0..facts {
-        let event = fact(number);
-        let block = u32::try_from(number % u64::from(BLOCKS)).unwrap();
+        let block = u32::try_from(number % u64::from(blocks)).unwrap();
+        let event = fact(number, block, number / u64::from(blocks));
         states.get_mut(block as usize).unwrap().apply(&event);
         change.events.push(event);
         if change.events.len() == GROUP {
@@ -97,7 +103,7 @@ fn fill(folder: &Path, facts: u64) {
     }
     store.commit(&change).unwrap();
     if facts > 0 {
-        let mut rest = (0..BLOCKS).map(BlockId).zip(states).peekable();
+        let mut rest = (0..blocks).map(BlockId).zip(states).peekable();
         while rest.peek().is_some() {
             let states = rest.by_ref().take(GROUP).collect();
             store
@@ -110,9 +116,7 @@ fn fill(folder: &Path, facts: u64) {
     }
 }
 
-fn fact(number: u64) -> Event {
-    let block = u32::try_from(number % u64::from(BLOCKS)).unwrap();
-    let round = number / u64::from(BLOCKS);
+fn fact(number: u64, block: u32, round: u64) -> Event {
     let on = day(2026, 9, 1) + Days::new(28 * round);
     let (kind, count) = match round {
         0 => (Kind::Planted, Some(400)),
