@@ -17,7 +17,7 @@ use crate::{
     control::Control,
     demo,
     engine::{Engine, Input, Sheet, SheetAnswer, SheetDeed, SheetFate},
-    keep, read, server, setup, talk,
+    handbook, keep, read, server, setup, talk,
 };
 
 /// A message bot for rubber smallholders and the adviser who looks after them.
@@ -109,13 +109,26 @@ enum Command {
         #[arg(long)]
         on: Option<chrono::NaiveDate>,
     },
-    /// Checks a configuration with its language packs and calendars.
+    /// Checks a configuration with its language packs and calendars, or one calendar.
+    #[command(args_conflicts_with_subcommands = true)]
     Check {
+        #[command(subcommand)]
+        command: Option<CheckCommand>,
         /// The configuration.
-        config: PathBuf,
+        #[arg(required = true)]
+        config: Option<PathBuf>,
         /// Also read every record of its store. The service may run.
         #[arg(long)]
         records: bool,
+    },
+}
+
+#[derive(Subcommand)]
+enum CheckCommand {
+    /// Says everything that is wrong in a calendar, with the line, or how sure its values are.
+    Calendar {
+        /// The calendar.
+        file: PathBuf,
     },
 }
 
@@ -187,7 +200,13 @@ pub fn run() -> anyhow::Result<ExitCode> {
         } => {
             return load_roll(&file, &config);
         }
-        Command::Check { config, records } => check(&config, records)?,
+        Command::Check {
+            command: Some(CheckCommand::Calendar { file }),
+            ..
+        } => return handbook::check(&file, &mut io::stdout().lock()),
+        Command::Check {
+            config, records, ..
+        } => check(&config.unwrap_or_default(), records)?,
         Command::Backup { config, folder } => backup(&config, &folder)?,
         Command::Restore { config, folder } => restore(&config, &folder)?,
         Command::Release { config } => release(&config)?,

@@ -12,6 +12,7 @@ pub mod control;
 pub mod demo;
 pub mod engine;
 pub mod gateway;
+pub mod handbook;
 pub mod keep;
 pub mod limits;
 pub mod message;
