@@ -28,6 +28,7 @@ pub mod id;
 pub mod nudge;
 mod number;
 pub mod orders;
+pub mod plan;
 pub mod stand;
 pub mod task;
 pub mod wilson;
