@@ -17,7 +17,7 @@ use crate::{
     control::Control,
     demo,
     engine::{Engine, Input, Sheet, SheetAnswer, SheetDeed, SheetFate},
-    handbook, keep, read, server, setup, talk,
+    handbook, keep, planning, read, rehearse, server, setup, talk,
 };
 
 /// A message bot for rubber smallholders and the adviser who looks after them.
@@ -101,14 +101,23 @@ enum Command {
         #[command(subcommand)]
         command: LogCommand,
     },
-    /// Lists the jobs that are due on a day, block by block. Changes nothing.
+    /// Lists the jobs that are due on a day, block by block, or plans a planting. Changes nothing.
     Due {
         /// The configuration.
-        config: PathBuf,
+        #[arg(required_unless_present = "plan")]
+        config: Option<PathBuf>,
         /// The day, such as 2026-12-10; without it today where groups without a zone live.
         #[arg(long)]
         on: Option<chrono::NaiveDate>,
+        /// Plan a planting instead: points, plants, days, the list of seven years, texts, money.
+        #[arg(long, conflicts_with_all = ["config", "on"])]
+        plan: bool,
+        #[command(flatten)]
+        planting: planning::PlanArgs,
     },
+    /// Plays years of a list of people: texts, costs, busy weeks, clashes of labour, openings.
+    /// Nothing is kept or sent.
+    Rehearse(rehearse::RehearseArgs),
     /// Checks a configuration with its language packs and calendars, or one calendar.
     #[command(args_conflicts_with_subcommands = true)]
     Check {
@@ -216,7 +225,16 @@ pub fn run() -> anyhow::Result<ExitCode> {
         Command::Log {
             command: LogCommand::Import { config, file },
         } => import(&config, &file)?,
-        Command::Due { config, on } => due(&config, on)?,
+        Command::Rehearse(args) => {
+            let (mut out, mut progress) = (io::stdout().lock(), io::stderr().lock());
+            rehearse::run(&args, &Clock::System, &mut out, &mut progress)?;
+        }
+        Command::Due {
+            plan: true,
+            planting,
+            ..
+        } => planning::print(&planting, &mut io::stdout().lock())?,
+        Command::Due { config, on, .. } => due(&config.unwrap_or_default(), on)?,
     }
     Ok(ExitCode::SUCCESS)
 }
