@@ -7,6 +7,7 @@
 mod case;
 mod locale;
 mod longest;
+mod memory;
 mod others;
 mod reply;
 mod source;
@@ -91,7 +92,7 @@ const CHEMICALS: [&str; 37] = [
 const IN_OWN_LETTERS: [&str; 2] = ["th", "vi"];
 
 /// Texts that can lead to harm: each language must say a caution in each.
-const CAREFUL: [&str; 13] = [
+const CAREFUL: [&str; 17] = [
     "nudge-weed",
     "nudge-prune",
     "nudge-induce_branching",
@@ -99,6 +100,10 @@ const CAREFUL: [&str; 13] = [
     "nudge-feed",
     "nudge-root_check",
     "nudge-open",
+    "nudge-clear",
+    "nudge-firebreak",
+    "nudge-get_ready",
+    "nudge-open-usual",
     "stand-sick",
     "stand-harm",
     "stand-label",

@@ -17,7 +17,7 @@ use crate::{
     control::Control,
     demo,
     engine::{Engine, Input, Sheet, SheetAnswer, SheetDeed, SheetFate},
-    keep, read, server, setup, talk,
+    handbook, keep, planning, read, rehearse, server, setup, talk,
 };
 
 /// A message bot for rubber smallholders and the adviser who looks after them.
@@ -101,21 +101,43 @@ enum Command {
         #[command(subcommand)]
         command: LogCommand,
     },
-    /// Lists the jobs that are due on a day, block by block. Changes nothing.
+    /// Lists the jobs that are due on a day, block by block, or plans a planting. Changes nothing.
     Due {
         /// The configuration.
-        config: PathBuf,
+        #[arg(required_unless_present = "plan")]
+        config: Option<PathBuf>,
         /// The day, such as 2026-12-10; without it today where groups without a zone live.
         #[arg(long)]
         on: Option<chrono::NaiveDate>,
+        /// Plan a planting instead: points, plants, days, the list of seven years, texts, money.
+        #[arg(long, conflicts_with_all = ["config", "on"])]
+        plan: bool,
+        #[command(flatten)]
+        planting: planning::PlanArgs,
     },
-    /// Checks a configuration with its language packs and calendars.
+    /// Plays years of a list of people: texts, costs, busy weeks, clashes of labour, openings.
+    /// Nothing is kept or sent.
+    Rehearse(rehearse::RehearseArgs),
+    /// Checks a configuration with its language packs and calendars, or one calendar.
+    #[command(args_conflicts_with_subcommands = true)]
     Check {
+        #[command(subcommand)]
+        command: Option<CheckCommand>,
         /// The configuration.
-        config: PathBuf,
+        #[arg(required = true)]
+        config: Option<PathBuf>,
         /// Also read every record of its store. The service may run.
         #[arg(long)]
         records: bool,
+    },
+}
+
+#[derive(Subcommand)]
+enum CheckCommand {
+    /// Says everything that is wrong in a calendar, with the line, or how sure its values are.
+    Calendar {
+        /// The calendar.
+        file: PathBuf,
     },
 }
 
@@ -187,7 +209,13 @@ pub fn run() -> anyhow::Result<ExitCode> {
         } => {
             return load_roll(&file, &config);
         }
-        Command::Check { config, records } => check(&config, records)?,
+        Command::Check {
+            command: Some(CheckCommand::Calendar { file }),
+            ..
+        } => return handbook::check(&file, &mut io::stdout().lock()),
+        Command::Check {
+            config, records, ..
+        } => check(&config.unwrap_or_default(), records)?,
         Command::Backup { config, folder } => backup(&config, &folder)?,
         Command::Restore { config, folder } => restore(&config, &folder)?,
         Command::Release { config } => release(&config)?,
@@ -197,7 +225,16 @@ pub fn run() -> anyhow::Result<ExitCode> {
         Command::Log {
             command: LogCommand::Import { config, file },
         } => import(&config, &file)?,
-        Command::Due { config, on } => due(&config, on)?,
+        Command::Rehearse(args) => {
+            let (mut out, mut progress) = (io::stdout().lock(), io::stderr().lock());
+            rehearse::run(&args, &Clock::System, &mut out, &mut progress)?;
+        }
+        Command::Due {
+            plan: true,
+            planting,
+            ..
+        } => planning::print(&planting, &mut io::stdout().lock())?,
+        Command::Due { config, on, .. } => due(&config.unwrap_or_default(), on)?,
     }
     Ok(ExitCode::SUCCESS)
 }

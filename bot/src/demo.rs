@@ -7,13 +7,13 @@
 //! Deliberately absent: anything that the bot says. Read on in [`script`] and [`stage`].
 
 mod ending;
-mod field;
+pub(crate) mod field;
 mod gathered;
-mod manner;
-mod replies;
+pub(crate) mod manner;
+pub(crate) mod replies;
 mod screen;
 mod script;
-mod seeded;
+pub(crate) mod seeded;
 mod stage;
 mod tally;
 
@@ -40,7 +40,7 @@ use crate::{
 
 /// The script that ships.
 pub const SCRIPT: &str = include_str!("../../demo-data/three-years.txt");
-const REPLIES: &str = include_str!("../../demo-data/replies.txt");
+pub(crate) const REPLIES: &str = include_str!("../../demo-data/replies.txt");
 
 /// The clocks of the zone furthest ahead show this much more than UTC.
 const ZONE_AHEAD_MAX: TimeDelta = TimeDelta::hours(14);

@@ -86,7 +86,7 @@ fn reader(files: &[PathBuf]) -> anyhow::Result<Reader> {
 }
 
 fn pack(file: &Path) -> anyhow::Result<Pack> {
-    Pack::parse(&read(file)?).with_context(|| format!("language pack {}", file.display()))
+    Pack::parse(&read_text(file)?).with_context(|| format!("language pack {}", file.display()))
 }
 
 /// What the writer of a language pack of the operator should look at, a line each. None of it
@@ -114,7 +114,7 @@ fn calendars(files: &[PathBuf]) -> anyhow::Result<BTreeMap<String, Calendar>> {
         calendars.insert((*name).to_owned(), calendar);
     }
     for file in files {
-        let calendar = Calendar::parse(&read(file)?)
+        let calendar = Calendar::parse(&read_text(file)?)
             .with_context(|| format!("calendar {}", file.display()))?;
         calendars.insert(calendar.name.clone(), calendar);
     }
@@ -132,7 +132,12 @@ fn rules(set: &NudgesConfig) -> Rules {
     }
 }
 
-fn read(file: &Path) -> anyhow::Result<String> {
+/// Reads a text that people write, if it is UTF-8 and not absurdly large.
+///
+/// # Errors
+///
+/// When it cannot be read, is too large, or is not UTF-8.
+pub fn read_text(file: &Path) -> anyhow::Result<String> {
     let bytes = read_bytes(file)?;
     String::from_utf8(bytes).with_context(|| format!("{} is not UTF-8", file.display()))
 }

@@ -217,6 +217,7 @@ how-much-feed = { $block }: { $trees } trees x { $grams } g = { $kilograms } kg.
 feed-ring = a hand
 how-much-unknown = Tell me the area, like: how many plants for 1.2 ha. Or ask { $adviser }: text CALL ME
 may-tap-no = Not yet, { $name }: { $block } opens at { $girth } cm girth on { $share }% of trees. Thin trees stay thin when tapped. -{ $adviser }
+may-tap-no-usual = Not yet, { $name }: { $block } is often opened near { $girth } cm on { $share }% of trees, but { $adviser } decides. Thin trees stay thin when tapped.
 may-tap-check = { $block } looks close, { $name }. { $adviser } measures before you open. Do not tap yet.
 may-plant-wait = Wait, { $name }. The planting word for { $group } has not come. Keep plants shaded and wet. -{ $adviser }
 may-plant-yes = Yes, { $name }: the planting word came { $day }. Plant in wet soil within 3 days of getting plants. -{ $adviser }
@@ -257,6 +258,12 @@ job-induce_branching = branch
 job-look_at_induced = look for shoots
 job-root_check = check roots
 job-girth_census = measure girth
+job-clear = clear land
+job-line = peg rows
+job-mulch = mulch
+job-firebreak = firebreak
+job-count_tall = count tall
+job-get_ready = get ready
 job-open = open
 kind-cleared = clearing
 kind-lined = pegging
@@ -299,7 +306,14 @@ nudge-induce_branching = { $name }, { $trees } tall trees on { $block } have no 
 nudge-look_at_induced = { $name }, look at the treated trees on { $block } by { $by }. How many have new branches? Reply BRANCHED and number. -{ $adviser }
 nudge-root_check = { $name }, root check on { $block } by { $by }. White threads at the stem foot? Reply ROOT and number, 0 is fine. Do not pull trees. -{ $adviser }
 nudge-girth_census = { $name }, measure girth at { $datum } cm on { $block } by { $by }: { $trees } trees over all rows, thin ones too. Reply GIRTH and numbers. -{ $adviser }
+nudge-clear = { $name }, are the plants for { $block } sure? Then fell and clear by { $by }: trained feller, others 2 tree lengths away, no fire. Reply DONE. -{ $adviser }
+nudge-line = { $name }, peg the rows of { $block } by { $by }, on a slope across it, on the level: about { $trees } pegs. Reply DONE when pegged. -{ $adviser }
+nudge-mulch = { $name }, the dry season comes. Mulch the trees on { $block } by { $by }, a hand off the stems, and shade weak ones. Reply DONE. -{ $adviser }
+nudge-firebreak = { $name }, clear a firebreak of { $width } m round { $block } by { $by }. Cut the weeds, do not burn, blade away from body. Reply DONE. -{ $adviser }
+nudge-count_tall = { $name }, count on { $block } by { $by } the trees over { $height } m without branches. Reply NOT BRANCHED and number, 0 is fine. -{ $adviser }
+nudge-get_ready = { $name }, { $block } may open within a year. Ask { $adviser } for tapping school by { $by }. Buy nothing, tap nothing yet. Reply DONE.
 nudge-open = { $name }, { $block } meets the rule: { $share }% at { $girth } cm. { $adviser } looks before you open, by { $by }. Open marked trees only.
+nudge-open-usual = { $name }, { $block } has { $share }% at { $girth } cm. { $adviser } looks before you open, by { $by }. Open marked trees only.
 
 ## The adviser asks
 

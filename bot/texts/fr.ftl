@@ -253,6 +253,7 @@ how-much-feed = { $block }: { $trees } arbres x { $grams } g = { $kilograms } kg
 feed-ring = une main
 how-much-unknown = Dites la surface, comme: combien de plants pour 1,2 ha. Ou demandez à { $adviser }: APPELEZ MOI
 may-tap-no = Pas encore, { $name }: { $block } s'ouvre à { $girth } cm de tour sur { $share }% des arbres. Saigné trop tot, l'arbre reste mince. -{ $adviser }
+may-tap-no-usual = Pas encore, { $name }: { $block } s'ouvre souvent vers { $girth } cm sur { $share }% des arbres, { $adviser } décide. Saigné trop tot, l'arbre reste mince.
 may-tap-check = { $block } approche, { $name }. { $adviser } mesure avant l'ouverture. Ne saignez pas encore.
 may-plant-wait = Attendez, { $name }. Le mot pour planter à { $group } n'est pas venu. Gardez les plants à l'ombre, humides. -{ $adviser }
 may-plant-yes = Oui, { $name }: le mot pour planter est venu { $day }. Plantez en sol humide, 3 jours au plus après la livraison. -{ $adviser }
@@ -293,6 +294,12 @@ job-induce_branching = induire
 job-look_at_induced = voir pousses
 job-root_check = voir racines
 job-girth_census = mesurer tour
+job-clear = defricher
+job-line = piqueter
+job-mulch = pailler
+job-firebreak = pare-feu
+job-count_tall = compter hauts
+job-get_ready = se preparer
 job-open = ouvrir
 kind-cleared = défrichage
 kind-lined = piquetage
@@ -335,7 +342,14 @@ nudge-induce_branching = { $name }, { $block }: { $trees } arbres hauts sans bra
 nudge-look_at_induced = { $name }, regardez les arbres induits de { $block } avant { $by }. Combien ont des branches? Répondez RAMIFIES et nombre. -{ $adviser }
 nudge-root_check = { $name }, racines de { $block } avant { $by }: fils blancs au pied? Répondez RACINE BLANCHE et nombre (0 aussi). N'arrachez rien. -{ $adviser }
 nudge-girth_census = { $name }, mesurez le tour à { $datum } cm, { $block }, avant { $by }: { $trees } arbres de tous les rangs, minces aussi. Répondez TOUR et nombres. -{ $adviser }
+nudge-clear = { $name }, plants de { $block } surs? Abattez avant { $by }: abatteur formé, les autres à 2 longueurs d'arbre, sans feu. Répondez FINI. -{ $adviser }
+nudge-line = { $name }, piquetez les lignes de { $block } avant { $by }, en travers de la pente: environ { $trees } piquets. Répondez FINI. -{ $adviser }
+nudge-mulch = { $name }, la saison sèche vient. Paillez { $block } avant { $by }, sans toucher les tiges, ombrez les faibles. Répondez FINI. -{ $adviser }
+nudge-firebreak = { $name }, ouvrez un pare-feu de { $width } m autour de { $block } avant { $by }. Coupez, ne brulez pas, lame loin de vous. Répondez FINI. -{ $adviser }
+nudge-count_tall = { $name }, comptez à { $block } avant { $by } les arbres de plus de { $height } m sans branches. Répondez PAS RAMIFIES et nombre. -{ $adviser }
+nudge-get_ready = { $name }, { $block } ouvrira peut-etre sous un an. Voyez { $adviser } pour l'école de saignée avant { $by }. Ne saignez rien. Répondez FINI.
 nudge-open = { $name }, { $block } est à la règle: { $share }% à { $girth } cm. { $adviser } regarde avant l'ouverture, d'ici { $by }. N'ouvrez que les arbres marqués.
+nudge-open-usual = { $name }, { $block }: { $share }% à { $girth } cm. { $adviser } regarde avant l'ouverture, d'ici { $by }. N'ouvrez que les arbres marqués.
 
 ## The adviser asks
 

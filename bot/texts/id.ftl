@@ -204,6 +204,7 @@ how-much-feed = { $block }: { $trees } pohon x { $grams } g = { $kilograms } kg.
 feed-ring = sejengkal
 how-much-unknown = Sebutkan luasnya, misalnya: berapa bibit untuk 1,2 ha. Atau tanya { $adviser }: TELEPON SAYA
 may-tap-no = Belum, { $name }: { $block } dibuka bila lilit { $girth } cm pada { $share }% pohon. Pohon kecil yang disadap tetap kecil. -{ $adviser }
+may-tap-no-usual = Belum, { $name }: { $block } sering dibuka sekitar { $girth } cm pada { $share }% pohon, { $adviser } yang memutuskan. Pohon kecil yang disadap tetap kecil.
 may-tap-check = { $block } sudah hampir, { $name }. { $adviser } mengukur sebelum dibuka. Jangan sadap dulu.
 may-plant-wait = Tunggu, { $name }. Kabar tanam untuk { $group } belum ada. Simpan bibit di tempat teduh dan basah. -{ $adviser }
 may-plant-yes = Ya, { $name }: kabar tanam datang { $day }. Tanam di tanah basah, paling lama 3 hari sesudah bibit datang. -{ $adviser }
@@ -244,6 +245,12 @@ job-induce_branching = induksi
 job-look_at_induced = lihat tunas
 job-root_check = cek akar
 job-girth_census = ukur lilit
+job-clear = buka lahan
+job-line = ajir
+job-mulch = mulsa
+job-firebreak = sekat api
+job-count_tall = hitung tinggi
+job-get_ready = bersiap
 job-open = buka sadap
 kind-cleared = buka lahan
 kind-lined = pasang ajir
@@ -283,7 +290,14 @@ nudge-induce_branching = { $name }, { $trees } pohon tinggi di { $block } belum 
 nudge-look_at_induced = { $name }, lihat pohon yang diinduksi di { $block } sebelum { $by }. Berapa yang bercabang? Balas BERCABANG dan angka. -{ $adviser }
 nudge-root_check = { $name }, periksa akar di { $block } sebelum { $by }. Ada benang putih di pangkal? Balas AKAR PUTIH dan angka, 0 boleh. Jangan cabut. -{ $adviser }
 nudge-girth_census = { $name }, ukur lilit pada { $datum } cm di { $block } sebelum { $by }: { $trees } pohon dari semua baris, yang kecil juga. Balas LILIT dan angka. -{ $adviser }
+nudge-clear = { $name }, bibit { $block } sudah pasti? Tebang dan bersihkan sebelum { $by }: penebang terlatih, lain menjauh 2 pohon, jangan bakar. Balas SELESAI. -{ $adviser }
+nudge-line = { $name }, ajir baris di { $block } sebelum { $by }, melintang lereng: sekitar { $trees } ajir. Sudah? Balas SELESAI. -{ $adviser }
+nudge-mulch = { $name }, musim kering datang. Beri mulsa di { $block } sebelum { $by }, jangan kena batang, teduhi yang lemah. Balas SELESAI. -{ $adviser }
+nudge-firebreak = { $name }, buat sekat api { $width } m di sekeliling { $block } sebelum { $by }. Potong gulma, jangan bakar, parang jauh dari badan. Balas SELESAI. -{ $adviser }
+nudge-count_tall = { $name }, hitung di { $block } sebelum { $by } pohon di atas { $height } m tanpa cabang. Balas BELUM BERCABANG dan angka. -{ $adviser }
+nudge-get_ready = { $name }, { $block } mungkin dibuka dalam setahun. Tanya { $adviser } soal sekolah sadap sebelum { $by }. Jangan sadap dulu. Balas SELESAI.
 nudge-open = { $name }, { $block } memenuhi syarat: { $share }% pada { $girth } cm. { $adviser } melihat dulu sebelum dibuka, sampai { $by }. Buka hanya pohon bertanda.
+nudge-open-usual = { $name }, { $block }: { $share }% pada { $girth } cm. { $adviser } melihat dulu sebelum dibuka, sampai { $by }. Buka hanya pohon bertanda.
 
 ## The adviser asks
 

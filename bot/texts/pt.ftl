@@ -250,6 +250,7 @@ how-much-feed = { $block }: { $trees } arvores x { $grams } g = { $kilograms } k
 feed-ring = um palmo
 how-much-unknown = Diga a area, como: quantas mudas para 1,2 ha. Ou pergunte a { $adviser }: LIGUE PARA MIM
 may-tap-no = Ainda nao, { $name }: { $block } abre com { $girth } cm em { $share }% das arvores. Arvore fina sangrada continua fina. -{ $adviser }
+may-tap-no-usual = Ainda nao, { $name }: { $block } abre muitas vezes perto de { $girth } cm em { $share }% das arvores, mas { $adviser } decide. Arvore fina fica fina.
 may-tap-check = { $block } esta perto, { $name }. { $adviser } mede antes de abrir. Nao sangre ainda.
 may-plant-wait = Espere, { $name }. O aviso de plantio de { $group } nao veio. Mudas na sombra e molhadas. -{ $adviser }
 may-plant-yes = Sim, { $name }: o aviso de plantio veio { $day }. Plante em solo umido, até 3 dias depois de receber as mudas. -{ $adviser }
@@ -290,6 +291,12 @@ job-induce_branching = induzir copa
 job-look_at_induced = ver brotos
 job-root_check = ver raizes
 job-girth_census = medir tronco
+job-clear = limpar terra
+job-line = marcar linhas
+job-mulch = cobrir solo
+job-firebreak = aceiro
+job-count_tall = contar altas
+job-get_ready = preparar
 job-open = abrir
 kind-cleared = limpeza
 kind-lined = marcacao
@@ -332,7 +339,14 @@ nudge-induce_branching = { $name }, { $trees } arvores altas de { $block } sem g
 nudge-look_at_induced = { $name }, olhe as arvores induzidas de { $block } até { $by }. Quantas tem galhos? Responda RAMIFICARAM e numero. -{ $adviser }
 nudge-root_check = { $name }, raizes de { $block } até { $by }: ha fios brancos no pé? Responda RAIZ BRANCA e numero, 0 também. Nao arranque. -{ $adviser }
 nudge-girth_census = { $name }, meca a { $datum } cm do chao em { $block } até { $by }: { $trees } arvores de todas as linhas, finas também. Responda CIRC e numeros. -{ $adviser }
+nudge-clear = { $name }, as mudas de { $block } estao certas? Derrube e limpe até { $by }: pessoa treinada, outros a 2 arvores, sem fogo. Responda FEITO. -{ $adviser }
+nudge-line = { $name }, marque as linhas de { $block } até { $by }, de través na ladeira: cerca de { $trees } estacas. Responda FEITO. -{ $adviser }
+nudge-mulch = { $name }, a seca vem. Cubra o pé das arvores de { $block } até { $by }, sem tocar o tronco, e faca sombra. Responda FEITO. -{ $adviser }
+nudge-firebreak = { $name }, abra um aceiro de { $width } m em volta de { $block } até { $by }. Corte o mato, nao queime, lamina longe do corpo. Responda FEITO. -{ $adviser }
+nudge-count_tall = { $name }, conte em { $block } até { $by } as arvores acima de { $height } m sem galhos. Responda SEM GALHOS e numero. -{ $adviser }
+nudge-get_ready = { $name }, { $block } talvez abra dentro de um ano. Peca a { $adviser } a escola de sangria até { $by }. Nao sangre ainda. Responda FEITO.
 nudge-open = { $name }, { $block } cumpre a regra: { $share }% com { $girth } cm. { $adviser } olha antes de abrir, até { $by }. Abra so arvores marcadas.
+nudge-open-usual = { $name }, { $block }: { $share }% com { $girth } cm. { $adviser } olha antes de abrir, até { $by }. Abra so arvores marcadas.
 
 ## The adviser asks
 

@@ -205,6 +205,7 @@ how-much-feed = { $block }: { $trees } ต้น x { $grams } ก. = { $kilogram
 feed-ring = 1 คืบ
 how-much-unknown = บอกพื้นที่ เช่น กี่ต้น 1.2 เฮกตาร์ หรือส่ง โทรกลับ
 may-tap-no = ยังกรีดไม่ได้ { $block } ต้องรอบต้น { $girth } ซม. { $share }% ของต้น -{ $adviser }
+may-tap-no-usual = ยังกรีดไม่ได้ { $block } มักรอ { $girth } ซม. { $share }% ถาม { $adviser }
 may-tap-check = { $block } ใกล้แล้ว { $adviser } จะวัดก่อนเปิด ยังอย่ากรีด
 may-plant-wait = รอก่อน ยังไม่มีข่าวให้ปลูกที่ { $group } เก็บกล้าในร่ม ให้ชื้น
 may-plant-yes = ปลูกได้ มีข่าว { $day } ดินชื้น ภายใน 3 วันหลังรับกล้า
@@ -245,6 +246,12 @@ job-induce_branching = บังคับกิ่ง
 job-look_at_induced = ดูกิ่งใหม่
 job-root_check = ดูราก
 job-girth_census = วัดรอบ
+job-clear = ถางที่
+job-line = ปักหลัก
+job-mulch = คลุมโคน
+job-firebreak = แนวกันไฟ
+job-count_tall = นับต้นสูง
+job-get_ready = เตรียมกรีด
 job-open = เปิดกรีด
 kind-cleared = ถางที่
 kind-lined = ปักไม้
@@ -284,7 +291,14 @@ nudge-induce_branching = { $name } { $block } { $trees } ต้นไร้ก�
 nudge-look_at_induced = { $name } ดูกิ่งใหม่ { $block } ก่อน { $by } แตกกี่ต้น ตอบ แตกกิ่ง+เลข
 nudge-root_check = { $name } ดูโคน { $block } ก่อน { $by } มีใยขาวไหม อย่าถอน ตอบ รากขาว+เลข
 nudge-girth_census = { $name } วัดรอบต้น { $block } สูง { $datum } ซม. { $trees } ต้น { $by } ตอบ รอบต้น+เลข
+nudge-clear = { $name } มีกล้าแน่แล้ว โค่น { $block } ก่อน { $by } ใช้ช่าง ห้ามเผา ตอบ เสร็จ
+nudge-line = { $name } ปัก { $trees } หลัก { $block } ก่อน { $by } ขวางลาด ตอบ เสร็จ
+nudge-mulch = { $name } คลุมโคน { $block } ก่อน { $by } ไม่ชิดต้น กันแดด ตอบ เสร็จ
+nudge-firebreak = { $name } แนวกันไฟ { $width } ม. { $block } ก่อน { $by } ห้ามเผา ตอบ เสร็จ
+nudge-count_tall = { $name } { $block } นับต้นสูง { $height } ม. { $by } ตอบ ไม่แตกกิ่ง+เลข
+nudge-get_ready = { $name } { $block } ใกล้เปิด ถาม { $adviser } ก่อน { $by } อย่าเพิ่งกรีด ตอบ เสร็จ
 nudge-open = { $name } { $block } ได้เกณฑ์ { $share }% { $girth } ซม. { $adviser } ดูก่อนเปิด { $by }
+nudge-open-usual = { $name } { $block } { $share }% รอบ { $girth } ซม. { $adviser } ดูก่อนเปิด { $by }
 
 ## The adviser asks
 

@@ -209,6 +209,7 @@ how-much-feed = { $block }: { $trees } cây x { $grams } g = { $kilograms } kg. 
 feed-ring = một gang tay
 how-much-unknown = Nhắn diện tích, như: bao nhiêu cây cho 1,2 ha. Hoặc hỏi { $adviser }: GỌI TÔI
 may-tap-no = Chưa được, { $name }: { $block } mở cạo khi vanh { $girth } cm ở { $share }% số cây. Cây nhỏ mà cạo thì nhỏ mãi. -{ $adviser }
+may-tap-no-usual = Chưa được, { $name }: { $block } thường mở khi vanh gần { $girth } cm ở { $share }% số cây, { $adviser } quyết định.
 may-tap-check = { $block } gần được, { $name }. { $adviser } đo trước khi mở. Chưa được cạo.
 may-plant-wait = Chờ đã, { $name }. Chưa có tin trồng cho { $group }. Để cây giống chỗ mát và ẩm. -{ $adviser }
 may-plant-yes = Được, { $name }: tin trồng đã có { $day }. Trồng khi đất ẩm, trong 3 ngày sau khi nhận cây. -{ $adviser }
@@ -249,6 +250,12 @@ job-induce_branching = tạo tán
 job-look_at_induced = xem chồi
 job-root_check = xem rễ
 job-girth_census = đo vanh
+job-clear = dọn đất
+job-line = cắm tiêu
+job-mulch = tủ gốc
+job-firebreak = đường cản lửa
+job-count_tall = đếm cây cao
+job-get_ready = chuẩn bị
 job-open = mở cạo
 kind-cleared = dọn đất
 kind-lined = cắm cọc
@@ -288,7 +295,14 @@ nudge-induce_branching = { $name }, { $block } có { $trees } cây cao chưa ra 
 nudge-look_at_induced = { $name }, xem cây đã tạo tán ở { $block } trước { $by }. Mấy cây ra cành? Nhắn RA CÀNH và số. -{ $adviser }
 nudge-root_check = { $name }, xem rễ ở { $block } trước { $by }. Có sợi trắng ở gốc không? Nhắn RỄ TRẮNG và số, 0 cũng được. Không nhổ cây. -{ $adviser }
 nudge-girth_census = { $name }, đo vanh cách đất { $datum } cm ở { $block } trước { $by }: { $trees } cây ở mọi hàng, cả cây nhỏ. Nhắn VANH và các số. -{ $adviser }
+nudge-clear = { $name }, cây giống { $block } đã chắc? Đốn dọn trước { $by }: thợ có nghề, người khác xa 2 thân cây, không đốt. Nhắn XONG. -{ $adviser }
+nudge-line = { $name }, cắm tiêu { $block } trước { $by }, hàng ngang dốc: khoảng { $trees } tiêu. Xong nhắn XONG. -{ $adviser }
+nudge-mulch = { $name }, sắp khô hạn. Tủ gốc { $block } trước { $by }, không sát thân, che cây yếu. Nhắn XONG. -{ $adviser }
+nudge-firebreak = { $name }, làm đường cản lửa { $width } m quanh { $block } trước { $by }. Cắt cỏ, không đốt, lưỡi dao xa người. Nhắn XONG. -{ $adviser }
+nudge-count_tall = { $name }, đếm ở { $block } trước { $by } cây cao hơn { $height } m không có cành. Nhắn CHƯA PHÂN CÀNH và số. -{ $adviser }
+nudge-get_ready = { $name }, { $block } có thể mở cạo trong một năm. Hỏi { $adviser } lớp học cạo trước { $by }. Chưa cạo gì. Nhắn XONG.
 nudge-open = { $name }, { $block } đã đủ: { $share }% có vanh { $girth } cm. { $adviser } xem trước khi mở, hạn { $by }. Chỉ mở cây có dấu.
+nudge-open-usual = { $name }, { $block }: { $share }% có vanh { $girth } cm. { $adviser } xem trước khi mở, hạn { $by }. Chỉ mở cây có dấu.
 
 ## The adviser asks
 

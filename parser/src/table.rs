@@ -5,14 +5,14 @@
 //! storage format, and the core crates have none.
 
 use alloc::{
-    collections::BTreeSet,
+    collections::{BTreeMap, BTreeSet},
     format,
     string::{String, ToString},
     vec::Vec,
 };
 use core::cell::RefCell;
 
-use toml::de::{DeTable, DeValue};
+use toml::de::{DeArray, DeTable, DeValue};
 
 /// A key of a file that is missing, of the wrong type, or not known.
 #[derive(Clone, Debug, PartialEq, Eq, thiserror::Error)]
@@ -47,23 +47,97 @@ pub fn read_file<T>(
     read_whole(&parse("file", text)?, read)
 }
 
-/// Reads a file with the values of a second one, `changes`, in the place of its own.
+/// Reads files laid over each other: each puts its values in the place of those before it.
 ///
-/// Tables are merged key by key. A list takes the place of the old list, and so does a table that
-/// holds the key `whole`: parts of a value that belong together are never mixed.
+/// Tables are merged key by key. A list takes the place of the old list, and so does a table for
+/// which `is_whole` says so by its path and its keys: parts of a value that belong together are
+/// never mixed.
 ///
 /// # Errors
 ///
 /// When one of the texts is not TOML, or what `read` says.
-pub fn read_changed<T>(
-    text: &str,
-    changes: &str,
-    whole: &str,
+pub fn read_layers<T>(
+    texts: &[&str],
+    is_whole: fn(path: &str, keys: &[&str]) -> bool,
     read: impl FnOnce(&Table<'_>) -> Result<T, TableError>,
 ) -> Result<T, TableError> {
-    let mut table = parse("file", text)?;
-    merge(&mut table, parse("changes", changes)?, whole);
+    let mut table = DeTable::new();
+    for text in texts {
+        merge(&mut table, parse("file", text)?, "", is_whole);
+    }
     read_whole(&table, read)
+}
+
+/// The texts of one table of a file (of the file itself when `table` is empty), without asking
+/// what else there is. Empty when the file is not TOML.
+#[must_use]
+pub fn texts_of(text: &str, table: &str) -> BTreeMap<String, String> {
+    let Ok(file) = parse("file", text) else {
+        return BTreeMap::new();
+    };
+    let inner = match table {
+        "" => Some(&file),
+        name => file.get(name).and_then(|value| value.get_ref().as_table()),
+    };
+    let pairs = inner.into_iter().flat_map(|table| table.iter());
+    pairs
+        .filter_map(|(key, value)| {
+            let text = value.get_ref().as_str()?;
+            Some((key.get_ref().to_string(), text.to_string()))
+        })
+        .collect()
+}
+
+/// The line on which a key stands, from 1: that of the key itself, or of the innermost table
+/// around it that is there. None when the file holds nothing of it, or is not TOML.
+#[must_use]
+pub fn line_of(text: &str, path: &str) -> Option<usize> {
+    let file = parse("file", text).ok()?;
+    Some(line_at(text, place(&file, path)?))
+}
+
+/// The line on which a text stops being TOML, from 1, and why. None when it is TOML.
+#[must_use]
+pub fn syntax_fault(text: &str) -> Option<(usize, String)> {
+    let error = DeTable::parse(text).err()?;
+    let at = error.span().map_or(0, |span| span.start);
+    Some((line_at(text, at), error.message().replace('\n', ", ")))
+}
+
+fn line_at(text: &str, byte: usize) -> usize {
+    text.bytes()
+        .take(byte)
+        .filter(|byte| *byte == b'\n')
+        .count()
+        + 1
+}
+
+fn place(table: &DeTable<'_>, path: &str) -> Option<usize> {
+    // Names of products hold dots, so the longest key that fits is the one that is meant.
+    let (key, value) = table
+        .iter()
+        .filter(|(key, _)| starts(path, key.get_ref()))
+        .max_by_key(|(key, _)| key.get_ref().len())?;
+    let rest = path.get(key.get_ref().len()..)?;
+    let inner = match (value.get_ref().as_table(), value.get_ref().as_array()) {
+        (Some(inner), _) => rest.strip_prefix('.').and_then(|rest| place(inner, rest)),
+        (None, Some(list)) => place_in_list(list, rest),
+        (None, None) => None,
+    };
+    inner.or(Some(key.span().start))
+}
+
+fn place_in_list(list: &DeArray<'_>, rest: &str) -> Option<usize> {
+    let (index, rest) = rest.strip_prefix('[')?.split_once(']')?;
+    let item = list.get(index.parse::<usize>().ok()?)?;
+    let inside = item.get_ref().as_table().zip(rest.strip_prefix('.'));
+    let inside = inside.and_then(|(table, rest)| place(table, rest));
+    inside.or(Some(item.span().start))
+}
+
+fn starts(path: &str, key: &str) -> bool {
+    let rest = path.strip_prefix(key);
+    rest.is_some_and(|rest| rest.is_empty() || rest.starts_with(['.', '[']))
 }
 
 fn parse<'a>(name: &str, text: &'a str) -> Result<DeTable<'a>, TableError> {
@@ -72,12 +146,20 @@ fn parse<'a>(name: &str, text: &'a str) -> Result<DeTable<'a>, TableError> {
         .map_err(|error| TableError::new(name, error.to_string().trim_end()))
 }
 
-fn merge<'a>(table: &mut DeTable<'a>, changes: DeTable<'a>, whole: &str) {
+fn merge<'a>(
+    table: &mut DeTable<'a>,
+    changes: DeTable<'a>,
+    path: &str,
+    is_whole: fn(&str, &[&str]) -> bool,
+) {
     for (key, change) in changes {
+        let inside = join(path, key.get_ref());
         let old = table.get_mut(&key).map(toml::Spanned::get_mut);
         match (old, change.into_inner()) {
-            (Some(DeValue::Table(old)), DeValue::Table(new)) if !new.contains_key(whole) => {
-                merge(old, new, whole);
+            (Some(DeValue::Table(old)), DeValue::Table(new))
+                if !is_whole(&inside, &keys_of(&new)) =>
+            {
+                merge(old, new, &inside, is_whole);
             }
             (Some(old), new) => *old = new,
             (None, new) => {
@@ -85,6 +167,18 @@ fn merge<'a>(table: &mut DeTable<'a>, changes: DeTable<'a>, whole: &str) {
                 table.insert(key, toml::Spanned::new(span, new));
             }
         }
+    }
+}
+
+fn keys_of<'t>(table: &'t DeTable<'_>) -> Vec<&'t str> {
+    table.keys().map(|key| key.get_ref().as_ref()).collect()
+}
+
+fn join(path: &str, key: &str) -> String {
+    if path.is_empty() {
+        key.to_string()
+    } else {
+        format!("{path}.{key}")
     }
 }
 
@@ -117,11 +211,7 @@ impl<'a> Table<'a> {
     /// The path of this table, or of a key in it.
     #[must_use]
     pub fn path_of(&self, key: &str) -> String {
-        if self.path.is_empty() {
-            key.to_string()
-        } else {
-            format!("{}.{key}", self.path)
-        }
+        join(&self.path, key)
     }
 
     /// An error at a key of this table.
@@ -354,13 +444,38 @@ impl<'a> Table<'a> {
             .collect()
     }
 
-    fn finish(&self) -> Result<(), TableError> {
-        let asked = self.asked.borrow();
-        match self.keys().into_iter().find(|key| !asked.contains(*key)) {
-            Some(key) => Err(self.error(key, "is not a key that is known here")),
-            None => Ok(()),
-        }
+    /// An error for each key that was not asked for. They count as asked for from now on.
+    pub fn take_unknown(&self) -> Vec<TableError> {
+        let asked = self.asked.borrow().clone();
+        let unknown = self.keys().into_iter().filter(|key| !asked.contains(*key));
+        let errors = unknown.map(|key| self.unknown(key, &asked)).collect();
+        let all = self.keys().into_iter().map(ToString::to_string);
+        self.asked.borrow_mut().extend(all);
+        errors
     }
+
+    fn unknown(&self, key: &str, asked: &BTreeSet<String>) -> TableError {
+        let near = asked.iter().find(|known| is_near(key, known));
+        let hint = near.map_or_else(String::new, |known| format!("; is {known} meant?"));
+        self.error(key, format!("is not a key that is known here{hint}"))
+    }
+
+    fn finish(&self) -> Result<(), TableError> {
+        self.take_unknown().into_iter().next().map_or(Ok(()), Err)
+    }
+}
+
+/// Whether one key may have been written for the other: one slip, or the same name with another
+/// unit behind it.
+fn is_near(key: &str, known: &str) -> bool {
+    let stem = |name: &str| name.rsplit_once('_').map(|(stem, _)| stem.to_string());
+    let same = |pairs: &mut dyn Iterator<Item = (char, char)>| {
+        pairs.take_while(|(one, other)| one == other).count()
+    };
+    let front = same(&mut key.chars().zip(known.chars()));
+    let back = same(&mut key.chars().rev().zip(known.chars().rev()));
+    let longest = key.chars().count().max(known.chars().count());
+    front + back + 1 >= longest || stem(key).is_some_and(|stem_| stem(known) == Some(stem_))
 }
 
 fn number_of(value: &DeValue<'_>) -> Option<f64> {

@@ -6,38 +6,56 @@
 //! [`crate::task`]), and any chemical against pests, disease or weeds.
 
 mod cited;
+mod fault;
 mod feeding;
+mod own;
 mod read;
+mod section;
 #[cfg(test)]
 mod tests;
 
 use alloc::{collections::BTreeMap, string::String, vec::Vec};
 
-use budwood_parser::{Material, table::TableError};
-
-pub use cited::{Citation, Confidence};
+pub use cited::{AlsoPublished, Citation, Confidence};
+pub use fault::{CalendarError, Fault};
 pub use feeding::{Dose, FeedRound, Feeding};
+pub use section::{
+    Backfill, Census, CountAgain, Cover, Datum, DrySeason, Induction, Intercrop, Land, Opening,
+    Order, Pits, Planting, Pruning, Rounds, Slope, Spacing, Survival, Weeding,
+};
 
 /// The calendars that ship.
 pub mod profiles {
+    /// Notes on planting and upkeep, China.
+    pub const CHINA: &str = include_str!("../calendars/china.toml");
+    /// Research centre and professional association, Côte d'Ivoire.
+    pub const COTE_DIVOIRE: &str = include_str!("../calendars/cote_divoire.toml");
     /// FAO and INADES, smallholders in West Africa.
     pub const FAO: &str = include_str!("../calendars/fao.toml");
     /// Rubber Board and university, India.
     pub const INDIA: &str = include_str!("../calendars/india.toml");
     /// Research centre and estate practice, Indonesia.
     pub const INDONESIA: &str = include_str!("../calendars/indonesia.toml");
+    /// Smallholders' authority, Malaysia.
+    pub const MALAYSIA: &str = include_str!("../calendars/malaysia.toml");
     /// Manual and guides, Philippines.
     pub const PHILIPPINES: &str = include_str!("../calendars/philippines.toml");
+    /// Rubber Development Department and papers, Sri Lanka.
+    pub const SRI_LANKA: &str = include_str!("../calendars/sri_lanka.toml");
     /// Department of Agriculture, Thailand.
     pub const THAILAND: &str = include_str!("../calendars/thailand.toml");
     /// Rubber group and guides, Vietnam.
     pub const VIETNAM: &str = include_str!("../calendars/vietnam.toml");
     /// Every calendar that ships: its name and its text.
     pub const ALL: &[(&str, &str)] = &[
+        ("china", CHINA),
+        ("cote_divoire", COTE_DIVOIRE),
         ("fao", FAO),
         ("india", INDIA),
         ("indonesia", INDONESIA),
+        ("malaysia", MALAYSIA),
         ("philippines", PHILIPPINES),
+        ("sri_lanka", SRI_LANKA),
         ("thailand", THAILAND),
         ("vietnam", VIETNAM),
     ];
@@ -54,14 +72,22 @@ pub struct Calendar {
     pub sources: BTreeMap<String, String>,
     /// Where each value comes from, in the order of the file.
     pub citations: Vec<Citation>,
+    /// What other publications say of the same values: contradictions are kept, not settled.
+    pub also_published: Vec<AlsoPublished>,
     /// Distances between trees.
     pub spacing: Spacing,
+    /// What a slope asks for.
+    pub slope: Slope,
+    /// Preparing the land.
+    pub land: Land,
     /// Ordering of plants.
     pub order: Order,
     /// Planting holes.
     pub pits: Pits,
     /// Planting.
     pub planting: Planting,
+    /// The ground cover.
+    pub cover: Cover,
     /// Counting the dead.
     pub survival: Survival,
     /// Filling of gaps.
@@ -70,12 +96,18 @@ pub struct Calendar {
     pub weeding: Weeding,
     /// Feeding.
     pub feeding: Feeding,
+    /// The dry season.
+    pub dry_season: DrySeason,
+    /// Food crops between the rows.
+    pub intercrop: Intercrop,
     /// Side shoots.
     pub pruning: Pruning,
     /// Induction of branches.
     pub induction: Induction,
     /// Root checks by age.
     pub root_check: Vec<Rounds>,
+    /// Looks at the leaves in the rains, by age.
+    pub leaf_check: Vec<Rounds>,
     /// Girth census.
     pub census: Census,
     /// Opening for tapping.
@@ -85,197 +117,39 @@ pub struct Calendar {
 impl Calendar {
     /// Reads a calendar.
     ///
+    /// With `base = "fao"` (or another that ships) at its top, the file is an organisation's own:
+    /// it holds a name and a title of its own and only what differs. A value is replaced together
+    /// with its source, a list of rounds and a feeding table as a whole.
+    ///
     /// # Errors
     ///
-    /// When the text is not TOML, a key is missing, unknown or out of its range, a source is not
-    /// listed, or a table by age has a gap or an overlap. The error names the key.
-    pub fn parse(text: &str) -> Result<Self, TableError> {
+    /// Every fault with its line: a text that is not TOML, a key that is missing, unknown or out
+    /// of its range, a source that is not listed, a table by age with a gap or an overlap.
+    pub fn parse(text: &str) -> Result<Self, CalendarError> {
         read::calendar(text)
     }
 
-    /// Reads a calendar with an organisation's own values in the place of some of its values.
-    ///
-    /// The changes are a file of the same shape with only what differs: a value is replaced
-    /// together with its source, a list of rounds as a whole, and sources are added.
-    ///
-    /// # Errors
-    ///
-    /// As for [`Self::parse`].
-    pub fn parse_changed(text: &str, changes: &str) -> Result<Self, TableError> {
-        read::changed_calendar(text, changes)
-    }
-}
-
-/// Distances between trees, meant level, not along a slope.
-#[derive(Clone, Copy, Debug, PartialEq)]
-pub struct Spacing {
-    /// Between rows, in metres.
-    pub row_m: f64,
-    /// Between trees in a row, in metres.
-    pub in_row_m: f64,
-}
-
-/// Ordering of plants.
-#[derive(Clone, Debug, PartialEq)]
-pub struct Order {
-    /// Spare plants for replacing losses in the field, in per cent of the points.
-    pub spares_pct: f64,
-    /// Plants lost on the way, in per cent of the plants sent.
-    pub transit_loss_pct: f64,
-    /// Days between delivery and planting that are kept in hand.
-    pub slack_days: u32,
-    /// How many days before the last day for ordering the reminder may go.
-    pub notice_days: u32,
-    /// The planting material that is usual here.
-    pub material: Material,
-    /// Days from the order to plants fit for the field, by material.
-    pub lead_days: BTreeMap<Material, u32>,
-}
-
-/// Planting holes.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub struct Pits {
-    /// Length of each edge, in whole centimetres.
-    pub edge_cm: u32,
-    /// How many months before planting to dig.
-    pub dig_months_before: u32,
-    /// How many days before planting to fill them again.
-    pub refill_days_before: u32,
-}
-
-/// Planting, in days since the planting window was opened.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub struct Planting {
-    /// From then on it is late.
-    pub late_days: u32,
-    /// From then on it is too late for this season.
-    pub window_days: u32,
-}
-
-/// Counting the dead, in days after planting.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub struct Survival {
-    /// The first count.
-    pub first_days: u32,
-    /// Counts after the first, if the handbook asks for them.
-    pub again: Option<CountAgain>,
-}
-
-/// Further counts of the dead.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub struct CountAgain {
-    /// Days from count to count.
-    pub every_days: u32,
-    /// Days after planting from which no further count is asked for.
-    pub until_days: u32,
-}
-
-/// Filling of gaps.
-#[derive(Clone, Copy, Debug, PartialEq)]
-pub struct Backfill {
-    /// Months after planting from which gaps are left.
-    pub until_months: u32,
-    /// Days of rain that new plants must have before them.
-    pub rain_left_days: u32,
-    /// Gaps are filled when fewer than this share of the trees live, in per cent.
-    pub survival_target_pct: f64,
-}
-
-/// Weeding.
-#[derive(Clone, Debug, PartialEq)]
-pub struct Weeding {
-    /// Width of the strip along the row that is kept clear, in metres.
-    pub strip_m: f64,
-    /// Rounds by age.
-    pub rounds: Vec<Rounds>,
-}
-
-/// How often a job comes round at an age.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub struct Rounds {
-    /// First month after planting.
-    pub from_month: u32,
-    /// First month after planting for which this no longer holds.
-    pub until_month: u32,
-    /// Days from round to round.
-    pub every_days: u32,
-}
-
-/// Side shoots.
-#[derive(Clone, Copy, Debug, PartialEq)]
-pub struct Pruning {
-    /// Up to this height the stem is kept clean, in metres above the ground.
-    pub height_m: f64,
-    /// First month after planting.
-    pub from_month: u32,
-    /// First month after planting in which it is no longer asked for.
-    pub until_month: u32,
-    /// Days from round to round.
-    pub every_days: u32,
-    /// Whether it waits for the rains.
-    pub waits_for_rain: bool,
-}
-
-/// Induction of branches on tall trees that have none.
-#[derive(Clone, Copy, Debug, PartialEq)]
-pub struct Induction {
-    /// A tree of this height without branches needs it, in metres above the ground.
-    pub height_m: f64,
-    /// First month after planting.
-    pub from_month: u32,
-    /// First month after planting in which it is no longer asked for.
-    pub until_month: u32,
-    /// Days after induction from which shoots can be seen.
-    pub look_from_days: u32,
-    /// Days after induction by which one should have looked.
-    pub look_until_days: u32,
-}
-
-/// Girth census.
-#[derive(Clone, Debug, PartialEq, Eq)]
-pub struct Census {
-    /// How many trees to measure.
-    pub sample_trees: u32,
-    /// Rounds by age.
-    pub rounds: Vec<Rounds>,
-}
-
-/// When a stand may be opened for tapping.
-#[derive(Clone, Debug, PartialEq)]
-pub struct Opening {
-    /// Girth that a tree must reach, in centimetres.
-    pub girth_cm: f64,
-    /// Height at which it is measured, in centimetres above the datum.
-    pub height_cm: f64,
-    /// What the height is measured from.
-    pub datum: Datum,
-    /// Share of the trees that must reach the girth, in per cent.
-    pub share_pct: f64,
-    /// First month after planting in which opening is thought of at all.
-    pub minimum_months: u32,
-    /// The fewest trees from which a share is believed.
-    pub sample_trees: u32,
-    /// Months of the year (1 to 12) in which stands are opened; empty means any.
-    pub months: Vec<u32>,
-}
-
-/// What a height of measurement is counted from. One cannot be turned into the other.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum Datum {
-    /// The ground.
-    Ground,
-    /// The bud union.
-    Union,
-}
-
-impl Datum {
-    /// The name in files.
+    /// Where the value at this path comes from; for a list of rounds, its least sure row.
     #[must_use]
-    pub const fn name(self) -> &'static str {
-        match self {
-            Self::Ground => "ground",
-            Self::Union => "union",
-        }
+    pub fn citation(&self, path: &str) -> Option<&Citation> {
+        let is_of = |cited: &&Citation| {
+            let rest = cited.path.strip_prefix(path);
+            rest.is_some_and(|rest| rest.is_empty() || rest.starts_with(['.', '[']))
+        };
+        self.citations
+            .iter()
+            .filter(is_of)
+            .max_by_key(|cited| cited.confidence)
+    }
+
+    /// Whether the values at these paths were published somewhere. What rests on memory or on the
+    /// practice of the trade is never told as a rule.
+    #[must_use]
+    pub fn is_published(&self, paths: &[&str]) -> bool {
+        paths.iter().all(|path| {
+            self.citation(path)
+                .is_some_and(|cited| cited.confidence.is_published())
+        })
     }
 }
 

@@ -2,7 +2,7 @@
 //!
 //! Read in this order: who there is ([`directory`]), what happened ([`event`]), how a block
 //! stands ([`block`]), what the handbook says ([`calendar`]), which jobs follow ([`task`], with
-//! the sums in [`stand`], [`orders`], [`feed`], [`wilson`], [`growth`] and
+//! the sums in [`stand`], [`plan`], [`orders`], [`feed`], [`wilson`], [`growth`] and
 //! [`forecast`]), when to speak ([`nudge`]), what to
 //! do with a text ([`decide`]).
 //!
@@ -28,6 +28,7 @@ pub mod id;
 pub mod nudge;
 mod number;
 pub mod orders;
+pub mod plan;
 pub mod stand;
 pub mod task;
 pub mod wilson;

@@ -17,6 +17,12 @@ pub fn plants_to_order(points: u32, spares_pct: f64, transit_loss_pct: f64) -> O
     number::ceil(f64::from(points) * (1.0 + spares_pct / 100.0) / arriving)
 }
 
+/// These plants rounded up to whole trays or bundles. None when a bundle holds none.
+#[must_use]
+pub fn in_bundles(plants: u32, bundle: u32) -> Option<u32> {
+    plants.checked_next_multiple_of(bundle)
+}
+
 /// The last day on which to order for planting on this day: the nursery's lead and the slack
 /// before it.
 #[must_use]

@@ -5,7 +5,9 @@
 
 mod branching;
 mod case;
+mod dry_season;
 mod kind;
+mod land;
 mod planting;
 mod season;
 mod survival;
@@ -70,6 +72,8 @@ pub fn most_urgent(tasks: &[Task], today: NaiveDate) -> Option<&Task> {
 fn plan(case: &Case<'_>, kind: TaskKind) -> Option<Plan> {
     match kind {
         TaskKind::OrderPlants => planting::order_plants(case),
+        TaskKind::Clear => land::clear(case),
+        TaskKind::Line => land::line(case),
         TaskKind::DigPits => planting::dig_pits(case),
         TaskKind::Plant => planting::plant(case),
         TaskKind::SurvivalCheck => survival::check(case),
@@ -77,10 +81,14 @@ fn plan(case: &Case<'_>, kind: TaskKind) -> Option<Plan> {
         TaskKind::Weed => upkeep::weed(case),
         TaskKind::Feed => upkeep::feed(case),
         TaskKind::Prune => upkeep::prune(case),
+        TaskKind::Mulch => dry_season::mulch(case),
+        TaskKind::Firebreak => dry_season::firebreak(case),
+        TaskKind::CountTall => branching::count_tall(case),
         TaskKind::InduceBranching => branching::induce(case),
         TaskKind::LookAtInduced => branching::look(case),
         TaskKind::RootCheck => upkeep::root_check(case),
         TaskKind::GirthCensus => tapping::census(case),
+        TaskKind::GetReady => tapping::get_ready(case),
         TaskKind::Open => tapping::open(case),
     }
 }
@@ -140,6 +148,11 @@ pub struct Figures {
     pub pit_cm: Option<f64>,
     /// The number of this round since planting, from 1 (weeding, feeding).
     pub round: Option<u32>,
+    /// Width in metres (firebreak).
+    pub width_m: Option<f64>,
+    /// Whether a publication stands behind every value of the calendar in these figures. If not,
+    /// they are never told as a rule.
+    pub is_published: bool,
 }
 
 /// What a group's season says, for one year.

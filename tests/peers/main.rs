@@ -8,6 +8,7 @@ mod alphabet;
 mod chat;
 mod dates;
 mod formats;
+mod ground;
 mod misspellings;
 mod numbers;
 mod packs;

@@ -154,6 +154,7 @@ fn example(reply: Reply, word: &str) -> String {
         | Reply::Filled
         | Reply::Induced
         | Reply::Branched
+        | Reply::NotBranched
         | Reply::Root => format!("{word} 12"),
         Reply::Girth => format!("{word} 41 43 39"),
         Reply::Language => format!("{word} en"),
@@ -207,6 +208,7 @@ fn is_read(reply: Reply, reading: &Reading) -> bool {
         Reply::Pruned => tells(Kind::Pruned),
         Reply::Induced => counts(Kind::BranchInduction),
         Reply::Branched => counts(Kind::Branched),
+        Reply::NotBranched => counts(Kind::NotBranched),
         Reply::Root => {
             let first = reading.reports.first();
             let ailment = first.and_then(|report| report.details.ailment);

@@ -25,7 +25,7 @@ const RATE: f64 = 0.1474;
 const DAYS_A_YEAR: f64 = 365.25;
 
 /// The number that answers a nudge for this job.
-pub(super) fn count(task: &Task, state: &BlockState, chance: &mut Seeded) -> u32 {
+pub(crate) fn count(task: &Task, state: &BlockState, chance: &mut Seeded) -> u32 {
     let trees = task.figures.trees.unwrap_or(0);
     match task.kind {
         // The last corner of a block is often rock or path.
@@ -39,7 +39,13 @@ pub(super) fn count(task: &Task, state: &BlockState, chance: &mut Seeded) -> u32
         TaskKind::RootCheck => 0,
         TaskKind::InduceBranching => trees,
         TaskKind::LookAtInduced => share(trees, 70, 90, chance),
+        TaskKind::CountTall => share(state.alive(), 5, 20, chance),
         TaskKind::OrderPlants
+        | TaskKind::Clear
+        | TaskKind::Line
+        | TaskKind::Mulch
+        | TaskKind::Firebreak
+        | TaskKind::GetReady
         | TaskKind::Weed
         | TaskKind::Feed
         | TaskKind::Prune
@@ -49,7 +55,7 @@ pub(super) fn count(task: &Task, state: &BlockState, chance: &mut Seeded) -> u32
 }
 
 /// The girths of a sample on this day, in whole centimetres as a tape gives them.
-pub(super) fn girths(state: &BlockState, today: NaiveDate, chance: &mut Seeded) -> String {
+pub(crate) fn girths(state: &BlockState, today: NaiveDate, chance: &mut Seeded) -> String {
     let mean = state
         .planted_on()
         .map_or(0.0, |day| mean_girth_cm(day, today));
@@ -60,7 +66,7 @@ pub(super) fn girths(state: &BlockState, today: NaiveDate, chance: &mut Seeded) 
 }
 
 /// The mean girth of trees planted on this day.
-pub(super) fn mean_girth_cm(planted_on: NaiveDate, today: NaiveDate) -> f64 {
+pub(crate) fn mean_girth_cm(planted_on: NaiveDate, today: NaiveDate) -> f64 {
     let days = today.signed_duration_since(planted_on).num_days();
     let days = f64::from(i32::try_from(days).unwrap_or(0).max(0));
     let grown_years = (days / DAYS_A_YEAR - LAG_YEARS).max(0.0);
@@ -68,7 +74,7 @@ pub(super) fn mean_girth_cm(planted_on: NaiveDate, today: NaiveDate) -> f64 {
 }
 
 /// Two throws make values near the mean more frequent than those far off.
-fn spread(chance: &mut Seeded) -> f64 {
+pub(crate) fn spread(chance: &mut Seeded) -> f64 {
     let thrown = chance.between(0, SPREAD_PCT) + chance.between(0, SPREAD_PCT);
     1.0 + (f64::from(thrown) - f64::from(SPREAD_PCT)) / 100.0
 }

@@ -4,7 +4,7 @@ use super::replies::Spelling;
 
 /// A way of answering.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub(super) enum Manner {
+pub(crate) enum Manner {
     /// Soon and nearly always.
     Diligent,
     /// Days later, and not always.
@@ -19,18 +19,18 @@ pub(super) enum Manner {
 
 /// What a way of answering means in figures.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub(super) struct Habits {
+pub(crate) struct Habits {
     /// Nudges answered of a hundred.
-    pub(super) answers: u32,
+    pub(crate) answers: u32,
     /// Days until the answer, at least and at most.
-    pub(super) days: (u32, u32),
+    pub(crate) days: (u32, u32),
     /// How the answer is spelt.
-    pub(super) spelling: Spelling,
+    pub(crate) spelling: Spelling,
 }
 
 impl Manner {
     /// Every manner.
-    pub(super) const ALL: [Self; 5] = [
+    pub(crate) const ALL: [Self; 5] = [
         Self::Diligent,
         Self::Late,
         Self::Misspelling,
@@ -39,7 +39,7 @@ impl Manner {
     ];
 
     /// The word in the script.
-    pub(super) const fn word(self) -> &'static str {
+    pub(crate) const fn word(self) -> &'static str {
         match self {
             Self::Diligent => "diligent",
             Self::Late => "late",
@@ -50,12 +50,12 @@ impl Manner {
     }
 
     /// The manner of this word.
-    pub(super) fn from_word(word: &str) -> Option<Self> {
+    pub(crate) fn from_word(word: &str) -> Option<Self> {
         Self::ALL.into_iter().find(|manner| manner.word() == word)
     }
 
     /// The figures; what is done in a field and told by text differs as much as people do.
-    pub(super) const fn habits(self) -> Habits {
+    pub(crate) const fn habits(self) -> Habits {
         let (answers, days, spelling) = match self {
             Self::Diligent => (95, (0, 3), Spelling::Plain),
             Self::Late => (75, (4, 12), Spelling::Plain),

@@ -12,13 +12,13 @@ use super::seeded::Seeded;
 
 /// Ways of answering, by job.
 #[derive(Clone, Debug, Default)]
-pub(super) struct Replies {
+pub(crate) struct Replies {
     ways: BTreeMap<(TaskKind, Spelling), Vec<String>>,
 }
 
 /// How somebody spells.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
-pub(super) enum Spelling {
+pub(crate) enum Spelling {
     /// As in a book, nearly.
     Plain,
     /// Badly.
@@ -28,7 +28,7 @@ pub(super) enum Spelling {
 /// Why a file of replies cannot be used.
 #[derive(Clone, Debug, PartialEq, Eq, thiserror::Error)]
 #[error("line {line} of the replies: {what}")]
-pub(super) struct RepliesError {
+pub(crate) struct RepliesError {
     line: usize,
     what: String,
 }
@@ -39,7 +39,7 @@ impl Replies {
     /// # Errors
     ///
     /// At the first line that is not a job and its words.
-    pub(super) fn parse(text: &str) -> Result<Self, RepliesError> {
+    pub(crate) fn parse(text: &str) -> Result<Self, RepliesError> {
         let mut replies = Self::default();
         for (index, line) in text.lines().enumerate() {
             let line = line.trim();
@@ -56,7 +56,7 @@ impl Replies {
     }
 
     /// One way of saying that this job is done; plain words where no misspelt ones are listed.
-    pub(super) fn pick(
+    pub(crate) fn pick(
         &self,
         task: TaskKind,
         spelling: Spelling,

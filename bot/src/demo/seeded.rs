@@ -8,28 +8,28 @@ const STEP: u64 = 0x9E37_79B9_7F4A_7C15;
 
 /// A generator with its place in the sequence.
 #[derive(Clone, Debug)]
-pub(super) struct Seeded(u64);
+pub(crate) struct Seeded(u64);
 
 impl Seeded {
     /// Begins the sequence of this seed.
-    pub(super) const fn new(seed: u64) -> Self {
+    pub(crate) const fn new(seed: u64) -> Self {
         Self(seed)
     }
 
     /// A number of this range, both ends included. An empty range gives its low end.
-    pub(super) fn between(&mut self, low: u32, high: u32) -> u32 {
+    pub(crate) fn between(&mut self, low: u32, high: u32) -> u32 {
         let span = u64::from(high.saturating_sub(low)) + 1;
         let offset = u32::try_from(self.next() % span).unwrap_or(0);
         low.saturating_add(offset)
     }
 
     /// True in so many of a hundred cases.
-    pub(super) fn in_a_hundred(&mut self, cases: u32) -> bool {
+    pub(crate) fn in_a_hundred(&mut self, cases: u32) -> bool {
         self.between(1, 100) <= cases
     }
 
     /// One of these.
-    pub(super) fn one_of<'a, T>(&mut self, these: &'a [T]) -> Option<&'a T> {
+    pub(crate) fn one_of<'a, T>(&mut self, these: &'a [T]) -> Option<&'a T> {
         let last = u32::try_from(these.len().checked_sub(1)?).ok()?;
         these.get(usize::try_from(self.between(0, last)).ok()?)
     }

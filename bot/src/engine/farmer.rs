@@ -4,6 +4,7 @@ use budwood_parser::{Kind, Query, Topic};
 use budwood_scheduler::{
     Block, BlockId, Consent, Group, Person, PersonId, Task, TaskKind, forecast,
     orders::plants_to_order,
+    plan,
     task::{Verdict, hectares, readiness},
 };
 use chrono::NaiveDate;
@@ -14,9 +15,6 @@ use super::{
     step::Step,
 };
 use crate::{args, limits, wording::short};
-
-/// Square metres in a hectare.
-const HECTARE_M2: f64 = 10_000.0;
 
 impl Step<'_> {
     pub(super) fn farmer_answer(&self, turn: &Turn, speaker: &Person, query: &Query) -> String {
@@ -229,16 +227,21 @@ impl Step<'_> {
                     .as_deref()
                     .is_none_or(|name| block.name.eq_ignore_ascii_case(name))
             };
-            self.world
-                .directory
-                .blocks_of(speaker.id)
-                .find(named)
-                .and_then(Block::hectares)
+            self.world.directory.blocks_of(speaker.id).find(named)
         };
-        let area = query.area.and_then(hectares).or_else(own)?;
-        let spacing = calendar.spacing;
-        let points = area * HECTARE_M2 / (spacing.row_m * spacing.in_row_m);
-        let points = whole(points)?;
+        let asked = query.area.and_then(hectares);
+        let (area, points) = match asked {
+            Some(area) => {
+                let spacing = calendar.spacing;
+                let land = plan::Land::level(area);
+                (area, plan::points(land, spacing.row_m, spacing.in_row_m))
+            }
+            None => {
+                let block = own()?;
+                (block.hectares()?, plan::points_of(block, calendar)?)
+            }
+        };
+        let points = points.ok()?;
         let order = &calendar.order;
         let plants = plants_to_order(points, order.spares_pct, order.transit_loss_pct)?;
         let tongue = self.tongue(speaker);
@@ -316,9 +319,14 @@ impl Step<'_> {
         let tongue = self.tongue(speaker);
         let adviser = self.adviser_name(speaker);
         let rule = &calendar.opening;
+        let is_rule = calendar.is_published(TaskKind::Open.rests_on());
         Some(tongue.fit(|length| {
             tongue.say(
-                if ready { "may-tap-check" } else { "may-tap-no" },
+                match (ready, is_rule) {
+                    (true, _) => "may-tap-check",
+                    (false, true) => "may-tap-no",
+                    (false, false) => "may-tap-no-usual",
+                },
                 args! {
                     "name" => short(speaker.called(), length),
                     "block" => short(&block.name, length),
@@ -410,15 +418,4 @@ impl Step<'_> {
             },
         )
     }
-}
-
-#[expect(
-    clippy::cast_possible_truncation,
-    clippy::cast_sign_loss,
-    reason = "the range is checked on the line above"
-)]
-fn whole(value: f64) -> Option<u32> {
-    (0.0..=f64::from(u32::MAX))
-        .contains(&value)
-        .then_some(value as u32)
 }

@@ -34,7 +34,12 @@ impl Tongue<'_> {
         let figures: &Figures = &nudge.task.figures;
         let decimal =
             |value: Option<f64>| value.map(|value| self.number(value)).unwrap_or_default();
-        let key = format!("nudge-{}", nudge.task.kind.name());
+        // What no publication says is never told as a rule.
+        let key = if nudge.task.kind == TaskKind::Open && !figures.is_published {
+            "nudge-open-usual".to_owned()
+        } else {
+            format!("nudge-{}", nudge.task.kind.name())
+        };
         self.fit(|length| {
             self.say(
                 &key,
@@ -50,6 +55,7 @@ impl Tongue<'_> {
                     "girth" => decimal(figures.girth_cm),
                     "datum" => decimal(figures.datum_cm),
                     "share" => decimal(figures.share_pct),
+                    "width" => decimal(figures.width_m),
                     "pit" => decimal(figures.pit_cm),
                 },
             )

@@ -12,7 +12,7 @@ use core::ops::RangeInclusive;
 
 use budwood_parser::table::{Table, TableError};
 
-use super::cited::{Cited, in_range};
+use super::cited::Cited;
 
 /// Grams of one product for one tree that a table may ask for; the largest published single dose
 /// known is 550 g, so that ten times that is a slip of the pen.
@@ -48,45 +48,56 @@ pub struct Dose {
     pub grams: f64,
 }
 
-pub(super) fn read(table: &Table<'_>, cited: &Cited) -> Result<Feeding, TableError> {
-    let basal = table.tables("basal", |row| {
-        cited.cite(row)?;
-        Ok(Dose {
-            product: row.need_text("product")?.to_string(),
-            grams: in_range(row, "grams", row.need_number("grams")?, GRAMS)?,
-        })
-    })?;
-    let by_month = table.tables("months", |row| month(row, cited))?;
-    let by_year = table.tables("years", |row| year(row, cited))?;
+pub(super) fn read(table: &Table<'_>, cited: &Cited) -> Feeding {
+    let basal = cited.rows(table, "basal", |row| {
+        cited.cite(row);
+        let product = cited.keep(row.need_text("product")).unwrap_or_default();
+        Dose {
+            product: product.to_string(),
+            grams: cited.number_here(row, "grams", GRAMS),
+        }
+    });
+    let told = cited.number_of_faults();
+    let by_month = cited.rows(table, "months", |row| month(row, cited));
+    let by_year = cited.rows(table, "years", |row| year(row, cited));
     let rounds = match (by_month.is_empty(), by_year.is_empty()) {
         (false, true) => by_month,
         (true, false) => {
-            let a_year = cited.whole(table, "rounds_a_year", 1..=MONTHS_A_YEAR)?;
+            let a_year = cited.whole(table, "rounds_a_year", 1..=MONTHS_A_YEAR);
             if !MONTHS_A_YEAR.is_multiple_of(a_year) {
-                return Err(table.error("rounds_a_year", "does not divide 12 months evenly"));
+                cited.fault(table.error("rounds_a_year", "does not divide 12 months evenly"));
             }
-            split(table, &by_year, a_year)?
+            cited
+                .keep(split(table, &by_year, a_year))
+                .unwrap_or_default()
         }
-        (true, true) => return Err(table.error("months", "or years must be there")),
-        (false, false) => return Err(table.error("months", "and years cannot both be there")),
+        (true, true) => {
+            if cited.number_of_faults() == told {
+                cited.fault(table.error("months", "or years must be there"));
+            }
+            Vec::new()
+        }
+        (false, false) => {
+            cited.fault(table.error("months", "and years cannot both be there"));
+            Vec::new()
+        }
     };
-    if rounds
-        .iter()
-        .zip(rounds.iter().skip(1))
-        .any(|(round, next)| round.month >= next.month)
-    {
-        return Err(table.error("months", "are not in rising order"));
+    for (index, (round, next)) in (1..).zip(rounds.iter().zip(rounds.iter().skip(1))) {
+        if round.month >= next.month {
+            let what = format!("comes after month {} of the row before", round.month);
+            cited.fault(table.error(&format!("months[{index}].month"), what));
+        }
     }
-    Ok(Feeding { basal, rounds })
+    Feeding { basal, rounds }
 }
 
-fn month(row: &Table<'_>, cited: &Cited) -> Result<FeedRound, TableError> {
-    cited.cite(row)?;
+fn month(row: &Table<'_>, cited: &Cited) -> FeedRound {
+    cited.cite(row);
     let last = YEARS.end() * MONTHS_A_YEAR;
-    Ok(FeedRound {
-        month: in_range(row, "month", row.need_whole("month")?, 0..=last)?,
-        doses: doses(row)?,
-    })
+    FeedRound {
+        month: cited.whole_here(row, "month", 0..=last),
+        doses: doses(row, cited),
+    }
 }
 
 /// Doses for each year of age from the first to the last, in all.
@@ -96,30 +107,25 @@ struct Years {
     doses: Vec<Dose>,
 }
 
-fn year(row: &Table<'_>, cited: &Cited) -> Result<Years, TableError> {
-    cited.cite(row)?;
-    let from = in_range(row, "from_year", row.need_whole("from_year")?, YEARS)?;
-    let last = from..=*YEARS.end();
-    Ok(Years {
+fn year(row: &Table<'_>, cited: &Cited) -> Years {
+    cited.cite(row);
+    let from = cited.whole_here(row, "from_year", YEARS);
+    Years {
         from,
-        until: in_range(row, "until_year", row.need_whole("until_year")?, last)?,
-        doses: doses(row)?,
-    })
+        until: cited.whole_here(row, "until_year", from..=*YEARS.end()),
+        doses: doses(row, cited),
+    }
 }
 
-fn doses(row: &Table<'_>) -> Result<Vec<Dose>, TableError> {
-    row.need_table("grams", |grams| {
-        grams
-            .keys()
-            .into_iter()
-            .map(|product| {
-                Ok(Dose {
-                    product: product.to_string(),
-                    grams: in_range(grams, product, grams.need_number(product)?, GRAMS)?,
-                })
-            })
-            .collect()
-    })
+fn doses(row: &Table<'_>, cited: &Cited) -> Vec<Dose> {
+    let doses = cited.section(row, "grams", |grams| {
+        let dose = |product: &str| Dose {
+            product: product.to_string(),
+            grams: cited.number_here(grams, product, GRAMS),
+        };
+        grams.keys().into_iter().map(dose).collect()
+    });
+    doses.unwrap_or_default()
 }
 
 /// Spreads the dose of each year evenly over its rounds. Each round falls in the middle of its

@@ -3,19 +3,23 @@
 //! Ranges are wide: they catch a slip of the pen (a height in centimetres where metres are
 //! asked), not an unusual opinion.
 
-use alloc::{string::ToString, vec::Vec};
-use core::ops::RangeInclusive;
+use alloc::{
+    collections::BTreeMap,
+    format,
+    string::{String, ToString},
+    vec::Vec,
+};
+use core::{cmp::Ordering, ops::RangeInclusive};
 
 use budwood_parser::{
     Material,
-    table::{Table, TableError, read_changed, read_file},
+    table::{Table, TableError},
 };
 
 use super::{
-    Backfill, Calendar, Census, CountAgain, Datum, Induction, Opening, Order, Pits, Planting,
-    Pruning, Rounds, Spacing, Survival, Weeding,
-    cited::{Cited, in_range},
-    feeding,
+    Backfill, Calendar, CalendarError, Census, CountAgain, Cover, Datum, DrySeason, Induction,
+    Intercrop, Land, Opening, Order, Pits, Planting, Pruning, Rounds, Slope, Spacing, Survival,
+    Weeding, cited::Cited, feeding, own,
 };
 
 /// Distances between trees in metres: closer is a hedge, wider is no plantation.
@@ -35,195 +39,317 @@ const HEIGHT_M: RangeInclusive<f64> = 0.5..=10.0;
 /// Trees of a sample.
 const SAMPLE: RangeInclusive<u32> = 1..=10_000;
 
-type Read<T> = Result<T, TableError>;
+/// Months of the year, for months a place plants or opens in.
+const MONTHS_OF_YEAR: RangeInclusive<u32> = 1..=12;
 
-pub(super) fn calendar(text: &str) -> Read<Calendar> {
-    read_file(text, whole)
+pub(super) fn calendar(text: &str) -> Result<Calendar, CalendarError> {
+    own::read_on_base(text, whole).map_err(|faults| CalendarError::of(text, faults))
 }
 
-pub(super) fn changed_calendar(text: &str, changes: &str) -> Read<Calendar> {
-    read_changed(text, changes, "value", whole)
+fn whole(file: &Table<'_>) -> Result<Calendar, Vec<TableError>> {
+    let cited = Cited::new(file);
+    let calendar = sections(file, &cited);
+    let also_published = cited.rows(file, "also_published", |row| cited.also_published(row));
+    for unknown in file.take_unknown() {
+        cited.fault(unknown);
+    }
+    let (mut sources, citations, faults) = cited.into_parts();
+    let also_published: Vec<_> = also_published.into_iter().flatten().collect();
+    match calendar {
+        Some(calendar) if faults.is_empty() => {
+            let is_used = |key: &String| {
+                citations.iter().any(|cited| cited.source == *key)
+                    || also_published.iter().any(|other| other.source == *key)
+            };
+            // A base lists more than what is left of it.
+            sources.retain(|key, _| is_used(key));
+            Ok(Calendar {
+                sources,
+                citations,
+                also_published,
+                ..calendar
+            })
+        }
+        Some(_) | None => Err(faults),
+    }
 }
 
-fn whole(file: &Table<'_>) -> Read<Calendar> {
-    let cited = Cited::new(file)?;
-    let calendar = Calendar {
-        name: file.need_text("name")?.to_string(),
-        title: file.need_text("title")?.to_string(),
-        spacing: file.need_table("spacing", |table| spacing(table, &cited))?,
-        order: file.need_table("order", |table| order(table, &cited))?,
-        pits: file.need_table("pits", |table| pits(table, &cited))?,
-        planting: file.need_table("planting", |table| planting(table, &cited))?,
-        survival: file.need_table("survival", |table| survival(table, &cited))?,
-        backfill: file.need_table("backfill", |table| backfill(table, &cited))?,
-        weeding: file.need_table("weeding", |table| weeding(table, &cited))?,
-        feeding: file.need_table("feeding", |table| feeding::read(table, &cited))?,
-        pruning: file.need_table("pruning", |table| pruning(table, &cited))?,
-        induction: file.need_table("induction", |table| induction(table, &cited))?,
-        root_check: file.need_table("root_check", |table| rounds(table, &cited))?,
-        census: file.need_table("census", |table| census(table, &cited))?,
-        opening: file.need_table("opening", |table| opening(table, &cited))?,
-        sources: cited.sources.clone(),
+/// Every section is read, whatever is wrong in those before it.
+fn sections(file: &Table<'_>, cited: &Cited) -> Option<Calendar> {
+    // Asked for here so that it is known; read where files are laid over each other.
+    let _ = cited.keep(file.text("base"));
+    let name = cited.keep(file.need_text("name"));
+    let title = cited.keep(file.need_text("title"));
+    let spacing = cited.section(file, "spacing", |table| spacing(table, cited));
+    let slope = cited.section(file, "slope", |table| slope(table, cited));
+    let land = cited.section(file, "land", |table| land(table, cited));
+    let order = cited.section(file, "order", |table| order(table, cited));
+    let pits = cited.section(file, "pits", |table| pits(table, cited));
+    let planting = cited.section(file, "planting", |table| planting(table, cited));
+    let cover = cited.section(file, "cover", |table| cover(table, cited));
+    let survival = cited.section(file, "survival", |table| survival(table, cited));
+    let backfill = cited.section(file, "backfill", |table| backfill(table, cited));
+    let weeding = cited.section(file, "weeding", |table| weeding(table, cited));
+    let feeding = cited.section(file, "feeding", |table| feeding::read(table, cited));
+    let dry_season = cited.section(file, "dry_season", |table| dry_season(table, cited));
+    let intercrop = cited.section(file, "intercrop", |table| intercrop(table, cited));
+    let pruning = cited.section(file, "pruning", |table| pruning(table, cited));
+    let induction = cited.section(file, "induction", |table| induction(table, cited));
+    let root_check = cited.section(file, "root_check", |table| rounds(table, cited));
+    let leaf_check = cited.section(file, "leaf_check", |table| rounds(table, cited));
+    let census = cited.section(file, "census", |table| census(table, cited));
+    let opening = cited
+        .section(file, "opening", |table| opening(table, cited))
+        .flatten();
+    Some(Calendar {
+        name: name?.to_string(),
+        title: title?.to_string(),
+        sources: BTreeMap::new(),
         citations: Vec::new(),
+        also_published: Vec::new(),
+        spacing: spacing?,
+        slope: slope?,
+        land: land?,
+        order: order??,
+        pits: pits?,
+        planting: planting?,
+        cover: cover?,
+        survival: survival?,
+        backfill: backfill?,
+        weeding: weeding?,
+        feeding: feeding?,
+        dry_season: dry_season?,
+        intercrop: intercrop?,
+        pruning: pruning?,
+        induction: induction?,
+        root_check: root_check?,
+        leaf_check: leaf_check?,
+        census: census?,
+        opening: opening?,
+    })
+}
+
+fn spacing(table: &Table<'_>, cited: &Cited) -> Spacing {
+    Spacing {
+        row_m: cited.number(table, "row_m", SPACING_M),
+        in_row_m: cited.number(table, "in_row_m", SPACING_M),
+        margin_m: cited.number(table, "margin_m", 0.0..=20.0),
+    }
+}
+
+fn slope(table: &Table<'_>, cited: &Cited) -> Slope {
+    Slope {
+        contour_pct: cited.number(table, "contour_pct", PER_CENT),
+        terrace_pct: cited.number_if_there(table, "terrace_pct", PER_CENT),
+        most_pct: cited.number_if_there(table, "most_pct", PER_CENT),
+    }
+}
+
+fn land(table: &Table<'_>, cited: &Cited) -> Land {
+    let clear_months_before = cited.whole(table, "clear_months_before", 1..=24);
+    Land {
+        measure_months_before: cited.whole(
+            table,
+            "measure_months_before",
+            clear_months_before..=36,
+        ),
+        clear_months_before,
+        clear_days_before: cited.whole(table, "clear_days_before", 0..=clear_months_before * 28),
+        line_months_before: cited.whole(table, "line_months_before", 1..=clear_months_before),
+    }
+}
+
+fn order(table: &Table<'_>, cited: &Cited) -> Option<Order> {
+    let leads = cited.section(table, "lead_days", |leads| {
+        let lead = |material: &Material| (*material, cited.whole(leads, material.name(), DAYS));
+        Material::ALL.iter().map(lead).collect()
+    });
+    let material = cited.word(table, "material", Material::ALL, Material::name);
+    let order = Order {
+        spares_pct: cited.number(table, "spares_pct", PER_CENT),
+        transit_loss_pct: cited.number(table, "transit_loss_pct", LOSS_PCT),
+        slack_days: cited.whole(table, "slack_days", DAYS),
+        notice_days: cited.whole(table, "notice_days", DAYS),
+        material: material.unwrap_or(Material::Polybag),
+        lead_days: leads?,
     };
-    Ok(Calendar {
-        citations: cited.into_citations(),
-        ..calendar
-    })
+    material.map(|_| order)
 }
 
-fn spacing(table: &Table<'_>, cited: &Cited) -> Read<Spacing> {
-    Ok(Spacing {
-        row_m: cited.number(table, "row_m", SPACING_M)?,
-        in_row_m: cited.number(table, "in_row_m", SPACING_M)?,
-    })
-}
-
-fn order(table: &Table<'_>, cited: &Cited) -> Read<Order> {
-    Ok(Order {
-        spares_pct: cited.number(table, "spares_pct", PER_CENT)?,
-        transit_loss_pct: cited.number(table, "transit_loss_pct", LOSS_PCT)?,
-        slack_days: cited.whole(table, "slack_days", DAYS)?,
-        notice_days: cited.whole(table, "notice_days", DAYS)?,
-        material: cited.word(table, "material", Material::ALL, Material::name)?,
-        lead_days: table.need_table("lead_days", |leads| {
-            Material::ALL
-                .iter()
-                .map(|material| Ok((*material, cited.whole(leads, material.name(), DAYS)?)))
-                .collect()
-        })?,
-    })
-}
-
-fn pits(table: &Table<'_>, cited: &Cited) -> Read<Pits> {
-    let dig_months_before = cited.whole(table, "dig_months_before", 1..=12)?;
+fn pits(table: &Table<'_>, cited: &Cited) -> Pits {
+    let dig_months_before = cited.whole(table, "dig_months_before", 1..=12);
     // Not before they are dug, whatever the length of the month.
     let refill_days = 0..=dig_months_before * 28;
-    Ok(Pits {
-        edge_cm: cited.whole(table, "edge_cm", 20..=200)?,
+    Pits {
+        edge_cm: cited.whole(table, "edge_cm", 20..=200),
         dig_months_before,
-        refill_days_before: cited.whole(table, "refill_days_before", refill_days)?,
-    })
+        refill_days_before: cited.whole(table, "refill_days_before", refill_days),
+    }
 }
 
-fn planting(table: &Table<'_>, cited: &Cited) -> Read<Planting> {
-    let window_days = cited.whole(table, "window_days", DAYS)?;
-    Ok(Planting {
-        late_days: cited.whole(table, "late_days", 0..=window_days)?,
+fn planting(table: &Table<'_>, cited: &Cited) -> Planting {
+    let window_days = cited.whole(table, "window_days", DAYS);
+    Planting {
+        late_days: cited.whole(table, "late_days", 0..=window_days),
         window_days,
-    })
+        months: months(table, cited),
+    }
 }
 
-fn survival(table: &Table<'_>, cited: &Cited) -> Read<Survival> {
-    let first_days = cited.whole(table, "first_days", DAYS)?;
-    let every_days = cited.whole_if_there(table, "every_days", EVERY_DAYS)?;
-    let until_days = cited.whole_if_there(table, "until_days", first_days..=*DAYS.end())?;
+fn cover(table: &Table<'_>, cited: &Cited) -> Cover {
+    Cover {
+        is_asked: cited.flag(table, "is_asked"),
+        within_days: cited.whole(table, "within_days", DAYS),
+    }
+}
+
+fn survival(table: &Table<'_>, cited: &Cited) -> Survival {
+    let first_days = cited.whole(table, "first_days", DAYS);
+    let every_days = cited.whole_if_there(table, "every_days", EVERY_DAYS);
+    let until_days = cited.whole_if_there(table, "until_days", first_days..=*DAYS.end());
     let again = match (every_days, until_days) {
         (Some(every_days), Some(until_days)) => Some(CountAgain {
             every_days,
             until_days,
         }),
         (None, None) => None,
-        (Some(_), None) => return Err(table.error("until_days", "is missing beside every_days")),
-        (None, Some(_)) => return Err(table.error("every_days", "is missing beside until_days")),
+        (Some(_), None) => {
+            cited.fault(table.error("until_days", "is missing beside every_days"));
+            None
+        }
+        (None, Some(_)) => {
+            cited.fault(table.error("every_days", "is missing beside until_days"));
+            None
+        }
     };
-    Ok(Survival { first_days, again })
+    Survival { first_days, again }
 }
 
-fn backfill(table: &Table<'_>, cited: &Cited) -> Read<Backfill> {
-    Ok(Backfill {
-        until_months: cited.whole(table, "until_months", MONTHS)?,
-        rain_left_days: cited.whole(table, "rain_left_days", 0..=180)?,
-        survival_target_pct: cited.number(table, "survival_target_pct", PER_CENT)?,
-    })
-}
-
-fn weeding(table: &Table<'_>, cited: &Cited) -> Read<Weeding> {
-    Ok(Weeding {
-        strip_m: cited.number(table, "strip_m", 0.5..=20.0)?,
-        rounds: rounds(table, cited)?,
-    })
-}
-
-fn pruning(table: &Table<'_>, cited: &Cited) -> Read<Pruning> {
-    let from_month = cited.whole(table, "from_month", MONTHS)?;
-    Ok(Pruning {
-        height_m: cited.number(table, "height_m", HEIGHT_M)?,
-        from_month,
-        until_month: cited.whole(table, "until_month", from_month..=*MONTHS.end())?,
-        every_days: cited.whole(table, "every_days", EVERY_DAYS)?,
-        waits_for_rain: cited.flag(table, "waits_for_rain")?,
-    })
-}
-
-fn induction(table: &Table<'_>, cited: &Cited) -> Read<Induction> {
-    let from_month = cited.whole(table, "from_month", MONTHS)?;
-    let look_from_days = cited.whole(table, "look_from_days", DAYS)?;
-    Ok(Induction {
-        height_m: cited.number(table, "height_m", HEIGHT_M)?,
-        from_month,
-        until_month: cited.whole(table, "until_month", from_month..=*MONTHS.end())?,
-        look_from_days,
-        look_until_days: cited.whole(table, "look_until_days", look_from_days..=60)?,
-    })
-}
-
-fn census(table: &Table<'_>, cited: &Cited) -> Read<Census> {
-    Ok(Census {
-        sample_trees: cited.whole(table, "sample_trees", SAMPLE)?,
-        rounds: rounds(table, cited)?,
-    })
-}
-
-fn opening(table: &Table<'_>, cited: &Cited) -> Read<Opening> {
-    let months = table.table("months", |row| {
-        cited.cite(row)?;
-        months_of_year(row)
-    })?;
-    Ok(Opening {
-        girth_cm: cited.number(table, "girth_cm", 10.0..=200.0)?,
-        height_cm: cited.number(table, "height_cm", 10.0..=300.0)?,
-        datum: cited.word(table, "datum", &[Datum::Ground, Datum::Union], Datum::name)?,
-        share_pct: cited.number(table, "share_pct", PER_CENT)?,
-        minimum_months: cited.whole(table, "minimum_months", MONTHS)?,
-        sample_trees: cited.whole(table, "sample_trees", SAMPLE)?,
-        months: months.unwrap_or_default(),
-    })
-}
-
-fn months_of_year(row: &Table<'_>) -> Read<Vec<u32>> {
-    let names = row.numbers("value")?;
-    let months: Vec<u32> = (1..=12)
-        .filter(|month| names.contains(&f64::from(*month)))
-        .collect();
-    if months.len() == names.len() {
-        Ok(months)
-    } else {
-        Err(row.error("value", "expected months from 1 to 12, each once"))
+fn backfill(table: &Table<'_>, cited: &Cited) -> Backfill {
+    Backfill {
+        until_months: cited.whole(table, "until_months", MONTHS),
+        rain_left_days: cited.whole(table, "rain_left_days", 0..=180),
+        survival_target_pct: cited.number(table, "survival_target_pct", PER_CENT),
     }
+}
+
+fn weeding(table: &Table<'_>, cited: &Cited) -> Weeding {
+    Weeding {
+        strip_m: cited.number(table, "strip_m", 0.5..=20.0),
+        rounds: rounds(table, cited),
+    }
+}
+
+fn dry_season(table: &Table<'_>, cited: &Cited) -> DrySeason {
+    DrySeason {
+        days_before: cited.whole(table, "days_before", 0..=120),
+        mulch_until_month: cited.whole(table, "mulch_until_month", MONTHS),
+        mulch_gap_cm: cited.whole(table, "mulch_gap_cm", 0..=100),
+        firebreak_until_month: cited.whole(table, "firebreak_until_month", MONTHS),
+        firebreak_m: cited.number(table, "firebreak_m", 0.5..=50.0),
+    }
+}
+
+fn intercrop(table: &Table<'_>, cited: &Cited) -> Intercrop {
+    Intercrop {
+        until_month: cited.whole(table, "until_month", MONTHS),
+        distance_m: cited.number(table, "distance_m", 0.2..=10.0),
+        every_days: cited.whole(table, "every_days", EVERY_DAYS),
+    }
+}
+
+fn pruning(table: &Table<'_>, cited: &Cited) -> Pruning {
+    let from_month = cited.whole(table, "from_month", MONTHS);
+    Pruning {
+        height_m: cited.number(table, "height_m", HEIGHT_M),
+        from_month,
+        until_month: cited.whole(table, "until_month", from_month..=*MONTHS.end()),
+        every_days: cited.whole(table, "every_days", EVERY_DAYS),
+        waits_for_rain: cited.flag(table, "waits_for_rain"),
+    }
+}
+
+fn induction(table: &Table<'_>, cited: &Cited) -> Induction {
+    let from_month = cited.whole(table, "from_month", MONTHS);
+    let look_from_days = cited.whole(table, "look_from_days", DAYS);
+    Induction {
+        height_m: cited.number(table, "height_m", HEIGHT_M),
+        from_month,
+        until_month: cited.whole(table, "until_month", from_month..=*MONTHS.end()),
+        count_every_days: cited.whole(table, "count_every_days", EVERY_DAYS),
+        look_from_days,
+        look_until_days: cited.whole(table, "look_until_days", look_from_days..=60),
+    }
+}
+
+fn census(table: &Table<'_>, cited: &Cited) -> Census {
+    Census {
+        sample_trees: cited.whole(table, "sample_trees", SAMPLE),
+        rounds: rounds(table, cited),
+    }
+}
+
+fn opening(table: &Table<'_>, cited: &Cited) -> Option<Opening> {
+    let datum = cited.word(table, "datum", &[Datum::Ground, Datum::Union], Datum::name);
+    let opening = Opening {
+        girth_cm: cited.number(table, "girth_cm", 10.0..=200.0),
+        height_cm: cited.number(table, "height_cm", 10.0..=300.0),
+        datum: datum.unwrap_or(Datum::Ground),
+        share_pct: cited.number(table, "share_pct", PER_CENT),
+        minimum_months: cited.whole(table, "minimum_months", MONTHS),
+        sample_trees: cited.whole(table, "sample_trees", SAMPLE),
+        months: months(table, cited),
+        ready_days_before: cited.whole(table, "ready_days_before", DAYS),
+        rest_every_days: cited.whole(table, "rest_every_days", EVERY_DAYS),
+    };
+    datum.map(|_| opening)
+}
+
+/// Months of the year, if the handbook names any.
+fn months(table: &Table<'_>, cited: &Cited) -> Vec<u32> {
+    let months = cited.cell(table, "months", |row| {
+        let names = cited.keep(row.numbers("value")).unwrap_or_default();
+        let months: Vec<u32> = MONTHS_OF_YEAR
+            .filter(|month| names.contains(&f64::from(*month)))
+            .collect();
+        if months.len() != names.len() {
+            cited.fault(row.error("value", "expected months from 1 to 12, each once"));
+        }
+        months
+    });
+    months.unwrap_or_default()
 }
 
 /// A table by age: rows must follow each other without a gap or an overlap.
-fn rounds(table: &Table<'_>, cited: &Cited) -> Read<Vec<Rounds>> {
-    let rows = table.tables("rounds", |row| {
-        cited.cite(row)?;
-        let from_month = in_range(row, "from_month", row.need_whole("from_month")?, MONTHS)?;
-        let last = from_month + 1..=*MONTHS.end();
-        Ok(Rounds {
+fn rounds(table: &Table<'_>, cited: &Cited) -> Vec<Rounds> {
+    let told = cited.number_of_faults();
+    let rows = cited.rows(table, "rounds", |row| {
+        cited.cite(row);
+        let from_month = cited.whole_here(row, "from_month", MONTHS);
+        let last = from_month + 1..=*MONTHS.end() + 1;
+        Rounds {
             from_month,
-            until_month: in_range(row, "until_month", row.need_whole("until_month")?, last)?,
-            every_days: in_range(row, "every_days", row.need_whole("every_days")?, EVERY_DAYS)?,
-        })
-    })?;
+            until_month: cited.whole_here(row, "until_month", last),
+            every_days: cited.whole_here(row, "every_days", EVERY_DAYS),
+        }
+    });
+    // Rows that could not be read stand in no order.
+    if cited.number_of_faults() > told {
+        return rows;
+    }
     if rows.is_empty() {
-        return Err(table.error("rounds", "is missing"));
+        cited.fault(table.error("rounds", "is missing"));
     }
-    if rows
-        .iter()
-        .zip(rows.iter().skip(1))
-        .any(|(row, next)| row.until_month != next.from_month)
-    {
-        return Err(table.error("rounds", "ages overlap or leave a gap"));
+    for (index, (row, next)) in (1..).zip(rows.iter().zip(rows.iter().skip(1))) {
+        let (ends, begins) = (row.until_month, next.from_month);
+        let fault = match ends.cmp(&begins) {
+            Ordering::Less => format!("leaves a gap: no row holds from month {ends} to {begins}"),
+            Ordering::Greater => {
+                format!("is an overlap: the row before holds until month {ends}, not {begins}")
+            }
+            Ordering::Equal => continue,
+        };
+        cited.fault(table.error(&format!("rounds[{index}].from_month"), fault));
     }
-    Ok(rows)
+    rows
 }

@@ -4,12 +4,43 @@ use super::{
     Figures, TaskKind,
     case::{Case, Plan},
 };
-use crate::{block::Count, days};
+use crate::{block::Count, calendar::Rounds, days};
 
 /// A season later, trees have shot or have not, and another count of tall ones says which.
 const LOOK_ENDS_DAYS: u32 = 84;
 /// Induction can wait some weeks; the season cannot, and that is asked apart.
 const INDUCE_LATE_DAYS: u32 = 28;
+
+/// A count of tall trees is late after a month; branching is a matter of seasons.
+const COUNT_LATE_DAYS: u32 = 30;
+
+/// Counting the tall trees without branches, until all of the stand has them.
+pub(super) fn count_tall(case: &Case<'_>) -> Option<Plan> {
+    let rule = case.calendar.induction;
+    let branched = case.state.branched.and_then(|count| count.trees);
+    if branched.is_some_and(|trees| trees > 0 && trees >= case.state.alive()) {
+        return None;
+    }
+    let rounds = [Rounds {
+        from_month: rule.from_month,
+        until_month: rule.until_month,
+        every_days: rule.count_every_days,
+    }];
+    let seen = case.state.branched.map(|count| count.on);
+    let last = case.last_done(TaskKind::CountTall).max(seen);
+    let (due, ends) = case.round(&rounds, last)?;
+    Some(Plan {
+        due,
+        late_after: days::after(due, COUNT_LATE_DAYS)?,
+        ends: Some(ends),
+        figures: Figures {
+            trees: Some(case.state.alive()),
+            height_m: Some(rule.height_m),
+            days_since: case.days_since(last),
+            ..Figures::default()
+        },
+    })
+}
 
 /// After a count of tall trees without branches, within the age and outside the dry season.
 pub(super) fn induce(case: &Case<'_>) -> Option<Plan> {

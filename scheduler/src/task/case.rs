@@ -51,7 +51,10 @@ impl Case<'_> {
             late_after: late_after.max(due),
             ends: plan.ends,
             clock: kind.clock(),
-            figures: plan.figures,
+            figures: Figures {
+                is_published: self.calendar.is_published(kind.rests_on()),
+                ..plan.figures
+            },
         }
     }
 

@@ -9,6 +9,10 @@ use super::Clock;
 pub enum TaskKind {
     /// Order budded plants.
     OrderPlants,
+    /// Fell the old stand and clear the land.
+    Clear,
+    /// Peg the rows.
+    Line,
     /// Dig planting holes.
     DigPits,
     /// Plant.
@@ -23,6 +27,12 @@ pub enum TaskKind {
     Feed,
     /// Cut side shoots.
     Prune,
+    /// Mulch and shade before the dry season.
+    Mulch,
+    /// Clear a firebreak before the dry season.
+    Firebreak,
+    /// Count tall trees without branches.
+    CountTall,
     /// Make tall unbranched trees branch.
     InduceBranching,
     /// Look whether induced trees shoot.
@@ -31,14 +41,18 @@ pub enum TaskKind {
     RootCheck,
     /// Measure girths.
     GirthCensus,
+    /// Learn tapping before the stand is ready.
+    GetReady,
     /// Open for tapping.
     Open,
 }
 
 impl TaskKind {
     /// Every job, in the order of a block's life.
-    pub const ALL: [Self; 13] = [
+    pub const ALL: [Self; 19] = [
         Self::OrderPlants,
+        Self::Clear,
+        Self::Line,
         Self::DigPits,
         Self::Plant,
         Self::SurvivalCheck,
@@ -46,10 +60,14 @@ impl TaskKind {
         Self::Weed,
         Self::Feed,
         Self::Prune,
+        Self::Mulch,
+        Self::Firebreak,
+        Self::CountTall,
         Self::InduceBranching,
         Self::LookAtInduced,
         Self::RootCheck,
         Self::GirthCensus,
+        Self::GetReady,
         Self::Open,
     ];
 
@@ -58,6 +76,8 @@ impl TaskKind {
     pub const fn name(self) -> &'static str {
         match self {
             Self::OrderPlants => "order_plants",
+            Self::Clear => "clear",
+            Self::Line => "line",
             Self::DigPits => "dig_pits",
             Self::Plant => "plant",
             Self::SurvivalCheck => "survival_check",
@@ -65,10 +85,14 @@ impl TaskKind {
             Self::Weed => "weed",
             Self::Feed => "feed",
             Self::Prune => "prune",
+            Self::Mulch => "mulch",
+            Self::Firebreak => "firebreak",
+            Self::CountTall => "count_tall",
             Self::InduceBranching => "induce_branching",
             Self::LookAtInduced => "look_at_induced",
             Self::RootCheck => "root_check",
             Self::GirthCensus => "girth_census",
+            Self::GetReady => "get_ready",
             Self::Open => "open",
         }
     }
@@ -83,17 +107,20 @@ impl TaskKind {
     #[must_use]
     pub const fn clock(self) -> Clock {
         match self {
-            Self::OrderPlants | Self::DigPits => Clock::Office,
-            Self::Plant => Clock::Season,
+            Self::OrderPlants | Self::Line | Self::DigPits => Clock::Office,
+            Self::Clear | Self::Plant | Self::Mulch | Self::Firebreak => Clock::Season,
             Self::SurvivalCheck
             | Self::Weed
             | Self::Feed
             | Self::Prune
+            | Self::CountTall
             | Self::RootCheck
             | Self::GirthCensus => Clock::Planting,
-            Self::Backfill | Self::InduceBranching | Self::LookAtInduced | Self::Open => {
-                Clock::Trees
-            }
+            Self::Backfill
+            | Self::InduceBranching
+            | Self::LookAtInduced
+            | Self::GetReady
+            | Self::Open => Clock::Trees,
         }
     }
 
@@ -105,16 +132,22 @@ impl TaskKind {
             Self::Plant => 0,
             Self::Backfill => 1,
             Self::OrderPlants => 2,
-            Self::DigPits => 3,
-            Self::SurvivalCheck => 4,
-            Self::RootCheck => 5,
-            Self::LookAtInduced => 6,
-            Self::InduceBranching => 7,
-            Self::Feed => 8,
-            Self::Weed => 9,
-            Self::Prune => 10,
-            Self::Open => 11,
-            Self::GirthCensus => 12,
+            Self::Clear => 3,
+            Self::Line => 4,
+            Self::DigPits => 5,
+            Self::SurvivalCheck => 6,
+            Self::Firebreak => 7,
+            Self::RootCheck => 8,
+            Self::LookAtInduced => 9,
+            Self::InduceBranching => 10,
+            Self::Mulch => 11,
+            Self::Feed => 12,
+            Self::Weed => 13,
+            Self::Prune => 14,
+            Self::CountTall => 15,
+            Self::Open => 16,
+            Self::GetReady => 17,
+            Self::GirthCensus => 18,
         }
     }
 
@@ -122,7 +155,10 @@ impl TaskKind {
     #[must_use]
     pub const fn proven_by(self) -> Option<Kind> {
         match self {
-            Self::OrderPlants => None,
+            Self::OrderPlants | Self::Mulch | Self::Firebreak | Self::GetReady => None,
+            Self::Clear => Some(Kind::Cleared),
+            Self::Line => Some(Kind::Lined),
+            Self::CountTall => Some(Kind::NotBranched),
             Self::DigPits => Some(Kind::HolesDug),
             Self::Plant => Some(Kind::Planted),
             Self::SurvivalCheck => Some(Kind::Dead),
@@ -135,6 +171,35 @@ impl TaskKind {
             Self::RootCheck => Some(Kind::Disease),
             Self::GirthCensus => Some(Kind::Girth),
             Self::Open => Some(Kind::TappingOpened),
+        }
+    }
+
+    /// The values of the calendar that the job's figures come from, by their paths.
+    #[must_use]
+    pub const fn rests_on(self) -> &'static [&'static str] {
+        match self {
+            Self::OrderPlants => &["order.spares_pct", "order.transit_loss_pct", "spacing"],
+            Self::Clear => &["land.clear_months_before"],
+            Self::Line => &["land.line_months_before", "spacing"],
+            Self::DigPits => &["pits"],
+            Self::Plant => &["planting.window_days", "spacing"],
+            Self::SurvivalCheck => &["survival"],
+            Self::Backfill => &["backfill"],
+            Self::Weed => &["weeding.rounds"],
+            Self::Feed => &["feeding"],
+            Self::Prune => &["pruning"],
+            Self::Mulch => &["dry_season.mulch_until_month", "dry_season.mulch_gap_cm"],
+            Self::Firebreak => &["dry_season.firebreak_m"],
+            Self::CountTall | Self::InduceBranching | Self::LookAtInduced => &["induction"],
+            Self::RootCheck => &["root_check"],
+            Self::GirthCensus => &["census", "opening.height_cm"],
+            Self::GetReady => &["opening.ready_days_before"],
+            Self::Open => &[
+                "opening.girth_cm",
+                "opening.height_cm",
+                "opening.datum",
+                "opening.share_pct",
+            ],
         }
     }
 }

@@ -12,7 +12,7 @@ use super::{
 use crate::{
     block::{BlockState, Census},
     calendar::{Calendar, Opening},
-    days, number, wilson,
+    days, forecast, number, wilson,
 };
 
 /// A census is late after a month; girths grow slowly.
@@ -128,6 +128,26 @@ fn all_to_measure(case: &Case<'_>) -> Option<NaiveDate> {
         return None;
     }
     Some(ready.on.max(old_enough_on(case)?))
+}
+
+/// Learning to tap, some months before the stand is likely ready. Asked for once.
+pub(super) fn get_ready(case: &Case<'_>) -> Option<Plan> {
+    if case.said_done(TaskKind::GetReady).is_some() {
+        return None;
+    }
+    let ahead = forecast::opening(case.state, case.calendar)?;
+    let rule = &case.calendar.opening;
+    let due = days::before(ahead.likely, rule.ready_days_before)?.max(ahead.census_on);
+    Some(Plan {
+        due,
+        late_after: days::after(due, OPEN_LATE_DAYS)?,
+        ends: None,
+        figures: Figures {
+            girth_cm: Some(rule.girth_cm),
+            share_pct: Some(rule.share_pct),
+            ..Figures::default()
+        },
+    })
 }
 
 pub(super) fn open(case: &Case<'_>) -> Option<Plan> {

@@ -119,6 +119,12 @@ fn proves(task: TaskKind, kind: Kind, details: &Details) -> bool {
         TaskKind::RootCheck => kind == Kind::Disease && details.ailment == Some(Ailment::WhiteRoot),
         // Several reports may go into one of these, so one of them proves nothing.
         TaskKind::OrderPlants
+        | TaskKind::Clear
+        | TaskKind::Line
+        | TaskKind::Mulch
+        | TaskKind::Firebreak
+        | TaskKind::CountTall
+        | TaskKind::GetReady
         | TaskKind::DigPits
         | TaskKind::Plant
         | TaskKind::SurvivalCheck

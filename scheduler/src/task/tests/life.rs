@@ -53,6 +53,12 @@ fn work(task: &Task, given: &Given) -> String {
     let first_count = given.state().last_of(budwood_parser::Kind::Dead).is_none();
     match task.kind {
         TaskKind::OrderPlants => "done order_plants".into(),
+        TaskKind::Clear => "cleared".into(),
+        TaskKind::Line => format!("lined {trees}"),
+        TaskKind::Mulch => "done mulch".into(),
+        TaskKind::Firebreak => "done firebreak".into(),
+        TaskKind::CountTall => format!("not_branched {}", trees / 5),
+        TaskKind::GetReady => "done get_ready".into(),
         TaskKind::DigPits => format!("holes_dug {trees}"),
         TaskKind::Plant => format!("planted {trees}"),
         TaskKind::SurvivalCheck if first_count => format!("dead {}", trees / 10),
