@@ -112,6 +112,8 @@ impl<'r> Cutter<'r, '_> {
             traits: Traits::default(),
             torn: false,
             everyday: false,
+            suspect: false,
+            guessed: false,
             repaired: None,
         };
         ends_here.then_some((piece, used))
@@ -167,6 +169,9 @@ impl<'r> Cutter<'r, '_> {
             traits: listed.traits(),
             torn: false,
             everyday: false,
+            suspect: false,
+            // The other words of a phrase say that it is meant.
+            guessed: count == 1 && here.guessed,
             repaired,
         };
         Some((piece, last - at + 1))
@@ -187,6 +192,8 @@ impl<'r> Cutter<'r, '_> {
             traits: Traits::default(),
             torn: false,
             everyday,
+            suspect: matches!(word.token.shape, Shape::Word) && word.suspect,
+            guessed: false,
             repaired: None,
         }
     }

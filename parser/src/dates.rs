@@ -95,7 +95,8 @@ fn triple<'r>(parts: [u16; 3], next: Option<&Piece<'_>>) -> Sense<'r> {
     let [first, second, third] = parts;
     let product_follows =
         next.is_some_and(|next| next.means(|meaning| meaning == Meaning::Fertiliser));
-    let Some(year) = full_year(third).filter(|_| !product_follows) else {
+    // No grade has a year in full.
+    let Some(year) = full_year(third).filter(|_| !product_follows || third >= 2000) else {
         return Sense::Grade;
     };
     match calendar(first, second, Some(year), false) {

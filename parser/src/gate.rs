@@ -162,6 +162,23 @@ pub(crate) fn strange<'t>(pieces: &[Piece<'_>], folded: &Folded<'t>) -> Option<&
     Some(folded.written(word.start, word.end))
 }
 
+/// "blumm siang A": a word of no list that may say something after all, and a number of days that
+/// is no day ("8 days afo").
+pub(crate) fn suspect<'t>(pieces: &[Piece<'_>], folded: &Folded<'t>) -> Option<&'t str> {
+    let of_days = |at: usize| {
+        let counts = pieces.get(at).is_some_and(|piece| piece.number().is_some());
+        let unit = pieces
+            .get(at + 1)
+            .and_then(|piece| piece.part(Meaning::period));
+        counts && unit.is_some()
+    };
+    let word = (0..pieces.len()).find_map(|at| {
+        let piece = pieces.get(at)?;
+        (piece.suspect || of_days(at)).then_some(piece)
+    })?;
+    Some(folded.written(word.start, word.end))
+}
+
 /// Nothing but greetings and thanks.
 pub(crate) fn is_courtesy(pieces: &[Piece<'_>]) -> bool {
     let mut words = pieces

@@ -127,6 +127,12 @@ impl<'r> Here<'_, 'r> {
         self.previous().is_some_and(|piece| piece.is_plain(class))
     }
 
+    fn is_listed(&self) -> bool {
+        self.pieces
+            .get(self.at)
+            .is_some_and(|piece| piece.listed().is_some())
+    }
+
     fn after_block_word(&self) -> bool {
         self.after(Plain::Block) || self.after(Plain::Land)
     }
@@ -162,6 +168,10 @@ impl<'r> Here<'_, 'r> {
             .flatten()
             .any(|piece| matches!(piece.sense, Sense::Unknown | Sense::TwoKinds(..)));
         let is_capital = written.starts_with(|letter: char| letter.is_ascii_uppercase());
+        // "on a planté 120": no block, but the verb.
+        if !is_capital && self.after(Plain::Subject) && self.is_listed() && self.next().is_some() {
+            return false;
+        }
         let after_number = self
             .previous()
             .is_some_and(|piece| matches!(piece.sense, Sense::Number(_)));

@@ -25,6 +25,10 @@ pub(crate) struct Piece<'r> {
     pub(crate) torn: bool,
     /// It is a word of every day that is not listed.
     pub(crate) everyday: bool,
+    /// It may be a slip of a word that says something, or hold one.
+    pub(crate) suspect: bool,
+    /// The repair is only a guess.
+    pub(crate) guessed: bool,
     /// The listed word that it was repaired to.
     pub(crate) repaired: Option<&'r str>,
 }
@@ -79,6 +83,8 @@ impl<'r> Piece<'r> {
         self.sense = sense;
         self.traits = Traits::default();
         self.everyday = false;
+        self.suspect = false;
+        self.guessed = false;
         self.torn = false;
     }
 

@@ -76,7 +76,9 @@ impl Reader {
         let segments = segment::segments(pieces);
         let mut told = reports::read(pieces, &segments, &folded);
         let by = gate::stranger(pieces, &folded).map(|name| Doubt::SomebodyElse(name.to_string()));
-        let of = gate::strange(pieces, &folded).map(|word| Doubt::StrangeWord(word.to_string()));
+        let of = gate::strange(pieces, &folded)
+            .or_else(|| gate::suspect(pieces, &folded))
+            .map(|word| Doubt::StrangeWord(word.to_string()));
         if let Some(doubt) = by.or(of) {
             for report in &mut told.reports {
                 report.doubts.push(doubt.clone());

@@ -3,7 +3,7 @@
 //! Every listed word is filed under each spelling that loses one or two of its letters; a misspelt
 //! word loses letters in the same way, and they meet. So the cost of one repair does not grow with
 //! the number of words. What is found is then measured: first letter kept, one slip in a word of
-//! five to seven letters, two in a longer one, cheap slips first.
+//! three to seven letters, two in a longer one, cheap slips first.
 //!
 //! Deliberately absent: whether a repair may be used. A common word, or two kinds equally near,
 //! is decided where the word stands.
@@ -15,8 +15,13 @@ use hashbrown::HashMap;
 
 use crate::vocabulary::{Vocabulary, WordId};
 
-/// Shorter words are never repaired: nearly all have a common word one letter away.
-pub(crate) const REPAIR_LETTERS_MIN: usize = 5;
+/// Shorter words are never guessed at.
+const LETTERS_MIN: usize = 3;
+/// Shorter listed words are never meant by another spelling.
+const LISTED_LETTERS_MIN: usize = 4;
+/// Of shorter words nearly all have a common word one letter away: what they may be is only a
+/// guess.
+pub(crate) const SURE_LETTERS_MIN: usize = 5;
 /// From here two slips are forgiven.
 const TWO_SLIPS_LETTERS_MIN: usize = 8;
 /// Longer words are no listed word with a slip.
@@ -48,12 +53,18 @@ const NONE: u32 = u32::MAX;
 pub(crate) struct Nearest {
     ids: [WordId; NEAREST_MAX],
     len: usize,
+    cost: u8,
 }
 
 impl Nearest {
     /// The words.
     pub(crate) fn iter(&self) -> impl Iterator<Item = WordId> + Clone {
         self.ids.iter().take(self.len).copied()
+    }
+
+    /// Whether they are one cheap slip away.
+    pub(crate) const fn is_cheap(&self) -> bool {
+        self.cost <= CHEAP_SLIP
     }
 
     fn push(&mut self, id: WordId) {
@@ -79,7 +90,7 @@ impl Repairs {
         let mut repairs = Self::default();
         for id in words {
             let word = vocabulary.spelling(id).unwrap_or("");
-            if is_repairable(word) {
+            if word.len() >= LISTED_LETTERS_MIN && is_repairable(word) {
                 let word = word.as_bytes();
                 let sums = Sums::new(word);
                 for_each_one_short(word, &sums, |short| repairs.file(short, id));
@@ -129,6 +140,7 @@ impl Repairs {
                     if cost < best {
                         best = cost;
                         nearest.len = 0;
+                        nearest.cost = cost.1;
                     }
                     nearest.is_new(id);
                 }
@@ -169,7 +181,7 @@ impl Hasher for Direct {
 }
 
 fn is_repairable(word: &str) -> bool {
-    (REPAIR_LETTERS_MIN..=REPAIR_LETTERS_MAX).contains(&word.len())
+    (LETTERS_MIN..=REPAIR_LETTERS_MAX).contains(&word.len())
         && word.bytes().all(|byte| byte.is_ascii_lowercase())
 }
 
@@ -266,6 +278,15 @@ pub(crate) fn is_one_slip(written: &str, listed: &str) -> bool {
     let (written, listed) = (written.as_bytes(), listed.as_bytes());
     let near = written.len().abs_diff(listed.len()) <= 1 && listed.len() <= REPAIR_LETTERS_MAX;
     near && written.first() == listed.first() && distance(written, listed).0 == 1
+}
+
+/// Whether the one spelling is the other without one of its vowels, which is how people shorten.
+pub(crate) fn is_shortened(written: &str, listed: &str) -> bool {
+    let (written, listed) = (written.as_bytes(), listed.as_bytes());
+    let same = |(one, other): &(&u8, &u8)| one == other;
+    let start = written.iter().zip(listed).take_while(same).count();
+    let is_left_out = listed.get(start).is_some_and(|letter| is_vowel(*letter));
+    start > 0 && is_left_out && written.get(start..) == listed.get(start + 1..)
 }
 
 /// How many slips, and what they cost.

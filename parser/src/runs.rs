@@ -9,7 +9,7 @@ use alloc::vec::Vec;
 
 use crate::{
     lexicon::{Langs, Lexicon, Listed, SHARED},
-    meaning::{Meaning, Plain},
+    meaning::{Meaning, Plain, sort},
     reading::Known,
     script::{is_unspaced, may_begin, may_end},
     vocabulary::Found,
@@ -21,6 +21,10 @@ const RUN_LEN_MIN: usize = 5;
 const PART_CHARS_MAX: usize = 24;
 /// Shorter parts are found in every word.
 const PART_CHARS_MIN: usize = 3;
+/// A listed word of so many letters is in a longer run by no chance.
+const LONG_PART_LEN_MIN: usize = 5;
+/// So many letters beside it may be a word of no list; fewer are an ending.
+const STRANGER_LEN_MIN: usize = 3;
 /// Letters that are left over stand for unknown words of about so many letters.
 const UNKNOWN_CHARS: usize = 6;
 /// Names of blocks that stand inside a run are short.
@@ -93,14 +97,51 @@ pub(crate) fn split_block(run: &str, written: &str, words: Words<'_, '_>) -> Vec
         let is_capital = written
             .get(at..)
             .is_some_and(|name| name.starts_with(char::is_uppercase));
-        let is_work = word.meanings().any(|meaning| meaning.kind().is_some());
         let is_place =
             word.is_plain(Plain::Block) || (word.is_plain(Plain::Land) && name.len() > 1);
-        if is_place || (is_work && is_capital && words.is_own(name)) {
+        // "weededA", "sprayedc"
+        let is_clear = is_capital || at >= LONG_PART_LEN_MIN;
+        let ends_report = is_clear && words.is_own(name) && is_content(word);
+        if is_place || ends_report {
             return [(0, at), (at, run.len())].into();
         }
     }
     Vec::new()
+}
+
+/// A run of a listed word and one of no list.
+pub(crate) struct Joint {
+    /// Where the second begins.
+    pub(crate) border: usize,
+    /// The listed word says something of the work, so that it may only be asked about.
+    pub(crate) is_work: bool,
+}
+
+/// The border in "yesterdayabeg" and "abegyesterday": one long listed word that carries something,
+/// and letters that may be a word of no list.
+pub(crate) fn split_stranger(run: &str, words: Words<'_, '_>) -> Option<Joint> {
+    if words.own == 0 || !run.is_ascii() {
+        return None;
+    }
+    let lens = (LONG_PART_LEN_MIN..run.len().saturating_sub(STRANGER_LEN_MIN - 1)).rev();
+    lens.flat_map(|len| [(0, len), (run.len() - len, run.len())])
+        .find_map(|(start, end)| {
+            let part = words.listed(run.get(start..end)?)?;
+            let is_own = part.phrase.langs & (words.own | SHARED) != 0;
+            (is_own && is_content(part)).then(|| Joint {
+                border: if start == 0 { end } else { start },
+                is_work: part.traits().has(sort::WORK | sort::NUMERAL | sort::STANCE),
+            })
+        })
+}
+
+/// A word that a report is made of.
+fn is_content(listed: Listed<'_>) -> bool {
+    let small = [Plain::Trees, Plain::Negation, Plain::NotYet];
+    is_trade(listed)
+        || is_day(listed)
+        || listed.traits().has(sort::UNIT | sort::AGO)
+        || small.into_iter().any(|class| listed.is_plain(class))
 }
 
 impl<'l> Words<'l, '_> {

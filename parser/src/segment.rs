@@ -26,6 +26,8 @@ pub(crate) struct Segment {
     pub(crate) pieces: Range<usize>,
 }
 
+/// What it costs to part a list of measured values.
+const IN_LIST_COST: u32 = 3;
 /// More pieces between two kinds are never weighed one by one.
 const GAP_PIECES_MAX: usize = 24;
 
@@ -81,6 +83,16 @@ impl Text<'_, '_> {
         numbers + lacks_block
     }
 
+    /// Whether a place lies between two numbers with a mark.
+    fn is_in_list(&self, at: usize) -> bool {
+        let piece = |at: Option<usize>| at.and_then(|at| self.pieces.get(at));
+        let number = |at: Option<usize>| piece(at).is_some_and(|piece| piece.number().is_some());
+        let comma = |at: Option<usize>| piece(at).is_some_and(|piece| piece.is_mark(','));
+        let (before, after) = (at.checked_sub(1), Some(at));
+        (comma(before) && number(at.checked_sub(2)) && number(after))
+            || (comma(after) && number(before) && number(Some(at + 1)))
+    }
+
     /// What it costs to part the text before this piece; little at a mark.
     fn cut_cost(&self, at: usize) -> u32 {
         let piece = |at: Option<usize>| at.and_then(|at| self.pieces.get(at));
@@ -127,7 +139,12 @@ fn cuts(text: &Text<'_, '_>, anchors: &[Anchor]) -> Vec<usize> {
                     (choice, cost + text.cost(previous, &(*start..cut)))
                 })
                 .min_by_key(|(choice, cost)| (*cost, usize::MAX - choice))?;
-            Some((cut, cost + text.cut_cost(cut), choice))
+            let inside = u32::from(previous.kind.needs_values() && text.is_in_list(cut));
+            Some((
+                cut,
+                cost + text.cut_cost(cut) + IN_LIST_COST * inside,
+                choice,
+            ))
         });
         ways.push(here.collect());
     }

@@ -112,9 +112,9 @@ impl Filler<'_, '_> {
         }
     }
 
-    /// A repair that lands on a real word's twin is always asked about.
+    /// A guess, and a real word that stands for another, are always asked about.
     fn doubt_repair(&mut self, piece: &Piece<'_>, to: &str) {
-        if twin_of(piece).is_none() {
+        if twin_of(piece).is_none() && !piece.guessed {
             return;
         }
         let from = self.folded.written(piece.start, piece.end).to_string();
@@ -238,12 +238,12 @@ impl Filler<'_, '_> {
             if row.kind == Kind::Received && (plants || row.has_number()) {
                 row.details.supply = row.details.supply.or(Some(Supply::Plants));
             }
-            // A count says it better than "some".
-            if row.has_number() {
+            let large = matches!(row.kind, Kind::Dead | Kind::Damage | Kind::Disease);
+            // A count says it better than "some", and "weeded small small" says how.
+            if row.has_number() || !large {
                 row.details.extent = None;
             }
-            let large = matches!(row.kind, Kind::Dead | Kind::Damage | Kind::Disease);
-            if let Some(extent) = row.details.extent.filter(|_| large) {
+            if let Some(extent) = row.details.extent {
                 row.doubts.push(Doubt::Whole(extent));
             }
         }

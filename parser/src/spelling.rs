@@ -7,12 +7,12 @@ use alloc::vec::Vec;
 use crate::{
     fold::Folded,
     kind::Kind,
-    lexicon::{Langs, Lexicon},
-    meaning::{Meaning, sort},
+    lexicon::{Langs, Lexicon, Listed},
+    meaning::{Meaning, Plain, Traits, sort},
     names::is_name,
     reading::Known,
-    repair::is_one_slip,
-    runs::{Words, split_block, split_run},
+    repair::{SURE_LETTERS_MIN, is_one_slip, is_shortened},
+    runs::{Words, split_block, split_run, split_stranger},
     token::{Shape, Token},
     vocabulary::{Found, WordId},
 };
@@ -23,6 +23,10 @@ pub(crate) struct WordToken {
     pub(crate) id: Option<WordId>,
     pub(crate) repaired: bool,
     pub(crate) two_kinds: Option<(Kind, Kind)>,
+    /// The repair is only a guess.
+    pub(crate) guessed: bool,
+    /// It is in no list, and may be a slip of a word that says something, or hold one.
+    pub(crate) suspect: bool,
     /// It is a word of every day that is not listed.
     pub(crate) everyday: bool,
 }
@@ -34,6 +38,8 @@ impl WordToken {
             id,
             repaired: false,
             two_kinds: None,
+            guessed: false,
+            suspect: false,
             everyday: false,
         }
     }
@@ -136,11 +142,13 @@ impl<'r> Speller<'r, '_> {
             let after_number = last.is_some_and(is_figure);
             run = split_run(text, self.run_words(), after_number);
             if run.is_empty() {
-                words.push(WordToken {
+                let unlisted = WordToken {
                     id: None,
                     repaired: false,
+                    guessed: false,
                     ..repaired
-                });
+                };
+                self.stranger(text, unlisted, words);
                 return;
             }
         }
@@ -153,6 +161,32 @@ impl<'r> Speller<'r, '_> {
             };
             let found = self.lexicon.find(self.text(&part));
             words.push(WordToken::found(part, found));
+        }
+    }
+
+    /// A word of no list, or one that runs on into a listed word.
+    fn stranger(&self, text: &str, word: WordToken, words: &mut Vec<WordToken>) {
+        let joint = split_stranger(text, self.run_words()).filter(|_| word.two_kinds.is_none());
+        let Some(joint) = joint else {
+            words.push(word);
+            return;
+        };
+        let border = word.token.start + joint.border;
+        let ends = [(word.token.start, border), (border, word.token.end)];
+        for (start, end) in ends {
+            let part = Token {
+                start,
+                end,
+                shape: Shape::Word,
+                glued: word.token.glued || start == border,
+            };
+            let found = self.lexicon.find(self.text(&part));
+            let is_listed = found.is_some_and(|found| found.listed);
+            words.push(WordToken {
+                repaired: is_listed,
+                guessed: is_listed && joint.is_work,
+                ..WordToken::found(part, found)
+            });
         }
     }
 
@@ -195,12 +229,17 @@ impl<'r> Speller<'r, '_> {
         Some((WordToken::found(word, found), WordToken::plain(name, None)))
     }
 
-    /// One guarded repair: never of a common word, never between two kinds.
+    /// One guarded repair: never of a common word, never between two kinds. A short word is only
+    /// guessed at, and only where the phone's language is known.
     fn repair(&self, token: &Token, text: &str, before: Option<WordId>) -> WordToken {
         let mut word = WordToken::plain(token.clone(), None);
         let lexicon = self.lexicon;
+        let is_short = text.len() < SURE_LETTERS_MIN;
+        if is_short && self.own == 0 {
+            return word;
+        }
         let nearest = lexicon.repairs.nearest(text, &lexicon.words, |id| {
-            lexicon.may_be_meant(id, self.own)
+            lexicon.may_be_meant(id, self.own) && (self.own != 0 || self.is_long(id))
         });
         // "leaf flling": the word that goes on a phrase.
         let goes_on = nearest.iter().find(|id| {
@@ -214,16 +253,77 @@ impl<'r> Speller<'r, '_> {
         };
         let first = nearest.iter().next();
         let other = nearest.iter().find(|id| kind(*id) != first.and_then(kind));
-        word.id = goes_on.or(first.filter(|_| other.is_none()));
-        word.repaired = word.id.is_some();
-        if let (None, Some(one), Some(other)) =
-            (word.id, first.and_then(kind), other.and_then(kind))
-        {
-            word.two_kinds = Some((one, other));
+        let only = first.filter(|_| other.is_none());
+        if goes_on.is_some() {
+            word.id = goes_on;
+        } else if let Some(id) = only {
+            let is_sure = !is_short && self.is_long(id);
+            let shortened = is_shortened(text, lexicon.words.spelling(id).unwrap_or(""));
+            let may_guess =
+                self.may_guess(id) && (shortened || (nearest.is_cheap() && !is_tiny(text)));
+            word.id = (is_sure || may_guess).then_some(id);
+            word.guessed = !is_sure && !shortened && self.has_weight(id);
+        } else if let (Some(one), Some(other)) = (first.and_then(kind), other.and_then(kind)) {
+            word.two_kinds = Some((one, other)).filter(|_| !is_short);
         }
+        word.repaired = word.id.is_some();
+        let is_suspect = word.id.is_none() && !is_tiny(text);
+        word.suspect = is_suspect && nearest.iter().any(|id| self.has_weight(id));
         word
     }
+
+    fn is_long(&self, id: WordId) -> bool {
+        let spelling = self.lexicon.words.spelling(id);
+        spelling.is_some_and(|listed| listed.len() >= SURE_LETTERS_MIN)
+    }
+
+    /// Whether a short word may be taken for this one: no number, and nothing that turns what is
+    /// said around.
+    fn may_guess(&self, id: WordId) -> bool {
+        let traits = self.traits(id);
+        !traits.has(sort::NUMERAL | sort::STANCE | sort::ALARM) && !traits.has_plain(ANSWERS)
+    }
+
+    /// Whether a word says something by itself.
+    fn has_weight(&self, id: WordId) -> bool {
+        let traits = self.traits(id);
+        traits.has(WEIGHTY) || traits.has_plain(TURNS)
+    }
+
+    fn traits(&self, id: WordId) -> Traits {
+        let listed = self.lexicon.single(id, self.own);
+        listed.map_or(Traits::default(), Listed::traits)
+    }
 }
+
+/// A text of so few letters may be anything.
+fn is_tiny(text: &str) -> bool {
+    text.len() < GUESS_LETTERS_MIN
+}
+
+/// Shorter words are guessed only where a vowel was left out.
+const GUESS_LETTERS_MIN: usize = 4;
+/// What carries a value of a report, or takes it back.
+const WEIGHTY: u32 = sort::WORK
+    | sort::WETNESS
+    | sort::EXTENT
+    | sort::DAY
+    | sort::AGO
+    | sort::NUMERAL
+    | sort::STANCE;
+/// "not" and "not yet".
+const TURNS: u64 = Plain::Negation.bit() | Plain::NotYet.bit();
+/// What is said to the bot, and corrections.
+const ANSWERS: u64 = Plain::Yes.bit()
+    | Plain::No.bit()
+    | Plain::Undo.bit()
+    | Plain::Stop.bit()
+    | Plain::Start.bit()
+    | Plain::Help.bit()
+    | Plain::Later.bit()
+    | Plain::Done.bit()
+    | Plain::Correction.bit()
+    | Plain::Instead.bit();
 
 /// The words that one word stands for. The first has its place in the text, the others stand at its
 /// end.

@@ -106,5 +106,8 @@ fn small_figures_for_small_words() {
 #[test]
 fn a_word_before_a_number_word_does_not_make_it_loose() {
     check("dead abeg thirteen plants B", "dead @B 13");
-    check("dead fify three plants B", "dead @B 3 ?loose(3)");
+    check(
+        "dead fify three plants B",
+        "dead @B 3 ?loose(3) ?strange(fify)",
+    );
 }

@@ -17,7 +17,7 @@ fn glued_text() {
     check("deadtrees 8 B", "dead @B 8");
     check("8deadB", "dead @B 8");
     check("weededA", "weeded @A");
-    check("weededa", "weeded");
+    check("weededa", "weeded @A");
 }
 
 #[test]
@@ -67,11 +67,18 @@ fn common_words_are_never_repaired() {
 }
 
 #[test]
-fn short_words_are_never_repaired() {
-    for word in ["dea", "daed", "weel", "roob"] {
+fn short_words_are_only_guessed_at() {
+    for word in ["dea", "deqr", "roob"] {
         let reading = read(word);
         assert_eq!(reading.words[0].taken, Taken::Unknown, "{word}");
     }
+    check("daed 8 B", "dead @B 8 ?daed>died");
+    check("weeded B belowq 3 days", "weeded @B ?strange(3)");
+}
+
+#[test]
+fn a_vowel_left_out_is_no_guess() {
+    check("grth 41 42 B", "girth @B cm=41,42");
 }
 
 #[test]
