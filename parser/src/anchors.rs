@@ -7,6 +7,7 @@
 use alloc::vec::Vec;
 
 use crate::{
+    details::Unit,
     kind::Kind,
     meaning::{Meaning, Plain, sort},
     piece::{Piece, Sense},
@@ -202,6 +203,9 @@ fn opens(pieces: &[Piece<'_>], at: usize) -> Option<Anchor> {
         return anchor(tall_kind(pieces, at), None);
     }
     let thing = piece.part(Thing::named);
+    if thing.is_some() && is_length_here(pieces, at) {
+        return None;
+    }
     if let Some(thing) = thing {
         return anchor(thing.kind(), Some(thing));
     }
@@ -228,6 +232,22 @@ fn is_unit_here(pieces: &[Piece<'_>], at: usize) -> bool {
             .any(|(index, other)| index != at && other.kind().is_some())
     };
     piece.is_plain(Plain::Trees) && counted && other_work()
+}
+
+/// "vanh 41 phan": beside measured work the word is a unit of length.
+fn is_length_here(pieces: &[Piece<'_>], at: usize) -> bool {
+    let is_length = pieces
+        .get(at)
+        .is_some_and(|piece| piece.means(|meaning| meaning.unit().is_some_and(Unit::is_length)));
+    let after_number = at
+        .checked_sub(1)
+        .and_then(|at| pieces.get(at))
+        .is_some_and(|piece| piece.number().is_some() || matches!(piece.sense, Sense::List { .. }));
+    is_length
+        && after_number
+        && pieces
+            .iter()
+            .any(|piece| piece.kind().is_some_and(Kind::needs_values))
 }
 
 /// "filled 6 gaps", "6 gaps filled": what was filled is no further loss. "8 gaps, filled 6" and

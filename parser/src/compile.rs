@@ -23,6 +23,17 @@ const BLOCK_WORDS: u64 = Plain::Block.bit() | Plain::Land.bit();
 /// One slip makes any other word of so short a one.
 const SHORT_LEN_MAX: usize = 3;
 
+/// How a phrase comes to its spelling.
+#[derive(Clone, Copy, PartialEq, Eq)]
+enum Spelling {
+    /// As listed.
+    Full,
+    /// Without its accents.
+    Bare,
+    /// Without its accents, and the pack lists this spelling for something else.
+    Shadow,
+}
+
 impl Lexicon {
     /// Compiles packs.
     pub(crate) fn new(packs: &[Pack], trade: &Pack) -> Self {
@@ -63,7 +74,7 @@ impl Lexicon {
 
     fn add(&mut self, pack: &Pack, langs: Langs) {
         for entry in &pack.entries {
-            self.add_sense(&entry.phrase, entry, langs, false);
+            self.add_sense(&entry.phrase, entry, langs, Spelling::Full);
         }
         for word in &pack.weak {
             let index = self.phrase_index(word, langs);
@@ -82,10 +93,10 @@ impl Lexicon {
         }
     }
 
-    fn add_sense(&mut self, text: &str, entry: &Entry, langs: Langs, shadow: bool) {
+    fn add_sense(&mut self, text: &str, entry: &Entry, langs: Langs, spelling: Spelling) {
         let index = self.phrase_index(text, langs);
         if let Some(phrase) = self.phrases.get_mut(index) {
-            phrase.note(langs, entry.meaning, entry.name.as_deref(), shadow);
+            phrase.note(langs, entry.meaning, entry.name.as_deref(), spelling);
         }
     }
 
@@ -101,7 +112,7 @@ impl Lexicon {
         let index = self.phrase_index(twin, langs);
         if let Some(phrase) = self.phrases.get_mut(index) {
             for meaning in meanings {
-                phrase.note(langs, meaning, None, false);
+                phrase.note(langs, meaning, None, Spelling::Full);
             }
             let twins = phrase.twin_of.get_or_insert((0, Box::from(of)));
             twins.0 |= langs;
@@ -140,7 +151,12 @@ impl Lexicon {
             let is_taken = marked.contains(plain.as_str());
             // A number word that is missed makes another number of those around it.
             if !is_taken || entry.meaning.numeral().is_some() {
-                self.add_sense(&plain, entry, langs, is_taken);
+                let spelling = if is_taken {
+                    Spelling::Shadow
+                } else {
+                    Spelling::Bare
+                };
+                self.add_sense(&plain, entry, langs, spelling);
             }
         }
         for word in pack.weak.iter().filter(|word| !word.is_ascii()) {
@@ -229,7 +245,9 @@ impl Lexicon {
 }
 
 impl Phrase {
-    fn note(&mut self, langs: Langs, meaning: Meaning, name: Option<&str>, shadow: bool) {
+    fn note(&mut self, langs: Langs, meaning: Meaning, name: Option<&str>, spelling: Spelling) {
+        let shadow = spelling == Spelling::Shadow;
+        let bare = spelling != Spelling::Full;
         self.langs |= langs;
         let mut senses = self.senses.iter_mut();
         let same = senses.find(|sense| sense.meaning == meaning && sense.name.as_deref() == name);
@@ -237,12 +255,14 @@ impl Phrase {
             Some(sense) => {
                 sense.langs |= langs;
                 sense.shadow &= shadow;
+                sense.bare &= bare;
             }
             None => self.senses.push(PhraseSense {
                 langs,
                 meaning,
                 name: name.map(Box::from),
                 shadow,
+                bare,
             }),
         }
     }

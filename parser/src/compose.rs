@@ -24,8 +24,9 @@ pub(crate) fn compose<'r>(
     // Most texts hold nothing that joins; a glance tells.
     let traits = Traits::of_all(&pieces);
     if traits.has(sort::NUMERAL) {
+        let has_digits = pieces.iter().any(is_figure);
         pieces = pass(pieces, |before, rest| {
-            numerals_at(before, rest, folded, lexicon, own)
+            numerals_at(before, rest, folded, (lexicon, own, has_digits))
         });
     }
     if traits.has(sort::LAND) {
@@ -84,10 +85,9 @@ fn numerals_at<'r>(
     before: Option<&Piece<'r>>,
     rest: &[Piece<'r>],
     folded: &Folded<'_>,
-    lexicon: &Lexicon,
-    own: Langs,
+    (lexicon, own, has_digits): (&Lexicon, Langs, bool),
 ) -> Option<(Sense<'r>, usize)> {
-    let (said, used) = numerals::read(rest, lexicon, own)?;
+    let (said, used) = numerals::read(rest, lexicon, own, has_digits)?;
     // "ffty three": a word that we do not know may be part of the number.
     let unsure = [before, rest.get(used)].into_iter().flatten().any(|piece| {
         matches!(piece.sense, Sense::Unknown)

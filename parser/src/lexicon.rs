@@ -82,6 +82,8 @@ pub(crate) struct PhraseSense {
     pub(crate) name: Option<Box<str>>,
     /// Only without its accents is it spelt so, and the pack lists this spelling for something else.
     pub(crate) shadow: bool,
+    /// Only without its accents is it spelt so.
+    pub(crate) bare: bool,
 }
 
 impl Phrase {
@@ -121,6 +123,14 @@ impl<'r> Listed<'r> {
             .senses()
             .filter(|sense| sense.meaning.numeral().is_some());
         numbers.all(|sense| sense.shadow)
+    }
+
+    /// Whether it is a number word only without its accents: then it may be any other word, too.
+    pub(crate) fn is_bare_number(self) -> bool {
+        let mut numbers = self
+            .senses()
+            .filter(|sense| sense.meaning.numeral().is_some());
+        numbers.all(|sense| sense.bare)
     }
 
     /// Its meanings, each with the languages that mean it.

@@ -24,7 +24,15 @@ pub(crate) enum Said {
 }
 
 /// Reads the number words at the start of these pieces; also how many pieces they take.
-pub(crate) fn read(pieces: &[Piece<'_>], lexicon: &Lexicon, own: Langs) -> Option<(Said, usize)> {
+///
+/// Beside digits elsewhere in the text (`has_digits`) a word that is a number only without its
+/// accents is none by itself.
+pub(crate) fn read(
+    pieces: &[Piece<'_>],
+    lexicon: &Lexicon,
+    own: Langs,
+    has_digits: bool,
+) -> Option<(Said, usize)> {
     let first = pieces.first()?;
     let first_is_digits = matches!(first.sense, Sense::Number(_));
     // Most pieces are neither; they need no closer look.
@@ -45,7 +53,7 @@ pub(crate) fn read(pieces: &[Piece<'_>], lexicon: &Lexicon, own: Langs) -> Optio
         words += 1;
         used += 1;
     }
-    if words == 0 || (words == 1 && (first_is_digits || is_other_word(pieces, own))) {
+    if words == 0 || (words == 1 && (first_is_digits || is_other_word(pieces, own, has_digits))) {
         return None;
     }
     let next = pieces.get(used).filter(|next| !may_be_work(next));
@@ -111,14 +119,19 @@ fn takes(tally: &mut Tally<'_>, pieces: &[Piece<'_>], at: usize, first: bool) ->
 
 /// A word that is also work, a denial, a thing, or in the chat of every language, and stands alone:
 /// then it is a number only before what is counted ("bon cay chet": four trees dead).
-fn is_other_word(pieces: &[Piece<'_>], own: Langs) -> bool {
+fn is_other_word(pieces: &[Piece<'_>], own: Langs, has_digits: bool) -> bool {
     let counted = pieces.get(1).is_some_and(|next| {
         next.is_plain(Plain::Trees) || next.means(|meaning| matches!(meaning, Meaning::Unit(_)))
     });
     let is_weak = |piece: &Piece<'_>| piece.listed().is_some_and(Listed::is_weak);
     let is_shadow = |piece: &Piece<'_>| piece.listed().is_some_and(Listed::is_shadow_number);
-    let doubtful =
-        |piece: &Piece<'_>| may_be_work(piece) || is_shadow(piece) || (own == 0 && is_weak(piece));
+    let is_bare = |piece: &Piece<'_>| piece.listed().is_some_and(Listed::is_bare_number);
+    let doubtful = |piece: &Piece<'_>| {
+        may_be_work(piece)
+            || is_shadow(piece)
+            || (own == 0 && is_weak(piece))
+            || (has_digits && is_bare(piece))
+    };
     !counted && pieces.first().is_some_and(doubtful)
 }
 

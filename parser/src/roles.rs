@@ -31,7 +31,9 @@ impl Filler<'_, '_> {
                 piece.is_any(&[Plain::Row, Plain::Round])
                     || piece.means(|meaning| matches!(meaning, Meaning::Period(_)))
             })
-            || previous.is_some_and(|piece| piece.is_plain(Plain::Round) && piece.kind().is_none())
+            || (previous.is_some_and(|piece| piece.is_plain(Plain::Round) && piece.kind().is_none())
+                // "phan lan 3 bao" are three bags.
+                && !next.is_some_and(|next| next.part(Meaning::unit).is_some()))
         {
             return true;
         }
@@ -56,6 +58,14 @@ impl Filler<'_, '_> {
         }
         // "fertilised A 2": bags, kilograms or trees? It is not guessed.
         if self.segment.kind == Kind::Fertilised && !beside(Plain::Trees) {
+            return false;
+        }
+        // "weeded A 2": trees, rows or a slip?
+        let uncounted = matches!(
+            self.segment.kind,
+            Kind::Cleared | Kind::Weeded | Kind::Sprayed
+        );
+        if uncounted && !beside(Plain::Trees) {
             return false;
         }
         self.count(at, number, span)

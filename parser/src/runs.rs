@@ -25,6 +25,8 @@ const PART_CHARS_MIN: usize = 3;
 const LONG_PART_LEN_MIN: usize = 5;
 /// So many letters beside it may be a word of no list; fewer are an ending.
 const STRANGER_LEN_MIN: usize = 3;
+/// Shorter runs may be made of listed words by chance.
+const SURE_RUN_CHARS_MIN: usize = 6;
 /// Letters that are left over stand for unknown words of about so many letters.
 const UNKNOWN_CHARS: usize = 6;
 /// Names of blocks that stand inside a run are short.
@@ -59,6 +61,11 @@ pub(crate) fn split_run(
     let Some(parts) = fewest_parts(run, words, after_number) else {
         return Vec::new();
     };
+    let places = || parts.iter().map(|part| (part.start, part.end)).collect();
+    // "homqua", "yanglalu": all of it are words of the phone's language.
+    if words.own != 0 && run.chars().count() >= SURE_RUN_CHARS_MIN && words.are_own(run, &parts) {
+        return places();
+    }
     let names_block = parts.iter().any(|part| part.sort == Sort::Name);
     let listed = || {
         let words_of = parts.iter().filter(|part| part.sort != Sort::Name);
@@ -69,11 +76,7 @@ pub(crate) fn split_run(
     // Nobody changes language inside a word.
     let in_common = listed().fold(Langs::MAX, |all, part| all & part.phrase.langs);
     let worth = worth && (in_common != 0 || listed().any(|part| part.phrase.langs & SHARED != 0));
-    if worth {
-        parts.iter().map(|part| (part.start, part.end)).collect()
-    } else {
-        Vec::new()
-    }
+    if worth { places() } else { Vec::new() }
 }
 
 /// The parts of "blockb": a block word and one of the farmer's blocks, or one letter if his blocks
@@ -149,6 +152,19 @@ impl<'l> Words<'l, '_> {
         self.lexicon.single(self.lexicon.word(word)?, self.own)
     }
 
+    /// Whether a word stands in some phrase of the phone's languages, as it is spelt.
+    fn is_of_phrase(&self, word: &str) -> bool {
+        let id = self.lexicon.words.find(word).and_then(Found::listed_id);
+        self.own != 0 && id.is_some_and(|id| self.lexicon.may_be_meant(id, self.own))
+    }
+
+    fn are_own(&self, run: &str, parts: &[Part]) -> bool {
+        parts.iter().all(|part| {
+            let word = run.get(part.start..part.end);
+            part.sort != Sort::Name && word.is_some_and(|word| self.is_of_phrase(word))
+        })
+    }
+
     fn is_own(&self, name: &str) -> bool {
         let mut blocks = self.known.blocks.iter();
         name.len() <= NAME_LEN_MAX && blocks.any(|own| own.eq_ignore_ascii_case(name))
@@ -222,7 +238,16 @@ fn latin_sort(part: &str, letters: usize, rest: &str, words: Words<'_, '_>) -> O
     if letters + 1 < PART_CHARS_MIN {
         return None;
     }
-    let listed = words.listed(part)?;
+    // Letters with accents are no chance, and a word without them is another.
+    if !part.is_ascii() || !rest.is_ascii() {
+        let exact = words.is_of_phrase(part);
+        return exact.then(|| words.listed(part).map_or(Sort::Word, Sort::of));
+    }
+    let listed = words.listed(part);
+    if listed.is_none() && letters >= PART_CHARS_MIN && words.is_of_phrase(part) {
+        return Some(Sort::Word);
+    }
+    let listed = listed?;
     let is_block = listed.is_plain(Plain::Block);
     // Two letters are a part only as the word before a block.
     if letters < PART_CHARS_MIN && !(is_block && words.own_at(rest)) {

@@ -140,7 +140,13 @@ impl<'r> Speller<'r, '_> {
             }
             let is_figure = |word: &WordToken| matches!(word.token.shape, Shape::Figure(_));
             let after_number = last.is_some_and(is_figure);
-            run = split_run(text, self.run_words(), after_number);
+            let names = last
+                .and_then(|word| word.id)
+                .is_some_and(|id| self.traits(id).has_plain(Plain::Block.bit()));
+            // "plot Hilltop" is a name.
+            if !(names && written.starts_with(char::is_uppercase)) {
+                run = split_run(text, self.run_words(), after_number);
+            }
             if run.is_empty() {
                 let unlisted = WordToken {
                     id: None,
