@@ -174,9 +174,28 @@ pub(crate) fn suspect<'t>(pieces: &[Piece<'_>], folded: &Folded<'t>) -> Option<&
     };
     let word = (0..pieces.len()).find_map(|at| {
         let piece = pieces.get(at)?;
-        (piece.suspect || of_days(at)).then_some(piece)
+        let odd = of_days(at) || is_lone_letter(pieces, at) || is_after_next(pieces, at);
+        (piece.suspect || odd).then_some(piece)
     })?;
     Some(folded.written(word.start, word.end))
+}
+
+/// "next weekwe": a word of no list where a day or a period is said.
+fn is_after_next(pieces: &[Piece<'_>], at: usize) -> bool {
+    let before = at.checked_sub(1).and_then(|at| pieces.get(at));
+    let is_unknown = pieces
+        .get(at)
+        .is_some_and(|piece| matches!(piece.sense, Sense::Unknown));
+    is_unknown && before.is_some_and(|piece| piece.is_any(&[Plain::Next, Plain::Last]))
+}
+
+/// "n weeded A": a letter before work may be a "not" cut short.
+fn is_lone_letter(pieces: &[Piece<'_>], at: usize) -> bool {
+    let piece = pieces.get(at);
+    let is_letter = piece.is_some_and(|piece| {
+        matches!(piece.sense, Sense::Unknown) && piece.end - piece.start == 1
+    });
+    is_letter && pieces.get(at + 1).is_some_and(|next| next.kind().is_some())
 }
 
 /// Nothing but greetings and thanks.
@@ -208,8 +227,65 @@ fn is_known_by(pieces: &[Piece<'_>], reports: usize, percent: usize) -> bool {
         .filter(|piece| matches!(piece.sense, Sense::Number(_) | Sense::List { .. }))
         .count();
     let short = count - figures <= WORDS_PER_REPORT_MAX * reports.max(1);
-    short && (known * 100 >= count * percent || (count - known == 1 && is_clear_report(pieces)))
+    let strangers = count - known;
+    let forgiven = || match strangers {
+        1 => is_clear_report(pieces) || evidence(pieces) >= STRANGER_EVIDENCE_MIN,
+        2 => evidence(pieces) >= STRANGER_EVIDENCE_MIN,
+        3 => evidence(pieces) >= STRANGERS_EVIDENCE_MIN,
+        _ => false,
+    };
+    short && (known * 100 >= count * percent || forgiven())
 }
+
+/// With so much said of the trade, one or two words of no list do no harm; with more, three.
+const STRANGER_EVIDENCE_MIN: usize = 5;
+const STRANGERS_EVIDENCE_MIN: usize = 7;
+
+/// How much in a text belongs to reports and hardly to chat; nothing where it does not name the
+/// block by its word or count trees.
+fn evidence(pieces: &[Piece<'_>]) -> usize {
+    let any = |wanted: fn(&Piece<'_>) -> bool| pieces.iter().any(wanted);
+    let counts = |(at, piece): (usize, &Piece<'_>)| {
+        let unit = pieces.get(at + 1).is_some_and(|next| {
+            next.is_plain(Plain::Trees) || next.is_of(sort::UNIT)
+        });
+        piece.number().is_some() && unit
+    };
+    let counted = pieces.iter().enumerate().any(counts);
+    let figures = pieces
+        .iter()
+        .filter(|piece| matches!(piece.sense, Sense::Number(_)))
+        .count();
+    let measured = figures >= VALUES_MIN
+        && any(|piece| piece.kind().is_some_and(Kind::needs_values));
+    let slang = pieces
+        .iter()
+        .all(|piece| !piece.everyday && !matches!(piece.sense, Sense::NoNumber));
+    let placed = any(|piece| matches!(piece.sense, Sense::Block(_)));
+    let said = placed && any(|piece| piece.is_plain(Plain::Block));
+    if !slang || !(said || counted || measured) {
+        return 0;
+    }
+    let works = pieces.iter().filter(|piece| is_work(piece)).count();
+    let clear = any(is_clear_work);
+    let points = [
+        (clear, 2),
+        (!clear && works > 0, 1),
+        (works > 1, 1),
+        (placed, 2),
+        (said, 1),
+        (figures > 0, 1),
+        (counted, 1),
+        (measured, 2),
+        (any(|piece| matches!(piece.sense, Sense::When(_))), 1),
+        (any(|piece| piece.is_of(sort::FERTILISER)), 1),
+    ];
+    let points = points.into_iter().filter(|(holds, _)| *holds);
+    points.map(|(_, worth)| worth).sum()
+}
+
+/// So many numbers beside measured work are a census.
+const VALUES_MIN: usize = 4;
 
 /// "hill weeded abeg": work that chat seldom speaks of and a block; a word of no list beside them
 /// hides nothing, unless it looks like a name or is a word of every day.
@@ -249,6 +325,32 @@ pub(crate) fn is_about_work(pieces: &[Piece<'_>], stances: &[Stance]) -> bool {
         .any(|piece| is_work(piece) || (is_short && is_place(piece)));
     let number = pieces.iter().any(|piece| piece.number().is_some());
     !elsewhere && (clear || (maybe && number)) && is_known_by(pieces, 1, NEARLY_KNOWN_PERCENT_MIN)
+}
+
+/// What of a text keeps it from being a report, if that is only odd words: work is there, and a
+/// block or a number. It is asked about.
+pub(crate) fn oddity<'t>(
+    pieces: &[Piece<'_>],
+    stances: &[Stance],
+    told: &Told,
+    folded: &Folded<'t>,
+) -> Option<&'t str> {
+    let denies = pieces.iter().any(|piece| piece.is_plain(Plain::Negation));
+    let clear = pieces.iter().any(is_clear_work);
+    let worth = told.reports.iter().any(|report| {
+        let (placed, counted) = (report.block.is_some(), report.details.count.is_some());
+        if clear {
+            (placed || counted) && !denies
+        } else {
+            placed && counted && report.kind.needs_count()
+        }
+    });
+    if stances != [Stance::Chat] || !worth || !is_known_by(pieces, 1, NEARLY_KNOWN_PERCENT_MIN) {
+        return None;
+    }
+    let odd = pieces.iter().find(|piece| !is_known(piece));
+    let word = odd.or(pieces.first())?;
+    Some(folded.written(word.start, word.end))
 }
 
 /// Whether a text that only its odd words keep from being a report is worth an example: work, a

@@ -181,7 +181,12 @@ impl<'r> Here<'_, 'r> {
                 .pieces
                 .get(self.at)
                 .is_some_and(|piece| piece.means(|meaning| matches!(meaning, Meaning::Unit(_))));
-        !is_unit && (is_capital || !beside_unknown)
+        // "died b habaq 4": the work beside it says enough of a letter that is no word.
+        let after_work = !self.is_listed()
+            && self.previous().is_some_and(|piece| {
+                piece.kind().is_some() || piece.number().is_some() || piece.is_plain(Plain::Trees)
+            });
+        !is_unit && (is_capital || !beside_unknown || after_work)
     }
 
     /// A letter that is also a small word: "a tree", "a cow"; but "weeded a", "a dead 8", "A fire 25".

@@ -129,7 +129,7 @@ fn is_other_word(pieces: &[Piece<'_>], own: Langs, has_digits: bool) -> bool {
     let doubtful = |piece: &Piece<'_>| {
         may_be_work(piece)
             || is_shadow(piece)
-            || (own == 0 && is_weak(piece))
+            || ((own == 0 || has_digits) && is_weak(piece))
             || (has_digits && is_bare(piece))
     };
     !counted && pieces.first().is_some_and(doubtful)

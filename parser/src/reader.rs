@@ -80,15 +80,17 @@ impl Reader {
             .or_else(|| gate::suspect(pieces, &folded))
             .map(|word| Doubt::StrangeWord(word.to_string()));
         if let Some(doubt) = by.or(of) {
-            for report in &mut told.reports {
-                report.doubts.push(doubt.clone());
-            }
+            told.doubt(&doubt);
         }
-        let stances = gate::stances(pieces, &segments, &told);
+        let mut stances = gate::stances(pieces, &segments, &told);
         let calm = gate::is_well_known(pieces, segments.len());
         let spoken = spoken(pieces, &folded, known.sender, calm);
+        let odd = gate::oddity(pieces, &stances, &told, &folded);
+        if let Some(word) = odd {
+            stances.clear();
+            told.doubt(&Doubt::StrangeWord(word.to_string()));
+        }
         let unclear = gate::is_nearly_a_report(pieces, &stances);
-        let replaced = spoken.replaces_reports || unclear;
         let mut reading = Reading {
             bare: may_fill(&told.reports, &stances)
                 .then(|| acts::bare(pieces))
@@ -103,7 +105,7 @@ impl Reader {
             words: words::words(&all, &folded),
             language: self.language(&all),
         };
-        if replaced {
+        if spoken.replaces_reports || unclear {
             reading.reports.clear();
             reading.stances.clear();
         }

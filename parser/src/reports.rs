@@ -11,7 +11,7 @@ use crate::{
     kind::Kind,
     meaning::{Meaning, Plain},
     piece::{Piece, Sense},
-    reading::{Problem, Report},
+    reading::{Doubt, Problem, Report},
     row::Row,
     segment::Segment,
     slots,
@@ -30,6 +30,17 @@ pub(crate) struct Told {
     pub(crate) denials: Vec<usize>,
     /// A sight was said not to be yet ("dead 8 not yet"), which is no fact.
     pub(crate) not_a_fact: bool,
+}
+
+impl Told {
+    /// Puts a doubt on every report, once.
+    pub(crate) fn doubt(&mut self, doubt: &Doubt) {
+        for report in &mut self.reports {
+            if !report.doubts.contains(doubt) {
+                report.doubts.push(doubt.clone());
+            }
+        }
+    }
 }
 
 /// Reads the reports.

@@ -2,10 +2,10 @@
 //!
 //! Deliberately absent: phrases and names of more than one word (`cutter`).
 
-use alloc::vec::Vec;
+use alloc::{string::String, vec::Vec};
 
 use crate::{
-    fold::Folded,
+    fold::{Folded, bare, has_accents},
     kind::Kind,
     lexicon::{Langs, Lexicon, Listed},
     meaning::{Meaning, Plain, Traits, sort},
@@ -132,7 +132,12 @@ impl<'r> Speller<'r, '_> {
         let mut run = split_block(text, written, self.run_words());
         if run.is_empty() || names_block {
             let last = words.last();
-            let repaired = self.repair(&token, text, last.and_then(|word| word.id));
+            let before = last.and_then(|word| word.id);
+            let after = next.and_then(|next| self.lexicon.find(self.text(next))?.listed_id());
+            let repaired = match unaccented(text) {
+                Some(plain) => self.repair(&token, &plain, (before, after)),
+                None => self.repair(&token, text, (before, after)),
+            };
             // "vingtcinq" is two number words, and no slip of one.
             if repaired.id.is_some_and(|id| !self.is_far_number(text, id)) {
                 words.push(repaired);
@@ -237,7 +242,12 @@ impl<'r> Speller<'r, '_> {
 
     /// One guarded repair: never of a common word, never between two kinds. A short word is only
     /// guessed at, and only where the phone's language is known.
-    fn repair(&self, token: &Token, text: &str, before: Option<WordId>) -> WordToken {
+    fn repair(
+        &self,
+        token: &Token,
+        text: &str,
+        (before, after): (Option<WordId>, Option<WordId>),
+    ) -> WordToken {
         let mut word = WordToken::plain(token.clone(), None);
         let lexicon = self.lexicon;
         let is_short = text.len() < SURE_LETTERS_MIN;
@@ -248,11 +258,13 @@ impl<'r> Speller<'r, '_> {
             lexicon.may_be_meant(id, self.own) && (self.own != 0 || self.is_long(id))
         });
         // "leaf flling": the word that goes on a phrase.
-        let goes_on = nearest.iter().find(|id| {
-            let pair = [before, Some(*id)].into_iter();
-            let found = self.lexicon.longest(pair, self.own);
+        let is_pair = |pair: [Option<WordId>; 2]| {
+            let found = self.lexicon.longest(pair.into_iter(), self.own);
             found.is_some_and(|(_, used)| used == 2)
-        });
+        };
+        let goes_on = nearest
+            .iter()
+            .find(|id| is_pair([before, Some(*id)]) || is_pair([Some(*id), after]));
         let kind = |id: WordId| {
             let listed = self.lexicon.single(id, self.own)?;
             listed.meanings().find_map(Meaning::kind)
@@ -300,6 +312,11 @@ impl<'r> Speller<'r, '_> {
         let listed = self.lexicon.single(id, self.own);
         listed.map_or(Traits::default(), Listed::traits)
     }
+}
+
+/// The letters without their accents, if they have any; slips are looked for there.
+fn unaccented(text: &str) -> Option<String> {
+    (!text.is_ascii() && has_accents(text)).then(|| bare(text))
 }
 
 /// A text of so few letters may be anything.

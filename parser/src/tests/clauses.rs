@@ -51,7 +51,7 @@ fn a_plan_of_its_own_takes_nothing_back() {
 fn one_strange_word_does_not_hide_a_clear_report() {
     check("dead 8 abeg B", "dead @B 8");
     check("dead 8 kitchen B", "dead @B 8 | ~saying");
-    check("dead 8 abeg wahala B", "");
+    check("dead 8 abeg wahala B", "dead @B 8 ?strange(abeg)");
 }
 
 #[test]
