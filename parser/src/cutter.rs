@@ -42,6 +42,9 @@ pub(crate) fn pieces<'r>(
         known,
     };
     let words = speller.words(tokens);
+    if let Some(stop) = cutter.whole_stop(&words) {
+        return Vec::from([stop]);
+    }
     let mut pieces = Vec::with_capacity(words.len());
     let mut at = 0;
     while let Some(token) = words.get(at) {
@@ -130,6 +133,33 @@ impl<'r> Cutter<'r, '_> {
         first(whole).filter(|_| same.count() == 1)
     }
 
+    /// A text that is nothing but the phrase of some language for "no more texts". A phone's own
+    /// first word must not hide it.
+    fn whole_stop(&self, words: &[WordToken]) -> Option<Piece<'r>> {
+        let is_mark = |word: &WordToken| matches!(word.token.shape, Shape::Mark(_));
+        let len = words.iter().rposition(|word| !is_mark(word))? + 1;
+        let phrase = words.get(..len).filter(|phrase| phrase.len() > 1)?;
+        if len > PHRASE_WORDS_MAX {
+            return None;
+        }
+        let id = |word: &WordToken| {
+            let text = self.folded.text.get(word.token.start..word.token.end)?;
+            self.lexicon.word(text)
+        };
+        let listed = self.lexicon.stop_phrase(phrase.iter().map(id))?;
+        Some(Piece {
+            start: phrase.first()?.token.start,
+            end: phrase.last()?.token.end,
+            sense: Sense::Listed(listed),
+            traits: listed.traits(),
+            torn: false,
+            everyday: false,
+            suspect: false,
+            guessed: false,
+            repaired: None,
+        })
+    }
+
     fn phrase(&self, words: &[WordToken], at: usize) -> Option<(Piece<'r>, usize)> {
         let here = words.get(at)?;
         here.id?;
@@ -142,7 +172,14 @@ impl<'r> Cutter<'r, '_> {
                     .is_some_and(|word| word.is_inner_mark(next))
             })
             .take(PHRASE_WORDS_MAX);
-        let ids = along.clone().map(|index| words.get(index)?.id);
+        // "B morts 3, A sarclé": the letter of a block, in capitals among small letters, is no word.
+        let longest = if self.is_own_capital(here) {
+            1
+        } else {
+            PHRASE_WORDS_MAX
+        };
+        let ids = along.clone().take(longest);
+        let ids = ids.map(|index| words.get(index)?.id);
         let (listed, count) = self.lexicon.longest(ids, self.own)?;
         let mut last = along.clone().nth(count - 1)?;
         let has_dots = words
@@ -175,6 +212,15 @@ impl<'r> Cutter<'r, '_> {
             repaired,
         };
         Some((piece, last - at + 1))
+    }
+
+    fn is_own_capital(&self, word: &WordToken) -> bool {
+        let written = self.folded.written(word.token.start, word.token.end);
+        let is_capital =
+            written.len() == 1 && written.starts_with(|letter: char| letter.is_ascii_uppercase());
+        is_capital
+            && self.known.blocks.contains(&written)
+            && self.folded.source.contains(char::is_lowercase)
     }
 
     fn lone(&self, word: &WordToken) -> Piece<'r> {

@@ -192,9 +192,8 @@ fn is_after_next(pieces: &[Piece<'_>], at: usize) -> bool {
 /// "n weeded A": a letter before work may be a "not" cut short.
 fn is_lone_letter(pieces: &[Piece<'_>], at: usize) -> bool {
     let piece = pieces.get(at);
-    let is_letter = piece.is_some_and(|piece| {
-        matches!(piece.sense, Sense::Unknown) && piece.end - piece.start == 1
-    });
+    let is_letter = piece
+        .is_some_and(|piece| matches!(piece.sense, Sense::Unknown) && piece.end - piece.start == 1);
     is_letter && pieces.get(at + 1).is_some_and(|next| next.kind().is_some())
 }
 
@@ -246,9 +245,9 @@ const STRANGERS_EVIDENCE_MIN: usize = 7;
 fn evidence(pieces: &[Piece<'_>]) -> usize {
     let any = |wanted: fn(&Piece<'_>) -> bool| pieces.iter().any(wanted);
     let counts = |(at, piece): (usize, &Piece<'_>)| {
-        let unit = pieces.get(at + 1).is_some_and(|next| {
-            next.is_plain(Plain::Trees) || next.is_of(sort::UNIT)
-        });
+        let unit = pieces
+            .get(at + 1)
+            .is_some_and(|next| next.is_plain(Plain::Trees) || next.is_of(sort::UNIT));
         piece.number().is_some() && unit
     };
     let counted = pieces.iter().enumerate().any(counts);
@@ -256,8 +255,8 @@ fn evidence(pieces: &[Piece<'_>]) -> usize {
         .iter()
         .filter(|piece| matches!(piece.sense, Sense::Number(_)))
         .count();
-    let measured = figures >= VALUES_MIN
-        && any(|piece| piece.kind().is_some_and(Kind::needs_values));
+    let measured =
+        figures >= VALUES_MIN && any(|piece| piece.kind().is_some_and(Kind::needs_values));
     let slang = pieces
         .iter()
         .all(|piece| !piece.everyday && !matches!(piece.sense, Sense::NoNumber));

@@ -286,6 +286,18 @@ impl Lexicon {
         best
     }
 
+    /// The phrase of exactly these words, if in some language it asks for no more texts.
+    pub(crate) fn stop_phrase(
+        &self,
+        mut words: impl Iterator<Item = Option<WordId>>,
+    ) -> Option<Listed<'_>> {
+        let node = words.try_fold(ROOT, |node, word| self.steps.get(&(node, word?)).copied())?;
+        let end = (*self.ends.get(node as usize)?)?;
+        let phrase = self.phrases.get(end as usize)?;
+        let seen = phrase.stops();
+        (seen != 0).then_some(Listed { phrase, seen })
+    }
+
     /// The phrase of one word.
     pub(crate) fn single(&self, word: WordId, own: Langs) -> Option<Listed<'_>> {
         self.at(*self.steps.get(&(ROOT, word))?, own)

@@ -37,7 +37,9 @@ pub(crate) fn is_proven(pieces: &[Piece<'_>], segment: &Segment, told: &Told) ->
     let has_block = told.reports.iter().any(|report| report.block.is_some());
     let all_known = || (0..pieces.len()).all(|at| has_place(pieces, at));
     if !weak {
-        let is_phrase = anchor.listed().is_some_and(|listed| listed.phrase.text.contains(' '));
+        let is_phrase = anchor
+            .listed()
+            .is_some_and(|listed| listed.phrase.text.contains(' '));
         return has_number || has_block || all_known() || (is_phrase && has_one_stranger(pieces));
     }
     let has_trees = names_trees(pieces);

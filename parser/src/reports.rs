@@ -55,8 +55,11 @@ pub(crate) fn read(pieces: &[Piece<'_>], segments: &[Segment], folded: &Folded<'
     let mut groups: Vec<Vec<Report>> = Vec::with_capacity(segments.len());
     for segment in segments {
         let mut rows = slots::reports(pieces, segment, folded, &mut told.problems);
-        let denial = denial(pieces, segment, previous);
-        told.denials.extend(denial);
+        // "não morreu nenhuma" says no twice.
+        let before = denial_before(pieces, segment, previous);
+        let after = denial_after(pieces, segment);
+        told.denials.extend(before.into_iter().chain(after));
+        let denial = before.or(after);
         let answer = slots::rain_answer(pieces, segment);
         for row in &mut rows {
             if segment.kind == Kind::Rain {
@@ -84,11 +87,34 @@ pub(crate) fn read(pieces: &[Piece<'_>], segments: &[Segment], folded: &Folded<'
         .reserve_exact(groups.iter().map(Vec::len).sum());
     told.reports.extend(groups.into_iter().flatten());
     carry_days(&mut told.reports);
+    drop_repeats(&mut told.reports);
     told
 }
 
-/// The piece that says "not" of this work.
-fn denial(pieces: &[Piece<'_>], segment: &Segment, previous: Option<usize>) -> Option<usize> {
+/// "lost 8 B, 8 dead B": what is told twice happened once.
+fn drop_repeats(reports: &mut Vec<Report>) {
+    let mut at = 0;
+    while let Some(report) = reports.get(at) {
+        let is_same = |other: &Report| {
+            other.kind == report.kind
+                && other.block == report.block
+                && other.details == report.details
+                && other.when == report.when
+        };
+        if reports.iter().take(at).any(is_same) {
+            reports.remove(at);
+        } else {
+            at += 1;
+        }
+    }
+}
+
+/// The piece before this work that says "not" of it.
+fn denial_before(
+    pieces: &[Piece<'_>],
+    segment: &Segment,
+    previous: Option<usize>,
+) -> Option<usize> {
     let start = previous
         .map_or(0, |at| at + 1)
         .max(segment.anchor.saturating_sub(NEGATION_REACH));
@@ -103,7 +129,11 @@ fn denial(pieces: &[Piece<'_>], segment: &Segment, previous: Option<usize>) -> O
             break;
         }
     }
-    // "dead none".
+    None
+}
+
+/// "dead none".
+fn denial_after(pieces: &[Piece<'_>], segment: &Segment) -> Option<usize> {
     let after = pieces.get(segment.anchor + 1)?;
     let ends = pieces
         .get(segment.anchor + 2)

@@ -88,7 +88,8 @@ impl<'r> Speller<'r, '_> {
                 continue;
             }
             if found.is_some() || token.shape != Shape::Word || is_name(text, self.known) {
-                words.push(WordToken::found(token, found));
+                let before = words.last().and_then(|word| word.id);
+                words.push(self.foreign(token, found, before));
                 continue;
             }
             // "blockA1": the name goes on behind the word.
@@ -172,6 +173,34 @@ impl<'r> Speller<'r, '_> {
             };
             let found = self.lexicon.find(self.text(&part));
             words.push(WordToken::found(part, found));
+        }
+    }
+
+    /// A word that is listed, if only in a language that the phone does not use: there it may be a
+    /// slip of one of its own.
+    fn foreign(&self, token: Token, found: Option<Found>, before: Option<WordId>) -> WordToken {
+        let own = |id| self.lexicon.may_be_meant(id, self.own);
+        let listed = found.and_then(Found::listed_id);
+        let is_foreign =
+            listed.is_some_and(|id| !own(id)) && !found.is_some_and(|found| found.common);
+        let word = WordToken::found(token, found);
+        if !is_foreign || word.token.shape != Shape::Word {
+            return word;
+        }
+        let text = self.text(&word.token);
+        let stops = |id| self.traits(id).has_plain(Plain::Stop.bit());
+        let says = listed.is_some_and(|id| self.has_weight(id) || stops(id));
+        let repaired = self.repair(&word.token, text, (before, None));
+        if says {
+            // It is understood as it stands.
+            return word;
+        }
+        if repaired.id.is_some() {
+            return repaired;
+        }
+        WordToken {
+            suspect: repaired.suspect,
+            ..word
         }
     }
 
