@@ -3,6 +3,7 @@
 //! Deliberately absent: an answer. None is sent; the adviser is told.
 
 use crate::{
+    gate::is_chance_in_report,
     kind::Kind,
     meaning::{Meaning, Plain},
     piece::{Piece, Sense},
@@ -30,9 +31,10 @@ pub(crate) fn read(pieces: &[Piece<'_>], calm: bool) -> Option<Alarm> {
         return None;
     }
     let said = |wanted: Alarm| {
-        pieces
-            .iter()
-            .any(|piece| piece.means(|meaning| meaning == Meaning::Alarm(wanted)))
+        pieces.iter().enumerate().any(|(at, piece)| {
+            piece.means(|meaning| meaning == Meaning::Alarm(wanted))
+                && !is_chance_in_report(pieces, at)
+        })
     };
     let order = [
         (Alarm::Danger, is_fire_alone(pieces)),

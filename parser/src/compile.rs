@@ -20,6 +20,8 @@ use crate::{
 
 /// Words before the name of a block.
 const BLOCK_WORDS: u64 = Plain::Block.bit() | Plain::Land.bit();
+/// "not" and "not yet".
+pub(crate) const TURNS: u64 = Plain::Negation.bit() | Plain::NotYet.bit();
 /// One slip makes any other word of so short a one.
 const SHORT_LEN_MAX: usize = 3;
 
@@ -46,6 +48,7 @@ impl Lexicon {
             repairs: Repairs::default(),
             block_words: Vec::new(),
             number_words: Vec::new(),
+            turn_words: Vec::new(),
             expands: HashMap::new(),
             codes: packs.iter().map(|pack| pack.code.clone()).collect(),
             joins: packs.iter().map(|pack| pack.joins.clone()).collect(),
@@ -65,8 +68,12 @@ impl Lexicon {
             let meanings = phrase.senses.iter().map(|sense| Traits::of(sense.meaning));
             phrase.traits = meanings.fold(Traits::default(), Traits::and);
         }
-        lexicon.block_words = lexicon.words_with(|traits| traits.has_plain(BLOCK_WORDS));
-        lexicon.number_words = lexicon.words_with(|traits| traits.has(sort::NUMERAL));
+        let longer = SHORT_LEN_MAX + 1;
+        lexicon.block_words = lexicon.words_with(longer, |traits| traits.has_plain(BLOCK_WORDS));
+        lexicon.number_words = lexicon.words_with(longer, |traits| traits.has(sort::NUMERAL));
+        lexicon.turn_words = lexicon.words_with(SHORT_LEN_MAX, |traits| {
+            traits.has(sort::STANCE) || traits.has_plain(TURNS)
+        });
         let heavy = lexicon.repairable();
         lexicon.repairs = Repairs::new(heavy.into_iter(), &lexicon.words);
         lexicon
@@ -213,10 +220,10 @@ impl Lexicon {
     }
 
     /// The single words with these traits, in plain letters and not too short to be mended.
-    fn words_with(&self, wanted: impl Fn(Traits) -> bool) -> Vec<(Langs, WordId)> {
+    fn words_with(&self, letters: usize, wanted: impl Fn(Traits) -> bool) -> Vec<(Langs, WordId)> {
         let phrases = self.phrases.iter();
         phrases
-            .filter(|phrase| wanted(phrase.traits) && phrase.text.len() > SHORT_LEN_MAX)
+            .filter(|phrase| wanted(phrase.traits) && phrase.text.len() >= letters)
             .filter(|phrase| phrase.text.bytes().all(|byte| byte.is_ascii_lowercase()))
             .filter_map(|phrase| Some((phrase.langs, self.words.find(&phrase.text)?.id)))
             .collect()

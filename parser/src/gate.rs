@@ -9,12 +9,14 @@ use alloc::vec::Vec;
 use crate::{
     fold::Folded,
     kind::Kind,
+    lexicon::Listed,
     meaning::{Meaning, Plain, sort},
     piece::{Piece, Sense},
     proof::{is_compact, is_lone_unit, is_proven, names_trees, only_asks},
     reading::Stance,
     reports::Told,
     segment::Segment,
+    spelling::GUESS_LETTERS_MIN,
 };
 
 /// With fewer words known in a hundred nobody talks to the bot.
@@ -79,6 +81,9 @@ fn holds(stance: Stance, pieces: &[Piece<'_>], at: usize) -> bool {
     if stance == Stance::Saying {
         return !is_twin_report(pieces, at);
     }
+    if stance == Stance::Advert {
+        return !is_chance_in_report(pieces, at);
+    }
     if stance != Stance::Stock {
         return true;
     }
@@ -93,7 +98,16 @@ fn holds(stance: Stance, pieces: &[Piece<'_>], at: usize) -> bool {
             let small = piece.is_any(&[Plain::Filler, Plain::Negation, Plain::NotYet]);
             !small && piece.number().is_none()
         })
-        .is_some_and(|next| next.kind().is_none() || next.is_plain(Plain::Trees))
+        .is_some_and(|next| {
+            let works = || pieces.iter().any(is_clear_work);
+            next.is_plain(Plain::Trees) || (next.kind().is_none() && !works())
+        })
+}
+
+/// A word that is this one only without its accents, in a text that reports: there it is another.
+pub(crate) fn is_chance_in_report(pieces: &[Piece<'_>], at: usize) -> bool {
+    let listed = pieces.get(at).and_then(Piece::listed);
+    listed.is_some_and(Listed::is_bare) && evidence(pieces) >= STRANGER_EVIDENCE_MIN
 }
 
 /// "wedding A": nothing but the twin of a word of work and a block. It is asked about.
@@ -175,9 +189,21 @@ pub(crate) fn suspect<'t>(pieces: &[Piece<'_>], folded: &Folded<'t>) -> Option<&
     let word = (0..pieces.len()).find_map(|at| {
         let piece = pieces.get(at)?;
         let odd = of_days(at) || is_lone_letter(pieces, at) || is_after_next(pieces, at);
-        (piece.suspect || odd).then_some(piece)
+        let is_suspect = piece.suspect && (!is_tiny(piece) || is_before_work(pieces, at));
+        (is_suspect || odd).then_some(piece)
     })?;
     Some(folded.written(word.start, word.end))
+}
+
+/// So short a word is suspect only where it may turn the work behind it around.
+fn is_tiny(piece: &Piece<'_>) -> bool {
+    piece.end - piece.start < GUESS_LETTERS_MIN
+}
+
+fn is_before_work(pieces: &[Piece<'_>], at: usize) -> bool {
+    let next = pieces.get(at + 1..).unwrap_or_default().iter();
+    let mut next = next.skip_while(|piece| piece.is_plain(Plain::Filler));
+    next.next().is_some_and(|piece| piece.kind().is_some())
 }
 
 /// "next weekwe": a word of no list where a day or a period is said.
@@ -275,7 +301,7 @@ fn evidence(pieces: &[Piece<'_>]) -> usize {
         (said, 1),
         (figures > 0, 1),
         (counted, 1),
-        (measured, 2),
+        (measured, 3),
         (any(|piece| matches!(piece.sense, Sense::When(_))), 1),
         (any(|piece| piece.is_of(sort::FERTILISER)), 1),
     ];
@@ -284,7 +310,19 @@ fn evidence(pieces: &[Piece<'_>]) -> usize {
 }
 
 /// So many numbers beside measured work are a census.
-const VALUES_MIN: usize = 4;
+pub(crate) const VALUES_MIN: usize = 4;
+
+/// How many numbers there are.
+pub(crate) fn figures(pieces: &[Piece<'_>]) -> usize {
+    let of = |piece: &Piece<'_>| {
+        if let Sense::List { values, .. } = &piece.sense {
+            values.len()
+        } else {
+            usize::from(piece.number().is_some())
+        }
+    };
+    pieces.iter().map(of).sum()
+}
 
 /// "hill weeded abeg": work that chat seldom speaks of and a block; a word of no list beside them
 /// hides nothing, unless it looks like a name or is a word of every day.

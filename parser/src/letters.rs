@@ -127,6 +127,13 @@ impl<'r> Here<'_, 'r> {
         self.previous().is_some_and(|piece| piece.is_plain(class))
     }
 
+    /// "b habaq weeded", "dead 8 habaq b": a letter that is no word, first or last beside work.
+    fn is_at_an_end(&self) -> bool {
+        let works = self.pieces.iter().any(|piece| piece.kind().is_some());
+        let is_end = self.at == 0 || self.at + 1 == self.pieces.len();
+        !self.is_listed() && is_end && works
+    }
+
     fn is_listed(&self) -> bool {
         self.pieces
             .get(self.at)
@@ -186,7 +193,7 @@ impl<'r> Here<'_, 'r> {
             && self.previous().is_some_and(|piece| {
                 piece.kind().is_some() || piece.number().is_some() || piece.is_plain(Plain::Trees)
             });
-        !is_unit && (is_capital || !beside_unknown || after_work)
+        !is_unit && (is_capital || !beside_unknown || after_work || self.is_at_an_end())
     }
 
     /// A letter that is also a small word: "a tree", "a cow"; but "weeded a", "a dead 8", "A fire 25".

@@ -44,6 +44,8 @@ pub(crate) struct Lexicon {
     pub(crate) block_words: Vec<(Langs, WordId)>,
     /// Number words, each with its languages.
     pub(crate) number_words: Vec<(Langs, WordId)>,
+    /// Short words that turn what is said around ("not", "will"), each with its languages.
+    pub(crate) turn_words: Vec<(Langs, WordId)>,
     /// Words that stand for several.
     pub(crate) expands: HashMap<WordId, Expansion>,
     pub(crate) codes: Vec<String>,
@@ -123,6 +125,11 @@ impl<'r> Listed<'r> {
             .senses()
             .filter(|sense| sense.meaning.numeral().is_some());
         numbers.all(|sense| sense.shadow)
+    }
+
+    /// Whether it is listed only without its accents.
+    pub(crate) fn is_bare(self) -> bool {
+        self.senses().all(|sense| sense.bare)
     }
 
     /// Whether it is a number word only without its accents: then it may be any other word, too.
@@ -252,6 +259,14 @@ impl Lexicon {
             .iter()
             .filter_map(|(_, id)| self.words.spelling(*id));
         spellings.any(|listed| is_one_slip(word, listed))
+    }
+
+    /// Whether a short word of no list may be a slip of one that turns what is said around.
+    pub(crate) fn is_near_turn(&self, word: &str, own: Langs) -> bool {
+        self.turn_words.iter().any(|(langs, id)| {
+            let listed = self.words.spelling(*id);
+            langs & own != 0 && listed.is_some_and(|listed| is_one_slip(word, listed))
+        })
     }
 
     /// Whether this is a word of every day.

@@ -5,7 +5,7 @@
 
 use crate::{
     details::Extent,
-    gate::{is_known, is_work},
+    gate::{VALUES_MIN, figures, is_known, is_work},
     kind::Kind,
     meaning::{Meaning, Numeral, Plain, sort},
     piece::{Piece, Sense},
@@ -65,8 +65,10 @@ pub(crate) fn is_proven(pieces: &[Piece<'_>], segment: &Segment, told: &Told) ->
         return false;
     }
     let has_block_word = pieces.iter().any(|piece| piece.is_plain(Plain::Block));
+    let is_census = segment.kind.needs_values() && figures(pieces) >= VALUES_MIN;
     let placed = has_block_word
         || has_trees
+        || is_census
         || (has_block && (all_known || has_one_stranger(pieces)))
         || (all_known && (is_fed(pieces) || is_harm(pieces)))
         || is_compact(pieces);
@@ -94,7 +96,14 @@ fn is_harm(pieces: &[Piece<'_>]) -> bool {
     let lost = pieces
         .iter()
         .any(|piece| matches!(piece.kind(), Some(Kind::Dead | Kind::Damage)));
-    let why = |piece: &Piece<'_>| piece.is_of(sort::CAUSE) && piece.kind().is_none();
+    let is_phrase = |piece: &Piece<'_>| {
+        piece
+            .listed()
+            .is_some_and(|listed| listed.phrase.text.contains(' '))
+    };
+    let why = |piece: &Piece<'_>| {
+        piece.is_of(sort::CAUSE) && (piece.kind().is_none() || is_phrase(piece))
+    };
     lost && pieces.iter().any(why)
 }
 

@@ -5,6 +5,7 @@
 use alloc::{string::String, vec::Vec};
 
 use crate::{
+    compile::TURNS,
     fold::{Folded, bare, has_accents},
     kind::Kind,
     lexicon::{Langs, Lexicon, Listed},
@@ -314,8 +315,12 @@ impl<'r> Speller<'r, '_> {
             word.two_kinds = Some((one, other)).filter(|_| !is_short);
         }
         word.repaired = word.id.is_some();
-        let is_suspect = word.id.is_none() && !is_tiny(text);
-        word.suspect = is_suspect && nearest.iter().any(|id| self.has_weight(id));
+        word.suspect = word.id.is_none()
+            && if is_tiny(text) {
+                lexicon.is_near_turn(text, self.own)
+            } else {
+                nearest.iter().any(|id| self.has_weight(id))
+            };
         word
     }
 
@@ -354,7 +359,7 @@ fn is_tiny(text: &str) -> bool {
 }
 
 /// Shorter words are guessed only where a vowel was left out.
-const GUESS_LETTERS_MIN: usize = 4;
+pub(crate) const GUESS_LETTERS_MIN: usize = 4;
 /// What carries a value of a report, or takes it back.
 const WEIGHTY: u32 = sort::WORK
     | sort::WETNESS
@@ -363,8 +368,6 @@ const WEIGHTY: u32 = sort::WORK
     | sort::AGO
     | sort::NUMERAL
     | sort::STANCE;
-/// "not" and "not yet".
-const TURNS: u64 = Plain::Negation.bit() | Plain::NotYet.bit();
 /// What is said to the bot, and corrections.
 const ANSWERS: u64 = Plain::Yes.bit()
     | Plain::No.bit()
