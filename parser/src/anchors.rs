@@ -333,7 +333,14 @@ fn is_weather(pieces: &[Piece<'_>], at: usize) -> bool {
 
 /// "around 8 dead", "the cows came": beside other work the word is a small word.
 fn is_small_here(pieces: &[Piece<'_>], at: usize) -> bool {
-    let small = |piece: &Piece<'_>| piece.is_plain(Plain::Filler);
+    // "salam" greets, and is the twin of "sulam".
+    let greets = |piece: &Piece<'_>| {
+        let is_twin = piece
+            .listed()
+            .is_some_and(|listed| listed.twin_of().is_some());
+        is_twin && piece.is_plain(Plain::Courtesy)
+    };
+    let small = |piece: &Piece<'_>| piece.is_plain(Plain::Filler) || greets(piece);
     let harm = |piece: &Piece<'_>| {
         piece.part(Meaning::cause).is_some() || piece.part(Meaning::ailment).is_some()
     };

@@ -26,7 +26,7 @@ pub(crate) fn join_codes<'r>(pieces: Vec<Piece<'r>>, folded: &'r Folded<'r>) -> 
     for (at, piece) in pieces.iter().enumerate() {
         let is_code = is_glued(&pieces, at)
             && !is_counted(&pieces, at)
-            && (alone || is_after_block_word(&pieces, at));
+            && ((alone && is_small(piece)) || is_after_block_word(&pieces, at));
         match joined.last_mut() {
             Some(letter) if is_code => {
                 letter.end = piece.end;
@@ -36,6 +36,11 @@ pub(crate) fn join_codes<'r>(pieces: Vec<Piece<'r>>, folded: &'r Folded<'r>) -> 
         }
     }
     joined
+}
+
+/// Nobody has so many blocks of one letter: "A27" counts.
+fn is_small(piece: &Piece<'_>) -> bool {
+    piece.number().is_some_and(|number| number.value < 10.0)
 }
 
 /// A number right behind the letter of a block.

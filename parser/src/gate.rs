@@ -165,7 +165,11 @@ pub(crate) fn stranger<'t>(pieces: &[Piece<'_>], folded: &Folded<'t>) -> Option<
 /// "sprayed kitchen 2 B": a word of every day that is none of ours, in a text that names neither
 /// trees nor, by its word, a block. A word of no list at all may be a slip or a dialect.
 pub(crate) fn strange<'t>(pieces: &[Piece<'_>], folded: &Folded<'t>) -> Option<&'t str> {
-    if names_trees(pieces) || pieces.iter().any(|piece| piece.is_plain(Plain::Block)) {
+    let names_place = pieces.iter().any(|piece| piece.is_plain(Plain::Block))
+        || pieces.windows(2).any(|pair| {
+            matches!(pair, [land, place] if land.is_plain(Plain::Land) && matches!(place.sense, Sense::Block(_)))
+        });
+    if names_trees(pieces) || names_place {
         return None;
     }
     let strange = |at: &usize| {

@@ -7,7 +7,7 @@ use alloc::vec::Vec;
 
 use crate::{
     codes::join_codes,
-    fold::Folded,
+    fold::{Folded, has_accents},
     meaning::{Meaning, Numeral, Plain},
     piece::{Piece, Sense},
     reading::Known,
@@ -127,11 +127,20 @@ impl<'r> Here<'_, 'r> {
         self.previous().is_some_and(|piece| piece.is_plain(class))
     }
 
-    /// "b habaq weeded", "dead 8 habaq b": a letter that is no word, first or last beside work.
-    fn is_at_an_end(&self) -> bool {
+    /// "dead 8 habaq b aje": a letter that is no word, beside work that has no other place.
+    fn is_only_place(&self) -> bool {
         let works = self.pieces.iter().any(|piece| piece.kind().is_some());
-        let is_end = self.at == 0 || self.at + 1 == self.pieces.len();
-        !self.is_listed() && is_end && works
+        let placed = self.pieces.iter().any(|piece| {
+            piece.is_any(&[Plain::Block, Plain::Land]) || matches!(piece.sense, Sense::Block(_))
+        });
+        let is_word =
+            self.is_listed() || self.pieces.get(self.at).is_some_and(|piece| piece.everyday);
+        works && !placed && !is_word
+    }
+
+    fn is_latin(&self, piece: &Piece<'_>) -> bool {
+        let text = self.folded.text.get(piece.start..piece.end).unwrap_or("");
+        text.is_ascii() || has_accents(text)
     }
 
     fn is_listed(&self) -> bool {
@@ -173,7 +182,10 @@ impl<'r> Here<'_, 'r> {
         let beside_unknown = [self.previous(), self.next()]
             .into_iter()
             .flatten()
-            .any(|piece| matches!(piece.sense, Sense::Unknown | Sense::TwoKinds(..)));
+            .any(|piece| {
+                // Between letters of another script a letter is no word.
+                matches!(piece.sense, Sense::Unknown | Sense::TwoKinds(..)) && self.is_latin(piece)
+            });
         let is_capital = written.starts_with(|letter: char| letter.is_ascii_uppercase());
         // "on a planté 120": no block, but the verb.
         if !is_capital && self.after(Plain::Subject) && self.is_listed() && self.next().is_some() {
@@ -193,7 +205,7 @@ impl<'r> Here<'_, 'r> {
             && self.previous().is_some_and(|piece| {
                 piece.kind().is_some() || piece.number().is_some() || piece.is_plain(Plain::Trees)
             });
-        !is_unit && (is_capital || !beside_unknown || after_work || self.is_at_an_end())
+        !is_unit && (is_capital || !beside_unknown || after_work || self.is_only_place())
     }
 
     /// A letter that is also a small word: "a tree", "a cow"; but "weeded a", "a dead 8", "A fire 25".

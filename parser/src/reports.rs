@@ -132,14 +132,18 @@ fn denial_before(
     None
 }
 
-/// "dead none".
+/// "dead none", "sethathu onnum illa".
 fn denial_after(pieces: &[Piece<'_>], segment: &Segment) -> Option<usize> {
-    let after = pieces.get(segment.anchor + 1)?;
+    let small = pieces
+        .get(segment.anchor + 1)
+        .is_some_and(|next| next.is_plain(Plain::Filler) && !next.is_plain(Plain::Negation));
+    let at = segment.anchor + 1 + usize::from(small);
+    let after = pieces.get(at)?;
     let ends = pieces
-        .get(segment.anchor + 2)
+        .get(at + 1)
         .is_none_or(|next| !matches!(next.sense, Sense::Number(_)));
     let denies = after.is_plain(Plain::Negation) && !after.is_plain(Plain::NotYet) && ends;
-    denies.then_some(segment.anchor + 1)
+    denies.then_some(at)
 }
 
 fn rain(row: &Row, answer: Option<Wetness>, denied: bool) -> Option<Wetness> {
