@@ -12,7 +12,7 @@ use crate::{
     meaning::Traits,
     names::{is_block_like, is_long_name, name_len_within},
     pack::PHRASE_WORDS_MAX,
-    piece::{Piece, Sense},
+    piece::{Piece, Sense, Trust},
     reading::Known,
     spelling::{Speller, WordToken},
     token::{Shape, tokens},
@@ -115,8 +115,7 @@ impl<'r> Cutter<'r, '_> {
             traits: Traits::default(),
             torn: false,
             everyday: false,
-            suspect: false,
-            guessed: false,
+            trust: Trust::Full,
             repaired: None,
         };
         ends_here.then_some((piece, used))
@@ -154,8 +153,7 @@ impl<'r> Cutter<'r, '_> {
             traits: listed.traits(),
             torn: false,
             everyday: false,
-            suspect: false,
-            guessed: false,
+            trust: Trust::Full,
             repaired: None,
         })
     }
@@ -206,9 +204,12 @@ impl<'r> Cutter<'r, '_> {
             traits: listed.traits(),
             torn: false,
             everyday: false,
-            suspect: false,
             // The other words of a phrase say that it is meant.
-            guessed: count == 1 && here.guessed,
+            trust: if count == 1 && here.trust == Trust::Guess {
+                Trust::Guess
+            } else {
+                Trust::Full
+            },
             repaired,
         };
         Some((piece, last - at + 1))
@@ -238,8 +239,11 @@ impl<'r> Cutter<'r, '_> {
             traits: Traits::default(),
             torn: false,
             everyday,
-            suspect: matches!(word.token.shape, Shape::Word) && word.suspect,
-            guessed: false,
+            trust: if matches!(word.token.shape, Shape::Word) {
+                word.trust
+            } else {
+                Trust::Full
+            },
             repaired: None,
         }
     }

@@ -11,7 +11,7 @@ use crate::{
     kind::Kind,
     lexicon::Listed,
     meaning::{Meaning, Plain, sort},
-    piece::{Piece, Sense},
+    piece::{Piece, Sense, Trust},
     proof::{is_compact, is_lone_unit, is_proven, names_trees, only_asks},
     reading::Stance,
     reports::Told,
@@ -193,7 +193,8 @@ pub(crate) fn suspect<'t>(pieces: &[Piece<'_>], folded: &Folded<'t>) -> Option<&
     let word = (0..pieces.len()).find_map(|at| {
         let piece = pieces.get(at)?;
         let odd = of_days(at) || is_lone_letter(pieces, at) || is_after_next(pieces, at);
-        let is_suspect = piece.suspect && (!is_tiny(piece) || is_before_work(pieces, at));
+        let is_suspect =
+            piece.trust == Trust::Suspect && (!is_tiny(piece) || is_before_work(pieces, at));
         (is_suspect || odd).then_some(piece)
     })?;
     Some(folded.written(word.start, word.end))

@@ -25,12 +25,19 @@ pub(crate) struct Piece<'r> {
     pub(crate) torn: bool,
     /// It is a word of every day that is not listed.
     pub(crate) everyday: bool,
-    /// It may be a slip of a word that says something, or hold one.
-    pub(crate) suspect: bool,
-    /// The repair is only a guess.
-    pub(crate) guessed: bool,
+    pub(crate) trust: Trust,
     /// The listed word that it was repaired to.
     pub(crate) repaired: Option<&'r str>,
+}
+
+/// How far the reading of a word can be trusted.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(crate) enum Trust {
+    Full,
+    /// The repair is only a guess.
+    Guess,
+    /// It is in no list, and may be a slip of a word that says something, or hold one.
+    Suspect,
 }
 
 /// What a piece is.
@@ -83,8 +90,7 @@ impl<'r> Piece<'r> {
         self.sense = sense;
         self.traits = Traits::default();
         self.everyday = false;
-        self.suspect = false;
-        self.guessed = false;
+        self.trust = Trust::Full;
         self.torn = false;
     }
 

@@ -174,6 +174,8 @@ fn deny(row: &mut Row) -> bool {
             return true;
         }
         row.details.count = Some(0);
+        row.details.extent = None;
+        row.doubts.retain(|doubt| !matches!(doubt, Doubt::Whole(_)));
         return false;
     }
     row.details = Details {

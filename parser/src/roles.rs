@@ -33,7 +33,7 @@ impl Filler<'_, '_> {
             })
             || (previous.is_some_and(|piece| piece.is_plain(Plain::Round) && piece.kind().is_none())
                 // "phan lan 3 bao" are three bags.
-                && !next.is_some_and(|next| next.part(Meaning::unit).is_some()))
+                && next.is_none_or(|next| next.part(Meaning::unit).is_none()))
         {
             return true;
         }

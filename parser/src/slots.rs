@@ -12,7 +12,7 @@ use crate::{
     kind::Kind,
     lexicon::Listed,
     meaning::{Meaning, Numeral, Plain},
-    piece::{Piece, Sense},
+    piece::{Piece, Sense, Trust},
     reading::{Doubt, Problem},
     row::{Row, share_details},
     segment::Segment,
@@ -107,14 +107,16 @@ impl Filler<'_, '_> {
             let written = self.written(span);
             self.row.doubts.push(Doubt::TwoLanguages(written));
         }
-        if let Some(to) = piece.repaired.or(twin_of(piece)) {
+        // "salam" greets where other work is named.
+        let greets = piece.is_plain(Plain::Courtesy) && at != self.segment.anchor;
+        if let Some(to) = piece.repaired.or(twin_of(piece)).filter(|_| !greets) {
             self.doubt_repair(piece, to);
         }
     }
 
     /// A guess, and a real word that stands for another, are always asked about.
     fn doubt_repair(&mut self, piece: &Piece<'_>, to: &str) {
-        if twin_of(piece).is_none() && !piece.guessed {
+        if twin_of(piece).is_none() && piece.trust != Trust::Guess {
             return;
         }
         let from = self.folded.written(piece.start, piece.end).to_string();

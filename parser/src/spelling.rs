@@ -11,6 +11,7 @@ use crate::{
     lexicon::{Langs, Lexicon, Listed},
     meaning::{Meaning, Plain, Traits, sort},
     names::is_name,
+    piece::Trust,
     reading::Known,
     repair::{SURE_LETTERS_MIN, is_one_slip, is_shortened},
     runs::{Words, split_block, split_run, split_stranger},
@@ -24,10 +25,7 @@ pub(crate) struct WordToken {
     pub(crate) id: Option<WordId>,
     pub(crate) repaired: bool,
     pub(crate) two_kinds: Option<(Kind, Kind)>,
-    /// The repair is only a guess.
-    pub(crate) guessed: bool,
-    /// It is in no list, and may be a slip of a word that says something, or hold one.
-    pub(crate) suspect: bool,
+    pub(crate) trust: Trust,
     /// It is a word of every day that is not listed.
     pub(crate) everyday: bool,
 }
@@ -39,8 +37,7 @@ impl WordToken {
             id,
             repaired: false,
             two_kinds: None,
-            guessed: false,
-            suspect: false,
+            trust: Trust::Full,
             everyday: false,
         }
     }
@@ -155,10 +152,15 @@ impl<'r> Speller<'r, '_> {
                 run = split_run(text, self.run_words(), after_number);
             }
             if run.is_empty() {
+                let trust = if repaired.trust == Trust::Suspect {
+                    Trust::Suspect
+                } else {
+                    Trust::Full
+                };
                 let unlisted = WordToken {
                     id: None,
                     repaired: false,
-                    guessed: false,
+                    trust,
                     ..repaired
                 };
                 self.stranger(text, unlisted, words);
@@ -200,7 +202,7 @@ impl<'r> Speller<'r, '_> {
             return repaired;
         }
         WordToken {
-            suspect: repaired.suspect,
+            trust: repaired.trust,
             ..word
         }
     }
@@ -225,7 +227,11 @@ impl<'r> Speller<'r, '_> {
             let is_listed = found.is_some_and(|found| found.listed);
             words.push(WordToken {
                 repaired: is_listed,
-                guessed: is_listed && joint.is_work,
+                trust: if is_listed && joint.is_work {
+                    Trust::Guess
+                } else {
+                    Trust::Full
+                },
                 ..WordToken::found(part, found)
             });
         }
@@ -310,17 +316,25 @@ impl<'r> Speller<'r, '_> {
             let may_guess =
                 self.may_guess(id) && (shortened || (nearest.is_cheap() && !is_tiny(text)));
             word.id = (is_sure || may_guess).then_some(id);
-            word.guessed = !is_sure && !shortened && self.has_weight(id);
+            if !is_sure && !shortened && self.has_weight(id) {
+                word.trust = Trust::Guess;
+            }
         } else if let (Some(one), Some(other)) = (first.and_then(kind), other.and_then(kind)) {
             word.two_kinds = Some((one, other)).filter(|_| !is_short);
         }
         word.repaired = word.id.is_some();
-        word.suspect = word.id.is_none()
-            && if is_tiny(text) {
+        if word.id.is_none() {
+            let is_suspect = if is_tiny(text) {
                 lexicon.is_near_turn(text, self.own)
             } else {
                 nearest.iter().any(|id| self.has_weight(id))
             };
+            word.trust = if is_suspect {
+                Trust::Suspect
+            } else {
+                Trust::Full
+            };
+        }
         word
     }
 
