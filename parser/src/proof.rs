@@ -139,13 +139,23 @@ fn counts_trees(pieces: &[Piece<'_>], at: usize) -> bool {
     trees && is_count_like(pieces, at)
 }
 
+/// The name of a block and its word between the two do not part them.
 fn has_number_near(pieces: &[Piece<'_>], at: usize) -> bool {
-    (at.saturating_sub(NUMBER_REACH)..=at + NUMBER_REACH).any(|at| {
-        is_count_like(pieces, at)
-            || pieces
-                .get(at)
-                .is_some_and(|piece| matches!(piece.sense, Sense::Number(_) | Sense::Metres(_)))
-    })
+    let counts = |at: usize| {
+        let is_number =
+            |piece: &Piece<'_>| matches!(piece.sense, Sense::Number(_) | Sense::Metres(_));
+        is_count_like(pieces, at) || pieces.get(at).is_some_and(is_number)
+    };
+    let is_place = |at: &usize| {
+        pieces.get(*at).is_some_and(|piece| {
+            piece.is_plain(Plain::Block) || matches!(piece.sense, Sense::Block(_))
+        })
+    };
+    let before = (0..at).rev().filter(|at| !is_place(at)).take(NUMBER_REACH);
+    let after = (at + 1..pieces.len())
+        .filter(|at| !is_place(at))
+        .take(NUMBER_REACH);
+    counts(at) || before.chain(after).any(counts)
 }
 
 /// Whether a word stands where a report would have it: known, a unit beside a number, thanks and
