@@ -196,9 +196,12 @@ fn carry_blocks(groups: &mut [Vec<Report>]) {
             .map_or_else(Vec::new, |group| blocks_of(group));
         if blocks.is_empty() {
             let later = groups.iter().skip(at + 1).map(|group| blocks_of(group));
-            let next = later.into_iter().find(|blocks| !blocks.is_empty());
+            let mut later = later.filter(|blocks| !blocks.is_empty());
+            let next = later.next().unwrap_or_default();
+            // "weeded. D pruned. C 8 dead": it may have been either, or a third.
+            let is_only = later.all(|blocks| blocks == next);
             let carried = if last.is_empty() {
-                next.unwrap_or_default()
+                if is_only { next } else { Vec::new() }
             } else {
                 last.clone()
             };

@@ -9,7 +9,7 @@
 use crate::{
     lexicon::{Langs, Listed, SHARED},
     meaning::{Meaning, Plain, sort},
-    piece::{Piece, Sense},
+    piece::{Piece, Sense, Trust},
 };
 
 /// Settles every piece on the languages it is seen through.
@@ -35,9 +35,13 @@ pub(crate) fn settle(pieces: &mut [Piece<'_>], own: Langs) {
         let is_foreign = !is_own && !in_text;
         let is_everyday = text != 0 && (is_slip || phrase.langs & !phrase.weak == 0);
         if is_foreign && (is_everyday || (own != 0 && is_chance(piece))) {
-            // An everyday word of a language that nobody speaks here.
+            // An everyday word of a language that nobody speaks here. Of work it is not passed over.
+            let is_work = piece.is_of(sort::WORK) && piece.end - piece.start > CHANCE_LEN_MAX;
             piece.becomes(Sense::Unknown);
             piece.repaired = None;
+            if is_work && own != 0 {
+                piece.trust = Trust::Suspect;
+            }
             continue;
         }
         let seen = if is_own || !in_text {
