@@ -3,7 +3,7 @@
 //! Deliberately absent: an answer. None is sent; the adviser is told.
 
 use crate::{
-    gate::is_chance_in_report,
+    gate::{is_bare, reports_surely},
     kind::Kind,
     meaning::{Meaning, Plain},
     piece::{Piece, Sense},
@@ -30,10 +30,11 @@ pub(crate) fn read(pieces: &[Piece<'_>], calm: bool) -> Option<Alarm> {
     if !spoken {
         return None;
     }
+    let is_report = reports_surely(pieces);
     let said = |wanted: Alarm| {
-        pieces.iter().enumerate().any(|(at, piece)| {
+        pieces.iter().any(|piece| {
             piece.means(|meaning| meaning == Meaning::Alarm(wanted))
-                && !is_chance_in_report(pieces, at)
+                && !(is_report && is_bare(piece))
         })
     };
     let order = [

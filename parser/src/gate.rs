@@ -36,6 +36,11 @@ pub(crate) fn stances(pieces: &[Piece<'_>], segments: &[Segment], told: &Told) -
             stances.push(stance);
         }
     };
+    let takes = pieces.iter().any(|piece| piece.is_of(sort::STANCE));
+    let clear = Clear {
+        works: takes && pieces.iter().any(is_clear_work),
+        reports: takes && reports_surely(pieces),
+    };
     for (at, piece) in pieces.iter().enumerate() {
         if is_asking_mark(pieces, at) {
             add(Stance::Question);
@@ -43,7 +48,7 @@ pub(crate) fn stances(pieces: &[Piece<'_>], segments: &[Segment], told: &Told) -
         let meanings = piece.is_of(sort::STANCE).then(|| piece.meanings());
         for meaning in meanings.into_iter().flatten() {
             if let Meaning::Stance(stance) = meaning
-                && holds(stance, pieces, at)
+                && holds(stance, pieces, at, clear)
             {
                 add(stance);
             }
@@ -76,13 +81,22 @@ pub(crate) fn stances(pieces: &[Piece<'_>], segments: &[Segment], told: &Told) -
     stances
 }
 
+/// What is clear of the whole text.
+#[derive(Clone, Copy)]
+struct Clear {
+    /// It names work outright.
+    works: bool,
+    reports: bool,
+}
+
 /// Whether a word of a stance means it here.
-fn holds(stance: Stance, pieces: &[Piece<'_>], at: usize) -> bool {
+fn holds(stance: Stance, pieces: &[Piece<'_>], at: usize, clear: Clear) -> bool {
     if stance == Stance::Saying {
         return !is_twin_report(pieces, at);
     }
     if stance == Stance::Advert {
-        return !is_chance_in_report(pieces, at);
+        let is_chance = pieces.get(at).is_some_and(is_bare);
+        return !(is_chance && clear.reports);
     }
     if stance != Stance::Stock {
         return true;
@@ -98,16 +112,17 @@ fn holds(stance: Stance, pieces: &[Piece<'_>], at: usize) -> bool {
             let small = piece.is_any(&[Plain::Filler, Plain::Negation, Plain::NotYet]);
             !small && piece.number().is_none()
         })
-        .is_some_and(|next| {
-            let works = || pieces.iter().any(is_clear_work);
-            next.is_plain(Plain::Trees) || (next.kind().is_none() && !works())
-        })
+        .is_some_and(|next| next.is_plain(Plain::Trees) || (next.kind().is_none() && !clear.works))
 }
 
-/// A word that is this one only without its accents, in a text that reports: there it is another.
-pub(crate) fn is_chance_in_report(pieces: &[Piece<'_>], at: usize) -> bool {
-    let listed = pieces.get(at).and_then(Piece::listed);
-    listed.is_some_and(Listed::is_bare) && evidence(pieces) >= STRANGER_EVIDENCE_MIN
+/// A word that is this one only without its accents: in a text that surely reports it is another.
+pub(crate) fn is_bare(piece: &Piece<'_>) -> bool {
+    piece.listed().is_some_and(Listed::is_bare)
+}
+
+/// Whether a text says so much of the trade that hardly anything else can be meant.
+pub(crate) fn reports_surely(pieces: &[Piece<'_>]) -> bool {
+    evidence(pieces) >= STRANGER_EVIDENCE_MIN
 }
 
 /// "wedding A": nothing but the twin of a word of work and a block. It is asked about.

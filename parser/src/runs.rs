@@ -126,7 +126,8 @@ pub(crate) fn split_stranger(run: &str, words: Words<'_, '_>) -> Option<Joint> {
     if words.own == 0 || !run.is_ascii() {
         return None;
     }
-    let lens = (LONG_PART_LEN_MIN..run.len().saturating_sub(STRANGER_LEN_MIN - 1)).rev();
+    let longest = run.len().saturating_sub(STRANGER_LEN_MIN);
+    let lens = (LONG_PART_LEN_MIN..=longest.min(PART_CHARS_MAX)).rev();
     lens.flat_map(|len| [(0, len), (run.len() - len, run.len())])
         .find_map(|(start, end)| {
             let part = words.listed(run.get(start..end)?)?;
