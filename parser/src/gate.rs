@@ -215,6 +215,22 @@ pub(crate) fn suspect<'t>(pieces: &[Piece<'_>], folded: &Folded<'t>) -> Option<&
     Some(folded.written(word.start, word.end))
 }
 
+/// "14 by wind welila B": where only a cause tells of harm, a word of no list may be a death.
+pub(crate) fn nameless<'t>(
+    pieces: &[Piece<'_>],
+    segments: &[Segment],
+    folded: &Folded<'t>,
+) -> Option<&'t str> {
+    let mut nameless = segments
+        .iter()
+        .filter(|segment| segment.by_thing && segment.kind == Kind::Damage);
+    let word = nameless.find_map(|segment| {
+        let mut words = pieces.get(segment.pieces.clone())?.iter();
+        words.find(|piece| matches!(piece.sense, Sense::Unknown) && !is_tiny(piece))
+    })?;
+    Some(folded.written(word.start, word.end))
+}
+
 /// So short a word is suspect only where it may turn the work behind it around.
 fn is_tiny(piece: &Piece<'_>) -> bool {
     piece.end - piece.start < GUESS_LETTERS_MIN

@@ -78,6 +78,7 @@ impl Reader {
         let by = gate::stranger(pieces, &folded).map(|name| Doubt::SomebodyElse(name.to_string()));
         let of = gate::strange(pieces, &folded)
             .or_else(|| gate::suspect(pieces, &folded))
+            .or_else(|| gate::nameless(pieces, &segments, &folded))
             .map(|word| Doubt::StrangeWord(word.to_string()));
         if let Some(doubt) = by.or(of) {
             told.doubt(&doubt);
