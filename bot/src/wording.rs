@@ -253,6 +253,17 @@ impl Tongue<'_> {
         )
     }
 
+    /// A date ahead: with its year where the month alone could be taken for this year's.
+    #[must_use]
+    pub fn day_ahead(&self, day: NaiveDate, today: NaiveDate) -> String {
+        const SAME_MONTH_SOON_DAYS: i64 = 300;
+        if (day - today).num_days() < SAME_MONTH_SOON_DAYS {
+            self.day(day)
+        } else {
+            self.day_year(day)
+        }
+    }
+
     /// A date with its year: "14 Jun 2026".
     #[must_use]
     pub fn day_year(&self, day: NaiveDate) -> String {

@@ -100,6 +100,7 @@ impl Step<'_> {
         let tongue = self.tongue(speaker);
         let adviser = self.adviser_name(speaker);
         let next = jobs.iter().min_by_key(|(_, task)| task.due);
+        let today = self.today_of(speaker.id);
         let example = self.example(speaker.id);
         tongue.fit(|length| match next {
             Some((block, task)) => tongue.say(
@@ -108,7 +109,7 @@ impl Step<'_> {
                     "name" => short(speaker.called(), length),
                     "task" => tongue.job(task.kind),
                     "block" => short(block, length),
-                    "day" => tongue.day(task.due),
+                    "day" => tongue.day_ahead(task.due, today),
                     "adviser" => short(&adviser, length),
                 },
             ),
@@ -152,6 +153,7 @@ impl Step<'_> {
         let Some((block, task)) = found else {
             return self.plain(speaker, "may-other");
         };
+        let today = self.today_of(speaker.id);
         let tongue = self.tongue(speaker);
         let adviser = self.adviser_name(speaker);
         tongue.fit(|length| {
@@ -160,7 +162,7 @@ impl Step<'_> {
                 args! {
                     "task" => tongue.job(task.kind),
                     "block" => short(block, length),
-                    "day" => tongue.day(task.due.max(self.today_of(speaker.id))),
+                    "day" => tongue.day_ahead(task.due.max(today), today),
                     "adviser" => short(&adviser, length),
                 },
             )

@@ -295,7 +295,7 @@ impl Tongue<'_> {
             "stand-next"
         };
         after.next.map_or_else(String::new, |day| {
-            self.say(key, args! { "day" => self.day(day) })
+            self.say(key, args! { "day" => self.day_ahead(day, said.today) })
         })
     }
 
