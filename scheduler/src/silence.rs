@@ -76,8 +76,10 @@ impl Habit {
         }
     }
 
-    fn mean_days(self) -> Option<f64> {
-        (self.gaps > 0).then(|| whole(self.days) / f64::from(self.gaps))
+    /// The mean gap, as far as it is known; the rest is believed.
+    fn mean_days(self, believed: f64) -> f64 {
+        let days = OTHERS_GAPS * believed + whole(self.days.max(0));
+        days / (OTHERS_GAPS + f64::from(self.gaps))
     }
 }
 
@@ -90,13 +92,13 @@ impl Habit {
 /// the American Statistical Association 49, 1954.
 #[must_use]
 pub fn silence(own: Habit, group: Habit, days: i64) -> Silence {
-    let believed = OTHERS_GAPS * group.mean_days().unwrap_or(GAP_DAYS).max(1.0);
+    let believed = OTHERS_GAPS * group.mean_days(GAP_DAYS);
     let gaps = OTHERS_GAPS + f64::from(own.gaps);
     let known = believed + whole(own.days.max(0));
     let chance = libm::pow(known / (known + whole(days.max(0))), gaps);
     Silence {
         days,
-        usual_days: known / gaps,
+        usual_days: own.mean_days(group.mean_days(GAP_DAYS)),
         chance,
     }
 }
@@ -146,7 +148,8 @@ mod tests {
 
     use std::vec::Vec;
 
-    /// `scipy` 1.17.1, `scipy.stats.lomax.sf(d, c=a + n, scale=b + T)`, `a` = 2, `b` = 60 or 20.
+    /// `scipy` 1.17.1, `scipy.stats.lomax.sf(d, c=a + n, scale=b + T)`, `a` = 2, `b` = 2 x (60 + days
+    /// of the group) / (2 + gaps of the group).
     #[test]
     fn chances_are_as_a_reference_library_has_them() {
         let table = [
@@ -154,7 +157,7 @@ mod tests {
             (64, (0, 0), (0, 0), 0.234_131_113),
             (10, (10, 100), (0, 0), 0.483_117_462),
             (30, (10, 100), (4, 120), 0.127_173_487),
-            (90, (3, 90), (50, 500), 0.050_328_437),
+            (90, (3, 90), (50, 500), 0.051_919_865),
             (0, (5, 50), (0, 0), 1.0),
         ];
         for (days, own, group, chance) in table {
