@@ -198,7 +198,8 @@ fn cluster(
     if (today - last).num_days() > rule.days {
         return None;
     }
-    let since = part.iter().map(|one| one.on).find(|first| {
+    let first_days: BTreeSet<NaiveDate> = part.iter().map(|one| one.on).collect();
+    let since = first_days.into_iter().find(|first| {
         let in_span = part.iter().filter(|one| {
             let days = (one.on - *first).num_days();
             (0..=rule.days).contains(&days)
