@@ -296,6 +296,11 @@ fn questions_are_answered_in_one_text() {
 }
 
 #[test]
+fn sickness_that_gathers_is_told_and_visits_are_put_in_order() {
+    check("health");
+}
+
+#[test]
 fn another_adviser_is_told_nothing() {
     check("strangers_adviser");
 }

@@ -134,6 +134,13 @@ pub const SPOKEN_LEARNT: usize = 3;
 /// A farmer of whom nothing was heard for this long is quiet.
 pub const QUIET_DAYS: i64 = 60;
 
+/// Facts that one answer to an adviser reads from the store: some ten milliseconds. Each block
+/// gets its part of them, the latest first.
+pub const FACTS_LOOKED_AT: usize = 5_000;
+
+/// Of these, for one block: two years of a busy one.
+pub const FACTS_OF_BLOCK: usize = 100;
+
 /// Sickness told within this time is news for the adviser.
 pub const SICK_DAYS: i64 = 21;
 

@@ -178,6 +178,7 @@ pub(crate) fn anyone(pieces: &[Piece<'_>]) -> Option<Query> {
         | Topic::Quiet
         | Topic::Gaps
         | Topic::Sick
+        | Topic::Visit
         | Topic::Member
         | Topic::Window
         | Topic::Language => false,

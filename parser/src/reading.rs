@@ -219,6 +219,8 @@ named! {
         Gaps = "gaps",
         /// Who reports sickness.
         Sick = "sick",
+        /// Whom to visit first.
+        Visit = "visit",
         /// A person's blocks.
         Member = "member",
         /// What to do now.

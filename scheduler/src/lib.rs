@@ -4,7 +4,8 @@
 //! stands ([`block`]), what the handbook says ([`calendar`]), which jobs follow ([`task`], with
 //! the sums in [`stand`], [`plan`], [`orders`], [`feed`], [`wilson`], [`growth`] and
 //! [`forecast`]), when to speak ([`nudge`]), what to
-//! do with a text ([`decide`]).
+//! do with a text ([`decide`]), what concerns more than one block ([`health`], [`silence`],
+//! [`trust`], [`visit`]).
 //!
 //! Deliberately absent: files, network, clock, environment, async, and every storage format.
 //! Time is always an argument.
@@ -24,13 +25,17 @@ pub mod event;
 pub mod feed;
 pub mod forecast;
 pub mod growth;
+pub mod health;
 pub mod id;
 pub mod nudge;
 mod number;
 pub mod orders;
 pub mod plan;
+pub mod silence;
 pub mod stand;
 pub mod task;
+pub mod trust;
+pub mod visit;
 pub mod wilson;
 
 pub use block::{BlockState, Census, Cohort, NudgeTrack};

@@ -15,7 +15,7 @@ use super::{
 
 /// Texts that are put into others, or are put together by the checks above.
 fn is_part(key: &str) -> bool {
-    const PARTS: [&str; 24] = [
+    const PARTS: [&str; 28] = [
         "weekday-",
         "month-",
         "said-",
@@ -34,6 +34,10 @@ fn is_part(key: &str) -> bool {
         "quiet-person",
         "gaps-person",
         "sick-person",
+        "visit-cluster",
+        "visit-lost",
+        "visit-quiet",
+        "visit-ending",
         "member-block",
         "my-block",
         "read-back",
@@ -95,6 +99,8 @@ fn longest(case: &Case<'_>, key: &str, value: &str) -> String {
             let tasks = one_of(tongue.say("task-count", args! { "task" => job, "count" => 500 }));
             tongue.say(&format!("status-{value}"), args! { "tasks" => tasks })
         }
+        "ailment" => tongue.say("ailment-pink", args! {}),
+        "count" => "500".to_owned(),
         "alive" if key == "status" => tongue.say("alive-unknown", args! {}),
         "ring" => tongue.say("feed-ring", args! {}),
         "alarm" => tongue.say("alarm-complaint", args! {}),
@@ -143,7 +149,8 @@ fn person(tongue: Tongue<'_>, key: &str) -> String {
         }
         "quiet-list" => values("quiet-person"),
         "gaps-list" => values("gaps-person"),
-        "sick-list" => values("sick-person"),
+        "sick-list" | "sick-list-cluster" => values("sick-person"),
+        "visit-list" => values("visit-cluster"),
         _ => format!("50 {SHORTEST}"),
     }
 }

@@ -142,7 +142,13 @@ fn word(speech: &Speech, reply: Reply) -> &'static str {
 fn is_advisers(reply: Reply) -> bool {
     matches!(
         reply,
-        Reply::Status | Reply::Late | Reply::Quiet | Reply::Gaps | Reply::Sick | Reply::Window
+        Reply::Status
+            | Reply::Late
+            | Reply::Quiet
+            | Reply::Gaps
+            | Reply::Sick
+            | Reply::Visit
+            | Reply::Window
     )
 }
 
@@ -173,7 +179,8 @@ fn example(reply: Reply, word: &str) -> String {
         | Reply::Weeded
         | Reply::Fed
         | Reply::Pruned
-        | Reply::Quiet => word.to_owned(),
+        | Reply::Quiet
+        | Reply::Visit => word.to_owned(),
     }
 }
 
@@ -223,6 +230,7 @@ fn is_read(reply: Reply, reading: &Reading) -> bool {
         Reply::Quiet => asks(Topic::Quiet),
         Reply::Gaps => asks(Topic::Gaps),
         Reply::Sick => asks(Topic::Sick),
+        Reply::Visit => asks(Topic::Visit),
         Reply::Window => asks(Topic::Window),
     }
 }

@@ -1,12 +1,12 @@
 //! Questions of the adviser: one SMS each.
 
 use budwood_parser::{Query, Topic};
-use budwood_scheduler::{Group, GroupId, Person, orders::plants_to_order};
+use budwood_scheduler::{Group, GroupId, Person, health::Family, orders::plants_to_order};
 
 use super::{
     plan::{calendar_of, tasks_of},
     step::{Step, civil_day, zone},
-    summary::{Summary, last_heard, summary},
+    summary::{SickPerson, Summary, last_heard, summary},
 };
 use crate::{
     args, limits, sms,
@@ -21,6 +21,7 @@ impl Step<'_> {
         }
         let text = match query.topic {
             Topic::Quiet => self.quiet(speaker, self.group_asked(speaker, query)),
+            Topic::Visit => self.visit_list(speaker, self.group_asked(speaker, query)),
             Topic::Status | Topic::Late | Topic::Gaps | Topic::Sick => {
                 match self.group_asked(speaker, query) {
                     Some(group) => self.about_group(speaker, group, query.topic),
@@ -62,6 +63,7 @@ impl Step<'_> {
             Topic::Sick => self.sick(speaker, group, &sum),
             Topic::Status
             | Topic::Quiet
+            | Topic::Visit
             | Topic::Member
             | Topic::Next
             | Topic::When
@@ -81,10 +83,14 @@ impl Step<'_> {
     fn status(&self, speaker: &Person, group: &Group, sum: &Summary) -> String {
         let tongue = self.tongue(speaker);
         let today = civil_day(self.now, zone(group, self.setup));
-        let alive = sum.alive_pct.map_or_else(
-            || tongue.say("alive-unknown", args! {}),
-            |pct| tongue.say("alive-pct", args! { "pct" => pct }),
-        );
+        let alive = match (sum.alive_pct, self.visited_pct(group)) {
+            (None, _) => tongue.say("alive-unknown", args! {}),
+            (Some(pct), None | Some(0)) => tongue.say("alive-pct", args! { "pct" => pct }),
+            (Some(pct), Some(visited)) => {
+                let args = args! { "pct" => pct, "visited" => visited };
+                tongue.say("alive-pct-visited", args)
+            }
+        };
         let jobs = |counts: &std::collections::BTreeMap<_, u32>, key: &str, shown: usize| {
             if counts.is_empty() {
                 return tongue.say(&format!("{key}-none"), args! {});
@@ -214,31 +220,44 @@ impl Step<'_> {
         )
     }
 
+    /// The largest cluster is named first, and who is in it.
     fn sick(&self, speaker: &Person, group: &Group, sum: &Summary) -> String {
         let tongue = self.tongue(speaker);
-        if sum.sick.is_empty() {
-            let args = args! { "group" => group.name.as_str(), "limit" => limits::SICK_DAYS };
-            return tongue.whole("sick-none", args);
-        }
+        let today = civil_day(self.now, zone(group, self.setup));
+        let cluster = self.clusters_of(group.id, today).into_iter().next();
+        let Some(cluster) = cluster else {
+            if sum.sick.is_empty() {
+                let args = args! { "group" => group.name.as_str(), "limit" => limits::SICK_DAYS };
+                return tongue.whole("sick-none", args);
+            }
+            return tongue.people(
+                &sum.sick,
+                |(name, ailment, trees), length| tongue.sick_person(name, *ailment, *trees, length),
+                |people| {
+                    let group = short(&group.name, limits::SHORT_NAME);
+                    tongue.say("sick-list", args! { "group" => group, "people" => people })
+                },
+            );
+        };
+        let mut people = self.people_in(group, &cluster);
+        let others = sum.sick.iter().filter(|(name, ailment, _)| {
+            let same = Family::of(*ailment) == Some(cluster.family);
+            !(same && people.iter().any(|(known, _, _)| known == name))
+        });
+        let others: Vec<SickPerson> = others.cloned().collect();
+        people.extend(others);
         tongue.people(
-            &sum.sick,
-            |(name, ailment, count), length| {
-                let ailment = tongue.say(&format!("ailment-{}", ailment.name()), args! {});
-                tongue.say(
-                    "sick-person",
-                    args! {
-                        "name" => short(name, length),
-                        "ailment" => ailment,
-                        "count" => count.map(|count| count.to_string()).unwrap_or_default(),
-                    },
-                )
-            },
+            &people,
+            |(name, ailment, trees), length| tongue.sick_person(name, *ailment, *trees, length),
             |people| {
                 let args = args! {
                     "group" => short(&group.name, limits::SHORT_NAME),
+                    "ailment" => tongue.ailment(cluster.ailment),
+                    "count" => cluster.reports,
+                    "day" => tongue.day(cluster.since),
                     "people" => people,
                 };
-                tongue.say("sick-list", args)
+                tongue.say("sick-list-cluster", args)
             },
         )
     }

@@ -128,6 +128,7 @@ impl Step<'_> {
             | Topic::Quiet
             | Topic::Gaps
             | Topic::Sick
+            | Topic::Visit
             | Topic::Member
             | Topic::Next
             | Topic::When

@@ -74,6 +74,9 @@ impl Step<'_> {
             self.answer(&turn.number, turn.message, text);
             self.tell_of_sickness(turn, *block, drafts);
         }
+        if facts.iter().any(|fact| fact.kind == Kind::Disease) {
+            self.tell_of_cluster(turn);
+        }
         "recorded"
     }
 
@@ -125,7 +128,8 @@ impl Step<'_> {
             return String::new();
         };
         let state = self.world.states.get(&block).cloned().unwrap_or_default();
-        let adviser = self.adviser_name(speaker);
+        let owner = self.world.directory.person(record.owner);
+        let adviser = self.adviser_name(owner.unwrap_or(speaker));
         let after = After {
             state: &state,
             points: points_of(self.world, self.setup, record),

@@ -32,6 +32,7 @@ impl Step<'_> {
             | Topic::Late
             | Topic::Quiet
             | Topic::Sick
+            | Topic::Visit
             | Topic::Window
             | Topic::Erase
             | Topic::Other => {

@@ -153,7 +153,7 @@ impl Step<'_> {
             return outcome;
         }
         let reading = self.read(&turn, speaker.role);
-        if speaker.role == Role::Leader
+        if matches!(speaker.role, Role::Leader | Role::Adviser)
             && let Some(member) = &reading.member
             && let Some(target) = self.member_named(&speaker, member)
         {
@@ -237,10 +237,15 @@ impl Step<'_> {
         open.person.filter(|_| about_facts)
     }
 
-    fn member_named(&self, leader: &budwood_scheduler::Person, name: &str) -> Option<PersonId> {
-        self.world
-            .directory
-            .members(leader.group?)
+    /// Of the leader's own group, or of those that the adviser looks after: who counts on a visit
+    /// texts for the farmer.
+    fn member_named(&self, teller: &Person, name: &str) -> Option<PersonId> {
+        let directory = &self.world.directory;
+        let looked_after = directory.groups_of(teller.id).map(|group| group.id);
+        let own = teller.group.filter(|_| teller.role == Role::Leader);
+        own.into_iter()
+            .chain(looked_after)
+            .flat_map(|group| directory.members(group))
             .find(|person| person.is_named(name))
             .map(|person| person.id)
     }

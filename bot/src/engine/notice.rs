@@ -24,7 +24,9 @@ impl Step<'_> {
         let Some(target) = self.world.directory.person(turn.target) else {
             return;
         };
-        if news.is_empty() {
+        // Who saw it on a visit knows.
+        let adviser = self.adviser_of(target).map(|adviser| adviser.id);
+        if news.is_empty() || adviser == Some(turn.speaker) {
             return;
         }
         let Some(record) = self.world.directory.block(block) else {

@@ -2,6 +2,7 @@
 
 use std::collections::BTreeMap;
 
+use budwood_parser::Ailment;
 use budwood_scheduler::{
     Block, BlockId, BlockState, GroupId, Person, PersonId, Role, Task, TaskKind,
     nudge::{NextTry, next_try},
@@ -15,6 +16,9 @@ use super::{
     world::World,
 };
 use crate::{limits, wording::LateItem};
+
+/// Who told of sickness, of which, and on how many trees.
+pub(super) type SickPerson = (String, Ailment, Option<u32>);
 
 /// How a group stands on one day.
 #[derive(Clone, Debug, Default)]
@@ -35,7 +39,7 @@ pub(super) struct Summary {
     /// Farmers of whom nothing was heard for long, with the days; none for never.
     pub(super) quiet: Vec<(String, Option<i64>)>,
     /// Farmers who told of sickness lately: name, block state key and count.
-    pub(super) sick: Vec<(String, budwood_parser::Ailment, Option<u32>)>,
+    pub(super) sick: Vec<SickPerson>,
     /// Gaps by farmer, most first.
     pub(super) gaps: Vec<(String, u32)>,
     /// Planted blocks whose dead were never counted.
@@ -96,10 +100,10 @@ pub(super) fn summary(
 }
 
 /// What farmers are called in lists: the first name, and the whole one where two share the first.
-struct Names<'a>(BTreeMap<&'a str, u32>);
+pub(super) struct Names<'a>(BTreeMap<&'a str, u32>);
 
 impl<'a> Names<'a> {
-    fn of(world: &'a World, group: GroupId) -> Self {
+    pub(super) fn of(world: &'a World, group: GroupId) -> Self {
         let mut names: BTreeMap<&str, u32> = BTreeMap::new();
         for person in world.directory.members(group) {
             *names.entry(person.called()).or_default() += 1;
@@ -107,7 +111,7 @@ impl<'a> Names<'a> {
         Self(names)
     }
 
-    fn shown(&self, person: &'a Person) -> &'a str {
+    pub(super) fn shown(&self, person: &'a Person) -> &'a str {
         match self.0.get(person.called()) {
             Some(2..) => &person.name,
             Some(_) | None => person.called(),
@@ -115,7 +119,7 @@ impl<'a> Names<'a> {
     }
 }
 
-fn is_farmer(person: &Person) -> bool {
+pub(super) fn is_farmer(person: &Person) -> bool {
     matches!(person.role, Role::Farmer | Role::Leader) && !person.erased
 }
 
@@ -200,7 +204,7 @@ impl Summary {
 }
 
 /// A person with nothing due is not quiet, only idle; one who is not to be texted is not asked.
-fn is_expected(world: &World, setup: &Setup, person: &Person, today: NaiveDate) -> bool {
+pub(super) fn is_expected(world: &World, setup: &Setup, person: &Person, today: NaiveDate) -> bool {
     if !person.consent.is_given() {
         return false;
     }
@@ -244,7 +248,7 @@ fn days_late(world: &World, block: BlockId, task: &Task, today: NaiveDate) -> i6
 
 /// None for a job that is not late, unless there will be no more nudges for it: then it is the
 /// adviser's, however much time is left.
-fn late_item(
+pub(super) fn late_item(
     world: &World,
     setup: &Setup,
     name: &str,

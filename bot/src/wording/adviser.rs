@@ -2,8 +2,8 @@
 
 use std::collections::BTreeMap;
 
-use budwood_parser::Unit;
-use budwood_scheduler::TaskKind;
+use budwood_parser::{Ailment, Unit};
+use budwood_scheduler::{TaskKind, visit::Reason};
 use chrono::NaiveDate;
 
 use super::{Tongue, fit::short};
@@ -102,6 +102,67 @@ impl Tongue<'_> {
                 "days" => late.days,
             },
         )
+    }
+
+    /// "Siti leaf spot, cluster of 3", "Awa quiet 64d".
+    #[must_use]
+    pub fn visit(&self, name: &str, reason: &Reason, length: usize) -> String {
+        let called = short(name, length);
+        match *reason {
+            Reason::Cluster { ailment, reports } => self.say(
+                "visit-cluster",
+                args! { "name" => called, "ailment" => self.ailment(ailment), "count" => reports },
+            ),
+            Reason::Sick { ailment, trees } => self.sick_person(name, ailment, trees, length),
+            Reason::Lost { pct } => {
+                self.say("visit-lost", args! { "name" => called, "pct" => pct })
+            }
+            Reason::Silent { days } => {
+                self.say("visit-quiet", args! { "name" => called, "days" => days })
+            }
+            Reason::Late {
+                task,
+                days,
+                in_vain,
+            } => {
+                let late = LateItem {
+                    name: name.to_owned(),
+                    task,
+                    days,
+                    told: in_vain,
+                };
+                self.late_item(&late, length)
+            }
+            Reason::Ending { task, days } => self.say(
+                "visit-ending",
+                args! { "name" => called, "task" => self.job(task), "days" => days },
+            ),
+        }
+    }
+
+    /// "Siti leaf spot 12".
+    #[must_use]
+    pub fn sick_person(
+        &self,
+        name: &str,
+        ailment: Ailment,
+        trees: Option<u32>,
+        length: usize,
+    ) -> String {
+        self.say(
+            "sick-person",
+            args! {
+                "name" => short(name, length),
+                "ailment" => self.ailment(ailment),
+                "count" => trees.map(|trees| trees.to_string()).unwrap_or_default(),
+            },
+        )
+    }
+
+    /// "leaf spot".
+    #[must_use]
+    pub fn ailment(&self, ailment: Ailment) -> String {
+        self.say(&format!("ailment-{}", ailment.name()), args! {})
     }
 
     /// "A 104/120 alive, planted 12 Jun 2026, weed Sat 9 Aug".
