@@ -6,8 +6,9 @@ use budwood::sms;
 use budwood_parser::{Act, Ailment, Kind, Known, Reading, Sender, Topic};
 
 use super::{
+    asking::ASKING,
     source,
-    speech::{ALL, ASKING, Reply, Speech},
+    speech::{ALL, Reply, Speech},
 };
 use crate::sim;
 
