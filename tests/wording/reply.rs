@@ -61,6 +61,44 @@ fn words_to_reply_with_are_read_as_such() {
     assert!(misread.is_empty(), "{}", misread.join("\n"));
 }
 
+/// The packs were mended by these, so they hold what is reached and measure nothing. From memory.
+#[test]
+fn whom_to_visit_is_asked_for_in_many_words() {
+    let reader = &sim::setup().reader;
+    let asked = [
+        ("en", "who should I visit first?"),
+        ("en", "visit today"),
+        ("en", "visits KOLO"),
+        ("en", "where should i go"),
+        ("fr", "qui dois-je visiter"),
+        ("fr", "visite demain"),
+        ("id", "siapa yang dikunjungi"),
+        ("pt", "quem devo visitar"),
+        ("th", "เยี่ยมใครก่อน"),
+        ("vi", "nen tham ai"),
+    ];
+    let plans = [
+        ("en", "I will visit Tamo tomorrow"),
+        ("en", "visit my mother"),
+    ];
+    let is_asked = |(code, text): &(&str, &str)| {
+        let known = Known {
+            languages: &[*code],
+            blocks: &[],
+            groups: &[GROUP],
+            members: &["Tamo"],
+            sender: Sender::Adviser,
+        };
+        is_read(Reply::Visit, &reader.read(text, &known))
+    };
+    let missed: Vec<_> = asked.iter().filter(|text| !is_asked(text)).collect();
+    let heard: Vec<_> = plans.iter().filter(|text| is_asked(text)).collect();
+    assert!(
+        missed.is_empty() && heard.is_empty(),
+        "{missed:?} {heard:?}"
+    );
+}
+
 /// Who is texted in one language may know only the STOP of another.
 #[test]
 fn stop_is_heard_on_a_phone_of_any_language() {
