@@ -4,7 +4,7 @@ use std::collections::BTreeMap;
 
 use budwood_parser::Ailment;
 use budwood_scheduler::{
-    Block, BlockId, BlockState, GroupId, Person, PersonId, Role, Task, TaskKind,
+    Block, BlockId, BlockState, Consent, GroupId, Person, PersonId, Role, Task, TaskKind,
     nudge::{NextTry, next_try},
 };
 use chrono::{NaiveDate, TimeDelta};
@@ -237,13 +237,22 @@ pub(super) fn last_heard(world: &World, setup: &Setup, person: PersonId) -> Opti
     texted.max(told)
 }
 
-/// Days late, seen from when the block became known: of a stand that came by a list nobody could
-/// report before.
+/// Days late, seen from when the block became known, or its owner agreed to be texted: of a stand
+/// that came by a list nobody could report before.
 fn days_late(world: &World, block: BlockId, task: &Task, today: NaiveDate) -> i64 {
-    let known_on = world.states.get(&block).and_then(|state| state.known_on);
+    let stand_known_on = world.states.get(&block).and_then(|state| state.known_on);
+    let known_on = stand_known_on.or_else(|| agreed_on(world, block));
     let notice = TimeDelta::days(limits::LIST_NOTICE_DAYS);
     let late_after = known_on.map_or(task.late_after, |day| task.late_after.max(day + notice));
     (today - late_after).num_days().max(0)
+}
+
+fn agreed_on(world: &World, block: BlockId) -> Option<NaiveDate> {
+    let owner = world.directory.block(block)?.owner;
+    match world.directory.person(owner)?.consent {
+        Consent::Given { on, .. } => Some(on),
+        Consent::Unknown | Consent::Withdrawn { .. } => None,
+    }
 }
 
 /// None for a job that is not late, unless there will be no more nudges for it: then it is the
