@@ -171,7 +171,9 @@ pub(crate) fn anyone(pieces: &[Piece<'_>]) -> Option<Query> {
             whole
         }
         Topic::When => whole || plain || (*at == 0 && trade),
-        Topic::HowMuch => (plain || (*at == 0 && trade)) && !is_counted(&core, *at),
+        Topic::HowMuch => {
+            (plain || (*at == 0 && trade)) && !is_counted(&core, *at) && !is_of_pay(&core)
+        }
         Topic::MayI => plain || (*at == 0 && trade),
         Topic::Other => *at == 0 && clear,
         Topic::Late
@@ -231,6 +233,13 @@ fn is_counted(core: &[&Piece<'_>], at: usize) -> bool {
     let next = core.get(at + 1..).unwrap_or_default();
     let figure = next.first().is_some_and(|next| next.number().is_some());
     figure && !next.get(..2).is_some_and(is_area)
+}
+
+/// "how much you got for cleaning": what comes in for work is money.
+fn is_of_pay(core: &[&Piece<'_>]) -> bool {
+    let kinds = || core.iter().filter_map(|piece| piece.kind());
+    let comes_in = kinds().any(|kind| kind == Kind::Received);
+    comes_in && kinds().any(|kind| kind != Kind::Received)
 }
 
 /// Bags and kilograms.
