@@ -4,6 +4,7 @@
 //! otherwise (3GPP TS 23.040, 9.2.3.24). All languages are checked alike; a new file of texts is
 //! found by itself. Deliberately absent: whether the words are good ones, which people judge.
 
+mod asking;
 mod case;
 mod locale;
 mod longest;
@@ -92,7 +93,7 @@ const CHEMICALS: [&str; 37] = [
 const IN_OWN_LETTERS: [&str; 2] = ["th", "vi"];
 
 /// Texts that can lead to harm: each language must say a caution in each.
-const CAREFUL: [&str; 17] = [
+const CAREFUL: [&str; 20] = [
     "nudge-weed",
     "nudge-prune",
     "nudge-induce_branching",
@@ -103,6 +104,9 @@ const CAREFUL: [&str; 17] = [
     "nudge-clear",
     "nudge-firebreak",
     "nudge-get_ready",
+    "nudge-fill_pits",
+    "nudge-leaf_check",
+    "nudge-open_rest",
     "nudge-open-usual",
     "stand-sick",
     "stand-harm",

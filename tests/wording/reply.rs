@@ -155,7 +155,8 @@ fn example(reply: Reply, word: &str) -> String {
         | Reply::Induced
         | Reply::Branched
         | Reply::NotBranched
-        | Reply::Root => format!("{word} 12"),
+        | Reply::Root
+        | Reply::LeafFall => format!("{word} 12"),
         Reply::Girth => format!("{word} 41 43 39"),
         Reply::Language => format!("{word} en"),
         Reply::Status | Reply::Late | Reply::Gaps | Reply::Sick | Reply::Window => {
@@ -173,6 +174,7 @@ fn example(reply: Reply, word: &str) -> String {
         | Reply::Weeded
         | Reply::Fed
         | Reply::Pruned
+        | Reply::Crop
         | Reply::Quiet => word.to_owned(),
     }
 }
@@ -214,6 +216,12 @@ fn is_read(reply: Reply, reading: &Reading) -> bool {
             let ailment = first.and_then(|report| report.details.ailment);
             counts(Kind::Disease) && ailment == Some(Ailment::WhiteRoot)
         }
+        Reply::LeafFall => {
+            let first = reading.reports.first();
+            let ailment = first.and_then(|report| report.details.ailment);
+            counts(Kind::Disease) && ailment == Some(Ailment::LeafFall)
+        }
+        Reply::Crop => tells(Kind::IntercropSown),
         Reply::Girth => {
             let first = reading.reports.first();
             tells(Kind::Girth) && first.is_some_and(|report| report.details.values_cm.len() == 3)
