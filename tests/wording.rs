@@ -93,7 +93,7 @@ const CHEMICALS: [&str; 37] = [
 const IN_OWN_LETTERS: [&str; 2] = ["th", "vi"];
 
 /// Texts that can lead to harm: each language must say a caution in each.
-const CAREFUL: [&str; 17] = [
+const CAREFUL: [&str; 20] = [
     "nudge-weed",
     "nudge-prune",
     "nudge-induce_branching",
@@ -104,6 +104,9 @@ const CAREFUL: [&str; 17] = [
     "nudge-clear",
     "nudge-firebreak",
     "nudge-get_ready",
+    "nudge-fill_pits",
+    "nudge-leaf_check",
+    "nudge-open_rest",
     "nudge-open-usual",
     "stand-sick",
     "stand-harm",

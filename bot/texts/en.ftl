@@ -266,6 +266,11 @@ job-firebreak = firebreak
 job-count_tall = count tall
 job-get_ready = get ready
 job-open = open
+job-fill_pits = fill pits
+job-sow_cover = sow cover
+job-leaf_check = check leaves
+job-intercrop = food crops
+job-open_rest = open the rest
 kind-cleared = clearing
 kind-lined = pegging
 kind-holes_dug = digging
@@ -315,6 +320,11 @@ nudge-count_tall = { $name }, count on { $block } by { $by } the trees over { $h
 nudge-get_ready = { $name }, { $block } may open within a year. Ask { $adviser } for tapping school by { $by }. Buy nothing, tap nothing yet. Reply DONE.
 nudge-open = { $name }, { $block } meets the rule: { $share }% at { $girth } cm. { $adviser } looks before you open, by { $by }. Open marked trees only.
 nudge-open-usual = { $name }, { $block } has { $share }% at { $girth } cm. { $adviser } looks before you open, by { $by }. Open marked trees only.
+nudge-fill_pits = { $name }, fill the pits of { $block } by { $by }: topsoil first, then peg the middle. Keep children off open pits. Reply DONE. -{ $adviser }
+nudge-sow_cover = { $name }, sow the ground cover between the rows of { $block } by { $by }, in wet soil, away from pegs and stems. Reply DONE. -{ $adviser }
+nudge-leaf_check = { $name }, look at the leaves on { $block } by { $by }. Spots or falling? Reply LEAF FALL and number, DONE if well. Do not spray. -{ $adviser }
+nudge-intercrop = { $name }, food crops on { $block }? Keep them { $distance } m off the trees. By { $by } reply CROP and its name, DONE if none. -{ $adviser }
+nudge-open_rest = { $name }, { $trees } trees on { $block } were too thin. Measure at { $datum } cm by { $by }. { $adviser } looks before you open more. Reply DONE.
 
 ## The adviser asks
 

@@ -302,6 +302,11 @@ job-firebreak = pare-feu
 job-count_tall = compter hauts
 job-get_ready = se preparer
 job-open = ouvrir
+job-fill_pits = reboucher
+job-sow_cover = semer couvert
+job-leaf_check = voir feuilles
+job-intercrop = vivriers
+job-open_rest = ouvrir le reste
 kind-cleared = défrichage
 kind-lined = piquetage
 kind-holes_dug = trouaison
@@ -351,6 +356,11 @@ nudge-count_tall = { $name }, comptez à { $block } avant { $by } les arbres de 
 nudge-get_ready = { $name }, { $block } ouvrira peut-etre sous un an. Voyez { $adviser } pour l'école de saignée avant { $by }. Ne saignez rien. Répondez FINI.
 nudge-open = { $name }, { $block } est à la règle: { $share }% à { $girth } cm. { $adviser } regarde avant l'ouverture, d'ici { $by }. N'ouvrez que les arbres marqués.
 nudge-open-usual = { $name }, { $block }: { $share }% à { $girth } cm. { $adviser } regarde avant l'ouverture, d'ici { $by }. N'ouvrez que les arbres marqués.
+nudge-fill_pits = { $name }, rebouchez les trous de { $block } avant { $by }: bonne terre au fond, piquet au milieu. Loin des enfants. Répondez FINI. -{ $adviser }
+nudge-sow_cover = { $name }, semez la couverture entre les rangs de { $block } avant { $by }, sol humide, loin des plants. Répondez FINI. -{ $adviser }
+nudge-leaf_check = { $name }, feuilles de { $block } avant { $by }: taches, chute? Répondez FEUILLES MALADES et nombre, FINI si saines. Ne traitez pas. -{ $adviser }
+nudge-intercrop = { $name }, vivriers à { $block }? A { $distance } m des arbres. Avant { $by } répondez VIVRIERS et le nom, FINI si rien. -{ $adviser }
+nudge-open_rest = { $name }, { $block }: { $trees } arbres trop minces. Mesurez à { $datum } cm avant { $by }. { $adviser } regarde avant l'ouverture. Répondez FINI.
 
 ## The adviser asks
 

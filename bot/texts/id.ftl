@@ -253,6 +253,11 @@ job-firebreak = sekat api
 job-count_tall = hitung tinggi
 job-get_ready = bersiap
 job-open = buka sadap
+job-fill_pits = timbun lubang
+job-sow_cover = tabur penutup
+job-leaf_check = cek daun
+job-intercrop = tumpang sari
+job-open_rest = buka sisa
 kind-cleared = buka lahan
 kind-lined = pasang ajir
 kind-holes_dug = gali lubang
@@ -299,6 +304,11 @@ nudge-count_tall = { $name }, hitung di { $block } sebelum { $by } pohon di atas
 nudge-get_ready = { $name }, { $block } mungkin dibuka dalam setahun. Tanya { $adviser } soal sekolah sadap sebelum { $by }. Jangan sadap dulu. Balas SELESAI.
 nudge-open = { $name }, { $block } memenuhi syarat: { $share }% pada { $girth } cm. { $adviser } melihat dulu sebelum dibuka, sampai { $by }. Buka hanya pohon bertanda.
 nudge-open-usual = { $name }, { $block }: { $share }% pada { $girth } cm. { $adviser } melihat dulu sebelum dibuka, sampai { $by }. Buka hanya pohon bertanda.
+nudge-fill_pits = { $name }, timbun lubang di { $block } sebelum { $by }: tanah atas dulu, ajir di tengah. Jauhkan anak-anak. Balas SELESAI. -{ $adviser }
+nudge-sow_cover = { $name }, tabur penutup tanah di antara baris { $block } sebelum { $by } selagi basah, jauh dari bibit. Balas SELESAI. -{ $adviser }
+nudge-leaf_check = { $name }, lihat daun di { $block } sebelum { $by }. Bercak, gugur? Balas GUGUR DAUN dan angka, SELESAI bila sehat. Jangan semprot. -{ $adviser }
+nudge-intercrop = { $name }, tanaman sela di { $block }? Jarak { $distance } m dari karet. Sebelum { $by } balas TUMPANG SARI dan nama, SELESAI bila tidak. -{ $adviser }
+nudge-open_rest = { $name }, { $trees } pohon di { $block } masih kecil. Ukur pada { $datum } cm sebelum { $by }. { $adviser } melihat dulu sebelum dibuka. Balas SELESAI.
 
 ## The adviser asks
 

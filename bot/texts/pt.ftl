@@ -299,6 +299,11 @@ job-firebreak = aceiro
 job-count_tall = contar altas
 job-get_ready = preparar
 job-open = abrir
+job-fill_pits = fechar covas
+job-sow_cover = cobertura
+job-leaf_check = ver folhas
+job-intercrop = lavoura
+job-open_rest = abrir o resto
 kind-cleared = limpeza
 kind-lined = marcacao
 kind-holes_dug = covas
@@ -348,6 +353,11 @@ nudge-count_tall = { $name }, conte em { $block } até { $by } as arvores acima 
 nudge-get_ready = { $name }, { $block } talvez abra dentro de um ano. Peca a { $adviser } a escola de sangria até { $by }. Nao sangre ainda. Responda FEITO.
 nudge-open = { $name }, { $block } cumpre a regra: { $share }% com { $girth } cm. { $adviser } olha antes de abrir, até { $by }. Abra so arvores marcadas.
 nudge-open-usual = { $name }, { $block }: { $share }% com { $girth } cm. { $adviser } olha antes de abrir, até { $by }. Abra so arvores marcadas.
+nudge-fill_pits = { $name }, feche as covas de { $block } até { $by }: terra de cima primeiro, estaca no meio. Longe de criancas. Responda FEITO. -{ $adviser }
+nudge-sow_cover = { $name }, semeie a cobertura entre as linhas de { $block } até { $by }, solo umido, longe das mudas. Responda FEITO. -{ $adviser }
+nudge-leaf_check = { $name }, olhe as folhas de { $block } até { $by }. Manchas, queda? Responda QUEDA DE FOLHAS e numero, FEITO se sadias. Nao pulverize. -{ $adviser }
+nudge-intercrop = { $name }, ha lavoura em { $block }? A { $distance } m das arvores. Até { $by } responda CONSORCIO e o nome, FEITO se nada. -{ $adviser }
+nudge-open_rest = { $name }, { $trees } arvores de { $block } estao finas. Meca a { $datum } cm até { $by }. { $adviser } olha antes de abrir. Responda FEITO.
 
 ## The adviser asks
 

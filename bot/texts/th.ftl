@@ -254,6 +254,11 @@ job-firebreak = แนวกันไฟ
 job-count_tall = นับต้นสูง
 job-get_ready = เตรียมกรีด
 job-open = เปิดกรีด
+job-fill_pits = กลบหลุม
+job-sow_cover = พืชคลุม
+job-leaf_check = ดูใบ
+job-intercrop = พืชแซม
+job-open_rest = เปิดที่เหลือ
 kind-cleared = ถางที่
 kind-lined = ปักไม้
 kind-holes_dug = ขุดหลุม
@@ -300,6 +305,11 @@ nudge-count_tall = { $name } { $block } นับต้นสูง { $height } 
 nudge-get_ready = { $name } { $block } ใกล้เปิด ถาม { $adviser } ก่อน { $by } อย่าเพิ่งกรีด ตอบ เสร็จ
 nudge-open = { $name } { $block } ได้เกณฑ์ { $share }% { $girth } ซม. { $adviser } ดูก่อนเปิด { $by }
 nudge-open-usual = { $name } { $block } { $share }% รอบ { $girth } ซม. { $adviser } ดูก่อนเปิด { $by }
+nudge-fill_pits = { $name } กลบหลุม { $block } ก่อน { $by } ดินบนก่อน กันเด็กตก ตอบ เสร็จ
+nudge-sow_cover = { $name } หว่านพืชคลุม { $block } ก่อน { $by } ดินชื้น ห่างต้น ตอบ เสร็จ
+nudge-leaf_check = { $name } ดูใบ { $block } { $by } อย่าพ่นยา ตอบ ใบร่วง+เลข ปกติตอบ เสร็จ
+nudge-intercrop = { $name } { $block } ห่าง { $distance } ม. { $by } ตอบ พืชแซม+ชื่อ ไม่มีตอบ เสร็จ
+nudge-open_rest = { $name } วัด { $trees } ต้นเล็ก { $block } { $by } { $adviser } ดูก่อนเปิด ตอบ เสร็จ
 
 ## The adviser asks
 

@@ -258,6 +258,11 @@ job-firebreak = đường cản lửa
 job-count_tall = đếm cây cao
 job-get_ready = chuẩn bị
 job-open = mở cạo
+job-fill_pits = lấp hố
+job-sow_cover = gieo cây phủ
+job-leaf_check = xem lá
+job-intercrop = trồng xen
+job-open_rest = mở cây còn lại
 kind-cleared = dọn đất
 kind-lined = cắm cọc
 kind-holes_dug = đào hố
@@ -304,6 +309,11 @@ nudge-count_tall = { $name }, đếm ở { $block } trước { $by } cây cao h�
 nudge-get_ready = { $name }, { $block } có thể mở cạo trong một năm. Hỏi { $adviser } lớp học cạo trước { $by }. Chưa cạo gì. Nhắn XONG.
 nudge-open = { $name }, { $block } đã đủ: { $share }% có vanh { $girth } cm. { $adviser } xem trước khi mở, hạn { $by }. Chỉ mở cây có dấu.
 nudge-open-usual = { $name }, { $block }: { $share }% có vanh { $girth } cm. { $adviser } xem trước khi mở, hạn { $by }. Chỉ mở cây có dấu.
+nudge-fill_pits = { $name }, lấp hố { $block } trước { $by }: đất mặt trước, cắm cọc giữa. Giữ trẻ em tránh xa. Nhắn XONG. -{ $adviser }
+nudge-sow_cover = { $name }, gieo cây phủ đất giữa các hàng { $block } trước { $by } khi đất ẩm, xa gốc. Nhắn XONG. -{ $adviser }
+nudge-leaf_check = { $name }, xem lá { $block } trước { $by }. Đốm, rụng? Nhắn RỤNG LÁ và số, lá tốt nhắn XONG. Không phun. -{ $adviser }
+nudge-intercrop = { $name }, { $block } có trồng xen? Cách cây { $distance } m. Trước { $by } nhắn TRỒNG XEN và tên, không có nhắn XONG. -{ $adviser }
+nudge-open_rest = { $name }, { $block } còn { $trees } cây nhỏ. Đo cách đất { $datum } cm trước { $by }. { $adviser } xem trước khi mở. Nhắn XONG.
 
 ## The adviser asks
 

@@ -15,6 +15,7 @@ mod tapping;
 #[cfg(test)]
 mod tests;
 mod upkeep;
+mod watch;
 
 use alloc::vec::Vec;
 
@@ -47,12 +48,12 @@ pub fn tasks(
         calendar,
         today,
     };
-    if tapping::is_opened(&case) {
-        return Vec::new();
-    }
+    let is_opened = tapping::is_opened(&case);
     let is_lost = state.planted() > 0 && state.alive() == 0;
     TaskKind::ALL
         .into_iter()
+        // A stand that is tapped has left these years; only the trees that were left are asked for.
+        .filter(|kind| !is_opened || *kind == TaskKind::OpenRest)
         // Where every tree is dead, nobody wants to hear of weeding.
         .filter(|kind| !is_lost || *kind == TaskKind::Backfill)
         .filter_map(|kind| Some(case.task(kind, plan(&case, kind)?)))
@@ -75,7 +76,9 @@ fn plan(case: &Case<'_>, kind: TaskKind) -> Option<Plan> {
         TaskKind::Clear => land::clear(case),
         TaskKind::Line => land::line(case),
         TaskKind::DigPits => planting::dig_pits(case),
+        TaskKind::FillPits => planting::fill_pits(case),
         TaskKind::Plant => planting::plant(case),
+        TaskKind::SowCover => land::sow_cover(case),
         TaskKind::SurvivalCheck => survival::check(case),
         TaskKind::Backfill => survival::backfill(case),
         TaskKind::Weed => upkeep::weed(case),
@@ -87,9 +90,12 @@ fn plan(case: &Case<'_>, kind: TaskKind) -> Option<Plan> {
         TaskKind::InduceBranching => branching::induce(case),
         TaskKind::LookAtInduced => branching::look(case),
         TaskKind::RootCheck => upkeep::root_check(case),
+        TaskKind::LeafCheck => watch::leaf_check(case),
+        TaskKind::Intercrop => watch::intercrop(case),
         TaskKind::GirthCensus => tapping::census(case),
         TaskKind::GetReady => tapping::get_ready(case),
         TaskKind::Open => tapping::open(case),
+        TaskKind::OpenRest => tapping::open_rest(case),
     }
 }
 
@@ -150,6 +156,8 @@ pub struct Figures {
     pub round: Option<u32>,
     /// Width in metres (firebreak).
     pub width_m: Option<f64>,
+    /// Distance from the rows in metres (food crops).
+    pub distance_m: Option<f64>,
     /// Whether a publication stands behind every value of the calendar in these figures. If not,
     /// they are never told as a rule.
     pub is_published: bool,

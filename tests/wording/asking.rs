@@ -1,9 +1,43 @@
-//! Which texts ask for which reply. Deliberately absent: the words; `speech` has them.
+//! Which texts ask for a reply, and what the reply means, whatever the language.
 
-use super::speech::Reply;
+/// What a reply means, whatever the language.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(super) enum Reply {
+    No,
+    Yes,
+    Stop,
+    Start,
+    Help,
+    Done,
+    Erase,
+    CallMe,
+    Next,
+    Language,
+    Pits,
+    Planted,
+    Dead,
+    Filled,
+    Weeded,
+    Fed,
+    Pruned,
+    Induced,
+    Branched,
+    NotBranched,
+    Root,
+    LeafFall,
+    Crop,
+    Girth,
+    Status,
+    Late,
+    Quiet,
+    Gaps,
+    Sick,
+    Visit,
+    Window,
+}
 
 /// Texts that ask for a reply, and for which.
-pub(super) const ASKING: [(&str, Reply); 42] = [
+pub(super) const ASKING: [(&str, Reply); 49] = [
     ("read-back", Reply::No),
     ("read-back-rain", Reply::No),
     ("changed", Reply::No),
@@ -46,4 +80,11 @@ pub(super) const ASKING: [(&str, Reply); 42] = [
     ("nudge-firebreak", Reply::Done),
     ("nudge-count_tall", Reply::NotBranched),
     ("nudge-get_ready", Reply::Done),
+    ("nudge-fill_pits", Reply::Done),
+    ("nudge-sow_cover", Reply::Done),
+    ("nudge-leaf_check", Reply::LeafFall),
+    ("nudge-leaf_check", Reply::Done),
+    ("nudge-intercrop", Reply::Crop),
+    ("nudge-intercrop", Reply::Done),
+    ("nudge-open_rest", Reply::Done),
 ];

@@ -54,6 +54,7 @@ fn task(kind: TaskKind, day: NaiveDate) -> Task {
             days_since: Some(1_000),
             pit_cm: Some(90.0),
             round: Some(12),
+            distance_m: Some(2.5),
             width_m: Some(13.7),
             is_published: true,
         },

@@ -6,9 +6,9 @@ use budwood::sms;
 use budwood_parser::{Act, Ailment, Kind, Known, Reading, Sender, Topic};
 
 use super::{
-    asking::ASKING,
+    asking::{ASKING, Reply},
     source,
-    speech::{ALL, Reply, Speech},
+    speech::{ALL, Speech},
 };
 use crate::sim;
 
@@ -200,7 +200,8 @@ fn example(reply: Reply, word: &str) -> String {
         | Reply::Induced
         | Reply::Branched
         | Reply::NotBranched
-        | Reply::Root => format!("{word} 12"),
+        | Reply::Root
+        | Reply::LeafFall => format!("{word} 12"),
         Reply::Girth => format!("{word} 41 43 39"),
         Reply::Language => format!("{word} en"),
         Reply::Status | Reply::Late | Reply::Gaps | Reply::Sick | Reply::Window => {
@@ -218,6 +219,7 @@ fn example(reply: Reply, word: &str) -> String {
         | Reply::Weeded
         | Reply::Fed
         | Reply::Pruned
+        | Reply::Crop
         | Reply::Quiet
         | Reply::Visit => word.to_owned(),
     }
@@ -260,6 +262,12 @@ fn is_read(reply: Reply, reading: &Reading) -> bool {
             let ailment = first.and_then(|report| report.details.ailment);
             counts(Kind::Disease) && ailment == Some(Ailment::WhiteRoot)
         }
+        Reply::LeafFall => {
+            let first = reading.reports.first();
+            let ailment = first.and_then(|report| report.details.ailment);
+            counts(Kind::Disease) && ailment == Some(Ailment::LeafFall)
+        }
+        Reply::Crop => tells(Kind::IntercropSown),
         Reply::Girth => {
             let first = reading.reports.first();
             tells(Kind::Girth) && first.is_some_and(|report| report.details.values_cm.len() == 3)

@@ -43,6 +43,8 @@ pub(crate) fn count(task: &Task, state: &BlockState, chance: &mut Seeded) -> u32
         TaskKind::OrderPlants
         | TaskKind::Clear
         | TaskKind::Line
+        | TaskKind::FillPits
+        | TaskKind::SowCover
         | TaskKind::Mulch
         | TaskKind::Firebreak
         | TaskKind::GetReady
@@ -50,7 +52,10 @@ pub(crate) fn count(task: &Task, state: &BlockState, chance: &mut Seeded) -> u32
         | TaskKind::Feed
         | TaskKind::Prune
         | TaskKind::GirthCensus
-        | TaskKind::Open => trees,
+        | TaskKind::LeafCheck
+        | TaskKind::Intercrop
+        | TaskKind::Open
+        | TaskKind::OpenRest => trees,
     }
 }
 

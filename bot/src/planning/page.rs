@@ -202,6 +202,11 @@ fn figures(done: &Done) -> String {
     );
     parts.extend(figures.height_m.map(|metres| format!("{metres} m")));
     parts.extend(figures.girth_cm.map(|cm| format!("{cm} cm")));
+    parts.extend(
+        figures
+            .distance_m
+            .map(|metres| format!("{metres} m off the row")),
+    );
     parts.extend(figures.width_m.map(|metres| format!("{metres} m wide")));
     parts.join(", ")
 }
@@ -245,7 +250,11 @@ const fn condition(kind: TaskKind) -> &'static str {
         TaskKind::Clear => "plants are ordered, nothing is cleared or pegged",
         TaskKind::Line => "a day of planting is planned, nothing is pegged or dug",
         TaskKind::DigPits => "a day of planting is planned, fewer pits than points",
+        TaskKind::FillPits => "the pits are dug, the day of planting is near",
         TaskKind::Plant => "the adviser opened the window, fewer trees than places",
+        TaskKind::SowCover => {
+            "the rains of the planting begin, the land is clear, no cover is sown"
+        }
         TaskKind::SurvivalCheck => "trees stand, and were not counted since",
         TaskKind::Backfill => "gaps were counted, rain is left, before the last month",
         TaskKind::Weed => "the interval since the last weeding has passed",
@@ -257,9 +266,12 @@ const fn condition(kind: TaskKind) -> &'static str {
         TaskKind::InduceBranching => "tall trees without branches were counted, in the rains",
         TaskKind::LookAtInduced => "branching was induced, nobody looked since",
         TaskKind::RootCheck => "the interval since the last look has passed",
+        TaskKind::LeafCheck => "the interval since the last look has passed, in the rains",
+        TaskKind::Intercrop => "trees are young, a year since the last answer",
         TaskKind::GirthCensus => "the interval has passed, or a good sample was too small",
         TaskKind::GetReady => "the likely opening is near",
         TaskKind::Open => "enough trees reach the girth, in a sample that is sure",
+        TaskKind::OpenRest => "the stand is opened, some trees were too thin",
     }
 }
 

@@ -56,6 +56,7 @@ impl Tongue<'_> {
                     "datum" => decimal(figures.datum_cm),
                     "share" => decimal(figures.share_pct),
                     "width" => decimal(figures.width_m),
+                    "distance" => decimal(figures.distance_m),
                     "pit" => decimal(figures.pit_cm),
                 },
             )

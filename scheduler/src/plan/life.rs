@@ -146,12 +146,17 @@ impl Life<'_> {
                 details.of = Some(trees);
                 details.count = Some(trees.saturating_mul(share) / 100);
             }
-            TaskKind::Weed | TaskKind::Feed | TaskKind::Prune | TaskKind::Clear => {
+            TaskKind::Weed
+            | TaskKind::Feed
+            | TaskKind::Prune
+            | TaskKind::Clear
+            | TaskKind::SowCover => {
                 details.count = None;
             }
             TaskKind::OrderPlants
             | TaskKind::Line
             | TaskKind::DigPits
+            | TaskKind::FillPits
             | TaskKind::Plant
             | TaskKind::Backfill
             | TaskKind::Mulch
@@ -159,7 +164,10 @@ impl Life<'_> {
             | TaskKind::InduceBranching
             | TaskKind::LookAtInduced
             | TaskKind::GetReady
-            | TaskKind::Open => {}
+            | TaskKind::LeafCheck
+            | TaskKind::Intercrop
+            | TaskKind::Open
+            | TaskKind::OpenRest => {}
         }
         task.kind.proven_by().map(|kind| (kind, details))
     }

@@ -15,8 +15,12 @@ pub enum TaskKind {
     Line,
     /// Dig planting holes.
     DigPits,
+    /// Fill the planting holes again.
+    FillPits,
     /// Plant.
     Plant,
+    /// Sow the ground cover.
+    SowCover,
     /// Count the dead after planting.
     SurvivalCheck,
     /// Fill the gaps.
@@ -39,22 +43,30 @@ pub enum TaskKind {
     LookAtInduced,
     /// Look for root disease.
     RootCheck,
+    /// Look for sick leaves.
+    LeafCheck,
+    /// Say which food crops stand between the rows.
+    Intercrop,
     /// Measure girths.
     GirthCensus,
     /// Learn tapping before the stand is ready.
     GetReady,
     /// Open for tapping.
     Open,
+    /// Measure and open the trees that were left.
+    OpenRest,
 }
 
 impl TaskKind {
     /// Every job, in the order of a block's life.
-    pub const ALL: [Self; 19] = [
+    pub const ALL: [Self; 24] = [
         Self::OrderPlants,
         Self::Clear,
         Self::Line,
         Self::DigPits,
+        Self::FillPits,
         Self::Plant,
+        Self::SowCover,
         Self::SurvivalCheck,
         Self::Backfill,
         Self::Weed,
@@ -66,9 +78,12 @@ impl TaskKind {
         Self::InduceBranching,
         Self::LookAtInduced,
         Self::RootCheck,
+        Self::LeafCheck,
+        Self::Intercrop,
         Self::GirthCensus,
         Self::GetReady,
         Self::Open,
+        Self::OpenRest,
     ];
 
     /// The name in records and files.
@@ -79,7 +94,9 @@ impl TaskKind {
             Self::Clear => "clear",
             Self::Line => "line",
             Self::DigPits => "dig_pits",
+            Self::FillPits => "fill_pits",
             Self::Plant => "plant",
+            Self::SowCover => "sow_cover",
             Self::SurvivalCheck => "survival_check",
             Self::Backfill => "backfill",
             Self::Weed => "weed",
@@ -91,9 +108,12 @@ impl TaskKind {
             Self::InduceBranching => "induce_branching",
             Self::LookAtInduced => "look_at_induced",
             Self::RootCheck => "root_check",
+            Self::LeafCheck => "leaf_check",
+            Self::Intercrop => "intercrop",
             Self::GirthCensus => "girth_census",
             Self::GetReady => "get_ready",
             Self::Open => "open",
+            Self::OpenRest => "open_rest",
         }
     }
 
@@ -107,20 +127,25 @@ impl TaskKind {
     #[must_use]
     pub const fn clock(self) -> Clock {
         match self {
-            Self::OrderPlants | Self::Line | Self::DigPits => Clock::Office,
-            Self::Clear | Self::Plant | Self::Mulch | Self::Firebreak => Clock::Season,
+            Self::OrderPlants | Self::Line | Self::DigPits | Self::FillPits => Clock::Office,
+            Self::Clear | Self::Plant | Self::SowCover | Self::Mulch | Self::Firebreak => {
+                Clock::Season
+            }
             Self::SurvivalCheck
             | Self::Weed
             | Self::Feed
             | Self::Prune
             | Self::CountTall
             | Self::RootCheck
+            | Self::LeafCheck
+            | Self::Intercrop
             | Self::GirthCensus => Clock::Planting,
             Self::Backfill
             | Self::InduceBranching
             | Self::LookAtInduced
             | Self::GetReady
-            | Self::Open => Clock::Trees,
+            | Self::Open
+            | Self::OpenRest => Clock::Trees,
         }
     }
 
@@ -135,19 +160,24 @@ impl TaskKind {
             Self::Clear => 3,
             Self::Line => 4,
             Self::DigPits => 5,
-            Self::SurvivalCheck => 6,
-            Self::Firebreak => 7,
-            Self::RootCheck => 8,
-            Self::LookAtInduced => 9,
-            Self::InduceBranching => 10,
-            Self::Mulch => 11,
-            Self::Feed => 12,
-            Self::Weed => 13,
-            Self::Prune => 14,
-            Self::CountTall => 15,
-            Self::Open => 16,
-            Self::GetReady => 17,
-            Self::GirthCensus => 18,
+            Self::FillPits => 6,
+            Self::SurvivalCheck => 7,
+            Self::Firebreak => 8,
+            Self::RootCheck => 9,
+            Self::LookAtInduced => 10,
+            Self::InduceBranching => 11,
+            Self::Mulch => 12,
+            Self::Feed => 13,
+            Self::Weed => 14,
+            Self::SowCover => 15,
+            Self::Prune => 16,
+            Self::CountTall => 17,
+            Self::Open => 18,
+            Self::GetReady => 19,
+            Self::GirthCensus => 20,
+            Self::OpenRest => 21,
+            Self::LeafCheck => 22,
+            Self::Intercrop => 23,
         }
     }
 
@@ -155,7 +185,16 @@ impl TaskKind {
     #[must_use]
     pub const fn proven_by(self) -> Option<Kind> {
         match self {
-            Self::OrderPlants | Self::Mulch | Self::Firebreak | Self::GetReady => None,
+            // No report tells of these; where one tells of a part, the job's own rule reads it.
+            Self::OrderPlants
+            | Self::FillPits
+            | Self::Mulch
+            | Self::Firebreak
+            | Self::LeafCheck
+            | Self::Intercrop
+            | Self::GetReady
+            | Self::OpenRest => None,
+            Self::SowCover => Some(Kind::CoverSown),
             Self::Clear => Some(Kind::Cleared),
             Self::Line => Some(Kind::Lined),
             Self::CountTall => Some(Kind::NotBranched),
@@ -182,6 +221,8 @@ impl TaskKind {
             Self::Clear => &["land.clear_months_before"],
             Self::Line => &["land.line_months_before", "spacing"],
             Self::DigPits => &["pits"],
+            Self::FillPits => &["pits.refill_days_before"],
+            Self::SowCover => &["cover"],
             Self::Plant => &["planting.window_days", "spacing"],
             Self::SurvivalCheck => &["survival"],
             Self::Backfill => &["backfill"],
@@ -192,8 +233,11 @@ impl TaskKind {
             Self::Firebreak => &["dry_season.firebreak_m"],
             Self::CountTall | Self::InduceBranching | Self::LookAtInduced => &["induction"],
             Self::RootCheck => &["root_check"],
+            Self::LeafCheck => &["leaf_check"],
+            Self::Intercrop => &["intercrop"],
             Self::GirthCensus => &["census", "opening.height_cm"],
             Self::GetReady => &["opening.ready_days_before"],
+            Self::OpenRest => &["opening.rest_every_days", "opening.girth_cm"],
             Self::Open => &[
                 "opening.girth_cm",
                 "opening.height_cm",

@@ -1,4 +1,4 @@
-//! Before the pits: felling and clearing, and pegging the rows.
+//! The land itself: felling and clearing, pegging the rows, sowing the ground cover.
 
 use super::{
     Figures, TaskKind,
@@ -44,6 +44,25 @@ pub(super) fn line(case: &Case<'_>) -> Option<Plan> {
             trees: stand::points(case.block, case.calendar),
             ..Figures::default()
         },
+    })
+}
+
+/// When the rains of the planting begin, on land that is clear, where the handbook asks for it.
+/// Without the usual dates of the rains nothing is known of their beginning.
+pub(super) fn sow_cover(case: &Case<'_>) -> Option<Plan> {
+    let rule = case.calendar.cover;
+    let planting = case.state.planted_on().or(case.block.planned_on)?;
+    let is_clear = case.last_done(TaskKind::Clear).is_some() || is_pegged(case);
+    if !rule.is_asked || !is_clear || case.last_done(TaskKind::SowCover).is_some() {
+        return None;
+    }
+    let rains = case.season.rains(planting)?;
+    let ends = days::after(rains.start, rule.within_days)?.min(rains.end);
+    Some(Plan {
+        due: rains.start,
+        late_after: days::after(rains.start, rule.within_days / 2)?.min(ends),
+        ends: Some(ends),
+        figures: Figures::default(),
     })
 }
 

@@ -1,4 +1,4 @@
-//! Ordering plants, digging holes, planting.
+//! Ordering plants, digging holes and filling them, planting.
 
 use chrono::NaiveDate;
 
@@ -11,6 +11,9 @@ use crate::{days, orders, stand};
 /// From this share of the places on, in per cent, holes or trees count as all: the last corner of
 /// a block is often rock, path or stream.
 const AS_GOOD_AS_ALL_PCT: u64 = 90;
+
+/// Filling the holes is spoken of so many days before it must be done.
+const FILL_NOTICE_DAYS: u32 = 7;
 
 /// Plantings and planting plans that lie further than this from the opened window belong to
 /// another season.
@@ -42,11 +45,7 @@ pub(super) fn dig_pits(case: &Case<'_>) -> Option<Plan> {
     let pits = case.calendar.pits;
     let points = stand::points(case.block, case.calendar);
     let holes = case.state.holes;
-    let dug = match points {
-        Some(points) => as_good_as_all(holes, points),
-        None => holes > 0,
-    };
-    if dug || is_planted(case) || case.said_done(TaskKind::DigPits).is_some() {
+    if is_dug(case) || is_planted(case) {
         return None;
     }
     Some(Plan {
@@ -56,6 +55,25 @@ pub(super) fn dig_pits(case: &Case<'_>) -> Option<Plan> {
         figures: Figures {
             trees: points.map(|points| points.saturating_sub(holes)),
             pit_cm: Some(f64::from(pits.edge_cm)),
+            ..Figures::default()
+        },
+    })
+}
+
+/// Once about all are dug, and in time for the earth to settle before the plants come.
+pub(super) fn fill_pits(case: &Case<'_>) -> Option<Plan> {
+    let planned_on = case.block.planned_on?;
+    if !is_dug(case) || is_planted(case) || case.said_done(TaskKind::FillPits).is_some() {
+        return None;
+    }
+    let late_after = days::before(planned_on, case.calendar.pits.refill_days_before)?;
+    let dug_on = case.last_done(TaskKind::DigPits)?;
+    Some(Plan {
+        due: days::before(late_after, FILL_NOTICE_DAYS)?.max(dug_on),
+        late_after,
+        ends: Some(planned_on),
+        figures: Figures {
+            trees: (case.state.holes > 0).then_some(case.state.holes),
             ..Figures::default()
         },
     })
@@ -109,6 +127,15 @@ fn places(case: &Case<'_>) -> Option<u32> {
         Some(points) => Some(points),
         None => (holes > 0).then_some(holes),
     }
+}
+
+fn is_dug(case: &Case<'_>) -> bool {
+    let holes = case.state.holes;
+    let counted = match stand::points(case.block, case.calendar) {
+        Some(points) => as_good_as_all(holes, points),
+        None => holes > 0,
+    };
+    counted || case.said_done(TaskKind::DigPits).is_some()
 }
 
 fn is_planted(case: &Case<'_>) -> bool {

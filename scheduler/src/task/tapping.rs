@@ -3,6 +3,7 @@
 //! A share in a few trees is no share of a stand: below the handbook's sample the answer is
 //! "measure all", never "ready".
 
+use budwood_parser::Kind;
 use chrono::{Datelike, NaiveDate};
 
 use super::{
@@ -168,6 +169,36 @@ pub(super) fn open(case: &Case<'_>) -> Option<Plan> {
             girth_cm: Some(rule.girth_cm),
             datum_cm: Some(rule.height_cm),
             share_pct: Some(ready.share_pct),
+            ..Figures::default()
+        },
+    })
+}
+
+/// So many days after each opening the trees that were too thin are looked at again, as long as
+/// girths are asked for at all.
+pub(super) fn open_rest(case: &Case<'_>) -> Option<Plan> {
+    let left = case.state.alive().saturating_sub(case.state.opened);
+    if left == 0 || !is_opened(case) {
+        return None;
+    }
+    let rule = &case.calendar.opening;
+    let opened_on = case.state.last_of(Kind::TappingOpened);
+    let last = opened_on.max(case.said_done(TaskKind::OpenRest))?;
+    let due = in_season(days::after(last, rule.rest_every_days)?, &rule.months)?;
+    let until_month = case.calendar.census.rounds.last()?.until_month;
+    let last_day = days::before(
+        days::months_after(case.state.planted_on()?, until_month)?,
+        1,
+    )?;
+    Some(Plan {
+        due,
+        late_after: days::after(due, OPEN_LATE_DAYS)?,
+        ends: Some(days::after(due, rule.rest_every_days)?.min(last_day)),
+        figures: Figures {
+            trees: Some(left),
+            girth_cm: Some(rule.girth_cm),
+            datum_cm: Some(rule.height_cm),
+            days_since: case.days_since(Some(last)),
             ..Figures::default()
         },
     })

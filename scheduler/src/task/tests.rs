@@ -6,3 +6,4 @@ mod laws;
 mod life;
 mod planting;
 mod tapping;
+mod watch;

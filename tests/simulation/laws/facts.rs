@@ -114,6 +114,7 @@ fn proves(task: TaskKind, kind: Kind, details: &Details) -> bool {
     match task {
         TaskKind::Weed => kind == Kind::Weeded,
         TaskKind::Feed => kind == Kind::Fertilised,
+        TaskKind::SowCover => kind == Kind::CoverSown,
         TaskKind::Prune => kind == Kind::Pruned,
         TaskKind::GirthCensus => kind == Kind::Girth,
         TaskKind::RootCheck => kind == Kind::Disease && details.ailment == Some(Ailment::WhiteRoot),
@@ -126,6 +127,10 @@ fn proves(task: TaskKind, kind: Kind, details: &Details) -> bool {
         | TaskKind::CountTall
         | TaskKind::GetReady
         | TaskKind::DigPits
+        | TaskKind::FillPits
+        | TaskKind::LeafCheck
+        | TaskKind::Intercrop
+        | TaskKind::OpenRest
         | TaskKind::Plant
         | TaskKind::SurvivalCheck
         | TaskKind::Backfill

@@ -59,6 +59,11 @@ fn work(task: &Task, given: &Given) -> String {
         TaskKind::Firebreak => "done firebreak".into(),
         TaskKind::CountTall => format!("not_branched {}", trees / 5),
         TaskKind::GetReady => "done get_ready".into(),
+        TaskKind::FillPits | TaskKind::LeafCheck | TaskKind::OpenRest => {
+            format!("done {}", task.kind.name())
+        }
+        TaskKind::SowCover => "cover_sown".into(),
+        TaskKind::Intercrop => "intercrop_sown".into(),
         TaskKind::DigPits => format!("holes_dug {trees}"),
         TaskKind::Plant => format!("planted {trees}"),
         TaskKind::SurvivalCheck if first_count => format!("dead {}", trees / 10),
