@@ -18,6 +18,7 @@ extern crate std;
 
 pub mod block;
 pub mod calendar;
+pub mod chance;
 mod days;
 pub mod decide;
 pub mod directory;
@@ -29,6 +30,8 @@ pub mod health;
 pub mod id;
 pub mod nudge;
 mod number;
+pub mod nutrients;
+pub mod onset;
 pub mod orders;
 pub mod plan;
 pub mod silence;
