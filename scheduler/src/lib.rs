@@ -18,6 +18,7 @@ extern crate std;
 
 pub mod block;
 pub mod calendar;
+pub mod census;
 pub mod chance;
 mod days;
 pub mod decide;
@@ -34,8 +35,10 @@ pub mod nutrients;
 pub mod onset;
 pub mod orders;
 pub mod plan;
+pub mod rain;
 pub mod silence;
 pub mod stand;
+pub mod survival;
 pub mod task;
 pub mod trust;
 pub mod visit;

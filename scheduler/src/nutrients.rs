@@ -1,6 +1,6 @@
 //! What is in a fertiliser: grades, and the two ways in which nutrients are told.
 //!
-//! Bags print oxides (P2O5, K2O, MgO), papers often the element. Deliberately absent: which
+//! Bags print oxides (`P2O5`, `K2O`, `MgO`), papers often the element. Deliberately absent: which
 //! fertiliser to give. A handbook's table is followed as it stands; what another product would
 //! match of it is a figure for the adviser.
 
@@ -20,13 +20,13 @@ pub const MG_IN_MGO: f64 = MAGNESIUM / (MAGNESIUM + OXYGEN);
 /// Nutrients, as oxides where bags print oxides: per cent of a product, or kilograms.
 #[derive(Clone, Copy, Debug, Default, PartialEq)]
 pub struct Nutrients {
-    /// Nitrogen, N.
+    /// Nitrogen, `N`.
     pub n: f64,
-    /// Phosphate, P2O5.
+    /// Phosphate, `P2O5`.
     pub p2o5: f64,
-    /// Potash, K2O.
+    /// Potash, `K2O`.
     pub k2o: f64,
-    /// Magnesia, MgO.
+    /// Magnesia, `MgO`.
     pub mgo: f64,
 }
 
@@ -126,8 +126,8 @@ mod tests {
         assert!((found - expected).abs() <= by, "{found}, not {expected}");
     }
 
-    /// The factors that fertiliser tables print: P = 0.436 P2O5, K = 0.830 K2O, Mg = 0.603 MgO
-    /// (common practice; here from atomic weights).
+    /// The factors that fertiliser tables print: `P = 0.436 P2O5`, `K = 0.830 K2O`,
+    /// `Mg = 0.603 MgO` (common practice; here from atomic weights).
     #[test]
     fn elements_and_oxides() {
         near(P_IN_P2O5, 0.436, 0.000_5);

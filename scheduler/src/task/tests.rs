@@ -5,4 +5,5 @@ mod growing;
 mod laws;
 mod life;
 mod planting;
+mod season;
 mod tapping;
