@@ -10,6 +10,9 @@ pub const FOUR_OF_FIVE: f64 = 1.281_551_565_544_600_4;
 /// Nineteen times out of twenty.
 pub const NINETEEN_OF_TWENTY: f64 = 1.959_963_984_540_054;
 
+/// Shares that are computed miss an exact one by far less than this.
+const ROUNDING: f64 = 1e-12;
+
 /// The value below which this share of a standard normal distribution lies.
 #[must_use]
 pub fn quantile(share: f64) -> Option<f64> {
@@ -33,7 +36,11 @@ pub fn hits(share: f64, of: u32, chance: f64) -> Option<u32> {
         return None;
     }
     let binomial = Binomial::new(chance, u64::from(of)).ok()?;
-    u32::try_from(binomial.inverse_cdf(share)).ok()
+    let found = binomial.inverse_cdf(share);
+    // Where fewer hits have just this share, the library (0.19.1) misses it by its rounding.
+    let has_share = |hits: &u64| binomial.cdf(*hits) >= share - ROUNDING;
+    let found = found.checked_sub(1).filter(has_share).unwrap_or(found);
+    u32::try_from(found).ok()
 }
 
 /// The exact interval of 95 % (C. J. Clopper and E. S. Pearson, Biometrika 26, 1934) for `hits`
@@ -94,6 +101,19 @@ mod tests {
         assert_eq!(below(f64::NAN), 0.0);
         assert_eq!(below(f64::INFINITY), 1.0);
         assert_eq!(hits(0.5, 0, 0.5), Some(0));
+    }
+
+    /// `scipy` 1.17.1, `binom.ppf`; of one draw at even chances half of all samples have no hit.
+    #[test]
+    fn binomial_quantiles_are_as_a_reference_library_has_them() {
+        for (share, of, chance, expected) in [
+            (0.5, 1, 0.5, 0),
+            (0.975, 30, 0.7, 26),
+            (0.025, 30, 0.7, 16),
+            (0.9, 100, 0.65, 71),
+        ] {
+            assert_eq!(hits(share, of, chance), Some(expected), "{share} of {of}");
+        }
     }
 
     /// `scipy` 1.17.1, `binomtest(hits, of).proportion_ci(method="exact")`.
