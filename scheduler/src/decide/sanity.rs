@@ -30,6 +30,9 @@ const HEIGHT_CM: core::ops::RangeInclusive<f64> = 10.0..=3_500.0;
 /// A mean girth below the last one by more than this is doubtful; a dry season shrinks stems by
 /// under a millimetre (Chandrashekar et al. 1998).
 const SHRINK_CM: f64 = 2.0;
+/// Trees do not get shorter, but other trees may be measured: below this share of the last mean
+/// height is doubtful. A published series falls from 48.2 to 45.0 cm within a month.
+const HEIGHT_KEPT: f64 = 0.95;
 /// No stand grows by more than this in a year (from memory), and samples differ by so much.
 const GROWTH_CM_A_YEAR: f64 = 15.0;
 const SAMPLE_CM: f64 = 5.0;
@@ -103,7 +106,7 @@ fn check_one(fact: &Draft, plot: &Plot, before: &[&Draft]) -> Vec<Why> {
             vec![Why::MoreThanAlive { alive }]
         }
         Kind::Girth => values(fact, plot, &GIRTH_CM),
-        Kind::Height => odd(&fact.details.values_cm, &HEIGHT_CM),
+        Kind::Height => heights(fact, plot),
         Kind::Fertilised => feed(fact, alive),
         Kind::Cleared
         | Kind::Lined
@@ -213,6 +216,26 @@ fn values(fact: &Draft, plot: &Plot, range: &core::ops::RangeInclusive<f64>) -> 
         && let Some(now) = mean(&fact.details.values_cm)
     {
         why.extend(against_last(fact, plot, now).or_else(|| against_age(fact, plot, now)));
+    }
+    why
+}
+
+fn heights(fact: &Draft, plot: &Plot) -> Vec<Why> {
+    let mut why = odd(&fact.details.values_cm, &HEIGHT_CM);
+    let on = fact.on.day();
+    let measured = |census: &Census| Some((census.on, census.mean_cm()?));
+    let earlier = plot
+        .state
+        .heights
+        .iter()
+        .filter(|census| census.on <= on)
+        .filter_map(measured)
+        .max_by_key(|(on, _)| *on);
+    if let (Some((_, before)), Some(now)) = (earlier, mean(&fact.details.values_cm))
+        && now < before * HEIGHT_KEPT
+        && why.is_empty()
+    {
+        why.push(Why::Shrunk { before });
     }
     why
 }
