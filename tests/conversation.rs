@@ -286,6 +286,11 @@ fn trees_are_opened_by_girth_never_by_age() {
 }
 
 #[test]
+fn girths_and_rain_are_told_with_their_doubt() {
+    check("growth");
+}
+
+#[test]
 fn gaps_are_filled_while_the_stand_is_young() {
     check("backfill");
 }

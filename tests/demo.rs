@@ -109,7 +109,9 @@ fn sent(shown: &str) -> Vec<(String, String)> {
     let mut is_open = false;
     for line in shown.lines() {
         let (head, text) = line.split_at_checked(INDENT).unwrap_or((line, ""));
-        if head.trim().is_empty() && is_open {
+        if line.is_empty() {
+            is_open = false;
+        } else if head.trim().is_empty() && is_open {
             if let Some((_, known)) = sent.last_mut() {
                 known.push(' ');
                 known.push_str(text);

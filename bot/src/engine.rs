@@ -21,6 +21,7 @@ mod codes;
 mod copy;
 mod facts;
 mod farmer;
+mod girth;
 mod heard;
 mod inbound;
 mod language;
@@ -36,6 +37,7 @@ mod summary;
 mod tick;
 mod visits;
 mod waiting;
+mod work;
 mod world;
 
 use std::{collections::BTreeMap, sync::Arc};

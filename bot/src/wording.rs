@@ -23,8 +23,8 @@ use fluent_bundle::{FluentArgs, FluentResource, FluentValue, concurrent::FluentB
 
 pub(crate) use self::fit::short;
 pub use self::{
-    adviser::{LateItem, MemberBlock},
-    facts::{After, Said},
+    adviser::{LateItem, MemberBlock, MemberGirth},
+    facts::{After, Ready, Said},
     job::NudgeText,
 };
 use crate::sms::{self, Alphabet};

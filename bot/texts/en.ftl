@@ -106,6 +106,9 @@ stand-filled = { $alive } trees now, { $gaps ->
    *[other] { $gaps } gaps
   } left. { "" }
 stand-next = Next about { $day }. { "" }
+stand-ready = Likely ready { $earliest } to { $latest }. { "" }
+stand-meets = That is enough. { $adviser } looks before you open. { "" }
+stand-close = Close: measure all trees before opening. { "" }
 stand-look = Look for new shoots from { $day }. { "" }
 stand-sick = { $adviser } is told. Do not pull or spray yet. { "" }
 stand-harm = { $adviser } is told. Stay clear of hanging branches. { "" }
@@ -166,6 +169,7 @@ why-large = That is many of { $alive }. { "" }
 why-again = You told us { $count } already. Once more? { "" }
 why-odd = { $value } cm is unusual. { "" }
 why-shrunk = Last time the mean was { $before } cm. { "" }
+why-inches = Is that cm, not inches? { "" }
 why-thin = Mean girth is { $mean } cm, too thin to tap. { "" }
 why-feed = That is over 1 kg for each tree. { "" }
 why-before = That is before planting. { "" }
@@ -221,6 +225,9 @@ may-tap-no-usual = Not yet, { $name }: { $block } is often opened near { $girth 
 may-tap-check = { $block } looks close, { $name }. { $adviser } measures before you open. Do not tap yet.
 may-plant-wait = Wait, { $name }. The planting word for { $group } has not come. Keep plants shaded and wet. -{ $adviser }
 may-plant-yes = Yes, { $name }: the planting word came { $day }. Plant in wet soil within 3 days of getting plants. -{ $adviser }
+may-fill-yes = Yes: fill the gaps of { $block } by { $day } while soil is wet, same clone, strong plants. -{ $adviser }
+may-fill-wait = Not now: too little rain is left for new plants on { $block }. Fill again from { $day }. -{ $adviser }
+may-fill-late = Better not on { $block }: after { $months } months new plants stay small in the shade of the others. Ask { $adviser } first.
 may-spray = I can not give spray advice by text. Follow label and local law, ask a trained person. Cover up, no wind, off bark and water. Text CALL ME
 may-other = Better ask { $adviser } first. Text CALL ME and you will be called.
 who = This is the rubber line of { $adviser }. We never ask for money or PIN. Text STOP to end, HELP for words.
@@ -237,6 +244,7 @@ alarm-complaint = a complaint
 alarm-money = money
 sick-notice = { $name } { $block } ({ $group }): { $facts }.
 cluster-notice = { $group }: { $ailment } at { $count } places since { $day }. Please look before neighbours are told. No spraying yet. To list: VISIT
+girth-notice = { $name } { $block } ({ $group }): girths are about { $months } months behind what is usual. Worth a look.
 no-answer = I have no answer to that. { $adviser } can help: text CALL ME. For your next job text: what now
 later = All right, { $name }: { $task } on { $block } again about { $day }. -{ $adviser }
 nothing-open = Nothing is waiting for an answer. For your next job text: what now
@@ -271,6 +279,8 @@ job-sow_cover = sow cover
 job-leaf_check = check leaves
 job-intercrop = food crops
 job-open_rest = open the rest
+walk-every = 1 in { $every } from no. { $from }
+walk-all = all rows
 kind-cleared = clearing
 kind-lined = pegging
 kind-holes_dug = digging
@@ -311,7 +321,7 @@ nudge-prune = { $name }, cut side shoots below { $height } m on { $block } by { 
 nudge-induce_branching = { $name }, { $trees } tall trees on { $block } have no branches. Use only the way you were shown, by { $by }. No climbing. Reply INDUCED and number. -{ $adviser }
 nudge-look_at_induced = { $name }, look at the treated trees on { $block } by { $by }. How many have new branches? Reply BRANCHED and number. -{ $adviser }
 nudge-root_check = { $name }, root check on { $block } by { $by }. White threads at the stem foot? Reply ROOT and number, 0 is fine. Do not pull trees. -{ $adviser }
-nudge-girth_census = { $name }, measure girth at { $datum } cm on { $block } by { $by }: { $trees } trees over all rows, thin ones too. Reply GIRTH and numbers. -{ $adviser }
+nudge-girth_census = { $name }, measure girth at { $datum } cm on { $block } by { $by }: { $trees } trees, { $walk }, thin ones too. Reply GIRTH and numbers. -{ $adviser }
 nudge-clear = { $name }, are the plants for { $block } sure? Then fell and clear by { $by }: trained feller, others 2 tree lengths away, no fire. Reply DONE. -{ $adviser }
 nudge-line = { $name }, peg the rows of { $block } by { $by }, on a slope across it, on the level: about { $trees } pegs. Reply DONE when pegged. -{ $adviser }
 nudge-mulch = { $name }, the dry season comes. Mulch the trees on { $block } by { $by }, a hand off the stems, and shade weak ones. Reply DONE. -{ $adviser }
@@ -331,11 +341,12 @@ nudge-open_rest = { $name }, { $trees } trees on { $block } were too thin. Measu
 status = { $group } { $day }: { $farmers ->
     [one] 1 farmer
    *[other] { $farmers } farmers
-  }, planted { $planted }, alive { $alive }. { $due }{ $late }Quiet { $quiet }, sick { $sick }
+  }, planted { $planted }, alive { $alive }. { $due }{ $late }{ $check }Quiet { $quiet }, sick { $sick }
 status-due = Due: { $tasks }. { "" }
 status-due-none = Nothing due. { "" }
 status-late = Late: { $tasks }. { "" }
 status-late-none = None late. { "" }
+status-check = To check for opening { $count }. { "" }
 alive-pct = { $pct }%
 alive-pct-visited = { $pct }% ({ $visited }% by visit)
 alive-unknown = not counted
@@ -365,13 +376,24 @@ visit-cluster = { $name } { $ailment } at { $count } places
 visit-lost = { $name } { $pct }% dead
 visit-quiet = { $name } quiet { $days }d
 visit-ending = { $name } { $task } { $days }d left
+feed-group = Feed { $group } now: { $farmers ->
+    [one] 1 farmer
+   *[other] { $farmers } farmers
+  }, { $trees } trees, { $kilograms } kg. Bags of 50 kg: together { $pooled }, each alone { $alone }.
+girth-list = Girth { $group }: { $people }
+girth-none = No girths are known at { $group } yet.
+feed-none = No feeding is due at { $group }.
 member = { $name } ({ $group }): { $blocks }. Last text { $day }
 member-never = { $name } ({ $group }): { $blocks }. No text yet
 member-block = { $block } { $alive }/{ $planted } alive, planted { $day }{ $due }
 member-block-empty = { $block } { $area }, not planted{ $due }
 member-due = , { $task } { $day }
+member-girth = , girth { $mean } cm ({ $of }), { $against }{ $ready }
+member-behind = { $months } m behind
+member-ahead = { $months } m ahead
+member-ready = , ready { $earliest } to { $latest }
 member-no-blocks = no block
-window-ask = Open planting at { $group } from { $day }? { $farmers ->
+window-ask = Open planting at { $group } from { $day }? { $rain }{ $farmers ->
     [one] 1 farmer
    *[other] { $farmers } farmers
   } will be told. Reply YES { $code }
@@ -379,4 +401,7 @@ window-opened = Planting at { $group } is open from { $day }. { $farmers ->
     [one] 1 farmer
    *[other] { $farmers } farmers
   } will be told.
+rain-open = Rain 10d: { $soaked } of { $reporters } soaked, looks open. { "" }
+rain-hold = Rain 10d: { $soaked } of { $reporters } soaked, hold. { "" }
+rain-few = Rain 10d: only { $reporters } told. { "" }
 not-your-group = I know no group or farmer of that name among yours. Yours: { $groups }

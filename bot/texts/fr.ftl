@@ -142,6 +142,9 @@ stand-filled = { $alive ->
    *[other] { $gaps } vides
   }. { "" }
 stand-next = Prochaine fois vers { $day }. { "" }
+stand-ready = Pret sans doute { $earliest } à { $latest }. { "" }
+stand-meets = Cela suffit. { $adviser } regarde avant l'ouverture. { "" }
+stand-close = Proche: mesurez tous les arbres avant d'ouvrir. { "" }
 stand-look = Regardez les pousses dès { $day }. { "" }
 stand-sick = { $adviser } le sait. N'arrachez rien, ne traitez pas. { "" }
 stand-harm = { $adviser } le sait. Loin des branches cassées. { "" }
@@ -202,6 +205,7 @@ why-large = C'est beaucoup sur { $alive }. { "" }
 why-again = Vous avez déjà dit { $count }. Encore? { "" }
 why-odd = { $value } cm, c'est rare. { "" }
 why-shrunk = Avant, la moyenne était { $before } cm. { "" }
+why-inches = Des cm, pas des pouces? { "" }
 why-thin = Moyenne { $mean } cm: trop mince à saigner. { "" }
 why-feed = C'est plus de 1 kg par arbre. { "" }
 why-before = C'est avant la plantation. { "" }
@@ -257,6 +261,9 @@ may-tap-no-usual = Pas encore, { $name }: { $block } s'ouvre souvent vers { $gir
 may-tap-check = { $block } approche, { $name }. { $adviser } mesure avant l'ouverture. Ne saignez pas encore.
 may-plant-wait = Attendez, { $name }. Le mot pour planter à { $group } n'est pas venu. Gardez les plants à l'ombre, humides. -{ $adviser }
 may-plant-yes = Oui, { $name }: le mot pour planter est venu { $day }. Plantez en sol humide, 3 jours au plus après la livraison. -{ $adviser }
+may-fill-yes = Oui: remplacez sur { $block } avant { $day }, sol humide, meme clone, plants forts. -{ $adviser }
+may-fill-wait = Pas maintenant: trop peu de pluie reste pour des plants neufs sur { $block }. De nouveau dès { $day }. -{ $adviser }
+may-fill-late = Mieux vaut non sur { $block }: après { $months } mois, les plants neufs restent petits à l'ombre. Demandez à { $adviser }.
 may-spray = Pas de conseil de traitement par SMS. Suivez l'étiquette et la loi, voyez une personne formée. Couvrez-vous, pas de vent. Texte: APPELEZ MOI
 may-other = Mieux vaut demander à { $adviser }. Ecrivez APPELEZ MOI et on vous appelle.
 who = C'est la ligne hévéa de { $adviser }. On ne demande jamais argent ni code PIN. STOP pour finir, AIDE pour les mots.
@@ -273,6 +280,7 @@ alarm-complaint = plainte
 alarm-money = argent
 sick-notice = { $name } { $block } ({ $group }): { $facts }.
 cluster-notice = { $group }: { $ailment } en { $count } endroits depuis { $day }. A voir avant de prévenir les voisins. Ne pas traiter encore. Liste: VISITE
+girth-notice = { $name } { $block } ({ $group }): les tours ont environ { $months } mois de retard sur l'habitude. A voir.
 no-answer = Je n'ai pas de réponse à cela. { $adviser } peut aider: APPELEZ MOI. Pour le prochain travail: QUE FAIRE
 later = D'accord, { $name }: { $task }, bloc { $block }, de nouveau vers { $day }. -{ $adviser }
 nothing-open = Je n'attends pas de réponse. Pour le prochain travail écrivez: QUE FAIRE
@@ -307,6 +315,8 @@ job-sow_cover = semer couvert
 job-leaf_check = voir feuilles
 job-intercrop = vivriers
 job-open_rest = ouvrir le reste
+walk-every = 1 sur { $every } dès le { $from }
+walk-all = tous les rangs
 kind-cleared = défrichage
 kind-lined = piquetage
 kind-holes_dug = trouaison
@@ -347,7 +357,7 @@ nudge-prune = { $name }, coupez les gourmands sous { $height } m, { $block }, av
 nudge-induce_branching = { $name }, { $block }: { $trees } arbres hauts sans branches. Faites comme on vous a montré, avant { $by }. Sans grimper. Répondez INDUCTION et nombre. -{ $adviser }
 nudge-look_at_induced = { $name }, regardez les arbres induits de { $block } avant { $by }. Combien ont des branches? Répondez RAMIFIES et nombre. -{ $adviser }
 nudge-root_check = { $name }, racines de { $block } avant { $by }: fils blancs au pied? Répondez RACINE BLANCHE et nombre (0 aussi). N'arrachez rien. -{ $adviser }
-nudge-girth_census = { $name }, mesurez le tour à { $datum } cm, { $block }, avant { $by }: { $trees } arbres de tous les rangs, minces aussi. Répondez TOUR et nombres. -{ $adviser }
+nudge-girth_census = { $name }, mesurez le tour à { $datum } cm, { $block }, avant { $by }: { $trees } arbres, { $walk }, minces aussi. Répondez TOUR et nombres. -{ $adviser }
 nudge-clear = { $name }, plants de { $block } surs? Abattez avant { $by }: abatteur formé, les autres à 2 longueurs d'arbre, sans feu. Répondez FINI. -{ $adviser }
 nudge-line = { $name }, piquetez les lignes de { $block } avant { $by }, en travers de la pente: environ { $trees } piquets. Répondez FINI. -{ $adviser }
 nudge-mulch = { $name }, la saison sèche vient. Paillez { $block } avant { $by }, sans toucher les tiges, ombrez les faibles. Répondez FINI. -{ $adviser }
@@ -367,11 +377,12 @@ nudge-open_rest = { $name }, { $block }: { $trees } arbres trop minces. Mesurez 
 status = { $group } { $day }: { $farmers ->
     [one] { $farmers } planteur
    *[other] { $farmers } planteurs
-  }, planté { $planted }, vivants { $alive }. { $due }{ $late }Silence { $quiet }, malades { $sick }
+  }, planté { $planted }, vivants { $alive }. { $due }{ $late }{ $check }Silence { $quiet }, malades { $sick }
 status-due = A faire: { $tasks }. { "" }
 status-due-none = Rien à faire. { "" }
 status-late = Retard: { $tasks }. { "" }
 status-late-none = Sans retard. { "" }
+status-check = A voir pour ouvrir { $count }. { "" }
 alive-pct = { $pct }%
 alive-pct-visited = { $pct }% ({ $visited }% vus)
 alive-unknown = inconnu
@@ -401,13 +412,24 @@ visit-cluster = { $name } { $ailment } en { $count } endroits
 visit-lost = { $name } { $pct }% morts
 visit-quiet = { $name } silence { $days }j
 visit-ending = { $name } { $task } reste { $days }j
+feed-group = Engrais { $group }: { $farmers ->
+    [one] { $farmers } planteur
+   *[other] { $farmers } planteurs
+  }, { $trees } arbres, { $kilograms } kg. Sacs de 50 kg: ensemble { $pooled }, chacun seul { $alone }.
+girth-list = Tours { $group }: { $people }
+girth-none = Pas encore de tours connus à { $group }.
+feed-none = Pas d'engrais à mettre à { $group }.
 member = { $name } ({ $group }): { $blocks }. Dernier message { $day }
 member-never = { $name } ({ $group }): { $blocks }. Pas encore de message
 member-block = { $block } { $alive }/{ $planted } vivants, planté { $day }{ $due }
 member-block-empty = { $block } { $area }, pas planté{ $due }
 member-due = , { $task } { $day }
+member-girth = , tour { $mean } cm ({ $of }), { $against }{ $ready }
+member-behind = retard { $months } m
+member-ahead = avance { $months } m
+member-ready = , pret { $earliest } à { $latest }
 member-no-blocks = aucun bloc
-window-ask = Ouvrir la plantation à { $group } dès { $day }? { $farmers ->
+window-ask = Ouvrir la plantation à { $group } dès { $day }? { $rain }{ $farmers ->
     [one] { $farmers } planteur sera prévenu
    *[other] { $farmers } planteurs seront prévenus
   }. Répondez OUI { $code }
@@ -415,4 +437,7 @@ window-opened = Plantation ouverte à { $group } dès { $day }. { $farmers ->
     [one] { $farmers } planteur sera prévenu
    *[other] { $farmers } planteurs seront prévenus
   }.
+rain-open = Pluie 10 j: { $soaked } sur { $reporters } trempés, semble ouvert. { "" }
+rain-hold = Pluie 10 j: { $soaked } sur { $reporters } trempés, attendre. { "" }
+rain-few = Pluie 10 j: { $reporters } seulement ont dit. { "" }
 not-your-group = Je ne connais ni groupe ni planteur de ce nom chez vous. Les votres: { $groups }

@@ -139,6 +139,9 @@ stand-filled = { $alive ->
    *[other] { $gaps } falhas
   }. { "" }
 stand-next = De novo por volta de { $day }. { "" }
+stand-ready = No ponto talvez { $earliest } a { $latest }. { "" }
+stand-meets = Isso basta. { $adviser } olha antes de abrir. { "" }
+stand-close = Perto: meca todas as arvores antes de abrir. { "" }
 stand-look = Olhe os brotos a partir de { $day }. { "" }
 stand-sick = { $adviser } ja sabe. Nao arranque nem aplique nada. { "" }
 stand-harm = { $adviser } ja sabe. Longe dos galhos pendurados. { "" }
@@ -199,6 +202,7 @@ why-large = É muito de { $alive }. { "" }
 why-again = Voce ja disse { $count }. De novo? { "" }
 why-odd = { $value } cm é raro. { "" }
 why-shrunk = Antes a média era { $before } cm. { "" }
+why-inches = Isso é cm, nao polegada? { "" }
 why-thin = Média { $mean } cm: fina demais para sangrar. { "" }
 why-feed = É mais de 1 kg por arvore. { "" }
 why-before = É antes do plantio. { "" }
@@ -254,6 +258,9 @@ may-tap-no-usual = Ainda nao, { $name }: { $block } abre muitas vezes perto de {
 may-tap-check = { $block } esta perto, { $name }. { $adviser } mede antes de abrir. Nao sangre ainda.
 may-plant-wait = Espere, { $name }. O aviso de plantio de { $group } nao veio. Mudas na sombra e molhadas. -{ $adviser }
 may-plant-yes = Sim, { $name }: o aviso de plantio veio { $day }. Plante em solo umido, até 3 dias depois de receber as mudas. -{ $adviser }
+may-fill-yes = Sim: replante { $block } até { $day } com solo umido, mesmo clone, mudas fortes. -{ $adviser }
+may-fill-wait = Agora nao: resta pouca chuva para mudas novas em { $block }. De novo a partir de { $day }. -{ $adviser }
+may-fill-late = Melhor nao em { $block }: depois de { $months } meses as mudas novas ficam pequenas na sombra. Pergunte a { $adviser }.
 may-spray = Nao dou conselho de veneno por SMS. Siga o rotulo e a lei local, procure pessoa treinada. Cubra o corpo, sem vento. Escreva LIGUE PARA MIM
 may-other = Melhor perguntar a { $adviser }. Escreva LIGUE PARA MIM e alguém liga.
 who = Esta é a linha da seringueira de { $adviser }. Nunca pedimos dinheiro nem senha. PARAR para sair, AJUDA para as palavras.
@@ -270,6 +277,7 @@ alarm-complaint = reclamacao
 alarm-money = dinheiro
 sick-notice = { $name } { $block } ({ $group }): { $facts }.
 cluster-notice = { $group }: { $ailment } em { $count } lugares desde { $day }. Veja antes de avisar os vizinhos. Sem pulverizar ainda. Lista: VISITA
+girth-notice = { $name } { $block } ({ $group }): as medidas estao uns { $months } meses atras do normal. Vale olhar.
 no-answer = Nao sei responder isso. { $adviser } pode ajudar: LIGUE PARA MIM. Para o proximo trabalho escreva: O QUE FAZER
 later = Certo, { $name }: { $task } em { $block } de novo por volta de { $day }. -{ $adviser }
 nothing-open = Nada espera resposta. Para o proximo trabalho escreva: O QUE FAZER
@@ -304,6 +312,8 @@ job-sow_cover = cobertura
 job-leaf_check = ver folhas
 job-intercrop = lavoura
 job-open_rest = abrir o resto
+walk-every = 1 em { $every } desde a { $from }
+walk-all = todas as linhas
 kind-cleared = limpeza
 kind-lined = marcacao
 kind-holes_dug = covas
@@ -344,7 +354,7 @@ nudge-prune = { $name }, tire os brotos abaixo de { $height } m em { $block } at
 nudge-induce_branching = { $name }, { $trees } arvores altas de { $block } sem galhos. So do jeito que foi ensinado, até { $by }. Sem subir. Responda INDUZI COPA e numero. -{ $adviser }
 nudge-look_at_induced = { $name }, olhe as arvores induzidas de { $block } até { $by }. Quantas tem galhos? Responda RAMIFICARAM e numero. -{ $adviser }
 nudge-root_check = { $name }, raizes de { $block } até { $by }: ha fios brancos no pé? Responda RAIZ BRANCA e numero, 0 também. Nao arranque. -{ $adviser }
-nudge-girth_census = { $name }, meca a { $datum } cm do chao em { $block } até { $by }: { $trees } arvores de todas as linhas, finas também. Responda CIRC e numeros. -{ $adviser }
+nudge-girth_census = { $name }, meca a { $datum } cm do chao em { $block } até { $by }: { $trees } arvores, { $walk }, finas também. Responda CIRC e numeros. -{ $adviser }
 nudge-clear = { $name }, as mudas de { $block } estao certas? Derrube e limpe até { $by }: pessoa treinada, outros a 2 arvores, sem fogo. Responda FEITO. -{ $adviser }
 nudge-line = { $name }, marque as linhas de { $block } até { $by }, de través na ladeira: cerca de { $trees } estacas. Responda FEITO. -{ $adviser }
 nudge-mulch = { $name }, a seca vem. Cubra o pé das arvores de { $block } até { $by }, sem tocar o tronco, e faca sombra. Responda FEITO. -{ $adviser }
@@ -364,11 +374,12 @@ nudge-open_rest = { $name }, { $trees } arvores de { $block } estao finas. Meca 
 status = { $group } { $day }: { $farmers ->
     [one] { $farmers } produtor
    *[other] { $farmers } produtores
-  }, plantado { $planted }, vivas { $alive }. { $due }{ $late }Silencio { $quiet }, doentes { $sick }
+  }, plantado { $planted }, vivas { $alive }. { $due }{ $late }{ $check }Silencio { $quiet }, doentes { $sick }
 status-due = A fazer: { $tasks }. { "" }
 status-due-none = Nada a fazer. { "" }
 status-late = Atraso: { $tasks }. { "" }
 status-late-none = Sem atraso. { "" }
+status-check = A ver para abrir { $count }. { "" }
 alive-pct = { $pct }%
 alive-pct-visited = { $pct }% ({ $visited }% vistas)
 alive-unknown = sem contagem
@@ -398,13 +409,24 @@ visit-cluster = { $name } { $ailment } em { $count } lugares
 visit-lost = { $name } { $pct }% mortas
 visit-quiet = { $name } silencio { $days }d
 visit-ending = { $name } { $task } faltam { $days }d
+feed-group = Adubo { $group }: { $farmers ->
+    [one] { $farmers } produtor
+   *[other] { $farmers } produtores
+  }, { $trees } arvores, { $kilograms } kg. Sacos de 50 kg: juntos { $pooled }, cada um so { $alone }.
+girth-list = Medidas { $group }: { $people }
+girth-none = Ainda nao ha medidas em { $group }.
+feed-none = Nenhuma adubacao em dia em { $group }.
 member = { $name } ({ $group }): { $blocks }. Ultimo texto { $day }
 member-never = { $name } ({ $group }): { $blocks }. Ainda sem texto
 member-block = { $block } { $alive }/{ $planted } vivas, plantio { $day }{ $due }
 member-block-empty = { $block } { $area }, sem plantio{ $due }
 member-due = , { $task } { $day }
+member-girth = , circ { $mean } cm ({ $of }), { $against }{ $ready }
+member-behind = atraso { $months } m
+member-ahead = avanco { $months } m
+member-ready = , no ponto { $earliest } a { $latest }
 member-no-blocks = nenhum talhao
-window-ask = Abrir o plantio em { $group } a partir de { $day }? { $farmers ->
+window-ask = Abrir o plantio em { $group } a partir de { $day }? { $rain }{ $farmers ->
     [one] { $farmers } produtor sera avisado
    *[other] { $farmers } produtores serao avisados
   }. Responda SIM { $code }
@@ -412,4 +434,7 @@ window-opened = Plantio aberto em { $group } a partir de { $day }. { $farmers ->
     [one] { $farmers } produtor sera avisado
    *[other] { $farmers } produtores serao avisados
   }.
+rain-open = Chuva 10 d: { $soaked } de { $reporters } molharam, parece aberto. { "" }
+rain-hold = Chuva 10 d: { $soaked } de { $reporters } molharam, espere. { "" }
+rain-few = Chuva 10 d: so { $reporters } avisos. { "" }
 not-your-group = Nao conheco grupo nem produtor com esse nome entre os seus. Os seus: { $groups }

@@ -9,13 +9,17 @@ use budwood_parser::{Ailment, Cause, Details, Kind, Supply};
 use chrono::NaiveDate;
 
 use crate::{
-    event::{Body, Event, Happened},
+    event::{Body, Event, Happened, Source},
     id::EventId,
+    rain::Rain,
     task::TaskKind,
 };
 
 /// Plantings on one block that lie this close are one season's work, so one cohort.
 const SAME_SEASON_DAYS: i64 = 120;
+
+/// So many reports of rain are kept: those of a planting season, in which rain is asked for.
+const RAINS_KEPT: usize = 16;
 
 /// What is known of one block.
 #[derive(Clone, Debug, Default, PartialEq)]
@@ -44,6 +48,8 @@ pub struct BlockState {
     pub sick: BTreeMap<Ailment, Count>,
     /// Harm by cause, as last counted.
     pub harmed: BTreeMap<Cause, Count>,
+    /// What was told of the rain here lately, oldest first.
+    pub rains: Vec<Rain>,
     /// Trees opened for tapping.
     pub opened: u32,
     /// Jobs said to be done that no report proves, by their last day.
@@ -101,6 +107,8 @@ pub struct Census {
     pub values_cm: Vec<f64>,
     /// "12 of 30 reach the string": how many reached it, of how many.
     pub reached: Option<(u32, u32)>,
+    /// How it is known: an adviser's visit weighs more than a count by the farmer.
+    pub source: Source,
 }
 
 impl Census {
@@ -114,6 +122,20 @@ impl Census {
             sum += value;
         }
         (number > 0.0).then(|| sum / number)
+    }
+
+    /// Standard deviation of single values over their mean (with one value less than there are,
+    /// as for a sample). None for fewer than two.
+    #[must_use]
+    pub fn spread(&self) -> Option<f64> {
+        let mean_cm = self.mean_cm().filter(|mean| *mean > 0.0)?;
+        let mut number = -1.0;
+        let mut squares = 0.0;
+        for value in &self.values_cm {
+            number += 1.0;
+            squares += (value - mean_cm) * (value - mean_cm);
+        }
+        (number > 0.0).then(|| libm::sqrt(squares / number) / mean_cm)
     }
 }
 
@@ -148,7 +170,7 @@ impl BlockState {
             Body::Reported {
                 kind, on, details, ..
             } => {
-                self.report(*kind, *on, details);
+                self.report(*kind, *on, details, event.source);
                 self.heard_on = self.heard_on.max(Some(on.to));
             }
             Body::TaskDone { task, on, .. } => {
@@ -192,7 +214,7 @@ impl BlockState {
         }
     }
 
-    fn report(&mut self, kind: Kind, on: Happened, details: &Details) {
+    fn report(&mut self, kind: Kind, on: Happened, details: &Details, source: Source) {
         let day = on.day();
         let count = details.count;
         let seen = Count {
@@ -221,8 +243,8 @@ impl BlockState {
             Kind::NotBranched => later(&mut self.tall, seen),
             Kind::Branched => later(&mut self.branched, seen),
             Kind::BranchInduction => later(&mut self.induced, seen),
-            Kind::Girth => self.girths.push(census(day, details)),
-            Kind::Height => self.heights.push(census(day, details)),
+            Kind::Girth => self.girths.push(census(day, details, source)),
+            Kind::Height => self.heights.push(census(day, details, source)),
             Kind::Disease => {
                 let ailment = details.ailment.unwrap_or(Ailment::Other);
                 keep_later(&mut self.sick, ailment, seen);
@@ -241,9 +263,20 @@ impl BlockState {
             | Kind::Pruned
             | Kind::CoverSown
             | Kind::IntercropSown
-            | Kind::NotDone
-            | Kind::Rain => {}
+            | Kind::NotDone => {}
+            Kind::Rain => self.rain(day, details),
         }
+    }
+
+    fn rain(&mut self, on: NaiveDate, details: &Details) {
+        self.rains.push(Rain {
+            on,
+            wetness: details.wetness,
+            mm: details.mm,
+        });
+        self.rains.sort_by_key(|rain| rain.on);
+        let over = self.rains.len().saturating_sub(RAINS_KEPT);
+        self.rains.drain(..over);
     }
 
     fn plant(&mut self, day: NaiveDate, trees: u32, details: &Details, backfill: bool) {
@@ -355,10 +388,11 @@ fn keep_later<K: Ord>(counts: &mut BTreeMap<K, Count>, key: K, seen: Count) {
     }
 }
 
-fn census(on: NaiveDate, details: &Details) -> Census {
+fn census(on: NaiveDate, details: &Details, source: Source) -> Census {
     Census {
         on,
         values_cm: details.values_cm.clone(),
         reached: details.count.zip(details.of),
+        source,
     }
 }

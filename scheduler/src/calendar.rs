@@ -20,8 +20,8 @@ pub use cited::{AlsoPublished, Citation, Confidence};
 pub use fault::{CalendarError, Fault};
 pub use feeding::{Dose, FeedRound, Feeding};
 pub use section::{
-    Backfill, Census, CountAgain, Cover, Datum, DrySeason, Induction, Intercrop, Land, Opening,
-    Order, Pits, Planting, Pruning, Rounds, Slope, Spacing, Survival, Weeding,
+    Backfill, Census, CountAgain, Cover, Datum, DrySeason, Growth, Induction, Intercrop, Land,
+    Opening, Order, Pits, Planting, Pruning, Rounds, Slope, Spacing, Survival, Weeding,
 };
 
 /// The calendars that ship.
@@ -108,6 +108,8 @@ pub struct Calendar {
     pub root_check: Vec<Rounds>,
     /// Looks at the leaves in the rains, by age.
     pub leaf_check: Vec<Rounds>,
+    /// Growth to be expected.
+    pub growth: Growth,
     /// Girth census.
     pub census: Census,
     /// Opening for tapping.

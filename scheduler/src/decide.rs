@@ -126,6 +126,13 @@ pub enum Why {
         /// The earlier mean in centimetres.
         before: f64,
     },
+    /// Thicker than measured before by more than a tree grows in the time.
+    Grew {
+        /// The earlier mean in centimetres.
+        before: f64,
+    },
+    /// So thin for their age that the girths may be in inches.
+    PerhapsInches,
     /// Opened while the trees are thin.
     TooThin {
         /// The last mean in centimetres.

@@ -1,8 +1,13 @@
 //! How much fertiliser one round takes.
 
-use crate::calendar::{Dose, FeedRound, Feeding};
+use crate::{
+    calendar::{Dose, FeedRound, Feeding},
+    number,
+};
 
 const GRAMS_A_KILOGRAM: f64 = 1_000.0;
+/// Weight of a common bag, in kilograms (common practice).
+pub const BAG_KG: f64 = 50.0;
 
 /// The round that trees of this age get: the last whose month has come.
 #[must_use]
@@ -27,11 +32,38 @@ pub fn kilograms(live_trees: u32, grams_per_tree: f64) -> f64 {
     f64::from(live_trees) * grams_per_tree / GRAMS_A_KILOGRAM
 }
 
+/// Bags to buy for several farmers.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Bags {
+    /// When each buys alone: each rounds up.
+    pub alone: u32,
+    /// When they buy together: rounded up once.
+    pub pooled: u32,
+}
+
+/// Whole bags for the kilograms that each farmer needs. None when a need is no weight, or more
+/// bags than there are.
+#[must_use]
+pub fn bags(needs_kg: impl IntoIterator<Item = f64>, bag_kg: f64) -> Option<Bags> {
+    let (mut alone, mut all_kg) = (0_u32, 0.0);
+    for need_kg in needs_kg {
+        if !(need_kg >= 0.0 && bag_kg > 0.0) {
+            return None;
+        }
+        alone = alone.checked_add(number::ceil(need_kg / bag_kg)?)?;
+        all_kg += need_kg;
+    }
+    Some(Bags {
+        alone,
+        pooled: number::ceil(all_kg / bag_kg)?,
+    })
+}
+
 #[cfg(test)]
 mod tests {
     use std::format;
 
-    use super::{grams_per_tree, kilograms, round_at};
+    use super::{BAG_KG, Bags, bags, grams_per_tree, kilograms, round_at};
     use crate::calendar::{Calendar, profiles};
 
     fn indonesia(rounds_a_year: &str) -> Calendar {
@@ -51,6 +83,40 @@ mod tests {
     #[track_caller]
     fn near(found: f64, expected: f64) {
         assert!((found - expected).abs() <= 0.051, "{found}, not {expected}");
+    }
+
+    /// A worked example: 7 farmers with 3,010 living trees, 150 g each, need 452 kg; that is 12
+    /// bags when each buys alone, 10 together.
+    #[test]
+    fn bags_alone_and_together() {
+        let trees = [520, 400, 430, 330, 660, 340, 330];
+        assert_eq!(trees.iter().sum::<u32>(), 3_010);
+        near(kilograms(3_010, 150.0).round(), 452.0);
+        let needs = trees.map(|trees| kilograms(trees, 150.0));
+        let expected = Bags {
+            alone: 12,
+            pooled: 10,
+        };
+        assert_eq!(bags(needs, BAG_KG), Some(expected));
+        // 520 trees alone: 78 kg, a full bag and more than half of another.
+        near(kilograms(520, 150.0), 78.0);
+        let none = Bags {
+            alone: 0,
+            pooled: 0,
+        };
+        assert_eq!(bags([], BAG_KG), Some(none));
+        assert_eq!(bags([f64::NAN], BAG_KG), None);
+        assert_eq!(bags([-5.0], BAG_KG), None);
+        assert_eq!(bags([1e300], BAG_KG), None);
+        assert_eq!(bags([10.0], 0.0), None);
+    }
+
+    /// Compost and rock phosphate for 380 pits as the Rubber Board of India and Kerala
+    /// Agricultural University have them, 12 kg and 175 g each: 4,560 kg and 66.5 kg.
+    #[test]
+    fn what_goes_into_the_pits() {
+        near(kilograms(380, 12_000.0), 4_560.0);
+        near(kilograms(380, 175.0), 66.5);
     }
 
     /// Doses of the Indonesian Rubber Research Centre, worked by hand: 476 trees in year 1 take

@@ -1,285 +1,285 @@
 //! When a stand will likely be ready for opening: always a range, never one date alone.
 //!
-//! The last census is carried forward on the curve of [`crate::growth`]. The range is meant to
-//! hold four times out of five: it adds up the error of the sample and the unknown limit of
-//! growth. It knows nothing of droughts, wind and neglect to come.
+//! Growth is followed on the scale of [`crate::growth`] on which it runs evenly. Three things are
+//! not known for sure, and all of them are in the range: the girth of the whole stand, of which
+//! only a sample was measured; the rate of growth, first as the handbook has it, then as the
+//! stand's own censuses tell, and never quite the same from year to year; and how single trees
+//! spread about the mean. The range is meant to hold four times out of five.
+//!
+//! Deliberately absent: droughts, wind and neglect to come; whether a stand may be opened now
+//! ([`crate::task::readiness`]).
+
+mod aim;
+#[cfg(test)]
+mod backtest;
+mod path;
+mod sample;
+#[cfg(test)]
+mod tests;
+
+use alloc::vec::Vec;
 
 use chrono::NaiveDate;
 
 use crate::{
-    block::{BlockState, Census},
-    calendar::{Calendar, Opening},
-    days,
-    growth::{LIMITS_CM, age_at, mean_for_share},
+    block::{BlockState, Cohort},
+    calendar::Calendar,
+    chance, days,
+    growth::{LIMITS_CM, Seen, standard},
     number,
-    task::tally,
-    wilson,
+    task::in_season,
 };
+use aim::{Aim, Part};
+use path::Path;
+
+pub use sample::{Sample, sample};
 
 const DAYS_A_YEAR: f64 = 365.25;
-/// How single girths spread about the mean when too few were measured to tell, as standard
-/// deviation over mean (from memory).
-const USUAL_SPREAD: f64 = 0.18;
-/// From this many girths on a stand's own spread is believed.
-const SPREAD_TREES: f64 = 15.0;
-/// No stand is more even or less even than this; beyond it a sample was chosen or mixed.
-const SPREAD_RANGE: (f64, f64) = (0.05, 0.35);
-/// Four times out of five a normal value lies within so many standard deviations.
-const FOUR_OF_FIVE: f64 = 1.281_551_566;
-/// Nineteen times out of twenty.
-const NINETEEN_OF_TWENTY: f64 = 1.959_963_985;
+/// Nobody looks ahead further than this, in years after the last census.
+const HORIZON_YEARS: f64 = 20.0;
+const HORIZON_MONTHS: u32 = 240;
+/// What the range leaves out on each side.
+const TAIL: f64 = 0.1;
+/// Halvings of the horizon: down to less than an hour.
+const HALVINGS: u32 = 24;
+/// Three guesses of the limit of growth stand for all, with the weights of Swanson's rule for the
+/// 10th, 50th and 90th hundredth of a distribution (from memory).
+const LIMITS: [(f64, f64); 3] = [
+    (LIMITS_CM.low, 0.3),
+    (LIMITS_CM.likely, 0.4),
+    (LIMITS_CM.high, 0.3),
+];
 
-/// When a stand will likely be ready.
-#[derive(Clone, Copy, Debug, PartialEq)]
-pub struct Forecast {
+/// A span of days that holds the right one four times out of five.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Range {
     /// Not likely before this day.
     pub earliest: NaiveDate,
-    /// The likely day.
+    /// As likely before as after this day.
     pub likely: NaiveDate,
     /// Not likely after this day.
     pub latest: NaiveDate,
-    /// The census that it rests on.
+}
+
+/// When a stand will likely be ready.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Forecast {
+    /// All its trees together.
+    pub block: Range,
+    /// The trees of each planting for themselves, oldest first.
+    pub cohorts: Vec<CohortRange>,
+    /// The census that it rests on most.
     pub census_on: NaiveDate,
     /// Trees measured in it.
     pub of: u32,
 }
 
-/// Looks ahead to the day on which the handbook's share of the trees reaches the girth. None
-/// before the second year, and without a census that tells how thick the trees are.
+/// When the trees of one planting will likely be ready.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct CohortRange {
+    /// When they were planted.
+    pub planted_on: NaiveDate,
+    /// How many live.
+    pub trees: u32,
+    /// When; none when it is too far ahead.
+    pub range: Option<Range>,
+}
+
+/// Looks ahead to the day on which the handbook's share of the trees reaches the girth, moved
+/// into its months of opening. `peers` are the girths of other stands of the place.
+///
+/// None before the second year, and without a census that tells how thick the trees are.
 #[must_use]
-pub fn opening(state: &BlockState, calendar: &Calendar) -> Option<Forecast> {
-    let rule = &calendar.opening;
-    let planted_on = state.planted_on()?;
-    let census = state.girths.iter().max_by_key(|census| census.on)?;
-    let sample = sample(census, rule)?;
-    let age_years = exact(census.on.signed_duration_since(planted_on).num_days())? / DAYS_A_YEAR;
-    let wanted_cm = mean_for_share(rule.girth_cm, rule.share_pct / 100.0, sample.spread)?;
-    let age = |mean_cm: f64, limit_cm: f64| age_at(wanted_cm, mean_cm, age_years, limit_cm);
-    let error_cm = sample.error_cm * FOUR_OF_FIVE;
-    let likely = age(sample.mean_cm, LIMITS_CM.likely)?;
-    let sooner = apart(
-        likely - age(sample.mean_cm + error_cm, LIMITS_CM.likely)?,
-        likely - age(sample.mean_cm, LIMITS_CM.high)?,
-    );
-    let later = apart(
-        age(sample.mean_cm - error_cm, LIMITS_CM.likely)? - likely,
-        age(sample.mean_cm, LIMITS_CM.low)? - likely,
-    );
-    let old_enough = days::months_after(planted_on, rule.minimum_months)?.max(census.on);
-    let day = |years: f64| {
-        let days = number::floor(years.max(0.0) * DAYS_A_YEAR)?;
-        Some(days::after(planted_on, days)?.max(old_enough))
-    };
+pub fn opening(state: &BlockState, calendar: &Calendar, peers: &[Seen]) -> Option<Forecast> {
+    let outlook = Outlook::new(state, calendar, peers)?;
+    let cohorts = outlook.cohorts.iter().map(|cohort| CohortRange {
+        planted_on: cohort.planted_on,
+        trees: cohort.alive(),
+        range: outlook.range(calendar, cohort.planted_on, &[outlook.part(cohort)]),
+    });
     Some(Forecast {
-        earliest: day(likely - sooner)?,
-        likely: day(likely)?,
-        latest: day(likely + later)?,
-        census_on: census.on,
-        of: sample.of,
+        block: outlook.range(calendar, state.planted_on()?, &outlook.parts())?,
+        cohorts: cohorts.collect(),
+        census_on: outlook.last.on,
+        of: outlook.last.of,
     })
 }
 
-/// Two errors that know nothing of each other, together.
-fn apart(one: f64, other: f64) -> f64 {
-    libm::sqrt(one * one + other * other)
+/// The likely day of [`opening`] alone, and the day of the census behind it. For reckoning with,
+/// never to be told: that needs the range.
+#[must_use]
+pub fn likely(state: &BlockState, calendar: &Calendar) -> Option<(NaiveDate, NaiveDate)> {
+    let outlook = Outlook::new(state, calendar, &[])?;
+    let aims = outlook.aims(calendar, &outlook.parts());
+    let day = outlook.day(calendar, state.planted_on()?, &aims, 0.5)?;
+    Some((day, outlook.last.on))
 }
 
-/// What a census tells of the whole stand.
-struct Sample {
-    of: u32,
-    mean_cm: f64,
-    /// Standard error of the mean.
-    error_cm: f64,
-    /// Standard deviation of single trees over their mean.
-    spread: f64,
+/// How likely the stand is ready on this day, from 0 to 1, whatever the month.
+#[must_use]
+pub fn chance_by(
+    day: NaiveDate,
+    state: &BlockState,
+    calendar: &Calendar,
+    peers: &[Seen],
+) -> Option<f64> {
+    let outlook = Outlook::new(state, calendar, peers)?;
+    let years = years(outlook.last.on, day)?.max(0.0);
+    Some(outlook.chance(&outlook.aims(calendar, &outlook.parts()), years))
 }
 
-fn sample(census: &Census, rule: &Opening) -> Option<Sample> {
-    match census.mean_cm() {
-        Some(mean_cm) => measured(census, mean_cm),
-        None => counted(census, rule),
-    }
+/// The last mean girth of a stand and its age, for the standard of its place.
+#[must_use]
+pub fn seen(state: &BlockState, calendar: &Calendar) -> Option<Seen> {
+    let planted_on = state.planted_on()?;
+    let sample = sample::all(state, &calendar.opening, planted_on).pop()?;
+    Some(Seen {
+        age_years: years(planted_on, sample.on)?,
+        girth_cm: sample.mean_cm,
+    })
 }
 
-fn measured(census: &Census, mean_cm: f64) -> Option<Sample> {
-    let of = u32::try_from(census.values_cm.len()).ok()?;
-    let n = f64::from(of);
-    let squares: f64 = census
-        .values_cm
+/// How many months the stand was ahead of what was to be expected of it (negative: behind) at its
+/// last census.
+#[must_use]
+pub fn months_ahead(state: &BlockState, calendar: &Calendar, peers: &[Seen]) -> Option<f64> {
+    let Seen {
+        age_years,
+        girth_cm,
+    } = seen(state, calendar)?;
+    let clone_name = state
+        .cohorts
         .iter()
-        .map(|cm| (cm - mean_cm) * (cm - mean_cm))
-        .sum();
-    let spread = if n < SPREAD_TREES {
-        USUAL_SPREAD
-    } else {
-        let (least, most) = SPREAD_RANGE;
-        (libm::sqrt(squares / (n - 1.0)) / mean_cm).clamp(least, most)
-    };
-    Some(Sample {
-        of,
-        mean_cm,
-        error_cm: spread * mean_cm / libm::sqrt(n),
-        spread,
-    })
+        .find_map(|one| one.clone_name.as_deref());
+    let curve = standard(&calendar.growth, clone_name, peers, LIMITS_CM.likely)?;
+    curve.months_ahead(girth_cm, age_years)
 }
 
-/// "12 of 30 reach the string" tells the mean through the usual spread, unless none or all do.
-fn counted(census: &Census, rule: &Opening) -> Option<Sample> {
-    let (reached, of) = tally(census, rule)?;
-    let (low, high) = wilson::interval(reached, of)?;
-    let mean = |share| mean_for_share(rule.girth_cm, share, USUAL_SPREAD);
-    Some(Sample {
-        of,
-        mean_cm: mean(f64::from(reached) / f64::from(of))?,
-        error_cm: (mean(high)? - mean(low)?) / (2.0 * NINETEEN_OF_TWENTY),
-        spread: USUAL_SPREAD,
-    })
+/// All that is known of a stand, ready to be looked ahead with.
+struct Outlook<'a> {
+    /// Those with living trees.
+    cohorts: Vec<&'a Cohort>,
+    /// The day of planting of the middle tree.
+    planted_on: NaiveDate,
+    /// Where the stand is on its way, for each limit of growth that its girth allows.
+    paths: Vec<(f64, Path)>,
+    last: Sample,
 }
 
-fn exact(days: i64) -> Option<f64> {
-    i32::try_from(days).ok().map(f64::from)
-}
-
-#[cfg(test)]
-mod tests {
-    use std::vec::Vec;
-
-    use chrono::NaiveDate;
-
-    use super::{DAYS_A_YEAR, FOUR_OF_FIVE, Forecast, opening};
-    use crate::{
-        block::{BlockState, Census, Cohort},
-        calendar::{Calendar, profiles},
-        growth::{LIMITS_CM, age_at, mean_for_share, quantile},
-    };
-
-    fn day(text: &str) -> NaiveDate {
-        text.parse().unwrap()
+impl<'a> Outlook<'a> {
+    fn new(state: &'a BlockState, calendar: &Calendar, peers: &[Seen]) -> Option<Self> {
+        let cohorts: Vec<&Cohort> = state.cohorts.iter().filter(|one| one.alive() > 0).collect();
+        let planted_on = middle_planting(&cohorts)?;
+        let samples = sample::all(state, &calendar.opening, planted_on);
+        let last = samples.last().copied()?;
+        let clone_name = cohorts.iter().find_map(|one| one.clone_name.as_deref());
+        let paths = LIMITS.iter().filter_map(|(limit_cm, weight)| {
+            let curve = standard(&calendar.growth, clone_name, peers, *limit_cm)?;
+            let start = Path::start(&curve);
+            let path = samples.iter().try_fold(start, |path, sample| {
+                path.seen(years(planted_on, sample.on)?, sample)
+            })?;
+            Some((*weight, path))
+        });
+        let paths: Vec<(f64, Path)> = paths.collect();
+        (!paths.is_empty()).then_some(Self {
+            cohorts,
+            planted_on,
+            paths,
+            last,
+        })
     }
 
-    fn fao() -> Calendar {
-        Calendar::parse(profiles::FAO).unwrap()
-    }
-
-    fn state(on: &str, values_cm: Vec<f64>, reached: Option<(u32, u32)>) -> BlockState {
-        BlockState {
-            cohorts: Vec::from([Cohort {
-                planted_on: day("2024-01-01"),
-                clone_name: None,
-                planted: 500,
-                dead: 0,
-                backfill: false,
-            }]),
-            girths: Vec::from([Census {
-                on: day(on),
-                values_cm,
-                reached,
-            }]),
-            ..BlockState::default()
+    fn part(&self, cohort: &Cohort) -> Part {
+        Part {
+            trees: f64::from(cohort.alive()),
+            older_years: years(cohort.planted_on, self.planted_on).unwrap_or(0.0),
         }
     }
 
-    /// Thirty girths with this mean and a spread of 18 %, at even shares of the distribution.
-    fn thirty(mean_cm: f64) -> Vec<f64> {
-        (0..30)
-            .map(|n| mean_cm * (1.0 + 0.184 * quantile((f64::from(n) + 0.5) / 30.0).unwrap()))
-            .collect()
+    fn parts(&self) -> Vec<Part> {
+        self.cohorts.iter().map(|one| self.part(one)).collect()
     }
 
-    fn months(day_in: NaiveDate) -> f64 {
-        (day_in - day("2024-01-01")).num_days() as f64 / DAYS_A_YEAR * 12.0
+    /// What these trees must reach on each path; none where they never do.
+    fn aims(&self, calendar: &Calendar, parts: &[Part]) -> Vec<Option<Aim>> {
+        let aim = |path: &Path| Aim::new(path, parts, &calendar.opening, &self.last);
+        self.paths.iter().map(|(_, path)| aim(path)).collect()
     }
 
-    /// A worked example by another curve: 30 trees of 29.5 cm at 48 months, spread 18 %; 65 % of
-    /// the trees at 50 cm in month 100, four times out of five in months 92 to 111.
-    #[test]
-    fn a_worked_example() {
-        let mut calendar = fao();
-        calendar.opening.share_pct = 65.0;
-        let state = state("2028-01-01", thirty(29.5), None);
-        let found = opening(&state, &calendar).unwrap();
-        assert!((months(found.likely) - 100.0).abs() < 3.0, "{found:?}");
-        assert!((months(found.earliest) - 92.0).abs() < 3.0, "{found:?}");
-        assert!((months(found.latest) - 111.0).abs() < 3.0, "{found:?}");
-        assert_eq!(found.of, 30);
+    /// How likely these aims are reached so many years after the last census.
+    fn chance(&self, aims: &[Option<Aim>], years: f64) -> f64 {
+        let mut weights = 0.0;
+        let mut sum = 0.0;
+        for ((weight, path), aim) in self.paths.iter().zip(aims) {
+            weights += weight;
+            if let Some(aim) = aim {
+                sum += weight * path.chance(aim, years);
+            }
+        }
+        sum / weights
     }
 
-    #[test]
-    fn more_trees_narrow_the_range() {
-        let range = |reached: (u32, u32)| {
-            let found = opening(&state("2030-01-01", Vec::new(), Some(reached)), &fao()).unwrap();
-            (found.latest - found.earliest).num_days()
-        };
-        assert!(range((80, 200)) < range((12, 30)));
+    fn range(&self, calendar: &Calendar, planted_on: NaiveDate, parts: &[Part]) -> Option<Range> {
+        let aims = self.aims(calendar, parts);
+        let day = |share| self.day(calendar, planted_on, &aims, share);
+        let horizon = || days::months_after(self.last.on, HORIZON_MONTHS);
+        Some(Range {
+            earliest: day(TAIL)?,
+            likely: day(0.5)?,
+            latest: day(1.0 - TAIL).or_else(horizon)?,
+        })
     }
 
-    #[test]
-    fn no_forecast_without_knowledge() {
-        let none = |on, values, reached| opening(&state(on, values, reached), &fao());
-        assert_eq!(none("2030-01-01", Vec::new(), None), None);
-        assert_eq!(none("2030-01-01", Vec::new(), Some((0, 30))), None);
-        assert_eq!(none("2030-01-01", Vec::new(), Some((30, 30))), None);
-        assert_eq!(none("2025-06-01", thirty(9.0), None), None, "too young");
-        assert_eq!(none("2030-01-01", Vec::from([f64::NAN]), None), None);
-        assert_eq!(none("2023-01-01", thirty(30.0), None), None);
-        assert_eq!(opening(&BlockState::default(), &fao()), None);
+    /// The day by which the stand is ready with this chance, as the handbook lets stands be opened.
+    fn day(
+        &self,
+        calendar: &Calendar,
+        planted_on: NaiveDate,
+        aims: &[Option<Aim>],
+        share: f64,
+    ) -> Option<NaiveDate> {
+        let rule = &calendar.opening;
+        let not_before = days::months_after(planted_on, rule.minimum_months)?.max(self.last.on);
+        let days = number::floor(self.years_until(aims, share)? * DAYS_A_YEAR)?;
+        in_season(
+            days::after(self.last.on, days)?.max(not_before),
+            &rule.months,
+        )
     }
 
-    #[test]
-    fn never_before_the_age_or_the_census() {
-        let fast = opening(&state("2027-01-01", thirty(45.0), None), &fao()).unwrap();
-        assert_eq!(fast.earliest, day("2029-01-01"));
-        let thick = opening(&state("2031-01-01", thirty(70.0), None), &fao()).unwrap();
-        assert_eq!(thick.likely, day("2031-01-01"));
-    }
-
-    /// Made-up stands whose growth follows the curve with a limit drawn as the range assumes:
-    /// about four ranges of five hold the day on which the share is reached.
-    #[test]
-    fn the_range_holds_four_times_out_of_five() {
-        let calendar = fao();
-        let wanted_cm = mean_for_share(50.0, 0.7, 0.18).unwrap();
-        let mut draws = Draws(7);
-        let mut held = 0;
-        for _ in 0..400 {
-            let off = draws.normal();
-            let side = if off < 0.0 {
-                LIMITS_CM.likely - LIMITS_CM.low
+    /// Years after the last census at which the chance has grown to this share. None when it
+    /// does not within the horizon.
+    fn years_until(&self, aims: &[Option<Aim>], share: f64) -> Option<f64> {
+        let (mut low, mut high) = (0.0, HORIZON_YEARS);
+        if self.chance(aims, high) < share {
+            return None;
+        }
+        for _ in 0..HALVINGS {
+            let middle = f64::midpoint(low, high);
+            if self.chance(aims, middle) < share {
+                low = middle;
             } else {
-                LIMITS_CM.high - LIMITS_CM.likely
-            };
-            let limit_cm = LIMITS_CM.likely + off * side / FOUR_OF_FIVE;
-            let mean_cm = 24.0 + 12.0 * draws.share();
-            let girths = (0..30)
-                .map(|_| mean_cm * (1.0 + 0.18 * draws.normal()))
-                .collect();
-            let truth = age_at(wanted_cm, mean_cm, 4.0, limit_cm);
-            let Some(Forecast {
-                earliest, latest, ..
-            }) = opening(&state("2028-01-01", girths, None), &calendar)
-            else {
-                continue;
-            };
-            let months_true = truth.map_or(f64::INFINITY, |years| years * 12.0);
-            held += i32::from(months(earliest) <= months_true && months_true <= months(latest));
+                high = middle;
+            }
         }
-        assert!((300..=340).contains(&held), "{held} of 400");
+        Some(high)
     }
+}
 
-    /// Repeatable draws (a linear congruential generator with the constants of Knuth's MMIX).
-    struct Draws(u64);
-
-    impl Draws {
-        fn share(&mut self) -> f64 {
-            self.0 = self
-                .0
-                .wrapping_mul(6_364_136_223_846_793_005)
-                .wrapping_add(1_442_695_040_888_963_407);
-            ((self.0 >> 12) as f64 + 0.5) / (1_u64 << 52) as f64
-        }
-
-        fn normal(&mut self) -> f64 {
-            quantile(self.share()).unwrap()
-        }
+/// The day of planting of all living trees together, weighted by their number.
+fn middle_planting(cohorts: &[&Cohort]) -> Option<NaiveDate> {
+    let first = cohorts.iter().map(|cohort| cohort.planted_on).min()?;
+    let (mut trees, mut days) = (0.0, 0.0);
+    for cohort in cohorts {
+        let alive = f64::from(cohort.alive());
+        trees += alive;
+        days += alive * years(first, cohort.planted_on)? * DAYS_A_YEAR;
     }
+    days::after(first, number::floor(days / trees)?)
+}
+
+fn years(from: NaiveDate, to: NaiveDate) -> Option<f64> {
+    let days = i32::try_from(to.signed_duration_since(from).num_days()).ok()?;
+    Some(f64::from(days) / DAYS_A_YEAR)
 }

@@ -22,14 +22,14 @@ use alloc::vec::Vec;
 use budwood_parser::{Measure, Unit};
 use chrono::NaiveDate;
 
-use crate::{block::BlockState, calendar::Calendar, directory::Block, id::BlockId};
+use crate::{block::BlockState, calendar::Calendar, census::Walk, directory::Block, id::BlockId};
 use case::{Case, Plan};
 
 pub use kind::TaskKind;
 pub use season::Rains;
 pub use survival::{Filling, filling};
-pub(crate) use tapping::tally;
 pub use tapping::{Readiness, Verdict, readiness};
+pub(crate) use tapping::{in_season, tally};
 
 /// Every job of a block: for each kind the present or the next round, even when its day is still
 /// to come, and none when the job cannot arise or is past its end.
@@ -56,7 +56,11 @@ pub fn tasks(
         .filter(|kind| !is_opened || *kind == TaskKind::OpenRest)
         // Where every tree is dead, nobody wants to hear of weeding.
         .filter(|kind| !is_lost || *kind == TaskKind::Backfill)
-        .filter_map(|kind| Some(case.task(kind, plan(&case, kind)?)))
+        .filter_map(|kind| {
+            let plan = plan(&case, kind)?;
+            let clock = clock(&case, kind, &plan);
+            Some(case.task(kind, plan, clock))
+        })
         .filter(|task| task.ends.is_none_or(|ends| ends >= today.max(task.due)))
         .collect()
 }
@@ -96,6 +100,30 @@ fn plan(case: &Case<'_>, kind: TaskKind) -> Option<Plan> {
         TaskKind::GetReady => tapping::get_ready(case),
         TaskKind::Open => tapping::open(case),
         TaskKind::OpenRest => tapping::open_rest(case),
+    }
+}
+
+/// A job that waits for the rains, or must be done before they end, hangs on the season as long as
+/// that is what sets its days.
+fn clock(case: &Case<'_>, kind: TaskKind, planned: &Plan) -> Clock {
+    if !matches!(
+        kind,
+        TaskKind::Feed
+            | TaskKind::Prune
+            | TaskKind::Backfill
+            | TaskKind::InduceBranching
+            | TaskKind::LeafCheck
+    ) {
+        return kind.clock();
+    }
+    let season = Season::default();
+    let always = Case {
+        season: &season,
+        ..*case
+    };
+    match plan(&always, kind) {
+        Some(plan) if (plan.due, plan.ends) == (planned.due, planned.ends) => kind.clock(),
+        Some(_) | None => Clock::Season,
     }
 }
 
@@ -161,6 +189,8 @@ pub struct Figures {
     /// Whether a publication stands behind every value of the calendar in these figures. If not,
     /// they are never told as a rule.
     pub is_published: bool,
+    /// Which trees to measure (census); none when it is every tree.
+    pub walk: Option<Walk>,
 }
 
 /// What a group's season says, for one year.

@@ -1,7 +1,6 @@
 //! How far the share in a sample may be from the share in the whole stand.
 
-/// 97.5th percentile of the normal distribution, for an interval of 95 %.
-const Z: f64 = 1.959_963_985;
+use crate::chance::NINETEEN_OF_TWENTY as Z;
 
 /// The Wilson score interval of 95 % (E. B. Wilson, Journal of the American Statistical
 /// Association 22, 1927) for `hits` of `of`, as shares from 0 to 1. None for an empty sample or

@@ -15,4 +15,5 @@ mod packs;
 mod peer;
 mod segments;
 mod signature;
+mod statistics;
 mod words;

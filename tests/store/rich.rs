@@ -14,6 +14,7 @@ use budwood_scheduler::{
     Happened, MessageId, NudgeTrack, Person, PersonId, PersonLink, Phone, Role, Source, TaskKind,
     block::Count,
     decide::{Draft, Missing},
+    rain::Rain,
 };
 use chrono::{DateTime, NaiveDate, Utc, Weekday};
 
@@ -262,10 +263,16 @@ fn state() -> BlockState {
         on: day(1, 9),
         trees,
     };
-    let census = |reached| Census {
+    let census = |reached, source| Census {
         on: day(1, 9),
         values_cm: vec![41.0, 43.5],
         reached,
+        source,
+    };
+    let rain = |wetness, mm| Rain {
+        on: day(1, 8),
+        wetness,
+        mm,
     };
     BlockState {
         cohorts: vec![Cohort {
@@ -285,10 +292,14 @@ fn state() -> BlockState {
         tall: Some(count(Some(12))),
         branched: Some(count(Some(90))),
         induced: Some(count(Some(12))),
-        girths: vec![census(None), census(Some((12, 30)))],
-        heights: vec![census(None)],
+        girths: vec![
+            census(None, Source::OwnText),
+            census(Some((12, 30)), Source::Visit),
+        ],
+        heights: vec![census(None, Source::Leader)],
         sick: BTreeMap::from([(Ailment::Pink, count(Some(2)))]),
         harmed: BTreeMap::from([(Cause::Wind, count(None))]),
+        rains: vec![rain(Some(Wetness::Soaked), None), rain(None, Some(12.5))],
         opened: 40,
         done: BTreeMap::from([(TaskKind::OrderPlants, day(1, 1))]),
         postponed: BTreeMap::from([(TaskKind::Weed, day(2, 1))]),

@@ -78,7 +78,14 @@ fn the_parser_has_exactly_these_dependencies() {
 fn the_scheduler_has_exactly_these_dependencies() {
     check_direct(
         "budwood-scheduler",
-        &["budwood-parser", "chrono", "libm", "thiserror", "toml"],
+        &[
+            "budwood-parser",
+            "chrono",
+            "libm",
+            "statrs",
+            "thiserror",
+            "toml",
+        ],
     );
 }
 

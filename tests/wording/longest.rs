@@ -3,11 +3,12 @@
 
 use budwood::{
     sms,
-    wording::{After, NudgeText, Said},
+    wording::{After, NudgeText, Ready, Said},
 };
 use budwood_parser::{Ailment, Cause, Details, Doubt, Kind, Measure, Supply, Unit, Wetness};
 use budwood_scheduler::{
     BlockId, BlockState, Clock, Cohort, Figures, Happened, Task, TaskKind,
+    census::Walk,
     decide::{Draft, Missing, Why},
 };
 use chrono::NaiveDate;
@@ -57,6 +58,11 @@ fn task(kind: TaskKind, day: NaiveDate) -> Task {
             distance_m: Some(2.5),
             width_m: Some(13.7),
             is_published: true,
+            walk: Some(Walk {
+                every: 2_000,
+                from: 2_000,
+                trees: TREES,
+            }),
         },
     }
 }
@@ -136,6 +142,7 @@ fn after(state: &BlockState, day: NaiveDate) -> After<'_> {
         state,
         points: Some(TREES * 3),
         next: Some(day),
+        ready: Some(Ready::Between(day, day)),
         adviser: NAME,
     }
 }
@@ -239,6 +246,8 @@ fn whys() -> Vec<Why> {
             Why::SameAgain,
             Why::OddValue(12_345.5),
             Why::Shrunk { before: 123.4 },
+            Why::Grew { before: 123.4 },
+            Why::PerhapsInches,
             Why::TooThin { mean: 123.4 },
             Why::TooMuchFeed,
             Why::BeforePlanting,

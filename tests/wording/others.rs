@@ -2,7 +2,7 @@
 
 use budwood::{
     args, sms,
-    wording::{Args, LateItem, MemberBlock, Tongue},
+    wording::{Args, LateItem, MemberBlock, MemberGirth, Tongue},
 };
 use budwood_scheduler::TaskKind;
 use chrono::NaiveDate;
@@ -15,7 +15,7 @@ use super::{
 
 /// Texts that are put into others, or are put together by the checks above.
 fn is_part(key: &str) -> bool {
-    const PARTS: [&str; 28] = [
+    const PARTS: [&str; 30] = [
         "weekday-",
         "month-",
         "said-",
@@ -43,9 +43,11 @@ fn is_part(key: &str) -> bool {
         "read-back",
         "confirm",
         "taken-back",
-        "feed-",
+        "feed-ring",
+        "walk-",
+        "rain-",
     ];
-    const WHOLE: [&str; 22] = [
+    const WHOLE: [&str; 26] = [
         "day",
         "day-year",
         "span",
@@ -56,6 +58,10 @@ fn is_part(key: &str) -> bool {
         "task-count",
         "member-due",
         "member-no-blocks",
+        "member-girth",
+        "member-behind",
+        "member-ahead",
+        "member-ready",
         "consent-none",
         "alarm-grief",
         "alarm-danger",
@@ -101,6 +107,13 @@ fn longest(case: &Case<'_>, key: &str, value: &str) -> String {
         }
         "ailment" => tongue.say("ailment-pink", args! {}),
         "count" => "500".to_owned(),
+        // It is left out where it does not fit.
+        "check" => String::new(),
+        "rain" => tongue.say("rain-open", args! { "soaked" => 500, "reporters" => 500 }),
+        "months" => "120".to_owned(),
+        "pooled" => "1200".to_owned(),
+        "alone" if key == "feed-group" => "1500".to_owned(),
+        "trees" if key == "feed-group" => "300000".to_owned(),
         "alive" if key == "status" => tongue.say("alive-unknown", args! {}),
         "ring" => tongue.say("feed-ring", args! {}),
         "alarm" => tongue.say("alarm-complaint", args! {}),
@@ -147,6 +160,15 @@ fn person(tongue: Tongue<'_>, key: &str) -> String {
             };
             tongue.late_item(&late, 5)
         }
+        "girth-list" => {
+            let girth = tongue.member_girth(&MemberGirth {
+                mean_cm: 123.4,
+                of: TREES,
+                months_ahead: -120,
+                ready: None,
+            });
+            format!("{SHORTEST}{girth}")
+        }
         "quiet-list" => values("quiet-person"),
         "gaps-list" => values("gaps-person"),
         "sick-list" | "sick-list-cluster" => values("sick-person"),
@@ -163,6 +185,7 @@ fn member(day: NaiveDate) -> MemberBlock {
         alive: TREES,
         hectares: Some(49.9),
         due: Some((TaskKind::LookAtInduced, day)),
+        girth: None,
     }
 }
 

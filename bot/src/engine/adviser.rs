@@ -4,6 +4,7 @@ use budwood_parser::{Query, Topic};
 use budwood_scheduler::{Group, GroupId, Person, health::Family, orders::plants_to_order};
 
 use super::{
+    girth::member_girth,
     plan::{calendar_of, tasks_of},
     step::{Step, civil_day, zone},
     summary::{SickPerson, Summary, last_heard, summary},
@@ -18,6 +19,9 @@ impl Step<'_> {
     pub(super) fn adviser_answer(&self, speaker: &Person, query: &Query) -> Option<String> {
         if let Some(member) = &query.member {
             return Some(self.member(speaker, member));
+        }
+        if let Some(text) = self.about_work(speaker, query) {
+            return Some(text);
         }
         let text = match query.topic {
             Topic::Quiet => self.quiet(speaker, self.group_asked(speaker, query)),
@@ -97,7 +101,11 @@ impl Step<'_> {
             }
             tongue.say(key, args! { "tasks" => tongue.task_counts(counts, shown) })
         };
-        let text = |shown: usize| {
+        let check = match self.stands_to_check(group) {
+            0 => String::new(),
+            count => tongue.say("status-check", args! { "count" => count }),
+        };
+        let text = |shown: usize, check: &str| {
             tongue.fit(|length| {
                 tongue.say(
                     "status",
@@ -109,6 +117,7 @@ impl Step<'_> {
                         "alive" => alive.as_str(),
                         "due" => jobs(&sum.due, "status-due", shown),
                         "late" => jobs(&sum.late, "status-late", shown),
+                        "check" => check,
                         "quiet" => sum.quiet.len(),
                         "sick" => sum.sick.len(),
                     },
@@ -118,9 +127,9 @@ impl Step<'_> {
         let most = sum.due.len().max(sum.late.len()).max(1);
         (1..=most)
             .rev()
-            .map(text)
+            .map(|shown| text(shown, &check))
             .find(|text| whole_sentence(text, sum))
-            .unwrap_or_else(|| text(1))
+            .unwrap_or_else(|| text(1, ""))
     }
 
     fn late(&self, speaker: &Person, group: &Group, sum: &Summary) -> String {
@@ -262,7 +271,7 @@ impl Step<'_> {
         )
     }
 
-    fn member(&self, speaker: &Person, name: &str) -> String {
+    pub(super) fn member(&self, speaker: &Person, name: &str) -> String {
         let found = self
             .world
             .directory
@@ -296,9 +305,21 @@ impl Step<'_> {
                 },
             )
         };
-        let blocks = self.member_blocks(person);
+        let mut blocks = self.member_blocks(person);
         if blocks.is_empty() {
             return tongue.fit(|_| sentence(tongue.say("member-no-blocks", args! {})));
+        }
+        let all: Vec<String> = blocks
+            .iter()
+            .map(|block| tongue.member_block(block, limits::SHORT_NAME))
+            .collect();
+        // Girths are told where all blocks fit with them, rather than leave a block out.
+        let whole = sentence(all.join(", "));
+        if sms::measure(&whole).parts <= 1 {
+            return whole;
+        }
+        for block in &mut blocks {
+            block.girth = None;
         }
         tongue.people(
             &blocks,
@@ -327,6 +348,7 @@ impl Step<'_> {
                     alive: state.map_or(0, |state| state.alive()),
                     hectares: block.hectares(),
                     due: due.map(|task| (task.kind, task.due)),
+                    girth: member_girth(self.world, self.setup, block.id, today),
                 }
             })
             .collect()

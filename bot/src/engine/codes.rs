@@ -5,13 +5,17 @@
 
 use std::hash::{DefaultHasher, Hash, Hasher};
 
-use budwood_scheduler::{Body, GroupId, Person, Role};
+use budwood_scheduler::{
+    Body, GroupId, Person, Role,
+    rain::{Advice, rain_map},
+};
 use chrono::NaiveDate;
 
 use super::{inbound::Turn, step::Step};
 use crate::{
     args,
     message::{Deed, Question},
+    wording::Tongue,
 };
 
 /// Codes have four digits: short enough to type, and one guess only.
@@ -43,6 +47,7 @@ impl Step<'_> {
             args! {
                 "group" => record.name.as_str(),
                 "day" => tongue.day(on),
+                "rain" => self.rain_told(tongue, group, on),
                 "farmers" => self.farmers(group),
                 "code" => code.as_str(),
             },
@@ -50,6 +55,31 @@ impl Step<'_> {
         let deed = Deed::OpenWindow { group, on };
         self.ask(turn, turn.speaker, Question::Code { code, deed }, text);
         "asked for a code"
+    }
+
+    /// What farmers told of the rain lately, and what it looks like. The adviser decides.
+    fn rain_told(&self, tongue: Tongue<'_>, group: GroupId, today: NaiveDate) -> String {
+        let mut reports = Vec::new();
+        for person in self.world.directory.members(group) {
+            for block in self.world.directory.blocks_of(person.id) {
+                let state = self.world.states.get(&block.id);
+                let rains = state.map_or(&[][..], |state| &state.rains);
+                reports.extend(rains.iter().map(|rain| (person.id, *rain)));
+            }
+        }
+        let map = rain_map(&reports, today);
+        if map.reporters == 0 {
+            return String::new();
+        }
+        let key = match map.advice {
+            Advice::LooksOpen => "rain-open",
+            Advice::Hold => "rain-hold",
+            Advice::TooFew => "rain-few",
+        };
+        tongue.say(
+            key,
+            args! { "soaked" => map.soaked, "reporters" => map.reporters },
+        )
     }
 
     /// Asks for the code before a name and number are erased.

@@ -7,6 +7,7 @@ use budwood_scheduler::{
 use chrono::NaiveDate;
 
 use super::{
+    girth::outlook,
     inbound::Turn,
     plan::{points_of, tasks_of},
     step::{Step, Telling, civil_day},
@@ -73,6 +74,7 @@ impl Step<'_> {
             let text = self.read_back(turn, *block, drafts);
             self.answer(&turn.number, turn.message, text);
             self.tell_of_sickness(turn, *block, drafts);
+            self.tell_of_girth(turn, *block, drafts);
         }
         if facts.iter().any(|fact| fact.kind == Kind::Disease) {
             self.tell_of_cluster(turn);
@@ -136,6 +138,12 @@ impl Step<'_> {
             next: drafts
                 .last()
                 .and_then(|fact| self.next_round(block, fact.kind)),
+            ready: drafts
+                .iter()
+                .any(|fact| fact.kind == Kind::Girth)
+                .then(|| outlook(self.world, self.setup, block, self.today_of(turn.target)))
+                .flatten()
+                .map(|outlook| outlook.ready),
             adviser: &adviser,
         };
         let today = civil_day(turn.sent_at, self.zone_of(turn.target));

@@ -2,16 +2,17 @@
 
 use budwood_parser::{Kind, Query, Topic};
 use budwood_scheduler::{
-    Block, BlockId, Consent, Group, Person, PersonId, Task, TaskKind, forecast,
+    Block, BlockId, Consent, Group, Person, PersonId, Task, TaskKind,
     orders::plants_to_order,
     plan,
-    task::{Verdict, hectares, readiness},
+    survival::{Infill, infill},
+    task::hectares,
 };
 use chrono::NaiveDate;
 
 use super::{
     inbound::Turn,
-    plan::{calendar_of, tasks_of},
+    plan::{calendar_of, season_of, tasks_of},
     step::Step,
 };
 use crate::{args, limits, wording::short};
@@ -145,8 +146,8 @@ impl Step<'_> {
         let group = speaker
             .group
             .and_then(|group| self.world.directory.group(group));
-        if let (Some(TaskKind::Open), Some(group)) = (wanted, group) {
-            return self.when_tap(speaker, group, query);
+        if let (Some(TaskKind::Open), Some(_)) = (wanted, group) {
+            return self.when_tap(speaker, query);
         }
         if let (Some(TaskKind::Plant), None, Some(group)) = (wanted, found, group) {
             return self.may_plant(speaker, group);
@@ -167,44 +168,6 @@ impl Step<'_> {
                     "adviser" => short(&adviser, length),
                 },
             )
-        })
-    }
-
-    /// Never a date without a range.
-    fn when_tap(&self, speaker: &Person, group: &Group, query: &Query) -> String {
-        let block = self.world.directory.blocks_of(speaker.id).find(|block| {
-            query
-                .block
-                .as_deref()
-                .is_none_or(|name| block.name.eq_ignore_ascii_case(name))
-        });
-        let Some(block) = block else {
-            return self.plain(speaker, "no-blocks");
-        };
-        let seen = self
-            .world
-            .states
-            .get(&block.id)
-            .zip(calendar_of(self.setup, group))
-            .and_then(|(state, calendar)| forecast::opening(state, calendar));
-        let tongue = self.tongue(speaker);
-        let adviser = self.adviser_name(speaker);
-        tongue.fit(|length| {
-            let mut args = args! {
-                "name" => short(speaker.called(), length),
-                "block" => short(&block.name, length),
-                "adviser" => short(&adviser, length),
-            };
-            let Some(seen) = &seen else {
-                return tongue.say("when-tap-unknown", args);
-            };
-            args.extend(args! {
-                "likely" => tongue.month_year(seen.likely),
-                "earliest" => tongue.month_year(seen.earliest),
-                "latest" => tongue.month_year(seen.latest),
-                "trees" => seen.of,
-            });
-            tongue.say("when-tap", args)
         })
     }
 
@@ -299,42 +262,42 @@ impl Step<'_> {
         let text = match (query.kind, group) {
             (Some(Kind::TappingOpened), Some(group)) => self.may_tap(speaker, group, query),
             (Some(Kind::Planted), Some(group)) => Some(self.may_plant(speaker, group)),
+            (Some(Kind::Replaced | Kind::Dead), Some(group)) => {
+                self.may_fill(speaker, group, query)
+            }
             (Some(Kind::Sprayed), _) => Some(self.plain(speaker, "may-spray")),
             _ => None,
         };
         text.unwrap_or_else(|| self.plain(speaker, "may-other"))
     }
 
-    fn may_tap(&self, speaker: &Person, group: &Group, query: &Query) -> Option<String> {
+    /// Gaps are filled while the handbook has it and rain is left; a refusal gives the reason.
+    fn may_fill(&self, speaker: &Person, group: &Group, query: &Query) -> Option<String> {
         let calendar = calendar_of(self.setup, group)?;
-        let block = self.world.directory.blocks_of(speaker.id).find(|block| {
+        let named = |block: &&Block| {
             query
                 .block
                 .as_deref()
                 .is_none_or(|name| block.name.eq_ignore_ascii_case(name))
-        })?;
-        let ready = self
-            .world
-            .states
-            .get(&block.id)
-            .and_then(|state| readiness(state, calendar))
-            .is_some_and(|readiness| readiness.verdict != Verdict::NotYet);
+        };
+        let block = self.world.directory.blocks_of(speaker.id).find(named)?;
+        let state = self.world.states.get(&block.id)?;
+        let today = self.today_of(speaker.id);
+        let (key, day) = match infill(state, &season_of(group), calendar, today) {
+            Infill::Until(last) => ("may-fill-yes", Some(last)),
+            Infill::NotBefore(first) => ("may-fill-wait", Some(first)),
+            Infill::TooOld { .. } => ("may-fill-late", None),
+            Infill::NotPlanted | Infill::NoGaps => return None,
+        };
         let tongue = self.tongue(speaker);
         let adviser = self.adviser_name(speaker);
-        let rule = &calendar.opening;
-        let is_rule = calendar.is_published(TaskKind::Open.rests_on());
         Some(tongue.fit(|length| {
             tongue.say(
-                match (ready, is_rule) {
-                    (true, _) => "may-tap-check",
-                    (false, true) => "may-tap-no",
-                    (false, false) => "may-tap-no-usual",
-                },
+                key,
                 args! {
-                    "name" => short(speaker.called(), length),
                     "block" => short(&block.name, length),
-                    "girth" => tongue.number(rule.girth_cm),
-                    "share" => tongue.number(rule.share_pct),
+                    "day" => day.map(|day| tongue.day(day)).unwrap_or_default(),
+                    "months" => calendar.backfill.until_months,
                     "adviser" => short(&adviser, length),
                 },
             )

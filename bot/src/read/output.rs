@@ -308,6 +308,8 @@ fn reason(why: &Why) -> String {
         Why::LargeShare { alive } => format!("a large share of {alive}"),
         Why::SameAgain => "the same was told a few days ago".to_owned(),
         Why::OddValue(value) => format!("{value} cm is unusual"),
+        Why::Grew { before } => format!("the mean was only {before} cm before"),
+        Why::PerhapsInches => "so thin for their age that it may be inches".to_owned(),
         Why::Shrunk { before } => format!("the mean was {before} cm before"),
         Why::TooThin { mean } => format!("a mean girth of {mean} cm is too thin to open"),
         Why::TooMuchFeed => "over a kilogram for each tree".to_owned(),

@@ -37,6 +37,21 @@ pub struct MemberBlock {
     pub hectares: Option<f64>,
     /// The most pressing job and its day.
     pub due: Option<(TaskKind, NaiveDate)>,
+    /// Its last girth census.
+    pub girth: Option<MemberGirth>,
+}
+
+/// The last girth census of a block.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct MemberGirth {
+    /// Mean girth in centimetres.
+    pub mean_cm: f64,
+    /// Trees measured.
+    pub of: u32,
+    /// Whole months ahead of what is usual; negative when behind.
+    pub months_ahead: i32,
+    /// When it will likely be ready for opening: not before the first day, nor after the second.
+    pub ready: Option<(NaiveDate, NaiveDate)>,
 }
 
 impl Tongue<'_> {
@@ -159,6 +174,35 @@ impl Tongue<'_> {
         )
     }
 
+    /// ", girth 29.5 cm (30), 4 m behind, ready Feb 2029 to Sep 2030".
+    #[must_use]
+    pub fn member_girth(&self, girth: &MemberGirth) -> String {
+        let key = if girth.months_ahead < 0 {
+            "member-behind"
+        } else {
+            "member-ahead"
+        };
+        let against = self.say(key, args! { "months" => girth.months_ahead.unsigned_abs() });
+        let ready = girth.ready.map_or_else(String::new, |(earliest, latest)| {
+            self.say(
+                "member-ready",
+                args! {
+                    "earliest" => self.month_year(earliest),
+                    "latest" => self.month_year(latest),
+                },
+            )
+        });
+        self.say(
+            "member-girth",
+            args! {
+                "mean" => self.number(girth.mean_cm),
+                "of" => girth.of,
+                "against" => against,
+                "ready" => ready,
+            },
+        )
+    }
+
     /// "leaf spot".
     #[must_use]
     pub fn ailment(&self, ailment: Ailment) -> String {
@@ -174,6 +218,10 @@ impl Tongue<'_> {
                 args! { "task" => self.job(task), "day" => self.day(day) },
             )
         });
+        let due = match &block.girth {
+            Some(girth) => due + &self.member_girth(girth),
+            None => due,
+        };
         match block.planted_on {
             Some(day) => self.say(
                 "member-block",

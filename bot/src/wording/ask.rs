@@ -50,9 +50,10 @@ impl Tongue<'_> {
             Why::LargeShare { alive } => self.say("why-large", args! { "alive" => *alive }),
             Why::SameAgain => self.say("why-again", args! { "count" => count }),
             Why::OddValue(value) => self.say("why-odd", args! { "value" => self.number(*value) }),
-            Why::Shrunk { before } => {
+            Why::Shrunk { before } | Why::Grew { before } => {
                 self.say("why-shrunk", args! { "before" => self.number(*before) })
             }
+            Why::PerhapsInches => self.say("why-inches", args! {}),
             Why::TooThin { mean } => self.say("why-thin", args! { "mean" => self.number(*mean) }),
             Why::TooMuchFeed => self.say("why-feed", args! {}),
             Why::BeforePlanting => self.say("why-before", args! {}),

@@ -27,14 +27,29 @@ pub struct After<'a> {
     pub points: Option<u32>,
     /// When the same job comes again.
     pub next: Option<NaiveDate>,
+    /// When the stand will likely be ready for opening.
+    pub ready: Option<Ready>,
     /// Who is told of sickness and harm.
     pub adviser: &'a str,
+}
+
+/// What a census says of opening.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Ready {
+    /// The handbook's rule is met: the adviser looks before anyone taps.
+    MeetsRule,
+    /// Close: only all trees, or the adviser, can tell.
+    Close,
+    /// Later: not likely before the first day, nor after the second.
+    Between(NaiveDate, NaiveDate),
 }
 
 /// Whether a text has room for more than its facts and how to answer.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub(super) enum Room {
     Enough,
+    /// For the shorter of two things to say of the block.
+    Less,
     Scarce,
 }
 
@@ -68,7 +83,10 @@ impl Tongue<'_> {
                 ..after
             };
             let stand = match room {
-                Room::Enough => self.stand(said, after),
+                Room::Enough => self
+                    .outlook(said, after)
+                    .unwrap_or_else(|| self.stand(said, after)),
+                Room::Less => self.stand(said, after),
                 Room::Scarce => self.caution(said, after).unwrap_or_default(),
             };
             self.say(
@@ -118,7 +136,7 @@ impl Tongue<'_> {
             .rev()
             .map(|shown| (shown, Room::Enough));
         enough
-            .chain([(1, Room::Scarce)])
+            .chain([(1, Room::Less), (1, Room::Scarce)])
             .find_map(|attempt| self.one_sms(with(attempt)).ok())
             .unwrap_or_else(|| self.fit(with((0, Room::Scarce))))
     }
@@ -296,6 +314,22 @@ impl Tongue<'_> {
         };
         after.next.map_or_else(String::new, |day| {
             self.say(key, args! { "day" => self.day_ahead(day, said.today) })
+        })
+    }
+
+    /// What a census says of opening: never a date without a range.
+    fn outlook(&self, said: Said<'_>, after: After<'_>) -> Option<String> {
+        said.facts.iter().find(|fact| fact.kind == Kind::Girth)?;
+        Some(match after.ready? {
+            Ready::MeetsRule => self.say("stand-meets", args! { "adviser" => after.adviser }),
+            Ready::Close => self.say("stand-close", args! {}),
+            Ready::Between(earliest, latest) => self.say(
+                "stand-ready",
+                args! {
+                    "earliest" => self.month_year(earliest),
+                    "latest" => self.month_year(latest),
+                },
+            ),
         })
     }
 

@@ -58,8 +58,20 @@ impl Tongue<'_> {
                     "width" => decimal(figures.width_m),
                     "distance" => decimal(figures.distance_m),
                     "pit" => decimal(figures.pit_cm),
+                    "walk" => self.walk(figures),
                 },
             )
         })
+    }
+
+    /// Which trees to measure: chosen by counting, never by eye.
+    fn walk(&self, figures: &Figures) -> String {
+        match figures.walk {
+            Some(walk) => self.say(
+                "walk-every",
+                args! { "every" => walk.every, "from" => walk.from },
+            ),
+            None => self.say("walk-all", args! {}),
+        }
     }
 }

@@ -17,9 +17,9 @@ use budwood_parser::{
 };
 
 use super::{
-    Backfill, Calendar, CalendarError, Census, CountAgain, Cover, Datum, DrySeason, Induction,
-    Intercrop, Land, Opening, Order, Pits, Planting, Pruning, Rounds, Slope, Spacing, Survival,
-    Weeding, cited::Cited, feeding, own,
+    Backfill, Calendar, CalendarError, Census, CountAgain, Cover, Datum, DrySeason, Growth,
+    Induction, Intercrop, Land, Opening, Order, Pits, Planting, Pruning, Rounds, Slope, Spacing,
+    Survival, Weeding, cited::Cited, feeding, own,
 };
 
 /// Distances between trees in metres: closer is a hedge, wider is no plantation.
@@ -36,6 +36,10 @@ const EVERY_DAYS: RangeInclusive<u32> = 1..=1_095;
 const MONTHS: RangeInclusive<u32> = 0..=360;
 /// Height on a tree in metres.
 const HEIGHT_M: RangeInclusive<f64> = 0.5..=10.0;
+/// A girth that a curve of growth can pass through: below every limit that is reckoned with.
+const GROWTH_CM: RangeInclusive<f64> = 5.0..=75.0;
+/// The age that belongs to it, in years: before, the curve does not hold.
+const GROWTH_YEARS: RangeInclusive<f64> = 1.5..=30.0;
 /// Trees of a sample.
 const SAMPLE: RangeInclusive<u32> = 1..=10_000;
 
@@ -97,6 +101,7 @@ fn sections(file: &Table<'_>, cited: &Cited) -> Option<Calendar> {
     let induction = cited.section(file, "induction", |table| induction(table, cited));
     let root_check = cited.section(file, "root_check", |table| rounds(table, cited));
     let leaf_check = cited.section(file, "leaf_check", |table| rounds(table, cited));
+    let growth = cited.section(file, "growth", |table| growth(table, cited));
     let census = cited.section(file, "census", |table| census(table, cited));
     let opening = cited
         .section(file, "opening", |table| opening(table, cited))
@@ -124,6 +129,7 @@ fn sections(file: &Table<'_>, cited: &Cited) -> Option<Calendar> {
         induction: induction?,
         root_check: root_check?,
         leaf_check: leaf_check?,
+        growth: growth?,
         census: census?,
         opening: opening?,
     })
@@ -279,6 +285,13 @@ fn induction(table: &Table<'_>, cited: &Cited) -> Induction {
         count_every_days: cited.whole(table, "count_every_days", EVERY_DAYS),
         look_from_days,
         look_until_days: cited.whole(table, "look_until_days", look_from_days..=60),
+    }
+}
+
+fn growth(table: &Table<'_>, cited: &Cited) -> Growth {
+    Growth {
+        girth_cm: cited.number(table, "girth_cm", GROWTH_CM),
+        age_years: cited.number(table, "age_years", GROWTH_YEARS),
     }
 }
 

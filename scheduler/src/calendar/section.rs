@@ -196,6 +196,16 @@ pub struct Induction {
     pub look_until_days: u32,
 }
 
+/// Growth to be expected of a stand before its girths are known: one girth at one age, through
+/// which [`crate::growth`] lays its curve.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Growth {
+    /// Mean girth in centimetres.
+    pub girth_cm: f64,
+    /// Years after planting at which it is reached.
+    pub age_years: f64,
+}
+
 /// Girth census.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Census {

@@ -69,6 +69,9 @@ pub(super) fn share_blocks(facts: &mut [Draft], scene: &Scene<'_>) {
     }
 }
 
+/// Thicker than any planted rubber tree, in centimetres: a slip of the point or of the unit.
+const GIRTH_CM_MAX: f64 = 300.0;
+
 /// The first slot without which the fact says nothing.
 pub(super) fn missing(
     fact: &Draft,
@@ -92,7 +95,7 @@ pub(super) fn missing(
     }
     let details = &fact.details;
     let sampled = details.of.is_some() && details.count.is_some();
-    if fact.kind.needs_values() && details.values_cm.is_empty() && !sampled {
+    if !sampled && lacks_values(fact) {
         return Some(Missing::Values);
     }
     let uncounted = details.count.is_none() && fact.kind.needs_count();
@@ -152,9 +155,14 @@ pub(super) fn fill(
 }
 
 fn first_measured(facts: &mut [Draft]) -> Option<&mut Draft> {
-    facts
-        .iter_mut()
-        .find(|fact| fact.kind.needs_values() && fact.details.values_cm.is_empty())
+    facts.iter_mut().find(|fact| lacks_values(fact))
+}
+
+/// Nothing was measured, or what no tree can be: to ask "is this right?" would let it in.
+fn lacks_values(fact: &Draft) -> bool {
+    let values = &fact.details.values_cm;
+    let is_impossible = |cm: &f64| fact.kind == Kind::Girth && *cm > GIRTH_CM_MAX;
+    fact.kind.needs_values() && (values.is_empty() || values.iter().any(is_impossible))
 }
 
 /// A count of trees from a number as read.

@@ -5,8 +5,13 @@
 use alloc::{vec, vec::Vec};
 
 use budwood_parser::{Kind, Per, Unit};
+use chrono::NaiveDate;
 
 use super::{Draft, Plot, Scene, Why};
+use crate::{
+    block::Census,
+    growth::{Curve, LIMITS_CM},
+};
 
 /// Planted this many times what the area holds is doubtful.
 const OVER_AREA: f64 = 1.3;
@@ -25,6 +30,22 @@ const HEIGHT_CM: core::ops::RangeInclusive<f64> = 10.0..=3_500.0;
 /// A mean girth below the last one by more than this is doubtful; a dry season shrinks stems by
 /// under a millimetre (Chandrashekar et al. 1998).
 const SHRINK_CM: f64 = 2.0;
+/// Trees do not get shorter, but other trees may be measured: below this share of the last mean
+/// height is doubtful. A published series falls from 48.2 to 45.0 cm within a month.
+const HEIGHT_KEPT: f64 = 0.95;
+/// No stand grows by more than this in a year (from memory), and samples differ by so much.
+const GROWTH_CM_A_YEAR: f64 = 15.0;
+const SAMPLE_CM: f64 = 5.0;
+/// The most that any source names before opening (Chinese notes, 6 to 18 cm a year), with room.
+const GROWTH_CM_A_YEAR_MOST: f64 = 20.0;
+/// The slowest growth that was published: under half the trees at 50 cm in year 10, high in Kerala
+/// (Lakshmanan 2020); girth and years. A stand well below even that is doubtful.
+const SLOWEST: (f64, f64) = (50.0, 10.0);
+const THIN_SHARE: f64 = 0.7;
+/// Before this age girths are not judged by age.
+const JUDGED_FROM_YEARS: f64 = 3.0;
+/// NIST Special Publication 811, appendix B.
+const CM_AN_INCH: f64 = 2.54;
 /// A value this far from the median of its list is doubtful.
 const OFF_MEDIAN: f64 = 0.35;
 /// Trees of a lower mean girth are not opened under any profile.
@@ -85,7 +106,7 @@ fn check_one(fact: &Draft, plot: &Plot, before: &[&Draft]) -> Vec<Why> {
             vec![Why::MoreThanAlive { alive }]
         }
         Kind::Girth => values(fact, plot, &GIRTH_CM),
-        Kind::Height => odd(&fact.details.values_cm, &HEIGHT_CM),
+        Kind::Height => heights(fact, plot),
         Kind::Fertilised => feed(fact, alive),
         Kind::Cleared
         | Kind::Lined
@@ -182,11 +203,7 @@ fn replaced(plot: &Plot, count: u32, gaps: u32, planted: u32, dead_in_text: bool
 }
 
 fn thin(plot: &Plot) -> Vec<Why> {
-    let mean = plot
-        .state
-        .girths
-        .last()
-        .and_then(crate::block::Census::mean_cm);
+    let mean = plot.state.girths.last().and_then(Census::mean_cm);
     match mean {
         Some(mean) if mean < OPENING_MEAN_CM => vec![Why::TooThin { mean }],
         _ => Vec::new(),
@@ -195,19 +212,75 @@ fn thin(plot: &Plot) -> Vec<Why> {
 
 fn values(fact: &Draft, plot: &Plot, range: &core::ops::RangeInclusive<f64>) -> Vec<Why> {
     let mut why = odd(&fact.details.values_cm, range);
-    let before = plot
+    if why.is_empty()
+        && let Some(now) = mean(&fact.details.values_cm)
+    {
+        why.extend(against_last(fact, plot, now).or_else(|| against_age(fact, plot, now)));
+    }
+    why
+}
+
+fn heights(fact: &Draft, plot: &Plot) -> Vec<Why> {
+    let mut why = odd(&fact.details.values_cm, &HEIGHT_CM);
+    let on = fact.on.day();
+    let measured = |census: &Census| Some((census.on, census.mean_cm()?));
+    let earlier = plot
         .state
-        .girths
-        .last()
-        .and_then(crate::block::Census::mean_cm);
-    let now = mean(&fact.details.values_cm);
-    if let (Some(before), Some(now)) = (before, now)
-        && now < before - SHRINK_CM
+        .heights
+        .iter()
+        .filter(|census| census.on <= on)
+        .filter_map(measured)
+        .max_by_key(|(on, _)| *on);
+    if let (Some((_, before)), Some(now)) = (earlier, mean(&fact.details.values_cm))
+        && now < before * HEIGHT_KEPT
         && why.is_empty()
     {
         why.push(Why::Shrunk { before });
     }
     why
+}
+
+/// Whether the trees can have got from the mean of the last census to this one.
+fn against_last(fact: &Draft, plot: &Plot, now: f64) -> Option<Why> {
+    let on = fact.on.day();
+    let measured = |census: &Census| Some((census.on, census.mean_cm()?));
+    let earlier = plot.state.girths.iter().filter(|census| census.on <= on);
+    let (before_on, before) = earlier.filter_map(measured).max_by_key(|(on, _)| *on)?;
+    let grown_most = GROWTH_CM_A_YEAR * years_between(before_on, on) + SAMPLE_CM;
+    if now < before - SHRINK_CM {
+        Some(Why::Shrunk { before })
+    } else if now > before + grown_most {
+        Some(Why::Grew { before })
+    } else {
+        None
+    }
+}
+
+/// Whether trees of this age can be so thick or so thin. Young ones vary too much to say.
+fn against_age(fact: &Draft, plot: &Plot, now: f64) -> Option<Why> {
+    let age_years = years_between(plot.state.planted_on()?, fact.on.day());
+    if age_years < JUDGED_FROM_YEARS {
+        return None;
+    }
+    let least_cm = |girth_cm, years| {
+        let curve = Curve::through(girth_cm, years, LIMITS_CM.likely)?;
+        Some(curve.girth_cm(age_years))
+    };
+    let (slow_girth_cm, slow_years) = SLOWEST;
+    let thin_cm = least_cm(slow_girth_cm, slow_years)? * THIN_SHARE;
+    let thick_cm = GROWTH_CM_A_YEAR_MOST * age_years;
+    if now > thick_cm {
+        Some(Why::OddValue(now))
+    } else if now < thin_cm && (thin_cm..=thick_cm).contains(&(now * CM_AN_INCH)) {
+        Some(Why::PerhapsInches)
+    } else {
+        None
+    }
+}
+
+fn years_between(from: NaiveDate, to: NaiveDate) -> f64 {
+    let days = to.signed_duration_since(from).num_days();
+    i32::try_from(days).map_or(0.0, f64::from) / 365.25
 }
 
 fn odd(values: &[f64], range: &core::ops::RangeInclusive<f64>) -> Vec<Why> {

@@ -1,5 +1,6 @@
 //! All that the rules may look at, and how a rule's plan becomes a task.
 
+use budwood_parser::Cause;
 use chrono::NaiveDate;
 
 use crate::{
@@ -7,13 +8,20 @@ use crate::{
     calendar::{Calendar, Rounds},
     days,
     directory::Block,
-    task::{Figures, Season, Task, TaskKind},
+    rain,
+    task::{Clock, Figures, Season, Task, TaskKind},
 };
 
 /// Days of a season. A round missed for longer than this, and longer than its own interval, gives
 /// way to the next one, so that the job is spoken of again; a shorter one stays as it is, so that
 /// nobody is reminded of one job more than a few times a season.
 const SEASON_DAYS: u32 = 84;
+
+/// So long after a flood the soil is taken to be wet through: nothing is planted or fed (an
+/// assumption; handbooks say "not in heavy rain" and "stop until it eases").
+const DRAINED_AFTER_DAYS: u32 = 14;
+/// A word of dry weather holds planting and feeding for so many days, unless rain is told before.
+const DRY_DAYS: u32 = 7;
 
 /// One block on one day.
 #[derive(Clone, Copy)]
@@ -35,7 +43,7 @@ pub(super) struct Plan {
 
 impl Case<'_> {
     /// The task of this plan, put off as the farmer asked, but never past its end.
-    pub(super) fn task(&self, kind: TaskKind, plan: Plan) -> Task {
+    pub(super) fn task(&self, kind: TaskKind, plan: Plan, clock: Clock) -> Task {
         let (mut due, mut late_after) = (plan.due, plan.late_after);
         if let Some(until) = self.state.postponed.get(&kind)
             && *until > due
@@ -50,7 +58,7 @@ impl Case<'_> {
             due,
             late_after: late_after.max(due),
             ends: plan.ends,
-            clock: kind.clock(),
+            clock,
             figures: Figures {
                 is_published: self.calendar.is_published(kind.rests_on()),
                 ..plan.figures
@@ -69,6 +77,18 @@ impl Case<'_> {
     /// The last day on which this job was said to be done.
     pub(super) fn said_done(&self, kind: TaskKind) -> Option<NaiveDate> {
         self.state.done.get(&kind).copied()
+    }
+
+    /// Moves a job that needs moist soil past a flood, and past a dry spell of which the farmer
+    /// told.
+    pub(super) fn wait_for_soil(&self, due: NaiveDate) -> Option<NaiveDate> {
+        let flood = self.state.harmed.get(&Cause::Flood);
+        let drained = flood
+            .filter(|count| count.trees != Some(0))
+            .and_then(|count| days::after(count.on, DRAINED_AFTER_DAYS));
+        let asked_again =
+            rain::is_dry(&self.state.rains, self.today).and_then(|on| days::after(on, DRY_DAYS));
+        Some(due).max(drained).max(asked_again)
     }
 
     /// Days from then until today.

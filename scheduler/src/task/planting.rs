@@ -94,9 +94,10 @@ pub(super) fn plant(case: &Case<'_>) -> Option<Plan> {
     if all {
         return None;
     }
+    let due = case.wait_for_soil(opened_on)?;
     Some(Plan {
-        due: opened_on,
-        late_after: days::after(opened_on, case.calendar.planting.late_days)?,
+        due,
+        late_after: days::after(opened_on, case.calendar.planting.late_days)?.max(due),
         ends: Some(days::after(opened_on, case.calendar.planting.window_days)?),
         figures: Figures {
             trees: places.map(|places| places.saturating_sub(planted)),

@@ -1,6 +1,7 @@
-//! Rain and dry season, as far as the group's usual dates tell.
+//! Rain and dry season, as far as the group's usual dates and the adviser's word tell.
 //!
-//! Without both dates nothing is known of the season, and no job waits for it.
+//! The day on which the adviser opens the planting window moves the rains of that year, and with
+//! them the jobs that wait for rain; nothing else moves. Without both dates nothing is known of the season, and no job waits for it.
 
 use chrono::{Datelike, NaiveDate};
 
@@ -8,6 +9,10 @@ use crate::{
     days::{after, before, in_year},
     task::Season,
 };
+
+/// The rains of one year begin this much before or after their usual day; a window opened further
+/// away is one within the rains.
+const SHIFT_DAYS_MAX: i64 = 45;
 
 /// The rains of one year.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -33,11 +38,21 @@ impl Season {
             } else {
                 year.checked_add(1)?
             };
+            let end = in_year(end_year, end)?;
             let rains = Rains {
-                start: start_day,
-                end: in_year(end_year, end)?,
+                start: self.opened_near(start_day).unwrap_or(start_day).min(end),
+                end,
             };
             (day <= rains.end).then_some(rains)
+        })
+    }
+
+    /// The day on which the adviser opened the window, if that was about the usual first day of
+    /// these rains: then it tells when they began this year.
+    fn opened_near(&self, start: NaiveDate) -> Option<NaiveDate> {
+        self.window_opened.filter(|opened| {
+            let days = opened.signed_duration_since(start).num_days();
+            days.abs() <= SHIFT_DAYS_MAX
         })
     }
 

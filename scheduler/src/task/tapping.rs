@@ -13,13 +13,23 @@ use super::{
 use crate::{
     block::{BlockState, Census},
     calendar::{Calendar, Opening},
-    days, forecast, number, wilson,
+    census::{Walk, walk},
+    days,
+    event::Source,
+    forecast, number, wilson,
 };
 
 /// A census is late after a month; girths grow slowly.
 const CENSUS_LATE_DAYS: u32 = 30;
 /// Opening has no hurry, but tappers and cups wait.
 const OPEN_LATE_DAYS: u32 = 60;
+
+/// A sample that no adviser took opens a stand only from this size on: with 30 trees the share can
+/// be 17 points off, with 100 still 9, and who counts for themselves picks thick ones.
+const SELF_COUNT_TREES: u32 = 100;
+/// Who answers with a sample again after all trees were asked for is asked again at the next
+/// census, not at once.
+const ALL_AGAIN_DAYS: i64 = 28;
 
 /// What the last census says of opening.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -53,15 +63,24 @@ pub enum Verdict {
 /// were measured.
 #[must_use]
 pub fn readiness(state: &BlockState, calendar: &Calendar) -> Option<Readiness> {
-    let rule = &calendar.opening;
     let census = state.girths.iter().max_by_key(|census| census.on)?;
+    judged(census, state, &calendar.opening)
+}
+
+fn judged(census: &Census, state: &BlockState, rule: &Opening) -> Option<Readiness> {
     let (reached, of) = tally(census, rule)?;
     let (low, high) = wilson::interval(reached, of)?;
     let share_pct = f64::from(reached) / f64::from(of) * 100.0;
     // A share of a sample that could be a lower one in the stand does not open a block: only a
     // sample that is sure, or every tree measured.
     let whole_stand = state.alive() > 0 && of >= state.alive();
-    let sure = of >= rule.sample_trees && low * 100.0 >= rule.share_pct;
+    let least = match census.source {
+        Source::Visit => rule.sample_trees,
+        Source::Bot | Source::OwnText | Source::Leader | Source::Sheet => {
+            rule.sample_trees.max(SELF_COUNT_TREES)
+        }
+    };
+    let sure = of >= least && low * 100.0 >= rule.share_pct;
     let verdict = match (share_pct >= rule.share_pct, sure || whole_stand) {
         (false, _) => Verdict::NotYet,
         (true, false) => Verdict::MeasureAll,
@@ -108,12 +127,14 @@ pub(super) fn census(case: &Case<'_>) -> Option<Plan> {
         _ => (round, rule.sample_trees.min(case.state.alive())),
     };
     let opening = &case.calendar.opening;
+    let walk = which_trees(case, trees, due);
     Some(Plan {
         due,
         late_after: days::after(due, CENSUS_LATE_DAYS)?,
         ends: Some(ends),
         figures: Figures {
-            trees: Some(trees),
+            trees: Some(walk.map_or(trees, |walk| walk.trees)),
+            walk,
             girth_cm: Some(opening.girth_cm),
             datum_cm: Some(opening.height_cm),
             days_since: case.days_since(last),
@@ -122,10 +143,26 @@ pub(super) fn census(case: &Case<'_>) -> Option<Plan> {
     })
 }
 
+/// Each census of a block has a start of its own, so that over the years all trees have their turn.
+/// None when every tree is measured.
+fn which_trees(case: &Case<'_>, trees: u32, due: NaiveDate) -> Option<Walk> {
+    let draw = (u64::from(case.block.id.0) << 32) | u64::from(due.year_ce().1 * 12 + due.month0());
+    walk(case.state.alive(), trees, draw).filter(|walk| walk.every > 1)
+}
+
 /// The day from which all trees should be measured, if the last sample was good but too small.
 fn all_to_measure(case: &Case<'_>) -> Option<NaiveDate> {
     let ready = readiness(case.state, case.calendar)?;
-    if ready.verdict != Verdict::MeasureAll {
+    let rule = &case.calendar.opening;
+    let asked_lately = case.state.girths.iter().any(|census| {
+        let days = ready.on.signed_duration_since(census.on).num_days();
+        let was_close = || {
+            judged(census, case.state, rule)
+                .is_some_and(|ready| ready.verdict == Verdict::MeasureAll)
+        };
+        (1..=ALL_AGAIN_DAYS).contains(&days) && was_close()
+    });
+    if ready.verdict != Verdict::MeasureAll || asked_lately {
         return None;
     }
     Some(ready.on.max(old_enough_on(case)?))
@@ -136,9 +173,9 @@ pub(super) fn get_ready(case: &Case<'_>) -> Option<Plan> {
     if case.said_done(TaskKind::GetReady).is_some() {
         return None;
     }
-    let ahead = forecast::opening(case.state, case.calendar)?;
+    let (likely, census_on) = forecast::likely(case.state, case.calendar)?;
     let rule = &case.calendar.opening;
-    let due = days::before(ahead.likely, rule.ready_days_before)?.max(ahead.census_on);
+    let due = days::before(likely, rule.ready_days_before)?.max(census_on);
     Some(Plan {
         due,
         late_after: days::after(due, OPEN_LATE_DAYS)?,
@@ -212,7 +249,7 @@ fn old_enough_on(case: &Case<'_>) -> Option<NaiveDate> {
 }
 
 /// This day, or the first of the next month in which stands are opened.
-fn in_season(day: NaiveDate, months: &[u32]) -> Option<NaiveDate> {
+pub(crate) fn in_season(day: NaiveDate, months: &[u32]) -> Option<NaiveDate> {
     if months.is_empty() || months.contains(&day.month()) {
         return Some(day);
     }

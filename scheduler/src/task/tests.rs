@@ -5,5 +5,6 @@ mod growing;
 mod laws;
 mod life;
 mod planting;
+mod season;
 mod tapping;
 mod watch;

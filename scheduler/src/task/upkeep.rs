@@ -44,7 +44,7 @@ pub(super) fn feed(case: &Case<'_>) -> Option<Plan> {
     let planted_on = case.state.planted_on()?;
     let last = case.last_done(TaskKind::Feed);
     let (number, asked, ends) = feed_round(case, planted_on, last)?;
-    let due = case.season.wait_for_rain(asked, case.today);
+    let due = case.wait_for_soil(case.season.wait_for_rain(asked, case.today))?;
     let main = feed::round_at(
         &case.calendar.feeding,
         days::months_between(planted_on, asked),

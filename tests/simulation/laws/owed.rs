@@ -11,7 +11,7 @@ use budwood::{
     message::{Purpose, Received},
     store::Change,
 };
-use budwood_scheduler::{Group, Person, Role, Task, TaskKind};
+use budwood_scheduler::{Consent, Group, Person, Role, Task, TaskKind};
 use chrono::{NaiveDate, TimeDelta};
 
 use super::{Laws, Moment, local, sending::REST_DAYS};
@@ -178,7 +178,8 @@ impl Laws {
                 let open = engine.tasks(block.id, today);
                 for task in open.iter().filter(|task| task.due <= today) {
                     let job = (person.called().to_owned(), task.kind);
-                    if self.is_late(task, today) || self.turn(task, today) == Turn::Adviser {
+                    if self.is_late(task, person, today) || self.turn(task, today) == Turn::Adviser
+                    {
                         must.insert(job.clone());
                     }
                     may.insert(job);
@@ -188,9 +189,13 @@ impl Laws {
         (must, may)
     }
 
-    fn is_late(&self, task: &Task, today: NaiveDate) -> bool {
+    fn is_late(&self, task: &Task, owner: &Person, today: NaiveDate) -> bool {
         let notice = TimeDelta::days(LIST_NOTICE_DAYS);
-        let known_on = self.facts.known_on(task.block);
+        let agreed_on = match owner.consent {
+            Consent::Given { on, .. } => Some(on),
+            Consent::Unknown | Consent::Withdrawn { .. } => None,
+        };
+        let known_on = self.facts.known_on(task.block).or(agreed_on);
         today > task.late_after && known_on.is_none_or(|day| today > day + notice)
     }
 }

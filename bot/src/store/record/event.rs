@@ -74,7 +74,7 @@ enum StoredBody {
     },
 }
 
-const fn source_name(source: Source) -> &'static str {
+pub(super) const fn source_name(source: Source) -> &'static str {
     match source {
         Source::Bot => "bot",
         Source::OwnText => "own_text",
@@ -84,7 +84,7 @@ const fn source_name(source: Source) -> &'static str {
     }
 }
 
-fn source(name: &str) -> Result<Source, Fault> {
+pub(super) fn source(name: &str) -> Result<Source, Fault> {
     [
         Source::Bot,
         Source::OwnText,

@@ -2,14 +2,20 @@
 
 use std::collections::BTreeMap;
 
-use budwood_parser::{Ailment, Cause, Kind};
+use budwood_parser::{Ailment, Cause, Kind, Wetness};
 use budwood_scheduler::{
-    BlockId, BlockState, Census, Cohort, EventId, NudgeTrack, TaskKind, block::Count,
+    BlockId, BlockState, Census, Cohort, EventId, NudgeTrack, Source, TaskKind, block::Count,
+    rain::Rain,
 };
 use chrono::NaiveDate;
 use serde::{Deserialize, Serialize};
 
-use super::{Fault, details::kind, event::task, name_fault};
+use super::{
+    Fault,
+    details::kind,
+    event::{source, source_name, task},
+    name_fault,
+};
 
 #[derive(Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]
@@ -27,6 +33,8 @@ pub(super) struct StoredState {
     heights: Vec<StoredCensus>,
     sick: BTreeMap<String, StoredCount>,
     harmed: BTreeMap<String, StoredCount>,
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    rains: Vec<StoredRain>,
     opened: u32,
     done: BTreeMap<String, NaiveDate>,
     postponed: BTreeMap<String, NaiveDate>,
@@ -63,6 +71,19 @@ struct StoredCensus {
     values_cm: Vec<f64>,
     #[serde(default, skip_serializing_if = "Option::is_none")]
     reached: Option<(u32, u32)>,
+    /// None for the farmer's own text.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    source: Option<String>,
+}
+
+#[derive(Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+struct StoredRain {
+    on: NaiveDate,
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    wetness: Option<String>,
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    mm: Option<f64>,
 }
 
 #[derive(Serialize, Deserialize)]
@@ -120,16 +141,45 @@ fn censuses(list: &[Census]) -> Vec<StoredCensus> {
             on: census.on,
             values_cm: census.values_cm.clone(),
             reached: census.reached,
+            source: (census.source != Source::OwnText)
+                .then(|| source_name(census.source).to_owned()),
         })
         .collect()
 }
 
-fn open_censuses(list: Vec<StoredCensus>) -> Vec<Census> {
+fn open_censuses(list: Vec<StoredCensus>) -> Result<Vec<Census>, Fault> {
     list.into_iter()
-        .map(|census| Census {
-            on: census.on,
-            values_cm: census.values_cm,
-            reached: census.reached,
+        .map(|census| {
+            let known = census.source.as_deref().map(source).transpose()?;
+            Ok(Census {
+                on: census.on,
+                values_cm: census.values_cm,
+                reached: census.reached,
+                source: known.unwrap_or(Source::OwnText),
+            })
+        })
+        .collect()
+}
+
+fn rains(list: &[Rain]) -> Vec<StoredRain> {
+    list.iter()
+        .map(|rain| StoredRain {
+            on: rain.on,
+            wetness: rain.wetness.map(|wetness| wetness.name().to_owned()),
+            mm: rain.mm,
+        })
+        .collect()
+}
+
+fn open_rains(list: Vec<StoredRain>) -> Result<Vec<Rain>, Fault> {
+    let wetness = |name: &str| Wetness::from_name(name).ok_or_else(|| name_fault("wetness", name));
+    list.into_iter()
+        .map(|rain| {
+            Ok(Rain {
+                on: rain.on,
+                wetness: rain.wetness.as_deref().map(wetness).transpose()?,
+                mm: rain.mm,
+            })
         })
         .collect()
 }
@@ -163,6 +213,7 @@ impl StoredState {
             heights: censuses(&state.heights),
             sick: names(&state.sick, Ailment::name, Into::into),
             harmed: names(&state.harmed, Cause::name, Into::into),
+            rains: rains(&state.rains),
             opened: state.opened,
             done: names(&state.done, TaskKind::name, |day| day),
             postponed: names(&state.postponed, TaskKind::name, |day| day),
@@ -199,10 +250,11 @@ impl StoredState {
             tall: self.tall.map(Into::into),
             branched: self.branched.map(Into::into),
             induced: self.induced.map(Into::into),
-            girths: open_censuses(self.girths),
-            heights: open_censuses(self.heights),
+            girths: open_censuses(self.girths)?,
+            heights: open_censuses(self.heights)?,
             sick: keys(self.sick, ailment, Into::into)?,
             harmed: keys(self.harmed, cause, Into::into)?,
+            rains: open_rains(self.rains)?,
             opened: self.opened,
             done: keys(self.done, task, |day| day)?,
             postponed: keys(self.postponed, task, |day| day)?,

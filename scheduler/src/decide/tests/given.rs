@@ -140,12 +140,17 @@ impl Given {
     /// Decides on a report as if it had been read without doubt.
     #[track_caller]
     pub(super) fn check_report(&self, report: Report, then: &str) {
+        assert_eq!(self.told(report), then);
+    }
+
+    /// What is decided on such a report, in short.
+    pub(super) fn told(&self, report: Report) -> String {
         let reading = Reading {
             reports: vec![report],
             about_work: true,
             ..Reading::default()
         };
-        assert_eq!(in_short(&self.decide(&reading)), then);
+        in_short(&self.decide(&reading))
     }
 }
 

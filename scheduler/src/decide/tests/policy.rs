@@ -124,6 +124,13 @@ fn what_was_asked_for_fills_the_slot() {
         &bare(Bare::Numbers(vec![44.0, 45.5])),
         "record girth [44.0, 45.5] A",
     );
+    let impossible = Details {
+        values_cm: vec![44.0, 25_000.0],
+        ..Details::default()
+    };
+    let impossible = draft(Kind::Girth, "A", impossible);
+    let again = given().asked(ask(vec![impossible], Missing::Values));
+    check(&again, &bare(Bare::Number(44.0)), "record girth [44.0] A");
 }
 
 #[test]

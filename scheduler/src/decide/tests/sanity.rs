@@ -160,6 +160,7 @@ fn measured(mean_cm: f64) -> Given {
         on: day("2027-01-10"),
         values_cm: vec![mean_cm],
         reached: None,
+        source: crate::event::Source::OwnText,
     }];
     farmer
 }
@@ -173,6 +174,78 @@ fn stems_do_not_shrink_by_more_than_two_centimetres() {
         &[44.0],
         &[43.5],
         "Shrunk { before: 46.0 }",
+    );
+}
+
+/// Growth before opening of 6 to 18 cm a year is the most that any source names (Chinese notes);
+/// two months allow a few centimetres, and samples differ.
+#[test]
+fn stems_do_not_grow_in_weeks_what_takes_years() {
+    let farmer = measured(40.0);
+    check_values(
+        &farmer,
+        Kind::Girth,
+        &[47.0],
+        &[48.0],
+        "Grew { before: 40.0 }",
+    );
+    // A census that is told late is held against what was known before it, not after.
+    let late = Report {
+        when: Some(When::Calendar {
+            day: 1,
+            month: 1,
+            year: Some(2027),
+            named: true,
+        }),
+        ..values(Kind::Girth, &[30.0])
+    };
+    farmer.check_report(late, "record girth [30.0] A on 2027-01-01");
+}
+
+/// Trees of six years at 16 to 21: no stand is so thin, but in inches they are what they should
+/// be. Younger ones are not judged.
+#[test]
+fn girths_in_inches_are_asked_about() {
+    let aged = |planted: &str| {
+        let mut farmer = given();
+        farmer.state("A").cohorts[0].planted_on = day(planted);
+        farmer
+    };
+    let six = aged("2021-03-01");
+    let inches = [18.0, 19.0, 17.0, 20.0];
+    six.check_report(
+        values(Kind::Girth, &inches),
+        &std::format!("confirm girth {inches:?} A: [PerhapsInches]"),
+    );
+    let thin = [26.0, 24.0, 25.0];
+    six.check_report(
+        values(Kind::Girth, &thin),
+        &std::format!("record girth {thin:?} A"),
+    );
+    six.check_report(
+        values(Kind::Girth, &[121.0]),
+        "confirm girth [121.0] A: [OddValue(121.0)]",
+    );
+    let two = aged("2025-03-01");
+    let two_says = std::format!("record girth {inches:?} A");
+    two.check_report(values(Kind::Girth, &inches), &two_says);
+}
+
+/// 250 m, or 3,500 mm: no planted rubber tree is so thick, and "is this right?" would let it in.
+#[test]
+fn impossible_girths_are_asked_for_anew() {
+    let given = given();
+    let asked = |values_cm: &[f64]| values(Kind::Girth, values_cm);
+    given.check_report(asked(&[41.0, 350.0]), "ask values of girth [41.0, 350.0] A");
+    given.check_report(asked(&[25_000.0]), "ask values of girth [25000.0] A");
+}
+
+/// A census of a block that was never planted is asked about, and one of a day before planting.
+#[test]
+fn a_census_needs_trees() {
+    given().check_report(
+        report(Kind::Girth, "C", values(Kind::Girth, &[41.0, 43.0]).details),
+        "confirm girth [41.0, 43.0] C: [NotPlanted]",
     );
 }
 

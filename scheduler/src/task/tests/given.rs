@@ -8,7 +8,7 @@ use std::{
     vec::Vec,
 };
 
-use budwood_parser::{Ailment, Details, Kind, Measure, Supply, Unit};
+use budwood_parser::{Ailment, Cause, Details, Kind, Measure, Supply, Unit, Wetness};
 use chrono::{DateTime, NaiveDate};
 
 use crate::{
@@ -173,6 +173,19 @@ fn report(name: &str, amount: Option<&str>) -> (Kind, Details) {
         "white_root" | "leaf_fall" => {
             details.ailment = Ailment::from_name(name);
             Kind::Disease
+        }
+        "flood" => {
+            details.cause = Some(Cause::Flood);
+            Kind::Damage
+        }
+        "soaked" | "dry" => {
+            let is_dry = name == "dry";
+            details.wetness = Some(if is_dry {
+                Wetness::None
+            } else {
+                Wetness::Soaked
+            });
+            Kind::Rain
         }
         _ => Kind::from_name(name).unwrap(),
     };

@@ -197,7 +197,7 @@ fn gaps_are_filled_while_enough_rain_is_left() {
     assert_eq!(fill.due, day("2027-07-01"));
     assert_eq!(fill.ends, Some(day("2027-09-19")));
     assert_eq!(fill.figures.trees, Some(31));
-    assert_eq!(fill.clock, Clock::Trees);
+    assert_eq!(fill.clock, Clock::Season, "the rains end it");
     let missed = given.at("2027-09-20", Backfill).unwrap();
     assert_eq!(missed.due, day("2028-05-20"), "the next rains");
     assert_eq!(missed.ends, Some(day("2028-05-31")), "the first year");
