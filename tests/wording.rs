@@ -305,3 +305,20 @@ fn a_status_ends_in_its_last_figure() {
         assert!(status.ends_with("{ $sick }"), "{}: {status}", speech.code);
     }
 }
+
+/// A day of opening without a range would look surer than it is.
+#[test]
+fn no_day_of_opening_without_its_range() {
+    for (language, file) in source::files() {
+        let texts = source::texts(&file);
+        let with = |value: &str| -> BTreeSet<&String> {
+            let place = format!("{{ ${value} }}");
+            let holding = texts.iter().filter(|(_, text)| text.contains(&place));
+            holding.map(|(key, _)| key).collect()
+        };
+        let (earliest, likely, latest) = (with("earliest"), with("likely"), with("latest"));
+        assert!(earliest.len() >= 3, "{language}: {earliest:?}");
+        assert_eq!(earliest, latest, "{language}");
+        assert!(likely.is_subset(&earliest), "{language}: {likely:?}");
+    }
+}

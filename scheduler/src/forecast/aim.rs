@@ -8,7 +8,7 @@ use crate::{
 
 /// Beyond this every tree is as thick as it will ever be.
 const GROWN_MAX: f64 = 12.0;
-const HALVINGS: u32 = 48;
+const HALVINGS: u32 = 30;
 
 /// Trees of one age.
 #[derive(Clone, Copy, Debug)]
