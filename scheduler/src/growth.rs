@@ -3,7 +3,7 @@
 //! The shape is published: the monomolecular curve fitted girths of trees of 2 to 12 years better
 //! than two others (Chandrasekhar 2012, Journal of Forestry Research 23(3)): fastest at the start,
 //! then slower. Its upper limit is an assumption of this project, since early girths cannot tell
-//! it. [`fit`] draws a curve through measured girths, [`standard`] gives the one that a handbook
+//! it. [`fit()`] draws a curve through measured girths, [`standard()`] gives the one that a handbook
 //! leads to expect. Deliberately absent: soils and rain; a stand's own girths stand for them.
 
 mod fit;
