@@ -155,6 +155,9 @@ pub(crate) fn anyone(pieces: &[Piece<'_>]) -> Option<Query> {
     let mut core = core(pieces);
     // "what next, yes?"
     core.retain(|piece| !piece.is_plain(Plain::Yes));
+    if is_of_pay(&core) {
+        return None;
+    }
     let trade = core.iter().any(|piece| is_trade(piece));
     let clear = pieces.iter().any(crate::gate::is_clear_work);
     let whole = core.iter().all(|piece| is_asking(piece) || is_about(piece));
@@ -171,9 +174,7 @@ pub(crate) fn anyone(pieces: &[Piece<'_>]) -> Option<Query> {
             whole
         }
         Topic::When => whole || plain || (*at == 0 && trade),
-        Topic::HowMuch => {
-            (plain || (*at == 0 && trade)) && !is_counted(&core, *at) && !is_of_pay(&core)
-        }
+        Topic::HowMuch => (plain || (*at == 0 && trade)) && !is_counted(&core, *at),
         Topic::MayI => plain || (*at == 0 && trade),
         Topic::Other => *at == 0 && clear,
         Topic::Late
@@ -237,9 +238,10 @@ fn is_counted(core: &[&Piece<'_>], at: usize) -> bool {
 
 /// "how much you got for cleaning": what comes in for work is money.
 fn is_of_pay(core: &[&Piece<'_>]) -> bool {
+    let is_amount = |piece: &&Piece<'_>| piece.part(Meaning::topic) == Some(Topic::HowMuch);
     let kinds = || core.iter().filter_map(|piece| piece.kind());
     let comes_in = kinds().any(|kind| kind == Kind::Received);
-    comes_in && kinds().any(|kind| kind != Kind::Received)
+    comes_in && kinds().any(|kind| kind != Kind::Received) && core.iter().any(is_amount)
 }
 
 /// Bags and kilograms.
