@@ -132,9 +132,11 @@ pub(crate) fn split_stranger(run: &str, words: Words<'_, '_>) -> Option<Joint> {
         .find_map(|(start, end)| {
             let part = words.listed(run.get(start..end)?)?;
             let is_own = part.phrase.langs & (words.own | SHARED) != 0;
-            (is_own && is_content(part)).then(|| Joint {
+            // "vingtetun": with more letters it is another number.
+            let is_number = part.traits().has(sort::NUMERAL);
+            (is_own && is_content(part) && !is_number).then(|| Joint {
                 border: if start == 0 { end } else { start },
-                is_work: part.traits().has(sort::WORK | sort::NUMERAL | sort::STANCE),
+                is_work: part.traits().has(sort::WORK | sort::STANCE),
             })
         })
 }
