@@ -11,12 +11,13 @@
 //! And one raw `fdatasync` after an append. Machines differ, and so do minutes: compare only
 //! within one run. Deliberately absent: other stores, and texts on the way out.
 //!
-//! Two runs on 2 virtual AMD EPYC cores with ext4, with nothing else running (2026-11): with 256
-//! connections the whole service took in 16,900 and 21,800 texts a second, 0.13 and 0.16 of hello,
-//! 0.20 and 0.23 of the file; its p99 was 4 times that of the file. A single text on an idle server
-//! took 0.37 ms, 3 to 4 times one `fdatasync`. A profile says where the time goes: for each text
-//! five records are written, each of which costs sled about 3 us of processor time, and the client
-//! shares the two cores.
+//! Three runs on 2 virtual AMD EPYC cores with ext4, with nothing else running (2026-11): with 256
+//! connections the whole service took in 16,200 to 21,800 texts a second, 0.13 to 0.16 of hello,
+//! 0.18 to 0.23 of the file; its p99 was 4 to 6 times that of the file. A single text on an idle
+//! server took 0.37 to 0.39 ms, 3 to 4 times one `fdatasync`. The limit is the store: `bare` takes
+//! 39,500 a second, 0.31 of hello and 0.44 of the file, and the whole is 0.41 of that. A profile
+//! says the same: five records for each text, each about 3 us of processor time in sled, and the
+//! client shares the two cores.
 //!
 //! `cargo bench -p budwood --bench durable`; for a profile, `-- 256` measures only the whole service
 //! with so many connections.
