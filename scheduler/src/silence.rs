@@ -4,7 +4,7 @@
 //! problem. Deliberately absent: delivery reports; a phone that is off and a farmer who keeps
 //! silent look alike here.
 
-use chrono::{Datelike, NaiveDate};
+use chrono::NaiveDate;
 
 use crate::task::Season;
 
@@ -105,13 +105,7 @@ pub fn silence(own: Habit, group: Habit, days: i64) -> Silence {
 
 /// Whether a day lies in the rains; none when they are not known.
 fn in_rains(season: Season, day: NaiveDate) -> Option<bool> {
-    let (start, end) = season.rains_start.zip(season.rains_end)?;
-    let day = (day.month(), day.day());
-    Some(if start <= end {
-        start <= day && day <= end
-    } else {
-        start <= day || day <= end
-    })
+    Some(season.rains(day)?.start <= day)
 }
 
 #[expect(

@@ -186,15 +186,7 @@ impl Step<'_> {
     fn how_many_plants(&self, speaker: &Person, query: &Query) -> Option<String> {
         let group = self.world.directory.group(speaker.group?)?;
         let calendar = calendar_of(self.setup, group)?;
-        let own = || {
-            let named = |block: &&Block| {
-                query
-                    .block
-                    .as_deref()
-                    .is_none_or(|name| block.name.eq_ignore_ascii_case(name))
-            };
-            self.world.directory.blocks_of(speaker.id).find(named)
-        };
+        let own = || self.block_asked(speaker, query);
         let asked = query.area.and_then(hectares);
         let (area, points) = match asked {
             Some(area) => {
@@ -274,13 +266,7 @@ impl Step<'_> {
     /// Gaps are filled while the handbook has it and rain is left; a refusal gives the reason.
     fn may_fill(&self, speaker: &Person, group: &Group, query: &Query) -> Option<String> {
         let calendar = calendar_of(self.setup, group)?;
-        let named = |block: &&Block| {
-            query
-                .block
-                .as_deref()
-                .is_none_or(|name| block.name.eq_ignore_ascii_case(name))
-        };
-        let block = self.world.directory.blocks_of(speaker.id).find(named)?;
+        let block = self.block_asked(speaker, query)?;
         let state = self.world.states.get(&block.id)?;
         let today = self.today_of(speaker.id);
         let (key, day) = match infill(state, &season_of(group), calendar, today) {

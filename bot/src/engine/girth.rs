@@ -118,7 +118,7 @@ fn whole_months(months: f64) -> i32 {
 
 impl Step<'_> {
     /// The block asked about: the one that is named, or the first.
-    fn block_asked(&self, speaker: &Person, query: &Query) -> Option<&Block> {
+    pub(super) fn block_asked(&self, speaker: &Person, query: &Query) -> Option<&Block> {
         let named = |block: &&Block| {
             query
                 .block

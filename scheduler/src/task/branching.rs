@@ -17,8 +17,7 @@ const COUNT_LATE_DAYS: u32 = 30;
 /// Counting the tall trees without branches, until all of the stand has them.
 pub(super) fn count_tall(case: &Case<'_>) -> Option<Plan> {
     let rule = case.calendar.induction;
-    let branched = case.state.branched.and_then(|count| count.trees);
-    if branched.is_some_and(|trees| trees > 0 && trees >= case.state.alive()) {
+    if case.all_branched() {
         return None;
     }
     let rounds = [Rounds {

@@ -42,6 +42,12 @@ pub(super) struct Plan {
 }
 
 impl Case<'_> {
+    /// Whether every tree of the stand was counted with branches.
+    pub(super) fn all_branched(&self) -> bool {
+        let branched = self.state.branched.and_then(|count| count.trees);
+        branched.is_some_and(|trees| trees > 0 && trees >= self.state.alive())
+    }
+
     /// The task of this plan, put off as the farmer asked, but never past its end.
     pub(super) fn task(&self, kind: TaskKind, plan: Plan, clock: Clock) -> Task {
         let (mut due, mut late_after) = (plan.due, plan.late_after);

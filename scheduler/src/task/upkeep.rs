@@ -117,8 +117,7 @@ fn kilograms(case: &Case<'_>, on: NaiveDate) -> f64 {
 /// Until the trees have branched, or are past the age.
 pub(super) fn prune(case: &Case<'_>) -> Option<Plan> {
     let rule = case.calendar.pruning;
-    let branched = case.state.branched.and_then(|count| count.trees);
-    if branched.is_some_and(|trees| trees > 0 && trees >= case.state.alive()) {
+    if case.all_branched() {
         return None;
     }
     let rounds = [Rounds {
