@@ -184,6 +184,7 @@ pub(crate) fn anyone(pieces: &[Piece<'_>]) -> Option<Query> {
         | Topic::Visit
         | Topic::Member
         | Topic::Window
+        | Topic::Warn
         | Topic::Language => false,
     });
     let asked = || {

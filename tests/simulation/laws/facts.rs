@@ -78,6 +78,7 @@ impl Facts {
             | Body::Reported { .. }
             | Body::Nudged { .. }
             | Body::TakenBack { .. }
+            | Body::Warned { .. }
             | Body::WindowOpened { .. }
             | Body::ConsentGiven { .. }
             | Body::ConsentWithdrawn { .. }
