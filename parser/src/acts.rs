@@ -86,7 +86,7 @@ pub(crate) fn bare(pieces: &[Piece<'_>]) -> Option<Bare> {
 fn bare_piece(piece: &Piece<'_>) -> Option<Bare> {
     match &piece.sense {
         Sense::Number(number) => Some(Bare::Number(number.value)),
-        Sense::List { values, .. } => Some(Bare::Numbers(values.clone())),
+        Sense::List { values, .. } => Some(Bare::Numbers(values.iter().collect())),
         Sense::Block(name) => Some(Bare::Block((*name).into())),
         Sense::Member(name) => Some(Bare::Member((*name).into())),
         Sense::When(when) => Some(Bare::When(*when)),

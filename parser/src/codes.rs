@@ -32,7 +32,7 @@ pub(crate) fn join_codes<'r>(pieces: Vec<Piece<'r>>, folded: &'r Folded<'r>) -> 
                 letter.end = piece.end;
                 letter.becomes(Sense::Block(folded.written(letter.start, letter.end)));
             }
-            _ => joined.push(piece.clone()),
+            _ => joined.push(*piece),
         }
     }
     joined

@@ -121,13 +121,13 @@ fn pass<'r>(
     let Some(first) = (0..pieces.len()).find(|at| joined_at(before(*at), *at).is_some()) else {
         return pieces;
     };
-    let mut joined: Vec<Piece<'r>> = pieces.iter().take(first).cloned().collect();
+    let mut joined: Vec<Piece<'r>> = pieces.iter().take(first).copied().collect();
     let mut at = first;
     while let Some(piece) = pieces.get(at) {
         let found = joined_at(joined.last(), at);
         let used = found.as_ref().map_or(1, |(_, used)| *used);
         let last = pieces.get(at + used - 1).unwrap_or(piece);
-        let mut next = piece.clone();
+        let mut next = *piece;
         next.end = last.end;
         if let Some((sense, _)) = found {
             next.becomes(sense);

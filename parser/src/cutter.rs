@@ -6,7 +6,7 @@
 use alloc::vec::Vec;
 
 use crate::{
-    figure::Figure,
+    figure::{Figure, Values},
     fold::Folded,
     lexicon::{Langs, Lexicon},
     meaning::Traits,
@@ -225,11 +225,11 @@ impl<'r> Cutter<'r, '_> {
     }
 
     fn lone(&self, word: &WordToken) -> Piece<'r> {
-        let sense = match (&word.token.shape, word.two_kinds) {
+        let sense = match (word.token.shape, word.two_kinds) {
             (Shape::Word, Some((one, other))) => Sense::TwoKinds(one, other),
             (Shape::Word, None) => Sense::Unknown,
-            (Shape::Mark(mark), _) => Sense::Mark(*mark),
-            (Shape::Figure(figure), _) => sense_of_figure(figure),
+            (Shape::Mark(mark), _) => Sense::Mark(mark),
+            (Shape::Figure(figure), _) => self.sense_of_figure(figure, word),
         };
         let everyday = matches!(sense, Sense::Unknown) && word.everyday;
         Piece {
@@ -247,22 +247,23 @@ impl<'r> Cutter<'r, '_> {
             repaired: None,
         }
     }
-}
 
-fn sense_of_figure<'r>(figure: &Figure) -> Sense<'r> {
-    match figure {
-        Figure::Number(number) => Sense::Number(*number),
-        Figure::List { values, sure } => Sense::List {
-            values: values.clone(),
-            sure: *sure,
-        },
-        Figure::Range(from, to) => Sense::Range(*from, *to),
-        Figure::Triple(parts) => Sense::Triple(*parts),
-        Figure::Iso([year, month, day]) => crate::dates::calendar(*day, *month, Some(*year), true)
-            .map_or(Sense::NoSuchDay, Sense::When),
-        Figure::Fraction(above, below) => Sense::Fraction(*above, *below),
-        Figure::Metres(value) => Sense::Metres(*value),
-        Figure::Clock => Sense::Clock,
-        Figure::TooLarge => Sense::TooLarge,
+    fn sense_of_figure(&self, figure: Figure, word: &WordToken) -> Sense<'r> {
+        match figure {
+            Figure::Number(number) => Sense::Number(number),
+            Figure::List { sure } => {
+                let written = self.folded.text.get(word.token.start..word.token.end);
+                let values = Values::new(written.unwrap_or(""));
+                Sense::List { values, sure }
+            }
+            Figure::Range(from, to) => Sense::Range(from, to),
+            Figure::Triple(parts) => Sense::Triple(parts),
+            Figure::Iso([year, month, day]) => crate::dates::calendar(day, month, Some(year), true)
+                .map_or(Sense::NoSuchDay, Sense::When),
+            Figure::Fraction(above, below) => Sense::Fraction(above, below),
+            Figure::Metres(value) => Sense::Metres(value),
+            Figure::Clock => Sense::Clock,
+            Figure::TooLarge => Sense::TooLarge,
+        }
     }
 }

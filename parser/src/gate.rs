@@ -352,7 +352,7 @@ pub(crate) const VALUES_MIN: usize = 4;
 pub(crate) fn figures(pieces: &[Piece<'_>]) -> usize {
     let of = |piece: &Piece<'_>| {
         if let Sense::List { values, .. } = &piece.sense {
-            values.len()
+            values.iter().count()
         } else {
             usize::from(piece.number().is_some())
         }

@@ -2,10 +2,8 @@
 //!
 //! Deliberately absent: how a text is cut into pieces (`cutter`).
 
-use alloc::vec::Vec;
-
 use crate::{
-    figure::Number,
+    figure::{Number, Values},
     kind::Kind,
     lexicon::Listed,
     meaning::{Meaning, Plain, Traits, sort},
@@ -13,7 +11,7 @@ use crate::{
 };
 
 /// One word, phrase, name, number or mark of the text.
-#[derive(Clone)]
+#[derive(Clone, Copy)]
 pub(crate) struct Piece<'r> {
     /// First byte in the folded text.
     pub(crate) start: usize,
@@ -41,13 +39,13 @@ pub(crate) enum Trust {
 }
 
 /// What a piece is.
-#[derive(Clone)]
+#[derive(Clone, Copy)]
 pub(crate) enum Sense<'r> {
     /// A listed word or phrase.
     Listed(Listed<'r>),
     Number(Number),
     List {
-        values: Vec<f64>,
+        values: Values<'r>,
         sure: bool,
     },
     Range(u32, u32),

@@ -75,7 +75,7 @@ impl Filler<'_, '_> {
                 self.length(at, *metres, Some(Unit::Metre));
                 true
             }
-            Sense::List { values, sure } => self.list(at, values, *sure, span),
+            Sense::List { values, sure } => self.list(at, *values, *sure, span),
             Sense::Range(from, to) => self.range(at, *from, *to),
             Sense::Share(count, of) => self.share(at, *count, *of),
             Sense::Grade => {

@@ -284,7 +284,7 @@ impl<'r> Speller<'r, '_> {
         text: &str,
         (before, after): (Option<WordId>, Option<WordId>),
     ) -> WordToken {
-        let mut word = WordToken::plain(token.clone(), None);
+        let mut word = WordToken::plain(*token, None);
         let lexicon = self.lexicon;
         let is_short = text.len() < SURE_LETTERS_MIN;
         if is_short && self.own == 0 {
@@ -406,7 +406,7 @@ fn expanded(token: &Token, parts: &[(WordId, Shape)]) -> impl Iterator<Item = Wo
         let token = Token {
             start,
             end,
-            shape: shape.clone(),
+            shape: *shape,
             glued,
         };
         WordToken::plain(token, Some(*id))

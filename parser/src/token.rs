@@ -17,7 +17,7 @@ const PLAIN_DIGITS_MAX: usize = 6;
 const RUN_LEN_MAX: usize = 24;
 
 /// A word, a number or a mark, with its place in the folded text.
-#[derive(Clone, Debug)]
+#[derive(Clone, Copy, Debug)]
 pub(crate) struct Token {
     pub(crate) start: usize,
     pub(crate) end: usize,
@@ -27,7 +27,7 @@ pub(crate) struct Token {
 }
 
 /// What a token looks like.
-#[derive(Clone, Debug, PartialEq)]
+#[derive(Clone, Copy, Debug, PartialEq)]
 pub(crate) enum Shape {
     Word,
     Figure(Figure),

@@ -30,7 +30,7 @@ fn taken(piece: &Piece<'_>) -> Taken {
             .next()
             .unwrap_or(Taken::Unknown),
         Sense::Number(number) => Taken::Number(number.value),
-        Sense::List { values, .. } => Taken::Number(values.first().copied().unwrap_or(0.0)),
+        Sense::List { values, .. } => Taken::Number(values.iter().next().unwrap_or(0.0)),
         Sense::Range(value, _) | Sense::Share(value, _) => Taken::Number(f64::from(*value)),
         Sense::Metres(value) => Taken::Number(*value),
         Sense::Fraction(above, below) => {
