@@ -129,7 +129,6 @@ impl Lexicon {
 
     fn add_expansion(&mut self, word: &str, whole: &str, langs: Langs) {
         let parts = tokens(whole, |_| true)
-            .into_iter()
             .map(|token| {
                 let part = whole.get(token.start..token.end).unwrap_or("");
                 (self.word_id(part, langs), token.shape)

@@ -41,7 +41,7 @@ pub(crate) fn pieces<'r>(
         own,
         known,
     };
-    let words = speller.words(tokens);
+    let words = speller.words(tokens, folded.text.len() / 2 + 1);
     if let Some(stop) = cutter.whole_stop(&words) {
         return Vec::from([stop]);
     }

@@ -27,17 +27,20 @@ pub(crate) fn settle<'r>(
     folded: &'r Folded<'r>,
     known: &Known<'r>,
 ) -> Vec<Piece<'r>> {
-    let settled: Vec<(usize, Sense<'r>)> = (0..pieces.len())
-        .filter_map(|at| {
-            let here = Here {
-                pieces: &pieces,
-                at,
-                folded,
-                known,
-            };
-            Some((at, here.settled()?))
-        })
-        .collect();
+    // Room for all at once, when the first is found: the pieces do not change meanwhile.
+    let mut settled: Vec<(usize, Sense<'r>)> = Vec::new();
+    for at in 0..pieces.len() {
+        let here = Here {
+            pieces: &pieces,
+            at,
+            folded,
+            known,
+        };
+        if let Some(sense) = here.settled() {
+            settled.reserve(pieces.len() - at);
+            settled.push((at, sense));
+        }
+    }
     for (at, sense) in settled {
         if let Some(piece) = pieces.get_mut(at) {
             piece.becomes(sense);

@@ -12,7 +12,7 @@ use alloc::{boxed::Box, string::String, vec::Vec};
 use hashbrown::HashMap;
 
 use crate::{
-    fold::{bare, has_accents},
+    fold::{BareWord, has_accents},
     meaning::{Meaning, Numeral, Plain, Traits},
     pack::Joins,
     repair::{Repairs, is_one_slip},
@@ -225,7 +225,7 @@ impl Lexicon {
         if is_listed || word.is_ascii() || !has_accents(word) {
             return found;
         }
-        let plain = self.words.find(&bare(word));
+        let plain = self.words.find(BareWord::new(word).as_str());
         plain.filter(|plain| plain.listed).or(found)
     }
 

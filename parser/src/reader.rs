@@ -70,8 +70,8 @@ impl Reader {
         let own = self.lexicon.own(known.languages);
         let mut pieces = cutter::pieces(&folded, &self.lexicon, own, known);
         tongues::settle(&mut pieces, own);
-        let pieces = letters::settle(pieces, &folded, known);
-        let all = compose::compose(pieces, &folded, &self.lexicon, own);
+        let mut all = letters::settle(pieces, &folded, known);
+        compose::compose(&mut all, &folded, &self.lexicon, own);
         let pieces = plans::before_plan(&all);
         let segments = segment::segments(pieces);
         let mut told = reports::read(pieces, &segments, &folded);

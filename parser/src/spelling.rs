@@ -2,11 +2,11 @@
 //!
 //! Deliberately absent: phrases and names of more than one word (`cutter`).
 
-use alloc::{string::String, vec::Vec};
+use alloc::vec::Vec;
 
 use crate::{
     compile::TURNS,
-    fold::{Folded, bare, has_accents},
+    fold::{BareWord, Folded, has_accents},
     kind::Kind,
     lexicon::{Langs, Lexicon, Listed},
     meaning::{Meaning, Plain, Traits, sort},
@@ -14,7 +14,7 @@ use crate::{
     piece::Trust,
     reading::Known,
     repair::{SURE_LETTERS_MIN, is_one_slip, is_shortened},
-    runs::{Words, split_block, split_run, split_stranger},
+    runs::{Ways, Words, split_block, split_run, split_stranger},
     token::{Shape, Token},
     vocabulary::{Found, WordId},
 };
@@ -70,10 +70,15 @@ pub(crate) struct Speller<'r, 'k> {
 }
 
 impl<'r> Speller<'r, '_> {
-    /// The words of these tokens; a token may be several.
-    pub(crate) fn words(&self, tokens: Vec<Token>) -> Vec<WordToken> {
-        let mut words = Vec::with_capacity(tokens.len());
-        let mut tokens = tokens.into_iter().peekable();
+    /// The words of these tokens, about `most` of them; a token may be several.
+    pub(crate) fn words(
+        &self,
+        tokens: impl Iterator<Item = Token>,
+        most: usize,
+    ) -> Vec<WordToken> {
+        let mut words = Vec::with_capacity(most);
+        let mut ways = Ways::default();
+        let mut tokens = tokens.peekable();
         while let Some(token) = tokens.next() {
             let text = self.text(&token);
             let found = match token.shape {
@@ -97,7 +102,7 @@ impl<'r> Speller<'r, '_> {
                 words.push(name);
                 continue;
             }
-            self.unlisted(token, tokens.peek(), &mut words);
+            self.unlisted(token, tokens.peek(), &mut words, &mut ways);
         }
         words
     }
@@ -115,7 +120,13 @@ impl<'r> Speller<'r, '_> {
     }
 
     /// A word of no list: a slip, a run of words, or unknown.
-    fn unlisted(&self, token: Token, next: Option<&Token>, words: &mut Vec<WordToken>) {
+    fn unlisted(
+        &self,
+        token: Token,
+        next: Option<&Token>,
+        words: &mut Vec<WordToken>,
+        ways: &mut Ways,
+    ) {
         let text = self.text(&token);
         let names_block = next.is_some_and(|next| is_name(self.text(next), self.known));
         // "ploot b" is a slip, "blockc" is block C.
@@ -128,13 +139,15 @@ impl<'r> Speller<'r, '_> {
             return;
         }
         let written = self.folded.written(token.start, token.end);
-        let mut run = split_block(text, written, self.run_words());
+        let border = split_block(text, written, self.run_words());
+        let ends = border.map(|border| [(0, border), (border, text.len())]);
+        let mut run = ends.as_ref().map_or(&[][..], |ends| ends);
         if run.is_empty() || names_block {
             let last = words.last();
             let before = last.and_then(|word| word.id);
             let after = next.and_then(|next| self.lexicon.find(self.text(next))?.listed_id());
             let repaired = match unaccented(text) {
-                Some(plain) => self.repair(&token, &plain, (before, after)),
+                Some(plain) => self.repair(&token, plain.as_str(), (before, after)),
                 None => self.repair(&token, text, (before, after)),
             };
             // "vingtcinq" is two number words, and no slip of one.
@@ -149,7 +162,7 @@ impl<'r> Speller<'r, '_> {
                 .is_some_and(|id| self.traits(id).has_plain(Plain::Block.bit()));
             // "plot Hilltop" is a name.
             if !(names && written.starts_with(char::is_uppercase)) {
-                run = split_run(text, self.run_words(), after_number);
+                run = split_run(text, self.run_words(), after_number, ways);
             }
             if run.is_empty() {
                 let trust = if repaired.trust == Trust::Suspect {
@@ -167,7 +180,7 @@ impl<'r> Speller<'r, '_> {
                 return;
             }
         }
-        for (start, end) in run {
+        for &(start, end) in run {
             let part = Token {
                 start: token.start + start,
                 end: token.start + end,
@@ -260,18 +273,15 @@ impl<'r> Speller<'r, '_> {
     fn glued_name(&self, token: &Token, next: Option<&Token>) -> Option<(WordToken, WordToken)> {
         let next = next.filter(|next| next.glued && matches!(next.shape, Shape::Figure(_)))?;
         let run = self.folded.text.get(token.start..next.end)?;
-        let parts = split_block(run, "", self.run_words());
-        let [(_, border), _] = parts.as_slice() else {
-            return None;
-        };
+        let border = split_block(run, "", self.run_words())?;
         let part = |start: usize, end: usize, glued: bool| Token {
             start: token.start + start,
             end: token.start + end,
             shape: Shape::Word,
             glued,
         };
-        let word = part(0, *border, token.glued);
-        let name = part(*border, run.len(), true);
+        let word = part(0, border, token.glued);
+        let name = part(border, run.len(), true);
         let found = self.lexicon.find(self.text(&word));
         Some((WordToken::found(word, found), WordToken::plain(name, None)))
     }
@@ -363,8 +373,8 @@ impl<'r> Speller<'r, '_> {
 }
 
 /// The letters without their accents, if they have any; slips are looked for there.
-fn unaccented(text: &str) -> Option<String> {
-    (!text.is_ascii() && has_accents(text)).then(|| bare(text))
+fn unaccented(text: &str) -> Option<BareWord> {
+    (!text.is_ascii() && has_accents(text)).then(|| BareWord::new(text))
 }
 
 /// A text of so few letters may be anything.

@@ -4,8 +4,6 @@
 //! except where the whole run is listed or is one of the farmer's own block names. Deliberately
 //! absent: any meaning.
 
-use alloc::vec::Vec;
-
 use crate::{
     figure::{Figure, Number, figure, letters_for_digits, ordinal},
     script::{is_unspaced, is_word_letter},
@@ -35,30 +33,33 @@ pub(crate) enum Shape {
 }
 
 /// Cuts a folded text. `is_whole` says which runs of letters and digits stay together.
-pub(crate) fn tokens(text: &str, is_whole: impl Fn(&str) -> bool) -> Vec<Token> {
-    let mut tokens = Vec::with_capacity(text.len() / 4 + 1);
+pub(crate) fn tokens(
+    text: &str,
+    is_whole: impl Fn(&str) -> bool,
+) -> impl Iterator<Item = Token> {
     let mut at = 0;
     let mut glued = false;
-    while let Some(rest) = text.get(at..) {
-        let Some(first) = rest.chars().next() else {
-            break;
-        };
-        if first.is_whitespace() && first != '\n' {
-            at += first.len_utf8();
-            glued = false;
-            continue;
+    core::iter::from_fn(move || {
+        loop {
+            let rest = text.get(at..)?;
+            let first = rest.chars().next()?;
+            if first != '\n' && first.is_whitespace() {
+                at += first.len_utf8();
+                glued = false;
+                continue;
+            }
+            let (shape, len) = next_token(rest, first, &is_whole);
+            let token = Token {
+                start: at,
+                end: at + len,
+                shape,
+                glued,
+            };
+            glued = true;
+            at += len;
+            return Some(token);
         }
-        let (shape, len) = next_token(rest, first, &is_whole);
-        tokens.push(Token {
-            start: at,
-            end: at + len,
-            shape,
-            glued,
-        });
-        glued = true;
-        at += len;
-    }
-    tokens
+    })
 }
 
 /// The commonest tokens: a word of plain letters, a number of plain digits, each with a space or
