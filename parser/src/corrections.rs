@@ -91,9 +91,10 @@ impl<'a, 'r> Text<'a, 'r> {
                     && !piece.is_any(&[Plain::Correction, Plain::Negation, Plain::Instead])
                     && piece.kind().is_none())
         };
-        let core = (0..pieces.len())
-            .filter(|at| pieces.get(*at).is_some_and(|piece| !small(piece)))
-            .collect();
+        let mut core = Vec::with_capacity(pieces.len());
+        core.extend(
+            (0..pieces.len()).filter(|at| pieces.get(*at).is_some_and(|piece| !small(piece))),
+        );
         Self {
             pieces,
             folded,

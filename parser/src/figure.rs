@@ -22,7 +22,7 @@ use nom::{
     bytes::complete::{tag, take_while_m_n},
     character::complete::{char, digit1, one_of},
     combinator::{map, map_opt, not, opt, peek, recognize, verify},
-    multi::many1,
+    multi::many1_count,
     sequence::terminated,
 };
 
@@ -224,7 +224,7 @@ fn range(input: &str) -> IResult<&str, Figure> {
 
 /// "41,43,39" is a list. "43,5" and "1,200" are not: their second part has not two digits.
 fn list(input: &str) -> IResult<&str, Figure> {
-    let (rest, text) = end(recognize((digit1, many1((char(','), digit1))))).parse(input)?;
+    let (rest, text) = end(recognize((digit1, many1_count((char(','), digit1))))).parse(input)?;
     let parts = text.split(',').count();
     let widths = || text.split(',').map(str::len);
     let sure = parts > 2 && widths().all(|width| width == 2 || width == 3);

@@ -108,11 +108,12 @@ fn bare_letters(text: &str) -> impl Iterator<Item = char> {
 }
 
 /// A word of a text without its accents, which takes no memory unless it is very long.
-pub(crate) struct BareWord(SmallVec<[u8; BareWord::LEN]>);
+pub(crate) struct BareWord(SmallVec<[u8; BARE_WORD_LEN]>);
+
+/// More letters take memory.
+const BARE_WORD_LEN: usize = 64;
 
 impl BareWord {
-    const LEN: usize = 64;
-
     pub(crate) fn new(word: &str) -> Self {
         let mut bytes = SmallVec::new();
         for letter in bare_letters(word) {

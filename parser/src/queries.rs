@@ -118,12 +118,12 @@ pub(crate) fn language(pieces: &[Piece<'_>], folded: &Folded<'_>) -> Option<Quer
         .iter()
         .filter(|piece| !matches!(piece.sense, Sense::Mark(_)) && !piece.is_plain(Plain::Courtesy));
     words.next().filter(|piece| is_language(piece))?;
-    let names: Vec<&Piece<'_>> = words.collect();
-    let named = names
-        .first()
-        .zip(names.last())
+    let first = words.next();
+    let (more, last) = words.fold((0, first), |(more, _), next| (more + 1, Some(next)));
+    let named = first
+        .zip(last)
         .map(|(first, last)| folded.written(first.start, last.end).to_string());
-    (names.len() <= NAME_WORDS_MAX).then(|| Query {
+    (more < NAME_WORDS_MAX).then(|| Query {
         language: named,
         ..query(&[], Topic::Language, None)
     })
@@ -269,26 +269,25 @@ fn is_of_the_field(piece: &Piece<'_>) -> bool {
 
 /// The words that carry the question.
 fn core<'p, 'r>(pieces: &'p [Piece<'r>]) -> Vec<&'p Piece<'r>> {
-    pieces
-        .iter()
-        .filter(|piece| {
-            let topic = piece.means(|meaning| {
-                matches!(
-                    meaning,
-                    Meaning::Topic(_) | Meaning::AdviserTopic(_) | Meaning::Kind(_)
-                )
-            });
-            let small = piece.is_any(&[
-                Plain::Courtesy,
-                Plain::Filler,
-                Plain::At,
-                Plain::Block,
-                Plain::To,
-                Plain::From,
-            ]);
-            !matches!(piece.sense, Sense::Mark(_)) && (topic || !small)
-        })
-        .collect()
+    let mut core = Vec::with_capacity(pieces.len());
+    core.extend(pieces.iter().filter(|piece| {
+        let topic = piece.means(|meaning| {
+            matches!(
+                meaning,
+                Meaning::Topic(_) | Meaning::AdviserTopic(_) | Meaning::Kind(_)
+            )
+        });
+        let small = piece.is_any(&[
+            Plain::Courtesy,
+            Plain::Filler,
+            Plain::At,
+            Plain::Block,
+            Plain::To,
+            Plain::From,
+        ]);
+        !matches!(piece.sense, Sense::Mark(_)) && (topic || !small)
+    }));
+    core
 }
 
 /// The kind of work that a word asks about.

@@ -19,20 +19,21 @@ use crate::{
     text::break_strength,
 };
 
-/// The reports of one segment, and what found no slot.
+/// Fills `done` with the reports of one segment, and notes what found no slot.
 pub(crate) fn reports(
     pieces: &[Piece<'_>],
     segment: &Segment,
     folded: &Folded<'_>,
     problems: &mut Vec<Problem>,
-) -> Vec<Row> {
+    done: &mut Vec<Row>,
+) {
+    done.clear();
     let mut filler = Filler {
         pieces,
         segment,
         folded,
         problems,
-        // Nearly always one row, and a row is large.
-        done: Vec::with_capacity(1),
+        done,
         row: Row::new(segment.kind),
     };
     for at in segment.pieces.clone() {
@@ -40,7 +41,7 @@ pub(crate) fn reports(
             filler.take(at, piece);
         }
     }
-    filler.finish()
+    filler.finish();
 }
 
 /// Fills the rows of one segment, piece by piece.
@@ -49,7 +50,7 @@ pub(crate) struct Filler<'a, 'r> {
     pub(crate) segment: &'a Segment,
     pub(crate) folded: &'a Folded<'r>,
     pub(crate) problems: &'a mut Vec<Problem>,
-    done: Vec<Row>,
+    done: &'a mut Vec<Row>,
     /// The report that is being filled.
     pub(crate) row: Row,
 }
@@ -227,15 +228,15 @@ impl Filler<'_, '_> {
         }
     }
 
-    fn finish(mut self) -> Vec<Row> {
+    fn finish(self) {
         let plants = self
             .pieces
             .get(self.segment.pieces.clone())
             .is_some_and(|pieces| pieces.iter().any(|piece| piece.is_plain(Plain::Trees)));
         self.done.push(self.row);
-        let mut rows = self.done;
-        share_details(&mut rows);
-        for row in &mut rows {
+        let rows = self.done;
+        share_details(rows);
+        for row in rows {
             row.settle_lengths();
             if row.kind == Kind::Received && (plants || row.has_number()) {
                 row.details.supply = row.details.supply.or(Some(Supply::Plants));
@@ -249,7 +250,6 @@ impl Filler<'_, '_> {
                 row.doubts.push(Doubt::Whole(extent));
             }
         }
-        rows
     }
 }
 

@@ -71,11 +71,7 @@ pub(crate) struct Speller<'r, 'k> {
 
 impl<'r> Speller<'r, '_> {
     /// The words of these tokens, about `most` of them; a token may be several.
-    pub(crate) fn words(
-        &self,
-        tokens: impl Iterator<Item = Token>,
-        most: usize,
-    ) -> Vec<WordToken> {
+    pub(crate) fn words(&self, tokens: impl Iterator<Item = Token>, most: usize) -> Vec<WordToken> {
         let mut words = Vec::with_capacity(most);
         let mut ways = Ways::default();
         let mut tokens = tokens.peekable();
