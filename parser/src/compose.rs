@@ -2,8 +2,6 @@
 //!
 //! Deliberately absent: which report a number belongs to (`roles`).
 
-use alloc::vec::Vec;
-
 use crate::{
     figure::Number,
     fold::Folded,
@@ -11,16 +9,11 @@ use crate::{
     lexicon::{Langs, Lexicon},
     meaning::{Meaning, Plain, Traits, sort},
     numerals::{self, Said},
-    piece::{Piece, Sense},
+    piece::{Piece, Pieces, Sense},
 };
 
 /// Joins pieces.
-pub(crate) fn compose(
-    pieces: &mut Vec<Piece<'_>>,
-    folded: &Folded<'_>,
-    lexicon: &Lexicon,
-    own: Langs,
-) {
+pub(crate) fn compose(pieces: &mut Pieces<'_>, folded: &Folded<'_>, lexicon: &Lexicon, own: Langs) {
     // Most texts hold nothing that joins; a glance tells.
     let traits = Traits::of_all(pieces);
     if traits.has(sort::NUMERAL) {
@@ -109,7 +102,7 @@ fn numerals_at<'r>(
 /// Goes along the pieces and puts one piece for each run that `join` takes; `join` also sees what
 /// stands before. What is done moves up in its place, so that no memory is taken.
 fn pass<'r>(
-    pieces: &mut Vec<Piece<'r>>,
+    pieces: &mut Pieces<'r>,
     join: impl Fn(Option<&Piece<'r>>, &[Piece<'r>]) -> Option<(Sense<'r>, usize)>,
 ) {
     let (mut done, mut at) = (0_usize, 0);

@@ -3,8 +3,6 @@
 //! The names of this conversation come first, then the longest listed phrase, then one guarded
 //! repair, then words run together. Deliberately absent: what depends on the pieces around.
 
-use alloc::vec::Vec;
-
 use crate::{
     figure::{Figure, Values},
     fold::Folded,
@@ -12,9 +10,9 @@ use crate::{
     meaning::Traits,
     names::{is_block_like, is_long_name, name_len_within},
     pack::PHRASE_WORDS_MAX,
-    piece::{Piece, Sense, Trust},
+    piece::{Piece, Pieces, Sense, Trust},
     reading::Known,
-    spelling::{Speller, WordToken},
+    spelling::{Speller, WordToken, WordTokens},
     token::{Shape, tokens},
 };
 
@@ -24,7 +22,8 @@ pub(crate) fn pieces<'r>(
     lexicon: &'r Lexicon,
     own: Langs,
     known: &Known<'r>,
-) -> Vec<Piece<'r>> {
+    pieces: &mut Pieces<'r>,
+) {
     let whole = |run: &str| lexicon.is_word(run) || is_block_like(run, known);
     let tokens = tokens(&folded.text, whole);
     let names = [known.blocks, known.groups, known.members];
@@ -41,11 +40,13 @@ pub(crate) fn pieces<'r>(
         own,
         known,
     };
-    let words = speller.words(tokens, folded.text.len() / 2 + 1);
+    let mut words = WordTokens::new();
+    speller.words(tokens, &mut words);
     if let Some(stop) = cutter.whole_stop(&words) {
-        return Vec::from([stop]);
+        pieces.push(stop);
+        return;
     }
-    let mut pieces = Vec::with_capacity(words.len());
+    pieces.reserve(words.len());
     let mut at = 0;
     while let Some(token) = words.get(at) {
         let (piece, used) = cutter
@@ -55,7 +56,6 @@ pub(crate) fn pieces<'r>(
         pieces.push(piece);
         at += used.max(1);
     }
-    pieces
 }
 
 type ToSense<'r> = fn(&'r str) -> Sense<'r>;

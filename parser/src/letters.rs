@@ -3,13 +3,13 @@
 //! "A" is a block, an article, or neither; "2" is a count, or block 2. The neighbours decide.
 //! Deliberately absent: whether the farmer has such a block; the scheduler crate asks that.
 
-use alloc::vec::Vec;
+use smallvec::SmallVec;
 
 use crate::{
     codes::join_codes,
     fold::{Folded, has_accents},
     meaning::{Meaning, Numeral, Plain},
-    piece::{Piece, Sense},
+    piece::{Piece, Pieces, Sense},
     reading::Known,
 };
 
@@ -22,22 +22,20 @@ const CAPITALS: [&str; 26] = [
 ];
 
 /// Settles every piece that may be the name of a block.
-pub(crate) fn settle<'r>(
-    mut pieces: Vec<Piece<'r>>,
-    folded: &'r Folded<'r>,
-    known: &Known<'r>,
-) -> Vec<Piece<'r>> {
-    // Room for all at once, when the first is found: the pieces do not change meanwhile.
-    let mut settled: Vec<(usize, Sense<'r>)> = Vec::new();
+pub(crate) fn settle<'r>(pieces: &mut Pieces<'r>, folded: &'r Folded<'r>, known: &Known<'r>) {
+    // The pieces do not change meanwhile.
+    let mut settled: SmallVec<[(usize, Sense<'r>); 8]> = SmallVec::new();
     for at in 0..pieces.len() {
         let here = Here {
-            pieces: &pieces,
+            pieces,
             at,
             folded,
             known,
         };
         if let Some(sense) = here.settled() {
-            settled.reserve(pieces.len() - at);
+            if settled.len() == settled.capacity() {
+                settled.reserve(pieces.len() - at);
+            }
             settled.push((at, sense));
         }
     }

@@ -2,6 +2,8 @@
 //!
 //! Deliberately absent: how a text is cut into pieces (`cutter`).
 
+use smallvec::SmallVec;
+
 use crate::{
     figure::{Number, Values},
     kind::Kind,
@@ -9,6 +11,9 @@ use crate::{
     meaning::{Meaning, Plain, Traits, sort},
     when::When,
 };
+
+/// The pieces of a text. Those of a short one lie in place and take no memory.
+pub(crate) type Pieces<'r> = SmallVec<[Piece<'r>; 16]>;
 
 /// One word, phrase, name, number or mark of the text.
 #[derive(Clone, Copy)]

@@ -14,7 +14,7 @@ use crate::{
     gate, languages, letters,
     lexicon::{Lexicon, Listed, PACKS_MAX},
     pack::{Pack, PackFault},
-    piece::{Piece, Sense},
+    piece::{Piece, Pieces, Sense},
     plans, queries,
     reading::{Act, Doubt, Known, Problem, Reading, Report, Sender, Stance},
     reports, segment, tongues, words,
@@ -68,9 +68,10 @@ impl Reader {
     pub fn read(&self, text: &str, known: &Known<'_>) -> Reading {
         let folded = Folded::new(text);
         let own = self.lexicon.own(known.languages);
-        let mut pieces = cutter::pieces(&folded, &self.lexicon, own, known);
-        tongues::settle(&mut pieces, own);
-        let mut all = letters::settle(pieces, &folded, known);
+        let mut all = Pieces::new();
+        cutter::pieces(&folded, &self.lexicon, own, known, &mut all);
+        tongues::settle(&mut all, own);
+        letters::settle(&mut all, &folded, known);
         compose::compose(&mut all, &folded, &self.lexicon, own);
         let pieces = plans::before_plan(&all);
         let segments = segment::segments(pieces);

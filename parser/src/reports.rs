@@ -57,7 +57,7 @@ pub(crate) fn read(pieces: &[Piece<'_>], segments: &[Segment], folded: &Folded<'
         not_a_fact: false,
     };
     let mut previous = None;
-    let mut groups: Vec<Vec<Report>> = Vec::with_capacity(segments.len());
+    let mut groups: SmallVec<[Vec<Report>; 2]> = SmallVec::with_capacity(segments.len());
     // Nearly always one row, and a row is large.
     let mut rows: Vec<Row> = Vec::with_capacity(usize::from(!segments.is_empty()));
     for segment in segments {

@@ -7,6 +7,8 @@
 use alloc::vec::Vec;
 use core::ops::Range;
 
+use smallvec::{SmallVec, smallvec};
+
 use crate::{
     anchors::{Anchor, anchors, may_open},
     kind::Kind,
@@ -26,26 +28,29 @@ pub(crate) struct Segment {
     pub(crate) pieces: Range<usize>,
 }
 
+/// The segments of a text. Those of a short one take no memory.
+pub(crate) type Segments = SmallVec<[Segment; 2]>;
+
 /// What it costs to part a list of measured values.
 const IN_LIST_COST: u32 = 3;
 /// More pieces between two kinds are never weighed one by one.
 const GAP_PIECES_MAX: usize = 24;
 
 /// Parts the pieces.
-pub(crate) fn segments(pieces: &[Piece<'_>]) -> Vec<Segment> {
+pub(crate) fn segments(pieces: &[Piece<'_>]) -> Segments {
     let opening = pieces.iter().filter(|piece| may_open(piece)).count();
     if opening == 0 {
-        return Vec::new();
+        return Segments::new();
     }
     let text = Text::new(pieces);
     let anchors = anchors(&text, opening);
     if let [only] = anchors.as_slice() {
-        return Vec::from([Segment {
+        return smallvec![Segment {
             kind: only.kind,
             anchor: only.at,
             by_thing: only.thing.is_some(),
             pieces: 0..pieces.len(),
-        }]);
+        }];
     }
     let cuts = cuts(&text, &anchors);
     anchors

@@ -2,7 +2,7 @@
 //!
 //! Deliberately absent: phrases and names of more than one word (`cutter`).
 
-use alloc::vec::Vec;
+use smallvec::SmallVec;
 
 use crate::{
     compile::TURNS,
@@ -18,6 +18,9 @@ use crate::{
     token::{Shape, Token},
     vocabulary::{Found, WordId},
 };
+
+/// The words of a text. Those of a short one lie in place and take no memory.
+pub(crate) type WordTokens = SmallVec<[WordToken; 16]>;
 
 /// A token with the word that it is or was repaired to.
 pub(crate) struct WordToken {
@@ -70,12 +73,15 @@ pub(crate) struct Speller<'r, 'k> {
 }
 
 impl<'r> Speller<'r, '_> {
-    /// The words of these tokens, about `most` of them; a token may be several.
-    pub(crate) fn words(&self, tokens: impl Iterator<Item = Token>, most: usize) -> Vec<WordToken> {
-        let mut words = Vec::with_capacity(most);
+    /// Finds the words of these tokens; a token may be several.
+    pub(crate) fn words(&self, tokens: impl Iterator<Item = Token>, words: &mut WordTokens) {
         let mut ways = Ways::default();
         let mut tokens = tokens.peekable();
         while let Some(token) = tokens.next() {
+            if words.len() == words.capacity() {
+                // Room for all that is left, as long as spaces part the words.
+                words.reserve((self.folded.text.len() - token.start) / 2 + 1);
+            }
             let text = self.text(&token);
             let found = match token.shape {
                 Shape::Mark(_) => None,
@@ -98,9 +104,8 @@ impl<'r> Speller<'r, '_> {
                 words.push(name);
                 continue;
             }
-            self.unlisted(token, tokens.peek(), &mut words, &mut ways);
+            self.unlisted(token, tokens.peek(), words, &mut ways);
         }
-        words
     }
 
     fn text(&self, token: &Token) -> &'r str {
@@ -120,7 +125,7 @@ impl<'r> Speller<'r, '_> {
         &self,
         token: Token,
         next: Option<&Token>,
-        words: &mut Vec<WordToken>,
+        words: &mut WordTokens,
         ways: &mut Ways,
     ) {
         let text = self.text(&token);
@@ -217,7 +222,7 @@ impl<'r> Speller<'r, '_> {
     }
 
     /// A word of no list, or one that runs on into a listed word.
-    fn stranger(&self, text: &str, word: WordToken, words: &mut Vec<WordToken>) {
+    fn stranger(&self, text: &str, word: WordToken, words: &mut WordTokens) {
         let joint = split_stranger(text, self.run_words()).filter(|_| word.two_kinds.is_none());
         let Some(joint) = joint else {
             words.push(word);

@@ -3,8 +3,9 @@
 //! Without the sums the time for a text made of words of work would grow with its square.
 //! Deliberately absent: what the sums decide (`anchors`, `segment`).
 
-use alloc::vec::Vec;
 use core::ops::Range;
+
+use smallvec::SmallVec;
 
 use crate::{
     meaning::{Meaning, Plain},
@@ -15,7 +16,7 @@ use crate::{
 pub(crate) struct Text<'a, 'r> {
     pub(crate) pieces: &'a [Piece<'r>],
     /// What stands before each piece, and one more for the end.
-    sums: Vec<Sum>,
+    sums: SmallVec<[Sum; 16]>,
 }
 
 #[derive(Clone, Copy, Default)]
@@ -28,7 +29,7 @@ struct Sum {
 impl<'a, 'r> Text<'a, 'r> {
     /// Sums the pieces up.
     pub(crate) fn new(pieces: &'a [Piece<'r>]) -> Self {
-        let mut sums = Vec::with_capacity(pieces.len() + 1);
+        let mut sums = SmallVec::with_capacity(pieces.len() + 1);
         let mut sum = Sum::default();
         sums.push(sum);
         for (at, piece) in pieces.iter().enumerate() {
