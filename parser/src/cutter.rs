@@ -143,7 +143,13 @@ impl<'r> Cutter<'r, '_> {
         }
         let id = |word: &WordToken| {
             let text = self.folded.text.get(word.token.start..word.token.end)?;
-            self.lexicon.word(text)
+            // Nearly always it has been found already.
+            let found = word.id.and_then(|id| self.lexicon.words.spelling(id));
+            if found == Some(text) {
+                word.id
+            } else {
+                self.lexicon.word(text)
+            }
         };
         let listed = self.lexicon.stop_phrase(phrase.iter().map(id))?;
         Some(Piece {

@@ -28,8 +28,13 @@ const WORDS_PER_REPORT_MAX: usize = 14;
 /// A longer text with a block and a number but no work is about something else.
 const PLACE_PIECES_MAX: usize = 4;
 
-/// The stances of a text, each once.
-pub(crate) fn stances(pieces: &[Piece<'_>], segments: &[Segment], told: &Told) -> Vec<Stance> {
+/// The stances of a text, each once; `calm` when its words are well known.
+pub(crate) fn stances(
+    pieces: &[Piece<'_>],
+    segments: &[Segment],
+    told: &Told,
+    calm: bool,
+) -> Vec<Stance> {
     let mut stances = Vec::new();
     let mut add = |stance| {
         if !stances.contains(&stance) {
@@ -69,7 +74,7 @@ pub(crate) fn stances(pieces: &[Piece<'_>], segments: &[Segment], told: &Told) -
             && !piece.is_plain(Plain::No)
             && !told.denials.contains(&at)
     });
-    let chatty = !is_well_known(pieces, segments.len()) || idle_no;
+    let chatty = !calm || idle_no;
     let unproven = !told.reports.is_empty()
         && segments
             .iter()
@@ -276,19 +281,15 @@ pub(crate) fn is_well_known(pieces: &[Piece<'_>], reports: usize) -> bool {
 }
 
 fn is_known_by(pieces: &[Piece<'_>], reports: usize, percent: usize) -> bool {
-    let words = || {
-        pieces
-            .iter()
-            .filter(|piece| !matches!(piece.sense, Sense::Mark(_)))
-    };
-    let count = words().count();
-    let known = words().filter(|piece| is_known(piece)).count();
-    // A census is a long list of girths, and still one report.
-    let figures = words()
-        .filter(|piece| matches!(piece.sense, Sense::Number(_) | Sense::List { .. }))
-        .count();
+    let (mut count, mut strangers, mut figures) = (0, 0, 0);
+    for piece in pieces {
+        count += usize::from(!matches!(piece.sense, Sense::Mark(_)));
+        strangers += usize::from(!is_known(piece));
+        // A census is a long list of girths, and still one report.
+        figures += usize::from(matches!(piece.sense, Sense::Number(_) | Sense::List { .. }));
+    }
+    let known = count - strangers;
     let short = count - figures <= WORDS_PER_REPORT_MAX * reports.max(1);
-    let strangers = count - known;
     let forgiven = || match strangers {
         1 => is_clear_report(pieces) || evidence(pieces) >= STRANGER_EVIDENCE_MIN,
         2 => evidence(pieces) >= STRANGER_EVIDENCE_MIN,
@@ -390,6 +391,9 @@ pub(crate) fn is_about_work(pieces: &[Piece<'_>], stances: &[Stance]) -> bool {
     let elsewhere = stances
         .iter()
         .any(|stance| matches!(stance, Stance::Saying | Stance::Advert | Stance::Courtesy));
+    if elsewhere {
+        return false;
+    }
     let clear = pieces.iter().any(is_clear_work);
     // A block and a number without work only in the shortest text: "plabtud 120 B".
     let is_short = pieces.len() <= PLACE_PIECES_MAX;
@@ -397,7 +401,7 @@ pub(crate) fn is_about_work(pieces: &[Piece<'_>], stances: &[Stance]) -> bool {
         .iter()
         .any(|piece| is_work(piece) || (is_short && is_place(piece)));
     let number = pieces.iter().any(|piece| piece.number().is_some());
-    !elsewhere && (clear || (maybe && number)) && is_known_by(pieces, 1, NEARLY_KNOWN_PERCENT_MIN)
+    (clear || (maybe && number)) && is_known_by(pieces, 1, NEARLY_KNOWN_PERCENT_MIN)
 }
 
 /// What of a text keeps it from being a report, if that is only odd words: work is there, and a
@@ -408,6 +412,9 @@ pub(crate) fn oddity<'t>(
     told: &Told,
     folded: &Folded<'t>,
 ) -> Option<&'t str> {
+    if stances != [Stance::Chat] {
+        return None;
+    }
     let denies = pieces.iter().any(|piece| piece.is_plain(Plain::Negation));
     let clear = pieces.iter().any(is_clear_work);
     let worth = told.reports.iter().any(|report| {
@@ -418,7 +425,7 @@ pub(crate) fn oddity<'t>(
             placed && counted && report.kind.needs_count()
         }
     });
-    if stances != [Stance::Chat] || !worth || !is_known_by(pieces, 1, NEARLY_KNOWN_PERCENT_MIN) {
+    if !worth || !is_known_by(pieces, 1, NEARLY_KNOWN_PERCENT_MIN) {
         return None;
     }
     let odd = pieces.iter().find(|piece| !is_known(piece));

@@ -224,10 +224,11 @@ fn is_inside(pieces: &[Piece<'_>], at: usize) -> bool {
 /// Trees are named, and not as the work itself ("plant 8").
 pub(crate) fn names_trees(pieces: &[Piece<'_>]) -> bool {
     pieces.iter().enumerate().any(|(at, piece)| {
-        let counted = at
-            .checked_sub(1)
-            .is_some_and(|at| is_count_like(pieces, at));
-        piece.is_plain(Plain::Trees) && (piece.kind().is_none() || counted)
+        let counted = || {
+            at.checked_sub(1)
+                .is_some_and(|at| is_count_like(pieces, at))
+        };
+        piece.is_plain(Plain::Trees) && (piece.kind().is_none() || counted())
     })
 }
 

@@ -17,7 +17,9 @@ use crate::{
     piece::{Piece, Pieces, Sense},
     plans, queries,
     reading::{Act, Doubt, Known, Problem, Reading, Report, Sender, Stance},
-    reports, segment, tongues, words,
+    reports,
+    segment::{self, Segment},
+    tongues, words,
 };
 
 /// Reads texts in the languages of its packs.
@@ -76,16 +78,13 @@ impl Reader {
         let pieces = plans::before_plan(&all);
         let segments = segment::segments(pieces);
         let mut told = reports::read(pieces, &segments, &folded);
-        let by = gate::stranger(pieces, &folded).map(|name| Doubt::SomebodyElse(name.to_string()));
-        let of = gate::strange(pieces, &folded)
-            .or_else(|| gate::suspect(pieces, &folded))
-            .or_else(|| gate::nameless(pieces, &segments, &folded))
-            .map(|word| Doubt::StrangeWord(word.to_string()));
-        if let Some(doubt) = by.or(of) {
+        if !told.reports.is_empty()
+            && let Some(doubt) = doubt(pieces, &segments, &folded)
+        {
             told.doubt(&doubt);
         }
-        let mut stances = gate::stances(pieces, &segments, &told);
         let calm = gate::is_well_known(pieces, segments.len());
+        let mut stances = gate::stances(pieces, &segments, &told, calm);
         let spoken = spoken(pieces, &folded, known.sender, calm);
         let odd = gate::oddity(pieces, &stances, &told, &folded);
         if let Some(word) = odd {
@@ -129,6 +128,18 @@ impl Reader {
         }
         most.1.cloned()
     }
+}
+
+/// Who or what makes all that is told doubtful.
+fn doubt(pieces: &[Piece<'_>], segments: &[Segment], folded: &Folded<'_>) -> Option<Doubt> {
+    let by = gate::stranger(pieces, folded).map(|name| Doubt::SomebodyElse(name.to_string()));
+    let of = || {
+        gate::strange(pieces, folded)
+            .or_else(|| gate::suspect(pieces, folded))
+            .or_else(|| gate::nameless(pieces, segments, folded))
+            .map(|word| Doubt::StrangeWord(word.to_string()))
+    };
+    by.or_else(of)
 }
 
 /// Neither a fact nor an advert: then talk of money or a complaint is meant.
