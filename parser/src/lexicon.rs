@@ -35,9 +35,11 @@ pub(crate) struct Lexicon {
     pub(crate) words: Vocabulary,
     /// For each word, the languages that have it in a phrase.
     pub(crate) word_langs: Vec<Langs>,
+    /// For each word, the trie node of the phrases that begin with it; the root where none does.
+    pub(crate) starts: Vec<u32>,
+    /// From any other node, by the next word.
     pub(crate) steps: HashMap<(u32, WordId), u32>,
-    /// For each trie node, the phrase that ends there.
-    pub(crate) ends: Vec<Option<u32>>,
+    pub(crate) nodes: Vec<Node>,
     pub(crate) phrases: Vec<Phrase>,
     pub(crate) repairs: Repairs,
     /// Words for a block, each with its languages.
@@ -50,6 +52,15 @@ pub(crate) struct Lexicon {
     pub(crate) expands: HashMap<WordId, Expansion>,
     pub(crate) codes: Vec<String>,
     pub(crate) joins: Vec<Joins>,
+}
+
+/// A place in the trie of phrases.
+#[derive(Clone, Copy, Default)]
+pub(crate) struct Node {
+    /// The phrase that ends there.
+    pub(crate) end: Option<u32>,
+    /// Longer phrases begin with it.
+    pub(crate) goes_on: bool,
 }
 
 /// What a word stands for: a listed word each, or a number in digits.
@@ -285,10 +296,10 @@ impl Lexicon {
         let mut best: Option<(Listed<'_>, usize)> = None;
         let mut best_is_own = false;
         for (index, word) in words.enumerate() {
-            let Some(next) = word.and_then(|word| self.steps.get(&(node, word))) else {
+            let Some(next) = word.and_then(|word| self.step_from(node, word)) else {
                 break;
             };
-            node = *next;
+            node = next;
             let Some(listed) = self.at(node, own) else {
                 continue;
             };
@@ -306,8 +317,8 @@ impl Lexicon {
         &self,
         mut words: impl Iterator<Item = Option<WordId>>,
     ) -> Option<Listed<'_>> {
-        let node = words.try_fold(ROOT, |node, word| self.steps.get(&(node, word?)).copied())?;
-        let end = (*self.ends.get(node as usize)?)?;
+        let node = words.try_fold(ROOT, |node, word| self.step_from(node, word?))?;
+        let end = self.nodes.get(node as usize)?.end?;
         let phrase = self.phrases.get(end as usize)?;
         let seen = phrase.stops();
         (seen != 0).then_some(Listed { phrase, seen })
@@ -315,11 +326,22 @@ impl Lexicon {
 
     /// The phrase of one word.
     pub(crate) fn single(&self, word: WordId, own: Langs) -> Option<Listed<'_>> {
-        self.at(*self.steps.get(&(ROOT, word))?, own)
+        self.at(self.step_from(ROOT, word)?, own)
+    }
+
+    /// The node that a word leads to.
+    fn step_from(&self, node: u32, word: WordId) -> Option<u32> {
+        if node == ROOT {
+            let start = self.starts.get(word as usize).copied();
+            return start.filter(|start| *start != ROOT);
+        }
+        // Most phrases are one word, and no phrase begins with them.
+        let goes_on = self.nodes.get(node as usize)?.goes_on;
+        goes_on.then(|| self.steps.get(&(node, word)).copied())?
     }
 
     fn at(&self, node: u32, own: Langs) -> Option<Listed<'_>> {
-        let end = (*self.ends.get(node as usize)?)?;
+        let end = self.nodes.get(node as usize)?.end?;
         let phrase = self.phrases.get(end as usize)?;
         let seen = if own == 0 {
             Langs::MAX

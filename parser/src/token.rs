@@ -59,8 +59,8 @@ pub(crate) fn tokens(text: &str, is_whole: impl Fn(&str) -> bool) -> impl Iterat
     })
 }
 
-/// The commonest tokens: a word of plain letters, a number of plain digits, each with a space or
-/// the end behind it.
+/// The commonest tokens: a word of plain letters, a number of plain digits, each with a space, a
+/// mark or the end behind it.
 fn plain_token(rest: &str) -> Option<(Shape, usize)> {
     let bytes = rest.as_bytes();
     let ends = |at: usize, is_part: fn(&u8) -> bool| {
@@ -81,6 +81,10 @@ fn plain_token(rest: &str) -> Option<(Shape, usize)> {
         None => true,
         // "2 pm" is a time.
         Some(b' ') => !matches!(bytes.get(digits + 1), Some(b'a' | b'p')),
+        // "120," and "120."; "1,200" is looked at more closely.
+        Some(mark) if mark.is_ascii_punctuation() => {
+            !bytes.get(digits + 1).is_some_and(u8::is_ascii_digit)
+        }
         Some(_) => false,
     };
     if !is_end || !(1..=PLAIN_DIGITS_MAX).contains(&digits) {
