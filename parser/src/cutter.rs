@@ -166,7 +166,7 @@ impl<'r> Cutter<'r, '_> {
 
     fn phrase(&self, words: &[WordToken], at: usize) -> Option<(Piece<'r>, usize)> {
         let here = words.get(at)?;
-        here.id?;
+        let id = here.id?;
         // "ring-weeding", "h.nay": a mark inside a phrase does not part it.
         let along = (at..words.len())
             .filter(|index| {
@@ -176,8 +176,9 @@ impl<'r> Cutter<'r, '_> {
                     .is_some_and(|word| word.is_inner_mark(next))
             })
             .take(PHRASE_WORDS_MAX);
-        // "B morts 3, A sarclé": the letter of a block, in capitals among small letters, is no word.
-        let longest = if self.is_own_capital(here) {
+        // Most words begin no longer phrase. "B morts 3, A sarclé": the letter of a block, in
+        // capitals among small letters, is no word.
+        let longest = if !self.lexicon.begins_phrase(id) || self.is_own_capital(here) {
             1
         } else {
             PHRASE_WORDS_MAX
@@ -185,7 +186,11 @@ impl<'r> Cutter<'r, '_> {
         let ids = along.clone().take(longest);
         let ids = ids.map(|index| words.get(index)?.id);
         let (listed, count) = self.lexicon.longest(ids, self.own)?;
-        let mut last = along.clone().nth(count - 1)?;
+        let mut last = if count == 1 {
+            at
+        } else {
+            along.clone().nth(count - 1)?
+        };
         let has_dots = words
             .get(at..last)?
             .iter()

@@ -68,19 +68,21 @@ pub(crate) fn stances(
     if is_courtesy(pieces) {
         add(Stance::Courtesy);
     }
-    let idle_no = pieces.iter().enumerate().any(|(at, piece)| {
-        piece.is_any(&[Plain::Negation])
-            && !piece.is_plain(Plain::NotYet)
-            && !piece.is_plain(Plain::No)
-            && !told.denials.contains(&at)
-    });
-    let chatty = !calm || idle_no;
-    let unproven = !told.reports.is_empty()
-        && segments
+    let idle_no = || {
+        pieces.iter().enumerate().any(|(at, piece)| {
+            piece.is_plain(Plain::Negation)
+                && !piece.is_plain(Plain::NotYet)
+                && !piece.is_plain(Plain::No)
+                && !told.denials.contains(&at)
+        })
+    };
+    let unproven = || {
+        segments
             .iter()
-            .all(|segment| !is_proven(pieces, segment, told));
+            .all(|segment| !is_proven(pieces, segment, told))
+    };
     // Without a report there is nothing to keep out.
-    if !told.reports.is_empty() && (chatty || unproven) {
+    if !told.reports.is_empty() && (!calm || idle_no() || unproven()) {
         add(Stance::Chat);
     }
     stances
@@ -161,9 +163,9 @@ fn is_day_or_period(piece: Option<&Piece<'_>>) -> bool {
 
 /// A question mark, but not that of "how are you?".
 pub(crate) fn is_asking_mark(pieces: &[Piece<'_>], at: usize) -> bool {
-    let before = at.checked_sub(1).and_then(|at| pieces.get(at));
+    let before = || at.checked_sub(1).and_then(|at| pieces.get(at));
     pieces.get(at).is_some_and(|piece| piece.is_mark('?'))
-        && !before.is_some_and(|piece| piece.is_plain(Plain::Courtesy))
+        && !before().is_some_and(|piece| piece.is_plain(Plain::Courtesy))
 }
 
 /// "Kofi planted 200": a name that we do not know, right before the work, as the first word.

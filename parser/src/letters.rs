@@ -62,6 +62,9 @@ impl<'r> Here<'_, 'r> {
         if piece.end - piece.start > CODE_CHARS_MAX && piece.listed().is_some() {
             return None;
         }
+        if matches!(piece.sense, Sense::Mark(_)) {
+            return None;
+        }
         let written = self.code(piece);
         let is_unknown = matches!(piece.sense, Sense::Unknown);
         let is_block = if piece.number().is_some() {
@@ -70,9 +73,11 @@ impl<'r> Here<'_, 'r> {
             self.code_is_block(written, is_unknown)
         } else {
             // "plot Hilltop": a name that we do not know is still a name.
-            let is_name = written.starts_with(char::is_uppercase)
-                || (!written.is_ascii() && written.chars().count() == 1);
-            is_unknown && self.after(Plain::Block) && is_name
+            let is_name = || {
+                written.starts_with(char::is_uppercase)
+                    || (!written.is_ascii() && written.chars().count() == 1)
+            };
+            is_unknown && self.after(Plain::Block) && is_name()
         };
         is_block.then(|| Sense::Block(self.own(written).unwrap_or(written)))
     }

@@ -329,6 +329,13 @@ impl Lexicon {
         self.at(self.step_from(ROOT, word)?, own)
     }
 
+    /// Whether a phrase of several words begins with this one.
+    pub(crate) fn begins_phrase(&self, word: WordId) -> bool {
+        let start = self.step_from(ROOT, word);
+        let node = start.and_then(|start| self.nodes.get(start as usize));
+        node.is_some_and(|node| node.goes_on)
+    }
+
     /// The node that a word leads to.
     fn step_from(&self, node: u32, word: WordId) -> Option<u32> {
         if node == ROOT {

@@ -86,10 +86,12 @@ pub(crate) fn is_count_like(pieces: &[Piece<'_>], at: usize) -> bool {
         piece.sense,
         Sense::Number(_) | Sense::Range(..) | Sense::Share(..) | Sense::List { .. }
     );
-    let has_unit = pieces.get(at + 1).is_some_and(|next| {
-        next.is_any(&[Plain::Row, Plain::Round])
-            || (next.means(|meaning| matches!(meaning, Meaning::Unit(_) | Meaning::Period(_)))
-                && !next.is_plain(Plain::At))
-    });
-    is_number && !has_unit
+    let has_unit = || {
+        pieces.get(at + 1).is_some_and(|next| {
+            next.is_any(&[Plain::Row, Plain::Round])
+                || (next.means(|meaning| matches!(meaning, Meaning::Unit(_) | Meaning::Period(_)))
+                    && !next.is_plain(Plain::At))
+        })
+    };
+    is_number && !has_unit()
 }

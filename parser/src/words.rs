@@ -12,14 +12,15 @@ use crate::{
 /// Every word, in order; of the marks only the question mark is one.
 pub(crate) fn words(pieces: &[Piece<'_>], folded: &Folded<'_>) -> Vec<Word> {
     let mut words = Vec::with_capacity(pieces.len());
-    let told = pieces
-        .iter()
-        .filter(|piece| !matches!(piece.sense, Sense::Mark(mark) if mark != '?'));
-    words.extend(told.map(|piece| Word {
-        span: folded.span(piece.start, piece.end),
-        taken: taken(piece),
-        repaired: piece.repaired.map(ToString::to_string),
-    }));
+    for piece in pieces {
+        if !matches!(piece.sense, Sense::Mark(mark) if mark != '?') {
+            words.push(Word {
+                span: folded.span(piece.start, piece.end),
+                taken: taken(piece),
+                repaired: piece.repaired.map(ToString::to_string),
+            });
+        }
+    }
     words
 }
 
