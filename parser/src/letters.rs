@@ -39,7 +39,7 @@ pub(crate) fn settle<'r>(pieces: &mut Pieces<'r>, folded: &'r Folded<'r>, known:
             settled.push((at, sense));
         }
     }
-    for (at, sense) in settled {
+    for &(at, sense) in &settled {
         if let Some(piece) = pieces.get_mut(at) {
             piece.becomes(sense);
         }

@@ -74,9 +74,12 @@ pub(crate) struct Speller<'r, 'k> {
 
 impl<'r> Speller<'r, '_> {
     /// Finds the words of these tokens; a token may be several.
-    pub(crate) fn words(&self, tokens: impl Iterator<Item = Token>, words: &mut WordTokens) {
+    pub(crate) fn words(
+        &self,
+        mut tokens: impl Iterator<Item = Token> + Clone,
+        words: &mut WordTokens,
+    ) {
         let mut ways = Ways::default();
-        let mut tokens = tokens.peekable();
         while let Some(token) = tokens.next() {
             if words.len() == words.capacity() {
                 // Room for all that is left, as long as spaces part the words.
@@ -98,13 +101,14 @@ impl<'r> Speller<'r, '_> {
                 continue;
             }
             // "blockA1": the name goes on behind the word.
-            if let Some((word, name)) = self.glued_name(&token, tokens.peek()) {
+            let next = tokens.clone().next();
+            if let Some((word, name)) = self.glued_name(&token, next.as_ref()) {
                 tokens.next();
                 words.push(word);
                 words.push(name);
                 continue;
             }
-            self.unlisted(token, tokens.peek(), words, &mut ways);
+            self.unlisted(token, next.as_ref(), words, &mut ways);
         }
     }
 

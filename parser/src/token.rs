@@ -33,7 +33,10 @@ pub(crate) enum Shape {
 }
 
 /// Cuts a folded text. `is_whole` says which runs of letters and digits stay together.
-pub(crate) fn tokens(text: &str, is_whole: impl Fn(&str) -> bool) -> impl Iterator<Item = Token> {
+pub(crate) fn tokens(
+    text: &str,
+    is_whole: impl Fn(&str) -> bool + Clone,
+) -> impl Iterator<Item = Token> + Clone {
     let mut at = 0;
     let mut glued = false;
     core::iter::from_fn(move || {
