@@ -49,11 +49,17 @@ pub(crate) fn pieces<'r>(
     pieces.reserve(words.len());
     let mut at = 0;
     while let Some(token) = words.get(at) {
-        let (piece, used) = cutter
-            .name(&words, at)
-            .or_else(|| cutter.phrase(&words, at))
-            .unwrap_or_else(|| (cutter.lone(token), 1));
-        pieces.push(piece);
+        let found = cutter.name(&words, at);
+        let used = if let Some((name, used)) = found {
+            pieces.push(name);
+            used
+        } else if let Some((phrase, used)) = cutter.phrase(&words, at) {
+            pieces.push(phrase);
+            used
+        } else {
+            pieces.push(cutter.lone(token));
+            1
+        };
         at += used.max(1);
     }
 }

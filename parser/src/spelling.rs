@@ -95,9 +95,13 @@ impl<'r> Speller<'r, '_> {
                 words.extend(expanded(&token, &whole.parts));
                 continue;
             }
-            if found.is_some() || token.shape != Shape::Word || is_name(text, self.known) {
+            if token.shape == Shape::Word && self.is_foreign(found) {
                 let before = words.last().and_then(|word| word.id);
                 words.push(self.foreign(token, found, before));
+                continue;
+            }
+            if found.is_some() || token.shape != Shape::Word || is_name(text, self.known) {
+                words.push(WordToken::found(token, found));
                 continue;
             }
             // "blockA1": the name goes on behind the word.
@@ -197,17 +201,17 @@ impl<'r> Speller<'r, '_> {
         }
     }
 
-    /// A word that is listed, if only in a language that the phone does not use: there it may be a
-    /// slip of one of its own.
-    fn foreign(&self, token: Token, found: Option<Found>, before: Option<WordId>) -> WordToken {
+    /// Whether a word is listed only in languages that the phone does not use.
+    fn is_foreign(&self, found: Option<Found>) -> bool {
         let own = |id| self.lexicon.may_be_meant(id, self.own);
         let listed = found.and_then(Found::listed_id);
-        let is_foreign =
-            listed.is_some_and(|id| !own(id)) && !found.is_some_and(|found| found.common);
+        listed.is_some_and(|id| !own(id)) && !found.is_some_and(|found| found.common)
+    }
+
+    /// A foreign word: it may be a slip of one of the phone's own languages.
+    fn foreign(&self, token: Token, found: Option<Found>, before: Option<WordId>) -> WordToken {
+        let listed = found.and_then(Found::listed_id);
         let word = WordToken::found(token, found);
-        if !is_foreign || word.token.shape != Shape::Word {
-            return word;
-        }
         let text = self.text(&word.token);
         let stops = |id| self.traits(id).has_plain(Plain::Stop.bit());
         let says = listed.is_some_and(|id| self.has_weight(id) || stops(id));
