@@ -5,17 +5,16 @@
 
 use crate::{
     meaning::{Meaning, Plain},
-    piece::{Piece, Sense},
+    piece::{Glance, Piece, Sense},
     reading::{Act, Bare},
 };
 
 /// The act of a text, if the whole text is one.
-pub(crate) fn read(pieces: &[Piece<'_>]) -> Option<Act> {
+pub(crate) fn read(pieces: &[Piece<'_>], glance: Glance) -> Option<Act> {
     // Most texts hold no such word; they need no closer look.
-    let may_speak = |piece: &Piece<'_>| {
-        piece.is_any(&ANSWERS) || piece.is_any(&[Plain::Stop, Plain::Later]) || piece.is_mark('?')
-    };
-    if !pieces.iter().any(may_speak) {
+    let also = Plain::Stop.bit() | Plain::Later.bit();
+    let speaks = ANSWERS.iter().fold(also, |all, class| all | class.bit());
+    if !glance.asks && !glance.traits.has_plain(speaks) {
         return None;
     }
     if only(words(pieces)).is_some_and(|only| only.is_plain(Plain::Stop)) {
@@ -26,7 +25,7 @@ pub(crate) fn read(pieces: &[Piece<'_>]) -> Option<Act> {
         return Some(Act::Help);
     }
     // "right?" asks.
-    if pieces.iter().any(|piece| piece.is_mark('?')) {
+    if glance.asks {
         return None;
     }
     // "ครับ" is polite, and by itself a yes.

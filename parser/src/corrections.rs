@@ -11,18 +11,20 @@ use crate::{
     fold::Folded,
     kind::Kind,
     meaning::{Meaning, Plain},
-    piece::{Piece, Sense},
+    piece::{Glance, Piece, Sense},
     reading::{Correction, Field},
     text::break_strength,
 };
 
 /// The correction in a text, if it is one.
-pub(crate) fn read(pieces: &[Piece<'_>], folded: &Folded<'_>) -> Option<Correction> {
-    let may_correct = |piece: &Piece<'_>| {
-        piece.traits.has_plain(CORRECTING) || matches!(piece.sense, Sense::Range(..))
-    };
+pub(crate) fn read(
+    pieces: &[Piece<'_>],
+    glance: Glance,
+    folded: &Folded<'_>,
+) -> Option<Correction> {
+    let is_range = |piece: &Piece<'_>| matches!(piece.sense, Sense::Range(..));
     // Most texts hold no such word; they need no closer look.
-    if !pieces.iter().any(may_correct) {
+    if !glance.traits.has_plain(CORRECTING) && !pieces.iter().any(is_range) {
         return None;
     }
     let text = Text::new(pieces, folded);

@@ -11,7 +11,7 @@ use crate::{
     kind::Kind,
     lexicon::Listed,
     meaning::{Meaning, Plain, sort},
-    piece::{Piece, Sense, Trust},
+    piece::{Glance, Piece, Sense, Trust},
     proof::{is_compact, is_lone_unit, is_proven, names_trees, only_asks},
     reading::Stance,
     reports::Told,
@@ -33,6 +33,7 @@ pub(crate) fn stances(
     pieces: &[Piece<'_>],
     segments: &[Segment],
     told: &Told,
+    glance: Glance,
     calm: bool,
 ) -> Vec<Stance> {
     let mut stances = Vec::new();
@@ -41,12 +42,15 @@ pub(crate) fn stances(
             stances.push(stance);
         }
     };
-    let takes = pieces.iter().any(|piece| piece.is_of(sort::STANCE));
+    let takes = glance.traits.has(sort::STANCE);
     let clear = Clear {
         works: takes && pieces.iter().any(is_clear_work),
         reports: takes && reports_surely(pieces),
     };
-    for (at, piece) in pieces.iter().enumerate() {
+    // Most texts only report; they need no closer look.
+    let may_take = takes || glance.asks || glance.traits.has_plain(Plain::Next.bit());
+    let looked_at = if may_take { pieces } else { &[] };
+    for (at, piece) in looked_at.iter().enumerate() {
         if is_asking_mark(pieces, at) {
             add(Stance::Question);
         }
@@ -65,7 +69,7 @@ pub(crate) fn stances(
     if told.not_a_fact {
         add(Stance::Plan);
     }
-    if is_courtesy(pieces) {
+    if glance.traits.has_plain(Plain::Courtesy.bit()) && is_courtesy(pieces) {
         add(Stance::Courtesy);
     }
     let idle_no = || {

@@ -211,8 +211,9 @@ impl Lexicon {
         for code in codes {
             let start = code.as_bytes().first_chunk::<2>();
             for (index, pack) in self.codes.iter().enumerate() {
-                // Nearly all differ in the first two letters.
-                if pack.as_bytes().first_chunk::<2>() == start && is_of(pack, code) {
+                // Nearly all differ in the first two letters, and most have no more.
+                let is_short = pack.len() == 2 && code.len() == 2;
+                if pack.as_bytes().first_chunk::<2>() == start && (is_short || is_of(pack, code)) {
                     own |= 1 << index;
                 }
             }

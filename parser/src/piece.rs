@@ -87,6 +87,25 @@ impl Traits {
     }
 }
 
+/// What a text holds, at a glance, so that most rules need not look at its pieces.
+#[derive(Clone, Copy)]
+pub(crate) struct Glance {
+    /// What any of its pieces is listed as.
+    pub(crate) traits: Traits,
+    /// There is a question mark.
+    pub(crate) asks: bool,
+}
+
+impl Glance {
+    /// Looks at a text.
+    pub(crate) fn of(pieces: &[Piece<'_>]) -> Self {
+        Self {
+            traits: Traits::of_all(pieces),
+            asks: pieces.iter().any(|piece| piece.is_mark('?')),
+        }
+    }
+}
+
 impl<'r> Piece<'r> {
     /// Turns into something else than what it was listed as.
     pub(crate) fn becomes(&mut self, sense: Sense<'r>) {

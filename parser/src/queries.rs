@@ -10,7 +10,7 @@ use crate::{
     fold::Folded,
     kind::Kind,
     meaning::{Meaning, Plain, sort},
-    piece::{Piece, Sense},
+    piece::{Glance, Piece, Sense},
     reading::{Query, Sender, Stance, Topic},
 };
 
@@ -108,10 +108,10 @@ fn about_unknown_name(
 
 /// "language", "language fr", "bahasa indonesia": what stands after the word is taken as a name,
 /// whatever else it means.
-pub(crate) fn language(pieces: &[Piece<'_>], folded: &Folded<'_>) -> Option<Query> {
+pub(crate) fn language(pieces: &[Piece<'_>], glance: Glance, folded: &Folded<'_>) -> Option<Query> {
     let is_language = |piece: &Piece<'_>| piece.part(Meaning::topic) == Some(Topic::Language);
     // Most texts hold no such word; they need no closer look.
-    if !pieces.iter().any(is_language) {
+    if !glance.traits.has(sort::TOPIC) || !pieces.iter().any(is_language) {
         return None;
     }
     let mut words = pieces
@@ -141,15 +141,9 @@ fn other_kind(core: &[&Piece<'_>]) -> Option<Kind> {
 }
 
 /// A question that anyone may ask.
-pub(crate) fn anyone(pieces: &[Piece<'_>]) -> Option<Query> {
-    let may_ask = |at: usize| {
-        crate::gate::is_asking_mark(pieces, at)
-            || pieces
-                .get(at)
-                .is_some_and(|piece| piece.is_of(sort::TOPIC | sort::STANCE))
-    };
+pub(crate) fn anyone(pieces: &[Piece<'_>], glance: Glance) -> Option<Query> {
     // Most texts ask nothing; they need no closer look.
-    if !(0..pieces.len()).any(may_ask) {
+    if !glance.asks && !glance.traits.has(sort::TOPIC | sort::STANCE) {
         return None;
     }
     let mut core = core(pieces);

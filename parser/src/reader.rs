@@ -14,9 +14,9 @@ use crate::{
     gate, languages, letters,
     lexicon::{Lexicon, Listed, PACKS_MAX},
     pack::{Pack, PackFault},
-    piece::{Piece, Pieces, Sense},
+    piece::{Glance, Piece, Pieces, Sense},
     plans, queries,
-    reading::{Act, Doubt, Known, Problem, Reading, Report, Sender, Stance},
+    reading::{Act, Correction, Doubt, Known, Problem, Reading, Report, Sender, Stance},
     reports,
     segment::{self, Segment},
     tongues, words,
@@ -83,9 +83,10 @@ impl Reader {
         {
             told.doubt(&doubt);
         }
+        let glance = Glance::of(pieces);
         let calm = gate::is_well_known(pieces, segments.len());
-        let mut stances = gate::stances(pieces, &segments, &told, calm);
-        let spoken = spoken(pieces, &folded, known.sender, calm);
+        let mut stances = gate::stances(pieces, &segments, &told, glance, calm);
+        let spoken = spoken(pieces, glance, &folded, (known.sender, calm));
         let odd = gate::oddity(pieces, &stances, &told, &folded);
         if let Some(word) = odd {
             stances.clear();
@@ -97,7 +98,11 @@ impl Reader {
                 .then(|| acts::bare(pieces))
                 .flatten(),
             about_work: unclear || gate::is_about_work(pieces, &stances),
-            alarm: alarm::read(pieces, calm && is_no_report(&told.reports, &stances)),
+            alarm: alarm::read(
+                pieces,
+                glance,
+                calm && is_no_report(&told.reports, &stances),
+            ),
             member: pieces.iter().find_map(member),
             reports: told.reports,
             acts: spoken.act.into_iter().collect(),
@@ -159,12 +164,17 @@ struct Spoken {
     replaces_reports: bool,
 }
 
-fn spoken(pieces: &[Piece<'_>], folded: &Folded<'_>, sender: Sender, calm: bool) -> Spoken {
+fn spoken(
+    pieces: &[Piece<'_>],
+    glance: Glance,
+    folded: &Folded<'_>,
+    (sender, calm): (Sender, bool),
+) -> Spoken {
     // A correction changes a record, so every word of it must be known.
-    let exact = calm && pieces.iter().all(gate::is_known);
-    let correction = || corrections::read(pieces, folded).filter(|_| exact);
-    let act = acts::read(pieces)
-        .or_else(|| queries::language(pieces, folded).map(Act::Query))
+    let exact = |_: &Correction| calm && pieces.iter().all(gate::is_known);
+    let correction = || corrections::read(pieces, glance, folded).filter(exact);
+    let act = acts::read(pieces, glance)
+        .or_else(|| queries::language(pieces, glance, folded).map(Act::Query))
         .or_else(|| correction().map(Act::Correct))
         .or_else(|| queries::adviser(pieces, folded, sender).map(Act::Query));
     if act.is_some() {
@@ -174,7 +184,9 @@ fn spoken(pieces: &[Piece<'_>], folded: &Folded<'_>, sender: Sender, calm: bool)
         };
     }
     Spoken {
-        act: queries::anyone(pieces).filter(|_| calm).map(Act::Query),
+        act: queries::anyone(pieces, glance)
+            .filter(|_| calm)
+            .map(Act::Query),
         replaces_reports: false,
     }
 }
