@@ -58,15 +58,16 @@ impl<'r> Here<'_, 'r> {
     /// The new sense of the piece, if it changes.
     fn settled(&self) -> Option<Sense<'r>> {
         let piece = self.pieces.get(self.at)?;
-        // Most words are listed and too long for the name of a block.
-        if piece.end - piece.start > CODE_CHARS_MAX && piece.listed().is_some() {
-            return None;
-        }
-        if matches!(piece.sense, Sense::Mark(_)) {
+        let is_unknown = matches!(piece.sense, Sense::Unknown);
+        // Most words are too long for the name of a block.
+        let is_long = piece.end - piece.start > CODE_CHARS_MAX;
+        let may_be_name = is_unknown && self.after(Plain::Block);
+        if (is_long && piece.number().is_none() && !may_be_name)
+            || matches!(piece.sense, Sense::Mark(_))
+        {
             return None;
         }
         let written = self.code(piece);
-        let is_unknown = matches!(piece.sense, Sense::Unknown);
         let is_block = if piece.number().is_some() {
             self.number_is_block(written)
         } else if is_code(written) && (is_unknown || piece.listed().is_some()) {
@@ -77,7 +78,7 @@ impl<'r> Here<'_, 'r> {
                 written.starts_with(char::is_uppercase)
                     || (!written.is_ascii() && written.chars().count() == 1)
             };
-            is_unknown && self.after(Plain::Block) && is_name()
+            may_be_name && is_name()
         };
         is_block.then(|| Sense::Block(self.own(written).unwrap_or(written)))
     }

@@ -11,13 +11,26 @@ use crate::{
     fold::Folded,
     kind::Kind,
     lexicon::Listed,
-    meaning::{Meaning, Numeral, Plain},
+    meaning::{Meaning, Numeral, Plain, sort},
     piece::{Piece, Sense, Trust},
     reading::{Doubt, Problem},
     row::{Row, share_details},
     segment::Segment,
     text::break_strength,
 };
+
+/// What fills a slot beside the kind; most words do not.
+const FILLING: u32 = sort::AILMENT
+    | sort::CAUSE
+    | sort::FERTILISER
+    | sort::SPRAY
+    | sort::CROP
+    | sort::COVER
+    | sort::CLONE
+    | sort::MATERIAL
+    | sort::EXTENT
+    | sort::WETNESS
+    | sort::PER;
 
 /// Fills `done` with the reports of one segment, and notes what found no slot.
 pub(crate) fn reports(
@@ -163,19 +176,15 @@ impl Filler<'_, '_> {
     }
 
     fn listed(&mut self, at: usize, piece: &Piece<'_>) -> bool {
-        let name = piece.listed().and_then(Listed::name);
         let is_anchor = at == self.segment.anchor;
         let mut used = is_anchor;
-        for meaning in piece.meanings() {
-            used |= self.meaning(at, meaning, name);
+        if piece.is_of(FILLING) {
+            let name = piece.listed().and_then(Listed::name);
+            for meaning in piece.meanings() {
+                used |= self.meaning(at, meaning, name);
+            }
         }
-        let each = self
-            .previous(at)
-            .is_some_and(|one| one.means(|meaning| meaning == Meaning::Numeral(Numeral::One)));
-        if piece.is_plain(Plain::Trees) && each && self.row.details.amount.is_some() {
-            self.row.details.per = Some(Per::Tree);
-        }
-        if piece.is_plain(Plain::Trees) && self.previous(at).is_some_and(|mark| mark.is_mark('/')) {
+        if piece.is_plain(Plain::Trees) && self.is_each(at) {
             self.row.details.per = Some(Per::Tree);
         }
         if piece.is_plain(Plain::NotYet) {
@@ -183,6 +192,15 @@ impl Filler<'_, '_> {
             used = true;
         }
         used
+    }
+
+    /// "2 bags a tree", "50 g/tree": what stands before a word for trees.
+    fn is_each(&self, at: usize) -> bool {
+        let one =
+            |piece: &Piece<'_>| piece.means(|meaning| meaning == Meaning::Numeral(Numeral::One));
+        self.previous(at).is_some_and(|piece| {
+            piece.is_mark('/') || (one(piece) && self.row.details.amount.is_some())
+        })
     }
 
     fn meaning(&mut self, at: usize, meaning: Meaning, name: Option<&str>) -> bool {

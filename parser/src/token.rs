@@ -121,8 +121,9 @@ fn next_token(rest: &str, first: char, is_whole: &impl Fn(&str) -> bool) -> (Sha
             return (Shape::Figure(Figure::Number(number)), run.len());
         }
     }
+    let figure = || counted(rest).or_else(|| figure(rest).ok());
     if first.is_ascii_digit()
-        && let Ok((after, figure)) = figure(rest)
+        && let Some((after, figure)) = figure()
     {
         let after = ordinal(after).map_or(after, |(past, _)| past);
         return (Shape::Figure(figure), rest.len() - after.len());
@@ -135,6 +136,19 @@ fn next_token(rest: &str, first: char, is_whole: &impl Fn(&str) -> bool) -> (Sha
     // Never empty, so that every step goes forward.
     let len = word.len().max(first.len_utf8());
     (Shape::Word, len)
+}
+
+/// Digits and a letter that makes neither a time nor a length of them ("50g"), and what follows.
+fn counted(rest: &str) -> Option<(&str, Figure)> {
+    let after = rest.trim_start_matches(|letter: char| letter.is_ascii_digit());
+    let digits = rest.get(..rest.len() - after.len())?;
+    let letter = after.bytes().next()?;
+    let is_other = letter.is_ascii_lowercase() && !matches!(letter, b'a' | b'h' | b'm' | b'p');
+    if !is_other || digits.len() > PLAIN_DIGITS_MAX {
+        return None;
+    }
+    let value: u32 = digits.parse().ok()?;
+    Some((after, Figure::Number(Number::new(f64::from(value)))))
 }
 
 /// No more of a text than decides whether a run is too long.
