@@ -9,7 +9,7 @@ use crate::{
     codes::join_codes,
     fold::{Folded, has_accents},
     meaning::{Meaning, Numeral, Plain},
-    piece::{Piece, Pieces, Sense},
+    piece::{IN_PLACE_MAX, Piece, Pieces, Sense},
     reading::Known,
 };
 
@@ -24,7 +24,7 @@ const CAPITALS: [&str; 26] = [
 /// Settles every piece that may be the name of a block.
 pub(crate) fn settle<'r>(pieces: &mut Pieces<'r>, folded: &'r Folded<'r>, known: &Known<'r>) {
     // The pieces do not change meanwhile.
-    let mut settled: SmallVec<[(usize, Sense<'r>); 8]> = SmallVec::new();
+    let mut settled: SmallVec<[(usize, Sense<'r>); IN_PLACE_MAX]> = SmallVec::new();
     for at in 0..pieces.len() {
         let here = Here {
             pieces,
@@ -44,7 +44,7 @@ pub(crate) fn settle<'r>(pieces: &mut Pieces<'r>, folded: &'r Folded<'r>, known:
             piece.becomes(sense);
         }
     }
-    join_codes(pieces, folded)
+    join_codes(pieces, folded);
 }
 
 struct Here<'a, 'r> {

@@ -12,8 +12,11 @@ use crate::{
     when::When,
 };
 
-/// The pieces of a text. Those of a short one lie in place and take no memory.
-pub(crate) type Pieces<'r> = SmallVec<[Piece<'r>; 16]>;
+/// A text of so many words, which is more than one SMS usually holds, takes no memory for them.
+pub(crate) const IN_PLACE_MAX: usize = 64;
+
+/// The pieces of a text.
+pub(crate) type Pieces<'r> = SmallVec<[Piece<'r>; IN_PLACE_MAX]>;
 
 /// One word, phrase, name, number or mark of the text.
 #[derive(Clone, Copy)]

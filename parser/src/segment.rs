@@ -14,7 +14,7 @@ use crate::{
     kind::Kind,
     meaning::{Meaning, Plain},
     piece::{Piece, Sense},
-    text::{FULL_STOP, Text, break_strength},
+    text::{FULL_STOP, Sums, Text, break_strength},
 };
 
 /// The pieces of one report, or of several of one kind.
@@ -42,7 +42,8 @@ pub(crate) fn segments(pieces: &[Piece<'_>]) -> Segments {
     if opening == 0 {
         return Segments::new();
     }
-    let text = Text::new(pieces);
+    let mut sums = Sums::new();
+    let text = Text::new(pieces, &mut sums);
     let anchors = anchors(&text, opening);
     if let [only] = anchors.as_slice() {
         return smallvec![Segment {

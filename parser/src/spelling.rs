@@ -11,7 +11,7 @@ use crate::{
     lexicon::{Langs, Lexicon, Listed},
     meaning::{Meaning, Plain, Traits, sort},
     names::is_name,
-    piece::Trust,
+    piece::{IN_PLACE_MAX, Trust},
     reading::Known,
     repair::{SURE_LETTERS_MIN, is_one_slip, is_shortened},
     runs::{Ways, Words, split_block, split_run, split_stranger},
@@ -19,8 +19,8 @@ use crate::{
     vocabulary::{Found, WordId},
 };
 
-/// The words of a text. Those of a short one lie in place and take no memory.
-pub(crate) type WordTokens = SmallVec<[WordToken; 16]>;
+/// The words of a text.
+pub(crate) type WordTokens = SmallVec<[WordToken; IN_PLACE_MAX]>;
 
 /// A token with the word that it is or was repaired to.
 pub(crate) struct WordToken {

@@ -9,18 +9,21 @@ use smallvec::SmallVec;
 
 use crate::{
     meaning::{Meaning, Plain},
-    piece::{Piece, Sense},
+    piece::{IN_PLACE_MAX, Piece, Sense},
 };
 
 /// The pieces of a text.
 pub(crate) struct Text<'a, 'r> {
     pub(crate) pieces: &'a [Piece<'r>],
     /// What stands before each piece, and one more for the end.
-    sums: SmallVec<[Sum; 16]>,
+    sums: &'a [Sum],
 }
 
+/// Where the sums of a text lie.
+pub(crate) type Sums = SmallVec<[Sum; IN_PLACE_MAX]>;
+
 #[derive(Clone, Copy, Default)]
-struct Sum {
+pub(crate) struct Sum {
     counts: u32,
     blocks: u32,
     stops: u32,
@@ -28,8 +31,9 @@ struct Sum {
 
 impl<'a, 'r> Text<'a, 'r> {
     /// Sums the pieces up.
-    pub(crate) fn new(pieces: &'a [Piece<'r>]) -> Self {
-        let mut sums = SmallVec::with_capacity(pieces.len() + 1);
+    pub(crate) fn new(pieces: &'a [Piece<'r>], sums: &'a mut Sums) -> Self {
+        sums.clear();
+        sums.reserve(pieces.len() + 1);
         let mut sum = Sum::default();
         sums.push(sum);
         for (at, piece) in pieces.iter().enumerate() {
