@@ -27,20 +27,27 @@ pub(crate) fn is_proven(pieces: &[Piece<'_>], segment: &Segment, told: &Told) ->
         return false;
     };
     let weak = segment.by_thing || anchor.listed().is_some_and(|listed| listed.is_weak());
-    let has_number = segment
-        .pieces
-        .clone()
-        .filter(|at| *at == segment.anchor || pieces.get(*at).is_some_and(is_work))
-        .any(|at| has_number_near(pieces, at))
-        || segment.pieces.clone().any(|at| counts_trees(pieces, at));
+    let has_number = || {
+        segment
+            .pieces
+            .clone()
+            .filter(|at| *at == segment.anchor || pieces.get(*at).is_some_and(is_work))
+            .any(|at| has_number_near(pieces, at))
+            || segment.pieces.clone().any(|at| counts_trees(pieces, at))
+    };
     let denied = !told.denials.is_empty();
     let has_block = told.reports.iter().any(|report| report.block.is_some());
     let all_known = || (0..pieces.len()).all(|at| has_place(pieces, at));
     if !weak {
-        let is_phrase = anchor
-            .listed()
-            .is_some_and(|listed| listed.phrase.text.contains(' '));
-        return has_number || has_block || all_known() || (is_phrase && has_one_stranger(pieces));
+        let is_phrase = || {
+            anchor
+                .listed()
+                .is_some_and(|listed| listed.phrase.text.contains(' '))
+        };
+        return has_block
+            || has_number()
+            || all_known()
+            || (is_phrase() && has_one_stranger(pieces));
     }
     let has_trees = names_trees(pieces);
     let all_known = all_known();
@@ -73,7 +80,7 @@ pub(crate) fn is_proven(pieces: &[Piece<'_>], segment: &Segment, told: &Told) ->
         || (all_known && (is_fed(pieces) || is_harm(pieces)))
         || is_compact(pieces);
     let uncounted = has_block && all_known && !is_counted_sight(segment.kind);
-    ((has_number || denied) && placed) || uncounted || is_answer(pieces, segment)
+    (placed && (denied || has_number())) || uncounted || is_answer(pieces, segment)
 }
 
 /// "put tsp 3 sacks": a fertiliser and its amount are in no chat.
@@ -224,10 +231,11 @@ fn is_inside(pieces: &[Piece<'_>], at: usize) -> bool {
 /// Trees are named, and not as the work itself ("plant 8").
 pub(crate) fn names_trees(pieces: &[Piece<'_>]) -> bool {
     pieces.iter().enumerate().any(|(at, piece)| {
-        let counted = at
-            .checked_sub(1)
-            .is_some_and(|at| is_count_like(pieces, at));
-        piece.is_plain(Plain::Trees) && (piece.kind().is_none() || counted)
+        let counted = || {
+            at.checked_sub(1)
+                .is_some_and(|at| is_count_like(pieces, at))
+        };
+        piece.is_plain(Plain::Trees) && (piece.kind().is_none() || counted())
     })
 }
 
