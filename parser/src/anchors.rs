@@ -34,11 +34,17 @@ pub(crate) struct Anchor {
 /// The words of work of a text. Those of a short one take no memory.
 pub(crate) type Anchors = SmallVec<[Anchor; 4]>;
 
-/// The words that open a report each, in order; of `most` pieces that may.
-pub(crate) fn anchors(text: &Text<'_, '_>, most: usize) -> Anchors {
-    let mut anchors = opened(text, most);
+/// The words that open a report each, in order, of those that may.
+pub(crate) fn anchors(text: &Text<'_, '_>, opening: &[Anchor]) -> Anchors {
+    let mut anchors = opened(text, opening);
     merge(text, &mut anchors);
     anchors
+}
+
+/// The words that may open a report each.
+pub(crate) fn opening(pieces: &[Piece<'_>]) -> Anchors {
+    let places = 0..pieces.len();
+    places.filter_map(|at| opens(pieces, at)).collect()
 }
 
 /// A thing that names a kind of work by itself.
@@ -100,17 +106,12 @@ impl Thing {
 }
 
 /// Whether a piece may open a report, as far as a glance tells.
-pub(crate) fn may_open(piece: &Piece<'_>) -> bool {
+fn may_open(piece: &Piece<'_>) -> bool {
     piece.is_of(sort::WORK | sort::WETNESS) || piece.is_plain(Plain::Tall)
 }
 
-fn opened(text: &Text<'_, '_>, most: usize) -> Anchors {
-    let mut opening = Anchors::with_capacity(most);
-    opening.extend((0..text.pieces.len()).filter_map(|at| opens(text.pieces, at)));
-    if opening.len() < 2 {
-        return opening;
-    }
-    let mut kept: Anchors = Anchors::with_capacity(opening.len());
+fn opened(text: &Text<'_, '_>, opening: &[Anchor]) -> Anchors {
+    let mut kept = Anchors::with_capacity(opening.len());
     for (index, anchor) in opening.iter().enumerate() {
         let Some(thing) = anchor.thing else {
             kept.push(*anchor);

@@ -10,7 +10,7 @@ use core::ops::Range;
 use smallvec::{SmallVec, smallvec};
 
 use crate::{
-    anchors::{Anchor, anchors, may_open},
+    anchors::{Anchor, anchors, opening},
     kind::Kind,
     meaning::{Meaning, Plain},
     piece::{Piece, Sense},
@@ -38,20 +38,18 @@ const GAP_PIECES_MAX: usize = 24;
 
 /// Parts the pieces.
 pub(crate) fn segments(pieces: &[Piece<'_>]) -> Segments {
-    let opening = pieces.iter().filter(|piece| may_open(piece)).count();
-    if opening == 0 {
-        return Segments::new();
+    let opening = opening(pieces);
+    match opening.as_slice() {
+        [] => return Segments::new(),
+        // Most reports are of one work, with nothing to weigh.
+        [only] => return smallvec![whole(only, pieces)],
+        [_, _, ..] => {}
     }
     let mut sums = Sums::new();
     let text = Text::new(pieces, &mut sums);
-    let anchors = anchors(&text, opening);
+    let anchors = anchors(&text, &opening);
     if let [only] = anchors.as_slice() {
-        return smallvec![Segment {
-            kind: only.kind,
-            anchor: only.at,
-            by_thing: only.thing.is_some(),
-            pieces: 0..pieces.len(),
-        }];
+        return smallvec![whole(only, pieces)];
     }
     let cuts = cuts(&text, &anchors);
     anchors
@@ -67,6 +65,16 @@ pub(crate) fn segments(pieces: &[Piece<'_>]) -> Segments {
             },
         })
         .collect()
+}
+
+/// The whole text as one segment.
+fn whole(anchor: &Anchor, pieces: &[Piece<'_>]) -> Segment {
+    Segment {
+        kind: anchor.kind,
+        anchor: anchor.at,
+        by_thing: anchor.thing.is_some(),
+        pieces: 0..pieces.len(),
+    }
 }
 
 impl Text<'_, '_> {
