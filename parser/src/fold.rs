@@ -149,12 +149,27 @@ fn fold_slowly(source: &str) -> (String, Vec<u32>) {
         let cluster = source.get(start..end).unwrap_or("");
         if cluster.is_ascii() {
             text.push(first.to_ascii_lowercase());
+        } else if is_settled(first) && cluster.len() == first.len_utf8() {
+            text.push(first);
         } else {
             fold_cluster(cluster, &mut text);
         }
         origin.resize(text.len(), u32::try_from(start).unwrap_or(u32::MAX));
     }
     (text, origin)
+}
+
+/// Letters that texts are full of and that stay as they are, unless a mark follows.
+const fn is_settled(letter: char) -> bool {
+    matches!(letter,
+        'à'..='ö' | 'ø'..='ÿ' | 'ă' | 'đ' | 'ĩ' | 'ũ' | 'ơ' | 'ư'
+        // Thai.
+        | '\u{e01}'..='\u{e32}' | '\u{e34}'..='\u{e37}' | '\u{e40}'..='\u{e46}'
+        // Tamil, Malayalam, Sinhala: the consonants.
+        | '\u{b95}' | '\u{b99}' | '\u{b9a}' | '\u{b9f}' | '\u{ba3}' | '\u{ba4}'
+        | '\u{ba8}'..='\u{baa}' | '\u{bae}'..='\u{bb9}'
+        | '\u{d15}'..='\u{d39}' | '\u{d9a}'..='\u{db1}' | '\u{db3}'..='\u{dbb}'
+    ) || (matches!(letter, 'ạ'..='ỹ') && letter as u32 % 2 == 1)
 }
 
 /// Signs come apart, lose their size and all that is dropped, and are put together again: some
@@ -186,9 +201,15 @@ fn fold_cluster(cluster: &str, text: &mut String) {
 
 /// Whether it belongs to the letter before it: a mark, or what stands between a letter and one.
 fn belongs(letter: char) -> bool {
+    if letter.is_ascii() {
+        return is_dropped(letter);
+    }
+    if is_settled(letter) {
+        return false;
+    }
     let is_either = |letter| is_mark(letter) || is_dropped(letter);
     let mut apart = iter::once(letter).nfkd();
-    is_either(letter) || (!letter.is_ascii() && apart.next().is_some_and(is_either))
+    is_either(letter) || apart.next().is_some_and(is_either)
 }
 
 /// Joiners that nobody sees, and apostrophes ("didn't" is listed as "didnt").
@@ -230,4 +251,23 @@ fn plain_letter(letter: char) -> char {
         .iter()
         .find_map(|zero| char::from_digit(code.checked_sub(*zero)?, 10))
         .unwrap_or(letter)
+}
+
+#[cfg(test)]
+mod tests {
+    use alloc::string::{String, ToString};
+
+    use super::{belongs, fold_cluster, is_dropped, is_settled};
+
+    #[test]
+    fn settled_letters_are_folded_into_themselves() {
+        for letter in ('\0'..=char::MAX).filter(|letter| is_settled(*letter)) {
+            let mut folded = String::new();
+            fold_cluster(&letter.to_string(), &mut folded);
+            assert_eq!(folded, letter.to_string());
+            let apart = unicode_normalization::UnicodeNormalization::nfkd(core::iter::once(letter));
+            let first = apart.into_iter().next().expect("a letter is something");
+            assert!(!super::is_mark(first) && !is_dropped(first) && !belongs(letter));
+        }
+    }
 }

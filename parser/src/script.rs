@@ -18,10 +18,32 @@ pub(crate) fn is_word_letter(letter: char) -> bool {
         letter.is_ascii_alphanumeric()
     } else {
         // Thai and Lao signs above a letter are neither letters nor combining marks by class.
-        letter.is_alphanumeric()
+        is_common_letter(letter)
+            || letter.is_alphanumeric()
             || is_mark(letter)
             || matches!(letter, '\u{e47}'..='\u{e4e}' | '\u{ec8}'..='\u{ece}')
     }
+}
+
+/// Letters and vowel signs that texts are full of, told without the tables of all scripts, which
+/// take long to search.
+const fn is_common_letter(letter: char) -> bool {
+    matches!(letter,
+        // Latin with accents.
+        '\u{c0}'..='\u{d6}' | '\u{d8}'..='\u{f6}' | '\u{f8}'..='\u{24f}' | '\u{1e00}'..='\u{1eff}'
+        // Thai.
+        | '\u{e01}'..='\u{e3a}' | '\u{e40}'..='\u{e4e}'
+        // Tamil.
+        | '\u{b85}'..='\u{b8a}' | '\u{b8e}'..='\u{b90}' | '\u{b92}'..='\u{b95}'
+        | '\u{b99}' | '\u{b9a}' | '\u{b9f}' | '\u{ba3}' | '\u{ba4}' | '\u{ba8}'..='\u{baa}'
+        | '\u{bae}'..='\u{bb9}' | '\u{bbe}'..='\u{bc2}' | '\u{bc6}'..='\u{bc8}' | '\u{bcd}'
+        // Malayalam.
+        | '\u{d05}'..='\u{d0c}' | '\u{d0e}'..='\u{d10}' | '\u{d12}'..='\u{d39}'
+        | '\u{d3e}'..='\u{d43}' | '\u{d46}'..='\u{d48}' | '\u{d4a}'..='\u{d4d}'
+        // Sinhala.
+        | '\u{d85}'..='\u{d96}' | '\u{d9a}'..='\u{db1}' | '\u{db3}'..='\u{dbb}' | '\u{dbd}'
+        | '\u{dc0}'..='\u{dc6}' | '\u{dca}' | '\u{dcf}'..='\u{dd4}' | '\u{dd6}' | '\u{dd8}'..='\u{ddf}'
+    )
 }
 
 /// A mark that is combined with the letter before it.
@@ -91,3 +113,20 @@ pub(crate) const fn chillu(letter: char) -> Option<char> {
 
 /// What takes the vowel from a Malayalam letter.
 pub(crate) const VIRAMA: char = '\u{d4d}';
+
+#[cfg(test)]
+mod tests {
+    use super::{is_common_letter, is_mark};
+
+    #[test]
+    fn common_letters_are_letters_or_marks() {
+        let common = |letter: &char| is_common_letter(*letter);
+        for letter in ('\0'..=char::MAX).filter(common) {
+            let is_thai_sign = matches!(letter, '\u{e47}'..='\u{e4e}');
+            assert!(
+                letter.is_alphabetic() || is_mark(letter) || is_thai_sign,
+                "{letter:?}"
+            );
+        }
+    }
+}
