@@ -33,6 +33,7 @@ pub(crate) fn pieces<'r>(
         own,
         known,
         has_names: names.into_iter().flatten().any(|name| is_long_name(name)),
+        has_small_letters: folded.source.contains(char::is_lowercase),
     };
     let speller = Speller {
         folded,
@@ -73,6 +74,8 @@ struct Cutter<'r, 'k> {
     known: &'k Known<'r>,
     /// Some name is more than a letter or a number.
     has_names: bool,
+    /// Not all of the text is in capitals.
+    has_small_letters: bool,
 }
 
 impl<'r> Cutter<'r, '_> {
@@ -236,9 +239,7 @@ impl<'r> Cutter<'r, '_> {
         let written = self.folded.written(word.token.start, word.token.end);
         let is_capital =
             written.len() == 1 && written.starts_with(|letter: char| letter.is_ascii_uppercase());
-        is_capital
-            && self.known.blocks.contains(&written)
-            && self.folded.source.contains(char::is_lowercase)
+        is_capital && self.known.blocks.contains(&written) && self.has_small_letters
     }
 
     fn lone(&self, word: &WordToken) -> Piece<'r> {

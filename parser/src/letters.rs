@@ -25,12 +25,14 @@ const CAPITALS: [&str; 26] = [
 pub(crate) fn settle<'r>(pieces: &mut Pieces<'r>, folded: &'r Folded<'r>, known: &Known<'r>) {
     // The pieces do not change meanwhile.
     let mut settled: SmallVec<[(usize, Sense<'r>); IN_PLACE_MAX]> = SmallVec::new();
+    let lacks_place = lacks_place(pieces);
     for at in 0..pieces.len() {
         let here = Here {
             pieces,
             at,
             folded,
             known,
+            lacks_place,
         };
         if let Some(sense) = here.settled() {
             if settled.len() == settled.capacity() {
@@ -52,6 +54,15 @@ struct Here<'a, 'r> {
     at: usize,
     folded: &'r Folded<'r>,
     known: &'a Known<'r>,
+    /// Work is named, and no place of it.
+    lacks_place: bool,
+}
+
+fn lacks_place(pieces: &[Piece<'_>]) -> bool {
+    let is_place = |piece: &Piece<'_>| {
+        piece.is_any(&[Plain::Block, Plain::Land]) || matches!(piece.sense, Sense::Block(_))
+    };
+    pieces.iter().any(|piece| piece.kind().is_some()) && !pieces.iter().any(is_place)
 }
 
 impl<'r> Here<'_, 'r> {
@@ -136,13 +147,9 @@ impl<'r> Here<'_, 'r> {
 
     /// "dead 8 habaq b aje": a letter that is no word, beside work that has no other place.
     fn is_only_place(&self) -> bool {
-        let works = self.pieces.iter().any(|piece| piece.kind().is_some());
-        let placed = self.pieces.iter().any(|piece| {
-            piece.is_any(&[Plain::Block, Plain::Land]) || matches!(piece.sense, Sense::Block(_))
-        });
         let is_word =
             self.is_listed() || self.pieces.get(self.at).is_some_and(|piece| piece.everyday);
-        works && !placed && !is_word
+        self.lacks_place && !is_word
     }
 
     fn is_latin(&self, piece: &Piece<'_>) -> bool {
