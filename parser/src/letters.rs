@@ -70,12 +70,9 @@ impl<'r> Here<'_, 'r> {
     fn settled(&self) -> Option<Sense<'r>> {
         let piece = self.pieces.get(self.at)?;
         let is_unknown = matches!(piece.sense, Sense::Unknown);
-        // Most words are too long for the name of a block.
+        // Most words are listed and too long for the name of a block.
         let is_long = piece.end - piece.start > CODE_CHARS_MAX;
-        let may_be_name = is_unknown && self.after(Plain::Block);
-        if (is_long && piece.number().is_none() && !may_be_name)
-            || matches!(piece.sense, Sense::Mark(_))
-        {
+        if (is_long && piece.listed().is_some()) || matches!(piece.sense, Sense::Mark(_)) {
             return None;
         }
         let written = self.code(piece);
@@ -89,7 +86,7 @@ impl<'r> Here<'_, 'r> {
                 written.starts_with(char::is_uppercase)
                     || (!written.is_ascii() && written.chars().count() == 1)
             };
-            may_be_name && is_name()
+            is_unknown && self.after(Plain::Block) && is_name()
         };
         is_block.then(|| Sense::Block(self.own(written).unwrap_or(written)))
     }
