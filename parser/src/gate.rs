@@ -17,6 +17,7 @@ use crate::{
     reports::Told,
     segment::Segment,
     spelling::GUESS_LETTERS_MIN,
+    unsure::asks_behind,
 };
 
 /// With fewer words known in a hundred nobody talks to the bot.
@@ -42,7 +43,7 @@ pub(crate) fn stances(pieces: &[Piece<'_>], segments: &[Segment], told: &Told) -
         reports: takes && reports_surely(pieces),
     };
     for (at, piece) in pieces.iter().enumerate() {
-        if is_asking_mark(pieces, at) {
+        if is_asking_mark(pieces, at) || asks_behind(pieces, at) {
             add(Stance::Question);
         }
         let meanings = piece.is_of(sort::STANCE).then(|| piece.meanings());
@@ -94,6 +95,9 @@ fn holds(stance: Stance, pieces: &[Piece<'_>], at: usize, clear: Clear) -> bool 
     if stance == Stance::Saying {
         return !is_twin_report(pieces, at);
     }
+    if stance == Stance::Plan && is_wish_for_what_is_done(pieces, at) {
+        return false;
+    }
     if stance == Stance::Advert {
         let is_chance = pieces.get(at).is_some_and(is_bare);
         return !(is_chance && clear.reports);
@@ -104,15 +108,35 @@ fn holds(stance: Stance, pieces: &[Piece<'_>], at: usize, clear: Clear) -> bool 
     if is_harm_done(pieces, at) {
         return false;
     }
-    // "have weeded" and "have 8 dead" report; "have 120 trees" does not.
-    pieces
-        .iter()
-        .skip(at + 1)
-        .find(|piece| {
-            let small = piece.is_any(&[Plain::Filler, Plain::Negation, Plain::NotYet]);
-            !small && piece.number().is_none()
-        })
-        .is_some_and(|next| next.is_plain(Plain::Trees) || (next.kind().is_none() && !clear.works))
+    is_stock(pieces, at, clear)
+}
+
+/// "have weeded" and "have 8 dead" report; "have 120 trees" and "B 120 trees there are" do not.
+fn is_stock(pieces: &[Piece<'_>], at: usize, clear: Clear) -> bool {
+    let says = |piece: &&Piece<'_>| {
+        let small = piece.is_any(&[Plain::Filler, Plain::Negation, Plain::NotYet]);
+        !small && piece.number().is_none() && !matches!(piece.sense, Sense::Mark(_))
+    };
+    let seen = |piece: &Piece<'_>| {
+        let kind = piece.kind();
+        kind.is_some_and(|kind| kind != Kind::Planted) || piece.is_of(sort::CAUSE | sort::AILMENT)
+    };
+    let stands = |piece: &Piece<'_>| piece.is_plain(Plain::Trees) && !pieces.iter().any(seen);
+    let mut after = pieces.get(at + 1..).unwrap_or_default().iter();
+    if let Some(next) = after.find(says) {
+        return stands(next) || (next.kind().is_none() && !clear.works);
+    }
+    let before = pieces.get(..at).unwrap_or_default().iter().rev();
+    before.into_iter().find(says).is_some_and(stands)
+}
+
+/// "insyaallah dah tanam 50", "insyaallah tanam 50 semalam": a pious word that plans, where the work
+/// is past.
+fn is_wish_for_what_is_done(pieces: &[Piece<'_>], at: usize) -> bool {
+    let is_wish = |piece: &Piece<'_>| piece.is_plain(Plain::Courtesy);
+    let is_past =
+        |piece: &Piece<'_>| piece.is_plain(Plain::Done) || matches!(piece.sense, Sense::When(_));
+    pieces.get(at).is_some_and(is_wish) && pieces.iter().any(is_past)
 }
 
 /// A word that is this one only without its accents: in a text that surely reports it is another.
@@ -397,7 +421,18 @@ pub(crate) fn is_about_work(pieces: &[Piece<'_>], stances: &[Stance]) -> bool {
         .iter()
         .any(|piece| is_work(piece) || (is_short && is_place(piece)));
     let number = pieces.iter().any(|piece| piece.number().is_some());
-    !elsewhere && (clear || (maybe && number)) && is_known_by(pieces, 1, NEARLY_KNOWN_PERCENT_MIN)
+    !elsewhere
+        && (clear || (maybe && number && !tells_stock(pieces)))
+        && is_known_by(pieces, 1, NEARLY_KNOWN_PERCENT_MIN)
+}
+
+/// "ada 33 pohon A", "são 229 árvores B": there are so many trees, and nothing is said of work.
+fn tells_stock(pieces: &[Piece<'_>]) -> bool {
+    let counts_trees = pieces.windows(3).any(|three| {
+        matches!(three, [small, number, trees]
+            if small.is_plain(Plain::Filler) && number.number().is_some() && trees.is_plain(Plain::Trees))
+    });
+    counts_trees && !pieces.iter().any(is_work) && pieces.iter().all(is_known)
 }
 
 /// What of a text keeps it from being a report, if that is only odd words: work is there, and a
@@ -408,7 +443,9 @@ pub(crate) fn oddity<'t>(
     told: &Told,
     folded: &Folded<'t>,
 ) -> Option<&'t str> {
-    let denies = pieces.iter().any(|piece| piece.is_plain(Plain::Negation));
+    let denies = pieces
+        .iter()
+        .any(|piece| piece.is_plain(Plain::Negation) && !piece.is_plain(Plain::Ahead));
     let clear = pieces.iter().any(is_clear_work);
     let worth = told.reports.iter().any(|report| {
         let (placed, counted) = (report.block.is_some(), report.details.count.is_some());

@@ -96,8 +96,17 @@ impl<'r> Here<'_, 'r> {
     fn number_is_block(&self, written: &str) -> bool {
         match self.own(written) {
             Some(_) => self.after_block_word() || self.after(Plain::At),
-            None => self.after_block_word() && written.len() <= 2 && !self.counts(),
+            None => self.names_new_block(written),
         }
+    }
+
+    /// "plot 7" names a block that we do not know. "dam 11", where the word also means work and the
+    /// farmer's blocks are known, counts.
+    fn names_new_block(&self, written: &str) -> bool {
+        let works = self
+            .previous()
+            .is_some_and(|piece| piece.kind().is_some() && !self.known.blocks.is_empty());
+        self.after_block_word() && written.len() <= 2 && !self.counts() && !works
     }
 
     fn code_is_block(&self, written: &str, is_unknown: bool) -> bool {
@@ -173,7 +182,7 @@ impl<'r> Here<'_, 'r> {
         if self.after_block_word() {
             return true;
         }
-        if self.is_article(written) {
+        if self.is_article(written) || self.is_polite() {
             return false;
         }
         if self.after(Plain::At) {
@@ -208,6 +217,21 @@ impl<'r> Here<'_, 'r> {
         !is_unit && (is_capital || !beside_unknown || after_work || self.is_only_place())
     }
 
+    /// "lam co lo B a": a letter that is also a polite word, where each work has its block.
+    fn is_polite(&self) -> bool {
+        let is_polite = |piece: &Piece<'_>| piece.is_plain(Plain::Courtesy);
+        if !self.pieces.get(self.at).is_some_and(is_polite) {
+            return false;
+        }
+        let others = self.pieces.iter().filter(|piece| !is_polite(piece));
+        let places = others.filter(|piece| {
+            matches!(piece.sense, Sense::Block(_)) || self.own(self.code(piece)).is_some()
+        });
+        let works = self.pieces.iter().filter(|piece| piece.kind().is_some());
+        let places = places.count();
+        places > 0 && works.count() <= places
+    }
+
     /// A letter that is also a small word: "a tree", "a cow"; but "weeded a", "a dead 8", "A fire 25".
     fn is_article(&self, written: &str) -> bool {
         let is_small_word = self.pieces.get(self.at).is_some_and(|piece| {
@@ -217,6 +241,9 @@ impl<'r> Here<'_, 'r> {
         let Some(next) = self.next().filter(|_| is_small_word) else {
             return false;
         };
+        if self.is_capital_inside(written) {
+            return false;
+        }
         let is_thing = matches!(next.sense, Sense::Unknown | Sense::TwoKinds(..))
             || next.is_any(&[Plain::Trees, Plain::Row, Plain::Round, Plain::Block])
             || next.means(|meaning| {
@@ -238,6 +265,18 @@ impl<'r> Here<'_, 'r> {
         is_thing
             || (is_cause && !counted && !(is_capital && has_number()))
             || (!is_capital && !is_cause && !may_follow_block(next))
+    }
+
+    /// "weeded A abeg": nobody writes an article in capitals, unless it begins a sentence or all of
+    /// the text is in capitals.
+    fn is_capital_inside(&self, written: &str) -> bool {
+        let begins = self.previous().is_none_or(|piece| {
+            matches!(piece.sense, Sense::Mark(_)) || piece.is_plain(Plain::Courtesy)
+        });
+        let has_small_letters = self.folded.source.contains(char::is_lowercase);
+        written.starts_with(|letter: char| letter.is_ascii_uppercase())
+            && !begins
+            && has_small_letters
     }
 
     /// A letter in capitals, or a letter with digits, that stands like a block name.

@@ -256,6 +256,8 @@ plain! {
     Next = "next",
     /// "not", "no", "didn't".
     Negation = "negation",
+    /// "not" of what follows alone, as Vietnamese "không"; behind the work it asks.
+    Ahead = "ahead",
     /// "not yet".
     NotYet = "not_yet",
     /// "yes".

@@ -40,7 +40,9 @@ pub(crate) fn is_proven(pieces: &[Piece<'_>], segment: &Segment, told: &Told) ->
         let is_phrase = anchor
             .listed()
             .is_some_and(|listed| listed.phrase.text.contains(' '));
-        return has_number || has_block || all_known() || (is_phrase && has_one_stranger(pieces));
+        // What is counted is nothing without its number: "our cat died yesterday".
+        let is_clear = is_phrase && !segment.kind.needs_count();
+        return has_number || has_block || all_known() || (is_clear && has_one_stranger(pieces));
     }
     let has_trees = names_trees(pieces);
     let all_known = all_known();
@@ -72,7 +74,8 @@ pub(crate) fn is_proven(pieces: &[Piece<'_>], segment: &Segment, told: &Told) ->
         || (has_block && (all_known || has_one_stranger(pieces)))
         || (all_known && (is_fed(pieces) || is_harm(pieces)))
         || is_compact(pieces);
-    let uncounted = has_block && all_known && !is_counted_sight(segment.kind);
+    let clear = all_known || (has_block_word && has_one_stranger(pieces));
+    let uncounted = has_block && clear && !is_counted_sight(segment.kind);
     ((has_number || denied) && placed) || uncounted || is_answer(pieces, segment)
 }
 

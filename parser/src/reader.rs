@@ -17,7 +17,9 @@ use crate::{
     piece::{Piece, Sense},
     plans, queries,
     reading::{Act, Doubt, Known, Problem, Reading, Report, Sender, Stance},
-    reports, segment, tongues, words,
+    reports, segment, tongues,
+    unsure::unsure,
+    words,
 };
 
 /// Reads texts in the languages of its packs.
@@ -79,6 +81,7 @@ impl Reader {
         let of = gate::strange(pieces, &folded)
             .or_else(|| gate::suspect(pieces, &folded))
             .or_else(|| gate::nameless(pieces, &segments, &folded))
+            .or_else(|| unsure(pieces, &folded))
             .map(|word| Doubt::StrangeWord(word.to_string()));
         if let Some(doubt) = by.or(of) {
             told.doubt(&doubt);

@@ -142,7 +142,8 @@ fn denial_after(pieces: &[Piece<'_>], segment: &Segment) -> Option<usize> {
     let ends = pieces
         .get(at + 1)
         .is_none_or(|next| !matches!(next.sense, Sense::Number(_)));
-    let denies = after.is_plain(Plain::Negation) && !after.is_plain(Plain::NotYet) && ends;
+    let denies =
+        after.is_plain(Plain::Negation) && !after.is_any(&[Plain::NotYet, Plain::Ahead]) && ends;
     denies.then_some(at)
 }
 

@@ -58,6 +58,9 @@ pub(crate) fn split_run(
     if run.starts_with(is_unspaced) {
         return split_unspaced(run, words).unwrap_or_default();
     }
+    if let Some(border) = phrase_border(run, words) {
+        return [(0, border), (border, run.len())].into();
+    }
     let Some(parts) = fewest_parts(run, words, after_number) else {
         return Vec::new();
     };
@@ -139,6 +142,23 @@ pub(crate) fn split_stranger(run: &str, words: Words<'_, '_>) -> Option<Joint> {
                 is_work: part.traits().has(sort::WORK | sort::STANCE),
             })
         })
+}
+
+/// The border in "lamco": the two words of a phrase that says something, with nothing between.
+fn phrase_border(run: &str, words: Words<'_, '_>) -> Option<usize> {
+    if run.len() > PART_CHARS_MAX {
+        return None;
+    }
+    let mut borders = run.char_indices().map(|(at, _)| at).filter(|border| {
+        let parts = run.split_at_checked(*border);
+        parts.is_some_and(|(one, other)| {
+            let ids = [words.lexicon.word(one), words.lexicon.word(other)];
+            let found = words.lexicon.longest(ids.into_iter(), words.own);
+            found.is_some_and(|(listed, used)| used == ids.len() && is_content(listed))
+        })
+    });
+    let border = borders.next()?;
+    borders.next().is_none().then_some(border)
 }
 
 /// A word that a report is made of.

@@ -81,7 +81,7 @@ fn taken_for_plain(plain: Plain) -> Taken {
     match plain {
         Plain::Block | Plain::Land | Plain::Row => Taken::BlockWord,
         Plain::Trees | Plain::Gaps | Plain::Round => Taken::Unit,
-        Plain::Negation | Plain::NotYet => Taken::Negation,
+        Plain::Negation | Plain::NotYet | Plain::Ahead => Taken::Negation,
         Plain::Yes
         | Plain::No
         | Plain::Done
