@@ -74,8 +74,11 @@ fn land<'r>(pieces: &[Piece<'r>]) -> Option<(Sense<'r>, usize)> {
 const SIZES_IN_A_METRE: f64 = 100.0;
 
 /// Words that begin or make a day, or a time of day.
-const DAY_WORDS: u64 =
-    Plain::LastWeek.bit() | Plain::LastMonth.bit() | Plain::AgoBefore.bit() | Plain::Clock.bit();
+const DAY_WORDS: u64 = Plain::LastYear.bit()
+    | Plain::LastWeek.bit()
+    | Plain::LastMonth.bit()
+    | Plain::AgoBefore.bit()
+    | Plain::Clock.bit();
 
 fn is_figure(piece: &Piece<'_>) -> bool {
     matches!(piece.sense, Sense::Number(_) | Sense::Fraction(..))
@@ -184,9 +187,16 @@ fn pair<'r>(pieces: &[Piece<'r>]) -> Option<(Sense<'r>, usize)> {
     if word.is_plain(Plain::Of) {
         return Some((Sense::Share(one, other), 3));
     }
+    // "lost 3 to 1": a score.
+    if word.is_plain(Plain::To) && other < one && other < SCORE_MAX {
+        return Some((Sense::NoNumber, 3));
+    }
     let is_range = word.is_plain(Plain::To) || word.is_mark('-');
     (is_range && one < other).then_some((Sense::Range(one, other), 3))
 }
+
+/// Goals of a side that loses.
+const SCORE_MAX: u32 = 10;
 
 /// "1 200 trees": a group of three digits after one or two, where only a count can stand.
 fn thousands<'r>(before: Option<&Piece<'r>>, pieces: &[Piece<'r>]) -> Option<(Sense<'r>, usize)> {

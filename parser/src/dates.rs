@@ -50,6 +50,9 @@ fn in_words<'r>(pieces: &[Piece<'_>]) -> Option<(Sense<'r>, usize)> {
         let each = pieces.get(2)?.part(Meaning::period)?;
         return Some((days_back(count(pieces.get(1)?)?, each), 3));
     }
+    if first.is_plain(Plain::LastYear) {
+        return Some((Sense::NoSuchDay, 1));
+    }
     let weekday = |at: usize| pieces.get(at)?.part(Meaning::weekday).map(When::Weekday);
     if let Some(day) = weekday(1).filter(|_| first.is_plain(Plain::Last)) {
         return Some((Sense::When(day), 2));

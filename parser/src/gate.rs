@@ -7,6 +7,7 @@
 use alloc::vec::Vec;
 
 use crate::{
+    details::Ailment,
     fold::Folded,
     kind::Kind,
     lexicon::Listed,
@@ -247,12 +248,20 @@ pub(crate) fn nameless<'t>(
 ) -> Option<&'t str> {
     let mut nameless = segments
         .iter()
-        .filter(|segment| segment.by_thing && segment.kind == Kind::Damage);
+        .filter(|segment| segment.by_thing && is_why(pieces.get(segment.anchor)));
     let word = nameless.find_map(|segment| {
         let mut words = pieces.get(segment.pieces.clone())?.iter();
         words.find(|piece| matches!(piece.sense, Sense::Unknown) && !is_tiny(piece))
     })?;
     Some(folded.written(word.start, word.end))
+}
+
+/// What may also be why trees died.
+fn is_why(piece: Option<&Piece<'_>>) -> bool {
+    piece.is_some_and(|piece| {
+        piece.is_of(sort::CAUSE)
+            || piece.means(|meaning| meaning == Meaning::Ailment(Ailment::Termites))
+    })
 }
 
 /// So short a word is suspect only where it may turn the work behind it around.
@@ -447,10 +456,12 @@ pub(crate) fn oddity<'t>(
         .iter()
         .any(|piece| piece.is_plain(Plain::Negation) && !piece.is_plain(Plain::Ahead));
     let clear = pieces.iter().any(is_clear_work);
+    let about_a_thing = pieces.iter().any(|piece| piece.everyday) && !names_trees(pieces);
     let worth = told.reports.iter().any(|report| {
         let (placed, counted) = (report.block.is_some(), report.details.count.is_some());
         if clear {
-            (placed || counted) && !denies
+            // "my phone was replaced for 120": what is counted is a thing of every day.
+            (placed || (counted && !about_a_thing)) && !denies
         } else {
             placed && counted && report.kind.needs_count()
         }

@@ -8,6 +8,7 @@ use alloc::vec::Vec;
 use crate::{
     codes::join_codes,
     fold::{Folded, has_accents},
+    gate::is_clear_work,
     meaning::{Meaning, Numeral, Plain},
     piece::{Piece, Sense},
     reading::Known,
@@ -136,15 +137,12 @@ impl<'r> Here<'_, 'r> {
         self.previous().is_some_and(|piece| piece.is_plain(class))
     }
 
-    /// "dead 8 habaq b aje": a letter that is no word, beside work that has no other place.
-    fn is_only_place(&self) -> bool {
+    /// "dead 8 habaq b aje": a letter that is no word, in a text of work.
+    fn is_place_of_work(&self) -> bool {
         let works = self.pieces.iter().any(|piece| piece.kind().is_some());
-        let placed = self.pieces.iter().any(|piece| {
-            piece.is_any(&[Plain::Block, Plain::Land]) || matches!(piece.sense, Sense::Block(_))
-        });
         let is_word =
             self.is_listed() || self.pieces.get(self.at).is_some_and(|piece| piece.everyday);
-        works && !placed && !is_word
+        works && !is_word
     }
 
     fn is_latin(&self, piece: &Piece<'_>) -> bool {
@@ -182,7 +180,7 @@ impl<'r> Here<'_, 'r> {
         if self.after_block_word() {
             return true;
         }
-        if self.is_article(written) || self.is_polite() {
+        if self.is_article(written) || self.is_polite() || self.is_at_in_chat(written) {
             return false;
         }
         if self.after(Plain::At) {
@@ -214,7 +212,17 @@ impl<'r> Here<'_, 'r> {
             && self.previous().is_some_and(|piece| {
                 piece.kind().is_some() || piece.number().is_some() || piece.is_plain(Plain::Trees)
             });
-        !is_unit && (is_capital || !beside_unknown || after_work || self.is_only_place())
+        !is_unit && (is_capital || !beside_unknown || after_work || self.is_place_of_work())
+    }
+
+    /// "wifi ouvert a 95": a letter that is also "at", before a number, in a text of no clear work with
+    /// a word that we do not know.
+    fn is_at_in_chat(&self, written: &str) -> bool {
+        let is_small = !written.starts_with(char::is_uppercase) && self.is_listed();
+        let is_number = self.next().is_some_and(|next| next.number().is_some());
+        let is_strange = |piece: &Piece<'_>| matches!(piece.sense, Sense::Unknown);
+        let strange = || self.pieces.iter().any(is_strange);
+        is_small && is_number && strange() && !self.pieces.iter().any(is_clear_work)
     }
 
     /// "lam co lo B a": a letter that is also a polite word, where each work has its block.

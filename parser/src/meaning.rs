@@ -242,6 +242,8 @@ plain! {
     LastWeek = "last_week",
     /// "last month".
     LastMonth = "last_month",
+    /// "last year": too far back for a day.
+    LastYear = "last_year",
     /// What stands before the days that have passed, as French "il y a".
     AgoBefore = "ago_before",
     /// What may stand before the year of a date, as Vietnamese "năm".

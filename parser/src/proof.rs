@@ -42,7 +42,13 @@ pub(crate) fn is_proven(pieces: &[Piece<'_>], segment: &Segment, told: &Told) ->
             .is_some_and(|listed| listed.phrase.text.contains(' '));
         // What is counted is nothing without its number: "our cat died yesterday".
         let is_clear = is_phrase && !segment.kind.needs_count();
-        return has_number || has_block || all_known() || (is_clear && has_one_stranger(pieces));
+        let all_said = || {
+            let counted = !segment.kind.needs_count() || denied || names_trees(pieces);
+            all_known() && (counted || is_compact(pieces))
+        };
+        let clear = all_said() || (is_clear && has_one_stranger(pieces));
+        let about_a_thing = pieces.iter().any(|piece| piece.everyday) && !names_trees(pieces);
+        return has_block || clear || (has_number && !about_a_thing);
     }
     let has_trees = names_trees(pieces);
     let all_known = all_known();
@@ -75,7 +81,11 @@ pub(crate) fn is_proven(pieces: &[Piece<'_>], segment: &Segment, told: &Told) ->
         || (all_known && (is_fed(pieces) || is_harm(pieces)))
         || is_compact(pieces);
     let clear = all_known || (has_block_word && has_one_stranger(pieces));
-    let uncounted = has_block && clear && !is_counted_sight(segment.kind);
+    // "ma hai a": something else was lost.
+    let before = segment.anchor.checked_sub(1).and_then(|at| pieces.get(at));
+    let has_subject = before.is_some_and(|piece| piece.is_plain(Plain::Filler));
+    let idle = segment.kind.needs_count() && has_subject && !has_block_word;
+    let uncounted = has_block && clear && !idle && !is_counted_sight(segment.kind);
     ((has_number || denied) && placed) || uncounted || is_answer(pieces, segment)
 }
 

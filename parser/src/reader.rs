@@ -81,7 +81,7 @@ impl Reader {
         let of = gate::strange(pieces, &folded)
             .or_else(|| gate::suspect(pieces, &folded))
             .or_else(|| gate::nameless(pieces, &segments, &folded))
-            .or_else(|| unsure(pieces, &folded))
+            .or_else(|| unsure(pieces, &segments, &told, &folded))
             .map(|word| Doubt::StrangeWord(word.to_string()));
         if let Some(doubt) = by.or(of) {
             told.doubt(&doubt);

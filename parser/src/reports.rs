@@ -69,6 +69,9 @@ pub(crate) fn read(pieces: &[Piece<'_>], segments: &[Segment], folded: &Folded<'
                 && answer == Some(Wetness::None)
             {
                 row.details.count = Some(0);
+            } else if segment.kind == Kind::Branched && before.is_some() {
+                // "82 not branched": trees that were looked at.
+                row.kind = Kind::NotBranched;
             } else if row.not_yet || denial.is_some() {
                 told.not_a_fact |= deny(row);
             }

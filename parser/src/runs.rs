@@ -17,6 +17,8 @@ use crate::{
 
 /// Shorter runs are words of their own.
 const RUN_LEN_MIN: usize = 5;
+/// Shorter runs are no phrase.
+const PHRASE_LEN_MIN: usize = 4;
 /// No listed word is longer; so the time for a run grows with its length alone.
 const PART_CHARS_MAX: usize = 24;
 /// Shorter parts are found in every word.
@@ -57,9 +59,6 @@ pub(crate) fn split_run(
     }
     if run.starts_with(is_unspaced) {
         return split_unspaced(run, words).unwrap_or_default();
-    }
-    if let Some(border) = phrase_border(run, words) {
-        return [(0, border), (border, run.len())].into();
     }
     let Some(parts) = fewest_parts(run, words, after_number) else {
         return Vec::new();
@@ -144,21 +143,28 @@ pub(crate) fn split_stranger(run: &str, words: Words<'_, '_>) -> Option<Joint> {
         })
 }
 
-/// The border in "lamco": the two words of a phrase that says something, with nothing between.
-fn phrase_border(run: &str, words: Words<'_, '_>) -> Option<usize> {
-    if run.len() > PART_CHARS_MAX {
-        return None;
+/// The parts of "lamco", "onva": the two words of a phrase that says something. Empty when there are
+/// none, or it can be parted in two ways.
+pub(crate) fn split_phrase(run: &str, words: Words<'_, '_>) -> Vec<(usize, usize)> {
+    if !(PHRASE_LEN_MIN..=PART_CHARS_MAX).contains(&run.len()) {
+        return Vec::new();
     }
-    let mut borders = run.char_indices().map(|(at, _)| at).filter(|border| {
+    let is_phrase = |border: &usize| {
         let parts = run.split_at_checked(*border);
         parts.is_some_and(|(one, other)| {
             let ids = [words.lexicon.word(one), words.lexicon.word(other)];
             let found = words.lexicon.longest(ids.into_iter(), words.own);
-            found.is_some_and(|(listed, used)| used == ids.len() && is_content(listed))
+            found.is_some_and(|(listed, used)| {
+                let says = is_content(listed) || listed.traits().has(sort::STANCE);
+                used == ids.len() && says
+            })
         })
-    });
-    let border = borders.next()?;
-    borders.next().is_none().then_some(border)
+    };
+    let mut borders = run.char_indices().map(|(at, _)| at).filter(is_phrase);
+    match (borders.next(), borders.next()) {
+        (Some(border), None) => [(0, border), (border, run.len())].into(),
+        (Some(_) | None, _) => Vec::new(),
+    }
 }
 
 /// A word that a report is made of.

@@ -14,7 +14,7 @@ use crate::{
     piece::Trust,
     reading::Known,
     repair::{SURE_LETTERS_MIN, is_one_slip, is_shortened},
-    runs::{Words, split_block, split_run, split_stranger},
+    runs::{Words, split_block, split_phrase, split_run, split_stranger},
     token::{Shape, Token},
     vocabulary::{Found, WordId},
 };
@@ -129,6 +129,9 @@ impl<'r> Speller<'r, '_> {
         }
         let written = self.folded.written(token.start, token.end);
         let mut run = split_block(text, written, self.run_words());
+        if run.is_empty() {
+            run = split_phrase(text, self.run_words());
+        }
         if run.is_empty() || names_block {
             let last = words.last();
             let before = last.and_then(|word| word.id);
@@ -373,12 +376,11 @@ impl<'r> Speller<'r, '_> {
             found.filter(|(_, used)| *used == pair.len())
         };
         // Two short days are one letter apart.
-        let swaps = text.len() == listed.len() && !has_same_letters(text, listed);
+        let is_last = pair.last() == Some(&word);
+        let swaps = is_last && text.len() == listed.len() && !has_same_letters(text, listed);
         is_near
             && phrase().is_some_and(|(phrase, _)| {
-                let is_day = phrase
-                    .traits()
-                    .has(sort::DAY | sort::NUMERAL | sort::STANCE);
+                let is_day = phrase.traits().has(sort::DAY | sort::NUMERAL);
                 !(is_day && swaps)
             })
     }

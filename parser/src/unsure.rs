@@ -7,6 +7,9 @@ use crate::{
     kind::Kind,
     meaning::{Meaning, Plain},
     piece::{Piece, Sense},
+    reading::Report,
+    reports::Told,
+    segment::Segment,
     text::is_count_like,
 };
 
@@ -36,13 +39,64 @@ fn is_behind_work(pieces: &[Piece<'_>], at: usize) -> bool {
             .is_some_and(|after| after.iter().any(worked))
 }
 
-/// The first word that leaves open what is meant: a "not" behind the work inside a text, and one
-/// number beside a measure whose letters are also other work ("taille 70").
-pub(crate) fn unsure<'t>(pieces: &[Piece<'_>], folded: &Folded<'t>) -> Option<&'t str> {
-    let word = (0..pieces.len())
-        .find(|at| is_behind_work(pieces, *at) || is_lone_measure(pieces, *at))
-        .and_then(|at| pieces.get(at))?;
+/// The first word that leaves open what is meant.
+pub(crate) fn unsure<'t>(
+    pieces: &[Piece<'_>],
+    segments: &[Segment],
+    told: &Told,
+    folded: &Folded<'t>,
+) -> Option<&'t str> {
+    let open = (0..pieces.len()).find(|at| {
+        is_behind_work(pieces, *at) || is_lone_measure(pieces, *at) || is_land_cleaned(pieces, *at)
+    });
+    let at = open.or_else(|| unnamed(pieces, segments, told))?;
+    let word = pieces.get(at)?;
     Some(folded.written(word.start, word.end))
+}
+
+/// A word of no list where something is told that no listed word names: trees that are counted at
+/// work which has none, a second number of one work, something that came.
+fn unnamed(pieces: &[Piece<'_>], segments: &[Segment], told: &Told) -> Option<usize> {
+    let is_unknown = |at: usize| {
+        pieces.get(at).is_some_and(|piece| {
+            matches!(piece.sense, Sense::Unknown) && piece.end - piece.start >= NAME_LEN_MIN
+        })
+    };
+    let counts_nothing = |report: &Report| {
+        let bare = matches!(
+            report.kind,
+            Kind::Cleared | Kind::Lined | Kind::Weeded | Kind::Sprayed | Kind::Fertilised
+        );
+        bare && report.details.count.is_some()
+    };
+    if told.reports.len() > segments.len() || told.reports.iter().any(counts_nothing) {
+        return (0..pieces.len()).find(|at| is_unknown(*at));
+    }
+    let came = segments
+        .iter()
+        .filter(|segment| segment.kind == Kind::Received);
+    came.filter_map(|segment| segment.anchor.checked_sub(1))
+        .find(|at| is_unknown(*at))
+}
+
+/// Shorter words are slips of small words, or letters.
+const NAME_LEN_MIN: usize = 3;
+
+/// "nettoyé le champ": whether weeds or the whole land were cleared.
+fn is_land_cleaned(pieces: &[Piece<'_>], at: usize) -> bool {
+    let cleans = |piece: &Piece<'_>| {
+        let is_weak = piece.listed().is_some_and(|listed| listed.is_weak());
+        piece.kind() == Some(Kind::Weeded) && is_weak
+    };
+    let is_land = pieces
+        .get(at)
+        .is_some_and(|piece| piece.is_plain(Plain::Land) && !piece.is_plain(Plain::Block));
+    let small = |piece: &&Piece<'_>| piece.is_any(&[Plain::Filler, Plain::At]) && !cleans(piece);
+    let mut before = pieces.get(..at).unwrap_or_default().iter().rev();
+    let mut after = pieces.get(at + 1..).unwrap_or_default().iter();
+    let cleaned = before.find(|piece| !small(piece)).is_some_and(cleans)
+        || after.find(|piece| !small(piece)).is_some_and(cleans);
+    is_land && cleaned
 }
 
 fn is_lone_measure(pieces: &[Piece<'_>], at: usize) -> bool {

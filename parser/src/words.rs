@@ -95,6 +95,7 @@ fn taken_for_plain(plain: Plain) -> Taken {
         Plain::Courtesy => Taken::Courtesy,
         Plain::Tall
         | Plain::Weak
+        | Plain::LastYear
         | Plain::LastWeek
         | Plain::LastMonth
         | Plain::AgoBefore
