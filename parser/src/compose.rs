@@ -36,7 +36,9 @@ pub(crate) fn compose<'r>(
     let is_odd = |piece: &Piece<'_>| matches!(piece.sense, Sense::Triple(_) | Sense::Fraction(..));
     let odd = pieces.iter().any(is_odd);
     if figures > 1 || odd || traits.has(sort::EXTENT) {
-        pieces = pass(pieces, |_, rest| half(rest).or_else(|| pair(rest)));
+        pieces = pass(pieces, |before, rest| {
+            half(rest).or_else(|| pair(before, rest))
+        });
     }
     if figures > 1 {
         pieces = pass(pieces, thousands);
@@ -176,7 +178,7 @@ fn half<'r>(pieces: &[Piece<'r>]) -> Option<(Sense<'r>, usize)> {
 }
 
 /// "12 of 30" and "10 to 12".
-fn pair<'r>(pieces: &[Piece<'r>]) -> Option<(Sense<'r>, usize)> {
+fn pair<'r>(before: Option<&Piece<'r>>, pieces: &[Piece<'r>]) -> Option<(Sense<'r>, usize)> {
     let [first, word, second, ..] = pieces else {
         return None;
     };
@@ -187,8 +189,16 @@ fn pair<'r>(pieces: &[Piece<'r>]) -> Option<(Sense<'r>, usize)> {
     if word.is_plain(Plain::Of) {
         return Some((Sense::Share(one, other), 3));
     }
-    // "lost 3 to 1": a score.
-    if word.is_plain(Plain::To) && other < one && other < SCORE_MAX {
+    // "lost 3 to 1" is a score, "change 3 to 1" is none.
+    let corrects = before.is_some_and(|before| {
+        before.is_any(&[
+            Plain::Correction,
+            Plain::Instead,
+            Plain::Negation,
+            Plain::No,
+        ])
+    });
+    if word.is_plain(Plain::To) && other < one && other < SCORE_MAX && !corrects {
         return Some((Sense::NoNumber, 3));
     }
     let is_range = word.is_plain(Plain::To) || word.is_mark('-');

@@ -7,17 +7,15 @@
 use alloc::vec::Vec;
 
 use crate::{
-    details::Ailment,
     fold::Folded,
     kind::Kind,
     lexicon::Listed,
     meaning::{Meaning, Plain, sort},
-    piece::{Piece, Sense, Trust},
+    piece::{Piece, Sense},
     proof::{is_compact, is_lone_unit, is_proven, names_trees, only_asks},
     reading::Stance,
     reports::Told,
     segment::Segment,
-    spelling::GUESS_LETTERS_MIN,
     unsure::asks_behind,
 };
 
@@ -96,8 +94,8 @@ fn holds(stance: Stance, pieces: &[Piece<'_>], at: usize, clear: Clear) -> bool 
     if stance == Stance::Saying {
         return !is_twin_report(pieces, at);
     }
-    if stance == Stance::Plan && is_wish_for_what_is_done(pieces, at) {
-        return false;
+    if stance == Stance::Plan {
+        return !is_wish_for_what_is_done(pieces, at) && !is_closing_word(pieces, at);
     }
     if stance == Stance::Advert {
         let is_chance = pieces.get(at).is_some_and(is_bare);
@@ -129,6 +127,18 @@ fn is_stock(pieces: &[Piece<'_>], at: usize, clear: Clear) -> bool {
     }
     let before = pieces.get(..at).unwrap_or_default().iter().rev();
     before.into_iter().find(says).is_some_and(stands)
+}
+
+/// "tai 8 ton ja": a word that plans before the work, and only closes the text behind it.
+fn is_closing_word(pieces: &[Piece<'_>], at: usize) -> bool {
+    let is_small = pieces
+        .get(at)
+        .is_some_and(|piece| piece.is_plain(Plain::Filler));
+    let is_end = |piece: &Piece<'_>| {
+        matches!(piece.sense, Sense::Mark(_)) || piece.is_plain(Plain::Courtesy)
+    };
+    let rest = pieces.get(at + 1..).unwrap_or_default();
+    is_small && at > 0 && rest.iter().all(is_end)
 }
 
 /// "insyaallah dah tanam 50", "insyaallah tanam 50 semalam": a pious word that plans, where the work
@@ -218,78 +228,6 @@ pub(crate) fn strange<'t>(pieces: &[Piece<'_>], folded: &Folded<'t>) -> Option<&
     };
     let word = pieces.get((0..pieces.len()).find(strange)?)?;
     Some(folded.written(word.start, word.end))
-}
-
-/// "blumm siang A": a word of no list that may say something after all, and a number of days that
-/// is no day ("8 days afo").
-pub(crate) fn suspect<'t>(pieces: &[Piece<'_>], folded: &Folded<'t>) -> Option<&'t str> {
-    let of_days = |at: usize| {
-        let counts = pieces.get(at).is_some_and(|piece| piece.number().is_some());
-        let unit = pieces
-            .get(at + 1)
-            .and_then(|piece| piece.part(Meaning::period));
-        counts && unit.is_some()
-    };
-    let word = (0..pieces.len()).find_map(|at| {
-        let piece = pieces.get(at)?;
-        let odd = of_days(at) || is_lone_letter(pieces, at) || is_after_next(pieces, at);
-        let is_suspect =
-            piece.trust == Trust::Suspect && (!is_tiny(piece) || is_before_work(pieces, at));
-        (is_suspect || odd).then_some(piece)
-    })?;
-    Some(folded.written(word.start, word.end))
-}
-
-/// "14 by wind welila B": where only a cause tells of harm, a word of no list may be a death.
-pub(crate) fn nameless<'t>(
-    pieces: &[Piece<'_>],
-    segments: &[Segment],
-    folded: &Folded<'t>,
-) -> Option<&'t str> {
-    let mut nameless = segments
-        .iter()
-        .filter(|segment| segment.by_thing && is_why(pieces.get(segment.anchor)));
-    let word = nameless.find_map(|segment| {
-        let mut words = pieces.get(segment.pieces.clone())?.iter();
-        words.find(|piece| matches!(piece.sense, Sense::Unknown) && !is_tiny(piece))
-    })?;
-    Some(folded.written(word.start, word.end))
-}
-
-/// What may also be why trees died.
-fn is_why(piece: Option<&Piece<'_>>) -> bool {
-    piece.is_some_and(|piece| {
-        piece.is_of(sort::CAUSE)
-            || piece.means(|meaning| meaning == Meaning::Ailment(Ailment::Termites))
-    })
-}
-
-/// So short a word is suspect only where it may turn the work behind it around.
-fn is_tiny(piece: &Piece<'_>) -> bool {
-    piece.end - piece.start < GUESS_LETTERS_MIN
-}
-
-fn is_before_work(pieces: &[Piece<'_>], at: usize) -> bool {
-    let next = pieces.get(at + 1..).unwrap_or_default().iter();
-    let mut next = next.skip_while(|piece| piece.is_plain(Plain::Filler));
-    next.next().is_some_and(|piece| piece.kind().is_some())
-}
-
-/// "next weekwe": a word of no list where a day or a period is said.
-fn is_after_next(pieces: &[Piece<'_>], at: usize) -> bool {
-    let before = at.checked_sub(1).and_then(|at| pieces.get(at));
-    let is_unknown = pieces
-        .get(at)
-        .is_some_and(|piece| matches!(piece.sense, Sense::Unknown));
-    is_unknown && before.is_some_and(|piece| piece.is_any(&[Plain::Next, Plain::Last]))
-}
-
-/// "n weeded A": a letter before work may be a "not" cut short.
-fn is_lone_letter(pieces: &[Piece<'_>], at: usize) -> bool {
-    let piece = pieces.get(at);
-    let is_letter = piece
-        .is_some_and(|piece| matches!(piece.sense, Sense::Unknown) && piece.end - piece.start == 1);
-    is_letter && pieces.get(at + 1).is_some_and(|next| next.kind().is_some())
 }
 
 /// Nothing but greetings and thanks.

@@ -236,8 +236,16 @@ impl<'r> Here<'_, 'r> {
             matches!(piece.sense, Sense::Block(_)) || self.own(self.code(piece)).is_some()
         });
         let works = self.pieces.iter().filter(|piece| piece.kind().is_some());
-        let places = places.count();
-        places > 0 && works.count() <= places
+        let (places, works) = (places.count(), works.count());
+        // "18 không phải 14a", but "b khong phai a".
+        let counts = works == 0
+            && self
+                .previous()
+                .is_some_and(|piece| piece.number().is_some());
+        let is_denied = self.previous().is_some_and(|piece| {
+            piece.is_any(&[Plain::Instead, Plain::Negation, Plain::Correction])
+        });
+        !is_denied && works <= places && (places > 0 || counts)
     }
 
     /// A letter that is also a small word: "a tree", "a cow"; but "weeded a", "a dead 8", "A fire 25".

@@ -17,9 +17,7 @@ use crate::{
     piece::{Piece, Sense},
     plans, queries,
     reading::{Act, Doubt, Known, Problem, Reading, Report, Sender, Stance},
-    reports, segment, tongues,
-    unsure::unsure,
-    words,
+    reports, segment, tongues, unsure, words,
 };
 
 /// Reads texts in the languages of its packs.
@@ -79,9 +77,9 @@ impl Reader {
         let mut told = reports::read(pieces, &segments, &folded);
         let by = gate::stranger(pieces, &folded).map(|name| Doubt::SomebodyElse(name.to_string()));
         let of = gate::strange(pieces, &folded)
-            .or_else(|| gate::suspect(pieces, &folded))
-            .or_else(|| gate::nameless(pieces, &segments, &folded))
-            .or_else(|| unsure(pieces, &segments, &told, &folded))
+            .or_else(|| unsure::suspect(pieces, &folded))
+            .or_else(|| unsure::nameless(pieces, &segments, &folded))
+            .or_else(|| unsure::unsure(pieces, &segments, &told, &folded))
             .map(|word| Doubt::StrangeWord(word.to_string()));
         if let Some(doubt) = by.or(of) {
             told.doubt(&doubt);

@@ -10,7 +10,7 @@ use crate::{
     figure::Number,
     kind::Kind,
     lengths,
-    meaning::{Meaning, Plain},
+    meaning::{Meaning, Plain, sort},
     piece::{Piece, Sense},
     reading::{Doubt, Span},
     slots::Filler,
@@ -103,7 +103,7 @@ impl Filler<'_, '_> {
         }
         let before = self
             .previous(at)
-            .filter(|piece| !piece.is_plain(Plain::At))?;
+            .filter(|piece| !piece.is_plain(Plain::At) && !piece.is_of(sort::LAND))?;
         let counted = at
             .checked_sub(2)
             .and_then(|at| self.pieces.get(at))

@@ -155,7 +155,9 @@ pub(crate) fn split_phrase(run: &str, words: Words<'_, '_>) -> Vec<(usize, usize
             let ids = [words.lexicon.word(one), words.lexicon.word(other)];
             let found = words.lexicon.longest(ids.into_iter(), words.own);
             found.is_some_and(|(listed, used)| {
-                let says = is_content(listed) || listed.traits().has(sort::STANCE);
+                let says = is_content(listed)
+                    || listed.traits().has(sort::STANCE)
+                    || listed.is_plain(Plain::Courtesy);
                 used == ids.len() && says
             })
         })

@@ -3,13 +3,15 @@
 //! Deliberately absent: what keeps a text from being a report (`gate`).
 
 use crate::{
+    details::Ailment,
     fold::Folded,
     kind::Kind,
-    meaning::{Meaning, Plain},
-    piece::{Piece, Sense},
+    meaning::{Meaning, Plain, sort},
+    piece::{Piece, Sense, Trust},
     reading::Report,
     reports::Told,
     segment::Segment,
+    spelling::GUESS_LETTERS_MIN,
     text::is_count_like,
 };
 
@@ -54,6 +56,82 @@ pub(crate) fn unsure<'t>(
     Some(folded.written(word.start, word.end))
 }
 
+/// "blumm siang A": a word of no list that may say something after all, and a number of days that
+/// is no day ("8 days afo").
+pub(crate) fn suspect<'t>(pieces: &[Piece<'_>], folded: &Folded<'t>) -> Option<&'t str> {
+    let of_days = |at: usize| {
+        let counts = pieces.get(at).is_some_and(|piece| piece.number().is_some());
+        let unit = pieces
+            .get(at + 1)
+            .and_then(|piece| piece.part(Meaning::period));
+        counts && unit.is_some()
+    };
+    let word = (0..pieces.len()).find_map(|at| {
+        let piece = pieces.get(at)?;
+        let odd = of_days(at) || is_lone_letter(pieces, at) || is_after_next(pieces, at);
+        let is_suspect =
+            piece.trust == Trust::Suspect && (!is_tiny(piece) || is_before_work(pieces, at));
+        (is_suspect || odd).then_some(piece)
+    })?;
+    Some(folded.written(word.start, word.end))
+}
+
+/// "14 by wind welila B": where only a cause tells of harm, a word of no list may be a death.
+pub(crate) fn nameless<'t>(
+    pieces: &[Piece<'_>],
+    segments: &[Segment],
+    folded: &Folded<'t>,
+) -> Option<&'t str> {
+    let mut nameless = segments
+        .iter()
+        .filter(|segment| segment.by_thing && is_why(pieces.get(segment.anchor)));
+    let word = nameless.find_map(|segment| {
+        let mut words = pieces.get(segment.pieces.clone())?.iter();
+        words.find(|piece| matches!(piece.sense, Sense::Unknown) && !is_tiny(piece))
+    })?;
+    Some(folded.written(word.start, word.end))
+}
+
+/// What may also be why trees died.
+fn is_why(piece: Option<&Piece<'_>>) -> bool {
+    piece.is_some_and(|piece| {
+        // "broken by wind" says it all.
+        let is_phrase = piece
+            .listed()
+            .is_some_and(|listed| listed.phrase.text.contains(' '));
+        let termites = Meaning::Ailment(Ailment::Termites);
+        !is_phrase && (piece.is_of(sort::CAUSE) || piece.means(|meaning| meaning == termites))
+    })
+}
+
+/// So short a word is suspect only where it may turn the work behind it around.
+fn is_tiny(piece: &Piece<'_>) -> bool {
+    piece.end - piece.start < GUESS_LETTERS_MIN
+}
+
+fn is_before_work(pieces: &[Piece<'_>], at: usize) -> bool {
+    let next = pieces.get(at + 1..).unwrap_or_default().iter();
+    let mut next = next.skip_while(|piece| piece.is_plain(Plain::Filler));
+    next.next().is_some_and(|piece| piece.kind().is_some())
+}
+
+/// "next weekwe": a word of no list where a day or a period is said.
+fn is_after_next(pieces: &[Piece<'_>], at: usize) -> bool {
+    let before = at.checked_sub(1).and_then(|at| pieces.get(at));
+    let is_unknown = pieces
+        .get(at)
+        .is_some_and(|piece| matches!(piece.sense, Sense::Unknown));
+    is_unknown && before.is_some_and(|piece| piece.is_any(&[Plain::Next, Plain::Last]))
+}
+
+/// "n weeded A": a letter before work may be a "not" cut short.
+fn is_lone_letter(pieces: &[Piece<'_>], at: usize) -> bool {
+    let piece = pieces.get(at);
+    let is_letter = piece
+        .is_some_and(|piece| matches!(piece.sense, Sense::Unknown) && piece.end - piece.start == 1);
+    is_letter && pieces.get(at + 1).is_some_and(|next| next.kind().is_some())
+}
+
 /// A word of no list where something is told that no listed word names: trees that are counted at
 /// work which has none, a second number of one work, something that came.
 fn unnamed(pieces: &[Piece<'_>], segments: &[Segment], told: &Told) -> Option<usize> {
@@ -91,12 +169,20 @@ fn is_land_cleaned(pieces: &[Piece<'_>], at: usize) -> bool {
     let is_land = pieces
         .get(at)
         .is_some_and(|piece| piece.is_plain(Plain::Land) && !piece.is_plain(Plain::Block));
+    // "brushed farm B" names a place, "cleaned the land B" is either.
+    let has_article = at
+        .checked_sub(1)
+        .and_then(|at| pieces.get(at))
+        .is_some_and(|piece| piece.is_plain(Plain::Filler) && !piece.is_plain(Plain::At));
+    let names_place = pieces
+        .get(at + 1)
+        .is_some_and(|next| matches!(next.sense, Sense::Block(_)));
     let small = |piece: &&Piece<'_>| piece.is_any(&[Plain::Filler, Plain::At]) && !cleans(piece);
     let mut before = pieces.get(..at).unwrap_or_default().iter().rev();
     let mut after = pieces.get(at + 1..).unwrap_or_default().iter();
     let cleaned = before.find(|piece| !small(piece)).is_some_and(cleans)
         || after.find(|piece| !small(piece)).is_some_and(cleans);
-    is_land && cleaned
+    is_land && (has_article || !names_place) && cleaned
 }
 
 fn is_lone_measure(pieces: &[Piece<'_>], at: usize) -> bool {
