@@ -69,7 +69,12 @@ pub(crate) fn is_proven(pieces: &[Piece<'_>], segment: &Segment, told: &Told) ->
         && !pieces
             .iter()
             .any(|piece| piece.means(|meaning| meaning == Meaning::Fertiliser));
-    if elsewhere || nothing_came {
+    // "broken 14 times" is no tree.
+    let rounds = matches!(segment.kind, Kind::Dead | Kind::Damage)
+        && pieces.windows(2).any(|pair| {
+            matches!(pair, [number, times] if number.number().is_some() && times.is_plain(Plain::Round))
+        });
+    if elsewhere || nothing_came || rounds {
         return false;
     }
     let has_block_word = pieces.iter().any(|piece| piece.is_plain(Plain::Block));

@@ -362,8 +362,11 @@ impl<'r> Speller<'r, '_> {
             .chain(leads)
             .filter(|(other, pair)| self.is_slip_in(text, *other, *pair))
             .map(|(other, _)| other);
+        // "hôm" and "hom" are one word.
+        let plain = |word: WordId| self.lexicon.words.spelling(word).map(bare);
         let first = near.next()?;
-        near.all(|other| other == first).then_some(first)
+        near.all(|other| other == first || plain(other) == plain(first))
+            .then_some(first)
     }
 
     fn is_slip_in(&self, text: &str, word: WordId, pair: [WordId; 2]) -> bool {

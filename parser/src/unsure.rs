@@ -3,6 +3,7 @@
 //! Deliberately absent: what keeps a text from being a report (`gate`).
 
 use crate::{
+    anchors::may_open,
     details::Ailment,
     fold::Folded,
     kind::Kind,
@@ -12,7 +13,7 @@ use crate::{
     reports::Told,
     segment::Segment,
     spelling::GUESS_LETTERS_MIN,
-    text::is_count_like,
+    text::{break_strength, is_count_like},
 };
 
 /// "làm cỏ lô B không": the last word of a text that tells of work asks about it.
@@ -51,7 +52,9 @@ pub(crate) fn unsure<'t>(
     let open = (0..pieces.len()).find(|at| {
         is_behind_work(pieces, *at) || is_lone_measure(pieces, *at) || is_land_cleaned(pieces, *at)
     });
-    let at = open.or_else(|| unnamed(pieces, segments, told))?;
+    let at = open
+        .or_else(|| unnamed(pieces, segments, told))
+        .or_else(|| clause_without_work(pieces))?;
     let word = pieces.get(at)?;
     Some(folded.written(word.start, word.end))
 }
@@ -156,6 +159,36 @@ fn unnamed(pieces: &[Piece<'_>], segments: &[Segment], told: &Told) -> Option<us
     came.filter_map(|segment| segment.anchor.checked_sub(1))
         .find(|at| is_unknown(*at))
 }
+
+/// "tỉa cành lô B với dọn đst lô A": a word of no list in a clause of its own with a block or a number,
+/// beside one that has work and the same: some other work may be told.
+fn clause_without_work(pieces: &[Piece<'_>]) -> Option<usize> {
+    let is_strange = |piece: &Piece<'_>| {
+        matches!(piece.sense, Sense::Unknown) && piece.end - piece.start >= NAME_LEN_MIN
+    };
+    if !pieces.iter().any(is_strange) {
+        return None;
+    }
+    let clauses = || pieces.split(|piece| break_strength(piece) >= CLAUSE_BREAK);
+    let works = |clause: &[Piece<'_>]| clause.iter().any(may_open);
+    let placed = |clause: &[Piece<'_>]| {
+        clause
+            .iter()
+            .any(|piece| matches!(piece.sense, Sense::Block(_)))
+    };
+    let counted = |clause: &[Piece<'_>]| (0..clause.len()).any(|at| is_count_like(clause, at));
+    let with_place = clauses().any(|clause| works(clause) && placed(clause));
+    let with_count = clauses().any(|clause| works(clause) && counted(clause));
+    let odd = clauses().find(|clause| {
+        let tells = (with_place && placed(clause)) || (with_count && counted(clause));
+        tells && !works(clause) && clause.iter().any(is_strange)
+    })?;
+    let word = odd.iter().find(|piece| is_strange(piece))?;
+    pieces.iter().position(|piece| piece.start == word.start)
+}
+
+/// A clause ends at least with a comma, or with "and".
+const CLAUSE_BREAK: u32 = 2;
 
 /// Shorter words are slips of small words, or letters.
 const NAME_LEN_MIN: usize = 3;
