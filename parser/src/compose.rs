@@ -258,8 +258,15 @@ fn grade<'r>(
         })
     };
     let first = pieces.first()?;
-    if let Sense::Triple([.., last]) = first.sense {
-        let dashed = folded.written(first.start, first.end).contains('-');
+    if let Sense::Triple([day, month, last]) = first.sense {
+        let written = folded.written(first.start, first.end);
+        // Grades are written with dashes.
+        if let Some(day) =
+            crate::dates::with_year(day, month, last).filter(|_| written.contains('/'))
+        {
+            return Some((Sense::When(day), 1));
+        }
+        let dashed = written.contains('-');
         let named = before.is_some_and(|before| before.is_of(sort::FERTILISER));
         return (last < 100 && dashed && named).then_some((Sense::Grade, 1));
     }

@@ -109,6 +109,11 @@ fn triple<'r>(parts: [u16; 3], next: Option<&Piece<'_>>) -> Sense<'r> {
     }
 }
 
+/// The day of "13/3/26", if there is such a day.
+pub(crate) fn with_year(day: u16, month: u16, year: u16) -> Option<When> {
+    calendar(day, month, Some(full_year(year)?), false)
+}
+
 /// Two digits or four; Thai years count from 543 years earlier.
 fn full_year(year: u16) -> Option<u16> {
     match year {

@@ -366,7 +366,7 @@ pub(crate) fn is_about_work(pieces: &[Piece<'_>], stances: &[Stance]) -> bool {
     let is_short = pieces.len() <= PLACE_PIECES_MAX;
     let maybe = pieces
         .iter()
-        .any(|piece| is_work(piece) || (is_short && is_place(piece)));
+        .any(|piece| is_work(piece) || (is_short && matches!(piece.sense, Sense::Block(_))));
     let number = pieces.iter().any(|piece| piece.number().is_some());
     !elsewhere
         && (clear || (maybe && number && !tells_stock(pieces)))

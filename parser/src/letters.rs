@@ -9,7 +9,7 @@ use crate::{
     codes::join_codes,
     fold::{Folded, has_accents},
     gate::is_clear_work,
-    meaning::{Meaning, Numeral, Plain},
+    meaning::{Meaning, Numeral, Plain, sort},
     piece::{Piece, Sense},
     reading::Known,
 };
@@ -235,7 +235,7 @@ impl<'r> Here<'_, 'r> {
         let places = others.filter(|piece| {
             matches!(piece.sense, Sense::Block(_)) || self.own(self.code(piece)).is_some()
         });
-        let works = self.pieces.iter().filter(|piece| piece.kind().is_some());
+        let works = self.pieces.iter().filter(|piece| piece.is_of(sort::WORK));
         let (places, works) = (places.count(), works.count());
         // "18 không phải 14a", but "b khong phai a".
         let counts = works == 0

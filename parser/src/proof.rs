@@ -26,6 +26,14 @@ pub(crate) fn is_proven(pieces: &[Piece<'_>], segment: &Segment, told: &Told) ->
     let Some(anchor) = pieces.get(segment.anchor) else {
         return false;
     };
+    // "broken 14 times" is no tree.
+    let rounds = matches!(segment.kind, Kind::Dead | Kind::Damage)
+        && pieces.windows(2).any(|pair| {
+            matches!(pair, [number, times] if number.number().is_some() && times.is_plain(Plain::Round))
+        });
+    if rounds {
+        return false;
+    }
     let weak = segment.by_thing || anchor.listed().is_some_and(|listed| listed.is_weak());
     let has_number = segment
         .pieces
@@ -69,12 +77,7 @@ pub(crate) fn is_proven(pieces: &[Piece<'_>], segment: &Segment, told: &Told) ->
         && !pieces
             .iter()
             .any(|piece| piece.means(|meaning| meaning == Meaning::Fertiliser));
-    // "broken 14 times" is no tree.
-    let rounds = matches!(segment.kind, Kind::Dead | Kind::Damage)
-        && pieces.windows(2).any(|pair| {
-            matches!(pair, [number, times] if number.number().is_some() && times.is_plain(Plain::Round))
-        });
-    if elsewhere || nothing_came || rounds {
+    if elsewhere || nothing_came {
         return false;
     }
     let has_block_word = pieces.iter().any(|piece| piece.is_plain(Plain::Block));
@@ -91,7 +94,8 @@ pub(crate) fn is_proven(pieces: &[Piece<'_>], segment: &Segment, told: &Told) ->
     let has_subject = before.is_some_and(|piece| piece.is_plain(Plain::Filler));
     let idle = segment.kind.needs_count() && has_subject && !has_block_word;
     let uncounted = has_block && clear && !idle && !is_counted_sight(segment.kind);
-    ((has_number || denied) && placed) || uncounted || is_answer(pieces, segment)
+    let fed = all_known && is_product_named(pieces, segment);
+    ((has_number || denied) && placed) || uncounted || fed || is_answer(pieces, segment)
 }
 
 /// "put tsp 3 sacks": a fertiliser and its amount are in no chat.
@@ -109,6 +113,15 @@ fn is_fed(pieces: &[Piece<'_>]) -> bool {
                 .any(|piece| matches!(piece.sense, Sense::Grade)))
 }
 
+/// "applied kcl yesterday": the work, and what was put.
+fn is_product_named(pieces: &[Piece<'_>], segment: &Segment) -> bool {
+    segment.kind == Kind::Fertilised
+        && !segment.by_thing
+        && pieces
+            .iter()
+            .any(|piece| piece.is_of(sort::FERTILISER) && piece.kind().is_none())
+}
+
 /// "missing thirteen by wind": a loss and its cause.
 fn is_harm(pieces: &[Piece<'_>]) -> bool {
     let lost = pieces
@@ -122,7 +135,9 @@ fn is_harm(pieces: &[Piece<'_>]) -> bool {
     let why = |piece: &Piece<'_>| {
         piece.is_of(sort::CAUSE) && (piece.kind().is_none() || is_phrase(piece))
     };
-    lost && pieces.iter().any(why)
+    let causes = pieces.iter().filter(|piece| piece.is_of(sort::CAUSE));
+    let told_whole = causes.clone().any(is_phrase) || causes.count() > 1;
+    (lost && pieces.iter().any(why)) || told_whole
 }
 
 /// "dead 8 abeg B": one word of no list in a short text that is clear apart from it. A word of

@@ -161,8 +161,10 @@ impl Filler<'_, '_> {
 
     /// "41, 43,5, 39": commas part the numbers and also stand inside one.
     fn doubt_commas(&mut self, span: Span) {
-        let mut pieces = self.pieces.iter();
-        let parts = pieces.any(|piece| piece.is_mark(','));
+        let parts = self.pieces.windows(3).any(|three| {
+            matches!(three, [one, mark, other]
+                if mark.is_mark(',') && one.number().is_some() && other.number().is_some())
+        });
         let doubt = Doubt::CommaList;
         if parts && self.written(span).contains(',') && !self.row.doubts.contains(&doubt) {
             self.row.doubts.push(doubt);
