@@ -8,7 +8,7 @@ use crate::{
     figure::Number,
     fold::Folded,
     kind::Kind,
-    lexicon::{Langs, Lexicon},
+    lexicon::{Langs, Lexicon, Listed},
     meaning::{Meaning, Plain, Traits, sort},
     numerals::{self, Said},
     piece::{Piece, Sense},
@@ -92,6 +92,7 @@ fn numerals_at<'r>(
     folded: &Folded<'_>,
     (lexicon, own, has_digits): (&Lexicon, Langs, bool),
 ) -> Option<(Sense<'r>, usize)> {
+    let has_digits = has_digits && !counts_work(before, rest, own);
     let (said, used) = numerals::read(rest, lexicon, own, has_digits)?;
     // "ffty three": a word that we do not know may be part of the number.
     let unsure = [before, rest.get(used)].into_iter().flatten().any(|piece| {
@@ -111,6 +112,25 @@ fn numerals_at<'r>(
     };
     Some((sense, used))
 }
+
+/// "lima mati", "mal rosado sete": a number word beside work of which trees are counted is one, on a
+/// phone of its language, also where digits stand elsewhere.
+fn counts_work(before: Option<&Piece<'_>>, rest: &[Piece<'_>], own: Langs) -> bool {
+    let Some(word) = rest.first() else {
+        return false;
+    };
+    let is_sure = own != 0
+        && word.end - word.start >= NUMBER_LEN_MIN
+        && !word.listed().is_some_and(Listed::is_bare_number);
+    let is_counted = |piece: &Piece<'_>| {
+        piece.kind().is_some_and(Kind::wants_count) || piece.is_of(sort::AILMENT | sort::CAUSE)
+    };
+    let beside = [before, rest.get(1)];
+    is_sure && beside.into_iter().flatten().any(is_counted)
+}
+
+/// Shorter number words are too much else.
+const NUMBER_LEN_MIN: usize = 3;
 
 /// Goes along the pieces and puts one piece for each run that `join` takes; `join` also sees what
 /// stands before. A text in which nothing joins, which is most texts, is handed back as it is.

@@ -97,6 +97,13 @@ fn holds(stance: Stance, pieces: &[Piece<'_>], at: usize, clear: Clear) -> bool 
     if stance == Stance::Plan {
         return !is_wish_for_what_is_done(pieces, at) && !is_closing_word(pieces, at);
     }
+    // "my brother planted 200" is news of his land, "my brother planted 20 in B" helps.
+    let is_kin = |piece: &Piece<'_>| piece.is_plain(Plain::Relative);
+    if stance == Stance::Hearsay && pieces.get(at).is_some_and(is_kin) {
+        return !pieces
+            .iter()
+            .any(|piece| matches!(piece.sense, Sense::Block(_)));
+    }
     if stance == Stance::Advert {
         let is_chance = pieces.get(at).is_some_and(is_bare);
         return !(is_chance && clear.reports);

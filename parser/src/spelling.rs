@@ -11,6 +11,7 @@ use crate::{
     lexicon::{Langs, Lexicon, Listed},
     meaning::{Meaning, Plain, Traits, sort},
     names::is_name,
+    pairs::{self, Slip},
     piece::Trust,
     reading::Known,
     repair::{SURE_LETTERS_MIN, is_one_slip, is_shortened},
@@ -289,10 +290,17 @@ impl<'r> Speller<'r, '_> {
     ) -> WordToken {
         let mut word = WordToken::plain(token.clone(), None);
         let lexicon = self.lexicon;
-        if let Some(id) = self.of_pair(text, before, after) {
-            word.id = Some(id);
-            word.repaired = true;
-            return word;
+        match pairs::slip(text, (before, after), self.lexicon, self.own) {
+            Some(Slip::Of(id)) => {
+                word.id = Some(id);
+                word.repaired = true;
+                return word;
+            }
+            Some(Slip::Unsure) => {
+                word.trust = Trust::Suspect;
+                return word;
+            }
+            None => {}
         }
         let is_short = text.len() < SURE_LETTERS_MIN;
         if is_short && self.own == 0 {
@@ -346,48 +354,6 @@ impl<'r> Speller<'r, '_> {
         word
     }
 
-    /// "lma cỏ", "hôm quua": the only word that this one may be a slip of beside the word before it
-    /// or after it, with which it is a phrase.
-    fn of_pair(&self, text: &str, before: Option<WordId>, after: Option<WordId>) -> Option<WordId> {
-        let pairs = &self.lexicon.pairs;
-        let follows = before.into_iter().flat_map(|word| {
-            let others = pairs.after(word);
-            others.map(move |other| (other, [word, other]))
-        });
-        let leads = after.into_iter().flat_map(|word| {
-            let others = pairs.before(word);
-            others.map(move |other| (other, [other, word]))
-        });
-        let mut near = follows
-            .chain(leads)
-            .filter(|(other, pair)| self.is_slip_in(text, *other, *pair))
-            .map(|(other, _)| other);
-        // "hôm" and "hom" are one word.
-        let plain = |word: WordId| self.lexicon.words.spelling(word).map(bare);
-        let first = near.next()?;
-        near.all(|other| other == first || plain(other) == plain(first))
-            .then_some(first)
-    }
-
-    fn is_slip_in(&self, text: &str, word: WordId, pair: [WordId; 2]) -> bool {
-        let listed = self.lexicon.words.spelling(word).unwrap_or("");
-        let plain = unaccented(listed);
-        let listed = plain.as_deref().unwrap_or(listed);
-        let is_near = listed.len() >= PAIR_LETTERS_MIN && is_one_slip(text, listed);
-        let phrase = || {
-            let found = self.lexicon.longest(pair.into_iter().map(Some), self.own);
-            found.filter(|(_, used)| *used == pair.len())
-        };
-        // Two short days are one letter apart.
-        let is_last = pair.last() == Some(&word);
-        let swaps = is_last && text.len() == listed.len() && !has_same_letters(text, listed);
-        is_near
-            && phrase().is_some_and(|(phrase, _)| {
-                let is_day = phrase.traits().has(sort::DAY | sort::NUMERAL);
-                !(is_day && swaps)
-            })
-    }
-
     fn is_long(&self, id: WordId) -> bool {
         let spelling = self.lexicon.words.spelling(id);
         spelling.is_some_and(|listed| listed.len() >= SURE_LETTERS_MIN)
@@ -413,21 +379,9 @@ impl<'r> Speller<'r, '_> {
 }
 
 /// The letters without their accents, if they have any; slips are looked for there.
-fn unaccented(text: &str) -> Option<String> {
+pub(crate) fn unaccented(text: &str) -> Option<String> {
     (!text.is_ascii() && has_accents(text)).then(|| bare(text))
 }
-
-/// Whether two neighbours of one changed places, or nothing changed.
-fn has_same_letters(one: &str, other: &str) -> bool {
-    let sum = |word: &str| {
-        word.bytes()
-            .fold(0_u32, |sum, letter| sum + u32::from(letter))
-    };
-    sum(one) == sum(other)
-}
-
-/// Shorter words are not mended, even beside the other word of a phrase.
-const PAIR_LETTERS_MIN: usize = 3;
 
 /// A text of so few letters may be anything.
 fn is_tiny(text: &str) -> bool {

@@ -15,6 +15,7 @@ mod reports;
 mod scripts;
 mod spelling;
 mod tongues;
+mod unsure;
 
 use std::vec::Vec;
 
