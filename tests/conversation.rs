@@ -306,6 +306,11 @@ fn sickness_that_gathers_is_told_and_visits_are_put_in_order() {
 }
 
 #[test]
+fn neighbours_look_on_the_advisers_word() {
+    check("near");
+}
+
+#[test]
 fn another_adviser_is_told_nothing() {
     check("strangers_adviser");
 }

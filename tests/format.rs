@@ -79,6 +79,7 @@ fn the_samples_hold_every_kind_and_shape() {
             "nudged",
             "taken_back",
             "window_opened",
+            "warned",
             "consent_given",
             "consent_withdrawn",
             "erased"
@@ -94,7 +95,7 @@ fn the_samples_hold_every_kind_and_shape() {
     );
     assert_eq!(
         names("talk", "/body/open/question"),
-        set(["confirm", "ask", "for_whom", "open_window", "erase"])
+        set(["confirm", "ask", "for_whom", "open_window", "warn", "erase"])
     );
     assert_eq!(
         names("talk", "/body/open/question/ask/missing"),

@@ -87,6 +87,7 @@ fn large_valley() {
         ("farm-years", 1_000),
         ("texts in", 50_000),
         ("facts", 40_000),
+        ("warned blocks", 100),
         ("nudges", 20_000),
         ("waiting phones", 1_000),
         ("lists", 200),

@@ -93,7 +93,7 @@ const CHEMICALS: [&str; 37] = [
 const IN_OWN_LETTERS: [&str; 2] = ["th", "vi"];
 
 /// Texts that can lead to harm: each language must say a caution in each.
-const CAREFUL: [&str; 20] = [
+const CAREFUL: [&str; 21] = [
     "nudge-weed",
     "nudge-prune",
     "nudge-induce_branching",
@@ -106,6 +106,7 @@ const CAREFUL: [&str; 20] = [
     "nudge-get_ready",
     "nudge-fill_pits",
     "nudge-leaf_check",
+    "nudge-near",
     "nudge-open_rest",
     "nudge-open-usual",
     "stand-sick",

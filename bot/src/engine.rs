@@ -26,6 +26,7 @@ mod heard;
 mod inbound;
 mod language;
 mod look;
+mod near;
 mod notice;
 mod outbox;
 mod plan;

@@ -12,7 +12,7 @@ use geographiclib_rs::{Geodesic, InverseGeodesic, PolygonArea, Winding};
 use serde_json::Value;
 
 /// Rubber grows between about 30 degrees north and south (common practice); with room for trials.
-const LATITUDE_MAX: f64 = 36.0;
+pub(crate) const LATITUDE_MAX: f64 = 36.0;
 /// Corners further apart than this do not belong to one block.
 const ACROSS_M_MAX: f64 = 20_000.0;
 const SQUARE_METRES_A_HECTARE: f64 = 10_000.0;

@@ -101,6 +101,7 @@ pub fn check_records(config: &Config) -> anyhow::Result<u64> {
             records += 1;
         }
     }
+    source.verify()?;
     Ok(records)
 }
 

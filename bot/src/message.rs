@@ -1,5 +1,6 @@
 //! Messages in and out, and the conversation with a phone, as plain values.
 
+use budwood_parser::Ailment;
 use budwood_scheduler::{
     BlockId, EventId, MessageId, PersonId, TaskKind,
     decide::{Draft, Missing},
@@ -227,6 +228,13 @@ pub enum Deed {
         group: budwood_scheduler::GroupId,
         /// From this day.
         on: NaiveDate,
+    },
+    /// Let the neighbours of a cluster look.
+    Warn {
+        /// Which group.
+        group: budwood_scheduler::GroupId,
+        /// What was seen there.
+        ailment: Ailment,
     },
     /// Erase the sender's name and numbers.
     Erase {

@@ -178,6 +178,7 @@ fn block(points: u32, spacing_m: (f64, f64), planting: NaiveDate) -> Block {
         area_source: "gps".to_owned(),
         slope_pct: None,
         spacing_m: Some(spacing_m),
+        point: None,
         planned_on: Some(planting),
         clone_name: None,
     }

@@ -19,6 +19,7 @@ mod refuse;
 mod room;
 mod stall;
 mod time;
+mod whole;
 
 use std::{
     io, mem,
@@ -80,6 +81,7 @@ struct Shared {
     trouble: Mutex<Option<String>>,
     /// Why some texts do not leave, though new work is taken.
     held: Mutex<Option<String>>,
+    gap: whole::Gap,
     /// The engine has stopped for good.
     broken: AtomicBool,
     /// The engine's thread does not come back, so nobody may wait for it.
@@ -175,7 +177,9 @@ impl Intake for Handle {
 
     fn health(&self) -> Health {
         Health {
-            trouble: self.shared.trouble().or_else(|| self.shared.held()),
+            trouble: (self.shared.trouble())
+                .or_else(|| self.shared.gap.why())
+                .or_else(|| self.shared.held()),
             inbox_waiting: self.shared.inbox_waiting.load(Ordering::Relaxed),
             outbox_waiting: self.shared.outbox_waiting.load(Ordering::Relaxed),
         }
@@ -226,6 +230,7 @@ pub fn start(mut engine: Engine, clock: Clock, mut room: Room) -> anyhow::Result
         jobs,
         shared: shared.clone(),
     };
+    whole::look(engine.shared_store(), shared.clone())?;
     let (commits, committing) = commits::start(engine.shared_store(), shared.clone())?;
     let steps = thread::Builder::new()
         .name("engine".to_owned())

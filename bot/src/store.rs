@@ -199,6 +199,16 @@ pub trait Store: Send + Sync {
     ///
     /// When the disk cannot be read.
     fn record(&self, key: &[u8]) -> Result<Option<Record>, StoreError>;
+
+    /// Reads everything, and counts whether as much is there as was written: damage in the middle
+    /// of a store is seen by nothing else. A store that cannot lose its middle has nothing to do.
+    ///
+    /// # Errors
+    ///
+    /// When something is missing or cannot be read.
+    fn verify(&self) -> Result<(), StoreError> {
+        Ok(())
+    }
 }
 
 /// Reads a record as it lies in a store, of whatever kind, and writes it again. Records of every

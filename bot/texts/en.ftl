@@ -200,7 +200,7 @@ bare-other = trees
 unclear = Sorry, I did not understand. Write a word, a number and the block, like { $example }
 stranger = I do not know this number. Please ask your adviser to put it on the list.
 help = Text what you did: { $example }, weeded B, fed B. Ask: WHAT NOW, CALL ME, LANGUAGE. Wrong: NO. End: STOP. -{ $adviser }
-help-adviser = Text: STATUS group, LATE group, QUIET, GAPS group, SICK, VISIT, WINDOW group, or a farmer's name. End: STOP.
+help-adviser = Text: STATUS group, LATE group, QUIET, GAPS group, SICK, VISIT, WINDOW group, WARN group, or a farmer's name. End: STOP.
 example = dead 8 { $block }
 stopped = Done. No more reminders to this number. Your record is kept. Text START to return, ERASE to take your name out.
 started = Welcome, { $name }. Reminders for your blocks will come, about one a week. Free to stop: text STOP. -{ $adviser }
@@ -243,7 +243,16 @@ alarm-illness = illness
 alarm-complaint = a complaint
 alarm-money = money
 sick-notice = { $name } { $block } ({ $group }): { $facts }.
-cluster-notice = { $group }: { $ailment } at { $count } places since { $day }. Please look before neighbours are told. No spraying yet. To list: VISIT
+cluster-notice = { $group }: { $ailment } at { $count } places since { $day }. Please look. Then WARN { $group } lets the neighbours look. No spraying yet.
+warn-ask = { $group }: { $ailment } at { $count } places. If you have looked, { $blocks ->
+    [one] 1 block
+   *[other] { $blocks } blocks
+  } nearby will be asked to look too. Reply YES { $code }
+warn-done = { $blocks ->
+    [one] 1 block
+   *[other] { $blocks } blocks
+  } near { $group } will be asked to look for { $ailment }.
+warn-none = No cluster of sickness at { $group } now, or no trees near it. To list: SICK { $group }
 girth-notice = { $name } { $block } ({ $group }): girths are about { $months } months behind what is usual. Worth a look.
 no-answer = I have no answer to that. { $adviser } can help: text CALL ME. For your next job text: what now
 later = All right, { $name }: { $task } on { $block } again about { $day }. -{ $adviser }
@@ -333,6 +342,7 @@ nudge-open-usual = { $name }, { $block } has { $share }% at { $girth } cm. { $ad
 nudge-fill_pits = { $name }, fill the pits of { $block } by { $by }: topsoil first, then peg the middle. Keep children off open pits. Reply DONE. -{ $adviser }
 nudge-sow_cover = { $name }, sow the ground cover between the rows of { $block } by { $by }, in wet soil, away from pegs and stems. Reply DONE. -{ $adviser }
 nudge-leaf_check = { $name }, look at the leaves on { $block } by { $by }. Spots or falling? Reply LEAF FALL and number, DONE if well. Do not spray. -{ $adviser }
+nudge-near = { $name }, { $ailment } was seen near you. Look at { $block } by { $by }. Reply { $ailment } and number, 0 if none. Do not pull or spray. -{ $adviser }
 nudge-intercrop = { $name }, food crops on { $block }? Keep them { $distance } m off the trees. By { $by } reply CROP and its name, DONE if none. -{ $adviser }
 nudge-open_rest = { $name }, { $trees } trees on { $block } were too thin. Measure at { $datum } cm by { $by }. { $adviser } looks before you open more. Reply DONE.
 

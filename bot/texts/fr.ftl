@@ -236,7 +236,7 @@ bare-other = arbres
 unclear = Pardon, je n'ai pas compris. Ecrivez un mot, un nombre et le bloc, comme { $example }
 stranger = Je ne connais pas ce numéro. Demandez à votre conseiller de le mettre sur la liste.
 help = Dites ce qui est fait: { $example }, sarclé B, engrais B. Demandez: QUE FAIRE, APPELEZ MOI, LANGUE. Erreur: NON. Fin: STOP. -{ $adviser }
-help-adviser = Envoyez: ETAT groupe, RETARD groupe, SILENCE, VIDES groupe, MALADIE, VISITE, FENETRE groupe, ou le nom d'un planteur. Fin: STOP.
+help-adviser = Envoyez: ETAT groupe, RETARD groupe, SILENCE, VIDES groupe, MALADIE, VISITE, FENETRE, PREVENIR groupe, ou le nom d'un planteur. Fin: STOP.
 example = morts 8 { $block }
 stopped = C'est fait. Plus de rappels à ce numéro. Vos données restent. DEBUT pour revenir, EFFACEZ MOI pour enlever votre nom.
 started = Bienvenue, { $name }. Vous aurez des rappels pour vos blocs, environ un par semaine. Pour arreter: STOP. -{ $adviser }
@@ -279,7 +279,16 @@ alarm-illness = maladie
 alarm-complaint = plainte
 alarm-money = argent
 sick-notice = { $name } { $block } ({ $group }): { $facts }.
-cluster-notice = { $group }: { $ailment } en { $count } endroits depuis { $day }. A voir avant de prévenir les voisins. Ne pas traiter encore. Liste: VISITE
+cluster-notice = { $group }: { $ailment } en { $count } endroits depuis { $day }. A voir. Puis PREVENIR { $group } alerte les voisins. Ne pas traiter encore.
+warn-ask = { $group }: { $ailment } en { $count } endroits. Si vous avez vu, { $blocks ->
+    [one] { $blocks } parcelle voisine sera prévenue
+   *[other] { $blocks } parcelles voisines seront prévenues
+  }. Répondez OUI { $code }
+warn-done = { $blocks ->
+    [one] { $blocks } parcelle voisine sera prévenue
+   *[other] { $blocks } parcelles voisines seront prévenues
+  } près de { $group }: { $ailment }.
+warn-none = Pas de foyer de maladie à { $group }, ou pas d'arbres autour. Liste: MALADIE { $group }
 girth-notice = { $name } { $block } ({ $group }): les tours ont environ { $months } mois de retard sur l'habitude. A voir.
 no-answer = Je n'ai pas de réponse à cela. { $adviser } peut aider: APPELEZ MOI. Pour le prochain travail: QUE FAIRE
 later = D'accord, { $name }: { $task }, bloc { $block }, de nouveau vers { $day }. -{ $adviser }
@@ -369,6 +378,7 @@ nudge-open-usual = { $name }, { $block }: { $share }% à { $girth } cm. { $advis
 nudge-fill_pits = { $name }, rebouchez les trous de { $block } avant { $by }: bonne terre au fond, piquet au milieu. Loin des enfants. Répondez FINI. -{ $adviser }
 nudge-sow_cover = { $name }, semez la couverture entre les rangs de { $block } avant { $by }, sol humide, loin des plants. Répondez FINI. -{ $adviser }
 nudge-leaf_check = { $name }, feuilles de { $block } avant { $by }: taches, chute? Répondez FEUILLES MALADES et nombre, FINI si saines. Ne traitez pas. -{ $adviser }
+nudge-near = { $name }, { $ailment } près de chez vous. Regardez { $block } avant { $by }. Répondez { $ailment } et nombre, 0 si rien. Ne traitez pas. -{ $adviser }
 nudge-intercrop = { $name }, vivriers à { $block }? A { $distance } m des arbres. Avant { $by } répondez VIVRIERS et le nom, FINI si rien. -{ $adviser }
 nudge-open_rest = { $name }, { $block }: { $trees } arbres trop minces. Mesurez à { $datum } cm avant { $by }. { $adviser } regarde avant l'ouverture. Répondez FINI.
 

@@ -233,7 +233,7 @@ bare-other = arvores
 unclear = Desculpe, nao entendi. Escreva uma palavra, um numero e o talhao, como { $example }
 stranger = Nao conheco este numero. Peca ao seu técnico para colocar na lista.
 help = Diga o que fez: { $example }, capina B, adubo B. Pergunte: O QUE FAZER, LIGUE PARA MIM, IDIOMA. Errado: NAO. Fim: PARAR. -{ $adviser }
-help-adviser = Envie: SITUACAO grupo, ATRASO grupo, SILENCIO, FALHAS grupo, DOENCA, VISITA, JANELA grupo, ou o nome de um produtor. Fim: PARAR.
+help-adviser = Envie: SITUACAO grupo, ATRASO grupo, SILENCIO, FALHAS grupo, DOENCA, VISITA, JANELA, AVISAR grupo, ou o nome de um produtor. Fim: PARAR.
 example = mortas 8 { $block }
 stopped = Pronto. Nao ha mais lembretes para este numero. Seus dados ficam. INICIAR para voltar, APAGAR MEUS DADOS para tirar o nome.
 started = Bem-vindo, { $name }. Vao chegar lembretes para seus talhoes, um por semana mais ou menos. Para sair: PARAR. -{ $adviser }
@@ -276,7 +276,16 @@ alarm-illness = doenca
 alarm-complaint = reclamacao
 alarm-money = dinheiro
 sick-notice = { $name } { $block } ({ $group }): { $facts }.
-cluster-notice = { $group }: { $ailment } em { $count } lugares desde { $day }. Veja antes de avisar os vizinhos. Sem pulverizar ainda. Lista: VISITA
+cluster-notice = { $group }: { $ailment } em { $count } lugares desde { $day }. Veja antes. Depois AVISAR { $group } avisa os vizinhos. Sem pulverizar ainda.
+warn-ask = { $group }: { $ailment } em { $count } lugares. Se ja viu, { $blocks ->
+    [one] { $blocks } talhao vizinho sera avisado
+   *[other] { $blocks } talhoes vizinhos serao avisados
+  }. Responda SIM { $code }
+warn-done = { $blocks ->
+    [one] { $blocks } talhao vizinho sera avisado
+   *[other] { $blocks } talhoes vizinhos serao avisados
+  } perto de { $group }: { $ailment }.
+warn-none = Sem foco de doenca em { $group } agora, ou sem arvores por perto. Lista: DOENCA { $group }
 girth-notice = { $name } { $block } ({ $group }): as medidas estao uns { $months } meses atras do normal. Vale olhar.
 no-answer = Nao sei responder isso. { $adviser } pode ajudar: LIGUE PARA MIM. Para o proximo trabalho escreva: O QUE FAZER
 later = Certo, { $name }: { $task } em { $block } de novo por volta de { $day }. -{ $adviser }
@@ -366,6 +375,7 @@ nudge-open-usual = { $name }, { $block }: { $share }% com { $girth } cm. { $advi
 nudge-fill_pits = { $name }, feche as covas de { $block } até { $by }: terra de cima primeiro, estaca no meio. Longe de criancas. Responda FEITO. -{ $adviser }
 nudge-sow_cover = { $name }, semeie a cobertura entre as linhas de { $block } até { $by }, solo umido, longe das mudas. Responda FEITO. -{ $adviser }
 nudge-leaf_check = { $name }, olhe as folhas de { $block } até { $by }. Manchas, queda? Responda QUEDA DE FOLHAS e numero, FEITO se sadias. Nao pulverize. -{ $adviser }
+nudge-near = { $name }, { $ailment } por perto. Olhe { $block } até { $by }. Responda { $ailment } e numero, 0 se nao ha. Nao arranque nem pulverize. -{ $adviser }
 nudge-intercrop = { $name }, ha lavoura em { $block }? A { $distance } m das arvores. Até { $by } responda CONSORCIO e o nome, FEITO se nada. -{ $adviser }
 nudge-open_rest = { $name }, { $trees } arvores de { $block } estao finas. Meca a { $datum } cm até { $by }. { $adviser } olha antes de abrir. Responda FEITO.
 

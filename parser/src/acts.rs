@@ -3,28 +3,22 @@
 //! Each counts only as the whole message, once greetings and thanks are taken away; "stop" only
 //! as the whole message as it stands. Deliberately absent: whether a question is open.
 
-use alloc::vec::Vec;
-
 use crate::{
     details::Per,
     meaning::{Meaning, Plain},
-    piece::{Piece, Sense},
+    piece::{Glance, Piece, Sense},
     reading::{Act, Bare},
 };
 
 /// The act of a text, if the whole text is one.
-pub(crate) fn read(pieces: &[Piece<'_>]) -> Option<Act> {
+pub(crate) fn read(pieces: &[Piece<'_>], glance: Glance) -> Option<Act> {
     // Most texts hold no such word; they need no closer look.
-    let may_speak = |piece: &Piece<'_>| {
-        piece.is_any(&ANSWERS) || piece.is_any(&[Plain::Stop, Plain::Later]) || piece.is_mark('?')
-    };
-    if !pieces.iter().any(may_speak) {
+    let also = Plain::Stop.bit() | Plain::Later.bit();
+    let speaks = ANSWERS.iter().fold(also, |all, class| all | class.bit());
+    if !glance.asks && !glance.traits.has_plain(speaks) {
         return None;
     }
-    let all = words(pieces, |_| false);
-    if let [only] = all.as_slice()
-        && only.is_plain(Plain::Stop)
-    {
+    if only(words(pieces)).is_some_and(|only| only.is_plain(Plain::Stop)) {
         return Some(Act::Stop);
     }
     let is_only_question = !pieces.is_empty() && pieces.iter().all(|piece| piece.is_mark('?'));
@@ -32,21 +26,19 @@ pub(crate) fn read(pieces: &[Piece<'_>]) -> Option<Act> {
         return Some(Act::Help);
     }
     // "right?" asks.
-    if pieces.iter().any(|piece| piece.is_mark('?')) {
+    if glance.asks {
         return None;
     }
-    let mut core = words(pieces, |piece| piece.is_plain(Plain::Courtesy));
-    if core.is_empty() {
-        // "ครับ" is polite, and by itself a yes.
-        core = all;
-    }
-    let (first, rest) = core.split_first()?;
+    // "ครับ" is polite, and by itself a yes.
+    let all_polite = words(pieces).all(|piece| piece.is_plain(Plain::Courtesy));
+    let core = || words(pieces).filter(|piece| all_polite || !piece.is_plain(Plain::Courtesy));
+    let first = core().next()?;
     if first.is_plain(Plain::Later) {
-        return later(rest);
+        return later(core().skip(1));
     }
     // "ok done", "done A": the block fills the question.
-    let done = core.iter().any(|piece| piece.is_plain(Plain::Done));
-    let only_done = core.iter().all(|piece| {
+    let done = core().any(|piece| piece.is_plain(Plain::Done));
+    let only_done = core().all(|piece| {
         piece.is_any(&[Plain::Done, Plain::Yes, Plain::Subject])
             || matches!(piece.sense, Sense::Block(_))
     });
@@ -58,8 +50,8 @@ pub(crate) fn read(pieces: &[Piece<'_>]) -> Option<Act> {
     let small = |piece: &Piece<'_>| {
         said == Plain::Undo && piece.is_any(&[Plain::Filler, Plain::Help, Plain::Subject])
     };
-    let same = rest
-        .iter()
+    let same = core()
+        .skip(1)
         .all(|piece| answer(piece) == Some(said) || small(piece));
     act(said).filter(|_| same)
 }
@@ -67,7 +59,7 @@ pub(crate) fn read(pieces: &[Piece<'_>]) -> Option<Act> {
 /// The text is one thing that may fill a question.
 pub(crate) fn bare(pieces: &[Piece<'_>]) -> Option<Bare> {
     let has_number = pieces.iter().any(|piece| piece.number().is_some());
-    let core = words(pieces, |piece| {
+    let small = |piece: &&Piece<'_>| {
         piece.is_any(&[
             Plain::Courtesy,
             Plain::Block,
@@ -79,22 +71,26 @@ pub(crate) fn bare(pieces: &[Piece<'_>]) -> Option<Bare> {
                 && (has_number || !piece.is_plain(Plain::Yes))
                 && piece.kind().is_none())
             || (piece.is_plain(Plain::At) && piece.kind().is_none())
-    });
-    if let [only] = core.as_slice() {
+    };
+    let core = || words(pieces).filter(|piece| !small(piece));
+    if let Some(only) = only(core()) {
         return bare_piece(only);
     }
-    let numbers: Vec<f64> = core
-        .iter()
-        .filter_map(|piece| piece.number())
-        .map(|number| number.value)
-        .collect();
-    (numbers.len() > 1 && numbers.len() == core.len()).then_some(Bare::Numbers(numbers))
+    let are_numbers = core().count() > 1 && core().all(|piece| piece.number().is_some());
+    let numbers = core().filter_map(Piece::number).map(|number| number.value);
+    are_numbers.then(|| Bare::Numbers(numbers.collect()))
+}
+
+/// The one piece, if there is no other.
+fn only<'p, 'r>(mut pieces: impl Iterator<Item = &'p Piece<'r>>) -> Option<&'p Piece<'r>> {
+    let first = pieces.next()?;
+    pieces.next().is_none().then_some(first)
 }
 
 fn bare_piece(piece: &Piece<'_>) -> Option<Bare> {
     match &piece.sense {
         Sense::Number(number) => Some(Bare::Number(number.value)),
-        Sense::List { values, .. } => Some(Bare::Numbers(values.clone())),
+        Sense::List { values, .. } => Some(Bare::Numbers(values.iter().collect())),
         Sense::Block(name) => Some(Bare::Block((*name).into())),
         Sense::Member(name) => Some(Bare::Member((*name).into())),
         Sense::When(when) => Some(Bare::When(*when)),
@@ -116,14 +112,10 @@ fn bare_piece(piece: &Piece<'_>) -> Option<Bare> {
     }
 }
 
-fn words<'p, 'r>(
-    pieces: &'p [Piece<'r>],
-    dropped: impl Fn(&Piece<'_>) -> bool,
-) -> Vec<&'p Piece<'r>> {
+fn words<'p, 'r>(pieces: &'p [Piece<'r>]) -> impl Iterator<Item = &'p Piece<'r>> {
     pieces
         .iter()
-        .filter(|piece| !matches!(piece.sense, Sense::Mark(_)) && !dropped(piece))
-        .collect()
+        .filter(|piece| !matches!(piece.sense, Sense::Mark(_)))
 }
 
 /// The first of these that a word is listed as is what it says.
@@ -157,20 +149,17 @@ fn act(answer: Plain) -> Option<Act> {
 }
 
 /// "later", "later 2w", "later next week".
-fn later(rest: &[&Piece<'_>]) -> Option<Act> {
-    let rest: Vec<_> = rest
-        .iter()
-        .filter(|piece| {
-            !piece.is_any(&[Plain::At, Plain::Filler]) || piece.part(Meaning::period).is_some()
-        })
-        .collect();
-    match rest.as_slice() {
-        [] => Some(Act::Later(None)),
-        [one] => {
+fn later<'p>(rest: impl Iterator<Item = &'p Piece<'p>>) -> Option<Act> {
+    let mut rest = rest.filter(|piece| {
+        !piece.is_any(&[Plain::At, Plain::Filler]) || piece.part(Meaning::period).is_some()
+    });
+    match (rest.next(), rest.next(), rest.next()) {
+        (None, ..) => Some(Act::Later(None)),
+        (Some(one), None, _) => {
             let days = one.part(Meaning::period)?;
             Some(Act::Later(Some(days)))
         }
-        [count, unit] => {
+        (Some(count), Some(unit), None) => {
             let each = unit.part(Meaning::period)?;
             let many = match count.number() {
                 Some(number) => u16::try_from(number.whole()?).ok()?,
@@ -179,6 +168,6 @@ fn later(rest: &[&Piece<'_>]) -> Option<Act> {
             (many > 0).then_some(())?;
             Some(Act::Later(Some(many.checked_mul(each)?)))
         }
-        _ => None,
+        (Some(_), Some(_), Some(_)) => None,
     }
 }

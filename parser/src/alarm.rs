@@ -5,8 +5,8 @@
 use crate::{
     gate::{is_bare, reports_surely},
     kind::Kind,
-    meaning::{Meaning, Plain},
-    piece::{Piece, Sense},
+    meaning::{Meaning, Plain, sort},
+    piece::{Glance, Piece, Sense},
     reading::Alarm,
 };
 
@@ -15,19 +15,12 @@ const PERSON_REACH: usize = 4;
 
 /// The gravest alarm of a text. A complaint or money only in a calm text, one whose words are
 /// known: chat and adverts are full of them.
-pub(crate) fn read(pieces: &[Piece<'_>], calm: bool) -> Option<Alarm> {
-    let spoken = pieces.iter().any(|piece| {
-        piece.is_plain(Plain::Relative)
-            || matches!(piece.sense, Sense::Member(_))
-            || piece.means(|meaning| {
-                matches!(
-                    meaning,
-                    Meaning::Alarm(_) | Meaning::Cause(crate::details::Cause::Fire)
-                )
-            })
-    });
+pub(crate) fn read(pieces: &[Piece<'_>], glance: Glance, calm: bool) -> Option<Alarm> {
+    let names = |piece: &Piece<'_>| matches!(piece.sense, Sense::Member(_));
+    let speaks = glance.traits.has_plain(Plain::Relative.bit())
+        || glance.traits.has(sort::ALARM | sort::CAUSE);
     // Most texts hold no such word; they need no closer look.
-    if !spoken {
+    if !speaks && !pieces.iter().any(names) {
         return None;
     }
     let is_report = reports_surely(pieces);

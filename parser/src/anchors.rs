@@ -4,7 +4,7 @@
 //! report, "8 dead, wind broke 12" are two. Deliberately absent: which of the other words belong
 //! to which report (`segment`).
 
-use alloc::vec::Vec;
+use smallvec::SmallVec;
 
 use crate::{
     details::Unit,
@@ -31,9 +31,14 @@ pub(crate) struct Anchor {
     pub(crate) thing: Option<Thing>,
 }
 
-/// The words that open a report each, in order.
-pub(crate) fn anchors(text: &Text<'_, '_>) -> Vec<Anchor> {
-    merged(text, opened(text))
+/// The words of work of a text. Those of a short one take no memory.
+pub(crate) type Anchors = SmallVec<[Anchor; 4]>;
+
+/// The words that open a report each, in order; of `most` pieces that may.
+pub(crate) fn anchors(text: &Text<'_, '_>, most: usize) -> Anchors {
+    let mut anchors = opened(text, most);
+    merge(text, &mut anchors);
+    anchors
 }
 
 /// A thing that names a kind of work by itself.
@@ -99,14 +104,13 @@ pub(crate) fn may_open(piece: &Piece<'_>) -> bool {
     piece.is_of(sort::WORK | sort::WETNESS) || piece.is_plain(Plain::Tall)
 }
 
-fn opened(text: &Text<'_, '_>) -> Vec<Anchor> {
-    let opening: Vec<Anchor> = (0..text.pieces.len())
-        .filter_map(|at| opens(text.pieces, at))
-        .collect();
+fn opened(text: &Text<'_, '_>, most: usize) -> Anchors {
+    let mut opening = Anchors::with_capacity(most);
+    opening.extend((0..text.pieces.len()).filter_map(|at| opens(text.pieces, at)));
     if opening.len() < 2 {
         return opening;
     }
-    let mut kept: Vec<Anchor> = Vec::new();
+    let mut kept: Anchors = Anchors::with_capacity(opening.len());
     for (index, anchor) in opening.iter().enumerate() {
         let Some(thing) = anchor.thing else {
             kept.push(*anchor);
@@ -408,21 +412,14 @@ fn tall_kind(pieces: &[Piece<'_>], at: usize) -> Kind {
 }
 
 /// "dug 120 holes" names one work twice.
-fn merged(text: &Text<'_, '_>, anchors: Vec<Anchor>) -> Vec<Anchor> {
-    if anchors.len() < 2 {
-        return anchors;
-    }
-    let mut kept: Vec<Anchor> = Vec::new();
-    for anchor in anchors {
-        let same = kept.last_mut().filter(|last| last.kind == anchor.kind);
-        match same {
-            Some(last) if is_one_work(text, last.at, anchor.at) => {
-                last.thing = last.thing.and(anchor.thing);
-            }
-            _ => kept.push(anchor),
+fn merge(text: &Text<'_, '_>, anchors: &mut Anchors) {
+    anchors.dedup_by(|next, last| {
+        let is_same = last.kind == next.kind && is_one_work(text, last.at, next.at);
+        if is_same {
+            last.thing = last.thing.and(next.thing);
         }
-    }
-    kept
+        is_same
+    });
 }
 
 fn is_one_work(text: &Text<'_, '_>, first: usize, second: usize) -> bool {

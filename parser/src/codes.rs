@@ -2,41 +2,37 @@
 //!
 //! Deliberately absent: single letters (`letters`).
 
-use alloc::vec::Vec;
-
 use crate::{
     fold::Folded,
     kind::Kind,
     meaning::Plain,
-    piece::{Piece, Sense},
+    piece::{Piece, Pieces, Sense},
 };
 
 /// "plot b2", where B is a block of the farmer and B2 is not: one name all the same, unless the 2
 /// is needed as a count.
-pub(crate) fn join_codes<'r>(pieces: Vec<Piece<'r>>, folded: &'r Folded<'r>) -> Vec<Piece<'r>> {
-    let glued = (0..pieces.len())
-        .filter(|at| is_glued(&pieces, *at))
-        .count();
-    if glued == 0 || !has_spare_number(&pieces) {
-        return pieces;
+pub(crate) fn join_codes<'r>(pieces: &mut Pieces<'r>, folded: &'r Folded<'r>) {
+    let glued = (0..pieces.len()).filter(|at| is_glued(pieces, *at)).count();
+    if glued == 0 || !has_spare_number(pieces) {
+        return;
     }
     // "dead A8 B4" counts; "planted 120 B2" names.
-    let alone = glued == 1 && numbers(&pieces) > 1;
-    let mut joined: Vec<Piece<'r>> = Vec::with_capacity(pieces.len());
+    let alone = glued == 1 && numbers(pieces) > 1;
+    let mut joined = Pieces::with_capacity(pieces.len());
     for (at, piece) in pieces.iter().enumerate() {
-        let is_code = is_glued(&pieces, at)
-            && !is_counted(&pieces, at)
+        let is_code = is_glued(pieces, at)
+            && !is_counted(pieces, at)
             && ((alone && is_small(piece))
-                || (is_after_block_word(&pieces, at) && piece.end - piece.start <= DIGITS_MAX));
+                || (is_after_block_word(pieces, at) && piece.end - piece.start <= DIGITS_MAX));
         match joined.last_mut() {
             Some(letter) if is_code => {
                 letter.end = piece.end;
                 letter.becomes(Sense::Block(folded.written(letter.start, letter.end)));
             }
-            _ => joined.push(piece.clone()),
+            _ => joined.push(*piece),
         }
     }
-    joined
+    *pieces = joined;
 }
 
 /// Names of blocks have at most two digits: "plot c247" counts.

@@ -10,7 +10,7 @@ use crate::{
     fold::{bare, fold},
     kind::Kind,
     languages,
-    lexicon::{Expansion, Langs, Lexicon, Phrase, PhraseSense, ROOT, SHARED},
+    lexicon::{Expansion, Langs, Lexicon, Node, Phrase, PhraseSense, ROOT, SHARED},
     meaning::{Meaning, Plain, Traits, sort},
     pack::{Entry, Pack, TRADE_CODE},
     pairs::Pairs,
@@ -45,7 +45,8 @@ impl Lexicon {
             words: Vocabulary::default(),
             word_langs: Vec::new(),
             steps: HashMap::new(),
-            ends: alloc::vec![None],
+            starts: Vec::new(),
+            nodes: alloc::vec![Node::default()],
             phrases: Vec::new(),
             repairs: Repairs::default(),
             pairs: Pairs::default(),
@@ -133,7 +134,6 @@ impl Lexicon {
 
     fn add_expansion(&mut self, word: &str, whole: &str, langs: Langs) {
         let parts = tokens(whole, |_| true)
-            .into_iter()
             .map(|token| {
                 let part = whole.get(token.start..token.end).unwrap_or("");
                 (self.word_id(part, langs), token.shape)
@@ -209,13 +209,13 @@ impl Lexicon {
             node = self.step(node, id);
         }
         let fresh = self.phrases.len();
-        let Some(slot) = self.ends.get_mut(node as usize) else {
+        let Some(node) = self.nodes.get_mut(node as usize) else {
             return fresh;
         };
-        if let Some(index) = slot {
-            return *index as usize;
+        if let Some(index) = node.end {
+            return index as usize;
         }
-        *slot = u32::try_from(fresh).ok();
+        node.end = u32::try_from(fresh).ok();
         self.phrases.push(Phrase {
             text: text.to_owned(),
             ..Phrase::default()
@@ -224,10 +224,26 @@ impl Lexicon {
     }
 
     fn step(&mut self, node: u32, word: WordId) -> u32 {
-        let fresh = u32::try_from(self.ends.len()).unwrap_or(u32::MAX);
-        let next = *self.steps.entry((node, word)).or_insert(fresh);
+        let fresh = u32::try_from(self.nodes.len()).unwrap_or(u32::MAX);
+        let next = if node == ROOT {
+            // Each word is a number below how many there are.
+            self.starts.resize(self.words.len(), ROOT);
+            match self.starts.get_mut(word as usize) {
+                Some(start) if *start == ROOT => {
+                    *start = fresh;
+                    fresh
+                }
+                Some(start) => *start,
+                None => fresh,
+            }
+        } else {
+            if let Some(node) = self.nodes.get_mut(node as usize) {
+                node.goes_on = true;
+            }
+            *self.steps.entry((node, word)).or_insert(fresh)
+        };
         if next == fresh {
-            self.ends.push(None);
+            self.nodes.push(Node::default());
         }
         next
     }

@@ -2,8 +2,6 @@
 //!
 //! Deliberately absent: which report a number belongs to (`roles`).
 
-use alloc::vec::Vec;
-
 use crate::{
     figure::Number,
     fold::Folded,
@@ -11,49 +9,43 @@ use crate::{
     lexicon::{Langs, Lexicon, Listed},
     meaning::{Meaning, Plain, Traits, sort},
     numerals::{self, Said},
-    piece::{Piece, Sense},
+    piece::{Piece, Pieces, Sense},
 };
 
 /// Joins pieces.
-pub(crate) fn compose<'r>(
-    mut pieces: Vec<Piece<'r>>,
-    folded: &Folded<'_>,
-    lexicon: &Lexicon,
-    own: Langs,
-) -> Vec<Piece<'r>> {
+pub(crate) fn compose(pieces: &mut Pieces<'_>, folded: &Folded<'_>, lexicon: &Lexicon, own: Langs) {
     // Most texts hold nothing that joins; a glance tells.
-    let traits = Traits::of_all(&pieces);
+    let traits = Traits::of_all(pieces);
     if traits.has(sort::NUMERAL) {
         let has_digits = pieces.iter().any(is_figure);
-        pieces = pass(pieces, |before, rest| {
+        pass(pieces, |before, rest| {
             numerals_at(before, rest, folded, (lexicon, own, has_digits))
         });
     }
     if traits.has(sort::LAND) {
-        pieces = pass(pieces, |_, rest| land(rest));
+        pass(pieces, |_, rest| land(rest));
     }
     let figures = pieces.iter().filter(|piece| is_figure(piece)).count();
     let is_odd = |piece: &Piece<'_>| matches!(piece.sense, Sense::Triple(_) | Sense::Fraction(..));
     let odd = pieces.iter().any(is_odd);
     if figures > 1 || odd || traits.has(sort::EXTENT) {
-        pieces = pass(pieces, |before, rest| {
+        pass(pieces, |before, rest| {
             half(rest).or_else(|| pair(before, rest))
         });
     }
     if figures > 1 {
-        pieces = pass(pieces, thousands);
+        pass(pieces, thousands);
     }
     let may_be_day = traits.has(sort::DAY)
         || traits.has_plain(DAY_WORDS)
         || (figures > 0 && traits.has(sort::AGO | sort::PERIOD));
     if may_be_day || figures > 2 || odd {
-        pieces = pass(pieces, |before, rest| {
+        pass(pieces, |before, rest| {
             grade(before, rest, folded)
                 .or_else(|| clock(rest))
                 .or_else(|| crate::dates::read(rest))
         });
     }
-    pieces
 }
 
 /// "3 ngan": as many square metres, which is the unit that the word is listed with. The number
@@ -133,34 +125,33 @@ fn counts_work(before: Option<&Piece<'_>>, rest: &[Piece<'_>], own: Langs) -> bo
 const NUMBER_LEN_MIN: usize = 3;
 
 /// Goes along the pieces and puts one piece for each run that `join` takes; `join` also sees what
-/// stands before. A text in which nothing joins, which is most texts, is handed back as it is.
+/// stands before. What is done moves up in its place, so that no memory is taken.
 fn pass<'r>(
-    pieces: Vec<Piece<'r>>,
+    pieces: &mut Pieces<'r>,
     join: impl Fn(Option<&Piece<'r>>, &[Piece<'r>]) -> Option<(Sense<'r>, usize)>,
-) -> Vec<Piece<'r>> {
-    let joined_at = |before: Option<&Piece<'r>>, at: usize| {
-        let rest = pieces.get(at..).unwrap_or_default();
-        join(before, rest).filter(|(_, used)| *used > 0)
-    };
-    let before = |at: usize| at.checked_sub(1).and_then(|at| pieces.get(at));
-    let Some(first) = (0..pieces.len()).find(|at| joined_at(before(*at), *at).is_some()) else {
-        return pieces;
-    };
-    let mut joined: Vec<Piece<'r>> = pieces.iter().take(first).cloned().collect();
-    let mut at = first;
-    while let Some(piece) = pieces.get(at) {
-        let found = joined_at(joined.last(), at);
+) {
+    let (mut done, mut at) = (0_usize, 0);
+    while let Some((before, rest)) = pieces.split_at_checked(at) {
+        let Some(piece) = rest.first() else {
+            break;
+        };
+        let before = done.checked_sub(1).and_then(|last| before.get(last));
+        let found = join(before, rest).filter(|(_, used)| *used > 0);
         let used = found.as_ref().map_or(1, |(_, used)| *used);
-        let last = pieces.get(at + used - 1).unwrap_or(piece);
-        let mut next = piece.clone();
-        next.end = last.end;
-        if let Some((sense, _)) = found {
-            next.becomes(sense);
+        if found.is_some() || done < at {
+            let mut next = *piece;
+            next.end = rest.get(used - 1).unwrap_or(piece).end;
+            if let Some((sense, _)) = found {
+                next.becomes(sense);
+            }
+            if let Some(place) = pieces.get_mut(done) {
+                *place = next;
+            }
         }
-        joined.push(next);
+        done += 1;
         at += used;
     }
-    joined
+    pieces.truncate(done);
 }
 
 /// "half bag", "1/2 bag", "1 1/2 bags".

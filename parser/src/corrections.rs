@@ -11,18 +11,20 @@ use crate::{
     fold::Folded,
     kind::Kind,
     meaning::{Meaning, Plain},
-    piece::{Piece, Sense},
+    piece::{Glance, Piece, Sense},
     reading::{Correction, Field},
     text::break_strength,
 };
 
 /// The correction in a text, if it is one.
-pub(crate) fn read(pieces: &[Piece<'_>], folded: &Folded<'_>) -> Option<Correction> {
-    let may_correct = |piece: &Piece<'_>| {
-        piece.traits.has_plain(CORRECTING) || matches!(piece.sense, Sense::Range(..))
-    };
+pub(crate) fn read(
+    pieces: &[Piece<'_>],
+    glance: Glance,
+    folded: &Folded<'_>,
+) -> Option<Correction> {
+    let is_range = |piece: &Piece<'_>| matches!(piece.sense, Sense::Range(..));
     // Most texts hold no such word; they need no closer look.
-    if !pieces.iter().any(may_correct) {
+    if !glance.traits.has_plain(CORRECTING) && !pieces.iter().any(is_range) {
         return None;
     }
     let text = Text::new(pieces, folded);
@@ -91,9 +93,10 @@ impl<'a, 'r> Text<'a, 'r> {
                     && !piece.is_any(&[Plain::Correction, Plain::Negation, Plain::Instead])
                     && piece.kind().is_none())
         };
-        let core = (0..pieces.len())
-            .filter(|at| pieces.get(*at).is_some_and(|piece| !small(piece)))
-            .collect();
+        let mut core = Vec::with_capacity(pieces.len());
+        core.extend(
+            (0..pieces.len()).filter(|at| pieces.get(*at).is_some_and(|piece| !small(piece))),
+        );
         Self {
             pieces,
             folded,

@@ -3,18 +3,16 @@
 //! The names of this conversation come first, then the longest listed phrase, then one guarded
 //! repair, then words run together. Deliberately absent: what depends on the pieces around.
 
-use alloc::vec::Vec;
-
 use crate::{
-    figure::Figure,
+    figure::{Figure, Values},
     fold::Folded,
     lexicon::{Langs, Lexicon},
     meaning::Traits,
     names::{is_block_like, is_long_name, name_len_within},
     pack::PHRASE_WORDS_MAX,
-    piece::{Piece, Sense, Trust},
+    piece::{Piece, Pieces, Sense, Trust},
     reading::Known,
-    spelling::{Speller, WordToken},
+    spelling::{Speller, WordToken, WordTokens},
     token::{Shape, tokens},
 };
 
@@ -24,7 +22,8 @@ pub(crate) fn pieces<'r>(
     lexicon: &'r Lexicon,
     own: Langs,
     known: &Known<'r>,
-) -> Vec<Piece<'r>> {
+    pieces: &mut Pieces<'r>,
+) {
     let whole = |run: &str| lexicon.is_word(run) || is_block_like(run, known);
     let tokens = tokens(&folded.text, whole);
     let names = [known.blocks, known.groups, known.members];
@@ -41,21 +40,28 @@ pub(crate) fn pieces<'r>(
         own,
         known,
     };
-    let words = speller.words(tokens);
+    let mut words = WordTokens::new();
+    speller.words(tokens, &mut words);
     if let Some(stop) = cutter.whole_stop(&words) {
-        return Vec::from([stop]);
+        pieces.push(stop);
+        return;
     }
-    let mut pieces = Vec::with_capacity(words.len());
+    pieces.reserve(words.len());
     let mut at = 0;
     while let Some(token) = words.get(at) {
-        let (piece, used) = cutter
-            .name(&words, at)
-            .or_else(|| cutter.phrase(&words, at))
-            .unwrap_or_else(|| (cutter.lone(token), 1));
-        pieces.push(piece);
+        let found = cutter.name(&words, at);
+        let used = if let Some((name, used)) = found {
+            pieces.push(name);
+            used
+        } else if let Some((phrase, used)) = cutter.phrase(&words, at) {
+            pieces.push(phrase);
+            used
+        } else {
+            pieces.push(cutter.lone(token));
+            1
+        };
         at += used.max(1);
     }
-    pieces
 }
 
 type ToSense<'r> = fn(&'r str) -> Sense<'r>;
@@ -143,7 +149,13 @@ impl<'r> Cutter<'r, '_> {
         }
         let id = |word: &WordToken| {
             let text = self.folded.text.get(word.token.start..word.token.end)?;
-            self.lexicon.word(text)
+            // Nearly always it has been found already.
+            let found = word.id.and_then(|id| self.lexicon.words.spelling(id));
+            if found == Some(text) {
+                word.id
+            } else {
+                self.lexicon.word(text)
+            }
         };
         let listed = self.lexicon.stop_phrase(phrase.iter().map(id))?;
         Some(Piece {
@@ -160,7 +172,7 @@ impl<'r> Cutter<'r, '_> {
 
     fn phrase(&self, words: &[WordToken], at: usize) -> Option<(Piece<'r>, usize)> {
         let here = words.get(at)?;
-        here.id?;
+        let id = here.id?;
         // "ring-weeding", "h.nay": a mark inside a phrase does not part it.
         let along = (at..words.len())
             .filter(|index| {
@@ -170,8 +182,9 @@ impl<'r> Cutter<'r, '_> {
                     .is_some_and(|word| word.is_inner_mark(next))
             })
             .take(PHRASE_WORDS_MAX);
-        // "B morts 3, A sarclé": the letter of a block, in capitals among small letters, is no word.
-        let longest = if self.is_own_capital(here) {
+        // Most words begin no longer phrase. "B morts 3, A sarclé": the letter of a block, in
+        // capitals among small letters, is no word.
+        let longest = if !self.lexicon.begins_phrase(id) || self.is_own_capital(here) {
             1
         } else {
             PHRASE_WORDS_MAX
@@ -179,7 +192,11 @@ impl<'r> Cutter<'r, '_> {
         let ids = along.clone().take(longest);
         let ids = ids.map(|index| words.get(index)?.id);
         let (listed, count) = self.lexicon.longest(ids, self.own)?;
-        let mut last = along.clone().nth(count - 1)?;
+        let mut last = if count == 1 {
+            at
+        } else {
+            along.clone().nth(count - 1)?
+        };
         let has_dots = words
             .get(at..last)?
             .iter()
@@ -225,11 +242,11 @@ impl<'r> Cutter<'r, '_> {
     }
 
     fn lone(&self, word: &WordToken) -> Piece<'r> {
-        let sense = match (&word.token.shape, word.two_kinds) {
+        let sense = match (word.token.shape, word.two_kinds) {
             (Shape::Word, Some((one, other))) => Sense::TwoKinds(one, other),
             (Shape::Word, None) => Sense::Unknown,
-            (Shape::Mark(mark), _) => Sense::Mark(*mark),
-            (Shape::Figure(figure), _) => sense_of_figure(figure),
+            (Shape::Mark(mark), _) => Sense::Mark(mark),
+            (Shape::Figure(figure), _) => self.sense_of_figure(figure, word),
         };
         let everyday = matches!(sense, Sense::Unknown) && word.everyday;
         Piece {
@@ -247,22 +264,23 @@ impl<'r> Cutter<'r, '_> {
             repaired: None,
         }
     }
-}
 
-fn sense_of_figure<'r>(figure: &Figure) -> Sense<'r> {
-    match figure {
-        Figure::Number(number) => Sense::Number(*number),
-        Figure::List { values, sure } => Sense::List {
-            values: values.clone(),
-            sure: *sure,
-        },
-        Figure::Range(from, to) => Sense::Range(*from, *to),
-        Figure::Triple(parts) => Sense::Triple(*parts),
-        Figure::Iso([year, month, day]) => crate::dates::calendar(*day, *month, Some(*year), true)
-            .map_or(Sense::NoSuchDay, Sense::When),
-        Figure::Fraction(above, below) => Sense::Fraction(*above, *below),
-        Figure::Metres(value) => Sense::Metres(*value),
-        Figure::Clock => Sense::Clock,
-        Figure::TooLarge => Sense::TooLarge,
+    fn sense_of_figure(&self, figure: Figure, word: &WordToken) -> Sense<'r> {
+        match figure {
+            Figure::Number(number) => Sense::Number(number),
+            Figure::List { sure } => {
+                let written = self.folded.text.get(word.token.start..word.token.end);
+                let values = Values::new(written.unwrap_or(""));
+                Sense::List { values, sure }
+            }
+            Figure::Range(from, to) => Sense::Range(from, to),
+            Figure::Triple(parts) => Sense::Triple(parts),
+            Figure::Iso([year, month, day]) => crate::dates::calendar(day, month, Some(year), true)
+                .map_or(Sense::NoSuchDay, Sense::When),
+            Figure::Fraction(above, below) => Sense::Fraction(above, below),
+            Figure::Metres(value) => Sense::Metres(value),
+            Figure::Clock => Sense::Clock,
+            Figure::TooLarge => Sense::TooLarge,
+        }
     }
 }

@@ -16,15 +16,13 @@
 //!
 //! Deliberately absent: what a number counts. That depends on its neighbours (`roles`).
 
-use alloc::vec::Vec;
-
 use nom::{
     IResult, Parser,
     branch::alt,
     bytes::complete::{tag, take_while_m_n},
     character::complete::{char, digit1, one_of},
     combinator::{map, map_opt, not, opt, peek, recognize, verify},
-    multi::many1,
+    multi::many1_count,
     sequence::terminated,
 };
 
@@ -32,12 +30,12 @@ use nom::{
 pub(crate) const NUMBER_MAX: u32 = 999_999;
 
 /// A number in digits, by its form.
-#[derive(Clone, Debug, PartialEq)]
+#[derive(Clone, Copy, Debug, PartialEq)]
 pub(crate) enum Figure {
     /// One number.
     Number(Number),
-    /// Numbers with commas between; `sure` when they cannot be one decimal.
-    List { values: Vec<f64>, sure: bool },
+    /// Numbers with commas between ([`Values`]); `sure` when they cannot be one decimal.
+    List { sure: bool },
     /// From, to.
     Range(u32, u32),
     /// Three numbers: a date or a grade.
@@ -80,6 +78,23 @@ impl Number {
     /// The number as a count, if it is whole.
     pub(crate) fn whole(self) -> Option<u32> {
         whole(self.value)
+    }
+}
+
+/// The numbers of a list, read from the text each time they are wanted.
+#[derive(Clone, Copy, Debug)]
+pub(crate) struct Values<'t>(&'t str);
+
+impl<'t> Values<'t> {
+    /// The list as written; the ending of an ordinal may stand behind it.
+    pub(crate) fn new(written: &'t str) -> Self {
+        Self(written.trim_end_matches(|letter: char| !letter.is_ascii_digit()))
+    }
+
+    /// Each number that is not too large.
+    pub(crate) fn iter(self) -> impl Iterator<Item = f64> + 't {
+        let values = self.0.split(',').filter_map(|part| part.parse().ok());
+        values.filter(|value| *value <= f64::from(NUMBER_MAX))
     }
 }
 
@@ -209,23 +224,18 @@ fn range(input: &str) -> IResult<&str, Figure> {
 
 /// "41,43,39" is a list. "43,5" and "1,200" are not: their second part has not two digits.
 fn list(input: &str) -> IResult<&str, Figure> {
-    let (rest, text) = end(recognize((digit1, many1((char(','), digit1))))).parse(input)?;
-    let values: Vec<f64> = text
-        .split(',')
-        .filter_map(|part| part.parse().ok())
-        .filter(|value| *value <= f64::from(NUMBER_MAX))
-        .collect();
+    let (rest, text) = end(recognize((digit1, many1_count((char(','), digit1))))).parse(input)?;
     let parts = text.split(',').count();
     let widths = || text.split(',').map(str::len);
     let sure = parts > 2 && widths().all(|width| width == 2 || width == 3);
     let one_number = match parts {
         2 => widths().next_back() != Some(2) && !(widths().all(|width| width == 3)),
-        _ => values.len() != parts,
+        _ => Values::new(text).iter().count() != parts,
     };
     if one_number {
         return Err(refuse(input));
     }
-    Ok((rest, Figure::List { values, sure }))
+    Ok((rest, Figure::List { sure }))
 }
 
 fn grouped(input: &str) -> IResult<&str, Figure> {

@@ -6,6 +6,7 @@
 use alloc::{string::String, vec::Vec};
 use core::iter;
 
+use smallvec::SmallVec;
 use unicode_normalization::UnicodeNormalization;
 
 use crate::{
@@ -89,9 +90,13 @@ pub(crate) fn fold(text: &str) -> String {
 /// The same without accents: "bón phân" becomes "bon phan". Only Latin letters lose theirs: in
 /// other scripts marks are vowels, and words would fall together.
 pub(crate) fn bare(text: &str) -> String {
+    bare_letters(text).collect()
+}
+
+fn bare_letters(text: &str) -> impl Iterator<Item = char> {
     let mut after_latin = false;
     text.nfd()
-        .filter_map(|letter| {
+        .filter_map(move |letter| {
             if is_mark(letter) {
                 return (!after_latin).then_some(letter);
             }
@@ -100,7 +105,26 @@ pub(crate) fn bare(text: &str) -> String {
             Some(plain)
         })
         .nfc()
-        .collect()
+}
+
+/// A word of a text without its accents, which takes no memory unless it is very long.
+pub(crate) struct BareWord(SmallVec<[u8; BARE_WORD_LEN]>);
+
+/// More letters take memory.
+const BARE_WORD_LEN: usize = 64;
+
+impl BareWord {
+    pub(crate) fn new(word: &str) -> Self {
+        let mut bytes = SmallVec::new();
+        for letter in bare_letters(word) {
+            bytes.extend_from_slice(letter.encode_utf8(&mut [0; 4]).as_bytes());
+        }
+        Self(bytes)
+    }
+
+    pub(crate) fn as_str(&self) -> &str {
+        core::str::from_utf8(&self.0).unwrap_or("")
+    }
 }
 
 /// Whether a word may have accents to lose.

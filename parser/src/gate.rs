@@ -11,7 +11,7 @@ use crate::{
     kind::Kind,
     lexicon::Listed,
     meaning::{Meaning, Plain, sort},
-    piece::{Piece, Sense},
+    piece::{Glance, Piece, Sense},
     proof::{is_compact, is_lone_unit, is_proven, names_trees, only_asks},
     reading::Stance,
     reports::Told,
@@ -28,20 +28,30 @@ const WORDS_PER_REPORT_MAX: usize = 14;
 /// A longer text with a block and a number but no work is about something else.
 const PLACE_PIECES_MAX: usize = 4;
 
-/// The stances of a text, each once.
-pub(crate) fn stances(pieces: &[Piece<'_>], segments: &[Segment], told: &Told) -> Vec<Stance> {
+/// The stances of a text, each once; `calm` when its words are well known.
+pub(crate) fn stances(
+    pieces: &[Piece<'_>],
+    segments: &[Segment],
+    told: &Told,
+    glance: Glance,
+    calm: bool,
+) -> Vec<Stance> {
     let mut stances = Vec::new();
     let mut add = |stance| {
         if !stances.contains(&stance) {
             stances.push(stance);
         }
     };
-    let takes = pieces.iter().any(|piece| piece.is_of(sort::STANCE));
+    let takes = glance.traits.has(sort::STANCE);
     let clear = Clear {
         works: takes && pieces.iter().any(is_clear_work),
         reports: takes && reports_surely(pieces),
     };
-    for (at, piece) in pieces.iter().enumerate() {
+    // Most texts only report; they need no closer look.
+    let turns = Plain::Next.bit() | Plain::Ahead.bit() | Plain::Relative.bit();
+    let may_take = takes || glance.asks || glance.traits.has_plain(turns);
+    let looked_at = if may_take { pieces } else { &[] };
+    for (at, piece) in looked_at.iter().enumerate() {
         if is_asking_mark(pieces, at) || asks_behind(pieces, at) {
             add(Stance::Question);
         }
@@ -60,22 +70,24 @@ pub(crate) fn stances(pieces: &[Piece<'_>], segments: &[Segment], told: &Told) -
     if told.not_a_fact {
         add(Stance::Plan);
     }
-    if is_courtesy(pieces) {
+    if glance.traits.has_plain(Plain::Courtesy.bit()) && is_courtesy(pieces) {
         add(Stance::Courtesy);
     }
-    let idle_no = pieces.iter().enumerate().any(|(at, piece)| {
-        piece.is_any(&[Plain::Negation])
-            && !piece.is_plain(Plain::NotYet)
-            && !piece.is_plain(Plain::No)
-            && !told.denials.contains(&at)
-    });
-    let chatty = !is_well_known(pieces, segments.len()) || idle_no;
-    let unproven = !told.reports.is_empty()
-        && segments
+    let idle_no = || {
+        pieces.iter().enumerate().any(|(at, piece)| {
+            piece.is_plain(Plain::Negation)
+                && !piece.is_plain(Plain::NotYet)
+                && !piece.is_plain(Plain::No)
+                && !told.denials.contains(&at)
+        })
+    };
+    let unproven = || {
+        segments
             .iter()
-            .all(|segment| !is_proven(pieces, segment, told));
+            .all(|segment| !is_proven(pieces, segment, told))
+    };
     // Without a report there is nothing to keep out.
-    if !told.reports.is_empty() && (chatty || unproven) {
+    if !told.reports.is_empty() && (!calm || idle_no() || unproven()) {
         add(Stance::Chat);
     }
     stances
@@ -198,9 +210,9 @@ fn is_day_or_period(piece: Option<&Piece<'_>>) -> bool {
 
 /// A question mark, but not that of "how are you?".
 pub(crate) fn is_asking_mark(pieces: &[Piece<'_>], at: usize) -> bool {
-    let before = at.checked_sub(1).and_then(|at| pieces.get(at));
+    let before = || at.checked_sub(1).and_then(|at| pieces.get(at));
     pieces.get(at).is_some_and(|piece| piece.is_mark('?'))
-        && !before.is_some_and(|piece| piece.is_plain(Plain::Courtesy))
+        && !before().is_some_and(|piece| piece.is_plain(Plain::Courtesy))
 }
 
 /// "Kofi planted 200": a name that we do not know, right before the work, as the first word.
@@ -254,19 +266,15 @@ pub(crate) fn is_well_known(pieces: &[Piece<'_>], reports: usize) -> bool {
 }
 
 fn is_known_by(pieces: &[Piece<'_>], reports: usize, percent: usize) -> bool {
-    let words = || {
-        pieces
-            .iter()
-            .filter(|piece| !matches!(piece.sense, Sense::Mark(_)))
-    };
-    let count = words().count();
-    let known = words().filter(|piece| is_known(piece)).count();
-    // A census is a long list of girths, and still one report.
-    let figures = words()
-        .filter(|piece| matches!(piece.sense, Sense::Number(_) | Sense::List { .. }))
-        .count();
+    let (mut count, mut strangers, mut figures) = (0, 0, 0);
+    for piece in pieces {
+        count += usize::from(!matches!(piece.sense, Sense::Mark(_)));
+        strangers += usize::from(!is_known(piece));
+        // A census is a long list of girths, and still one report.
+        figures += usize::from(matches!(piece.sense, Sense::Number(_) | Sense::List { .. }));
+    }
+    let known = count - strangers;
     let short = count - figures <= WORDS_PER_REPORT_MAX * reports.max(1);
-    let strangers = count - known;
     let forgiven = || match strangers {
         1 => is_clear_report(pieces) || evidence(pieces) >= STRANGER_EVIDENCE_MIN,
         2 => evidence(pieces) >= STRANGER_EVIDENCE_MIN,
@@ -330,7 +338,7 @@ pub(crate) const VALUES_MIN: usize = 4;
 pub(crate) fn figures(pieces: &[Piece<'_>]) -> usize {
     let of = |piece: &Piece<'_>| {
         if let Sense::List { values, .. } = &piece.sense {
-            values.len()
+            values.iter().count()
         } else {
             usize::from(piece.number().is_some())
         }
@@ -368,6 +376,9 @@ pub(crate) fn is_about_work(pieces: &[Piece<'_>], stances: &[Stance]) -> bool {
     let elsewhere = stances
         .iter()
         .any(|stance| matches!(stance, Stance::Saying | Stance::Advert | Stance::Courtesy));
+    if elsewhere {
+        return false;
+    }
     let clear = pieces.iter().any(is_clear_work);
     // A block and a number without work only in the shortest text: "plabtud 120 B".
     let is_short = pieces.len() <= PLACE_PIECES_MAX;
@@ -375,8 +386,7 @@ pub(crate) fn is_about_work(pieces: &[Piece<'_>], stances: &[Stance]) -> bool {
         .iter()
         .any(|piece| is_work(piece) || (is_short && matches!(piece.sense, Sense::Block(_))));
     let number = pieces.iter().any(|piece| piece.number().is_some());
-    !elsewhere
-        && (clear || (maybe && number && !tells_stock(pieces)))
+    (clear || (maybe && number && !tells_stock(pieces)))
         && is_known_by(pieces, 1, NEARLY_KNOWN_PERCENT_MIN)
 }
 
@@ -397,6 +407,9 @@ pub(crate) fn oddity<'t>(
     told: &Told,
     folded: &Folded<'t>,
 ) -> Option<&'t str> {
+    if stances != [Stance::Chat] {
+        return None;
+    }
     let denies = pieces
         .iter()
         .any(|piece| piece.is_plain(Plain::Negation) && !piece.is_plain(Plain::Ahead));
@@ -411,7 +424,7 @@ pub(crate) fn oddity<'t>(
             placed && counted && report.kind.needs_count()
         }
     });
-    if stances != [Stance::Chat] || !worth || !is_known_by(pieces, 1, NEARLY_KNOWN_PERCENT_MIN) {
+    if !worth || !is_known_by(pieces, 1, NEARLY_KNOWN_PERCENT_MIN) {
         return None;
     }
     let odd = pieces.iter().find(|piece| !is_known(piece));

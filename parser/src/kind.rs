@@ -124,6 +124,12 @@ impl Kind {
         )
     }
 
+    /// Whether a job that a report of this kind proves asks for a number of trees (or of holes).
+    #[must_use]
+    pub const fn is_counted(self) -> bool {
+        self.needs_count() || matches!(self, Self::Disease | Self::Branched | Self::NotBranched)
+    }
+
     /// Whether a report of this kind says nothing without measured values.
     #[must_use]
     pub const fn needs_values(self) -> bool {

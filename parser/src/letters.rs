@@ -3,14 +3,14 @@
 //! "A" is a block, an article, or neither; "2" is a count, or block 2. The neighbours decide.
 //! Deliberately absent: whether the farmer has such a block; the scheduler crate asks that.
 
-use alloc::vec::Vec;
+use smallvec::SmallVec;
 
 use crate::{
     codes::join_codes,
     fold::{Folded, has_accents},
     gate::is_clear_work,
     meaning::{Meaning, Numeral, Plain, sort},
-    piece::{Piece, Sense},
+    piece::{IN_PLACE_MAX, Piece, Pieces, Sense},
     reading::Known,
 };
 
@@ -23,28 +23,29 @@ const CAPITALS: [&str; 26] = [
 ];
 
 /// Settles every piece that may be the name of a block.
-pub(crate) fn settle<'r>(
-    mut pieces: Vec<Piece<'r>>,
-    folded: &'r Folded<'r>,
-    known: &Known<'r>,
-) -> Vec<Piece<'r>> {
-    let settled: Vec<(usize, Sense<'r>)> = (0..pieces.len())
-        .filter_map(|at| {
-            let here = Here {
-                pieces: &pieces,
-                at,
-                folded,
-                known,
-            };
-            Some((at, here.settled()?))
-        })
-        .collect();
-    for (at, sense) in settled {
+pub(crate) fn settle<'r>(pieces: &mut Pieces<'r>, folded: &'r Folded<'r>, known: &Known<'r>) {
+    // The pieces do not change meanwhile.
+    let mut settled: SmallVec<[(usize, Sense<'r>); IN_PLACE_MAX]> = SmallVec::new();
+    for at in 0..pieces.len() {
+        let here = Here {
+            pieces,
+            at,
+            folded,
+            known,
+        };
+        if let Some(sense) = here.settled() {
+            if settled.len() == settled.capacity() {
+                settled.reserve(pieces.len() - at);
+            }
+            settled.push((at, sense));
+        }
+    }
+    for &(at, sense) in &settled {
         if let Some(piece) = pieces.get_mut(at) {
             piece.becomes(sense);
         }
     }
-    join_codes(pieces, folded)
+    join_codes(pieces, folded);
 }
 
 struct Here<'a, 'r> {
@@ -58,21 +59,27 @@ impl<'r> Here<'_, 'r> {
     /// The new sense of the piece, if it changes.
     fn settled(&self) -> Option<Sense<'r>> {
         let piece = self.pieces.get(self.at)?;
-        // Most words are listed and too long for the name of a block.
-        if piece.end - piece.start > CODE_CHARS_MAX && piece.listed().is_some() {
+        let is_unknown = matches!(piece.sense, Sense::Unknown);
+        // Most words are too long for the name of a block.
+        let is_long = piece.end - piece.start > CODE_CHARS_MAX;
+        let may_be_name = is_unknown && self.after(Plain::Block);
+        if (is_long && piece.number().is_none() && !may_be_name)
+            || matches!(piece.sense, Sense::Mark(_))
+        {
             return None;
         }
         let written = self.code(piece);
-        let is_unknown = matches!(piece.sense, Sense::Unknown);
         let is_block = if piece.number().is_some() {
             self.number_is_block(written)
         } else if is_code(written) && (is_unknown || piece.listed().is_some()) {
             self.code_is_block(written, is_unknown)
         } else {
             // "plot Hilltop": a name that we do not know is still a name.
-            let is_name = written.starts_with(char::is_uppercase)
-                || (!written.is_ascii() && written.chars().count() == 1);
-            is_unknown && self.after(Plain::Block) && is_name
+            let is_name = || {
+                written.starts_with(char::is_uppercase)
+                    || (!written.is_ascii() && written.chars().count() == 1)
+            };
+            may_be_name && is_name()
         };
         is_block.then(|| Sense::Block(self.own(written).unwrap_or(written)))
     }

@@ -12,7 +12,7 @@ use alloc::{boxed::Box, string::String, vec::Vec};
 use hashbrown::HashMap;
 
 use crate::{
-    fold::{bare, has_accents},
+    fold::{BareWord, has_accents},
     kind::Kind,
     meaning::{Meaning, Numeral, Plain, Traits},
     pack::Joins,
@@ -37,9 +37,11 @@ pub(crate) struct Lexicon {
     pub(crate) words: Vocabulary,
     /// For each word, the languages that have it in a phrase.
     pub(crate) word_langs: Vec<Langs>,
+    /// For each word, the trie node of the phrases that begin with it; the root where none does.
+    pub(crate) starts: Vec<u32>,
+    /// From any other node, by the next word.
     pub(crate) steps: HashMap<(u32, WordId), u32>,
-    /// For each trie node, the phrase that ends there.
-    pub(crate) ends: Vec<Option<u32>>,
+    pub(crate) nodes: Vec<Node>,
     pub(crate) phrases: Vec<Phrase>,
     pub(crate) repairs: Repairs,
     pub(crate) pairs: Pairs,
@@ -53,6 +55,15 @@ pub(crate) struct Lexicon {
     pub(crate) expands: HashMap<WordId, Expansion>,
     pub(crate) codes: Vec<String>,
     pub(crate) joins: Vec<Joins>,
+}
+
+/// A place in the trie of phrases.
+#[derive(Clone, Copy, Default)]
+pub(crate) struct Node {
+    /// The phrase that ends there.
+    pub(crate) end: Option<u32>,
+    /// Longer phrases begin with it.
+    pub(crate) goes_on: bool,
 }
 
 /// What a word stands for: a listed word each, or a number in digits.
@@ -205,8 +216,9 @@ impl Lexicon {
         for code in codes {
             let start = code.as_bytes().first_chunk::<2>();
             for (index, pack) in self.codes.iter().enumerate() {
-                // Nearly all differ in the first two letters.
-                if pack.as_bytes().first_chunk::<2>() == start && is_of(pack, code) {
+                // Nearly all differ in the first two letters, and most have no more.
+                let is_short = pack.len() == 2 && code.len() == 2;
+                if pack.as_bytes().first_chunk::<2>() == start && (is_short || is_of(pack, code)) {
                     own |= 1 << index;
                 }
             }
@@ -230,7 +242,7 @@ impl Lexicon {
         if is_listed || word.is_ascii() || !has_accents(word) {
             return found;
         }
-        let plain = self.words.find(&bare(word));
+        let plain = self.words.find(BareWord::new(word).as_str());
         plain.filter(|plain| plain.listed).or(found)
     }
 
@@ -290,10 +302,10 @@ impl Lexicon {
         let mut best: Option<(Listed<'_>, usize)> = None;
         let mut best_is_own = false;
         for (index, word) in words.enumerate() {
-            let Some(next) = word.and_then(|word| self.steps.get(&(node, word))) else {
+            let Some(next) = word.and_then(|word| self.step_from(node, word)) else {
                 break;
             };
-            node = *next;
+            node = next;
             let Some(listed) = self.at(node, own) else {
                 continue;
             };
@@ -311,8 +323,8 @@ impl Lexicon {
         &self,
         mut words: impl Iterator<Item = Option<WordId>>,
     ) -> Option<Listed<'_>> {
-        let node = words.try_fold(ROOT, |node, word| self.steps.get(&(node, word?)).copied())?;
-        let end = (*self.ends.get(node as usize)?)?;
+        let node = words.try_fold(ROOT, |node, word| self.step_from(node, word?))?;
+        let end = self.nodes.get(node as usize)?.end?;
         let phrase = self.phrases.get(end as usize)?;
         let seen = phrase.stops();
         (seen != 0).then_some(Listed { phrase, seen })
@@ -320,11 +332,29 @@ impl Lexicon {
 
     /// The phrase of one word.
     pub(crate) fn single(&self, word: WordId, own: Langs) -> Option<Listed<'_>> {
-        self.at(*self.steps.get(&(ROOT, word))?, own)
+        self.at(self.step_from(ROOT, word)?, own)
+    }
+
+    /// Whether a phrase of several words begins with this one.
+    pub(crate) fn begins_phrase(&self, word: WordId) -> bool {
+        let start = self.step_from(ROOT, word);
+        let node = start.and_then(|start| self.nodes.get(start as usize));
+        node.is_some_and(|node| node.goes_on)
+    }
+
+    /// The node that a word leads to.
+    fn step_from(&self, node: u32, word: WordId) -> Option<u32> {
+        if node == ROOT {
+            let start = self.starts.get(word as usize).copied();
+            return start.filter(|start| *start != ROOT);
+        }
+        // Most phrases are one word, and no phrase begins with them.
+        let goes_on = self.nodes.get(node as usize)?.goes_on;
+        goes_on.then(|| self.steps.get(&(node, word)).copied())?
     }
 
     fn at(&self, node: u32, own: Langs) -> Option<Listed<'_>> {
-        let end = (*self.ends.get(node as usize)?)?;
+        let end = self.nodes.get(node as usize)?.end?;
         let phrase = self.phrases.get(end as usize)?;
         let seen = if own == 0 {
             Langs::MAX

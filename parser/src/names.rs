@@ -12,6 +12,11 @@ use crate::{
 /// Whether these letters are one of the names, or its first word.
 pub(crate) fn is_name(text: &str, known: &Known<'_>) -> bool {
     let starts = |name: &&str| {
+        if is_plain(name) {
+            // No white space but the space, so that letters alone are compared.
+            let first = name.split(' ').find(|word| !word.is_empty());
+            return first.unwrap_or("").eq_ignore_ascii_case(text);
+        }
         let first = name.split_whitespace().next().unwrap_or("");
         name_len(text, first) == Some(text.len())
     };
@@ -61,6 +66,12 @@ fn name_len(text: &str, name: &str) -> Option<usize> {
     }
     let name = fold(name);
     folded_len(text, &name).or_else(|| folded_len(text, &bare(&name)))
+}
+
+/// A name of nothing but plain letters, digits and spaces, which folding only makes small.
+fn is_plain(name: &str) -> bool {
+    name.bytes()
+        .all(|byte| byte.is_ascii_alphanumeric() || byte == b' ')
 }
 
 fn folded_len(text: &str, name: &str) -> Option<usize> {

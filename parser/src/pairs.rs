@@ -6,7 +6,7 @@
 use alloc::vec::Vec;
 
 use crate::{
-    fold::bare,
+    fold::{BareWord, bare},
     lexicon::{Langs, Lexicon},
     meaning::sort,
     repair::is_one_slip,
@@ -114,7 +114,7 @@ fn slip_of(
         return None;
     }
     let plain = unaccented(listed);
-    let listed = plain.as_deref().unwrap_or(listed);
+    let listed = plain.as_ref().map_or(listed, BareWord::as_str);
     if listed.len() < LETTERS_MIN || !is_one_slip(text, listed) {
         return None;
     }

@@ -2,18 +2,24 @@
 //!
 //! Deliberately absent: how a text is cut into pieces (`cutter`).
 
-use alloc::vec::Vec;
+use smallvec::SmallVec;
 
 use crate::{
-    figure::Number,
+    figure::{Number, Values},
     kind::Kind,
     lexicon::Listed,
     meaning::{Meaning, Plain, Traits, sort},
     when::When,
 };
 
+/// A text of so many words, which is more than one SMS usually holds, takes no memory for them.
+pub(crate) const IN_PLACE_MAX: usize = 64;
+
+/// The pieces of a text.
+pub(crate) type Pieces<'r> = SmallVec<[Piece<'r>; IN_PLACE_MAX]>;
+
 /// One word, phrase, name, number or mark of the text.
-#[derive(Clone)]
+#[derive(Clone, Copy)]
 pub(crate) struct Piece<'r> {
     /// First byte in the folded text.
     pub(crate) start: usize,
@@ -41,13 +47,13 @@ pub(crate) enum Trust {
 }
 
 /// What a piece is.
-#[derive(Clone)]
+#[derive(Clone, Copy)]
 pub(crate) enum Sense<'r> {
     /// A listed word or phrase.
     Listed(Listed<'r>),
     Number(Number),
     List {
-        values: Vec<f64>,
+        values: Values<'r>,
         sure: bool,
     },
     Range(u32, u32),
@@ -81,6 +87,25 @@ impl Traits {
     pub(crate) fn of_all(pieces: &[Piece<'_>]) -> Self {
         let traits = pieces.iter().map(|piece| piece.traits);
         traits.fold(Self::default(), Self::and)
+    }
+}
+
+/// What a text holds, at a glance, so that most rules need not look at its pieces.
+#[derive(Clone, Copy)]
+pub(crate) struct Glance {
+    /// What any of its pieces is listed as.
+    pub(crate) traits: Traits,
+    /// There is a question mark.
+    pub(crate) asks: bool,
+}
+
+impl Glance {
+    /// Looks at a text.
+    pub(crate) fn of(pieces: &[Piece<'_>]) -> Self {
+        Self {
+            traits: Traits::of_all(pieces),
+            asks: pieces.iter().any(|piece| piece.is_mark('?')),
+        }
     }
 }
 

@@ -26,64 +26,77 @@ pub(crate) fn is_proven(pieces: &[Piece<'_>], segment: &Segment, told: &Told) ->
     let Some(anchor) = pieces.get(segment.anchor) else {
         return false;
     };
-    // "broken 14 times" is no tree.
-    let rounds = matches!(segment.kind, Kind::Dead | Kind::Damage)
-        && pieces.windows(2).any(|pair| {
-            matches!(pair, [number, times] if number.number().is_some() && times.is_plain(Plain::Round))
-        });
-    if rounds {
+    if happens_often(pieces, segment) {
         return false;
     }
     let weak = segment.by_thing || anchor.listed().is_some_and(|listed| listed.is_weak());
-    let has_number = segment
+    let has_block = told.reports.iter().any(|report| report.block.is_some());
+    if weak {
+        is_weakly_proven(pieces, segment, anchor, (told, has_block))
+    } else {
+        has_block || is_clearly_told(pieces, segment, anchor, told)
+    }
+}
+
+/// "broken 14 times" is no tree.
+fn happens_often(pieces: &[Piece<'_>], segment: &Segment) -> bool {
+    let is_count = |pair: &[Piece<'_>]| matches!(pair, [number, times] if number.number().is_some() && times.is_plain(Plain::Round));
+    matches!(segment.kind, Kind::Dead | Kind::Damage) && pieces.windows(2).any(is_count)
+}
+
+fn has_number(pieces: &[Piece<'_>], segment: &Segment) -> bool {
+    let mut works = segment
         .pieces
         .clone()
-        .filter(|at| *at == segment.anchor || pieces.get(*at).is_some_and(is_work))
-        .any(|at| has_number_near(pieces, at))
-        || segment.pieces.clone().any(|at| counts_trees(pieces, at));
-    let denied = !told.denials.is_empty();
-    let has_block = told.reports.iter().any(|report| report.block.is_some());
-    let all_known = || (0..pieces.len()).all(|at| has_place(pieces, at));
-    if !weak {
-        let is_phrase = anchor
-            .listed()
-            .is_some_and(|listed| listed.phrase.text.contains(' '));
-        // What is counted is nothing without its number: "our cat died yesterday".
-        let is_clear = is_phrase && !segment.kind.needs_count();
-        let all_said = || {
-            let counted = !segment.kind.needs_count() || denied || names_trees(pieces);
-            all_known() && (counted || is_compact(pieces))
-        };
-        let clear = all_said() || (is_clear && has_one_stranger(pieces));
-        let about_a_thing = pieces.iter().any(|piece| piece.everyday) && !names_trees(pieces);
-        return has_block || clear || (has_number && !about_a_thing);
-    }
-    let has_trees = names_trees(pieces);
-    let all_known = all_known();
-    // "lost 3 bags", "money lost B": no trees.
-    let elsewhere = pieces.iter().any(|piece| {
-        piece.means(|meaning| {
-            let pack = meaning
-                .unit()
-                .is_some_and(|unit| !unit.is_area() && !unit.is_length());
-            (pack && !segment.kind.takes_amount()) || matches!(meaning, Meaning::Alarm(_))
-        })
-    });
-    // "i came at 8 B" is in every story; plants or fertiliser must have come. "GOT 648" answers.
-    let nothing_came = segment.kind == Kind::Received
-        && segment.anchor > 0
-        && anchor.is_plain(Plain::Filler)
-        && !has_trees
-        && !pieces
-            .iter()
-            .any(|piece| piece.means(|meaning| meaning == Meaning::Fertiliser));
-    if elsewhere || nothing_came {
+        .filter(|at| *at == segment.anchor || pieces.get(*at).is_some_and(is_work));
+    works.any(|at| has_number_near(pieces, at))
+        || segment.pieces.clone().any(|at| counts_trees(pieces, at))
+}
+
+fn are_all_known(pieces: &[Piece<'_>]) -> bool {
+    (0..pieces.len()).all(|at| has_place(pieces, at))
+}
+
+/// Work that chat seldom names, without a block: with its number, or with nothing strange.
+fn is_clearly_told(
+    pieces: &[Piece<'_>],
+    segment: &Segment,
+    anchor: &Piece<'_>,
+    told: &Told,
+) -> bool {
+    // What is counted is nothing without its number: "our cat died yesterday".
+    let needs_count = segment.kind.needs_count();
+    let all_said = || {
+        let counted = !needs_count || !told.denials.is_empty() || names_trees(pieces);
+        are_all_known(pieces) && (counted || is_compact(pieces))
+    };
+    let about_a_thing = || pieces.iter().any(|piece| piece.everyday) && !names_trees(pieces);
+    (has_number(pieces, segment) && !about_a_thing())
+        || all_said()
+        || (!needs_count && is_phrase(anchor) && has_one_stranger(pieces))
+}
+
+fn is_phrase(piece: &Piece<'_>) -> bool {
+    piece
+        .listed()
+        .is_some_and(|listed| listed.phrase.text.contains(' '))
+}
+
+/// Work that chat is full of: more must be said beside it.
+fn is_weakly_proven(
+    pieces: &[Piece<'_>],
+    segment: &Segment,
+    anchor: &Piece<'_>,
+    (told, has_block): (&Told, bool),
+) -> bool {
+    if is_elsewhere(pieces, segment) || has_nothing_come(pieces, segment, anchor) {
         return false;
     }
+    let all_known = are_all_known(pieces);
     let has_block_word = pieces.iter().any(|piece| piece.is_plain(Plain::Block));
     let is_census = segment.kind.needs_values() && figures(pieces) >= VALUES_MIN;
     let placed = has_block_word
-        || has_trees
+        || names_trees(pieces)
         || is_census
         || (has_block && (all_known || has_one_stranger(pieces)))
         || (all_known && (is_fed(pieces) || is_harm(pieces)))
@@ -95,7 +108,34 @@ pub(crate) fn is_proven(pieces: &[Piece<'_>], segment: &Segment, told: &Told) ->
     let idle = segment.kind.needs_count() && has_subject && !has_block_word;
     let uncounted = has_block && clear && !idle && !is_counted_sight(segment.kind);
     let fed = all_known && is_product_named(pieces, segment);
-    ((has_number || denied) && placed) || uncounted || fed || is_answer(pieces, segment)
+    let denied = !told.denials.is_empty();
+    (placed && (denied || has_number(pieces, segment)))
+        || uncounted
+        || fed
+        || is_answer(pieces, segment)
+}
+
+/// "lost 3 bags", "money lost B": no trees.
+fn is_elsewhere(pieces: &[Piece<'_>], segment: &Segment) -> bool {
+    pieces.iter().any(|piece| {
+        piece.means(|meaning| {
+            let pack = meaning
+                .unit()
+                .is_some_and(|unit| !unit.is_area() && !unit.is_length());
+            (pack && !segment.kind.takes_amount()) || matches!(meaning, Meaning::Alarm(_))
+        })
+    })
+}
+
+/// "i came at 8 B" is in every story; plants or fertiliser must have come. "GOT 648" answers.
+fn has_nothing_come(pieces: &[Piece<'_>], segment: &Segment, anchor: &Piece<'_>) -> bool {
+    segment.kind == Kind::Received
+        && segment.anchor > 0
+        && anchor.is_plain(Plain::Filler)
+        && !names_trees(pieces)
+        && !pieces
+            .iter()
+            .any(|piece| piece.means(|meaning| meaning == Meaning::Fertiliser))
 }
 
 /// "put tsp 3 sacks": a fertiliser and its amount are in no chat.
@@ -127,11 +167,6 @@ fn is_harm(pieces: &[Piece<'_>]) -> bool {
     let lost = pieces
         .iter()
         .any(|piece| matches!(piece.kind(), Some(Kind::Dead | Kind::Damage)));
-    let is_phrase = |piece: &Piece<'_>| {
-        piece
-            .listed()
-            .is_some_and(|listed| listed.phrase.text.contains(' '))
-    };
     let why = |piece: &Piece<'_>| {
         piece.is_of(sort::CAUSE) && (piece.kind().is_none() || is_phrase(piece))
     };
@@ -257,10 +292,11 @@ fn is_inside(pieces: &[Piece<'_>], at: usize) -> bool {
 /// Trees are named, and not as the work itself ("plant 8").
 pub(crate) fn names_trees(pieces: &[Piece<'_>]) -> bool {
     pieces.iter().enumerate().any(|(at, piece)| {
-        let counted = at
-            .checked_sub(1)
-            .is_some_and(|at| is_count_like(pieces, at));
-        piece.is_plain(Plain::Trees) && (piece.kind().is_none() || counted)
+        let counted = || {
+            at.checked_sub(1)
+                .is_some_and(|at| is_count_like(pieces, at))
+        };
+        piece.is_plain(Plain::Trees) && (piece.kind().is_none() || counted())
     })
 }
 

@@ -10,7 +10,7 @@ use crate::{
     fold::Folded,
     kind::Kind,
     meaning::{Meaning, Plain, sort},
-    piece::{Piece, Sense},
+    piece::{Glance, Piece, Sense},
     reading::{Query, Sender, Stance, Topic},
 };
 
@@ -108,22 +108,22 @@ fn about_unknown_name(
 
 /// "language", "language fr", "bahasa indonesia": what stands after the word is taken as a name,
 /// whatever else it means.
-pub(crate) fn language(pieces: &[Piece<'_>], folded: &Folded<'_>) -> Option<Query> {
+pub(crate) fn language(pieces: &[Piece<'_>], glance: Glance, folded: &Folded<'_>) -> Option<Query> {
     let is_language = |piece: &Piece<'_>| piece.part(Meaning::topic) == Some(Topic::Language);
     // Most texts hold no such word; they need no closer look.
-    if !pieces.iter().any(is_language) {
+    if !glance.traits.has(sort::TOPIC) || !pieces.iter().any(is_language) {
         return None;
     }
     let mut words = pieces
         .iter()
         .filter(|piece| !matches!(piece.sense, Sense::Mark(_)) && !piece.is_plain(Plain::Courtesy));
     words.next().filter(|piece| is_language(piece))?;
-    let names: Vec<&Piece<'_>> = words.collect();
-    let named = names
-        .first()
-        .zip(names.last())
+    let first = words.next();
+    let (more, last) = words.fold((0, first), |(more, _), next| (more + 1, Some(next)));
+    let named = first
+        .zip(last)
         .map(|(first, last)| folded.written(first.start, last.end).to_string());
-    (names.len() <= NAME_WORDS_MAX).then(|| Query {
+    (more < NAME_WORDS_MAX).then(|| Query {
         language: named,
         ..query(&[], Topic::Language, None)
     })
@@ -141,15 +141,9 @@ fn other_kind(core: &[&Piece<'_>]) -> Option<Kind> {
 }
 
 /// A question that anyone may ask.
-pub(crate) fn anyone(pieces: &[Piece<'_>]) -> Option<Query> {
-    let may_ask = |at: usize| {
-        crate::gate::is_asking_mark(pieces, at)
-            || pieces
-                .get(at)
-                .is_some_and(|piece| piece.is_of(sort::TOPIC | sort::STANCE))
-    };
+pub(crate) fn anyone(pieces: &[Piece<'_>], glance: Glance) -> Option<Query> {
     // Most texts ask nothing; they need no closer look.
-    if !(0..pieces.len()).any(may_ask) {
+    if !glance.asks && !glance.traits.has(sort::TOPIC | sort::STANCE) {
         return None;
     }
     let mut core = core(pieces);
@@ -184,6 +178,7 @@ pub(crate) fn anyone(pieces: &[Piece<'_>]) -> Option<Query> {
         | Topic::Visit
         | Topic::Member
         | Topic::Window
+        | Topic::Warn
         | Topic::Language => false,
     });
     let asked = || {
@@ -268,26 +263,25 @@ fn is_of_the_field(piece: &Piece<'_>) -> bool {
 
 /// The words that carry the question.
 fn core<'p, 'r>(pieces: &'p [Piece<'r>]) -> Vec<&'p Piece<'r>> {
-    pieces
-        .iter()
-        .filter(|piece| {
-            let topic = piece.means(|meaning| {
-                matches!(
-                    meaning,
-                    Meaning::Topic(_) | Meaning::AdviserTopic(_) | Meaning::Kind(_)
-                )
-            });
-            let small = piece.is_any(&[
-                Plain::Courtesy,
-                Plain::Filler,
-                Plain::At,
-                Plain::Block,
-                Plain::To,
-                Plain::From,
-            ]);
-            !matches!(piece.sense, Sense::Mark(_)) && (topic || !small)
-        })
-        .collect()
+    let mut core = Vec::with_capacity(pieces.len());
+    core.extend(pieces.iter().filter(|piece| {
+        let topic = piece.means(|meaning| {
+            matches!(
+                meaning,
+                Meaning::Topic(_) | Meaning::AdviserTopic(_) | Meaning::Kind(_)
+            )
+        });
+        let small = piece.is_any(&[
+            Plain::Courtesy,
+            Plain::Filler,
+            Plain::At,
+            Plain::Block,
+            Plain::To,
+            Plain::From,
+        ]);
+        !matches!(piece.sense, Sense::Mark(_)) && (topic || !small)
+    }));
+    core
 }
 
 /// The kind of work that a word asks about.

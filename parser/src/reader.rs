@@ -14,10 +14,12 @@ use crate::{
     gate, languages, letters,
     lexicon::{Lexicon, Listed, PACKS_MAX},
     pack::{Pack, PackFault},
-    piece::{Piece, Sense},
+    piece::{Glance, Piece, Pieces, Sense},
     plans, queries,
-    reading::{Act, Doubt, Known, Problem, Reading, Report, Sender, Stance},
-    reports, segment, tongues, unsure, words,
+    reading::{Act, Correction, Doubt, Known, Problem, Reading, Report, Sender, Stance},
+    reports::{self, Told},
+    segment::{self, Segment},
+    tongues, unsure, words,
 };
 
 /// Reads texts in the languages of its packs.
@@ -68,25 +70,23 @@ impl Reader {
     pub fn read(&self, text: &str, known: &Known<'_>) -> Reading {
         let folded = Folded::new(text);
         let own = self.lexicon.own(known.languages);
-        let mut pieces = cutter::pieces(&folded, &self.lexicon, own, known);
-        tongues::settle(&mut pieces, own);
-        let pieces = letters::settle(pieces, &folded, known);
-        let all = compose::compose(pieces, &folded, &self.lexicon, own);
+        let mut all = Pieces::new();
+        cutter::pieces(&folded, &self.lexicon, own, known, &mut all);
+        tongues::settle(&mut all, own);
+        letters::settle(&mut all, &folded, known);
+        compose::compose(&mut all, &folded, &self.lexicon, own);
         let pieces = plans::before_plan(&all);
         let segments = segment::segments(pieces);
         let mut told = reports::read(pieces, &segments, &folded);
-        let by = gate::stranger(pieces, &folded).map(|name| Doubt::SomebodyElse(name.to_string()));
-        let of = gate::strange(pieces, &folded)
-            .or_else(|| unsure::suspect(pieces, &folded))
-            .or_else(|| unsure::nameless(pieces, &segments, &folded))
-            .or_else(|| unsure::unsure(pieces, &segments, &told, &folded))
-            .map(|word| Doubt::StrangeWord(word.to_string()));
-        if let Some(doubt) = by.or(of) {
+        if !told.reports.is_empty()
+            && let Some(doubt) = doubt(pieces, &segments, &told, &folded)
+        {
             told.doubt(&doubt);
         }
-        let mut stances = gate::stances(pieces, &segments, &told);
+        let glance = Glance::of(pieces);
         let calm = gate::is_well_known(pieces, segments.len());
-        let spoken = spoken(pieces, &folded, known.sender, calm);
+        let mut stances = gate::stances(pieces, &segments, &told, glance, calm);
+        let spoken = spoken(pieces, glance, &folded, (known.sender, calm));
         let odd = gate::oddity(pieces, &stances, &told, &folded);
         if let Some(word) = odd {
             stances.clear();
@@ -98,7 +98,11 @@ impl Reader {
                 .then(|| acts::bare(pieces))
                 .flatten(),
             about_work: unclear || gate::is_about_work(pieces, &stances),
-            alarm: alarm::read(pieces, calm && is_no_report(&told.reports, &stances)),
+            alarm: alarm::read(
+                pieces,
+                glance,
+                calm && is_no_report(&told.reports, &stances),
+            ),
             member: pieces.iter().find_map(member),
             reports: told.reports,
             acts: spoken.act.into_iter().collect(),
@@ -131,6 +135,24 @@ impl Reader {
     }
 }
 
+/// Who or what makes all that is told doubtful.
+fn doubt(
+    pieces: &[Piece<'_>],
+    segments: &[Segment],
+    told: &Told,
+    folded: &Folded<'_>,
+) -> Option<Doubt> {
+    let by = gate::stranger(pieces, folded).map(|name| Doubt::SomebodyElse(name.to_string()));
+    let of = || {
+        gate::strange(pieces, folded)
+            .or_else(|| unsure::suspect(pieces, folded))
+            .or_else(|| unsure::nameless(pieces, segments, folded))
+            .or_else(|| unsure::unsure(pieces, segments, told, folded))
+            .map(|word| Doubt::StrangeWord(word.to_string()))
+    };
+    by.or_else(of)
+}
+
 /// Neither a fact nor an advert: then talk of money or a complaint is meant.
 fn is_no_report(reports: &[Report], stances: &[Stance]) -> bool {
     (reports.is_empty() || !stances.is_empty()) && !stances.contains(&Stance::Advert)
@@ -148,12 +170,17 @@ struct Spoken {
     replaces_reports: bool,
 }
 
-fn spoken(pieces: &[Piece<'_>], folded: &Folded<'_>, sender: Sender, calm: bool) -> Spoken {
+fn spoken(
+    pieces: &[Piece<'_>],
+    glance: Glance,
+    folded: &Folded<'_>,
+    (sender, calm): (Sender, bool),
+) -> Spoken {
     // A correction changes a record, so every word of it must be known.
-    let exact = calm && pieces.iter().all(gate::is_known);
-    let correction = || corrections::read(pieces, folded).filter(|_| exact);
-    let act = acts::read(pieces)
-        .or_else(|| queries::language(pieces, folded).map(Act::Query))
+    let exact = |_: &Correction| calm && pieces.iter().all(gate::is_known);
+    let correction = || corrections::read(pieces, glance, folded).filter(exact);
+    let act = acts::read(pieces, glance)
+        .or_else(|| queries::language(pieces, glance, folded).map(Act::Query))
         .or_else(|| correction().map(Act::Correct))
         .or_else(|| queries::adviser(pieces, folded, sender).map(Act::Query));
     if act.is_some() {
@@ -163,7 +190,9 @@ fn spoken(pieces: &[Piece<'_>], folded: &Folded<'_>, sender: Sender, calm: bool)
         };
     }
     Spoken {
-        act: queries::anyone(pieces).filter(|_| calm).map(Act::Query),
+        act: queries::anyone(pieces, glance)
+            .filter(|_| calm)
+            .map(Act::Query),
         replaces_reports: false,
     }
 }

@@ -233,6 +233,8 @@ named! {
         MayI = "may_i",
         /// Open the planting window of a group (adviser).
         Window = "window",
+        /// Let the neighbours of a cluster look (adviser).
+        Warn = "warn",
         /// What is held about me.
         MyData = "my_data",
         /// Erase my name and number.

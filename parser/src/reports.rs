@@ -3,7 +3,12 @@
 //! Deliberately absent: whether a report may be stored; `gate` says why not, the scheduler crate
 //! decides.
 
-use alloc::{string::String, vec::Vec};
+use alloc::{
+    string::{String, ToString},
+    vec::Vec,
+};
+
+use smallvec::SmallVec;
 
 use crate::{
     details::{Details, Wetness},
@@ -52,9 +57,11 @@ pub(crate) fn read(pieces: &[Piece<'_>], segments: &[Segment], folded: &Folded<'
         not_a_fact: false,
     };
     let mut previous = None;
-    let mut groups: Vec<Vec<Report>> = Vec::with_capacity(segments.len());
+    let mut groups: SmallVec<[Vec<Report>; 2]> = SmallVec::with_capacity(segments.len());
+    // Nearly always one row, and a row is large.
+    let mut rows: Vec<Row> = Vec::with_capacity(usize::from(!segments.is_empty()));
     for segment in segments {
-        let mut rows = slots::reports(pieces, segment, folded, &mut told.problems);
+        slots::reports(pieces, segment, folded, &mut told.problems, &mut rows);
         // "não morreu nenhuma" says no twice.
         let before = denial_before(pieces, segment, previous);
         let after = denial_after(pieces, segment);
@@ -76,7 +83,7 @@ pub(crate) fn read(pieces: &[Piece<'_>], segments: &[Segment], folded: &Folded<'
                 told.not_a_fact |= deny(row);
             }
         }
-        groups.push(rows.into_iter().map(Row::into_report).collect());
+        groups.push(rows.drain(..).map(Row::into_report).collect());
         previous = Some(segment.anchor);
     }
     if let [group] = groups.as_mut_slice()
@@ -193,46 +200,45 @@ fn deny(row: &mut Row) -> bool {
 
 /// A block holds for what follows, and for what went before if nothing went before that.
 fn carry_blocks(groups: &mut [Vec<Report>]) {
-    let mut last: Vec<String> = Vec::new();
+    // The group that last named blocks of its own.
+    let mut last = None;
     for at in 0..groups.len() {
-        let blocks = groups
-            .get(at)
-            .map_or_else(Vec::new, |group| blocks_of(group));
-        if blocks.is_empty() {
-            let later = groups.iter().skip(at + 1).map(|group| blocks_of(group));
-            let mut later = later.filter(|blocks| !blocks.is_empty());
-            let next = later.next().unwrap_or_default();
-            // "weeded. D pruned. C 8 dead": it may have been either, or a third.
-            let is_only = later.all(|blocks| blocks == next);
-            let carried = if last.is_empty() {
-                if is_only { next } else { Vec::new() }
-            } else {
-                last.clone()
-            };
-            if let Some(group) = groups.get_mut(at) {
-                put_in_blocks(group, &carried);
-            }
+        let Some((before, [group, later @ ..])) = groups.split_at_mut_checked(at) else {
+            break;
+        };
+        if blocks_of(group).is_empty() {
+            let last = last.and_then(|last: usize| before.get(last));
+            let from = last.or_else(|| only_named(later));
+            put_in_blocks(group, &from.map(|from| blocks_of(from)).unwrap_or_default());
         } else {
-            last = blocks;
-            if let Some(group) = groups.get_mut(at) {
-                carry_within(group);
-            }
+            last = Some(at);
+            carry_within(group);
         }
     }
 }
 
-fn blocks_of(group: &[Report]) -> Vec<String> {
-    let mut blocks: Vec<String> = Vec::new();
-    for block in group.iter().filter_map(|report| report.block.as_ref()) {
-        if !blocks.contains(block) {
-            blocks.push(block.clone());
+/// The first of these groups that names blocks. "weeded. D pruned. C 8 dead": where others name
+/// further ones it may have been either, or a third.
+fn only_named(groups: &[Vec<Report>]) -> Option<&Vec<Report>> {
+    let mut naming = groups.iter().filter(|group| !blocks_of(group).is_empty());
+    let first = naming.next()?;
+    naming
+        .all(|group| blocks_of(group) == blocks_of(first))
+        .then_some(first)
+}
+
+fn blocks_of(group: &[Report]) -> SmallVec<[&str; 4]> {
+    let mut blocks = SmallVec::new();
+    for block in group.iter().filter_map(|report| report.block.as_deref()) {
+        if !blocks.contains(&block) {
+            blocks.push(block);
         }
     }
     blocks
 }
 
 /// "weeded and pruned A and B" is work in both. A count is of one block; which, has to be asked.
-fn put_in_blocks(group: &mut Vec<Report>, blocks: &[String]) {
+fn put_in_blocks(group: &mut Vec<Report>, blocks: &[&str]) {
     let counted = group.iter().any(|report| {
         report.kind.needs_count() || report.details.count.is_some() || report.kind.needs_values()
     });
@@ -240,14 +246,14 @@ fn put_in_blocks(group: &mut Vec<Report>, blocks: &[String]) {
         [] => {}
         [only] => {
             for report in group {
-                report.block = Some(only.clone());
+                report.block = Some((*only).to_string());
             }
         }
         _ if counted => {}
         several => {
             let spread = several.iter().flat_map(|block| {
                 group.iter().map(|report| Report {
-                    block: Some(block.clone()),
+                    block: Some((*block).to_string()),
                     ..report.clone()
                 })
             });
@@ -258,7 +264,7 @@ fn put_in_blocks(group: &mut Vec<Report>, blocks: &[String]) {
 
 fn carry_within(group: &mut [Report]) {
     let only = match blocks_of(group).as_slice() {
-        [only] => Some(only.clone()),
+        [only] => Some((*only).to_string()),
         _ => None,
     };
     let mut last: Option<String> = None;

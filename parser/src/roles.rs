@@ -7,7 +7,7 @@ use alloc::string::{String, ToString};
 
 use crate::{
     details::{Measure, Unit},
-    figure::Number,
+    figure::{Number, Values},
     kind::Kind,
     lengths,
     meaning::{Meaning, Plain, sort},
@@ -199,23 +199,21 @@ impl Filler<'_, '_> {
         self.row.lengths.push(value, unit);
     }
 
-    pub(crate) fn list(&mut self, at: usize, values: &[f64], sure: bool, span: Span) -> bool {
+    pub(crate) fn list(&mut self, at: usize, values: Values<'_>, sure: bool, span: Span) -> bool {
         if self.segment.kind.needs_values() {
-            for value in values {
-                self.length(at, *value, None);
+            for value in values.iter() {
+                self.length(at, value, None);
             }
             if !sure {
                 self.row.doubts.push(Doubt::CommaList);
             }
             return true;
         }
-        match values {
-            [first, ..] => {
-                self.row.doubts.push(Doubt::CommaList);
-                self.count(at, Number::new(*first), span)
-            }
-            [] => false,
-        }
+        let Some(first) = values.iter().next() else {
+            return false;
+        };
+        self.row.doubts.push(Doubt::CommaList);
+        self.count(at, Number::new(first), span)
     }
 
     pub(crate) fn range(&mut self, at: usize, from: u32, to: u32) -> bool {

@@ -98,10 +98,11 @@ pub(crate) fn share_details(rows: &mut [Row]) {
             row.doubts.push(Doubt::LooseNumber(count));
         }
     }
-    let Some(first) = rows.first().map(|row| row.details.clone()) else {
+    let Some((first, others)) = rows.split_first_mut() else {
         return;
     };
-    for row in rows.iter_mut().skip(1) {
+    let first = &first.details;
+    for row in others {
         let details = &mut row.details;
         details.product = details.product.take().or_else(|| first.product.clone());
         details.formula = details.formula.take().or_else(|| first.formula.clone());

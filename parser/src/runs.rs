@@ -49,24 +49,34 @@ pub(crate) struct Words<'l, 'k> {
 
 /// The parts of a run, as places in it; empty when it cannot be parted. After a number it may
 /// begin with the name of a block ("dead 8byesterday").
-pub(crate) fn split_run(
+pub(crate) fn split_run<'w>(
     run: &str,
     words: Words<'_, '_>,
     after_number: bool,
-) -> Vec<(usize, usize)> {
+    ways: &'w mut Ways,
+) -> &'w [(usize, usize)] {
+    ways.places.clear();
     if run.len() < RUN_LEN_MIN || words.lexicon.is_common(run) {
-        return Vec::new();
+        return &[];
     }
     if run.starts_with(is_unspaced) {
-        return split_unspaced(run, words).unwrap_or_default();
+        if split_unspaced(run, words, ways).is_some() {
+            ways.join_left_over(run);
+        }
+    } else if fewest_parts(run, words, after_number, ways).is_some()
+        && is_worth(run, words, after_number, &ways.parts)
+    {
+        let places = ways.parts.iter().map(|part| (part.start, part.end));
+        ways.places.extend(places);
     }
-    let Some(parts) = fewest_parts(run, words, after_number) else {
-        return Vec::new();
-    };
-    let places = || parts.iter().map(|part| (part.start, part.end)).collect();
+    &ways.places
+}
+
+/// Whether the parts of a run are no chance.
+fn is_worth(run: &str, words: Words<'_, '_>, after_number: bool, parts: &[Part]) -> bool {
     // "homqua", "yanglalu": all of it are words of the phone's language.
-    if words.own != 0 && run.chars().count() >= SURE_RUN_CHARS_MIN && words.are_own(run, &parts) {
-        return places();
+    if words.own != 0 && run.chars().count() >= SURE_RUN_CHARS_MIN && words.are_own(run, parts) {
+        return true;
     }
     let names_block = parts.iter().any(|part| part.sort == Sort::Name);
     let listed = || {
@@ -77,16 +87,15 @@ pub(crate) fn split_run(
         listed().any(|part| is_trade(part) || ((names_block || after_number) && is_day(part)));
     // Nobody changes language inside a word.
     let in_common = listed().fold(Langs::MAX, |all, part| all & part.phrase.langs);
-    let worth = worth && (in_common != 0 || listed().any(|part| part.phrase.langs & SHARED != 0));
-    if worth { places() } else { Vec::new() }
+    worth && (in_common != 0 || listed().any(|part| part.phrase.langs & SHARED != 0))
 }
 
-/// The parts of "blockb": a block word and one of the farmer's blocks, or one letter if his blocks
-/// are not known; or of "weededA", work and one of his blocks in capitals. Empty when it is
-/// something else. `written` is the run as it stands in the text.
-pub(crate) fn split_block(run: &str, written: &str, words: Words<'_, '_>) -> Vec<(usize, usize)> {
+/// Where the name begins in "blockb": a block word and one of the farmer's blocks, or one letter if
+/// his blocks are not known; or in "weededA", work and one of his blocks in capitals. None when it
+/// is something else. `written` is the run as it stands in the text.
+pub(crate) fn split_block(run: &str, written: &str, words: Words<'_, '_>) -> Option<usize> {
     if run.starts_with(is_unspaced) {
-        return Vec::new();
+        return None;
     }
     for (at, _) in run.char_indices().skip(PART_CHARS_MIN) {
         let (Some(word), Some(name)) = (run.get(..at), run.get(at..)) else {
@@ -108,10 +117,10 @@ pub(crate) fn split_block(run: &str, written: &str, words: Words<'_, '_>) -> Vec
         let is_clear = is_capital || at >= LONG_PART_LEN_MIN;
         let ends_report = is_clear && words.is_own(name) && is_content(word);
         if is_place || ends_report {
-            return [(0, at), (at, run.len())].into();
+            return Some(at);
         }
     }
-    Vec::new()
+    None
 }
 
 /// A run of a listed word and one of no list.
@@ -143,11 +152,11 @@ pub(crate) fn split_stranger(run: &str, words: Words<'_, '_>) -> Option<Joint> {
         })
 }
 
-/// The parts of "lamco", "onva": the two words of a phrase that says something. Empty when there are
-/// none, or it can be parted in two ways.
-pub(crate) fn split_phrase(run: &str, words: Words<'_, '_>) -> Vec<(usize, usize)> {
+/// The border in "lamco", "onva": the two words of a phrase that says something. None when it can be
+/// parted in two ways, or not so.
+pub(crate) fn split_phrase(run: &str, words: Words<'_, '_>) -> Option<usize> {
     if !(PHRASE_LEN_MIN..=PART_CHARS_MAX).contains(&run.len()) {
-        return Vec::new();
+        return None;
     }
     let is_phrase = |border: &usize| {
         let parts = run.split_at_checked(*border);
@@ -163,10 +172,8 @@ pub(crate) fn split_phrase(run: &str, words: Words<'_, '_>) -> Vec<(usize, usize
         })
     };
     let mut borders = run.char_indices().map(|(at, _)| at).filter(is_phrase);
-    match (borders.next(), borders.next()) {
-        (Some(border), None) => [(0, border), (border, run.len())].into(),
-        (Some(_) | None, _) => Vec::new(),
-    }
+    let border = borders.next()?;
+    borders.next().is_none().then_some(border)
 }
 
 /// A word that a report is made of.
@@ -240,8 +247,13 @@ impl Sort {
 }
 
 /// Parts a run into the fewest parts, by the best way to each place in it.
-fn fewest_parts(run: &str, words: Words<'_, '_>, after_number: bool) -> Option<Vec<Part>> {
-    let mut ways = Ways::new(run);
+fn fewest_parts(
+    run: &str,
+    words: Words<'_, '_>,
+    after_number: bool,
+    ways: &mut Ways,
+) -> Option<()> {
+    ways.begin(run);
     for (start, _) in run.char_indices() {
         let Some(before) = ways.at(start) else {
             continue;
@@ -262,7 +274,7 @@ fn fewest_parts(run: &str, words: Words<'_, '_>, after_number: bool) -> Option<V
             }
         }
     }
-    ways.parts()
+    ways.note_parts()
 }
 
 fn latin_sort(part: &str, letters: usize, rest: &str, words: Words<'_, '_>) -> Option<Sort> {
@@ -288,8 +300,8 @@ fn latin_sort(part: &str, letters: usize, rest: &str, words: Words<'_, '_>) -> O
 }
 
 /// Parts a run of a script that has no spaces.
-fn split_unspaced(run: &str, words: Words<'_, '_>) -> Option<Vec<(usize, usize)>> {
-    let mut ways = Ways::new(run);
+fn split_unspaced(run: &str, words: Words<'_, '_>, ways: &mut Ways) -> Option<()> {
+    ways.begin(run);
     for (start, _) in run.char_indices() {
         let Some(before) = ways.at(start) else {
             continue;
@@ -320,38 +332,25 @@ fn split_unspaced(run: &str, words: Words<'_, '_>) -> Option<Vec<(usize, usize)>
             }
         }
     }
-    let parts = ways.parts()?;
-    Some(joined(run, &parts))
+    ways.note_parts()
 }
 
-/// What was left over in one place becomes words of an ordinary length.
-fn joined(run: &str, parts: &[Part]) -> Vec<(usize, usize)> {
-    let mut places: Vec<(usize, usize)> = Vec::with_capacity(parts.len());
-    let mut open = false;
-    for part in parts {
-        let is_left_over = part.sort == Sort::LeftOver;
-        match places.last_mut() {
-            Some((start, end)) if open && is_left_over => *end = part.end.max(*start),
-            _ => places.push((part.start, part.end)),
-        }
-        let letters = places
-            .last()
-            .and_then(|(start, end)| run.get(*start..*end))
-            .map_or(0, |text| text.chars().count());
-        open = is_left_over && letters < UNKNOWN_CHARS;
-    }
-    places
-}
-
-/// The best way to each place of a run, by the part that leads there.
-struct Ways {
+/// The best way to each place of a run, by the part that leads there. Used again for each run of a
+/// text.
+#[derive(Default)]
+pub(crate) struct Ways {
     at: Vec<Option<Part>>,
+    /// The parts of the best way to the end.
+    parts: Vec<Part>,
+    /// What is made of them.
+    places: Vec<(usize, usize)>,
 }
 
 impl Ways {
-    fn new(run: &str) -> Self {
-        let mut at = alloc::vec![None; run.len() + 1];
-        if let Some(first) = at.first_mut() {
+    fn begin(&mut self, run: &str) {
+        self.at.clear();
+        self.at.resize(run.len() + 1, None);
+        if let Some(first) = self.at.first_mut() {
             *first = Some(Part {
                 start: 0,
                 end: 0,
@@ -359,7 +358,6 @@ impl Ways {
                 sort: Sort::Start,
             });
         }
-        Self { at }
     }
 
     fn at(&self, place: usize) -> Option<Part> {
@@ -380,17 +378,35 @@ impl Ways {
         }
     }
 
-    /// The parts of the best way to the end.
-    fn parts(&self) -> Option<Vec<Part>> {
-        let mut parts = Vec::new();
+    /// Follows the best way back from the end, if one leads there.
+    fn note_parts(&mut self) -> Option<()> {
+        self.parts.clear();
         let mut end = self.at.len().saturating_sub(1);
         while end > 0 {
             let part = self.at(end)?;
-            parts.push(part);
+            self.parts.push(part);
             end = part.start;
         }
-        parts.reverse();
-        Some(parts)
+        self.parts.reverse();
+        Some(())
+    }
+
+    /// What was left over in one place becomes words of an ordinary length.
+    fn join_left_over(&mut self, run: &str) {
+        let places = &mut self.places;
+        let mut open = false;
+        for part in &self.parts {
+            let is_left_over = part.sort == Sort::LeftOver;
+            match places.last_mut() {
+                Some((start, end)) if open && is_left_over => *end = part.end.max(*start),
+                _ => places.push((part.start, part.end)),
+            }
+            let letters = places
+                .last()
+                .and_then(|(start, end)| run.get(*start..*end))
+                .map_or(0, |text| text.chars().count());
+            open = is_left_over && letters < UNKNOWN_CHARS;
+        }
     }
 }
 

@@ -7,12 +7,14 @@
 use alloc::vec::Vec;
 use core::ops::Range;
 
+use smallvec::{SmallVec, smallvec};
+
 use crate::{
     anchors::{Anchor, anchors, may_open},
     kind::Kind,
     meaning::{Meaning, Plain},
     piece::{Piece, Sense},
-    text::{FULL_STOP, Text, break_strength},
+    text::{FULL_STOP, Sums, Text, break_strength},
 };
 
 /// The pieces of one report, or of several of one kind.
@@ -26,6 +28,9 @@ pub(crate) struct Segment {
     pub(crate) pieces: Range<usize>,
 }
 
+/// The segments of a text. Those of a short one take no memory.
+pub(crate) type Segments = SmallVec<[Segment; 2]>;
+
 /// What it costs to part a list of measured values.
 const IN_LIST_COST: u32 = 3;
 /// What it costs that a sight has a size of land, which belongs to work beside it.
@@ -34,19 +39,21 @@ const STRAY_AREA_COST: u32 = 4;
 const GAP_PIECES_MAX: usize = 24;
 
 /// Parts the pieces.
-pub(crate) fn segments(pieces: &[Piece<'_>]) -> Vec<Segment> {
-    if !pieces.iter().any(may_open) {
-        return Vec::new();
+pub(crate) fn segments(pieces: &[Piece<'_>]) -> Segments {
+    let opening = pieces.iter().filter(|piece| may_open(piece)).count();
+    if opening == 0 {
+        return Segments::new();
     }
-    let text = Text::new(pieces);
-    let anchors = anchors(&text);
+    let mut sums = Sums::new();
+    let text = Text::new(pieces, &mut sums);
+    let anchors = anchors(&text, opening);
     if let [only] = anchors.as_slice() {
-        return Vec::from([Segment {
+        return smallvec![Segment {
             kind: only.kind,
             anchor: only.at,
             by_thing: only.thing.is_some(),
             pieces: 0..pieces.len(),
-        }]);
+        }];
     }
     let cuts = cuts(&text, &anchors);
     anchors
@@ -143,44 +150,38 @@ impl Text<'_, '_> {
 /// Where each segment starts; one more for the end.
 fn cuts(text: &Text<'_, '_>, anchors: &[Anchor]) -> Vec<usize> {
     let end = text.pieces.len();
-    // For each anchor the possible starts of its segment: cost so far, and the choice before.
-    let mut ways: Vec<Vec<(usize, u32, usize)>> = Vec::new();
-    for (index, anchor) in anchors.iter().enumerate() {
-        let Some(previous) = index.checked_sub(1).and_then(|before| anchors.get(before)) else {
-            ways.push(alloc::vec![(0, 0, 0)]);
+    // For each anchor in turn the possible starts of its segment: cost so far, and which start
+    // before led here. Those of the last anchor so far are the row.
+    let mut ways: Vec<(usize, u32, usize)> = Vec::with_capacity(end + 1);
+    ways.push((0, 0, 0));
+    let mut row = 0..1;
+    for pair in anchors.windows(2) {
+        let [previous, anchor] = pair else {
             continue;
         };
         let gap = previous.at + 1..=anchor.at;
         // A very long gap belongs to the work before it, apart from its end.
         let skip = (anchor.at - previous.at).saturating_sub(GAP_PIECES_MAX);
-        let before = ways.last().cloned().unwrap_or_default();
-        let here = gap.skip(skip).filter_map(|cut| {
-            let (choice, cost) = before
-                .iter()
-                .enumerate()
-                .map(|(choice, (start, cost, _))| {
-                    (choice, cost + text.cost(previous, &(*start..cut)))
-                })
-                .min_by_key(|(choice, cost)| (*cost, usize::MAX - choice))?;
+        let here = ways.len();
+        for cut in gap.skip(skip) {
+            let cost_from = |start: usize| text.cost(previous, &(start..cut));
+            let Some((choice, cost)) = cheapest(&ways, row.clone(), cost_from) else {
+                continue;
+            };
             let inside = u32::from(previous.kind.needs_values() && text.is_in_list(cut));
-            Some((
-                cut,
-                cost + text.cut_cost(cut) + IN_LIST_COST * inside,
-                choice,
-            ))
-        });
-        ways.push(here.collect());
+            let cost = cost + text.cut_cost(cut) + IN_LIST_COST * inside;
+            ways.push((cut, cost, choice));
+        }
+        row = here..ways.len();
     }
-    let mut cuts = alloc::vec![end];
     let last = anchors.last().and_then(|anchor| {
-        let ways = ways.last()?.iter().enumerate();
-        // The latest of equally good cuts: what was said belongs to what was named.
-        ways.min_by_key(|(index, (start, cost, _))| {
-            (cost + text.cost(anchor, &(*start..end)), usize::MAX - index)
-        })
+        let cost_from = |start: usize| text.cost(anchor, &(start..end));
+        cheapest(&ways, row, cost_from)
     });
-    let mut choice = last.map_or(0, |(index, _)| index);
-    for ways in ways.iter().rev() {
+    let mut choice = last.map_or(0, |(choice, _)| choice);
+    let mut cuts = Vec::with_capacity(anchors.len() + 1);
+    cuts.push(end);
+    for _ in anchors {
         let Some((start, _, before)) = ways.get(choice) else {
             break;
         };
@@ -189,4 +190,18 @@ fn cuts(text: &Text<'_, '_>, anchors: &[Anchor]) -> Vec<usize> {
     }
     cuts.reverse();
     cuts
+}
+
+/// The cheapest way on from those of a row, and what it costs in all. Of equally good cuts it is the
+/// latest: what was said belongs to what was named.
+fn cheapest(
+    ways: &[(usize, u32, usize)],
+    row: Range<usize>,
+    cost_from: impl Fn(usize) -> u32,
+) -> Option<(usize, u32)> {
+    row.filter_map(|choice| {
+        let (start, cost, _) = ways.get(choice)?;
+        Some((choice, cost + cost_from(*start)))
+    })
+    .min_by_key(|(choice, cost)| (*cost, usize::MAX - choice))
 }

@@ -11,7 +11,7 @@ use crate::{
     fold::Folded,
     kind::Kind,
     lexicon::Listed,
-    meaning::{Meaning, Numeral, Plain},
+    meaning::{Meaning, Numeral, Plain, sort},
     piece::{Piece, Sense, Trust},
     reading::{Doubt, Problem},
     row::{Row, share_details},
@@ -19,20 +19,34 @@ use crate::{
     text::break_strength,
 };
 
-/// The reports of one segment, and what found no slot.
+/// What fills a slot beside the kind; most words do not.
+const FILLING: u32 = sort::AILMENT
+    | sort::CAUSE
+    | sort::FERTILISER
+    | sort::SPRAY
+    | sort::CROP
+    | sort::COVER
+    | sort::CLONE
+    | sort::MATERIAL
+    | sort::EXTENT
+    | sort::WETNESS
+    | sort::PER;
+
+/// Fills `done` with the reports of one segment, and notes what found no slot.
 pub(crate) fn reports(
     pieces: &[Piece<'_>],
     segment: &Segment,
     folded: &Folded<'_>,
     problems: &mut Vec<Problem>,
-) -> Vec<Row> {
+    done: &mut Vec<Row>,
+) {
+    done.clear();
     let mut filler = Filler {
         pieces,
         segment,
         folded,
         problems,
-        // Nearly always one row, and a row is large.
-        done: Vec::with_capacity(1),
+        done,
         row: Row::new(segment.kind),
     };
     for at in segment.pieces.clone() {
@@ -40,7 +54,7 @@ pub(crate) fn reports(
             filler.take(at, piece);
         }
     }
-    filler.finish()
+    filler.finish();
 }
 
 /// Fills the rows of one segment, piece by piece.
@@ -49,7 +63,7 @@ pub(crate) struct Filler<'a, 'r> {
     pub(crate) segment: &'a Segment,
     pub(crate) folded: &'a Folded<'r>,
     pub(crate) problems: &'a mut Vec<Problem>,
-    done: Vec<Row>,
+    done: &'a mut Vec<Row>,
     /// The report that is being filled.
     pub(crate) row: Row,
 }
@@ -75,7 +89,7 @@ impl Filler<'_, '_> {
                 self.length(at, *metres, Some(Unit::Metre));
                 true
             }
-            Sense::List { values, sure } => self.list(at, values, *sure, span),
+            Sense::List { values, sure } => self.list(at, *values, *sure, span),
             Sense::Range(from, to) => self.range(at, *from, *to),
             Sense::Share(count, of) => self.share(at, *count, *of),
             Sense::Grade => {
@@ -162,19 +176,15 @@ impl Filler<'_, '_> {
     }
 
     fn listed(&mut self, at: usize, piece: &Piece<'_>) -> bool {
-        let name = piece.listed().and_then(Listed::name);
         let is_anchor = at == self.segment.anchor;
         let mut used = is_anchor;
-        for meaning in piece.meanings() {
-            used |= self.meaning(at, meaning, name);
+        if piece.is_of(FILLING) {
+            let name = piece.listed().and_then(Listed::name);
+            for meaning in piece.meanings() {
+                used |= self.meaning(at, meaning, name);
+            }
         }
-        let each = self
-            .previous(at)
-            .is_some_and(|one| one.means(|meaning| meaning == Meaning::Numeral(Numeral::One)));
-        if piece.is_plain(Plain::Trees) && each && self.row.details.amount.is_some() {
-            self.row.details.per = Some(Per::Tree);
-        }
-        if piece.is_plain(Plain::Trees) && self.previous(at).is_some_and(|mark| mark.is_mark('/')) {
+        if piece.is_plain(Plain::Trees) && self.is_each(at) {
             self.row.details.per = Some(Per::Tree);
         }
         if piece.is_plain(Plain::NotYet) {
@@ -182,6 +192,15 @@ impl Filler<'_, '_> {
             used = true;
         }
         used
+    }
+
+    /// "2 bags a tree", "50 g/tree": what stands before a word for trees.
+    fn is_each(&self, at: usize) -> bool {
+        let one =
+            |piece: &Piece<'_>| piece.means(|meaning| meaning == Meaning::Numeral(Numeral::One));
+        self.previous(at).is_some_and(|piece| {
+            piece.is_mark('/') || (one(piece) && self.row.details.amount.is_some())
+        })
     }
 
     fn meaning(&mut self, at: usize, meaning: Meaning, name: Option<&str>) -> bool {
@@ -227,15 +246,15 @@ impl Filler<'_, '_> {
         }
     }
 
-    fn finish(mut self) -> Vec<Row> {
+    fn finish(self) {
         let plants = self
             .pieces
             .get(self.segment.pieces.clone())
             .is_some_and(|pieces| pieces.iter().any(|piece| piece.is_plain(Plain::Trees)));
         self.done.push(self.row);
-        let mut rows = self.done;
-        share_details(&mut rows);
-        for row in &mut rows {
+        let rows = self.done;
+        share_details(rows);
+        for row in rows {
             row.settle_lengths();
             if row.kind == Kind::Received && (plants || row.has_number()) {
                 row.details.supply = row.details.supply.or(Some(Supply::Plants));
@@ -249,7 +268,6 @@ impl Filler<'_, '_> {
                 row.doubts.push(Doubt::Whole(extent));
             }
         }
-        rows
     }
 }
 

@@ -2,23 +2,26 @@
 //!
 //! Deliberately absent: phrases and names of more than one word (`cutter`).
 
-use alloc::{string::String, vec::Vec};
+use smallvec::SmallVec;
 
 use crate::{
     compile::TURNS,
-    fold::{Folded, bare, has_accents},
+    fold::{BareWord, Folded, has_accents},
     kind::Kind,
     lexicon::{Langs, Lexicon, Listed},
     meaning::{Meaning, Plain, Traits, sort},
     names::is_name,
     pairs::{self, Slip},
-    piece::Trust,
+    piece::{IN_PLACE_MAX, Trust},
     reading::Known,
     repair::{SURE_LETTERS_MIN, is_one_slip, is_shortened},
-    runs::{Words, split_block, split_phrase, split_run, split_stranger},
+    runs::{Ways, Words, split_block, split_phrase, split_run, split_stranger},
     token::{Shape, Token},
     vocabulary::{Found, WordId},
 };
+
+/// The words of a text.
+pub(crate) type WordTokens = SmallVec<[WordToken; IN_PLACE_MAX]>;
 
 /// A token with the word that it is or was repaired to.
 pub(crate) struct WordToken {
@@ -71,11 +74,18 @@ pub(crate) struct Speller<'r, 'k> {
 }
 
 impl<'r> Speller<'r, '_> {
-    /// The words of these tokens; a token may be several.
-    pub(crate) fn words(&self, tokens: Vec<Token>) -> Vec<WordToken> {
-        let mut words = Vec::with_capacity(tokens.len());
-        let mut tokens = tokens.into_iter().peekable();
+    /// Finds the words of these tokens; a token may be several.
+    pub(crate) fn words(
+        &self,
+        mut tokens: impl Iterator<Item = Token> + Clone,
+        words: &mut WordTokens,
+    ) {
+        let mut ways = Ways::default();
         while let Some(token) = tokens.next() {
+            if words.len() == words.capacity() {
+                // Room for all that is left, as long as spaces part the words.
+                words.reserve((self.folded.text.len() - token.start) / 2 + 1);
+            }
             let text = self.text(&token);
             let found = match token.shape {
                 Shape::Mark(_) => None,
@@ -86,21 +96,25 @@ impl<'r> Speller<'r, '_> {
                 words.extend(expanded(&token, &whole.parts));
                 continue;
             }
-            if found.is_some() || token.shape != Shape::Word || is_name(text, self.known) {
+            if token.shape == Shape::Word && self.is_foreign(found) {
                 let before = words.last().and_then(|word| word.id);
                 words.push(self.foreign(token, found, before));
                 continue;
             }
+            if found.is_some() || token.shape != Shape::Word || is_name(text, self.known) {
+                words.push(WordToken::found(token, found));
+                continue;
+            }
             // "blockA1": the name goes on behind the word.
-            if let Some((word, name)) = self.glued_name(&token, tokens.peek()) {
+            let next = tokens.clone().next();
+            if let Some((word, name)) = self.glued_name(&token, next.as_ref()) {
                 tokens.next();
                 words.push(word);
                 words.push(name);
                 continue;
             }
-            self.unlisted(token, tokens.peek(), &mut words);
+            self.unlisted(token, next.as_ref(), words, &mut ways);
         }
-        words
     }
 
     fn text(&self, token: &Token) -> &'r str {
@@ -116,7 +130,13 @@ impl<'r> Speller<'r, '_> {
     }
 
     /// A word of no list: a slip, a run of words, or unknown.
-    fn unlisted(&self, token: Token, next: Option<&Token>, words: &mut Vec<WordToken>) {
+    fn unlisted(
+        &self,
+        token: Token,
+        next: Option<&Token>,
+        words: &mut WordTokens,
+        ways: &mut Ways,
+    ) {
         let text = self.text(&token);
         let names_block = next.is_some_and(|next| is_name(self.text(next), self.known));
         // "ploot b" is a slip, "blockc" is block C.
@@ -129,16 +149,16 @@ impl<'r> Speller<'r, '_> {
             return;
         }
         let written = self.folded.written(token.start, token.end);
-        let mut run = split_block(text, written, self.run_words());
-        if run.is_empty() {
-            run = split_phrase(text, self.run_words());
-        }
+        let border = split_block(text, written, self.run_words())
+            .or_else(|| split_phrase(text, self.run_words()));
+        let ends = border.map(|border| [(0, border), (border, text.len())]);
+        let mut run = ends.as_ref().map_or(&[][..], |ends| ends);
         if run.is_empty() || names_block {
             let last = words.last();
             let before = last.and_then(|word| word.id);
             let after = next.and_then(|next| self.lexicon.find(self.text(next))?.listed_id());
             let repaired = match unaccented(text) {
-                Some(plain) => self.repair(&token, &plain, (before, after)),
+                Some(plain) => self.repair(&token, plain.as_str(), (before, after)),
                 None => self.repair(&token, text, (before, after)),
             };
             // "vingtcinq" is two number words, and no slip of one.
@@ -153,7 +173,7 @@ impl<'r> Speller<'r, '_> {
                 .is_some_and(|id| self.traits(id).has_plain(Plain::Block.bit()));
             // "plot Hilltop" is a name.
             if !(names && written.starts_with(char::is_uppercase)) {
-                run = split_run(text, self.run_words(), after_number);
+                run = split_run(text, self.run_words(), after_number, ways);
             }
             if run.is_empty() {
                 let trust = if repaired.trust == Trust::Suspect {
@@ -171,7 +191,7 @@ impl<'r> Speller<'r, '_> {
                 return;
             }
         }
-        for (start, end) in run {
+        for &(start, end) in run {
             let part = Token {
                 start: token.start + start,
                 end: token.start + end,
@@ -183,17 +203,17 @@ impl<'r> Speller<'r, '_> {
         }
     }
 
-    /// A word that is listed, if only in a language that the phone does not use: there it may be a
-    /// slip of one of its own.
-    fn foreign(&self, token: Token, found: Option<Found>, before: Option<WordId>) -> WordToken {
+    /// Whether a word is listed only in languages that the phone does not use.
+    fn is_foreign(&self, found: Option<Found>) -> bool {
         let own = |id| self.lexicon.may_be_meant(id, self.own);
         let listed = found.and_then(Found::listed_id);
-        let is_foreign =
-            listed.is_some_and(|id| !own(id)) && !found.is_some_and(|found| found.common);
+        listed.is_some_and(|id| !own(id)) && !found.is_some_and(|found| found.common)
+    }
+
+    /// A foreign word: it may be a slip of one of the phone's own languages.
+    fn foreign(&self, token: Token, found: Option<Found>, before: Option<WordId>) -> WordToken {
+        let listed = found.and_then(Found::listed_id);
         let word = WordToken::found(token, found);
-        if !is_foreign || word.token.shape != Shape::Word {
-            return word;
-        }
         let text = self.text(&word.token);
         let stops = |id| self.traits(id).has_plain(Plain::Stop.bit());
         let says = listed.is_some_and(|id| self.has_weight(id) || stops(id));
@@ -212,7 +232,7 @@ impl<'r> Speller<'r, '_> {
     }
 
     /// A word of no list, or one that runs on into a listed word.
-    fn stranger(&self, text: &str, word: WordToken, words: &mut Vec<WordToken>) {
+    fn stranger(&self, text: &str, word: WordToken, words: &mut WordTokens) {
         let joint = split_stranger(text, self.run_words()).filter(|_| word.two_kinds.is_none());
         let Some(joint) = joint else {
             words.push(word);
@@ -264,18 +284,15 @@ impl<'r> Speller<'r, '_> {
     fn glued_name(&self, token: &Token, next: Option<&Token>) -> Option<(WordToken, WordToken)> {
         let next = next.filter(|next| next.glued && matches!(next.shape, Shape::Figure(_)))?;
         let run = self.folded.text.get(token.start..next.end)?;
-        let parts = split_block(run, "", self.run_words());
-        let [(_, border), _] = parts.as_slice() else {
-            return None;
-        };
+        let border = split_block(run, "", self.run_words())?;
         let part = |start: usize, end: usize, glued: bool| Token {
             start: token.start + start,
             end: token.start + end,
             shape: Shape::Word,
             glued,
         };
-        let word = part(0, *border, token.glued);
-        let name = part(*border, run.len(), true);
+        let word = part(0, border, token.glued);
+        let name = part(border, run.len(), true);
         let found = self.lexicon.find(self.text(&word));
         Some((WordToken::found(word, found), WordToken::plain(name, None)))
     }
@@ -288,7 +305,7 @@ impl<'r> Speller<'r, '_> {
         text: &str,
         (before, after): (Option<WordId>, Option<WordId>),
     ) -> WordToken {
-        let mut word = WordToken::plain(token.clone(), None);
+        let mut word = WordToken::plain(*token, None);
         let lexicon = self.lexicon;
         match pairs::slip(text, (before, after), self.lexicon, self.own) {
             Some(Slip::Of(id)) => {
@@ -379,8 +396,8 @@ impl<'r> Speller<'r, '_> {
 }
 
 /// The letters without their accents, if they have any; slips are looked for there.
-pub(crate) fn unaccented(text: &str) -> Option<String> {
-    (!text.is_ascii() && has_accents(text)).then(|| bare(text))
+pub(crate) fn unaccented(text: &str) -> Option<BareWord> {
+    (!text.is_ascii() && has_accents(text)).then(|| BareWord::new(text))
 }
 
 /// A text of so few letters may be anything.
@@ -422,7 +439,7 @@ fn expanded(token: &Token, parts: &[(WordId, Shape)]) -> impl Iterator<Item = Wo
         let token = Token {
             start,
             end,
-            shape: shape.clone(),
+            shape: *shape,
             glued,
         };
         WordToken::plain(token, Some(*id))

@@ -7,6 +7,7 @@ mod clauses;
 mod dates;
 mod gate;
 mod laws;
+mod memory;
 mod numbers;
 mod packs;
 mod packs_entries;

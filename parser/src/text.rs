@@ -3,24 +3,28 @@
 //! Without the sums the time for a text made of words of work would grow with its square.
 //! Deliberately absent: what the sums decide (`anchors`, `segment`).
 
-use alloc::vec::Vec;
 use core::ops::Range;
+
+use smallvec::SmallVec;
 
 use crate::{
     details::Unit,
     meaning::{Meaning, Plain},
-    piece::{Piece, Sense},
+    piece::{IN_PLACE_MAX, Piece, Sense},
 };
 
 /// The pieces of a text.
 pub(crate) struct Text<'a, 'r> {
     pub(crate) pieces: &'a [Piece<'r>],
     /// What stands before each piece, and one more for the end.
-    sums: Vec<Sum>,
+    sums: &'a [Sum],
 }
 
+/// Where the sums of a text lie.
+pub(crate) type Sums = SmallVec<[Sum; IN_PLACE_MAX]>;
+
 #[derive(Clone, Copy, Default)]
-struct Sum {
+pub(crate) struct Sum {
     counts: u32,
     blocks: u32,
     areas: u32,
@@ -29,8 +33,9 @@ struct Sum {
 
 impl<'a, 'r> Text<'a, 'r> {
     /// Sums the pieces up.
-    pub(crate) fn new(pieces: &'a [Piece<'r>]) -> Self {
-        let mut sums = Vec::with_capacity(pieces.len() + 1);
+    pub(crate) fn new(pieces: &'a [Piece<'r>], sums: &'a mut Sums) -> Self {
+        sums.clear();
+        sums.reserve(pieces.len() + 1);
         let mut sum = Sum::default();
         sums.push(sum);
         for (at, piece) in pieces.iter().enumerate() {
@@ -100,10 +105,12 @@ pub(crate) fn is_count_like(pieces: &[Piece<'_>], at: usize) -> bool {
         piece.sense,
         Sense::Number(_) | Sense::Range(..) | Sense::Share(..) | Sense::List { .. }
     );
-    let has_unit = pieces.get(at + 1).is_some_and(|next| {
-        next.is_any(&[Plain::Row, Plain::Round])
-            || (next.means(|meaning| matches!(meaning, Meaning::Unit(_) | Meaning::Period(_)))
-                && !next.is_plain(Plain::At))
-    });
-    is_number && !has_unit
+    let has_unit = || {
+        pieces.get(at + 1).is_some_and(|next| {
+            next.is_any(&[Plain::Row, Plain::Round])
+                || (next.means(|meaning| matches!(meaning, Meaning::Unit(_) | Meaning::Period(_)))
+                    && !next.is_plain(Plain::At))
+        })
+    };
+    is_number && !has_unit()
 }

@@ -4,8 +4,6 @@
 //! except where the whole run is listed or is one of the farmer's own block names. Deliberately
 //! absent: any meaning.
 
-use alloc::vec::Vec;
-
 use crate::{
     figure::{Figure, Number, figure, letters_for_digits, ordinal},
     script::{is_unspaced, is_word_letter},
@@ -17,7 +15,7 @@ const PLAIN_DIGITS_MAX: usize = 6;
 const RUN_LEN_MAX: usize = 24;
 
 /// A word, a number or a mark, with its place in the folded text.
-#[derive(Clone, Debug)]
+#[derive(Clone, Copy, Debug)]
 pub(crate) struct Token {
     pub(crate) start: usize,
     pub(crate) end: usize,
@@ -27,7 +25,7 @@ pub(crate) struct Token {
 }
 
 /// What a token looks like.
-#[derive(Clone, Debug, PartialEq)]
+#[derive(Clone, Copy, Debug, PartialEq)]
 pub(crate) enum Shape {
     Word,
     Figure(Figure),
@@ -35,34 +33,37 @@ pub(crate) enum Shape {
 }
 
 /// Cuts a folded text. `is_whole` says which runs of letters and digits stay together.
-pub(crate) fn tokens(text: &str, is_whole: impl Fn(&str) -> bool) -> Vec<Token> {
-    let mut tokens = Vec::with_capacity(text.len() / 4 + 1);
+pub(crate) fn tokens(
+    text: &str,
+    is_whole: impl Fn(&str) -> bool + Clone,
+) -> impl Iterator<Item = Token> + Clone {
     let mut at = 0;
     let mut glued = false;
-    while let Some(rest) = text.get(at..) {
-        let Some(first) = rest.chars().next() else {
-            break;
-        };
-        if first.is_whitespace() && first != '\n' {
-            at += first.len_utf8();
-            glued = false;
-            continue;
+    core::iter::from_fn(move || {
+        loop {
+            let rest = text.get(at..)?;
+            let first = rest.chars().next()?;
+            if first != '\n' && first.is_whitespace() {
+                at += first.len_utf8();
+                glued = false;
+                continue;
+            }
+            let (shape, len) = next_token(rest, first, &is_whole);
+            let token = Token {
+                start: at,
+                end: at + len,
+                shape,
+                glued,
+            };
+            glued = true;
+            at += len;
+            return Some(token);
         }
-        let (shape, len) = next_token(rest, first, &is_whole);
-        tokens.push(Token {
-            start: at,
-            end: at + len,
-            shape,
-            glued,
-        });
-        glued = true;
-        at += len;
-    }
-    tokens
+    })
 }
 
-/// The commonest tokens: a word of plain letters, a number of plain digits, each with a space or
-/// the end behind it.
+/// The commonest tokens: a word of plain letters, a number of plain digits, each with a space, a
+/// mark or the end behind it.
 fn plain_token(rest: &str) -> Option<(Shape, usize)> {
     let bytes = rest.as_bytes();
     let ends = |at: usize, is_part: fn(&u8) -> bool| {
@@ -83,6 +84,10 @@ fn plain_token(rest: &str) -> Option<(Shape, usize)> {
         None => true,
         // "2 pm" is a time.
         Some(b' ') => !matches!(bytes.get(digits + 1), Some(b'a' | b'p')),
+        // "120," and "120."; "1,200" is looked at more closely.
+        Some(mark) if mark.is_ascii_punctuation() => {
+            !bytes.get(digits + 1).is_some_and(u8::is_ascii_digit)
+        }
         Some(_) => false,
     };
     if !is_end || !(1..=PLAIN_DIGITS_MAX).contains(&digits) {
@@ -116,8 +121,9 @@ fn next_token(rest: &str, first: char, is_whole: &impl Fn(&str) -> bool) -> (Sha
             return (Shape::Figure(Figure::Number(number)), run.len());
         }
     }
+    let figure = || counted(rest).or_else(|| figure(rest).ok());
     if first.is_ascii_digit()
-        && let Ok((after, figure)) = figure(rest)
+        && let Some((after, figure)) = figure()
     {
         let after = ordinal(after).map_or(after, |(past, _)| past);
         return (Shape::Figure(figure), rest.len() - after.len());
@@ -130,6 +136,19 @@ fn next_token(rest: &str, first: char, is_whole: &impl Fn(&str) -> bool) -> (Sha
     // Never empty, so that every step goes forward.
     let len = word.len().max(first.len_utf8());
     (Shape::Word, len)
+}
+
+/// Digits and a letter that makes neither a time nor a length of them ("50g"), and what follows.
+fn counted(rest: &str) -> Option<(&str, Figure)> {
+    let after = rest.trim_start_matches(|letter: char| letter.is_ascii_digit());
+    let digits = rest.get(..rest.len() - after.len())?;
+    let letter = after.bytes().next()?;
+    let is_other = letter.is_ascii_lowercase() && !matches!(letter, b'a' | b'h' | b'm' | b'p');
+    if !is_other || digits.len() > PLAIN_DIGITS_MAX {
+        return None;
+    }
+    let value: u32 = digits.parse().ok()?;
+    Some((after, Figure::Number(Number::new(f64::from(value)))))
 }
 
 /// No more of a text than decides whether a run is too long.

@@ -23,6 +23,8 @@ pub(crate) struct Vocabulary {
 struct Entry {
     start: u32,
     end: u32,
+    /// Its first letters, so that most words are compared at once.
+    head: u64,
     listed: bool,
     common: bool,
 }
@@ -47,7 +49,14 @@ impl Found {
 impl Vocabulary {
     /// The word with these letters.
     pub(crate) fn find(&self, word: &str) -> Option<Found> {
-        let same = |id: &WordId| self.spelling(*id) == Some(word);
+        let head = first_eight(word.as_bytes());
+        let same = |id: &WordId| {
+            self.words.get(*id as usize).is_some_and(|entry| {
+                entry.head == head
+                    && (entry.end - entry.start) as usize == word.len()
+                    && (word.len() <= 8 || self.spelling(*id) == Some(word))
+            })
+        };
         let id = *self.table.find(hash(word.as_bytes()), same)?;
         let entry = self.words.get(id as usize)?;
         Some(Found {
@@ -96,6 +105,7 @@ impl Vocabulary {
         self.words.push(Entry {
             start,
             end: place(self.letters.len()),
+            head: first_eight(word.as_bytes()),
             listed: false,
             common: false,
         });
@@ -122,10 +132,20 @@ fn hash(word: &[u8]) -> u64 {
         state = (state ^ u64::from_le_bytes(*eight)).wrapping_mul(MIX);
         state ^= state >> 29;
     }
-    let last = rest
-        .iter()
-        .rev()
-        .fold(0, |bits, letter| bits << 8 | u64::from(*letter));
-    state = (state ^ last).wrapping_mul(MIX);
+    state = (state ^ first_eight(rest)).wrapping_mul(MIX);
     state ^ (state >> 32)
+}
+
+/// The first eight letters as a number, the first one lowest; zeros where there are fewer.
+fn first_eight(word: &[u8]) -> u64 {
+    if let Some(eight) = word.first_chunk::<8>() {
+        return u64::from_le_bytes(*eight);
+    }
+    if let (Some(first), Some(last)) = (word.first_chunk::<4>(), word.last_chunk::<4>()) {
+        // Where the two overlap they are the same.
+        let last = u64::from(u32::from_le_bytes(*last)) << (8 * (word.len() - 4));
+        return u64::from(u32::from_le_bytes(*first)) | last;
+    }
+    let letters = word.iter().rev();
+    letters.fold(0, |bits, letter| bits << 8 | u64::from(*letter))
 }

@@ -11,15 +11,17 @@ use crate::{
 
 /// Every word, in order; of the marks only the question mark is one.
 pub(crate) fn words(pieces: &[Piece<'_>], folded: &Folded<'_>) -> Vec<Word> {
-    pieces
-        .iter()
-        .filter(|piece| !matches!(piece.sense, Sense::Mark(mark) if mark != '?'))
-        .map(|piece| Word {
-            span: folded.span(piece.start, piece.end),
-            taken: taken(piece),
-            repaired: piece.repaired.map(ToString::to_string),
-        })
-        .collect()
+    let mut words = Vec::with_capacity(pieces.len());
+    for piece in pieces {
+        if !matches!(piece.sense, Sense::Mark(mark) if mark != '?') {
+            words.push(Word {
+                span: folded.span(piece.start, piece.end),
+                taken: taken(piece),
+                repaired: piece.repaired.map(ToString::to_string),
+            });
+        }
+    }
+    words
 }
 
 fn taken(piece: &Piece<'_>) -> Taken {
@@ -30,7 +32,7 @@ fn taken(piece: &Piece<'_>) -> Taken {
             .next()
             .unwrap_or(Taken::Unknown),
         Sense::Number(number) => Taken::Number(number.value),
-        Sense::List { values, .. } => Taken::Number(values.first().copied().unwrap_or(0.0)),
+        Sense::List { values, .. } => Taken::Number(values.iter().next().unwrap_or(0.0)),
         Sense::Range(value, _) | Sense::Share(value, _) => Taken::Number(f64::from(*value)),
         Sense::Metres(value) => Taken::Number(*value),
         Sense::Fraction(above, below) => {

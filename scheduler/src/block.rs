@@ -48,6 +48,8 @@ pub struct BlockState {
     pub sick: BTreeMap<Ailment, Count>,
     /// Harm by cause, as last counted.
     pub harmed: BTreeMap<Cause, Count>,
+    /// Sickness seen nearby, of which the adviser warned, by the last day.
+    pub warned: BTreeMap<Ailment, NaiveDate>,
     /// What was told of the rain here lately, oldest first.
     pub rains: Vec<Rain>,
     /// Trees opened for tapping.
@@ -183,6 +185,7 @@ impl BlockState {
                 self.heard_on = self.heard_on.max(Some(event.at.date_naive()));
             }
             Body::Nudged { task, on, due, .. } => self.nudged(*task, *on, *due),
+            Body::Warned { ailment, on, .. } => raise(&mut self.warned, *ailment, *on),
             Body::TakenBack { .. }
             | Body::WindowOpened { .. }
             | Body::ConsentGiven { .. }

@@ -12,7 +12,12 @@ mod scene;
 #[cfg(test)]
 mod tests;
 
-use alloc::{boxed::Box, string::String, vec::Vec};
+use alloc::{
+    boxed::Box,
+    string::{String, ToString},
+    vec,
+    vec::Vec,
+};
 
 use budwood_parser::{
     Act, Alarm, Bare, Correction, Details, Doubt, Kind, Problem, Query, Reading, Report, Sender,
@@ -21,7 +26,7 @@ use budwood_parser::{
 
 pub use self::{
     date::resolve as resolve_date,
-    scene::{Last, Pending, Plot, Scene},
+    scene::{Last, Nudged, Pending, Plot, Scene},
 };
 use crate::event::Happened;
 
@@ -385,8 +390,22 @@ fn fill(bare: &Bare, scene: &Scene<'_>) -> Decision {
                 },
             }
         }
-        (Some(Pending::Confirm(_) | Pending::Nudge | Pending::Choose { .. }) | None, _) => {
+        (Some(Pending::Nudge), bare) => match complete::answer(bare, scene) {
+            Some(fact) => judge(vec![fact], unsure(bare), None, scene),
+            None => Decision::Silent(Quiet::NothingAsked),
+        },
+        (Some(Pending::Confirm(_) | Pending::Choose { .. }) | None, _) => {
             Decision::Silent(Quiet::NothingAsked)
+        }
+    }
+}
+
+/// A number without a word may have been meant for something else; none at all does no harm.
+fn unsure(bare: &Bare) -> Vec<Doubt> {
+    match bare {
+        Bare::Number(number) if *number > 0.0 => vec![Doubt::LooseEnd(number.to_string())],
+        Bare::Number(_) | Bare::Numbers(_) | Bare::Block(_) | Bare::Member(_) | Bare::When(_) => {
+            Vec::new()
         }
     }
 }

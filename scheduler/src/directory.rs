@@ -11,7 +11,10 @@ use alloc::{
 use budwood_parser::details::Measure;
 use chrono::{NaiveDate, Weekday};
 
-use crate::id::{BlockId, GroupId, PersonId};
+use crate::{
+    health::Point,
+    id::{BlockId, GroupId, PersonId},
+};
 
 /// A person, as the bot knows them.
 #[derive(Clone, Debug, PartialEq)]
@@ -195,6 +198,8 @@ pub struct Block {
     pub slope_pct: Option<f64>,
     /// Spacing of rows and in the row, in metres, when it differs from the profile's.
     pub spacing_m: Option<(f64, f64)>,
+    /// Where it lies, if somebody went there with a positioning device.
+    pub point: Option<Point>,
     /// The day on which planting is meant to begin.
     pub planned_on: Option<NaiveDate>,
     /// Clone to be planted.

@@ -4,7 +4,7 @@
 
 use alloc::string::String;
 
-use budwood_parser::{Details, Kind};
+use budwood_parser::{Ailment, Details, Kind};
 use chrono::{DateTime, NaiveDate, Utc};
 
 use crate::{
@@ -117,6 +117,15 @@ pub enum Body {
         /// The block of that event.
         block: BlockId,
     },
+    /// The adviser, who has looked, lets a neighbour of a cluster look too.
+    Warned {
+        /// Whose block lies near.
+        block: BlockId,
+        /// What was seen there.
+        ailment: Ailment,
+        /// When the adviser said so.
+        on: NaiveDate,
+    },
     /// The adviser opened the planting window of a group.
     WindowOpened {
         /// Which group.
@@ -154,6 +163,7 @@ impl Body {
             | Self::TaskDone { block, .. }
             | Self::Postponed { block, .. }
             | Self::Nudged { block, .. }
+            | Self::Warned { block, .. }
             | Self::TakenBack { block } => Some(*block),
             Self::WindowOpened { .. }
             | Self::ConsentGiven { .. }

@@ -64,6 +64,7 @@ mod tests {
             area_source: "gps".to_string(),
             slope_pct: None,
             spacing_m,
+            point: None,
             planned_on: None,
             clone_name: None,
         }

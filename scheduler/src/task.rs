@@ -8,6 +8,7 @@ mod case;
 mod dry_season;
 mod kind;
 mod land;
+mod near;
 mod planting;
 mod season;
 mod survival;
@@ -19,13 +20,14 @@ mod watch;
 
 use alloc::vec::Vec;
 
-use budwood_parser::{Measure, Unit};
+use budwood_parser::{Ailment, Measure, Unit};
 use chrono::NaiveDate;
 
 use crate::{block::BlockState, calendar::Calendar, census::Walk, directory::Block, id::BlockId};
 use case::{Case, Plan};
 
 pub use kind::TaskKind;
+pub use near::warning;
 pub use season::Rains;
 pub use survival::{Filling, filling};
 pub use tapping::{Readiness, Verdict, readiness};
@@ -71,7 +73,7 @@ pub fn most_urgent(tasks: &[Task], today: NaiveDate) -> Option<&Task> {
     tasks
         .iter()
         .filter(|task| task.due <= today)
-        .min_by_key(|task| (task.kind.urgency(), task.due))
+        .min_by_key(|task| (task.urgency(), task.due))
 }
 
 fn plan(case: &Case<'_>, kind: TaskKind) -> Option<Plan> {
@@ -159,6 +161,17 @@ pub struct Task {
     pub figures: Figures,
 }
 
+impl Task {
+    /// Which job to speak of first: the lower the more urgent. What spreads nearby is urgent.
+    #[must_use]
+    pub const fn urgency(&self) -> u8 {
+        match self.figures.near {
+            Some(_) => 0,
+            None => self.kind.urgency(),
+        }
+    }
+}
+
 /// Figures of a job: the farmer's own, so that the text need not be general.
 #[derive(Clone, Debug, Default, PartialEq)]
 pub struct Figures {
@@ -189,6 +202,8 @@ pub struct Figures {
     /// Whether a publication stands behind every value of the calendar in these figures. If not,
     /// they are never told as a rule.
     pub is_published: bool,
+    /// Sickness that was seen nearby, for which to look (checks of roots and leaves).
+    pub near: Option<Ailment>,
     /// Which trees to measure (census); none when it is every tree.
     pub walk: Option<Walk>,
 }

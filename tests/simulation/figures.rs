@@ -10,6 +10,7 @@ pub(super) struct Figures {
     pub(super) texts: usize,
     pub(super) lost: usize,
     pub(super) facts: usize,
+    pub(super) warned: usize,
     pub(super) handed: usize,
     pub(super) nudges: usize,
     pub(super) phones_looked_at: usize,
@@ -33,6 +34,7 @@ impl Figures {
         self.texts += other.texts;
         self.lost += other.lost;
         self.facts += other.facts;
+        self.warned += other.warned;
         self.handed += other.handed;
         self.nudges += other.nudges;
         self.phones_looked_at += other.phones_looked_at;
@@ -63,14 +65,15 @@ impl fmt::Display for Figures {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         write!(
             f,
-            "{} farm-years, {} steps, {} texts in, {} texts lost, {} facts, {} texts handed over, \
-             {} nudges, {} waiting phones, {} lists, {} late jobs, {} power cuts, \
+            "{} farm-years, {} steps, {} texts in, {} texts lost, {} facts, {} warned blocks, \
+             {} texts handed over, {} nudges, {} waiting phones, {} lists, {} late jobs, {} power cuts, \
              {} wrong clocks, {} copies, {} restores, {} releases",
             self.farm_years(),
             self.steps,
             self.texts,
             self.lost,
             self.facts,
+            self.warned,
             self.handed,
             self.nudges,
             self.phones_looked_at,

@@ -77,6 +77,7 @@ impl Laws {
         for event in &change.events {
             self.facts.take(event, change);
             self.figures.facts += 1;
+            self.figures.warned += usize::from(matches!(event.body, Body::Warned { .. }));
             if let Body::Nudged { .. } = event.body {
                 self.nudge_made(event, engine, moment);
             }

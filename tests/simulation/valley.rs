@@ -198,7 +198,7 @@ impl Valley {
                 let after = self.chance.minutes(0, 600);
                 let question = *self
                     .chance
-                    .pick(&["LATE", "LATE", "STATUS", "GAPS", "SICK"]);
+                    .pick(&["LATE", "LATE", "LATE", "STATUS", "GAPS", "SICK", "WARN"]);
                 self.send_to_us(adviser, format!("{question} {group}"), after);
             }
             if day.is_multiple_of(100) {

@@ -1,6 +1,6 @@
 //! One change with a record of every kind and every shape that records have.
 
-use std::collections::BTreeMap;
+mod state;
 
 use budwood::{
     message::{Deed, Open, OpenNudge, Outbound, Purpose, Question, Received, SendState, Talk},
@@ -10,11 +10,10 @@ use budwood_parser::{
     Ailment, Cause, Day, Details, Extent, Kind, Material, Measure, Per, Supply, Unit, Wetness, When,
 };
 use budwood_scheduler::{
-    Block, BlockId, BlockState, Body, Census, Cohort, Consent, Event, EventId, Group, GroupId,
-    Happened, MessageId, NudgeTrack, Person, PersonId, PersonLink, Phone, Role, Source, TaskKind,
-    block::Count,
+    Block, BlockId, BlockState, Body, Consent, Event, EventId, Group, GroupId, Happened, MessageId,
+    Person, PersonId, PersonLink, Phone, Role, Source, TaskKind,
     decide::{Draft, Missing},
-    rain::Rain,
+    health::Point,
 };
 use chrono::{DateTime, NaiveDate, Utc, Weekday};
 
@@ -38,7 +37,10 @@ pub(crate) fn change() -> Change {
         gone_phones: Vec::new(),
         groups: groups(),
         blocks: blocks(),
-        states: vec![(BlockId(1), state()), (BlockId(2), BlockState::default())],
+        states: vec![
+            (BlockId(1), state::state()),
+            (BlockId(2), BlockState::default()),
+        ],
         talks: talks(),
         received: received(),
         outbound: outbound(),
@@ -115,6 +117,11 @@ fn bodies() -> Vec<Body> {
             due: day(1, 7),
         },
         Body::TakenBack { block },
+        Body::Warned {
+            block,
+            ailment: Ailment::LeafSpot,
+            on: day(4, 9),
+        },
         Body::WindowOpened {
             group: GroupId(1),
             on: day(1, 9),
@@ -241,6 +248,10 @@ fn blocks() -> Vec<Block> {
         area_source: "tape".to_owned(),
         slope_pct: Some(12.0),
         spacing_m: Some((6.0, 3.0)),
+        point: Some(Point {
+            latitude: -1.25,
+            longitude: 101.5,
+        }),
         planned_on: Some(day(1, 10)),
         clone_name: Some("RRIM600".to_owned()),
     };
@@ -251,71 +262,12 @@ fn blocks() -> Vec<Block> {
         area_source: "told".to_owned(),
         slope_pct: None,
         spacing_m: None,
+        point: None,
         planned_on: None,
         clone_name: None,
         ..full.clone()
     };
     vec![full, bare]
-}
-
-fn state() -> BlockState {
-    let count = |trees| Count {
-        on: day(1, 9),
-        trees,
-    };
-    let census = |reached, source| Census {
-        on: day(1, 9),
-        values_cm: vec![41.0, 43.5],
-        reached,
-        source,
-    };
-    let rain = |wetness, mm| Rain {
-        on: day(1, 8),
-        wetness,
-        mm,
-    };
-    BlockState {
-        cohorts: vec![Cohort {
-            planted_on: day(1, 2),
-            clone_name: Some("PB260".to_owned()),
-            planted: 120,
-            dead: 8,
-            backfill: false,
-        }],
-        last: BTreeMap::from([
-            (Kind::Planted, count(Some(120))),
-            (Kind::Weeded, count(None)),
-        ]),
-        rounds: BTreeMap::from([(Kind::Weeded, 3)]),
-        holes: 130,
-        plants_received: 125,
-        tall: Some(count(Some(12))),
-        branched: Some(count(Some(90))),
-        induced: Some(count(Some(12))),
-        girths: vec![
-            census(None, Source::OwnText),
-            census(Some((12, 30)), Source::Visit),
-        ],
-        heights: vec![census(None, Source::Leader)],
-        sick: BTreeMap::from([(Ailment::Pink, count(Some(2)))]),
-        harmed: BTreeMap::from([(Cause::Wind, count(None))]),
-        rains: vec![rain(Some(Wetness::Soaked), None), rain(None, Some(12.5))],
-        opened: 40,
-        done: BTreeMap::from([(TaskKind::OrderPlants, day(1, 1))]),
-        postponed: BTreeMap::from([(TaskKind::Weed, day(2, 1))]),
-        nudges: BTreeMap::from([(
-            TaskKind::Weed,
-            NudgeTrack {
-                due: day(1, 3),
-                tries: 2,
-                first_on: day(1, 3),
-                last_on: day(1, 10),
-            },
-        )]),
-        heard_on: Some(day(1, 9)),
-        known_on: Some(day(1, 2)),
-        facts: vec![EventId(1), EventId(2)],
-    }
 }
 
 fn whens() -> [Option<When>; 8] {
@@ -383,6 +335,13 @@ fn questions() -> Vec<Question> {
             deed: Deed::OpenWindow {
                 group: GroupId(1),
                 on: day(1, 9),
+            },
+        },
+        Question::Code {
+            code: code.clone(),
+            deed: Deed::Warn {
+                group: GroupId(1),
+                ailment: Ailment::Termites,
             },
         },
         Question::Code {

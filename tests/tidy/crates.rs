@@ -67,6 +67,7 @@ fn the_parser_has_exactly_these_dependencies() {
         &[
             "hashbrown",
             "nom",
+            "smallvec",
             "thiserror",
             "toml",
             "unicode-normalization",

@@ -34,10 +34,11 @@ pub(super) enum Reply {
     Sick,
     Visit,
     Window,
+    Warn,
 }
 
 /// Texts that ask for a reply, and for which.
-pub(super) const ASKING: [(&str, Reply); 49] = [
+pub(super) const ASKING: [(&str, Reply); 52] = [
     ("read-back", Reply::No),
     ("read-back-rain", Reply::No),
     ("changed", Reply::No),
@@ -55,6 +56,9 @@ pub(super) const ASKING: [(&str, Reply); 49] = [
     ("help-adviser", Reply::Sick),
     ("help-adviser", Reply::Visit),
     ("help-adviser", Reply::Window),
+    ("cluster-notice", Reply::Warn),
+    ("warn-ask", Reply::Yes),
+    ("warn-none", Reply::Sick),
     ("stopped", Reply::Start),
     ("stopped", Reply::Erase),
     ("started", Reply::Stop),

@@ -58,6 +58,7 @@ fn task(kind: TaskKind, day: NaiveDate) -> Task {
             distance_m: Some(2.5),
             width_m: Some(13.7),
             is_published: true,
+            near: None,
             walk: Some(Walk {
                 every: 2_000,
                 from: 2_000,
@@ -65,6 +66,27 @@ fn task(kind: TaskKind, day: NaiveDate) -> Task {
             }),
         },
     }
+}
+
+/// What was seen nearby has the name of its sickness in it twice.
+#[test]
+fn every_warning_fits_at_its_longest() {
+    in_every_language(|case| {
+        for ailment in Ailment::ALL.iter().copied() {
+            let mut task = task(TaskKind::LeafCheck, case.day);
+            task.figures.near = Some(ailment);
+            let text = case.tongue.nudge(NudgeText {
+                name: NAME,
+                block: BLOCK,
+                task: &task,
+                by: case.day,
+                adviser: NAME,
+            });
+            case.assert_whole(&text, "nudge-near");
+            let named = sms::bare(&case.tongue.ailment(ailment));
+            assert_eq!(sms::bare(&text).matches(&named).count(), 2, "{text}");
+        }
+    });
 }
 
 #[test]

@@ -99,6 +99,38 @@ fn whom_to_visit_is_asked_for_in_many_words() {
     );
 }
 
+/// A warning asks for the name of the sickness and a number, and so a farmer answers. One without
+/// a name gathers in no cluster.
+#[test]
+fn the_name_of_a_sickness_reports_it() {
+    let setup = sim::setup();
+    let mut misread = Vec::new();
+    for speech in ALL {
+        let tongue = setup.texts.tongue(&[speech.code]);
+        let known = Known {
+            languages: &[speech.code],
+            blocks: &["A"],
+            groups: &[],
+            members: &[],
+            sender: Sender::Farmer,
+        };
+        for ailment in Ailment::ALL.iter().filter(|one| **one != Ailment::Other) {
+            let name = tongue.ailment(*ailment);
+            for text in [
+                format!("{name} 3"),
+                format!("{} 0", sms::bare(&name).to_uppercase()),
+            ] {
+                let reading = setup.reader.read(&text, &known);
+                let told = reading.reports.first().map(|report| &report.details);
+                if told.and_then(|details| details.ailment) != Some(*ailment) {
+                    misread.push(format!("{}: {text}: {reading:?}", speech.code));
+                }
+            }
+        }
+    }
+    assert!(misread.is_empty(), "{}", misread.join("\n"));
+}
+
 /// Who is texted in one language may know only the STOP of another.
 #[test]
 fn stop_is_heard_on_a_phone_of_any_language() {
@@ -188,6 +220,7 @@ fn is_advisers(reply: Reply) -> bool {
             | Reply::Sick
             | Reply::Visit
             | Reply::Window
+            | Reply::Warn
     )
 }
 
@@ -204,7 +237,7 @@ fn example(reply: Reply, word: &str) -> String {
         | Reply::LeafFall => format!("{word} 12"),
         Reply::Girth => format!("{word} 41 43 39"),
         Reply::Language => format!("{word} en"),
-        Reply::Status | Reply::Late | Reply::Gaps | Reply::Sick | Reply::Window => {
+        Reply::Status | Reply::Late | Reply::Gaps | Reply::Sick | Reply::Window | Reply::Warn => {
             format!("{word} {GROUP}")
         }
         Reply::No
@@ -279,5 +312,6 @@ fn is_read(reply: Reply, reading: &Reading) -> bool {
         Reply::Sick => asks(Topic::Sick),
         Reply::Visit => asks(Topic::Visit),
         Reply::Window => asks(Topic::Window),
+        Reply::Warn => asks(Topic::Warn),
     }
 }

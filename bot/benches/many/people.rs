@@ -133,6 +133,7 @@ fn block(id: u32, soon: bool) -> Block {
         area_source: "told".to_owned(),
         slope_pct: None,
         spacing_m: None,
+        point: None,
         planned_on: Some(if soon {
             day(2026, 12, 1)
         } else {

@@ -32,7 +32,7 @@ impl Step<'_> {
                     None => self.not_yours(speaker),
                 }
             }
-            Topic::Member | Topic::Window => self.not_yours(speaker),
+            Topic::Member | Topic::Window | Topic::Warn => self.not_yours(speaker),
             Topic::Next
             | Topic::When
             | Topic::HowMuch
@@ -74,6 +74,7 @@ impl Step<'_> {
             | Topic::HowMuch
             | Topic::MayI
             | Topic::Window
+            | Topic::Warn
             | Topic::MyData
             | Topic::Erase
             | Topic::CallMe
@@ -339,7 +340,7 @@ impl Step<'_> {
                 let due = jobs
                     .iter()
                     .filter(|task| task.due <= today)
-                    .min_by_key(|task| (task.kind.urgency(), task.due))
+                    .min_by_key(|task| (task.urgency(), task.due))
                     .or_else(|| jobs.iter().min_by_key(|task| task.due));
                 MemberBlock {
                     name: block.name.clone(),

@@ -122,7 +122,12 @@ impl Step<'_> {
                 let group = self.group_asked(speaker, query)?.id;
                 Some(self.ask_window(turn, speaker, group))
             }
+            Topic::Warn if speaker.role == Role::Adviser => {
+                let group = self.group_asked(speaker, query)?.id;
+                Some(self.ask_warn(turn, speaker, group))
+            }
             Topic::Window
+            | Topic::Warn
             | Topic::Status
             | Topic::Late
             | Topic::Quiet

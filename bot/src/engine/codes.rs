@@ -23,7 +23,7 @@ const CODES: u64 = 9_000;
 const FIRST_CODE: u64 = 1_000;
 
 impl Step<'_> {
-    fn code(&self, turn: &Turn) -> String {
+    pub(super) fn code(&self, turn: &Turn) -> String {
         let mut hasher = DefaultHasher::new();
         (self.setup.secret, turn.message, &turn.number, self.now).hash(&mut hasher);
         (FIRST_CODE + hasher.finish() % CODES).to_string()
@@ -122,6 +122,7 @@ impl Step<'_> {
         }
         match deed {
             Deed::OpenWindow { group, on } => self.do_open_window(turn, speaker, group, on),
+            Deed::Warn { group, ailment } => self.do_warn(turn, speaker, group, ailment),
             Deed::Erase { person } => {
                 // The answer goes first: afterwards there is no number to send it to.
                 let text = tongue.whole("erased", args! {});

@@ -35,6 +35,7 @@ impl Step<'_> {
             | Topic::Sick
             | Topic::Visit
             | Topic::Window
+            | Topic::Warn
             | Topic::Erase
             | Topic::Other => {
                 debug_assert!(
@@ -71,7 +72,7 @@ impl Step<'_> {
                     .map(move |task| (block.name.clone(), task))
             })
             .collect();
-        jobs.sort_by_key(|(_, task)| (task.due > today, task.kind.urgency(), task.due));
+        jobs.sort_by_key(|(_, task)| (task.due > today, task.urgency(), task.due));
         jobs
     }
 

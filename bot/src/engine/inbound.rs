@@ -3,7 +3,7 @@
 use budwood_parser::{Kind, Known, Reading, Sender};
 use budwood_scheduler::{
     MessageId, Person, PersonId, Role,
-    decide::{Answer, Decision, Last, Pending, Plot, Quiet, Reply, Scene, Unclear, decide},
+    decide::{Answer, Decision, Last, Nudged, Pending, Plot, Quiet, Reply, Scene, Unclear, decide},
 };
 use chrono::{DateTime, TimeDelta, Utc};
 
@@ -315,12 +315,17 @@ impl Step<'_> {
         decide(reading, &scene)
     }
 
-    /// What the last nudge to this phone was about, if it is a block of the one who texts.
-    fn nudged(&self, turn: &Turn) -> Option<(&str, Kind)> {
+    /// What the last nudge to this phone asked for, if it is a block of the one who texts.
+    fn nudged(&self, turn: &Turn) -> Option<Nudged<'_>> {
         let nudge = self.world.talks.get(&turn.number)?.nudge?;
         let block = self.world.directory.block(nudge.block)?;
-        let kind = nudge.task.proven_by()?;
-        (block.owner == turn.target).then_some((block.name.as_str(), kind))
+        let ailment = self.looked_for(nudge.block, nudge.task);
+        let kind = ailment.map_or_else(|| nudge.task.proven_by(), |_| Some(Kind::Disease))?;
+        (block.owner == turn.target).then_some(Nudged {
+            block: &block.name,
+            kind,
+            ailment,
+        })
     }
 
     /// The facts of the phone's last recorded text, as a correction may still reach them.

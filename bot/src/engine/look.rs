@@ -94,13 +94,13 @@ impl Step<'_> {
         }
     }
 
-    fn place(&self, block: &Block) -> Place {
+    /// Where a block lies, on the map or at least by its group.
+    pub(super) fn place(&self, block: &Block) -> Place {
         let owner = self.world.directory.person(block.owner);
         Place {
             block: block.id,
             group: owner.and_then(|owner| owner.group),
-            // The list of blocks holds no points yet.
-            point: None,
+            point: block.point,
         }
     }
 

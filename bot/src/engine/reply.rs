@@ -1,9 +1,10 @@
 //! Answers to a nudge: done, later.
 
-use budwood_parser::{Ailment, Details, Kind};
+use budwood_parser::{Ailment, Details};
 use budwood_scheduler::{
-    Block, Body, Happened, TaskKind,
+    Block, BlockId, Body, Happened, TaskKind,
     decide::{Draft, Missing},
+    task::warning,
 };
 use chrono::{NaiveDate, TimeDelta};
 
@@ -42,12 +43,10 @@ impl Step<'_> {
             said: None,
             on: Happened::on(today),
             details: Details {
-                // Only a look at the roots closes the check of roots.
-                ailment: (nudge.task == TaskKind::RootCheck).then_some(Ailment::WhiteRoot),
+                ailment: self.looked_for(block.id, nudge.task),
                 ..Details::default()
             },
         };
-        let counted = kind.needs_count() || matches!(kind, Kind::Disease | Kind::Branched);
         let turn = Turn {
             target: block.owner,
             ..turn.clone()
@@ -55,10 +54,19 @@ impl Step<'_> {
         if kind.needs_values() {
             return self.ask_slot(&turn, vec![draft], Missing::Values);
         }
-        if counted {
+        if kind.is_counted() {
             return self.ask_slot(&turn, vec![draft], Missing::Count { range: None });
         }
         self.store_facts(&turn, vec![draft])
+    }
+
+    /// For which sickness this job looks: what was seen nearby, or the white root, as only a look
+    /// at the roots closes the check of roots.
+    pub(super) fn looked_for(&self, block: BlockId, task: TaskKind) -> Option<Ailment> {
+        let state = self.world.states.get(&block);
+        let near = state.and_then(|state| warning(state, task));
+        let usual = (task == TaskKind::RootCheck).then_some(Ailment::WhiteRoot);
+        near.map(|(ailment, _)| ailment).or(usual)
     }
 
     fn task_done(

@@ -141,6 +141,7 @@ impl<'a> Step<'a> {
             | Body::TaskDone { block, .. }
             | Body::Postponed { block, .. }
             | Body::Nudged { block, .. }
+            | Body::Warned { block, .. }
             | Body::TakenBack { block } => {
                 self.world.states.entry(*block).or_default().apply(event);
                 self.blocks.insert(*block);

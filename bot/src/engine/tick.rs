@@ -45,7 +45,7 @@ impl Step<'_> {
         for (number, mut ready) in by_phone {
             ready.sort_by_key(|ready| {
                 (
-                    ready.candidate.task.kind.urgency(),
+                    ready.candidate.task.urgency(),
                     ready.candidate.task.due,
                     ready.block,
                 )
@@ -113,7 +113,7 @@ impl Step<'_> {
             .into_iter()
             .filter(|candidate| candidate.on <= today)
             .filter(|candidate| !self.world.outbox.nudge_waits(id, candidate.task.kind))
-            .min_by_key(|candidate| (candidate.task.kind.urgency(), candidate.task.due))?;
+            .min_by_key(|candidate| (candidate.task.urgency(), candidate.task.due))?;
         Some((
             number,
             Ready {

@@ -32,6 +32,14 @@ impl Source {
         Ok(Self::Store(store, None))
     }
 
+    /// Whether nothing is missing. A running service looks itself, and its health says so.
+    pub(super) fn verify(&self) -> Result<(), StoreError> {
+        match self {
+            Self::Service(_) => Ok(()),
+            Self::Store(store, _) => store.verify(),
+        }
+    }
+
     /// The next lines; none at the end.
     pub(super) fn next_lines(&mut self) -> anyhow::Result<Option<Vec<Vec<u8>>>> {
         match self {

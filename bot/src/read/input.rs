@@ -230,6 +230,7 @@ fn points(hectares: f64) -> Option<u32> {
         area_source: String::new(),
         slope_pct: None,
         spacing_m: None,
+        point: None,
         planned_on: None,
         clone_name: None,
     };

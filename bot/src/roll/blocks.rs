@@ -1,7 +1,7 @@
 //! Block rows: land, spacing, plan, and what was planted before the bot was there.
 
 use budwood_parser::{Details, Kind, Measure};
-use budwood_scheduler::{Block, BlockId, Body, Happened, PersonId, task::hectares};
+use budwood_scheduler::{Block, BlockId, Body, Happened, PersonId, health::Point, task::hectares};
 
 use super::{
     cell::Cells,
@@ -11,6 +11,7 @@ use super::{
     people::group,
     sheet::Row,
 };
+use crate::ground::LATITUDE_MAX;
 
 /// The closest usual planting, trees on a hectare; a third more is looked at.
 ///
@@ -69,6 +70,7 @@ fn block(draft: &mut Draft<'_>, line: usize, cells: &Cells<'_>) -> Result<Block,
     let area = cells.area()?;
     let spacing = spacing(cells)?;
     let slope = cells.number(Column::SlopePct, SLOPE_PCT.0, SLOPE_PCT.1)?;
+    let point = point(cells)?;
     let planned_on = cells.plan_day(Column::PlannedOn)?;
     let clone_name = cells.text(Column::CloneName).map(str::to_string);
     let mut block = match known.and_then(|id| draft.directory.block(id)) {
@@ -81,6 +83,7 @@ fn block(draft: &mut Draft<'_>, line: usize, cells: &Cells<'_>) -> Result<Block,
     }
     block.spacing_m = spacing.or(block.spacing_m);
     block.slope_pct = slope.or(block.slope_pct);
+    block.point = point.or(block.point);
     block.planned_on = planned_on.or(block.planned_on);
     block.clone_name = clone_name.or(block.clone_name);
     draft.blocks.insert((owner, key(name)), block.id);
@@ -98,6 +101,7 @@ fn new_block(id: BlockId, owner: PersonId, name: &str) -> Block {
         area_source: AREA_SOURCE.to_string(),
         slope_pct: None,
         spacing_m: None,
+        point: None,
         planned_on: None,
         clone_name: None,
     }
@@ -121,6 +125,24 @@ fn spacing(cells: &Cells<'_>) -> Result<Option<(f64, f64)>, Fault> {
         (None, None) => Ok(None),
         (Some(_), None) => Err(Fault::HalfPair(Column::TreeM, Column::RowM)),
         (None, Some(_)) => Err(Fault::HalfPair(Column::RowM, Column::TreeM)),
+    }
+}
+
+/// Where it lies. A latitude that is far too large is a longitude.
+fn point(cells: &Cells<'_>) -> Result<Option<Point>, Fault> {
+    let latitude = cells.number(Column::Latitude, -180.0, 180.0)?;
+    let longitude = cells.number(Column::Longitude, -180.0, 180.0)?;
+    match (latitude, longitude) {
+        (Some(latitude), Some(_)) if latitude.abs() > LATITUDE_MAX => {
+            Err(Fault::NoRubberThere(latitude))
+        }
+        (Some(latitude), Some(longitude)) => Ok(Some(Point {
+            latitude,
+            longitude,
+        })),
+        (None, None) => Ok(None),
+        (Some(_), None) => Err(Fault::HalfPair(Column::Longitude, Column::Latitude)),
+        (None, Some(_)) => Err(Fault::HalfPair(Column::Latitude, Column::Longitude)),
     }
 }
 

@@ -154,7 +154,11 @@ impl<'a> Cells<'a> {
         let Some(text) = self.text(column) else {
             return Ok(None);
         };
-        match decimal(text) {
+        let value = match text.strip_prefix('-') {
+            Some(text) => decimal(text).map(|value| -value),
+            None => decimal(text),
+        };
+        match value {
             Some(value) if (low..=high).contains(&value) => Ok(Some(value)),
             _ => {
                 let want =

@@ -100,6 +100,10 @@ columns! {
     RowM = "row_m" in [Block],
     /// Metres between the trees of a row.
     TreeM = "tree_m" in [Block],
+    /// Degrees north of the equator; south is negative.
+    Latitude = "latitude" in [Block],
+    /// Degrees east of Greenwich; west is negative.
+    Longitude = "longitude" in [Block],
     /// Day on which planting is meant to begin.
     PlannedOn = "planned_on" in [Block],
     /// Clone.

@@ -101,6 +101,9 @@ pub enum Fault {
     /// One of two cells that only make sense together.
     #[error("{0} is empty, and {1} is not; fill both or none")]
     HalfPair(Column, Column),
+    /// A place far from the equator.
+    #[error("latitude {0} is far from where rubber grows; are latitude and longitude swapped?")]
+    NoRubberThere(f64),
     /// A filled cell that this kind of row does not use.
     #[error("{0} is not used in a {1} row; the cell is passed over")]
     NotUsed(Column, RowKind),
@@ -263,6 +266,7 @@ impl Fault {
             | Self::Formula(_)
             | Self::Missing(..)
             | Self::HalfPair(..)
+            | Self::NoRubberThere(_)
             | Self::Cell { .. }
             | Self::Phone { .. }
             | Self::PhonesMany(_)

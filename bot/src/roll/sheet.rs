@@ -226,8 +226,9 @@ fn cell_fault(column: Column, text: &str, kind: RowKind) -> Option<Fault> {
     if text.chars().count() > CELL_CHARS_MAX {
         return Some(Fault::CellLong(column));
     }
-    let is_plus = column == Column::Phone && text.starts_with('+');
-    if text.starts_with(['=', '+', '-', '@']) && !is_plus {
+    let is_sign = column == Column::Phone && text.starts_with('+')
+        || matches!(column, Column::Latitude | Column::Longitude) && text.starts_with('-');
+    if text.starts_with(['=', '+', '-', '@']) && !is_sign {
         return Some(Fault::Formula(column));
     }
     (!column.is_for(kind)).then_some(Fault::NotUsed(column, kind))

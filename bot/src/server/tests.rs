@@ -2,13 +2,16 @@
 
 use std::{
     path::PathBuf,
-    sync::atomic::{AtomicU32, Ordering},
+    sync::{
+        Arc,
+        atomic::{AtomicU32, Ordering},
+    },
 };
 
 use budwood_scheduler::{Event, EventId};
 use chrono::DateTime;
 
-use super::{Handle, Room, Running, start};
+use super::{Handle, Room, Running, Shared, start, whole};
 use crate::{
     clock::{Clock, FixedClock},
     config::StoreConfig,
@@ -24,6 +27,8 @@ use crate::{
 enum Then {
     Fails,
     Panics,
+    /// Nothing: it has lost something before.
+    IsDamaged,
 }
 
 /// A store on a disk that breaks after the first commit.
@@ -40,6 +45,7 @@ impl Store for Breaking {
             _ if before == 0 => self.inner.commit(change),
             Then::Fails => Err(std::io::Error::from_raw_os_error(5).into()),
             Then::Panics => panic!("as a library does that does not expect this"),
+            Then::IsDamaged => self.inner.commit(change),
         }
     }
     fn load(&self, messages: usize) -> Result<Loaded, StoreError> {
@@ -59,6 +65,12 @@ impl Store for Breaking {
     }
     fn record(&self, key: &[u8]) -> Result<Option<Record>, StoreError> {
         self.inner.record(key)
+    }
+    fn verify(&self) -> Result<(), StoreError> {
+        match self.then {
+            Then::IsDamaged => Err(StoreError::Damaged("a folder".to_owned())),
+            Then::Fails | Then::Panics => Ok(()),
+        }
     }
 }
 
@@ -127,4 +139,23 @@ async fn short_of_room_only_what_has_begun_is_ended() {
     let trouble = handle.health().trouble.unwrap();
     assert!(trouble.contains("make room"), "{trouble}");
     assert!(running.finish().is_ok(), "this is no failure");
+}
+
+#[test]
+fn a_store_with_a_gap_is_told_by_health() {
+    for (then, expected) in [(Then::Fails, false), (Then::IsDamaged, true)] {
+        let shared = Arc::new(Shared::default());
+        let store = Breaking {
+            inner: MemoryStore::new(),
+            commits: AtomicU32::new(0),
+            then,
+        };
+        let looks = whole::look(Arc::new(store), shared.clone()).unwrap();
+        looks.join().unwrap();
+        let why = shared.gap.why();
+        assert_eq!(
+            why.is_some_and(|why| why.contains("restore the last backup")),
+            expected
+        );
+    }
 }

@@ -7,7 +7,7 @@
 //! per commit, which grouping pays back.
 //!
 //! What else sled needs from outside, each in a file of its own: `guard` opens what a crash left,
-//! `mark` notices a log that was cut off, `flush` wakes a flush that was forgotten.
+//! `mark` knows what must be there, `flush` wakes a flush that was forgotten.
 
 mod flush;
 mod guard;
@@ -17,6 +17,7 @@ use std::{
     fs::{self, File},
     io::{self, Write},
     ops::Bound,
+    panic::{self, AssertUnwindSafe},
     path::{Path, PathBuf},
     sync::{Mutex, MutexGuard, PoisonError},
     thread,
@@ -26,7 +27,7 @@ use budwood_scheduler::{Event, EventId};
 
 use self::{
     flush::Flush,
-    mark::{Mark, Newest},
+    mark::{Mark, Tally, Told},
 };
 use super::{Change, Loaded, Record, Store, StoreError, keyed};
 use crate::{limits, message::Received};
@@ -36,6 +37,9 @@ const MADE: &str = "budwood";
 
 /// The same inside the tree.
 const MARK: &[u8] = b"m/made";
+
+/// The records that are numbered as they come and never taken out, as [`Told`] has them.
+const NUMBERED: [&[u8]; 3] = [keyed::EVENTS, keyed::RECEIVED, keyed::OUTBOUND];
 
 /// The version of the layout of keys.
 const VERSION: &str = "1\n";
@@ -105,7 +109,8 @@ impl SledStore {
             (true, true) => store.sync()?,
             (false, _) => store.make()?,
         }
-        if store.mark().is_reached_by(store.newest()?) {
+        let newest = store.newest()?;
+        if store.mark().is_reached_by(newest) {
             Ok(store)
         } else {
             Err(damaged())
@@ -113,15 +118,26 @@ impl SledStore {
     }
 
     /// The newest ids that are there.
-    fn newest(&self) -> Result<Newest, StoreError> {
-        let last = |prefix| -> Result<u64, StoreError> {
+    fn newest(&self) -> Result<[u64; 3], StoreError> {
+        let mut newest = [0; 3];
+        for (newest, prefix) in newest.iter_mut().zip(NUMBERED) {
             let row = self.under(prefix).next_back().transpose()?;
-            Ok(row.map_or(0, |(key, _)| keyed::number(&key)))
-        };
-        Ok(Newest {
-            event: last(keyed::EVENTS)?,
-            message: last(keyed::RECEIVED)?.max(last(keyed::OUTBOUND)?),
-        })
+            *newest = row.map_or(0, |(key, _)| keyed::number(&key));
+        }
+        Ok(newest)
+    }
+
+    /// How many there are with ids up to these.
+    fn numbers(&self, told: Told) -> Result<[u64; 3], StoreError> {
+        let mut numbers = [0; 3];
+        for ((number, prefix), Tally { newest, .. }) in numbers.iter_mut().zip(NUMBERED).zip(told.0)
+        {
+            for row in self.under(prefix) {
+                let (key, _) = row?;
+                *number += u64::from(keyed::number(&key) <= newest);
+            }
+        }
+        Ok(numbers)
     }
 
     /// Whether a store was made in this folder.
@@ -246,5 +262,18 @@ impl Store for SledStore {
             key: key.to_vec(),
             line: line.to_vec(),
         }))
+    }
+
+    fn verify(&self) -> Result<(), StoreError> {
+        let told = self.mark().told();
+        // In some damaged logs sled finds what it reads impossible, and panics.
+        let found = panic::catch_unwind(AssertUnwindSafe(|| self.numbers(told)));
+        let damaged = || StoreError::Damaged(self.folder.display().to_string());
+        let found = found.unwrap_or_else(|_| Err(damaged()))?;
+        let is_whole = found
+            .iter()
+            .zip(told.0)
+            .all(|(found, told)| *found >= told.number);
+        is_whole.then_some(()).ok_or_else(damaged)
     }
 }

@@ -37,9 +37,12 @@ impl Tongue<'_> {
         // What no publication says is never told as a rule.
         let key = if nudge.task.kind == TaskKind::Open && !figures.is_published {
             "nudge-open-usual".to_owned()
+        } else if figures.near.is_some() {
+            "nudge-near".to_owned()
         } else {
             format!("nudge-{}", nudge.task.kind.name())
         };
+        let near = figures.near.map(|ailment| self.ailment(ailment));
         self.fit(|length| {
             self.say(
                 &key,
@@ -59,6 +62,7 @@ impl Tongue<'_> {
                     "distance" => decimal(figures.distance_m),
                     "pit" => decimal(figures.pit_cm),
                     "walk" => self.walk(figures),
+                    "ailment" => near.clone().unwrap_or_default(),
                 },
             )
         })

@@ -108,7 +108,7 @@ fn two_kinds(pack: &Pack) -> Option<PackFault> {
 
 /// An entry that no text can ever match.
 fn unreachable(pack: &Pack, entry: &Entry) -> Option<PackFault> {
-    let tokens = tokens(&entry.phrase, |_| true);
+    let tokens: Vec<_> = tokens(&entry.phrase, |_| true).collect();
     let words = tokens.iter().filter(|token| !joins_letters(&token.shape));
     let mark = words.clone().find_map(|token| match token.shape {
         Shape::Mark(mark) => Some(mark),

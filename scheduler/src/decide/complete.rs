@@ -6,7 +6,7 @@ use alloc::{
     vec::Vec,
 };
 
-use budwood_parser::{Bare, Doubt, Extent, Kind, Report};
+use budwood_parser::{Bare, Details, Doubt, Extent, Kind, Report};
 
 use super::{Draft, Missing, Scene, date};
 use crate::event::Happened;
@@ -45,8 +45,12 @@ fn block_of(report: &Report, scene: &Scene<'_>) -> Option<String> {
                 .map_or_else(|| name.clone(), |plot| plot.name.clone()),
         ),
         (None, [only]) => Some(only.name.clone()),
-        (None, _) if scene.nudged.is_some_and(|(_, kind)| kind == report.kind) => {
-            scene.nudged.map(|(block, _)| block.to_owned())
+        (None, _)
+            if scene
+                .nudged
+                .is_some_and(|nudged| nudged.kind == report.kind) =>
+        {
+            scene.nudged.map(|nudged| nudged.block.to_owned())
         }
         // Rain falls on all of a farmer's blocks; the first one stands for them.
         (None, [first, ..]) if report.kind == Kind::Rain => Some(first.name.clone()),
@@ -103,6 +107,31 @@ pub(super) fn missing(
         return Some(Missing::Count { range });
     }
     None
+}
+
+/// What a bare number or list tells that answers a nudge; none when the nudge asked for no number.
+pub(super) fn answer(bare: &Bare, scene: &Scene<'_>) -> Option<Draft> {
+    let nudged = scene.nudged?;
+    let mut details = Details {
+        ailment: nudged.ailment,
+        ..Details::default()
+    };
+    match bare {
+        Bare::Numbers(numbers) if nudged.kind.needs_values() => {
+            details.values_cm.clone_from(numbers);
+        }
+        Bare::Number(number) if nudged.kind.is_counted() => details.count = Some(whole(*number)?),
+        Bare::Number(_) | Bare::Numbers(_) | Bare::Block(_) | Bare::Member(_) | Bare::When(_) => {
+            return None;
+        }
+    }
+    Some(Draft {
+        kind: nudged.kind,
+        block: Some(nudged.block.to_owned()),
+        said: None,
+        on: Happened::on(scene.today),
+        details,
+    })
 }
 
 /// Puts what was asked for into the facts; none when it does not fit the question.

@@ -2,7 +2,7 @@
 
 use alloc::{string::String, vec::Vec};
 
-use budwood_parser::{Kind, Sender};
+use budwood_parser::{Ailment, Kind, Sender};
 use chrono::NaiveDate;
 
 use super::{Draft, Missing};
@@ -21,9 +21,19 @@ pub struct Scene<'a> {
     pub last: &'a [Last],
     /// What we asked and wait for.
     pub pending: Option<&'a Pending>,
-    /// The block and the kind of report that the last nudge was about: its own word needs no
-    /// block.
-    pub nudged: Option<(&'a str, Kind)>,
+    /// What the last nudge asked for: its own word needs no block, its number no word.
+    pub nudged: Option<Nudged<'a>>,
+}
+
+/// What a nudge asked for.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Nudged<'a> {
+    /// On which block.
+    pub block: &'a str,
+    /// The report that proves the job.
+    pub kind: Kind,
+    /// For which sickness to look.
+    pub ailment: Option<Ailment>,
 }
 
 impl Scene<'_> {

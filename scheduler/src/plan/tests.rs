@@ -51,6 +51,7 @@ fn block(planned_on: &str) -> Block {
         area_source: "gps".to_string(),
         slope_pct: None,
         spacing_m: None,
+        point: None,
         planned_on: Some(day(planned_on)),
         clone_name: None,
     }

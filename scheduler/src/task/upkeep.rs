@@ -6,6 +6,7 @@ use chrono::NaiveDate;
 use super::{
     Figures, TaskKind,
     case::{Case, Plan},
+    near,
 };
 use crate::{
     calendar::{FeedRound, Rounds},
@@ -145,6 +146,9 @@ pub(super) fn prune(case: &Case<'_>) -> Option<Plan> {
 }
 
 pub(super) fn root_check(case: &Case<'_>) -> Option<Plan> {
+    if let Some(near) = near::look(case, TaskKind::RootCheck) {
+        return Some(near);
+    }
     // Only a look at the roots counts, not a report of some other sickness.
     let seen = case.state.sick.get(&Ailment::WhiteRoot);
     let last = seen

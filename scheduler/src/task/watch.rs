@@ -8,6 +8,7 @@ use budwood_parser::{Ailment, Kind};
 use super::{
     Figures, TaskKind,
     case::{Case, Plan},
+    near,
 };
 use crate::{calendar::Rounds, days};
 
@@ -20,6 +21,9 @@ const OF_LEAVES: [Ailment; 3] = [Ailment::LeafFall, Ailment::LeafSpot, Ailment::
 
 /// While it rains: these diseases need wet leaves. A report of sick leaves is a look at them.
 pub(super) fn leaf_check(case: &Case<'_>) -> Option<Plan> {
+    if let Some(near) = near::look(case, TaskKind::LeafCheck) {
+        return Some(near);
+    }
     let seen = OF_LEAVES
         .iter()
         .filter_map(|ailment| case.state.sick.get(ailment))

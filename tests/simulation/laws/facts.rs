@@ -61,10 +61,16 @@ impl Facts {
 
     /// Whether work that one report proves was reported for this round.
     pub(super) fn is_reported(&self, block: BlockId, task: TaskKind, due: NaiveDate) -> bool {
-        self.of(block).any(|event| {
-            matches!(&event.body, Body::Reported { kind, on, details, .. }
-                if proves(task, *kind, details) && on.day() >= due)
-        })
+        // To look for termites that are near, a report of white root says nothing.
+        let is_warned = self.of(block).any(|event| {
+            matches!(event.body, Body::Warned { ailment, on, .. }
+                if ailment != Ailment::WhiteRoot && on == due)
+        });
+        !is_warned
+            && self.of(block).any(|event| {
+                matches!(&event.body, Body::Reported { kind, on, details, .. }
+                    if proves(task, *kind, details) && on.day() >= due)
+            })
     }
 
     /// Until when the farmer put a job off, if no word of it came after that.
@@ -78,6 +84,7 @@ impl Facts {
             | Body::Reported { .. }
             | Body::Nudged { .. }
             | Body::TakenBack { .. }
+            | Body::Warned { .. }
             | Body::WindowOpened { .. }
             | Body::ConsentGiven { .. }
             | Body::ConsentWithdrawn { .. }

@@ -2,6 +2,7 @@
 
 use budwood_scheduler::{
     Block, BlockId, Consent, Group, GroupId, Person, PersonId, PersonLink, Phone, Role,
+    health::Point,
 };
 use chrono::{NaiveDate, Weekday};
 use serde::{Deserialize, Serialize};
@@ -191,6 +192,9 @@ pub(super) struct StoredBlock {
     area_source: String,
     slope_pct: Option<f64>,
     spacing_m: Option<(f64, f64)>,
+    /// Latitude and longitude.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    point: Option<(f64, f64)>,
     planned_on: Option<NaiveDate>,
     clone: Option<String>,
 }
@@ -205,6 +209,7 @@ impl From<&Block> for StoredBlock {
             area_source: block.area_source.clone(),
             slope_pct: block.slope_pct,
             spacing_m: block.spacing_m,
+            point: block.point.map(|point| (point.latitude, point.longitude)),
             planned_on: block.planned_on,
             clone: block.clone_name.clone(),
         }
@@ -223,6 +228,10 @@ impl TryFrom<StoredBlock> for Block {
             area_source: stored.area_source,
             slope_pct: stored.slope_pct,
             spacing_m: stored.spacing_m,
+            point: stored.point.map(|(latitude, longitude)| Point {
+                latitude,
+                longitude,
+            }),
             planned_on: stored.planned_on,
             clone_name: stored.clone,
         })

@@ -1,5 +1,6 @@
 //! Facts as stored.
 
+use budwood_parser::Ailment;
 use budwood_scheduler::{
     BlockId, Body, Event, EventId, GroupId, Happened, MessageId, PersonId, Source, TaskKind,
 };
@@ -57,6 +58,11 @@ enum StoredBody {
     TakenBack {
         block: u32,
     },
+    Warned {
+        block: u32,
+        ailment: String,
+        on: NaiveDate,
+    },
     WindowOpened {
         group: u32,
         on: NaiveDate,
@@ -99,6 +105,10 @@ pub(super) fn source(name: &str) -> Result<Source, Fault> {
 
 pub(super) fn task(name: &str) -> Result<TaskKind, Fault> {
     TaskKind::from_name(name).ok_or_else(|| name_fault("task", name))
+}
+
+pub(super) fn ailment(name: &str) -> Result<Ailment, Fault> {
+    Ailment::from_name(name).ok_or_else(|| name_fault("ailment", name))
 }
 
 impl From<&Event> for StoredEvent {
@@ -168,6 +178,11 @@ impl From<&Body> for StoredBody {
                 due: *due,
             },
             Body::TakenBack { block } => Self::TakenBack { block: block.0 },
+            Body::Warned { block, ailment, on } => Self::Warned {
+                block: block.0,
+                ailment: ailment.name().to_owned(),
+                on: *on,
+            },
             Body::WindowOpened { group, on } => Self::WindowOpened {
                 group: group.0,
                 on: *on,
@@ -231,6 +246,15 @@ impl StoredBody {
             },
             Self::TakenBack { block } => Body::TakenBack {
                 block: BlockId(block),
+            },
+            Self::Warned {
+                block,
+                ailment: name,
+                on,
+            } => Body::Warned {
+                block: BlockId(block),
+                ailment: ailment(&name)?,
+                on,
             },
             Self::WindowOpened { group, on } => Body::WindowOpened {
                 group: GroupId(group),

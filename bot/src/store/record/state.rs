@@ -13,7 +13,7 @@ use serde::{Deserialize, Serialize};
 use super::{
     Fault,
     details::kind,
-    event::{source, source_name, task},
+    event::{ailment, source, source_name, task},
     name_fault,
 };
 
@@ -33,6 +33,8 @@ pub(super) struct StoredState {
     heights: Vec<StoredCensus>,
     sick: BTreeMap<String, StoredCount>,
     harmed: BTreeMap<String, StoredCount>,
+    #[serde(default, skip_serializing_if = "BTreeMap::is_empty")]
+    warned: BTreeMap<String, NaiveDate>,
     #[serde(default, skip_serializing_if = "Vec::is_empty")]
     rains: Vec<StoredRain>,
     opened: u32,
@@ -213,6 +215,7 @@ impl StoredState {
             heights: censuses(&state.heights),
             sick: names(&state.sick, Ailment::name, Into::into),
             harmed: names(&state.harmed, Cause::name, Into::into),
+            warned: names(&state.warned, Ailment::name, |day| day),
             rains: rains(&state.rains),
             opened: state.opened,
             done: names(&state.done, TaskKind::name, |day| day),
@@ -225,8 +228,6 @@ impl StoredState {
     }
 
     pub(super) fn open(self) -> Result<(BlockId, BlockState), Fault> {
-        let ailment =
-            |name: &str| Ailment::from_name(name).ok_or_else(|| name_fault("ailment", name));
         let cause = |name: &str| Cause::from_name(name).ok_or_else(|| name_fault("cause", name));
         let cohorts = self.cohorts.into_iter().map(|cohort| Cohort {
             planted_on: cohort.planted_on,
@@ -254,6 +255,7 @@ impl StoredState {
             heights: open_censuses(self.heights)?,
             sick: keys(self.sick, ailment, Into::into)?,
             harmed: keys(self.harmed, cause, Into::into)?,
+            warned: keys(self.warned, ailment, |day| day)?,
             rains: open_rains(self.rains)?,
             opened: self.opened,
             done: keys(self.done, task, |day| day)?,

@@ -7,7 +7,7 @@ use serde::{Deserialize, Serialize};
 use super::{
     Fault,
     details::{StoredDraft, StoredMissing},
-    event::task,
+    event::{ailment, task},
     instant,
 };
 use crate::message::{Deed, Open, OpenNudge, Question, Talk};
@@ -80,6 +80,11 @@ enum StoredQuestion {
         code: String,
         group: u32,
         on: NaiveDate,
+    },
+    Warn {
+        code: String,
+        group: u32,
+        ailment: String,
     },
     Erase {
         code: String,
@@ -192,6 +197,14 @@ impl From<&Question> for StoredQuestion {
             },
             Question::Code {
                 code,
+                deed: Deed::Warn { group, ailment },
+            } => Self::Warn {
+                code: code.clone(),
+                group: group.0,
+                ailment: ailment.name().to_owned(),
+            },
+            Question::Code {
+                code,
                 deed: Deed::Erase { person },
             } => Self::Erase {
                 code: code.clone(),
@@ -223,6 +236,17 @@ impl StoredQuestion {
                 deed: Deed::OpenWindow {
                     group: GroupId(group),
                     on,
+                },
+            },
+            Self::Warn {
+                code,
+                group,
+                ailment: name,
+            } => Question::Code {
+                code,
+                deed: Deed::Warn {
+                    group: GroupId(group),
+                    ailment: ailment(&name)?,
                 },
             },
             Self::Erase { code, person } => Question::Code {

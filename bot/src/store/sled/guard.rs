@@ -10,20 +10,21 @@
 //!
 //! Files are set aside into a folder, never deleted. If the store cannot be opened all the same,
 //! everything stands as it stood: opening a damaged log, sled cuts it off and a snapshot with it,
-//! which `mark` sees only afterwards. So a store that is soon copied is copied before it is opened;
-//! a larger one only before helper files are set aside, and then its log stays cut off.
+//! which `mark` sees only afterwards. So what an opening may write over is copied first (`log`).
+//! Deliberately absent: values so large that sled puts them into files of their own; no record is.
 
 mod before;
+mod log;
 
 use std::{
     fs::{self, File, TryLockError},
     io,
+    panic::{self, AssertUnwindSafe},
     path::{Path, PathBuf},
 };
 
 use self::before::Before;
 use super::StoreError;
-use crate::limits;
 
 /// The folder inside the store for what was set aside.
 const ASIDE: &str = "set-aside";
@@ -41,20 +42,27 @@ pub(super) fn open<T>(
         return Err(StoreError::InUse(folder.display().to_string()));
     }
     drop_unfinished_snapshots(folder)?;
-    let before = copied_soon(folder)?
-        .then(|| Before::keep(folder))
-        // On a full disk a store must open all the same.
-        .and_then(Result::ok);
+    let attempt = || unbroken(folder, &attempt);
+    // On a full disk a store must open all the same.
+    let before = Before::keep(folder).ok();
     let damaged = match attempt() {
         Err(error @ StoreError::Damaged(_)) => error,
-        other => {
+        // Another process has opened it meanwhile: it is that one's now.
+        other @ (Ok(_) | Err(StoreError::InUse(_))) => {
             before.iter().try_for_each(Before::forget)?;
             return other;
         }
+        Err(error) => {
+            before.map_or(Ok(()), Before::put_back)?;
+            return Err(error);
+        }
     };
-    let before = before.map_or_else(|| Before::keep(folder), Ok)?;
+    let mut before = before.map_or_else(|| Before::keep(folder), Ok)?;
     let mut aside = Vec::new();
-    let result = without_helpers(folder, &mut aside, attempt, damaged);
+    let result = before
+        .keep_rest()
+        .map_err(StoreError::from)
+        .and_then(|()| without_helpers(folder, &mut aside, attempt, damaged));
     if result.is_ok() {
         before.forget()?;
     } else {
@@ -64,18 +72,19 @@ pub(super) fn open<T>(
     result
 }
 
-/// Whether copying the store takes no time that anybody notices.
-fn copied_soon(folder: &Path) -> io::Result<bool> {
-    let mut bytes = 0;
-    for file in files(folder)? {
-        bytes += file.metadata()?.len();
-    }
-    Ok(bytes <= limits::STORE_COPY_MAX_BYTES)
+/// In some damaged logs sled finds what it holds impossible, and panics.
+fn unbroken<T>(
+    folder: &Path,
+    attempt: impl Fn() -> Result<T, StoreError>,
+) -> Result<T, StoreError> {
+    // Whatever it had in memory is gone with it.
+    panic::catch_unwind(AssertUnwindSafe(attempt))
+        .unwrap_or_else(|_| Err(StoreError::Damaged(folder.display().to_string())))
 }
 
 /// Whether another process has the store: then an unfinished snapshot is a living one.
 fn is_in_use(folder: &Path) -> io::Result<bool> {
-    match File::open(folder.join("db")) {
+    match File::open(folder.join(log::LOG)) {
         Ok(log) => match log.try_lock() {
             Ok(()) => Ok(false),
             Err(TryLockError::WouldBlock) => Ok(true),

@@ -1,9 +1,11 @@
-//! How far the acknowledged record went, in a small file of our own.
+//! What the acknowledged record holds, in a small file of our own.
 //!
 //! Where a disk has damaged sled's log, sled takes the damage for the end of the log and goes on
-//! without the rest. So after each commit the newest ids are written here, and an opening that
-//! finds less than these is refused. The file is never synced: after a power cut it may tell of
-//! an older commit, but never of one that is not on the disk. Deliberately absent: mending.
+//! without the rest, or leaves out what it cannot read. So after each commit the newest ids are
+//! written here, and how many there are: an opening that finds less than the newest ids is
+//! refused, and whoever reads the whole store can tell whether something is missing in between.
+//! The file is never synced: after a power cut it may tell of an older commit, but never of one
+//! that is not on the disk. Deliberately absent: mending.
 
 use std::{
     fs::File,
@@ -14,36 +16,59 @@ use std::{
 
 use crate::store::Change;
 
-/// The newest ids: of facts, and of messages in or out.
+/// The records of one kind, which are numbered as they come and never taken out.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
-pub(super) struct Newest {
-    pub(super) event: u64,
-    pub(super) message: u64,
+pub(super) struct Tally {
+    /// The newest id.
+    pub(super) newest: u64,
+    /// At least so many there are.
+    pub(super) number: u64,
 }
 
-impl Newest {
+impl Tally {
+    fn and(self, ids: impl Iterator<Item = u64>) -> Self {
+        // A text out that moves on is written again under its id.
+        ids.fold(self, |tally, id| match id > tally.newest {
+            true => Self {
+                newest: id,
+                number: tally.number + 1,
+            },
+            false => tally,
+        })
+    }
+}
+
+/// What was told: facts, texts in, texts out.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+pub(super) struct Told(pub(super) [Tally; 3]);
+
+impl Told {
     /// With what a change adds.
     fn and(self, change: &Change) -> Self {
-        let events = change.events.iter().map(|event| event.id.0);
-        let received = change.received.iter().map(|text| text.id.0);
-        let outbound = change.outbound.iter().map(|text| text.id.0);
-        Self {
-            event: events.fold(self.event, u64::max),
-            message: received.chain(outbound).fold(self.message, u64::max),
-        }
+        let Self([events, received, outbound]) = self;
+        Self([
+            events.and(change.events.iter().map(|event| event.id.0)),
+            received.and(change.received.iter().map(|text| text.id.0)),
+            outbound.and(change.outbound.iter().map(|text| text.id.0)),
+        ])
     }
 
     fn line(self) -> String {
         // Always as long, so that writing over it is one write in place.
-        format!("{:020} {:020}\n", self.event, self.message)
+        let numbers = self
+            .0
+            .map(|tally| format!("{:020} {:020}", tally.newest, tally.number));
+        format!("{}\n", numbers.join(" "))
     }
 
     fn parse(text: &str) -> Option<Self> {
-        let (event, message) = text.strip_suffix('\n')?.split_once(' ')?;
-        Some(Self {
-            event: event.parse().ok()?,
-            message: message.parse().ok()?,
-        })
+        let mut numbers = text.strip_suffix('\n')?.split(' ').map(str::parse);
+        let mut told = Self::default();
+        for tally in &mut told.0 {
+            tally.newest = numbers.next()?.ok()?;
+            tally.number = numbers.next()?.ok()?;
+        }
+        numbers.next().is_none().then_some(told)
     }
 }
 
@@ -51,7 +76,7 @@ impl Newest {
 #[derive(Debug)]
 pub(super) struct Mark {
     file: File,
-    newest: Newest,
+    told: Told,
 }
 
 impl Mark {
@@ -64,21 +89,31 @@ impl Mark {
             .truncate(false)
             .open(path(folder))?;
         let text = io::read_to_string(&file).unwrap_or_default();
-        let newest = Newest::parse(&text).unwrap_or_default();
-        Ok(Self { file, newest })
+        let told = Told::parse(&text).unwrap_or_default();
+        Ok(Self { file, told })
     }
 
-    /// Whether a store with these newest ids has all that was acknowledged.
-    pub(super) const fn is_reached_by(&self, found: Newest) -> bool {
-        found.event >= self.newest.event && found.message >= self.newest.message
+    /// What was acknowledged.
+    pub(super) const fn told(&self) -> Told {
+        self.told
+    }
+
+    /// Takes over the newest ids that a store has; gives whether it has all that were acknowledged.
+    pub(super) fn is_reached_by(&mut self, found: [u64; 3]) -> bool {
+        let mut is_reached = true;
+        for (tally, found) in self.told.0.iter_mut().zip(found) {
+            is_reached &= found >= tally.newest;
+            tally.newest = tally.newest.max(found);
+        }
+        is_reached
     }
 
     /// Writes down that a change is on the disk.
     pub(super) fn advance(&mut self, change: &Change) -> io::Result<()> {
-        let newest = self.newest.and(change);
-        if newest != self.newest {
-            self.file.write_all_at(newest.line().as_bytes(), 0)?;
-            self.newest = newest;
+        let told = self.told.and(change);
+        if told != self.told {
+            self.file.write_all_at(told.line().as_bytes(), 0)?;
+            self.told = told;
         }
         Ok(())
     }
@@ -94,13 +129,25 @@ mod tests {
 
     #[test]
     fn a_line_is_read_back_and_rubbish_tells_nothing() {
-        let newest = Newest {
-            event: 7,
-            message: u64::MAX,
-        };
-        assert_eq!(Newest::parse(&newest.line()), Some(newest));
-        for rubbish in ["", "\n", "1 2", "1\n", "a b\n", "1 -2\n", "\0\0\0"] {
-            assert_eq!(Newest::parse(rubbish), None, "{rubbish:?}");
+        let told = Told([1, 2, u64::MAX].map(|newest| Tally { newest, number: 1 }));
+        assert_eq!(Told::parse(&told.line()), Some(told));
+        for rubbish in [
+            "",
+            "\n",
+            "1 2\n",
+            "1 2 3 4 5 6",
+            "1 2 3 4 5 x\n",
+            "1 2 3 4 5 6 7\n",
+            "\0",
+        ] {
+            assert_eq!(Told::parse(rubbish), None, "{rubbish:?}");
         }
+    }
+
+    #[test]
+    fn what_is_written_again_counts_once() {
+        let tally = Tally::default().and([3, 4, 4, 3, 9].into_iter());
+        let newest_and_number = (tally.newest, tally.number);
+        assert_eq!(newest_and_number, (9, 3));
     }
 }

@@ -15,7 +15,7 @@ use budwood_parser::{Details, Kind, Known, Pack, Reader, Reading, Report, Sender
 use chrono::NaiveDate;
 
 use super::super::{
-    Amend, Answer, Decision, Draft, Last, Missing, Pending, Plot, Reply, Scene, decide,
+    Amend, Answer, Decision, Draft, Last, Missing, Nudged, Pending, Plot, Reply, Scene, decide,
 };
 use crate::{
     block::{BlockState, Cohort},
@@ -36,7 +36,7 @@ pub(super) struct Given {
     pub(super) plots: Vec<Plot>,
     pub(super) last: Vec<Last>,
     pub(super) pending: Option<Pending>,
-    pub(super) nudged: Option<(&'static str, Kind)>,
+    pub(super) nudged: Option<Nudged<'static>>,
 }
 
 pub(super) fn given() -> Given {

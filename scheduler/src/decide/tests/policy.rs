@@ -6,11 +6,11 @@
 use std::{string::ToString, vec, vec::Vec};
 
 use budwood_parser::{
-    Act, Alarm, Bare, Correction, Details, Doubt, Extent, Kind, Reading, Sender, Stance,
+    Act, Ailment, Alarm, Bare, Correction, Details, Doubt, Extent, Kind, Reading, Sender, Stance,
 };
 
 use super::{
-    super::{Decision, Draft, Missing, Pending},
+    super::{Decision, Draft, Missing, Nudged, Pending},
     given::{Given, count, draft, given, in_short, report},
 };
 
@@ -192,10 +192,56 @@ fn a_nudge_is_answered_with_a_word_or_a_number() {
     check(&nudged, &bare(Bare::Number(2.0)), "silent, NothingAsked");
 }
 
+/// "Reply DEAD and the number": many text the number alone. What was meant is clear where there is
+/// nothing to report; a number is asked about, as it may answer something older.
+#[test]
+fn a_number_alone_answers_a_nudge_that_asked_for_one() {
+    let asked = |kind, ailment| {
+        let mut nudged = given().asked(Pending::Nudge);
+        nudged.nudged = Some(Nudged {
+            block: "B",
+            kind,
+            ailment,
+        });
+        nudged
+    };
+    let dead = asked(Kind::Dead, None);
+    check(&dead, &bare(Bare::Number(0.0)), "record dead 0 B");
+    check(
+        &dead,
+        &bare(Bare::Number(12.0)),
+        "confirm dead 12 B: [Reading(LooseEnd(\"12\"))]",
+    );
+    check(&dead, &bare(Bare::Number(1.0)), "done");
+    check(&dead, &bare(Bare::Number(2.5)), "silent, NothingAsked");
+    check(
+        &dead,
+        &bare(Bare::Numbers(vec![4.0, 5.0])),
+        "silent, NothingAsked",
+    );
+    let root = asked(Kind::Disease, Some(Ailment::WhiteRoot));
+    let Decision::Record(facts) = root.decide(&bare(Bare::Number(0.0))) else {
+        panic!("recorded");
+    };
+    assert_eq!(facts[0].details.ailment, Some(Ailment::WhiteRoot));
+    let girth = asked(Kind::Girth, None);
+    check(
+        &girth,
+        &bare(Bare::Numbers(vec![41.0, 43.0])),
+        "record girth B",
+    );
+    let weed = asked(Kind::Weeded, None);
+    check(&weed, &bare(Bare::Number(12.0)), "silent, NothingAsked");
+}
+
 #[test]
 fn the_word_of_the_nudge_is_about_its_block() {
     let mut nudged = given().asked(Pending::Nudge);
-    nudged.nudged = Some(("B", Kind::Weeded));
+    nudged.nudged = Some(Nudged {
+        block: "B",
+        kind: Kind::Weeded,
+        ailment: None,
+    });
     nudged.check("weeded", "record weeded B");
     nudged.check("weeded A", "record weeded A");
     nudged.check("pruned", "ask block of pruned");

@@ -1,7 +1,7 @@
 //! Given facts, at a day, then tasks: facts are written one to a line.
 //!
 //! `2027-06-01 planted 120`, `2028-03-01 girth 12/30`, `2027-07-01 done order_plants`,
-//! `2027-07-01 later weed 2027-07-15`, `2027-08-01 white_root 2`.
+//! `2027-07-01 later weed 2027-07-15`, `2027-08-01 white_root 2`, `2027-08-01 warned leaf_spot`.
 
 use std::{
     string::{String, ToString},
@@ -47,6 +47,7 @@ pub(super) fn block() -> Block {
         area_source: "gps".to_string(),
         slope_pct: None,
         spacing_m: None,
+        point: None,
         planned_on: None,
         clone_name: None,
     }
@@ -134,6 +135,11 @@ pub(super) fn fact(id: u64, line: &str) -> Event {
             task: TaskKind::from_name(words[2]).unwrap(),
             until: day(words[3]),
         },
+        "warned" => Body::Warned {
+            block: BLOCK,
+            ailment: Ailment::from_name(words[2]).unwrap(),
+            on,
+        },
         name => {
             let (kind, details) = report(name, words.get(2).copied());
             Body::Reported {
@@ -170,7 +176,7 @@ fn report(name: &str, amount: Option<&str>) -> (Kind, Details) {
             details.supply = Some(Supply::Plants);
             Kind::Received
         }
-        "white_root" | "leaf_fall" => {
+        "white_root" | "leaf_fall" | "pink" | "termites" => {
             details.ailment = Ailment::from_name(name);
             Kind::Disease
         }

@@ -2,9 +2,12 @@
 
 use std::{format, string::ToString};
 
+use budwood_parser::Ailment;
+
 use super::given::{day, fao, given, indonesia};
 use crate::task::TaskKind::{
-    self, DigPits, Feed, FillPits, Intercrop, LeafCheck, OpenRest, Plant, Prune, SowCover, Weed,
+    self, DigPits, Feed, FillPits, Intercrop, LeafCheck, OpenRest, Plant, Prune, RootCheck,
+    SowCover, Weed,
 };
 
 /// FAO: holes are filled ten days before planting. 625 points of a hectare at 8 x 2 m.
@@ -115,4 +118,58 @@ fn looking_never_crowds_out_planting_weeding_and_feeding() {
     let mut urgencies = TaskKind::ALL.map(TaskKind::urgency);
     urgencies.sort_unstable();
     assert!(urgencies.windows(2).all(|pair| pair[0] != pair[1]));
+}
+
+/// On the adviser's word one looks at once, in the dry season and at any age of the trees, for what
+/// was seen nearby; only a look at that, or the word that the job is done, answers it.
+#[test]
+fn what_was_seen_nearby_is_looked_for_at_once() {
+    let planted = "2027-06-01 planted 600\n";
+    let at = |facts: &str, today, kind| given(fao(), facts).rains().at(today, kind);
+    let pairs = [
+        ("leaf_fall", LeafCheck, RootCheck),
+        ("pink", LeafCheck, RootCheck),
+        ("white_root", RootCheck, LeafCheck),
+        ("termites", RootCheck, LeafCheck),
+    ];
+    for (ailment, kind, other) in pairs {
+        let warned = format!("{planted}2027-12-01 warned {ailment}\n");
+        let look = at(&warned, "2027-12-01", kind).unwrap();
+        assert_eq!(look.due, day("2027-12-01"), "{ailment}");
+        assert_eq!(look.late_after, day("2027-12-08"));
+        assert_eq!(look.figures.near, Ailment::from_name(ailment));
+        assert_eq!(look.urgency(), 0, "before all other jobs");
+        assert_eq!(
+            at(&warned, "2027-12-01", other),
+            at(planted, "2027-12-01", other)
+        );
+        let old = format!("2012-06-01 planted 600\n2027-12-01 warned {ailment}");
+        assert!(at(&old, "2027-12-02", kind).is_some(), "trees of any age");
+        for answer in [
+            format!("2027-12-03 {ailment} 0"),
+            format!("2027-12-03 done {}", kind.name()),
+        ] {
+            let answered = at(&format!("{warned}{answer}"), "2027-12-04", kind);
+            assert!(
+                answered.is_none_or(|look| look.figures.near.is_none()),
+                "{answer}"
+            );
+        }
+        let unanswered = at(
+            &format!("{warned}2027-11-30 {ailment} 2"),
+            "2027-12-04",
+            kind,
+        );
+        assert!(
+            unanswered.is_some_and(|look| look.figures.near.is_some()),
+            "a look before it"
+        );
+        let past = at(&warned, "2027-12-30", kind);
+        assert!(
+            past.is_none_or(|look| look.figures.near.is_none()),
+            "four weeks later"
+        );
+    }
+    let bare = "2027-12-01 warned leaf_fall";
+    assert!(at(bare, "2027-12-01", LeafCheck).is_none(), "no trees");
 }

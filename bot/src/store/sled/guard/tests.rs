@@ -158,6 +158,92 @@ fn a_log_that_was_cut_off_is_noticed() {
     assert_eq!(copies.unwrap().count(), 0);
 }
 
+/// Facts of some size, told while the store was opened twice: the newest snapshot stands in the
+/// middle of a log of many segments.
+fn long() -> TempDir {
+    let folder = tempfile::tempdir().unwrap();
+    for half in [1..=EVENTS / 2, EVENTS / 2 + 1..=EVENTS] {
+        let store = SledStore::open(folder.path(), CACHE).unwrap();
+        for id in half {
+            let mut event = event(id);
+            event.body = Body::ConsentGiven {
+                person: PersonId(1),
+                how: "signed sheet ".repeat(1_000),
+            };
+            let events = vec![event];
+            store
+                .commit(&Change {
+                    events,
+                    ..Change::default()
+                })
+                .unwrap();
+        }
+    }
+    folder
+}
+
+fn is_whole(folder: &Path) -> bool {
+    SledStore::open(folder, CACHE).unwrap().verify().is_ok()
+}
+
+/// Damage all along a log: no loss goes unseen, and where the store is refused, whatever sled would
+/// have cut off is there again once the damage is taken away.
+#[test]
+fn damage_anywhere_in_a_log_is_seen_and_made_no_worse() {
+    let folder = long();
+    let db = folder.path().join("db");
+    let whole = fs::read(&db).unwrap();
+    let files = helpers(folder.path());
+    assert!(whole.len() > 12 * 512 * 1024, "{}", whole.len());
+    let (mut refused, mut gaps) = (0, 0);
+    for at in (0..whole.len() - 512).step_by(whole.len() / 45) {
+        // Now in a header, now behind one, now anywhere.
+        let at = [at, at / 524_288 * 524_288, at / 524_288 * 524_288 + 20][at % 3];
+        let mut rotten = whole.clone();
+        rotten[at..at + 512].fill(0x5A);
+        fs::write(&db, &rotten).unwrap();
+        if damaged(folder.path()) {
+            refused += 1;
+            assert_eq!(helpers(folder.path()), files, "at {at}");
+            let mut left = fs::read(&db).unwrap();
+            left[at..at + 512].copy_from_slice(&whole[at..at + 512]);
+            fs::write(&db, &left).unwrap();
+            assert_eq!(count(folder.path()), EVENTS, "at {at}");
+        } else if !is_whole(folder.path()) {
+            gaps += 1;
+        } else {
+            assert_eq!(count(folder.path()), EVENTS, "at {at}");
+        }
+        fs::write(&db, &whole).unwrap();
+        put(folder.path(), &files);
+    }
+    assert!(refused >= 10 && gaps >= 3, "{refused} {gaps}");
+}
+
+type Files = Vec<(std::path::PathBuf, Vec<u8>)>;
+
+/// All files but the log.
+fn helpers(folder: &Path) -> Files {
+    let paths = fs::read_dir(folder)
+        .unwrap()
+        .map(|entry| entry.unwrap().path());
+    let mut files: Files = paths
+        .filter(|path| path.is_file() && !path.ends_with("db"))
+        .map(|path| (path.clone(), fs::read(path).unwrap()))
+        .collect();
+    files.sort();
+    files
+}
+
+fn put(folder: &Path, files: &Files) {
+    for (path, _) in helpers(folder) {
+        fs::remove_file(path).unwrap();
+    }
+    for (path, bytes) in files {
+        fs::write(path, bytes).unwrap();
+    }
+}
+
 #[test]
 fn a_first_start_that_was_cut_off_is_finished_by_the_next() {
     let folder = filled();
