@@ -112,9 +112,9 @@ fn holds(stance: Stance, pieces: &[Piece<'_>], at: usize, clear: Clear) -> bool 
     // "my brother planted 200" is news of his land, "my brother planted 20 in B" helps.
     let is_kin = |piece: &Piece<'_>| piece.is_plain(Plain::Relative);
     if stance == Stance::Hearsay && pieces.get(at).is_some_and(is_kin) {
-        return !pieces
-            .iter()
-            .any(|piece| matches!(piece.sense, Sense::Block(_)));
+        // "mon oncle a ouvert": right behind the kin the letter is a verb.
+        let mut later = pieces.iter().skip(at + 2);
+        return !later.any(|piece| matches!(piece.sense, Sense::Block(_)));
     }
     if stance == Stance::Advert {
         let is_chance = pieces.get(at).is_some_and(is_bare);

@@ -363,6 +363,11 @@ fn is_answer(pieces: &[Piece<'_>], segment: &Segment) -> bool {
     let first = words().next().map(|(at, _)| at);
     let count = words().count();
     let undated = words().filter(|(_, piece)| !matches!(piece.sense, Sense::When(_)));
-    let answers = answered && undated.count() == 2;
+    // "broken done" is of a house.
+    let is_harm = matches!(segment.kind, Kind::Dead | Kind::Damage);
+    let done = pieces
+        .get(segment.anchor + 1)
+        .is_some_and(|next| next.is_plain(Plain::Done));
+    let answers = answered && undated.count() == 2 && !(is_harm && done);
     first == Some(segment.anchor) && (count == 1 || answers)
 }
