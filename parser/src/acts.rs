@@ -4,6 +4,7 @@
 //! as the whole message as it stands. Deliberately absent: whether a question is open.
 
 use crate::{
+    details::Per,
     meaning::{Meaning, Plain},
     piece::{Glance, Piece, Sense},
     reading::{Act, Bare},
@@ -57,10 +58,17 @@ pub(crate) fn read(pieces: &[Piece<'_>], glance: Glance) -> Option<Act> {
 
 /// The text is one thing that may fill a question.
 pub(crate) fn bare(pieces: &[Piece<'_>]) -> Option<Bare> {
+    let has_number = pieces.iter().any(|piece| piece.number().is_some());
     let small = |piece: &&Piece<'_>| {
-        piece.is_any(&[Plain::Courtesy, Plain::Block, Plain::Trees, Plain::Done])
+        piece.is_any(&[
+            Plain::Courtesy,
+            Plain::Block,
+            Plain::Land,
+            Plain::Trees,
+            Plain::Done,
+        ]) || piece.means(|meaning| meaning == Meaning::Per(Per::Total))
             || (piece.is_plain(Plain::Filler)
-                && !piece.is_plain(Plain::Yes)
+                && (has_number || !piece.is_plain(Plain::Yes))
                 && piece.kind().is_none())
             || (piece.is_plain(Plain::At) && piece.kind().is_none())
     };

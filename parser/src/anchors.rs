@@ -106,7 +106,7 @@ impl Thing {
 }
 
 /// Whether a piece may open a report, as far as a glance tells.
-fn may_open(piece: &Piece<'_>) -> bool {
+pub(crate) fn may_open(piece: &Piece<'_>) -> bool {
     piece.is_of(sort::WORK | sort::WETNESS) || piece.is_plain(Plain::Tall)
 }
 
@@ -198,7 +198,9 @@ fn opens(pieces: &[Piece<'_>], at: usize) -> Option<Anchor> {
         let is_no_work = is_unit_here(pieces, at)
             || is_gap_filled(pieces, at)
             || is_small_here(pieces, at)
+            || is_place_here(pieces, at)
             || is_weather(pieces, at);
+        let kind = unmeasured(pieces, at).unwrap_or(kind);
         // "planted 60 gaps" fills them.
         let fills = kind == Kind::Planted && plants_gaps(pieces, at);
         let kind = if fills { Kind::Replaced } else { kind };
@@ -237,6 +239,46 @@ fn is_unit_here(pieces: &[Piece<'_>], at: usize) -> bool {
             .any(|(index, other)| index != at && other.kind().is_some())
     };
     piece.is_plain(Plain::Trees) && counted && other_work()
+}
+
+/// "dam B": a word of work that is also one for a block, before the name of one.
+fn is_place_here(pieces: &[Piece<'_>], at: usize) -> bool {
+    let is_block_word = pieces
+        .get(at)
+        .is_some_and(|piece| piece.is_plain(Plain::Block));
+    let named = pieces
+        .get(at + 1)
+        .is_some_and(|next| matches!(next.sense, Sense::Block(_)));
+    let other_work = || {
+        let mut others = pieces.iter().enumerate().filter(|(other, _)| *other != at);
+        others.any(|(_, other)| other.is_of(sort::WORK))
+    };
+    let counted = || (0..pieces.len()).any(|at| is_count_like(pieces, at));
+    is_block_word
+        && if named {
+            other_work() || !counted()
+        } else {
+            !is_count_like(pieces, at + 1)
+        }
+}
+
+/// "pas taille B": a measure without a value, where its letters with an accent are other work.
+fn unmeasured(pieces: &[Piece<'_>], at: usize) -> Option<Kind> {
+    let other = pieces.get(at)?.listed()?.phrase.unmeasured?;
+    let is_value = |piece: &Piece<'_>| {
+        piece.number().is_some()
+            || matches!(
+                piece.sense,
+                Sense::List { .. } | Sense::Metres(_) | Sense::Range(..)
+            )
+    };
+    let has_value = (0..pieces.len()).any(|at| {
+        let counts_trees = pieces
+            .get(at + 1)
+            .is_some_and(|next| next.is_plain(Plain::Trees));
+        pieces.get(at).is_some_and(is_value) && !counts_trees
+    });
+    (!has_value).then_some(other)
 }
 
 /// "vanh 41 phan": beside measured work the word is a unit of length.

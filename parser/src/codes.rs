@@ -22,7 +22,8 @@ pub(crate) fn join_codes<'r>(pieces: &mut Pieces<'r>, folded: &'r Folded<'r>) {
     for (at, piece) in pieces.iter().enumerate() {
         let is_code = is_glued(pieces, at)
             && !is_counted(pieces, at)
-            && ((alone && is_small(piece)) || is_after_block_word(pieces, at));
+            && ((alone && is_small(piece))
+                || (is_after_block_word(pieces, at) && piece.end - piece.start <= DIGITS_MAX));
         match joined.last_mut() {
             Some(letter) if is_code => {
                 letter.end = piece.end;
@@ -33,6 +34,9 @@ pub(crate) fn join_codes<'r>(pieces: &mut Pieces<'r>, folded: &'r Folded<'r>) {
     }
     *pieces = joined;
 }
+
+/// Names of blocks have at most two digits: "plot c247" counts.
+const DIGITS_MAX: usize = 2;
 
 /// Nobody has so many blocks of one letter: "A27" counts.
 fn is_small(piece: &Piece<'_>) -> bool {

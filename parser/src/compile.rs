@@ -8,10 +8,12 @@ use hashbrown::{HashMap, HashSet};
 
 use crate::{
     fold::{bare, fold},
+    kind::Kind,
     languages,
     lexicon::{Expansion, Langs, Lexicon, Node, Phrase, PhraseSense, ROOT, SHARED},
     meaning::{Meaning, Plain, Traits, sort},
     pack::{Entry, Pack, TRADE_CODE},
+    pairs::Pairs,
     reading::Stance,
     repair::Repairs,
     token::tokens,
@@ -47,6 +49,7 @@ impl Lexicon {
             nodes: alloc::vec![Node::default()],
             phrases: Vec::new(),
             repairs: Repairs::default(),
+            pairs: Pairs::default(),
             block_words: Vec::new(),
             number_words: Vec::new(),
             turn_words: Vec::new(),
@@ -77,6 +80,7 @@ impl Lexicon {
         });
         let heavy = lexicon.repairable();
         lexicon.repairs = Repairs::new(heavy.into_iter(), &lexicon.words);
+        lexicon.pairs = Pairs::new(lexicon.heavy_pairs());
         lexicon
     }
 
@@ -156,6 +160,9 @@ impl Lexicon {
                 continue;
             }
             let is_taken = marked.contains(plain.as_str());
+            if is_taken && let Some(kind) = entry.meaning.kind() {
+                self.note_unmeasured(&plain, kind, langs);
+            }
             // A number word that is missed makes another number of those around it.
             if !is_taken || entry.meaning.numeral().is_some() {
                 let spelling = if is_taken {
@@ -171,6 +178,21 @@ impl Lexicon {
             let index = self.phrase_index(&plain, langs);
             if let Some(phrase) = self.phrases.get_mut(index) {
                 phrase.weak |= langs;
+            }
+        }
+    }
+
+    /// "taille" is a height; as "taillé", which many type so, it is other work.
+    fn note_unmeasured(&mut self, plain: &str, kind: Kind, langs: Langs) {
+        let index = self.phrase_index(plain, langs);
+        if let Some(phrase) = self.phrases.get_mut(index) {
+            let mut kinds = phrase
+                .senses
+                .iter()
+                .filter_map(|sense| sense.meaning.kind());
+            let is_measured = kinds.any(Kind::needs_values);
+            if is_measured && !kind.needs_values() {
+                phrase.unmeasured = Some(kind);
             }
         }
     }
@@ -243,6 +265,19 @@ impl Lexicon {
             .filter(|phrase| phrase.text.bytes().all(|byte| byte.is_ascii_lowercase()))
             .filter_map(|phrase| Some((phrase.langs, self.words.find(&phrase.text)?.id)))
             .collect()
+    }
+
+    /// Every two words that are a phrase which says something.
+    fn heavy_pairs(&self) -> Vec<(WordId, WordId)> {
+        let says = |phrase: &&Phrase| {
+            phrase.twin_of.is_none() && phrase.senses.iter().any(|sense| !is_light(sense.meaning))
+        };
+        let pair = |phrase: &Phrase| {
+            let (first, second) = phrase.text.split_once(' ')?;
+            let id = |word: &str| self.words.find(word).map(|found| found.id);
+            id(first).zip(id(second))
+        };
+        self.phrases.iter().filter(says).filter_map(pair).collect()
     }
 
     /// The words that a misspelt word may stand for: all but those without weight.

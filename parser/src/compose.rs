@@ -6,7 +6,7 @@ use crate::{
     figure::Number,
     fold::Folded,
     kind::Kind,
-    lexicon::{Langs, Lexicon},
+    lexicon::{Langs, Lexicon, Listed},
     meaning::{Meaning, Plain, Traits, sort},
     numerals::{self, Said},
     piece::{Piece, Pieces, Sense},
@@ -29,7 +29,9 @@ pub(crate) fn compose(pieces: &mut Pieces<'_>, folded: &Folded<'_>, lexicon: &Le
     let is_odd = |piece: &Piece<'_>| matches!(piece.sense, Sense::Triple(_) | Sense::Fraction(..));
     let odd = pieces.iter().any(is_odd);
     if figures > 1 || odd || traits.has(sort::EXTENT) {
-        pass(pieces, |_, rest| half(rest).or_else(|| pair(rest)));
+        pass(pieces, |before, rest| {
+            half(rest).or_else(|| pair(before, rest))
+        });
     }
     if figures > 1 {
         pass(pieces, thousands);
@@ -66,8 +68,11 @@ fn land<'r>(pieces: &[Piece<'r>]) -> Option<(Sense<'r>, usize)> {
 const SIZES_IN_A_METRE: f64 = 100.0;
 
 /// Words that begin or make a day, or a time of day.
-const DAY_WORDS: u64 =
-    Plain::LastWeek.bit() | Plain::LastMonth.bit() | Plain::AgoBefore.bit() | Plain::Clock.bit();
+const DAY_WORDS: u64 = Plain::LastYear.bit()
+    | Plain::LastWeek.bit()
+    | Plain::LastMonth.bit()
+    | Plain::AgoBefore.bit()
+    | Plain::Clock.bit();
 
 fn is_figure(piece: &Piece<'_>) -> bool {
     matches!(piece.sense, Sense::Number(_) | Sense::Fraction(..))
@@ -79,6 +84,7 @@ fn numerals_at<'r>(
     folded: &Folded<'_>,
     (lexicon, own, has_digits): (&Lexicon, Langs, bool),
 ) -> Option<(Sense<'r>, usize)> {
+    let has_digits = has_digits && !counts_work(before, rest, own);
     let (said, used) = numerals::read(rest, lexicon, own, has_digits)?;
     // "ffty three": a word that we do not know may be part of the number.
     let unsure = [before, rest.get(used)].into_iter().flatten().any(|piece| {
@@ -98,6 +104,25 @@ fn numerals_at<'r>(
     };
     Some((sense, used))
 }
+
+/// "lima mati", "mal rosado sete": a number word beside work of which trees are counted is one, on a
+/// phone of its language, also where digits stand elsewhere.
+fn counts_work(before: Option<&Piece<'_>>, rest: &[Piece<'_>], own: Langs) -> bool {
+    let Some(word) = rest.first() else {
+        return false;
+    };
+    let is_sure = own != 0
+        && word.end - word.start >= NUMBER_LEN_MIN
+        && !word.listed().is_some_and(Listed::is_bare_number);
+    let is_counted = |piece: &Piece<'_>| {
+        piece.kind().is_some_and(Kind::wants_count) || piece.is_of(sort::AILMENT | sort::CAUSE)
+    };
+    let beside = [before, rest.get(1)];
+    is_sure && beside.into_iter().flatten().any(is_counted)
+}
+
+/// Shorter number words are too much else.
+const NUMBER_LEN_MIN: usize = 3;
 
 /// Goes along the pieces and puts one piece for each run that `join` takes; `join` also sees what
 /// stands before. What is done moves up in its place, so that no memory is taken.
@@ -164,7 +189,7 @@ fn half<'r>(pieces: &[Piece<'r>]) -> Option<(Sense<'r>, usize)> {
 }
 
 /// "12 of 30" and "10 to 12".
-fn pair<'r>(pieces: &[Piece<'r>]) -> Option<(Sense<'r>, usize)> {
+fn pair<'r>(before: Option<&Piece<'r>>, pieces: &[Piece<'r>]) -> Option<(Sense<'r>, usize)> {
     let [first, word, second, ..] = pieces else {
         return None;
     };
@@ -175,9 +200,24 @@ fn pair<'r>(pieces: &[Piece<'r>]) -> Option<(Sense<'r>, usize)> {
     if word.is_plain(Plain::Of) {
         return Some((Sense::Share(one, other), 3));
     }
+    // "lost 3 to 1" is a score, "change 3 to 1" is none.
+    let corrects = before.is_some_and(|before| {
+        before.is_any(&[
+            Plain::Correction,
+            Plain::Instead,
+            Plain::Negation,
+            Plain::No,
+        ])
+    });
+    if word.is_plain(Plain::To) && other < one && other < SCORE_MAX && !corrects {
+        return Some((Sense::NoNumber, 3));
+    }
     let is_range = word.is_plain(Plain::To) || word.is_mark('-');
     (is_range && one < other).then_some((Sense::Range(one, other), 3))
 }
+
+/// Goals of a side that loses.
+const SCORE_MAX: u32 = 10;
 
 /// "1 200 trees": a group of three digits after one or two, where only a count can stand.
 fn thousands<'r>(before: Option<&Piece<'r>>, pieces: &[Piece<'r>]) -> Option<(Sense<'r>, usize)> {
@@ -229,8 +269,15 @@ fn grade<'r>(
         })
     };
     let first = pieces.first()?;
-    if let Sense::Triple([.., last]) = first.sense {
-        let dashed = folded.written(first.start, first.end).contains('-');
+    if let Sense::Triple([day, month, last]) = first.sense {
+        let written = folded.written(first.start, first.end);
+        // Grades are written with dashes.
+        if let Some(day) =
+            crate::dates::with_year(day, month, last).filter(|_| written.contains('/'))
+        {
+            return Some((Sense::When(day), 1));
+        }
+        let dashed = written.contains('-');
         let named = before.is_some_and(|before| before.is_of(sort::FERTILISER));
         return (last < 100 && dashed && named).then_some((Sense::Grade, 1));
     }

@@ -50,6 +50,9 @@ fn in_words<'r>(pieces: &[Piece<'_>]) -> Option<(Sense<'r>, usize)> {
         let each = pieces.get(2)?.part(Meaning::period)?;
         return Some((days_back(count(pieces.get(1)?)?, each), 3));
     }
+    if first.is_plain(Plain::LastYear) {
+        return Some((Sense::NoSuchDay, 1));
+    }
     let weekday = |at: usize| pieces.get(at)?.part(Meaning::weekday).map(When::Weekday);
     if let Some(day) = weekday(1).filter(|_| first.is_plain(Plain::Last)) {
         return Some((Sense::When(day), 2));
@@ -104,6 +107,11 @@ fn triple<'r>(parts: [u16; 3], next: Option<&Piece<'_>>) -> Sense<'r> {
         None if third < 100 => Sense::Grade,
         None => Sense::NoSuchDay,
     }
+}
+
+/// The day of "13/3/26", if there is such a day.
+pub(crate) fn with_year(day: u16, month: u16, year: u16) -> Option<When> {
+    calendar(day, month, Some(full_year(year)?), false)
 }
 
 /// Two digits or four; Thai years count from 543 years earlier.

@@ -11,12 +11,12 @@ use crate::{
     kind::Kind,
     lexicon::Listed,
     meaning::{Meaning, Plain, sort},
-    piece::{Glance, Piece, Sense, Trust},
+    piece::{Glance, Piece, Sense},
     proof::{is_compact, is_lone_unit, is_proven, names_trees, only_asks},
     reading::Stance,
     reports::Told,
     segment::Segment,
-    spelling::GUESS_LETTERS_MIN,
+    unsure::asks_behind,
 };
 
 /// With fewer words known in a hundred nobody talks to the bot.
@@ -48,10 +48,11 @@ pub(crate) fn stances(
         reports: takes && reports_surely(pieces),
     };
     // Most texts only report; they need no closer look.
-    let may_take = takes || glance.asks || glance.traits.has_plain(Plain::Next.bit());
+    let turns = Plain::Next.bit() | Plain::Ahead.bit() | Plain::Relative.bit();
+    let may_take = takes || glance.asks || glance.traits.has_plain(turns);
     let looked_at = if may_take { pieces } else { &[] };
     for (at, piece) in looked_at.iter().enumerate() {
-        if is_asking_mark(pieces, at) {
+        if is_asking_mark(pieces, at) || asks_behind(pieces, at) {
             add(Stance::Question);
         }
         let meanings = piece.is_of(sort::STANCE).then(|| piece.meanings());
@@ -105,6 +106,16 @@ fn holds(stance: Stance, pieces: &[Piece<'_>], at: usize, clear: Clear) -> bool 
     if stance == Stance::Saying {
         return !is_twin_report(pieces, at);
     }
+    if stance == Stance::Plan {
+        return !is_wish_for_what_is_done(pieces, at) && !is_closing_word(pieces, at);
+    }
+    // "my brother planted 200" is news of his land, "my brother planted 20 in B" helps.
+    let is_kin = |piece: &Piece<'_>| piece.is_plain(Plain::Relative);
+    if stance == Stance::Hearsay && pieces.get(at).is_some_and(is_kin) {
+        // "mon oncle a ouvert": right behind the kin the letter is a verb.
+        let mut later = pieces.iter().skip(at + 2);
+        return !later.any(|piece| matches!(piece.sense, Sense::Block(_)));
+    }
     if stance == Stance::Advert {
         let is_chance = pieces.get(at).is_some_and(is_bare);
         return !(is_chance && clear.reports);
@@ -115,15 +126,47 @@ fn holds(stance: Stance, pieces: &[Piece<'_>], at: usize, clear: Clear) -> bool 
     if is_harm_done(pieces, at) {
         return false;
     }
-    // "have weeded" and "have 8 dead" report; "have 120 trees" does not.
-    pieces
-        .iter()
-        .skip(at + 1)
-        .find(|piece| {
-            let small = piece.is_any(&[Plain::Filler, Plain::Negation, Plain::NotYet]);
-            !small && piece.number().is_none()
-        })
-        .is_some_and(|next| next.is_plain(Plain::Trees) || (next.kind().is_none() && !clear.works))
+    is_stock(pieces, at, clear)
+}
+
+/// "have weeded" and "have 8 dead" report; "have 120 trees" and "B 120 trees there are" do not.
+fn is_stock(pieces: &[Piece<'_>], at: usize, clear: Clear) -> bool {
+    let says = |piece: &&Piece<'_>| {
+        let small = piece.is_any(&[Plain::Filler, Plain::Negation, Plain::NotYet]);
+        !small && piece.number().is_none() && !matches!(piece.sense, Sense::Mark(_))
+    };
+    let seen = |piece: &Piece<'_>| {
+        let kind = piece.kind();
+        kind.is_some_and(|kind| kind != Kind::Planted) || piece.is_of(sort::CAUSE | sort::AILMENT)
+    };
+    let stands = |piece: &Piece<'_>| piece.is_plain(Plain::Trees) && !pieces.iter().any(seen);
+    let mut after = pieces.get(at + 1..).unwrap_or_default().iter();
+    if let Some(next) = after.find(says) {
+        return stands(next) || (next.kind().is_none() && !clear.works);
+    }
+    let before = pieces.get(..at).unwrap_or_default().iter().rev();
+    before.into_iter().find(says).is_some_and(stands)
+}
+
+/// "tai 8 ton ja": a word that plans before the work, and only closes the text behind it.
+fn is_closing_word(pieces: &[Piece<'_>], at: usize) -> bool {
+    let is_small = pieces
+        .get(at)
+        .is_some_and(|piece| piece.is_plain(Plain::Filler));
+    let is_end = |piece: &Piece<'_>| {
+        matches!(piece.sense, Sense::Mark(_)) || piece.is_plain(Plain::Courtesy)
+    };
+    let rest = pieces.get(at + 1..).unwrap_or_default();
+    is_small && at > 0 && rest.iter().all(is_end)
+}
+
+/// "insyaallah dah tanam 50", "insyaallah tanam 50 semalam": a pious word that plans, where the work
+/// is past.
+fn is_wish_for_what_is_done(pieces: &[Piece<'_>], at: usize) -> bool {
+    let is_wish = |piece: &Piece<'_>| piece.is_plain(Plain::Courtesy);
+    let is_past =
+        |piece: &Piece<'_>| piece.is_plain(Plain::Done) || matches!(piece.sense, Sense::When(_));
+    pieces.get(at).is_some_and(is_wish) && pieces.iter().any(is_past)
 }
 
 /// A word that is this one only without its accents: in a text that surely reports it is another.
@@ -204,70 +247,6 @@ pub(crate) fn strange<'t>(pieces: &[Piece<'_>], folded: &Folded<'t>) -> Option<&
     };
     let word = pieces.get((0..pieces.len()).find(strange)?)?;
     Some(folded.written(word.start, word.end))
-}
-
-/// "blumm siang A": a word of no list that may say something after all, and a number of days that
-/// is no day ("8 days afo").
-pub(crate) fn suspect<'t>(pieces: &[Piece<'_>], folded: &Folded<'t>) -> Option<&'t str> {
-    let of_days = |at: usize| {
-        let counts = pieces.get(at).is_some_and(|piece| piece.number().is_some());
-        let unit = pieces
-            .get(at + 1)
-            .and_then(|piece| piece.part(Meaning::period));
-        counts && unit.is_some()
-    };
-    let word = (0..pieces.len()).find_map(|at| {
-        let piece = pieces.get(at)?;
-        let odd = of_days(at) || is_lone_letter(pieces, at) || is_after_next(pieces, at);
-        let is_suspect =
-            piece.trust == Trust::Suspect && (!is_tiny(piece) || is_before_work(pieces, at));
-        (is_suspect || odd).then_some(piece)
-    })?;
-    Some(folded.written(word.start, word.end))
-}
-
-/// "14 by wind welila B": where only a cause tells of harm, a word of no list may be a death.
-pub(crate) fn nameless<'t>(
-    pieces: &[Piece<'_>],
-    segments: &[Segment],
-    folded: &Folded<'t>,
-) -> Option<&'t str> {
-    let mut nameless = segments
-        .iter()
-        .filter(|segment| segment.by_thing && segment.kind == Kind::Damage);
-    let word = nameless.find_map(|segment| {
-        let mut words = pieces.get(segment.pieces.clone())?.iter();
-        words.find(|piece| matches!(piece.sense, Sense::Unknown) && !is_tiny(piece))
-    })?;
-    Some(folded.written(word.start, word.end))
-}
-
-/// So short a word is suspect only where it may turn the work behind it around.
-fn is_tiny(piece: &Piece<'_>) -> bool {
-    piece.end - piece.start < GUESS_LETTERS_MIN
-}
-
-fn is_before_work(pieces: &[Piece<'_>], at: usize) -> bool {
-    let next = pieces.get(at + 1..).unwrap_or_default().iter();
-    let mut next = next.skip_while(|piece| piece.is_plain(Plain::Filler));
-    next.next().is_some_and(|piece| piece.kind().is_some())
-}
-
-/// "next weekwe": a word of no list where a day or a period is said.
-fn is_after_next(pieces: &[Piece<'_>], at: usize) -> bool {
-    let before = at.checked_sub(1).and_then(|at| pieces.get(at));
-    let is_unknown = pieces
-        .get(at)
-        .is_some_and(|piece| matches!(piece.sense, Sense::Unknown));
-    is_unknown && before.is_some_and(|piece| piece.is_any(&[Plain::Next, Plain::Last]))
-}
-
-/// "n weeded A": a letter before work may be a "not" cut short.
-fn is_lone_letter(pieces: &[Piece<'_>], at: usize) -> bool {
-    let piece = pieces.get(at);
-    let is_letter = piece
-        .is_some_and(|piece| matches!(piece.sense, Sense::Unknown) && piece.end - piece.start == 1);
-    is_letter && pieces.get(at + 1).is_some_and(|next| next.kind().is_some())
 }
 
 /// Nothing but greetings and thanks.
@@ -405,9 +384,19 @@ pub(crate) fn is_about_work(pieces: &[Piece<'_>], stances: &[Stance]) -> bool {
     let is_short = pieces.len() <= PLACE_PIECES_MAX;
     let maybe = pieces
         .iter()
-        .any(|piece| is_work(piece) || (is_short && is_place(piece)));
+        .any(|piece| is_work(piece) || (is_short && matches!(piece.sense, Sense::Block(_))));
     let number = pieces.iter().any(|piece| piece.number().is_some());
-    (clear || (maybe && number)) && is_known_by(pieces, 1, NEARLY_KNOWN_PERCENT_MIN)
+    (clear || (maybe && number && !tells_stock(pieces)))
+        && is_known_by(pieces, 1, NEARLY_KNOWN_PERCENT_MIN)
+}
+
+/// "ada 33 pohon A", "são 229 árvores B": there are so many trees, and nothing is said of work.
+fn tells_stock(pieces: &[Piece<'_>]) -> bool {
+    let counts_trees = pieces.windows(3).any(|three| {
+        matches!(three, [small, number, trees]
+            if small.is_plain(Plain::Filler) && number.number().is_some() && trees.is_plain(Plain::Trees))
+    });
+    counts_trees && !pieces.iter().any(is_work) && pieces.iter().all(is_known)
 }
 
 /// What of a text keeps it from being a report, if that is only odd words: work is there, and a
@@ -421,12 +410,16 @@ pub(crate) fn oddity<'t>(
     if stances != [Stance::Chat] {
         return None;
     }
-    let denies = pieces.iter().any(|piece| piece.is_plain(Plain::Negation));
+    let denies = pieces
+        .iter()
+        .any(|piece| piece.is_plain(Plain::Negation) && !piece.is_plain(Plain::Ahead));
     let clear = pieces.iter().any(is_clear_work);
+    let about_a_thing = pieces.iter().any(|piece| piece.everyday) && !names_trees(pieces);
     let worth = told.reports.iter().any(|report| {
         let (placed, counted) = (report.block.is_some(), report.details.count.is_some());
         if clear {
-            (placed || counted) && !denies
+            // "my phone was replaced for 120": what is counted is a thing of every day.
+            (placed || (counted && !about_a_thing)) && !denies
         } else {
             placed && counted && report.kind.needs_count()
         }

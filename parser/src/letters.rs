@@ -8,7 +8,8 @@ use smallvec::SmallVec;
 use crate::{
     codes::join_codes,
     fold::{Folded, has_accents},
-    meaning::{Meaning, Numeral, Plain},
+    gate::is_clear_work,
+    meaning::{Meaning, Numeral, Plain, sort},
     piece::{IN_PLACE_MAX, Piece, Pieces, Sense},
     reading::Known,
 };
@@ -25,14 +26,14 @@ const CAPITALS: [&str; 26] = [
 pub(crate) fn settle<'r>(pieces: &mut Pieces<'r>, folded: &'r Folded<'r>, known: &Known<'r>) {
     // The pieces do not change meanwhile.
     let mut settled: SmallVec<[(usize, Sense<'r>); IN_PLACE_MAX]> = SmallVec::new();
-    let lacks_place = lacks_place(pieces);
+    let works = pieces.iter().any(|piece| piece.kind().is_some());
     for at in 0..pieces.len() {
         let here = Here {
             pieces,
             at,
             folded,
             known,
-            lacks_place,
+            works,
         };
         if let Some(sense) = here.settled() {
             if settled.len() == settled.capacity() {
@@ -54,15 +55,8 @@ struct Here<'a, 'r> {
     at: usize,
     folded: &'r Folded<'r>,
     known: &'a Known<'r>,
-    /// Work is named, and no place of it.
-    lacks_place: bool,
-}
-
-fn lacks_place(pieces: &[Piece<'_>]) -> bool {
-    let is_place = |piece: &Piece<'_>| {
-        piece.is_any(&[Plain::Block, Plain::Land]) || matches!(piece.sense, Sense::Block(_))
-    };
-    pieces.iter().any(|piece| piece.kind().is_some()) && !pieces.iter().any(is_place)
+    /// Work is named somewhere in the text.
+    works: bool,
 }
 
 impl<'r> Here<'_, 'r> {
@@ -111,8 +105,17 @@ impl<'r> Here<'_, 'r> {
     fn number_is_block(&self, written: &str) -> bool {
         match self.own(written) {
             Some(_) => self.after_block_word() || self.after(Plain::At),
-            None => self.after_block_word() && written.len() <= 2 && !self.counts(),
+            None => self.names_new_block(written),
         }
+    }
+
+    /// "plot 7" names a block that we do not know. "dam 11", where the word also means work and the
+    /// farmer's blocks are known, counts.
+    fn names_new_block(&self, written: &str) -> bool {
+        let works = self
+            .previous()
+            .is_some_and(|piece| piece.kind().is_some() && !self.known.blocks.is_empty());
+        self.after_block_word() && written.len() <= 2 && !self.counts() && !works
     }
 
     fn code_is_block(&self, written: &str, is_unknown: bool) -> bool {
@@ -142,11 +145,11 @@ impl<'r> Here<'_, 'r> {
         self.previous().is_some_and(|piece| piece.is_plain(class))
     }
 
-    /// "dead 8 habaq b aje": a letter that is no word, beside work that has no other place.
-    fn is_only_place(&self) -> bool {
+    /// "dead 8 habaq b aje": a letter that is no word, in a text of work.
+    fn is_place_of_work(&self) -> bool {
         let is_word =
             self.is_listed() || self.pieces.get(self.at).is_some_and(|piece| piece.everyday);
-        self.lacks_place && !is_word
+        self.works && !is_word
     }
 
     fn is_latin(&self, piece: &Piece<'_>) -> bool {
@@ -184,7 +187,7 @@ impl<'r> Here<'_, 'r> {
         if self.after_block_word() {
             return true;
         }
-        if self.is_article(written) {
+        if self.is_article(written) || self.is_polite() || self.is_at_in_chat(written) {
             return false;
         }
         if self.after(Plain::At) {
@@ -216,7 +219,40 @@ impl<'r> Here<'_, 'r> {
             && self.previous().is_some_and(|piece| {
                 piece.kind().is_some() || piece.number().is_some() || piece.is_plain(Plain::Trees)
             });
-        !is_unit && (is_capital || !beside_unknown || after_work || self.is_only_place())
+        !is_unit && (is_capital || !beside_unknown || after_work || self.is_place_of_work())
+    }
+
+    /// "wifi ouvert a 95": a letter that is also "at", before a number, in a text of no clear work with
+    /// a word that we do not know.
+    fn is_at_in_chat(&self, written: &str) -> bool {
+        let is_small = !written.starts_with(char::is_uppercase) && self.is_listed();
+        let is_number = self.next().is_some_and(|next| next.number().is_some());
+        let is_strange = |piece: &Piece<'_>| matches!(piece.sense, Sense::Unknown);
+        let strange = || self.pieces.iter().any(is_strange);
+        is_small && is_number && strange() && !self.pieces.iter().any(is_clear_work)
+    }
+
+    /// "lam co lo B a": a letter that is also a polite word, where each work has its block.
+    fn is_polite(&self) -> bool {
+        let is_polite = |piece: &Piece<'_>| piece.is_plain(Plain::Courtesy);
+        if !self.pieces.get(self.at).is_some_and(is_polite) {
+            return false;
+        }
+        let others = self.pieces.iter().filter(|piece| !is_polite(piece));
+        let places = others.filter(|piece| {
+            matches!(piece.sense, Sense::Block(_)) || self.own(self.code(piece)).is_some()
+        });
+        let works = self.pieces.iter().filter(|piece| piece.is_of(sort::WORK));
+        let (places, works) = (places.count(), works.count());
+        // "18 không phải 14a", but "b khong phai a".
+        let counts = works == 0
+            && self
+                .previous()
+                .is_some_and(|piece| piece.number().is_some());
+        let is_denied = self.previous().is_some_and(|piece| {
+            piece.is_any(&[Plain::Instead, Plain::Negation, Plain::Correction])
+        });
+        !is_denied && works <= places && (places > 0 || counts)
     }
 
     /// A letter that is also a small word: "a tree", "a cow"; but "weeded a", "a dead 8", "A fire 25".
@@ -228,6 +264,9 @@ impl<'r> Here<'_, 'r> {
         let Some(next) = self.next().filter(|_| is_small_word) else {
             return false;
         };
+        if self.is_capital_inside(written) {
+            return false;
+        }
         let is_thing = matches!(next.sense, Sense::Unknown | Sense::TwoKinds(..))
             || next.is_any(&[Plain::Trees, Plain::Row, Plain::Round, Plain::Block])
             || next.means(|meaning| {
@@ -249,6 +288,18 @@ impl<'r> Here<'_, 'r> {
         is_thing
             || (is_cause && !counted && !(is_capital && has_number()))
             || (!is_capital && !is_cause && !may_follow_block(next))
+    }
+
+    /// "weeded A abeg": nobody writes an article in capitals, unless it begins a sentence or all of
+    /// the text is in capitals.
+    fn is_capital_inside(&self, written: &str) -> bool {
+        let begins = self.previous().is_none_or(|piece| {
+            matches!(piece.sense, Sense::Mark(_)) || piece.is_plain(Plain::Courtesy)
+        });
+        let has_small_letters = self.folded.source.contains(char::is_lowercase);
+        written.starts_with(|letter: char| letter.is_ascii_uppercase())
+            && !begins
+            && has_small_letters
     }
 
     /// A letter in capitals, or a letter with digits, that stands like a block name.

@@ -13,8 +13,10 @@ use hashbrown::HashMap;
 
 use crate::{
     fold::{BareWord, has_accents},
+    kind::Kind,
     meaning::{Meaning, Numeral, Plain, Traits},
     pack::Joins,
+    pairs::Pairs,
     repair::{Repairs, is_one_slip},
     token::Shape,
     vocabulary::{Found, Vocabulary, WordId},
@@ -42,6 +44,7 @@ pub(crate) struct Lexicon {
     pub(crate) nodes: Vec<Node>,
     pub(crate) phrases: Vec<Phrase>,
     pub(crate) repairs: Repairs,
+    pub(crate) pairs: Pairs,
     /// Words for a block, each with its languages.
     pub(crate) block_words: Vec<(Langs, WordId)>,
     /// Number words, each with its languages.
@@ -80,6 +83,8 @@ pub(crate) struct Phrase {
     pub(crate) weak: Langs,
     /// It is a real word that stands for another, in these languages.
     pub(crate) twin_of: Option<(Langs, Box<str>)>,
+    /// What its letters mean with an accent, where the phrase itself is something measured.
+    pub(crate) unmeasured: Option<Kind>,
     /// What it is in any of them, at a glance.
     pub(crate) traits: Traits,
     /// Not all of the languages that list it mean the same by it.

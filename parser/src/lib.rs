@@ -52,6 +52,7 @@ mod compile;
 mod cutter;
 mod lexicon;
 mod names;
+mod pairs;
 mod piece;
 mod repair;
 mod runs;
@@ -82,6 +83,7 @@ mod gate;
 mod plans;
 mod proof;
 mod reports;
+mod unsure;
 
 // What is said to the bot itself.
 mod acts;

@@ -242,6 +242,8 @@ plain! {
     LastWeek = "last_week",
     /// "last month".
     LastMonth = "last_month",
+    /// "last year": too far back for a day.
+    LastYear = "last_year",
     /// What stands before the days that have passed, as French "il y a".
     AgoBefore = "ago_before",
     /// What may stand before the year of a date, as Vietnamese "năm".
@@ -256,6 +258,8 @@ plain! {
     Next = "next",
     /// "not", "no", "didn't".
     Negation = "negation",
+    /// "not" of what follows alone, as Vietnamese "không"; behind the work it asks.
+    Ahead = "ahead",
     /// "not yet".
     NotYet = "not_yet",
     /// "yes".

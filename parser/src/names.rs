@@ -4,7 +4,10 @@
 
 use alloc::string::ToString;
 
-use crate::{fold::fold, reading::Known};
+use crate::{
+    fold::{bare, fold},
+    reading::Known,
+};
 
 /// Whether these letters are one of the names, or its first word.
 pub(crate) fn is_name(text: &str, known: &Known<'_>) -> bool {
@@ -55,12 +58,14 @@ pub(crate) fn name_len_within(text: &str, name: &str) -> Option<usize> {
     (len > 0).then_some(len)
 }
 
-/// Compares a name with the start of a folded text, capitals and width of spaces aside.
+/// Compares a name with the start of a folded text, capitals, width of spaces and accents that are
+/// left out aside.
 fn name_len(text: &str, name: &str) -> Option<usize> {
     if name.is_ascii() && !name.contains('\'') {
         return folded_len(text, name);
     }
-    folded_len(text, &fold(name))
+    let name = fold(name);
+    folded_len(text, &name).or_else(|| folded_len(text, &bare(&name)))
 }
 
 /// A name of nothing but plain letters, digits and spaces, which folding only makes small.

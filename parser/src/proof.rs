@@ -26,61 +26,116 @@ pub(crate) fn is_proven(pieces: &[Piece<'_>], segment: &Segment, told: &Told) ->
     let Some(anchor) = pieces.get(segment.anchor) else {
         return false;
     };
-    let weak = segment.by_thing || anchor.listed().is_some_and(|listed| listed.is_weak());
-    let has_number = || {
-        segment
-            .pieces
-            .clone()
-            .filter(|at| *at == segment.anchor || pieces.get(*at).is_some_and(is_work))
-            .any(|at| has_number_near(pieces, at))
-            || segment.pieces.clone().any(|at| counts_trees(pieces, at))
-    };
-    let denied = !told.denials.is_empty();
-    let has_block = told.reports.iter().any(|report| report.block.is_some());
-    let all_known = || (0..pieces.len()).all(|at| has_place(pieces, at));
-    if !weak {
-        let is_phrase = || {
-            anchor
-                .listed()
-                .is_some_and(|listed| listed.phrase.text.contains(' '))
-        };
-        return has_block
-            || has_number()
-            || all_known()
-            || (is_phrase() && has_one_stranger(pieces));
+    if happens_often(pieces, segment) {
+        return false;
     }
-    let has_trees = names_trees(pieces);
-    let all_known = all_known();
-    // "lost 3 bags", "money lost B": no trees.
-    let elsewhere = pieces.iter().any(|piece| {
+    let weak = segment.by_thing || anchor.listed().is_some_and(|listed| listed.is_weak());
+    let has_block = told.reports.iter().any(|report| report.block.is_some());
+    if weak {
+        is_weakly_proven(pieces, segment, anchor, (told, has_block))
+    } else {
+        has_block || is_clearly_told(pieces, segment, anchor, told)
+    }
+}
+
+/// "broken 14 times" is no tree.
+fn happens_often(pieces: &[Piece<'_>], segment: &Segment) -> bool {
+    let is_count = |pair: &[Piece<'_>]| matches!(pair, [number, times] if number.number().is_some() && times.is_plain(Plain::Round));
+    matches!(segment.kind, Kind::Dead | Kind::Damage) && pieces.windows(2).any(is_count)
+}
+
+fn has_number(pieces: &[Piece<'_>], segment: &Segment) -> bool {
+    let mut works = segment
+        .pieces
+        .clone()
+        .filter(|at| *at == segment.anchor || pieces.get(*at).is_some_and(is_work));
+    works.any(|at| has_number_near(pieces, at))
+        || segment.pieces.clone().any(|at| counts_trees(pieces, at))
+}
+
+fn are_all_known(pieces: &[Piece<'_>]) -> bool {
+    (0..pieces.len()).all(|at| has_place(pieces, at))
+}
+
+/// Work that chat seldom names, without a block: with its number, or with nothing strange.
+fn is_clearly_told(
+    pieces: &[Piece<'_>],
+    segment: &Segment,
+    anchor: &Piece<'_>,
+    told: &Told,
+) -> bool {
+    // What is counted is nothing without its number: "our cat died yesterday".
+    let needs_count = segment.kind.needs_count();
+    let all_said = || {
+        let counted = !needs_count || !told.denials.is_empty() || names_trees(pieces);
+        are_all_known(pieces) && (counted || is_compact(pieces))
+    };
+    let about_a_thing = || pieces.iter().any(|piece| piece.everyday) && !names_trees(pieces);
+    (has_number(pieces, segment) && !about_a_thing())
+        || all_said()
+        || (!needs_count && is_phrase(anchor) && has_one_stranger(pieces))
+}
+
+fn is_phrase(piece: &Piece<'_>) -> bool {
+    piece
+        .listed()
+        .is_some_and(|listed| listed.phrase.text.contains(' '))
+}
+
+/// Work that chat is full of: more must be said beside it.
+fn is_weakly_proven(
+    pieces: &[Piece<'_>],
+    segment: &Segment,
+    anchor: &Piece<'_>,
+    (told, has_block): (&Told, bool),
+) -> bool {
+    if is_elsewhere(pieces, segment) || has_nothing_come(pieces, segment, anchor) {
+        return false;
+    }
+    let all_known = are_all_known(pieces);
+    let has_block_word = pieces.iter().any(|piece| piece.is_plain(Plain::Block));
+    let is_census = segment.kind.needs_values() && figures(pieces) >= VALUES_MIN;
+    let placed = has_block_word
+        || names_trees(pieces)
+        || is_census
+        || (has_block && (all_known || has_one_stranger(pieces)))
+        || (all_known && (is_fed(pieces) || is_harm(pieces)))
+        || is_compact(pieces);
+    let clear = all_known || (has_block_word && has_one_stranger(pieces));
+    // "ma hai a": something else was lost.
+    let before = segment.anchor.checked_sub(1).and_then(|at| pieces.get(at));
+    let has_subject = before.is_some_and(|piece| piece.is_plain(Plain::Filler));
+    let idle = segment.kind.needs_count() && has_subject && !has_block_word;
+    let uncounted = has_block && clear && !idle && !is_counted_sight(segment.kind);
+    let fed = all_known && is_product_named(pieces, segment);
+    let denied = !told.denials.is_empty();
+    (placed && (denied || has_number(pieces, segment)))
+        || uncounted
+        || fed
+        || is_answer(pieces, segment)
+}
+
+/// "lost 3 bags", "money lost B": no trees.
+fn is_elsewhere(pieces: &[Piece<'_>], segment: &Segment) -> bool {
+    pieces.iter().any(|piece| {
         piece.means(|meaning| {
             let pack = meaning
                 .unit()
                 .is_some_and(|unit| !unit.is_area() && !unit.is_length());
             (pack && !segment.kind.takes_amount()) || matches!(meaning, Meaning::Alarm(_))
         })
-    });
-    // "i came at 8 B" is in every story; plants or fertiliser must have come. "GOT 648" answers.
-    let nothing_came = segment.kind == Kind::Received
+    })
+}
+
+/// "i came at 8 B" is in every story; plants or fertiliser must have come. "GOT 648" answers.
+fn has_nothing_come(pieces: &[Piece<'_>], segment: &Segment, anchor: &Piece<'_>) -> bool {
+    segment.kind == Kind::Received
         && segment.anchor > 0
         && anchor.is_plain(Plain::Filler)
-        && !has_trees
+        && !names_trees(pieces)
         && !pieces
             .iter()
-            .any(|piece| piece.means(|meaning| meaning == Meaning::Fertiliser));
-    if elsewhere || nothing_came {
-        return false;
-    }
-    let has_block_word = pieces.iter().any(|piece| piece.is_plain(Plain::Block));
-    let is_census = segment.kind.needs_values() && figures(pieces) >= VALUES_MIN;
-    let placed = has_block_word
-        || has_trees
-        || is_census
-        || (has_block && (all_known || has_one_stranger(pieces)))
-        || (all_known && (is_fed(pieces) || is_harm(pieces)))
-        || is_compact(pieces);
-    let uncounted = has_block && all_known && !is_counted_sight(segment.kind);
-    (placed && (denied || has_number())) || uncounted || is_answer(pieces, segment)
+            .any(|piece| piece.means(|meaning| meaning == Meaning::Fertiliser))
 }
 
 /// "put tsp 3 sacks": a fertiliser and its amount are in no chat.
@@ -98,20 +153,26 @@ fn is_fed(pieces: &[Piece<'_>]) -> bool {
                 .any(|piece| matches!(piece.sense, Sense::Grade)))
 }
 
+/// "applied kcl yesterday": the work, and what was put.
+fn is_product_named(pieces: &[Piece<'_>], segment: &Segment) -> bool {
+    segment.kind == Kind::Fertilised
+        && !segment.by_thing
+        && pieces
+            .iter()
+            .any(|piece| piece.is_of(sort::FERTILISER) && piece.kind().is_none())
+}
+
 /// "missing thirteen by wind": a loss and its cause.
 fn is_harm(pieces: &[Piece<'_>]) -> bool {
     let lost = pieces
         .iter()
         .any(|piece| matches!(piece.kind(), Some(Kind::Dead | Kind::Damage)));
-    let is_phrase = |piece: &Piece<'_>| {
-        piece
-            .listed()
-            .is_some_and(|listed| listed.phrase.text.contains(' '))
-    };
     let why = |piece: &Piece<'_>| {
         piece.is_of(sort::CAUSE) && (piece.kind().is_none() || is_phrase(piece))
     };
-    lost && pieces.iter().any(why)
+    let causes = pieces.iter().filter(|piece| piece.is_of(sort::CAUSE));
+    let told_whole = causes.clone().any(is_phrase) || causes.count() > 1;
+    (lost && pieces.iter().any(why)) || told_whole
 }
 
 /// "dead 8 abeg B": one word of no list in a short text that is clear apart from it. A word of
@@ -302,6 +363,11 @@ fn is_answer(pieces: &[Piece<'_>], segment: &Segment) -> bool {
     let first = words().next().map(|(at, _)| at);
     let count = words().count();
     let undated = words().filter(|(_, piece)| !matches!(piece.sense, Sense::When(_)));
-    let answers = answered && undated.count() == 2;
+    // "broken done" is of a house.
+    let is_harm = matches!(segment.kind, Kind::Dead | Kind::Damage);
+    let done = pieces
+        .get(segment.anchor + 1)
+        .is_some_and(|next| next.is_plain(Plain::Done));
+    let answers = answered && undated.count() == 2 && !(is_harm && done);
     first == Some(segment.anchor) && (count == 1 || answers)
 }

@@ -17,9 +17,9 @@ use crate::{
     piece::{Glance, Piece, Pieces, Sense},
     plans, queries,
     reading::{Act, Correction, Doubt, Known, Problem, Reading, Report, Sender, Stance},
-    reports,
+    reports::{self, Told},
     segment::{self, Segment},
-    tongues, words,
+    tongues, unsure, words,
 };
 
 /// Reads texts in the languages of its packs.
@@ -79,7 +79,7 @@ impl Reader {
         let segments = segment::segments(pieces);
         let mut told = reports::read(pieces, &segments, &folded);
         if !told.reports.is_empty()
-            && let Some(doubt) = doubt(pieces, &segments, &folded)
+            && let Some(doubt) = doubt(pieces, &segments, &told, &folded)
         {
             told.doubt(&doubt);
         }
@@ -136,12 +136,18 @@ impl Reader {
 }
 
 /// Who or what makes all that is told doubtful.
-fn doubt(pieces: &[Piece<'_>], segments: &[Segment], folded: &Folded<'_>) -> Option<Doubt> {
+fn doubt(
+    pieces: &[Piece<'_>],
+    segments: &[Segment],
+    told: &Told,
+    folded: &Folded<'_>,
+) -> Option<Doubt> {
     let by = gate::stranger(pieces, folded).map(|name| Doubt::SomebodyElse(name.to_string()));
     let of = || {
         gate::strange(pieces, folded)
-            .or_else(|| gate::suspect(pieces, folded))
-            .or_else(|| gate::nameless(pieces, segments, folded))
+            .or_else(|| unsure::suspect(pieces, folded))
+            .or_else(|| unsure::nameless(pieces, segments, folded))
+            .or_else(|| unsure::unsure(pieces, segments, told, folded))
             .map(|word| Doubt::StrangeWord(word.to_string()))
     };
     by.or_else(of)

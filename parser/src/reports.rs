@@ -76,6 +76,9 @@ pub(crate) fn read(pieces: &[Piece<'_>], segments: &[Segment], folded: &Folded<'
                 && answer == Some(Wetness::None)
             {
                 row.details.count = Some(0);
+            } else if segment.kind == Kind::Branched && before.is_some() {
+                // "82 not branched": trees that were looked at.
+                row.kind = Kind::NotBranched;
             } else if row.not_yet || denial.is_some() {
                 told.not_a_fact |= deny(row);
             }
@@ -149,7 +152,8 @@ fn denial_after(pieces: &[Piece<'_>], segment: &Segment) -> Option<usize> {
     let ends = pieces
         .get(at + 1)
         .is_none_or(|next| !matches!(next.sense, Sense::Number(_)));
-    let denies = after.is_plain(Plain::Negation) && !after.is_plain(Plain::NotYet) && ends;
+    let denies =
+        after.is_plain(Plain::Negation) && !after.is_any(&[Plain::NotYet, Plain::Ahead]) && ends;
     denies.then_some(at)
 }
 

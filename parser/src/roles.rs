@@ -10,7 +10,7 @@ use crate::{
     figure::{Number, Values},
     kind::Kind,
     lengths,
-    meaning::{Meaning, Plain},
+    meaning::{Meaning, Plain, sort},
     piece::{Piece, Sense},
     reading::{Doubt, Span},
     slots::Filler,
@@ -103,7 +103,7 @@ impl Filler<'_, '_> {
         }
         let before = self
             .previous(at)
-            .filter(|piece| !piece.is_plain(Plain::At))?;
+            .filter(|piece| !piece.is_plain(Plain::At) && !piece.is_of(sort::LAND))?;
         let counted = at
             .checked_sub(2)
             .and_then(|at| self.pieces.get(at))
@@ -161,8 +161,10 @@ impl Filler<'_, '_> {
 
     /// "41, 43,5, 39": commas part the numbers and also stand inside one.
     fn doubt_commas(&mut self, span: Span) {
-        let mut pieces = self.pieces.iter();
-        let parts = pieces.any(|piece| piece.is_mark(','));
+        let parts = self.pieces.windows(3).any(|three| {
+            matches!(three, [one, mark, other]
+                if mark.is_mark(',') && one.number().is_some() && other.number().is_some())
+        });
         let doubt = Doubt::CommaList;
         if parts && self.written(span).contains(',') && !self.row.doubts.contains(&doubt) {
             self.row.doubts.push(doubt);

@@ -17,6 +17,8 @@ use crate::{
 
 /// Shorter runs are words of their own.
 const RUN_LEN_MIN: usize = 5;
+/// Shorter runs are no phrase.
+const PHRASE_LEN_MIN: usize = 4;
 /// No listed word is longer; so the time for a run grows with its length alone.
 const PART_CHARS_MAX: usize = 24;
 /// Shorter parts are found in every word.
@@ -148,6 +150,30 @@ pub(crate) fn split_stranger(run: &str, words: Words<'_, '_>) -> Option<Joint> {
                 is_work: part.traits().has(sort::WORK | sort::STANCE),
             })
         })
+}
+
+/// The border in "lamco", "onva": the two words of a phrase that says something. None when it can be
+/// parted in two ways, or not so.
+pub(crate) fn split_phrase(run: &str, words: Words<'_, '_>) -> Option<usize> {
+    if !(PHRASE_LEN_MIN..=PART_CHARS_MAX).contains(&run.len()) {
+        return None;
+    }
+    let is_phrase = |border: &usize| {
+        let parts = run.split_at_checked(*border);
+        parts.is_some_and(|(one, other)| {
+            let ids = [words.lexicon.word(one), words.lexicon.word(other)];
+            let found = words.lexicon.longest(ids.into_iter(), words.own);
+            found.is_some_and(|(listed, used)| {
+                let says = is_content(listed)
+                    || listed.traits().has(sort::STANCE)
+                    || listed.is_plain(Plain::Courtesy);
+                used == ids.len() && says
+            })
+        })
+    };
+    let mut borders = run.char_indices().map(|(at, _)| at).filter(is_phrase);
+    let border = borders.next()?;
+    borders.next().is_none().then_some(border)
 }
 
 /// A word that a report is made of.

@@ -33,6 +33,8 @@ pub(crate) type Segments = SmallVec<[Segment; 2]>;
 
 /// What it costs to part a list of measured values.
 const IN_LIST_COST: u32 = 3;
+/// What it costs that a sight has a size of land, which belongs to work beside it.
+const STRAY_AREA_COST: u32 = 4;
 /// More pieces between two kinds are never weighed one by one.
 const GAP_PIECES_MAX: usize = 24;
 
@@ -77,6 +79,22 @@ fn whole(anchor: &Anchor, pieces: &[Piece<'_>]) -> Segment {
     }
 }
 
+/// Work that is done on so much land; trees are counted.
+const fn takes_area(kind: Kind) -> bool {
+    matches!(
+        kind,
+        Kind::Cleared
+            | Kind::Lined
+            | Kind::Planted
+            | Kind::Weeded
+            | Kind::Fertilised
+            | Kind::Sprayed
+            | Kind::Pruned
+            | Kind::CoverSown
+            | Kind::IntercropSown
+    )
+}
+
 impl Text<'_, '_> {
     /// What it costs that this work has these pieces.
     fn cost(&self, anchor: &Anchor, range: &Range<usize>) -> u32 {
@@ -93,9 +111,14 @@ impl Text<'_, '_> {
         } else {
             2 * counts
         };
+        let areas = if takes_area(anchor.kind) {
+            0
+        } else {
+            STRAY_AREA_COST * self.areas(range)
+        };
         let has_blocks = self.blocks(&(0..self.pieces.len())) > 0;
         let lacks_block = u32::from(has_blocks && blocks == 0);
-        numbers + lacks_block
+        numbers + areas + lacks_block
     }
 
     /// Whether a place lies between two numbers with a mark.

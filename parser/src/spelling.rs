@@ -11,10 +11,11 @@ use crate::{
     lexicon::{Langs, Lexicon, Listed},
     meaning::{Meaning, Plain, Traits, sort},
     names::is_name,
+    pairs::{self, Slip},
     piece::{IN_PLACE_MAX, Trust},
     reading::Known,
     repair::{SURE_LETTERS_MIN, is_one_slip, is_shortened},
-    runs::{Ways, Words, split_block, split_run, split_stranger},
+    runs::{Ways, Words, split_block, split_phrase, split_run, split_stranger},
     token::{Shape, Token},
     vocabulary::{Found, WordId},
 };
@@ -148,7 +149,8 @@ impl<'r> Speller<'r, '_> {
             return;
         }
         let written = self.folded.written(token.start, token.end);
-        let border = split_block(text, written, self.run_words());
+        let border = split_block(text, written, self.run_words())
+            .or_else(|| split_phrase(text, self.run_words()));
         let ends = border.map(|border| [(0, border), (border, text.len())]);
         let mut run = ends.as_ref().map_or(&[][..], |ends| ends);
         if run.is_empty() || names_block {
@@ -305,6 +307,18 @@ impl<'r> Speller<'r, '_> {
     ) -> WordToken {
         let mut word = WordToken::plain(*token, None);
         let lexicon = self.lexicon;
+        match pairs::slip(text, (before, after), self.lexicon, self.own) {
+            Some(Slip::Of(id)) => {
+                word.id = Some(id);
+                word.repaired = true;
+                return word;
+            }
+            Some(Slip::Unsure) => {
+                word.trust = Trust::Suspect;
+                return word;
+            }
+            None => {}
+        }
         let is_short = text.len() < SURE_LETTERS_MIN;
         if is_short && self.own == 0 {
             return word;
@@ -382,7 +396,7 @@ impl<'r> Speller<'r, '_> {
 }
 
 /// The letters without their accents, if they have any; slips are looked for there.
-fn unaccented(text: &str) -> Option<BareWord> {
+pub(crate) fn unaccented(text: &str) -> Option<BareWord> {
     (!text.is_ascii() && has_accents(text)).then(|| BareWord::new(text))
 }
 

@@ -8,6 +8,7 @@ use core::ops::Range;
 use smallvec::SmallVec;
 
 use crate::{
+    details::Unit,
     meaning::{Meaning, Plain},
     piece::{IN_PLACE_MAX, Piece, Sense},
 };
@@ -26,6 +27,7 @@ pub(crate) type Sums = SmallVec<[Sum; IN_PLACE_MAX]>;
 pub(crate) struct Sum {
     counts: u32,
     blocks: u32,
+    areas: u32,
     stops: u32,
 }
 
@@ -39,6 +41,7 @@ impl<'a, 'r> Text<'a, 'r> {
         for (at, piece) in pieces.iter().enumerate() {
             sum.counts += u32::from(is_count_like(pieces, at));
             sum.blocks += u32::from(matches!(piece.sense, Sense::Block(_)));
+            sum.areas += u32::from(is_area(pieces, at));
             sum.stops += u32::from(break_strength(piece) >= FULL_STOP);
             sums.push(sum);
         }
@@ -53,6 +56,11 @@ impl<'a, 'r> Text<'a, 'r> {
     /// How many names of blocks.
     pub(crate) fn blocks(&self, range: &Range<usize>) -> u32 {
         self.between(range, |sum| sum.blocks)
+    }
+
+    /// How many sizes of land.
+    pub(crate) fn areas(&self, range: &Range<usize>) -> u32 {
+        self.between(range, |sum| sum.areas)
     }
 
     /// Whether a sentence ends there.
@@ -79,6 +87,13 @@ pub(crate) fn break_strength(piece: &Piece<'_>) -> u32 {
         };
     }
     if piece.is_plain(Plain::And) { 2 } else { 0 }
+}
+
+/// "2.5 ha".
+fn is_area(pieces: &[Piece<'_>], at: usize) -> bool {
+    let unit = || pieces.get(at + 1).and_then(|next| next.part(Meaning::unit));
+    pieces.get(at).is_some_and(|piece| piece.number().is_some())
+        && unit().is_some_and(Unit::is_area)
 }
 
 /// A number that may count trees.

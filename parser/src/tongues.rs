@@ -34,7 +34,9 @@ pub(crate) fn settle(pieces: &mut [Piece<'_>], own: Langs) {
         let is_slip = piece.repaired.is_some() && text != 0;
         let is_foreign = !is_own && !in_text;
         let is_everyday = text != 0 && (is_slip || phrase.langs & !phrase.weak == 0);
-        if is_foreign && (is_everyday || (own != 0 && is_chance(piece))) {
+        // "i never": several words that deny are spelt so by no chance.
+        let denies = piece.is_any(&[Plain::Negation, Plain::NotYet]) && phrase.text.contains(' ');
+        if is_foreign && !denies && (is_everyday || (own != 0 && is_chance(piece))) {
             // An everyday word of a language that nobody speaks here. Of work it is not passed over.
             let is_work = piece.is_of(sort::WORK) && piece.end - piece.start > CHANCE_LEN_MAX;
             piece.becomes(Sense::Unknown);

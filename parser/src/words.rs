@@ -83,7 +83,7 @@ fn taken_for_plain(plain: Plain) -> Taken {
     match plain {
         Plain::Block | Plain::Land | Plain::Row => Taken::BlockWord,
         Plain::Trees | Plain::Gaps | Plain::Round => Taken::Unit,
-        Plain::Negation | Plain::NotYet => Taken::Negation,
+        Plain::Negation | Plain::NotYet | Plain::Ahead => Taken::Negation,
         Plain::Yes
         | Plain::No
         | Plain::Done
@@ -97,6 +97,7 @@ fn taken_for_plain(plain: Plain) -> Taken {
         Plain::Courtesy => Taken::Courtesy,
         Plain::Tall
         | Plain::Weak
+        | Plain::LastYear
         | Plain::LastWeek
         | Plain::LastMonth
         | Plain::AgoBefore

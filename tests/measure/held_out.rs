@@ -29,8 +29,14 @@ const SEED: u64 = 15;
 /// One text of these for so many reports.
 const REPORTS_FOR_ONE: usize = 5;
 
-/// Adds texts with words that are held out to a tally.
-pub(crate) fn measure(speech: &Speech, reports: usize, tally: &mut Tally) {
+/// Adds texts with words that are held out to a tally, and hands each that is read as another kind
+/// of work to `show`.
+pub(crate) fn measure(
+    speech: &Speech,
+    reports: usize,
+    tally: &mut Tally,
+    mut show: impl FnMut(&Value, &str, &Value),
+) {
     let held = held(speech);
     if held.is_empty() {
         return;
@@ -61,9 +67,13 @@ pub(crate) fn measure(speech: &Speech, reports: usize, tally: &mut Tally) {
         lines.push(line(Some(&speech.code), &text.join(" "), &farm));
         kinds.push(fact.kind);
     }
-    for (answer, kind) in run::answers_to(&reader, &lines).iter().zip(kinds) {
+    let answers = run::answers_to(&reader, &lines);
+    for ((answer, kind), line) in answers.iter().zip(kinds).zip(&lines) {
         tally.held += 1;
-        tally.held_wrong += usize::from(is_another(answer, kind));
+        if is_another(answer, kind) {
+            tally.held_wrong += 1;
+            show(line, kind, answer);
+        }
     }
 }
 

@@ -4,7 +4,7 @@
 //! `cargo test -p budwood --test measure -- --nocapture` prints the table. `BUDWOOD_TEXTS=5000`
 //! makes so many reports and as many negatives for each language and level; `BUDWOOD_SHOW=fr/typical`
 //! prints texts that came out otherwise (`BUDWOOD_SHOW_MAX` of them, forty without it), and
-//! `BUDWOOD_SHOW=typical` those of every language;
+//! `BUDWOOD_SHOW=typical` those of every language, `BUDWOOD_SHOW=held` those with words held out;
 //! `BUDWOOD_ONLY=fr` measures one language only, and
 //! `BUDWOOD_ALL=1` reads with all packs on, as the service does.
 #![cfg(test)]

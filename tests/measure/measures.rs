@@ -52,7 +52,11 @@ fn the_measures_of_every_language_and_level() {
                 }
             });
             if level == Level::Clean {
-                held_out::measure(&speech, number, &mut tally);
+                held_out::measure(&speech, number, &mut tally, |line, kind, answer| {
+                    if shown == "held" {
+                        println!("held out\n  text {line}\n  want {kind}\n  got  {answer}");
+                    }
+                });
             }
             cells.push(Cell {
                 language,
