@@ -16,6 +16,8 @@ use crate::{
 
 /// The name of a block is a letter and at most two digits.
 const CODE_CHARS_MAX: usize = 3;
+/// Further on nothing is looked for, so that the time for a text grows with its length alone.
+const NEAR_PIECES_MAX: usize = 48;
 /// The plain letters that a letter of another script may look like.
 const CAPITALS: [&str; 26] = [
     "A", "B", "C", "D", "E", "F", "G", "H", "I", "J", "K", "L", "M", "N", "O", "P", "Q", "R", "S",
@@ -126,6 +128,11 @@ impl<'r> Here<'_, 'r> {
             }
     }
 
+    /// The pieces of a text of ordinary length; a longer one is a story.
+    fn near(&self) -> impl Iterator<Item = &Piece<'r>> {
+        self.pieces.iter().take(NEAR_PIECES_MAX)
+    }
+
     fn previous(&self) -> Option<&Piece<'r>> {
         self.pieces.get(self.at.checked_sub(1)?)
     }
@@ -228,8 +235,8 @@ impl<'r> Here<'_, 'r> {
         let is_small = !written.starts_with(char::is_uppercase) && self.is_listed();
         let is_number = self.next().is_some_and(|next| next.number().is_some());
         let is_strange = |piece: &Piece<'_>| matches!(piece.sense, Sense::Unknown);
-        let strange = || self.pieces.iter().any(is_strange);
-        is_small && is_number && strange() && !self.pieces.iter().any(is_clear_work)
+        let strange = || self.near().any(is_strange);
+        is_small && is_number && strange() && !self.near().any(is_clear_work)
     }
 
     /// "lam co lo B a": a letter that is also a polite word, where each work has its block.
@@ -238,11 +245,11 @@ impl<'r> Here<'_, 'r> {
         if !self.pieces.get(self.at).is_some_and(is_polite) {
             return false;
         }
-        let others = self.pieces.iter().filter(|piece| !is_polite(piece));
+        let others = self.near().filter(|piece| !is_polite(piece));
         let places = others.filter(|piece| {
             matches!(piece.sense, Sense::Block(_)) || self.own(self.code(piece)).is_some()
         });
-        let works = self.pieces.iter().filter(|piece| piece.is_of(sort::WORK));
+        let works = self.near().filter(|piece| piece.is_of(sort::WORK));
         let (places, works) = (places.count(), works.count());
         // "18 không phải 14a", but "b khong phai a".
         let counts = works == 0
