@@ -364,3 +364,8 @@ fn people_are_answered_in_their_language() {
     check("thai");
     check("vietnamese");
 }
+
+#[test]
+fn rain_is_asked_for_before_planting() {
+    check("rain");
+}

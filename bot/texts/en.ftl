@@ -288,6 +288,8 @@ job-sow_cover = sow cover
 job-leaf_check = check leaves
 job-intercrop = food crops
 job-open_rest = open the rest
+job-rain_watch = tell of rain
+job-hand_over = hand over
 walk-every = 1 in { $every } from no. { $from }
 walk-all = all rows
 kind-cleared = clearing
@@ -345,6 +347,8 @@ nudge-leaf_check = { $name }, look at the leaves on { $block } by { $by }. Spots
 nudge-near = { $name }, { $ailment } was seen near you. Look at { $block } by { $by }. Reply { $ailment } and number, 0 if none. Do not pull or spray. -{ $adviser }
 nudge-intercrop = { $name }, food crops on { $block }? Keep them { $distance } m off the trees. By { $by } reply CROP and its name, DONE if none. -{ $adviser }
 nudge-open_rest = { $name }, { $trees } trees on { $block } were too thin. Measure at { $datum } cm by { $by }. { $adviser } looks before you open more. Reply DONE.
+nudge-rain_watch = { $name }, has rain soaked the ground at { $block } since { $since }? Reply RAIN YES or RAIN NO. It tells us when to plant. -{ $adviser }
+nudge-hand_over = Well done, { $name }. { $block } is a tapping plot now, so these reminders end. Your record stays. For help text CALL ME. -{ $adviser }
 
 ## The adviser asks
 

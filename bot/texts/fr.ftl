@@ -324,6 +324,8 @@ job-sow_cover = semer couvert
 job-leaf_check = voir feuilles
 job-intercrop = vivriers
 job-open_rest = ouvrir le reste
+job-rain_watch = dire la pluie
+job-hand_over = cloture
 walk-every = 1 sur { $every } dès le { $from }
 walk-all = tous les rangs
 kind-cleared = défrichage
@@ -381,6 +383,8 @@ nudge-leaf_check = { $name }, feuilles de { $block } avant { $by }: taches, chut
 nudge-near = { $name }, { $ailment } près de chez vous. Regardez { $block } avant { $by }. Répondez { $ailment } et nombre, 0 si rien. Ne traitez pas. -{ $adviser }
 nudge-intercrop = { $name }, vivriers à { $block }? A { $distance } m des arbres. Avant { $by } répondez VIVRIERS et le nom, FINI si rien. -{ $adviser }
 nudge-open_rest = { $name }, { $block }: { $trees } arbres trop minces. Mesurez à { $datum } cm avant { $by }. { $adviser } regarde avant l'ouverture. Répondez FINI.
+nudge-rain_watch = { $name }, la pluie a-t-elle trempé le sol à { $block } depuis { $since }? Répondez PLUIE OUI ou PLUIE NON: cela dit quand planter. -{ $adviser }
+nudge-hand_over = Bravo, { $name }. { $block } est en saignée: ces rappels s'arretent. Vos données restent. Besoin d'aide? Envoyez APPELEZ MOI. -{ $adviser }
 
 ## The adviser asks
 

@@ -321,6 +321,8 @@ job-sow_cover = cobertura
 job-leaf_check = ver folhas
 job-intercrop = lavoura
 job-open_rest = abrir o resto
+job-rain_watch = dizer chuva
+job-hand_over = entrega
 walk-every = 1 em { $every } desde a { $from }
 walk-all = todas as linhas
 kind-cleared = limpeza
@@ -378,6 +380,8 @@ nudge-leaf_check = { $name }, olhe as folhas de { $block } até { $by }. Manchas
 nudge-near = { $name }, { $ailment } por perto. Olhe { $block } até { $by }. Responda { $ailment } e numero, 0 se nao ha. Nao arranque nem pulverize. -{ $adviser }
 nudge-intercrop = { $name }, ha lavoura em { $block }? A { $distance } m das arvores. Até { $by } responda CONSORCIO e o nome, FEITO se nada. -{ $adviser }
 nudge-open_rest = { $name }, { $trees } arvores de { $block } estao finas. Meca a { $datum } cm até { $by }. { $adviser } olha antes de abrir. Responda FEITO.
+nudge-rain_watch = { $name }, a chuva molhou bem o solo de { $block } desde { $since }? Responda CHUVA SIM ou CHUVA NAO. Assim sabemos quando plantar. -{ $adviser }
+nudge-hand_over = Parabéns, { $name }. { $block } agora esta em sangria e estes lembretes acabam. Os dados ficam. Ajuda? Responda LIGUE PARA MIM. -{ $adviser }
 
 ## The adviser asks
 

@@ -26,6 +26,8 @@ pub(super) enum Reply {
     Root,
     LeafFall,
     Crop,
+    RainYes,
+    RainNo,
     Girth,
     Status,
     Late,
@@ -91,4 +93,7 @@ pub(super) const ASKING: [(&str, Reply); 52] = [
     ("nudge-intercrop", Reply::Crop),
     ("nudge-intercrop", Reply::Done),
     ("nudge-open_rest", Reply::Done),
+    ("nudge-rain_watch", Reply::RainYes),
+    ("nudge-rain_watch", Reply::RainNo),
+    ("nudge-hand_over", Reply::CallMe),
 ];

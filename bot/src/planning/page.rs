@@ -251,6 +251,9 @@ const fn condition(kind: TaskKind) -> &'static str {
         TaskKind::Line => "a day of planting is planned, nothing is pegged or dug",
         TaskKind::DigPits => "a day of planting is planned, fewer pits than points",
         TaskKind::FillPits => "the pits are dug, the day of planting is near",
+        TaskKind::RainWatch => {
+            "holes are dug, nothing is planted, the rains are near, no window is open"
+        }
         TaskKind::Plant => "the adviser opened the window, fewer trees than places",
         TaskKind::SowCover => {
             "the rains of the planting begin, the land is clear, no cover is sown"
@@ -272,6 +275,7 @@ const fn condition(kind: TaskKind) -> &'static str {
         TaskKind::GetReady => "the likely opening is near",
         TaskKind::Open => "enough trees reach the girth, in a sample that is sure",
         TaskKind::OpenRest => "the stand is opened, some trees were too thin",
+        TaskKind::HandOver => "all trees are opened, or none was for a year",
     }
 }
 
