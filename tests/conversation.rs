@@ -369,3 +369,8 @@ fn people_are_answered_in_their_language() {
 fn rain_is_asked_for_before_planting() {
     check("rain");
 }
+
+#[test]
+fn the_adviser_hears_how_the_rains_turn_and_decides() {
+    check("season");
+}

@@ -188,6 +188,7 @@ impl BlockState {
             Body::Warned { ailment, on, .. } => raise(&mut self.warned, *ailment, *on),
             Body::TakenBack { .. }
             | Body::WindowOpened { .. }
+            | Body::PlantingHeld { .. }
             | Body::ConsentGiven { .. }
             | Body::ConsentWithdrawn { .. }
             | Body::Erased { .. } => return,

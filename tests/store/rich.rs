@@ -126,6 +126,10 @@ fn bodies() -> Vec<Body> {
             group: GroupId(1),
             on: day(1, 9),
         },
+        Body::PlantingHeld {
+            group: GroupId(1),
+            on: day(1, 19),
+        },
         Body::ConsentGiven {
             person,
             how: "text START".to_owned(),
@@ -342,6 +346,13 @@ fn questions() -> Vec<Question> {
             deed: Deed::Warn {
                 group: GroupId(1),
                 ailment: Ailment::Termites,
+            },
+        },
+        Question::Code {
+            code: code.clone(),
+            deed: Deed::HoldPlanting {
+                group: GroupId(1),
+                on: day(1, 19),
             },
         },
         Question::Code {

@@ -221,6 +221,7 @@ fn is_advisers(reply: Reply) -> bool {
             | Reply::Visit
             | Reply::Window
             | Reply::Warn
+            | Reply::Hold
     )
 }
 
@@ -237,7 +238,13 @@ fn example(reply: Reply, word: &str) -> String {
         | Reply::LeafFall => format!("{word} 12"),
         Reply::Girth => format!("{word} 41 43 39"),
         Reply::Language => format!("{word} en"),
-        Reply::Status | Reply::Late | Reply::Gaps | Reply::Sick | Reply::Window | Reply::Warn => {
+        Reply::Status
+        | Reply::Late
+        | Reply::Gaps
+        | Reply::Sick
+        | Reply::Window
+        | Reply::Hold
+        | Reply::Warn => {
             format!("{word} {GROUP}")
         }
         Reply::No
@@ -321,5 +328,6 @@ fn is_read(reply: Reply, reading: &Reading) -> bool {
         Reply::Visit => asks(Topic::Visit),
         Reply::Window => asks(Topic::Window),
         Reply::Warn => asks(Topic::Warn),
+        Reply::Hold => asks(Topic::Hold),
     }
 }

@@ -64,6 +64,7 @@ const ENGLISH: Speech = Speech {
         (Reply::Visit, "VISIT"),
         (Reply::Window, "WINDOW"),
         (Reply::Warn, "WARN"),
+        (Reply::Hold, "HOLD PLANTING"),
     ],
     capitals: &["PIN"],
     cautions: &[
@@ -143,6 +144,7 @@ const FRENCH: Speech = Speech {
         (Reply::Visit, "VISITE"),
         (Reply::Window, "FENETRE"),
         (Reply::Warn, "PREVENIR"),
+        (Reply::Hold, "SUSPENDRE PLANTATION"),
     ],
     capitals: &["SMS", "PIN"],
     cautions: &[
@@ -222,6 +224,7 @@ const INDONESIAN: Speech = Speech {
         (Reply::Visit, "KUNJUNGAN"),
         (Reply::Window, "WAKTU TANAM"),
         (Reply::Warn, "PERINGATKAN"),
+        (Reply::Hold, "TAHAN TANAM"),
     ],
     capitals: &["SMS", "PIN"],
     cautions: &[
@@ -301,6 +304,7 @@ const PORTUGUESE: Speech = Speech {
         (Reply::Visit, "VISITA"),
         (Reply::Window, "JANELA"),
         (Reply::Warn, "AVISAR"),
+        (Reply::Hold, "SUSPENDER PLANTIO"),
     ],
     capitals: &["SMS"],
     cautions: &[
@@ -377,6 +381,7 @@ const THAI: Speech = Speech {
         (Reply::Visit, "เยี่ยม"),
         (Reply::Window, "ช่วงปลูก"),
         (Reply::Warn, "เตือน"),
+        (Reply::Hold, "พักปลูก"),
     ],
     capitals: &["SMS"],
     cautions: &[
@@ -444,6 +449,7 @@ const VIETNAMESE: Speech = Speech {
         (Reply::Visit, "THĂM"),
         (Reply::Window, "VỤ TRỒNG"),
         (Reply::Warn, "CẢNH BÁO"),
+        (Reply::Hold, "DỪNG VỤ TRỒNG"),
     ],
     capitals: &["T2", "T3", "T4", "T5", "T6", "T7", "CN", "PIN"],
     cautions: &[

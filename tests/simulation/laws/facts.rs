@@ -86,6 +86,7 @@ impl Facts {
             | Body::TakenBack { .. }
             | Body::Warned { .. }
             | Body::WindowOpened { .. }
+            | Body::PlantingHeld { .. }
             | Body::ConsentGiven { .. }
             | Body::ConsentWithdrawn { .. }
             | Body::Erased { .. } => None,

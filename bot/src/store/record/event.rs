@@ -67,6 +67,10 @@ enum StoredBody {
         group: u32,
         on: NaiveDate,
     },
+    PlantingHeld {
+        group: u32,
+        on: NaiveDate,
+    },
     ConsentGiven {
         person: u32,
         how: String,
@@ -183,6 +187,10 @@ impl From<&Body> for StoredBody {
                 ailment: ailment.name().to_owned(),
                 on: *on,
             },
+            Body::PlantingHeld { group, on } => Self::PlantingHeld {
+                group: group.0,
+                on: *on,
+            },
             Body::WindowOpened { group, on } => Self::WindowOpened {
                 group: group.0,
                 on: *on,
@@ -254,6 +262,10 @@ impl StoredBody {
             } => Body::Warned {
                 block: BlockId(block),
                 ailment: ailment(&name)?,
+                on,
+            },
+            Self::PlantingHeld { group, on } => Body::PlantingHeld {
+                group: GroupId(group),
                 on,
             },
             Self::WindowOpened { group, on } => Body::WindowOpened {
