@@ -5,6 +5,7 @@
 
 mod branching;
 mod case;
+mod condition;
 mod dry_season;
 mod kind;
 mod land;
@@ -26,6 +27,7 @@ use chrono::NaiveDate;
 use crate::{block::BlockState, calendar::Calendar, census::Walk, directory::Block, id::BlockId};
 use case::{Case, Plan};
 
+pub use condition::Condition;
 pub use kind::TaskKind;
 pub use near::warning;
 pub use season::{Rains, Watch};
@@ -78,6 +80,9 @@ pub fn most_urgent(tasks: &[Task], today: NaiveDate) -> Option<&Task> {
 }
 
 fn plan(case: &Case<'_>, kind: TaskKind) -> Option<Plan> {
+    if !kind.conditions().iter().all(|one| one.holds(case)) {
+        return None;
+    }
     match kind {
         TaskKind::OrderPlants => planting::order_plants(case),
         TaskKind::Clear => land::clear(case),
@@ -233,6 +238,8 @@ pub struct Season {
     pub rains_start: Option<(u32, u32)>,
     /// Usual last day of the rains, as month and day.
     pub rains_end: Option<(u32, u32)>,
+    /// Usual first and last day of the second rains, where there are two in a year.
+    pub second_rains: Option<((u32, u32), (u32, u32))>,
     /// The day on which the adviser opened the planting window.
     pub window_opened: Option<NaiveDate>,
 }

@@ -224,6 +224,7 @@ fn groups() -> Vec<Group> {
         quiet_days: vec![day(3, 20), day(3, 21)],
         rains_start: Some((11, 1)),
         rains_end: Some((4, 30)),
+        second_rains: Some(((6, 1), (8, 31))),
         window_opened: Some(day(1, 9)),
     };
     let bare = Group {
@@ -234,6 +235,7 @@ fn groups() -> Vec<Group> {
         quiet_days: Vec::new(),
         rains_start: None,
         rains_end: None,
+        second_rains: None,
         window_opened: None,
         ..full.clone()
     };

@@ -1,7 +1,9 @@
 //! Rain and dry season, as far as the group's usual dates and the adviser's word tell.
 //!
 //! The day on which the adviser opens the planting window moves the rains of that year, and with
-//! them the jobs that wait for rain; nothing else moves. Without both dates nothing is known of the season, and no job waits for it.
+//! them the jobs that wait for rain; nothing else moves. Without both dates nothing is known of the
+//! season, and no job waits for it. Where it rains twice a year, the rains are those that a day
+//! lies in, or the next.
 
 use chrono::{Datelike, NaiveDate};
 
@@ -68,23 +70,18 @@ impl Season {
         })
     }
 
+    /// Whether a planting that is meant to begin on one day may belong to a window that was opened on
+    /// another. Where it rains twice a year both lie in, or before, the same rains.
+    pub(crate) fn may_be_one(&self, planned_on: NaiveDate, opened_on: NaiveDate) -> bool {
+        self.second_rains.is_none() || self.usual(planned_on) == self.usual(opened_on)
+    }
+
     /// The rains on this day or the next after it, by their usual days.
     fn usual(&self, day: NaiveDate) -> Option<Rains> {
-        let (start, end) = self.rains_start.zip(self.rains_end)?;
-        // Rains that began last year may still fall; those that begin next year may be next.
-        (-1..=1).find_map(|shift| {
-            let year = day.year().checked_add(shift)?;
-            let end_year = if start <= end {
-                year
-            } else {
-                year.checked_add(1)?
-            };
-            let rains = Rains {
-                start: in_year(year, start)?,
-                end: in_year(end_year, end)?,
-            };
-            (day <= rains.end).then_some(rains)
-        })
+        let first = self.rains_start.zip(self.rains_end);
+        let each = first.into_iter().chain(self.second_rains);
+        each.filter_map(|(start, end)| yearly(start, end, day))
+            .min_by_key(|rains| rains.end)
     }
 
     /// Moves a job that needs moist soil out of the dry season, and from rains that are over to
@@ -107,4 +104,22 @@ impl Season {
     pub(crate) fn next(&self, rains: Rains) -> Option<Rains> {
         self.rains(after(rains.end, 1)?)
     }
+}
+
+/// Of rains that come each year, those on this day or the next after it.
+fn yearly(start: (u32, u32), end: (u32, u32), day: NaiveDate) -> Option<Rains> {
+    // Rains that began last year may still fall; those that begin next year may be next.
+    (-1..=1).find_map(|shift| {
+        let year = day.year().checked_add(shift)?;
+        let end_year = if start <= end {
+            year
+        } else {
+            year.checked_add(1)?
+        };
+        let rains = Rains {
+            start: in_year(year, start)?,
+            end: in_year(end_year, end)?,
+        };
+        (day <= rains.end).then_some(rains)
+    })
 }

@@ -197,8 +197,7 @@ pub(super) fn get_ready(case: &Case<'_>) -> Option<Plan> {
 
 pub(super) fn open(case: &Case<'_>) -> Option<Plan> {
     let ready = readiness(case.state, case.calendar)?;
-    let said = case.said_done(TaskKind::Open) >= Some(ready.on);
-    if said || ready.verdict != Verdict::Ready {
+    if case.said_done(TaskKind::Open) >= Some(ready.on) {
         return None;
     }
     let rule = &case.calendar.opening;
@@ -221,10 +220,6 @@ pub(super) fn open(case: &Case<'_>) -> Option<Plan> {
 /// So many days after each opening the trees that were too thin are looked at again, until the
 /// stand is handed over.
 pub(super) fn open_rest(case: &Case<'_>) -> Option<Plan> {
-    let left = left(case);
-    if left == 0 {
-        return None;
-    }
     let rule = &case.calendar.opening;
     let opened_on = case.state.last_of(Kind::TappingOpened);
     let last = opened_on.max(case.said_done(TaskKind::OpenRest))?;
@@ -237,7 +232,7 @@ pub(super) fn open_rest(case: &Case<'_>) -> Option<Plan> {
         late_after,
         ends: Some(days::after(due, rule.rest_every_days)?.min(ends)),
         figures: Figures {
-            trees: Some(left),
+            trees: Some(left(case)),
             girth_cm: Some(rule.girth_cm),
             datum_cm: Some(rule.height_cm),
             days_since: case.days_since(Some(last)),
@@ -247,7 +242,7 @@ pub(super) fn open_rest(case: &Case<'_>) -> Option<Plan> {
 }
 
 /// Living trees that are not opened.
-fn left(case: &Case<'_>) -> u32 {
+pub(super) fn left(case: &Case<'_>) -> u32 {
     case.state.alive().saturating_sub(case.state.opened)
 }
 
@@ -255,12 +250,10 @@ fn left(case: &Case<'_>) -> u32 {
 /// more were.
 fn handed_over_on(case: &Case<'_>) -> Option<NaiveDate> {
     let opened_on = case.state.last_of(Kind::TappingOpened)?;
-    let is_tapped = is_opened(case) && case.state.alive() > 0;
-    match (is_tapped, left(case)) {
-        (false, _) => None,
-        (true, 0) => Some(opened_on),
-        (true, _) => days::months_after(opened_on, FIRST_SEASON_MONTHS),
+    if left(case) == 0 {
+        return Some(opened_on);
     }
+    days::months_after(opened_on, FIRST_SEASON_MONTHS)
 }
 
 /// One text that closes the years before tapping. Nothing is asked, so it goes once.

@@ -31,11 +31,8 @@ const OF_LEAVES: [Ailment; 3] = [Ailment::LeafFall, Ailment::LeafSpot, Ailment::
 /// Where the holes are dug and nothing is planted, about the usual beginning of the rains of the
 /// planting, until the adviser opens the window.
 pub(super) fn rain_watch(case: &Case<'_>) -> Option<Plan> {
-    let is_holed = case.state.holes > 0 || case.said_done(TaskKind::DigPits).is_some();
     let watch = case.season.watch(case.today)?;
-    let is_meant = is_of(watch, case.season, case.block.planned_on);
-    let is_open = watch.opened_on.is_some();
-    if !is_holed || !is_meant || is_open || !case.state.cohorts.is_empty() {
+    if !is_of(watch, case.season, case.block.planned_on) {
         return None;
     }
     let told = case.state.rains.last().map(|rain| rain.on);

@@ -58,6 +58,7 @@ pub(super) fn block() -> Block {
 pub(super) const RAINS: Season = Season {
     rains_start: Some((5, 20)),
     rains_end: Some((10, 31)),
+    second_rains: None,
     window_opened: None,
 };
 

@@ -51,10 +51,13 @@ fn any_line() -> impl Strategy<Value = String> {
 
 fn any_season() -> impl Strategy<Value = Season> {
     let month_day = || proptest::option::of((0_u32..=13, 0_u32..=32));
-    (month_day(), month_day(), proptest::option::of(any_day())).prop_map(
-        |(rains_start, rains_end, window_opened)| Season {
+    let second = proptest::option::of(((0_u32..=13, 0_u32..=32), (0_u32..=13, 0_u32..=32)));
+    let window = proptest::option::of(any_day());
+    (month_day(), month_day(), second, window).prop_map(
+        |(rains_start, rains_end, second_rains, window_opened)| Season {
             rains_start,
             rains_end,
+            second_rains,
             window_opened,
         },
     )
