@@ -233,7 +233,7 @@ fn a_number_alone_answers_a_nudge_that_asked_for_one() {
     check(
         &girth,
         &bare(Bare::Numbers(vec![41.0, 43.0])),
-        "record girth B",
+        "record girth [41.0, 43.0] B",
     );
     let weed = asked(Kind::Weeded, None);
     check(&weed, &bare(Bare::Number(12.0)), "silent, NothingAsked");
