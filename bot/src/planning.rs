@@ -76,7 +76,7 @@ pub struct PlanArgs {
     /// Usual rains, such as 05-20/10-31; two with a comma where it rains twice a year.
     #[arg(long, value_parser = rains, value_delimiter = ',', num_args = 1, requires = "plan")]
     rains: Vec<Rains>,
-    /// What is planted (polybag, budded_stump, stump, seedling); without it what the calendar calls
+    /// What is planted: polybag, budded stump, stump or seedling; without it what the calendar calls
     /// usual.
     #[arg(long, value_parser = material, requires = "plan")]
     material: Option<Material>,

@@ -210,6 +210,8 @@ impl From<&Body> for StoredBody {
 
 impl StoredBody {
     fn open(self) -> Result<Body, Fault> {
+        // The field of this name hides the function.
+        let job = task;
         Ok(match self {
             Self::Reported {
                 block,
@@ -223,22 +225,14 @@ impl StoredBody {
                 on: Happened { from, to },
                 details: details.open()?,
             },
-            Self::TaskDone {
-                block,
-                task: name,
-                on,
-            } => Body::TaskDone {
+            Self::TaskDone { block, task, on } => Body::TaskDone {
                 block: BlockId(block),
-                task: task(&name)?,
+                task: job(&task)?,
                 on,
             },
-            Self::Postponed {
-                block,
-                task: name,
-                until,
-            } => Body::Postponed {
+            Self::Postponed { block, task, until } => Body::Postponed {
                 block: BlockId(block),
-                task: task(&name)?,
+                task: job(&task)?,
                 until,
             },
             Self::Nudged {

@@ -41,11 +41,9 @@ const STAND: &str = "2027-06-03 planted 600\n";
 type Row = (TaskKind, Condition, &'static str, Given, Given);
 
 fn before_planting() -> Vec<Row> {
-    use TaskKind::{Clear, DigPits, FillPits, Line, OrderPlants, Plant, RainWatch, SowCover};
+    use TaskKind::{Clear, DigPits, FillPits, Line, OrderPlants};
     let ordered = "2026-09-01 done order_plants\n";
     let with = |first: &str, then: &str| block(&[first, then].concat());
-    let mut uncovered = block("2027-03-01 cleared");
-    uncovered.calendar.cover.is_asked = false;
     let day = "2027-05-21";
     vec![
         (OrderPlants, Planned, day, block(""), unplanned("")),
@@ -81,6 +79,15 @@ fn before_planting() -> Vec<Row> {
             block(DUG),
             with(DUG, "\n2027-05-19 done fill_pits"),
         ),
+    ]
+}
+
+fn when_rain_is_near() -> Vec<Row> {
+    use TaskKind::{Plant, RainWatch, SowCover};
+    let mut uncovered = block("2027-03-01 cleared");
+    uncovered.calendar.cover.is_asked = false;
+    let day = "2027-05-21";
+    vec![
         (RainWatch, SomeHoles, day, block(SOME_DUG), block("")),
         (
             RainWatch,
@@ -121,16 +128,12 @@ fn before_planting() -> Vec<Row> {
     ]
 }
 
-fn of_the_stand() -> Vec<Row> {
-    use TaskKind::{
-        Backfill, CountTall, HandOver, InduceBranching, LookAtInduced, Mulch, Open, OpenRest, Weed,
-    };
+fn of_young_trees() -> Vec<Row> {
+    use TaskKind::{Backfill, Mulch, Weed};
     let with = |facts: &str| block(&[STAND, facts].concat());
     let mut no_rains = with("");
     no_rains.season = crate::task::Season::default();
-    let (young, old) = ("2027-07-20", "2033-01-10");
-    let ready = "2033-01-02 girth 480/600";
-    let tapped = "2032-09-01 tapping_opened 500";
+    let young = "2027-07-20";
     vec![
         (Weed, Planted, young, with(""), block("")),
         (
@@ -148,6 +151,16 @@ fn of_the_stand() -> Vec<Row> {
             with("2027-07-10 dead 0"),
         ),
         (Mulch, RainsKnown, young, with(""), no_rains),
+    ]
+}
+
+fn of_grown_trees() -> Vec<Row> {
+    use TaskKind::{CountTall, HandOver, InduceBranching, LookAtInduced, Open, OpenRest};
+    let with = |facts: &str| block(&[STAND, facts].concat());
+    let old = "2033-01-10";
+    let ready = "2033-01-02 girth 480/600";
+    let tapped = "2032-09-01 tapping_opened 500";
+    vec![
         (
             CountTall,
             SomeUnbranched,
@@ -204,9 +217,13 @@ fn of_the_stand() -> Vec<Row> {
 #[test]
 fn each_condition_decides_over_its_job() {
     let mut seen = BTreeSet::new();
-    for (kind, condition, today, with, without) in
-        before_planting().into_iter().chain(of_the_stand())
-    {
+    let rows = [
+        before_planting(),
+        when_rain_is_near(),
+        of_young_trees(),
+        of_grown_trees(),
+    ];
+    for (kind, condition, today, with, without) in rows.into_iter().flatten() {
         let what = std::format!("{}: {}", kind.name(), condition.words());
         assert!(with.at(today, kind).is_some(), "{what}");
         assert!(without.at(today, kind).is_none(), "not so, {what}");
