@@ -364,3 +364,13 @@ fn people_are_answered_in_their_language() {
     check("thai");
     check("vietnamese");
 }
+
+#[test]
+fn rain_is_asked_for_before_planting() {
+    check("rain");
+}
+
+#[test]
+fn the_adviser_hears_how_the_rains_turn_and_decides() {
+    check("season");
+}

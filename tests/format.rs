@@ -80,6 +80,7 @@ fn the_samples_hold_every_kind_and_shape() {
             "taken_back",
             "window_opened",
             "warned",
+            "planting_held",
             "consent_given",
             "consent_withdrawn",
             "erased"
@@ -95,7 +96,15 @@ fn the_samples_hold_every_kind_and_shape() {
     );
     assert_eq!(
         names("talk", "/body/open/question"),
-        set(["confirm", "ask", "for_whom", "open_window", "warn", "erase"])
+        set([
+            "confirm",
+            "ask",
+            "for_whom",
+            "open_window",
+            "hold_planting",
+            "warn",
+            "erase"
+        ])
     );
     assert_eq!(
         names("talk", "/body/open/question/ask/missing"),

@@ -5,6 +5,8 @@ use std::{
     process::{Command, Output},
 };
 
+use budwood_scheduler::TaskKind;
+
 fn budwood(args: &[&str]) -> Output {
     Command::new(env!("CARGO_BIN_EXE_budwood"))
         .current_dir(concat!(env!("CARGO_MANIFEST_DIR"), "/.."))
@@ -60,6 +62,50 @@ fn a_plan_is_as_worked_by_hand() {
     // Seven hectare-days of clearing and so on: the grants of the file, 700 and 250.
     assert!(rich.contains("granted 950"), "{rich}");
     assert!(rich.contains("terraces and cover"), "{rich}");
+}
+
+/// 20 months for budded stumps (CNRA), and two weeks in hand; rains of April and of September as
+/// in the south of Ghana (dates are common practice there).
+#[test]
+fn lead_times_follow_the_material_and_jobs_the_rains() {
+    let plan = |more: &[&str]| page(&[&PLAN[..], &["--area", "1.2 ha"], more].concat());
+    let text = plan(&["--material", "budded stump"]);
+    assert!(
+        text.contains("2025-09-17  order at the latest (budded stump)"),
+        "{text}"
+    );
+    assert!(!text.contains("water the bag plants"), "{text}");
+    let order = |text: &str| {
+        let mut lines = text.lines().map(str::trim_start);
+        let line = lines.find(|line| line.contains("order plants") && line.contains("office"));
+        line.unwrap()[..10].to_owned()
+    };
+    assert!(order(&text) < order(&plan(&[])), "{text}");
+    for condition in TaskKind::Plant.conditions() {
+        assert!(text.contains(condition.words()), "{text}");
+    }
+    let told = refusal(&[&PLAN[..], &["--area", "1 ha", "--material", "cutting"]].concat());
+    assert!(
+        told.contains("expected one of polybag, budded_stump, stump, seedling"),
+        "{told}"
+    );
+    let twice = plan(&["--rains", "04-01/07-15,09-01/11-15"]);
+    // Four weeks before the end of either rains.
+    for due in ["2027-10-18", "2028-06-17", "2028-10-18"] {
+        assert!(
+            twice
+                .lines()
+                .any(|line| line.contains(due) && line.contains("firebreak")),
+            "{twice}"
+        );
+    }
+    let thrice = [
+        "--area",
+        "1 ha",
+        "--rains",
+        "01-01/02-01,04-01/05-01,09-01/10-01",
+    ];
+    assert!(refusal(&[&PLAN[..], &thrice].concat()).contains("at most two rains a year"));
 }
 
 #[test]

@@ -54,3 +54,27 @@ fn a_calendar_that_asks_for_less_sends_less() {
     // 17 weedings in year 1 (FAO) against 2 to 3 (Indonesian estate text).
     assert!(reminders("indonesia") < reminders("fao"));
 }
+
+/// Hands are counted only where it is known what work takes.
+#[test]
+fn tells_who_has_more_work_than_days() {
+    let line = "farmers with more work due than days for it: ";
+    let told = |more: &[&str]| {
+        let page = rehearse(&[&["--years", "1", "--rains-late", "0"], more].concat());
+        page.split_once(line)
+            .map(|(_, rest)| rest.lines().next().unwrap().to_owned())
+    };
+    assert_eq!(told(&[]), None);
+    let folder = tempfile::tempdir().unwrap();
+    let costs = |people: u32, days: u32| {
+        let file = folder.path().join(format!("{people}-{days}.toml"));
+        let text = format!(
+            "currency = \"reed\"\npeople = {people}\n[[work]]\njob = \"weed\"\ndays_a_hectare = {days}\n"
+        );
+        std::fs::write(&file, text).unwrap();
+        told(&["--costs", file.to_str().unwrap()]).unwrap()
+    };
+    assert_eq!(costs(2, 2), "never", "a day of weeding in three weeks");
+    assert_ne!(costs(1, 60), "never");
+    assert_eq!(costs(100, 60), "never");
+}

@@ -113,6 +113,28 @@ fn phone_list(cell: &str) -> String {
 }
 
 #[test]
+fn rains_may_come_twice_a_year() {
+    let mut office = Office::default();
+    let csv = |start: &str, end: &str| {
+        format!(
+            "row,group,zone,calendar,rains_start,rains_end\n\
+             group,KOLO,Africa/Abidjan,fao,{start},{end}\n"
+        )
+    };
+    let rains = |office: &Office| {
+        let group = office.directory.group_named("kolo").unwrap();
+        (group.rains_start.zip(group.rains_end), group.second_rains)
+    };
+    office.load(csv("1 Apr; 1 Sep", "15 Jul; 15 Nov").as_bytes());
+    let twice = (Some(((4, 1), (7, 15))), Some(((9, 1), (11, 15))));
+    assert_eq!(rains(&office), twice);
+    office.load(csv("", "").as_bytes());
+    assert_eq!(rains(&office), twice, "an empty cell changes nothing");
+    office.load(csv("05-20", "10-31").as_bytes());
+    assert_eq!(rains(&office), (Some(((5, 20), (10, 31))), None));
+}
+
+#[test]
 fn the_demo_list_loads_with_its_two_doubts() {
     let mut office = Office::default();
     let plan = office.load(DEMO);
@@ -133,6 +155,7 @@ fn the_demo_list_loads_with_its_two_doubts() {
     assert_eq!(group.market_day, Some(Weekday::Sat));
     assert_eq!(group.rains_start, Some((11, 1)));
     assert_eq!(group.rains_end, Some((4, 30)));
+    assert_eq!(group.second_rains, None);
     assert_eq!(group.adviser, Some(office.person("Mara Tindel").id));
     assert_eq!(office.directory.members(group.id).count(), 15);
     let tamo = office.person("Tamo Rill");

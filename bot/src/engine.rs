@@ -30,6 +30,7 @@ mod near;
 mod notice;
 mod outbox;
 mod plan;
+mod rain;
 mod reply;
 mod roll;
 mod sharing;

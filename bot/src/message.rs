@@ -236,6 +236,13 @@ pub enum Deed {
         /// What was seen there.
         ailment: Ailment,
     },
+    /// Hold planting in a group again.
+    HoldPlanting {
+        /// Which group.
+        group: budwood_scheduler::GroupId,
+        /// From this day.
+        on: NaiveDate,
+    },
     /// Erase the sender's name and numbers.
     Erase {
         /// Who.

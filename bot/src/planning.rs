@@ -13,7 +13,7 @@ use std::{
 };
 
 use anyhow::{Context, bail};
-use budwood_parser::{Measure, Unit};
+use budwood_parser::{Material, Measure, Unit};
 use budwood_scheduler::{
     Block, BlockId, Calendar, PersonId, Season,
     calendar::profiles,
@@ -28,7 +28,7 @@ use budwood_scheduler::{
 use chrono::{Months, NaiveDate};
 use clap::Args;
 
-use self::costs::Costs;
+pub(crate) use self::costs::Costs;
 use crate::{ground::Ground, setup, wording::Texts};
 
 /// The seven years are played from so many months before planting: the longest lead and slack.
@@ -73,9 +73,13 @@ pub struct PlanArgs {
     /// Plants in a tray or bundle.
     #[arg(long, default_value_t = 1, requires = "plan")]
     bundle: u32,
-    /// Usual rains, such as 05-20/10-31.
-    #[arg(long, value_parser = rains, requires = "plan")]
-    rains: Option<Rains>,
+    /// Usual rains, such as 05-20/10-31; two with a comma where it rains twice a year.
+    #[arg(long, value_parser = rains, value_delimiter = ',', num_args = 1, requires = "plan")]
+    rains: Vec<Rains>,
+    /// What is planted: polybag, budded stump, stump or seedling; without it what the calendar calls
+    /// usual.
+    #[arg(long, value_parser = material, requires = "plan")]
+    material: Option<Material>,
     /// Costs, grants and labour, as demo-data/costs.toml has them.
     #[arg(long, requires = "plan")]
     costs: Option<PathBuf>,
@@ -110,7 +114,8 @@ pub fn print(args: &PlanArgs, out: &mut impl Write) -> anyhow::Result<()> {
 }
 
 fn planned(args: &PlanArgs) -> anyhow::Result<Planned> {
-    let calendar = calendar(&args.calendar)?;
+    let mut calendar = calendar(&args.calendar)?;
+    calendar.order.material = args.material.unwrap_or(calendar.order.material);
     let planting = args
         .planting
         .context("--planting DAY is needed for a plan")?;
@@ -141,9 +146,13 @@ fn planned(args: &PlanArgs) -> anyhow::Result<Planned> {
         .context("a bundle holds at least one plant")?;
     // As much land as these points take, so that the list speaks of the same trees.
     let block = block(points, spacing_m, planting);
+    if args.rains.len() > 2 {
+        bail!("expected at most two rains a year");
+    }
     let season = Season {
-        rains_start: args.rains.map(|rains| rains.0),
-        rains_end: args.rains.map(|rains| rains.1),
+        rains_start: args.rains.first().map(|rains| rains.0),
+        rains_end: args.rains.first().map(|rains| rains.1),
+        second_rains: args.rains.get(1).copied(),
         window_opened: None,
     };
     let from = planting
@@ -216,7 +225,12 @@ fn ground(file: &Path) -> anyhow::Result<Ground> {
     Ground::read(&setup::read_text(file)?).with_context(|| format!("outline {}", file.display()))
 }
 
-fn costs(file: &Path) -> anyhow::Result<Costs> {
+/// What work costs and takes, from a file.
+///
+/// # Errors
+///
+/// When the file is not there or wrong.
+pub(crate) fn costs(file: &Path) -> anyhow::Result<Costs> {
     Costs::read(&setup::read_text(file)?).with_context(|| format!("costs {}", file.display()))
 }
 
@@ -237,6 +251,14 @@ fn spacing(text: &str) -> Result<(f64, f64), String> {
     let parts = text.split_once('x');
     let both = parts.and_then(|(row, tree)| row.trim().parse().ok().zip(tree.trim().parse().ok()));
     both.ok_or_else(|| "expected distances in metres like 7x3".to_owned())
+}
+
+fn material(text: &str) -> Result<Material, String> {
+    let name = text.trim().replace([' ', '-'], "_");
+    Material::from_name(&name).ok_or_else(|| {
+        let names: Vec<&str> = Material::ALL.iter().map(|one| one.name()).collect();
+        format!("expected one of {}", names.join(", "))
+    })
 }
 
 fn rains(text: &str) -> Result<Rains, String> {

@@ -5,6 +5,7 @@
 //! played twice: with the usual rains, and with rains that come later. Nothing is kept or sent.
 
 mod forget;
+mod labour;
 mod page;
 mod play;
 mod rains;
@@ -44,6 +45,9 @@ pub struct RehearseArgs {
     /// Farmers who answer soon, of a hundred; half of the others answer late, half hardly ever.
     #[arg(long, default_value_t = 70)]
     diligent_pct: u32,
+    /// Costs and labour, as demo-data/costs.toml has them: tells who has more work than days.
+    #[arg(long)]
+    costs: Option<PathBuf>,
     /// How many days later the rains begin and end in the second play.
     #[arg(long, default_value_t = 21)]
     rains_late: i64,
@@ -95,7 +99,8 @@ fn play(
         }
     }
     let csv = rains::shifted(csv, days_late)?;
-    let mut play = Play::open(Arc::new(setup), &csv, args.from, args.diligent_pct)?;
+    let costs = args.costs.as_deref().map(planning::costs).transpose()?;
+    let mut play = Play::open(Arc::new(setup), &csv, args.from, args.diligent_pct, costs)?;
     let weeks = args.years * 365 / 7;
     for week in 0..weeks {
         play.week()?;

@@ -288,6 +288,8 @@ job-sow_cover = sow cover
 job-leaf_check = check leaves
 job-intercrop = food crops
 job-open_rest = open the rest
+job-rain_watch = tell of rain
+job-hand_over = hand over
 walk-every = 1 in { $every } from no. { $from }
 walk-all = all rows
 kind-cleared = clearing
@@ -345,6 +347,8 @@ nudge-leaf_check = { $name }, look at the leaves on { $block } by { $by }. Spots
 nudge-near = { $name }, { $ailment } was seen near you. Look at { $block } by { $by }. Reply { $ailment } and number, 0 if none. Do not pull or spray. -{ $adviser }
 nudge-intercrop = { $name }, food crops on { $block }? Keep them { $distance } m off the trees. By { $by } reply CROP and its name, DONE if none. -{ $adviser }
 nudge-open_rest = { $name }, { $trees } trees on { $block } were too thin. Measure at { $datum } cm by { $by }. { $adviser } looks before you open more. Reply DONE.
+nudge-rain_watch = { $name }, has rain soaked the ground at { $block } since { $since }? Reply RAIN YES or RAIN NO. It tells us when to plant. -{ $adviser }
+nudge-hand_over = Well done, { $name }. { $block } is a tapping plot now, so these reminders end. Your record stays. For help text CALL ME. -{ $adviser }
 
 ## The adviser asks
 
@@ -414,4 +418,10 @@ window-opened = Planting at { $group } is open from { $day }. { $farmers ->
 rain-open = Rain 10d: { $soaked } of { $reporters } soaked, looks open. { "" }
 rain-hold = Rain 10d: { $soaked } of { $reporters } soaked, hold. { "" }
 rain-few = Rain 10d: only { $reporters } told. { "" }
+rain-begun-notice = { $group }: rain soaked at { $soaked } of { $reporters } since { $day }. A dry spell may still come. To open planting text WINDOW { $group }
+rain-stopped-notice = { $group }: no soaking rain since { $day }, perhaps a false start. Keep planting closed; plants in bags need shade and water.
+rain-stopped-notice-open = { $group }: no soaking rain since { $day }, perhaps a false start. To stop planting for now text HOLD PLANTING { $group }
+hold-none = Planting at { $group } is not open, so there is nothing to hold.
+hold-ask = Hold planting at { $group }? Reminders to plant stop until you open it again ({ $farmers } farmers). Reply YES { $code }
+planting-held = Planting at { $group } is held from { $day }. To open it again text WINDOW { $group }
 not-your-group = I know no group or farmer of that name among yours. Yours: { $groups }

@@ -324,6 +324,8 @@ job-sow_cover = semer couvert
 job-leaf_check = voir feuilles
 job-intercrop = vivriers
 job-open_rest = ouvrir le reste
+job-rain_watch = dire la pluie
+job-hand_over = cloture
 walk-every = 1 sur { $every } dès le { $from }
 walk-all = tous les rangs
 kind-cleared = défrichage
@@ -381,6 +383,8 @@ nudge-leaf_check = { $name }, feuilles de { $block } avant { $by }: taches, chut
 nudge-near = { $name }, { $ailment } près de chez vous. Regardez { $block } avant { $by }. Répondez { $ailment } et nombre, 0 si rien. Ne traitez pas. -{ $adviser }
 nudge-intercrop = { $name }, vivriers à { $block }? A { $distance } m des arbres. Avant { $by } répondez VIVRIERS et le nom, FINI si rien. -{ $adviser }
 nudge-open_rest = { $name }, { $block }: { $trees } arbres trop minces. Mesurez à { $datum } cm avant { $by }. { $adviser } regarde avant l'ouverture. Répondez FINI.
+nudge-rain_watch = { $name }, la pluie a-t-elle trempé le sol à { $block } depuis { $since }? Répondez PLUIE OUI ou PLUIE NON: cela dit quand planter. -{ $adviser }
+nudge-hand_over = Bravo, { $name }. { $block } est en saignée: ces rappels s'arretent. Vos données restent. Besoin d'aide? Envoyez APPELEZ MOI. -{ $adviser }
 
 ## The adviser asks
 
@@ -450,4 +454,10 @@ window-opened = Plantation ouverte à { $group } dès { $day }. { $farmers ->
 rain-open = Pluie 10 j: { $soaked } sur { $reporters } trempés, semble ouvert. { "" }
 rain-hold = Pluie 10 j: { $soaked } sur { $reporters } trempés, attendre. { "" }
 rain-few = Pluie 10 j: { $reporters } seulement ont dit. { "" }
+rain-begun-notice = { $group }: pluie trempante chez { $soaked } sur { $reporters } depuis { $day }. Un temps sec peut revenir. Pour ouvrir: FENETRE { $group }
+rain-stopped-notice = { $group }: pas de bonne pluie depuis { $day }, faux départ peut-etre. Ne pas ouvrir; plants en sachet à l'ombre et arrosés.
+rain-stopped-notice-open = { $group }: pas de bonne pluie depuis { $day }, faux départ peut-etre. Pour arreter: SUSPENDRE PLANTATION { $group }
+hold-none = La plantation à { $group } n'est pas ouverte: rien à suspendre.
+hold-ask = Suspendre la plantation à { $group }? Plus de rappels de planter ({ $farmers } planteurs) avant réouverture. Répondez OUI { $code }
+planting-held = Plantation suspendue à { $group } dès { $day }. Pour rouvrir: FENETRE { $group }
 not-your-group = Je ne connais ni groupe ni planteur de ce nom chez vous. Les votres: { $groups }

@@ -269,6 +269,8 @@ job-sow_cover = tabur penutup
 job-leaf_check = cek daun
 job-intercrop = tumpang sari
 job-open_rest = buka sisa
+job-rain_watch = kabar hujan
+job-hand_over = serah terima
 walk-every = tiap { $every } pohon mulai no. { $from }
 walk-all = semua baris
 kind-cleared = buka lahan
@@ -323,6 +325,8 @@ nudge-leaf_check = { $name }, lihat daun di { $block } sebelum { $by }. Bercak, 
 nudge-near = { $name }, ada { $ailment } di dekat Anda. Lihat { $block } sebelum { $by }. Balas { $ailment } dan angka, 0 bila tidak ada. Jangan cabut atau semprot. -{ $adviser }
 nudge-intercrop = { $name }, tanaman sela di { $block }? Jarak { $distance } m dari karet. Sebelum { $by } balas TUMPANG SARI dan nama, SELESAI bila tidak. -{ $adviser }
 nudge-open_rest = { $name }, { $trees } pohon di { $block } masih kecil. Ukur pada { $datum } cm sebelum { $by }. { $adviser } melihat dulu sebelum dibuka. Balas SELESAI.
+nudge-rain_watch = { $name }, apakah hujan sudah membasahi tanah { $block } sejak { $since }? Balas HUJAN YA atau HUJAN TIDAK, untuk waktu tanam. -{ $adviser }
+nudge-hand_over = Selamat, { $name }. { $block } kini kebun sadap, pengingat ini selesai. Catatan tetap ada. Perlu bantuan? Balas TELEPON SAYA. -{ $adviser }
 
 ## The adviser asks
 
@@ -377,4 +381,10 @@ window-opened = Musim tanam di { $group } dibuka mulai { $day }. { $farmers } pe
 rain-open = Hujan 10 hari: { $soaked } dari { $reporters } basah, tampak terbuka. { "" }
 rain-hold = Hujan 10 hari: { $soaked } dari { $reporters } basah, tunggu. { "" }
 rain-few = Hujan 10 hari: baru { $reporters } kabar. { "" }
+rain-begun-notice = { $group }: hujan membasahi di { $soaked } dari { $reporters } sejak { $day }. Kering masih bisa datang. Buka musim tanam: WAKTU TANAM { $group }
+rain-stopped-notice = { $group }: tidak ada hujan basah sejak { $day }, mungkin awal palsu. Jangan buka dulu; bibit perlu naungan dan air.
+rain-stopped-notice-open = { $group }: tidak ada hujan basah sejak { $day }, mungkin awal palsu. Untuk menahan: TAHAN TANAM { $group }
+hold-none = Musim tanam di { $group } belum dibuka, tidak ada yang ditahan.
+hold-ask = Tahan musim tanam di { $group }? Pengingat tanam berhenti ({ $farmers } petani) sampai dibuka lagi. Balas YA { $code }
+planting-held = Musim tanam di { $group } ditahan mulai { $day }. Buka lagi: WAKTU TANAM { $group }
 not-your-group = Tidak ada grup atau petani dengan nama itu pada Anda. Yang ada: { $groups }

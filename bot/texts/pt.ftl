@@ -321,6 +321,8 @@ job-sow_cover = cobertura
 job-leaf_check = ver folhas
 job-intercrop = lavoura
 job-open_rest = abrir o resto
+job-rain_watch = dizer chuva
+job-hand_over = entrega
 walk-every = 1 em { $every } desde a { $from }
 walk-all = todas as linhas
 kind-cleared = limpeza
@@ -378,6 +380,8 @@ nudge-leaf_check = { $name }, olhe as folhas de { $block } até { $by }. Manchas
 nudge-near = { $name }, { $ailment } por perto. Olhe { $block } até { $by }. Responda { $ailment } e numero, 0 se nao ha. Nao arranque nem pulverize. -{ $adviser }
 nudge-intercrop = { $name }, ha lavoura em { $block }? A { $distance } m das arvores. Até { $by } responda CONSORCIO e o nome, FEITO se nada. -{ $adviser }
 nudge-open_rest = { $name }, { $trees } arvores de { $block } estao finas. Meca a { $datum } cm até { $by }. { $adviser } olha antes de abrir. Responda FEITO.
+nudge-rain_watch = { $name }, a chuva molhou bem o solo de { $block } desde { $since }? Responda CHUVA SIM ou CHUVA NAO. Assim sabemos quando plantar. -{ $adviser }
+nudge-hand_over = Parabéns, { $name }. { $block } agora esta em sangria e estes lembretes acabam. Os dados ficam. Ajuda? Responda LIGUE PARA MIM. -{ $adviser }
 
 ## The adviser asks
 
@@ -447,4 +451,10 @@ window-opened = Plantio aberto em { $group } a partir de { $day }. { $farmers ->
 rain-open = Chuva 10 d: { $soaked } de { $reporters } molharam, parece aberto. { "" }
 rain-hold = Chuva 10 d: { $soaked } de { $reporters } molharam, espere. { "" }
 rain-few = Chuva 10 d: so { $reporters } avisos. { "" }
+rain-begun-notice = { $group }: chuva molhou em { $soaked } de { $reporters } desde { $day }. Ainda pode vir seca. Para abrir o plantio: JANELA { $group }
+rain-stopped-notice = { $group }: sem chuva boa desde { $day }, talvez falso inicio. Nao abra ainda; mudas precisam de sombra e agua.
+rain-stopped-notice-open = { $group }: sem chuva boa desde { $day }, talvez falso inicio. Para parar o plantio: SUSPENDER PLANTIO { $group }
+hold-none = O plantio em { $group } nao esta aberto: nada a suspender.
+hold-ask = Suspender o plantio em { $group }? Os lembretes de plantar param ({ $farmers } produtores) até reabrir. Responda SIM { $code }
+planting-held = Plantio suspenso em { $group } desde { $day }. Para reabrir: JANELA { $group }
 not-your-group = Nao conheco grupo nem produtor com esse nome entre os seus. Os seus: { $groups }

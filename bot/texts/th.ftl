@@ -270,6 +270,8 @@ job-sow_cover = พืชคลุม
 job-leaf_check = ดูใบ
 job-intercrop = พืชแซม
 job-open_rest = เปิดที่เหลือ
+job-rain_watch = แจ้งฝน
+job-hand_over = ปิดงาน
 walk-every = 1 ใน { $every }
 walk-all = ทุกต้น
 kind-cleared = ถางที่
@@ -324,6 +326,8 @@ nudge-leaf_check = { $name } ดูใบ { $block } { $by } อย่าพ่�
 nudge-near = { $name } พบ{ $ailment }ใกล้คุณ ดู { $block } { $by } อย่าพ่นยา ตอบ { $ailment }+เลข
 nudge-intercrop = { $name } { $block } ห่าง { $distance } ม. { $by } ตอบ พืชแซม+ชื่อ ไม่มีตอบ เสร็จ
 nudge-open_rest = { $name } วัด { $trees } ต้นเล็ก { $block } { $by } { $adviser } ดูก่อนเปิด ตอบ เสร็จ
+nudge-rain_watch = { $name } { $block } ฝนชุ่มดินตั้งแต่ { $since } ไหม ตอบ ฝนตกหนัก หรือ ฝนไม่ตก
+nudge-hand_over = { $name } { $block } เป็นสวนกรีดแล้ว จบการเตือน ช่วยตอบ โทรกลับ
 
 ## The adviser asks
 
@@ -378,4 +382,10 @@ window-opened = เปิดช่วงปลูก { $group } { $day } แจ�
 rain-open = ฝน { $soaked }/{ $reporters } { "" }
 rain-hold = ฝน { $soaked }/{ $reporters } รอ { "" }
 rain-few = ฝน { $reporters } ราย { "" }
+rain-begun-notice = { $group } ฝนชุ่ม { $soaked }/{ $reporters } ตั้งแต่ { $day } เปิด: ช่วงปลูก { $group }
+rain-stopped-notice = { $group } ไม่มีฝนชุ่มตั้งแต่ { $day } อย่าเพิ่งเปิดปลูก
+rain-stopped-notice-open = { $group } ไม่มีฝนชุ่มตั้งแต่ { $day } พัก: พักปลูก { $group }
+hold-none = { $group } ยังไม่เปิดปลูก
+hold-ask = พักปลูก { $group } { $farmers } ราย ตอบ ใช่ { $code }
+planting-held = พักปลูก { $group } ตั้งแต่ { $day } เปิดใหม่: ช่วงปลูก { $group }
 not-your-group = ไม่มีกลุ่มหรือคนชื่อนี้ กลุ่มของคุณ: { $groups }

@@ -274,6 +274,8 @@ job-sow_cover = gieo cây phủ
 job-leaf_check = xem lá
 job-intercrop = trồng xen
 job-open_rest = mở cây còn lại
+job-rain_watch = báo mưa
+job-hand_over = bàn giao
 walk-every = cứ { $every } cây đo 1 từ cây { $from }
 walk-all = mọi hàng
 kind-cleared = dọn đất
@@ -328,6 +330,8 @@ nudge-leaf_check = { $name }, xem lá { $block } trước { $by }. Đốm, rụn
 nudge-near = { $name }, có { $ailment } gần nhà. Xem { $block } trước { $by }. Nhắn { $ailment } và số, không có nhắn 0. Không nhổ, không phun. -{ $adviser }
 nudge-intercrop = { $name }, { $block } có trồng xen? Cách cây { $distance } m. Trước { $by } nhắn TRỒNG XEN và tên, không có nhắn XONG. -{ $adviser }
 nudge-open_rest = { $name }, { $block } còn { $trees } cây nhỏ. Đo cách đất { $datum } cm trước { $by }. { $adviser } xem trước khi mở. Nhắn XONG.
+nudge-rain_watch = { $name }, từ { $since } mưa đã ướt đất { $block } chưa? Nhắn MƯA TO hoặc KHÔNG MƯA, để biết lúc trồng. -{ $adviser }
+nudge-hand_over = Chúc mừng { $name }. { $block } nay đã vào cạo, hết nhắc việc. Sổ vẫn giữ. Cần giúp nhắn GỌI TÔI. -{ $adviser }
 
 ## The adviser asks
 
@@ -382,4 +386,10 @@ window-opened = Mùa trồng ở { $group } mở từ { $day }. Sẽ báo { $far
 rain-open = Mưa 10 ngày: { $soaked } trên { $reporters } hộ ướt, có vẻ được. { "" }
 rain-hold = Mưa 10 ngày: { $soaked } trên { $reporters } hộ ướt, chờ. { "" }
 rain-few = Mưa 10 ngày: mới { $reporters } hộ báo. { "" }
+rain-begun-notice = { $group }: mưa ướt đất ở { $soaked } trên { $reporters } hộ từ { $day }. Còn có thể khô. Mở: VỤ TRỒNG { $group }
+rain-stopped-notice = { $group }: không mưa ướt đất từ { $day }, có thể mưa giả. Chưa mở trồng, che và tưới cây bầu.
+rain-stopped-notice-open = { $group }: không mưa ướt đất từ { $day }, có thể mưa giả. Để dừng: DỪNG VỤ TRỒNG { $group }
+hold-none = Mùa trồng ở { $group } chưa mở, không có gì để dừng.
+hold-ask = Dừng mùa trồng ở { $group }? Thôi nhắc trồng ({ $farmers } hộ) đến khi mở lại. Nhắn ĐÚNG { $code }
+planting-held = Mùa trồng ở { $group } dừng từ { $day }. Mở lại: VỤ TRỒNG { $group }
 not-your-group = Không biết nhóm hay nông dân tên đó. Các nhóm: { $groups }

@@ -179,6 +179,7 @@ pub(crate) fn anyone(pieces: &[Piece<'_>], glance: Glance) -> Option<Query> {
         | Topic::Member
         | Topic::Window
         | Topic::Warn
+        | Topic::Hold
         | Topic::Language => false,
     });
     let asked = || {

@@ -235,6 +235,8 @@ named! {
         Window = "window",
         /// Let the neighbours of a cluster look (adviser).
         Warn = "warn",
+        /// Hold planting in a group again (adviser).
+        Hold = "hold",
         /// What is held about me.
         MyData = "my_data",
         /// Erase my name and number.

@@ -188,6 +188,7 @@ impl BlockState {
             Body::Warned { ailment, on, .. } => raise(&mut self.warned, *ailment, *on),
             Body::TakenBack { .. }
             | Body::WindowOpened { .. }
+            | Body::PlantingHeld { .. }
             | Body::ConsentGiven { .. }
             | Body::ConsentWithdrawn { .. }
             | Body::Erased { .. } => return,
@@ -231,10 +232,10 @@ impl BlockState {
                 *last = seen;
             }
             *self.rounds.entry(kind).or_default() += 1;
-            // A job put off and then done is put off no more.
-            self.postponed
-                .retain(|task, _| task.proven_by() != Some(kind));
         }
+        // A job put off and then done is put off no more.
+        self.postponed
+            .retain(|task, _| task.proven_by() != Some(kind));
         match kind {
             Kind::Planted => self.plant(day, count.unwrap_or(0), details, false),
             Kind::Replaced => self.replace(day, count.unwrap_or(0), details),

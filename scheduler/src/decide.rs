@@ -366,7 +366,10 @@ fn no(scene: &Scene<'_>) -> Decision {
             Decision::Reply(Reply::No)
         }
         Some(Pending::Nudge) | None if !scene.last.is_empty() => Decision::Amend(Amend::Wrong),
-        Some(Pending::Nudge) | None => Decision::Silent(Quiet::NothingAsked),
+        Some(Pending::Nudge) | None => match complete::no_rain(scene) {
+            Some(fact) => Decision::Record(vec![fact]),
+            None => Decision::Silent(Quiet::NothingAsked),
+        },
     }
 }
 

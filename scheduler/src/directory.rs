@@ -177,6 +177,8 @@ pub struct Group {
     pub rains_start: Option<(u32, u32)>,
     /// Usual last day of the rains, as month and day.
     pub rains_end: Option<(u32, u32)>,
+    /// Usual first and last day of the second rains, where there are two in a year.
+    pub second_rains: Option<((u32, u32), (u32, u32))>,
     /// The day on which the adviser opened the planting window, for this season.
     pub window_opened: Option<NaiveDate>,
 }

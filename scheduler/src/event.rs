@@ -133,6 +133,13 @@ pub enum Body {
         /// From this day.
         on: NaiveDate,
     },
+    /// The adviser held planting in a group again: what was opened is open no more.
+    PlantingHeld {
+        /// Which group.
+        group: GroupId,
+        /// From this day.
+        on: NaiveDate,
+    },
     /// A person agreed to be texted.
     ConsentGiven {
         /// Who.
@@ -166,6 +173,7 @@ impl Body {
             | Self::Warned { block, .. }
             | Self::TakenBack { block } => Some(*block),
             Self::WindowOpened { .. }
+            | Self::PlantingHeld { .. }
             | Self::ConsentGiven { .. }
             | Self::ConsentWithdrawn { .. }
             | Self::Erased { .. } => None,

@@ -2,7 +2,8 @@
 //!
 //! One keen reporter must not open the season for all, so people are counted, not texts; and a
 //! day without a report is not a dry day. The answer is advice: only the adviser opens the
-//! planting window. Deliberately absent: measured rain ([`crate::onset`]).
+//! planting window. When several people tell of it, a published definition ([`crate::onset`]) dates
+//! the start; a dry spell soon after makes it a false one.
 
 use alloc::{
     collections::{BTreeMap, BTreeSet},
@@ -12,7 +13,11 @@ use alloc::{
 use budwood_parser::Wetness;
 use chrono::NaiveDate;
 
-use crate::{days, id::PersonId};
+use crate::{
+    days,
+    id::PersonId,
+    onset::{DailyRain, Onset, STERN, onset},
+};
 
 /// Rain of so many days counts.
 const LOOK_BACK_DAYS: u32 = 10;
@@ -132,6 +137,79 @@ fn is_dry_spell(
     })
 }
 
+/// A change that the adviser should hear of.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Turn {
+    /// The rains may have begun on this day.
+    Begun(NaiveDate),
+    /// It has not soaked since this day: they had not.
+    Stopped(NaiveDate),
+}
+
+/// How the rains turned at a place, as told on each day from one to another.
+///
+/// They may have begun when [`rain_map`] looks open and the definition of Stern, Dennett and
+/// Garbutt is met in those days; no sooner, and not when one person says so. They had not when,
+/// within the days in which that definition forbids a dry spell, several people told of dry weather
+/// after seven days without soaking rain.
+#[must_use]
+pub fn turns(reports: &[(PersonId, Rain)], from: NaiveDate, until: NaiveDate) -> Vec<Turn> {
+    let days: BTreeSet<NaiveDate> = reports.iter().map(|(_, rain)| rain.on).collect();
+    let mut turns = Vec::new();
+    let days = days.into_iter().filter(|day| (from..=until).contains(day));
+    for today in days {
+        let turn = match turns.last() {
+            Some(Turn::Begun(begun)) => stopped(reports, *begun, today).map(Turn::Stopped),
+            Some(Turn::Stopped(_)) | None => begun(reports, from, today).map(Turn::Begun),
+        };
+        turns.extend(turn);
+    }
+    turns
+}
+
+fn begun(reports: &[(PersonId, Rain)], from: NaiveDate, today: NaiveDate) -> Option<NaiveDate> {
+    if rain_map(reports, today).advice != Advice::LooksOpen {
+        return None;
+    }
+    let since = days::before(today, LOOK_BACK_DAYS - 1)?.max(from);
+    match onset(&daily(reports, today), since, &STERN) {
+        Onset::On(day) | Onset::NotKnownYet(day) => Some(day),
+        Onset::None => None,
+    }
+}
+
+fn stopped(reports: &[(PersonId, Rain)], begun: NaiveDate, today: NaiveDate) -> Option<NaiveDate> {
+    let told = || reports.iter().filter(|(_, rain)| rain.on <= today);
+    let soaking = told().filter(|(_, rain)| rain.is_soaking());
+    let last = soaking.map(|(_, rain)| rain.on).max()?;
+    let dry: BTreeSet<PersonId> = told()
+        .filter(|(_, rain)| rain.is_dry() && rain.on > last)
+        .map(|(person, _)| *person)
+        .collect();
+    let look_ahead_days = STERN.dry_spell.map_or(0, |spell| spell.look_ahead_days);
+    let is_soon = last <= days::after(begun, look_ahead_days)?;
+    let is_spell = today.signed_duration_since(last).num_days() > DRY_SPELL_DAYS;
+    (is_soon && is_spell && dry.len() >= REPORTERS_MIN).then_some(last)
+}
+
+/// Millimetres by day: what half of those who told had at least, so that one odd word changes
+/// little. Soaking rain counts as its least amount.
+fn daily(reports: &[(PersonId, Rain)], today: NaiveDate) -> DailyRain {
+    let mut told: BTreeMap<NaiveDate, Vec<f64>> = BTreeMap::new();
+    for (_, rain) in reports.iter().filter(|(_, rain)| rain.on <= today) {
+        let wetness = rain.wetness.map(|wetness| match wetness {
+            Wetness::Soaked => SOAKING_MM,
+            Wetness::None => 0.0,
+        });
+        told.entry(rain.on).or_default().extend(rain.mm.or(wetness));
+    }
+    let middle = |(day, mut amounts): (NaiveDate, Vec<f64>)| {
+        amounts.sort_by(f64::total_cmp);
+        Some((day, *amounts.get(amounts.len() / 2)?))
+    };
+    told.into_iter().filter_map(middle).collect()
+}
+
 /// Whether the last that was told of a block is that it is dry, with no soaking rain in the week
 /// before.
 #[must_use]
@@ -154,7 +232,7 @@ mod tests {
     use budwood_parser::Wetness;
     use chrono::NaiveDate;
 
-    use super::{Advice, Rain, RainMap, is_dry, rain_map};
+    use super::{Advice, Rain, RainMap, Turn, is_dry, rain_map, turns};
     use crate::id::PersonId;
 
     fn day(text: &str) -> NaiveDate {
@@ -247,6 +325,101 @@ mod tests {
         rained.push(told(4, "2027-06-09", Wetness::Soaked));
         rained.push(told(4, "2027-06-06", Wetness::Soaked));
         assert_eq!(rain_map(&rained, day(TODAY)).advice, Advice::LooksOpen);
+    }
+
+    /// Two weeks as text, told by so many people: S soaked, - dry, a point where nothing was told.
+    fn weeks(told: &str, people: u32) -> Vec<(PersonId, Rain)> {
+        let days = day("2027-06-01").iter_days().zip(told.chars());
+        let told = |(on, sign): (NaiveDate, char)| {
+            let wetness = match sign {
+                'S' => Wetness::Soaked,
+                '-' => Wetness::None,
+                _ => return Vec::new(),
+            };
+            let rain = Rain {
+                on,
+                wetness: Some(wetness),
+                mm: None,
+            };
+            (0..people).map(|one| (PersonId(one), rain)).collect()
+        };
+        days.flat_map(told).collect()
+    }
+
+    fn turned(reports: &[(PersonId, Rain)]) -> Vec<Turn> {
+        turns(reports, day("2027-06-01"), day("2027-07-31"))
+    }
+
+    /// Marteau et al. 2009 for West Africa: wet days, and no dry spell of seven days after them.
+    #[test]
+    fn rains_begin_when_several_tell_and_a_dry_spell_makes_it_a_false_start() {
+        let begun = |on| Turn::Begun(day(on));
+        let stopped = |on| Turn::Stopped(day(on));
+        assert_eq!(turned(&weeks("..SS", 3)), [begun("2027-06-03")]);
+        assert_eq!(turned(&weeks("..SS", 2)), [], "two people are no place");
+        assert_eq!(turned(&weeks("..S.", 5)), [], "one day is no season");
+        assert_eq!(turned(&weeks("..SS------", 3)), [begun("2027-06-03")]);
+        let false_start = weeks("..SS--------", 3);
+        let both = [begun("2027-06-03"), stopped("2027-06-04")];
+        assert_eq!(turned(&false_start), both);
+        assert_eq!(turned(&weeks("..SS.......-", 3)), both);
+        let again = turned(&weeks("..SS--------.S.S", 3));
+        assert_eq!(again, [both[0], both[1], begun("2027-06-14")]);
+        // Later in the rains a dry week is no false start.
+        let late = weeks(&["..", &"S".repeat(40), "---------"].concat(), 3);
+        assert_eq!(turned(&late), [begun("2027-06-03")]);
+        assert_eq!(turned(&[]), []);
+        let (first, last) = (day("2027-06-01"), day("2027-07-31"));
+        assert_eq!(turns(&false_start, last, first), [], "before the first day");
+    }
+
+    /// The dry word of one person, or of two, changes nothing.
+    #[test]
+    fn a_false_start_needs_several_people_too() {
+        let mut reports = weeks("..SS", 3);
+        for person in 0..3 {
+            assert_eq!(turned(&reports).len(), 1);
+            reports.push(told(person, "2027-06-14", Wetness::None));
+        }
+        assert_eq!(turned(&reports).len(), 2);
+    }
+
+    /// What half of them had counts: 12, 20 and 25 mm are 20 mm.
+    #[test]
+    fn one_odd_gauge_changes_nothing() {
+        let mut reports = weeks(".SS", 3);
+        for ((_, rain), mm) in reports.iter_mut().zip([12.0, 20.0, 25.0]) {
+            rain.mm = Some(mm);
+        }
+        assert_eq!(turned(&reports), [Turn::Begun(day("2027-06-02"))]);
+    }
+
+    /// 12 mm and 9 mm are the 20 mm in two days of Stern, Dennett and Garbutt 1981; showers of
+    /// less are not, whatever they felt like.
+    #[test]
+    fn measured_rain_dates_the_start() {
+        let measured = |person, on: &str, mm| {
+            let (person, rain) = told(person, on, Wetness::Soaked);
+            (
+                person,
+                Rain {
+                    mm: Some(mm),
+                    ..rain
+                },
+            )
+        };
+        let rained = |first, second| {
+            let mut reports = weeks("......S.S", 3);
+            reports.retain(|(_, rain)| rain.on > day("2027-06-08"));
+            for person in 0..3 {
+                reports.push(measured(person, "2027-06-05", first));
+                reports.push(measured(person, "2027-06-06", second));
+            }
+            reports.push(told(0, "2027-06-08", Wetness::Soaked));
+            turned(&reports)
+        };
+        assert_eq!(rained(12.0, 9.0), [Turn::Begun(day("2027-06-05"))]);
+        assert_eq!(rained(3.0, 4.0), [Turn::Begun(day("2027-06-08"))]);
     }
 
     #[test]

@@ -129,6 +129,7 @@ mod tests {
     const RAINS: Season = Season {
         rains_start: Some((6, 1)),
         rains_end: Some((10, 31)),
+        second_rains: None,
         window_opened: None,
     };
 

@@ -5,6 +5,7 @@
 
 mod branching;
 mod case;
+mod condition;
 mod dry_season;
 mod kind;
 mod land;
@@ -26,9 +27,10 @@ use chrono::NaiveDate;
 use crate::{block::BlockState, calendar::Calendar, census::Walk, directory::Block, id::BlockId};
 use case::{Case, Plan};
 
+pub use condition::Condition;
 pub use kind::TaskKind;
 pub use near::warning;
-pub use season::Rains;
+pub use season::{Rains, Watch};
 pub use survival::{Filling, filling};
 pub use tapping::{Readiness, Verdict, readiness};
 pub(crate) use tapping::{in_season, tally};
@@ -54,8 +56,9 @@ pub fn tasks(
     let is_lost = state.planted() > 0 && state.alive() == 0;
     TaskKind::ALL
         .into_iter()
-        // A stand that is tapped has left these years; only the trees that were left are asked for.
-        .filter(|kind| !is_opened || *kind == TaskKind::OpenRest)
+        // A stand that is tapped has left these years; only the trees that were left are asked for,
+        // until it is handed over.
+        .filter(|kind| !is_opened || matches!(kind, TaskKind::OpenRest | TaskKind::HandOver))
         // Where every tree is dead, nobody wants to hear of weeding.
         .filter(|kind| !is_lost || *kind == TaskKind::Backfill)
         .filter_map(|kind| {
@@ -77,12 +80,16 @@ pub fn most_urgent(tasks: &[Task], today: NaiveDate) -> Option<&Task> {
 }
 
 fn plan(case: &Case<'_>, kind: TaskKind) -> Option<Plan> {
+    if !kind.conditions().iter().all(|one| one.holds(case)) {
+        return None;
+    }
     match kind {
         TaskKind::OrderPlants => planting::order_plants(case),
         TaskKind::Clear => land::clear(case),
         TaskKind::Line => land::line(case),
         TaskKind::DigPits => planting::dig_pits(case),
         TaskKind::FillPits => planting::fill_pits(case),
+        TaskKind::RainWatch => watch::rain_watch(case),
         TaskKind::Plant => planting::plant(case),
         TaskKind::SowCover => land::sow_cover(case),
         TaskKind::SurvivalCheck => survival::check(case),
@@ -102,6 +109,7 @@ fn plan(case: &Case<'_>, kind: TaskKind) -> Option<Plan> {
         TaskKind::GetReady => tapping::get_ready(case),
         TaskKind::Open => tapping::open(case),
         TaskKind::OpenRest => tapping::open_rest(case),
+        TaskKind::HandOver => tapping::hand_over(case),
     }
 }
 
@@ -172,6 +180,19 @@ impl Task {
     }
 }
 
+impl Task {
+    /// Whether it only asks or tells something: who does not answer is nobody's worry. A look that
+    /// the adviser asked for is one.
+    #[must_use]
+    pub const fn only_tells(&self) -> bool {
+        let is_small = matches!(
+            self.kind,
+            TaskKind::RainWatch | TaskKind::LeafCheck | TaskKind::Intercrop | TaskKind::HandOver
+        );
+        is_small && self.figures.near.is_none()
+    }
+}
+
 /// Figures of a job: the farmer's own, so that the text need not be general.
 #[derive(Clone, Debug, Default, PartialEq)]
 pub struct Figures {
@@ -191,6 +212,8 @@ pub struct Figures {
     pub share_pct: Option<f64>,
     /// Days since the job was last done.
     pub days_since: Option<i64>,
+    /// From this day on is asked about (rain).
+    pub since: Option<NaiveDate>,
     /// Edge of a planting pit in centimetres.
     pub pit_cm: Option<f64>,
     /// The number of this round since planting, from 1 (weeding, feeding).
@@ -215,6 +238,8 @@ pub struct Season {
     pub rains_start: Option<(u32, u32)>,
     /// Usual last day of the rains, as month and day.
     pub rains_end: Option<(u32, u32)>,
+    /// Usual first and last day of the second rains, where there are two in a year.
+    pub second_rains: Option<((u32, u32), (u32, u32))>,
     /// The day on which the adviser opened the planting window.
     pub window_opened: Option<NaiveDate>,
 }

@@ -215,7 +215,11 @@ fn groups_with_faults() {
          group,SEVEN,,Asia/Jakarta,fao,,1 Nov,\n\
          group,EIGHT,Nobody,Asia/Jakarta,fao,,1 Nov,30 Apr\n\
          group,eight,,Asia/Jakarta,fao,,,\n\
-         group,NINE,,asia/jakarta,FAO,saturday,11-01,04-30\n"
+         group,NINE,,asia/jakarta,FAO,saturday,11-01,04-30\n\
+         group,TEN,,Asia/Jakarta,fao,,1 Apr; 1 Sep,15 Jul\n\
+         group,ELEVEN,,Asia/Jakarta,fao,,1 Apr; 1 Jul,15 Jul; 15 Nov\n\
+         group,TWELVE,,Asia/Jakarta,fao,,1 Apr;1 Jul;1 Oct,1 May;1 Aug;1 Nov\n\
+         group,TWICE,,Asia/Jakarta,fao,,1 Sep; 1 Apr,15 Nov; 15 Jul\n"
     ), @r#"
     line 2: refused: group is empty; a group row needs it
     line 3: refused: group is "KOLO VALLEY"; write one word of at most 12 letters and digits
@@ -224,11 +228,15 @@ fn groups_with_faults() {
     line 6: refused: zone is empty; a group row needs it
     line 7: refused: calendar is empty; a group row needs it
     line 8: refused: market_day is "Fullmoon"; write a day of the week, like Mon or Monday
-    line 9: refused: rains_start is "31 Apr"; write the day as 15 Apr or 04-15
+    line 9: refused: rains_start is "31 Apr"; write the day as 15 Apr or 04-15, or two with ; between, like 1 Apr; 1 Sep
     line 10: refused: rains_end is empty, and rains_start is not; fill both or none
     line 11: refused: there is no adviser Nobody; add a person row with the role adviser
     line 12: refused: eight is already on line 11; join the two rows, or tell them apart by name
     line 13: doubtful: NINE has no adviser; fill adviser, or nobody can ask about it
+    line 14: refused: rains_end is "15 Jul"; write as many days as rains_start has, one rains after the other, like 15 Jul; 15 Nov
+    line 15: refused: rains_end is "15 Jul; 15 Nov"; write as many days as rains_start has, one rains after the other, like 15 Jul; 15 Nov
+    line 16: refused: rains_start is "1 Apr;1 Jul;1 Oct"; write the day as 15 Apr or 04-15, or two with ; between, like 1 Apr; 1 Sep
+    line 17: doubtful: TWICE has no adviser; fill adviser, or nobody can ask about it
     "#);
 }
 

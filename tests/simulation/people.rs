@@ -21,7 +21,14 @@ const GROUPS: [(&str, &str, &str, &str, &str, &str); 8] = [
         "15 May",
         "31 Oct",
     ),
-    ("LOMI", "Africa/Abidjan", "fao", "Fri", "1 Apr", "31 Oct"),
+    (
+        "LOMI",
+        "Africa/Abidjan",
+        "fao",
+        "Fri",
+        "1 Apr; 1 Sep",
+        "15 Jul; 15 Nov",
+    ),
     ("VARA", "Asia/Ho_Chi_Minh", "vietnam", "", "1 May", "30 Nov"),
     (
         "NUKE",

@@ -126,6 +126,10 @@ fn bodies() -> Vec<Body> {
             group: GroupId(1),
             on: day(1, 9),
         },
+        Body::PlantingHeld {
+            group: GroupId(1),
+            on: day(1, 19),
+        },
         Body::ConsentGiven {
             person,
             how: "text START".to_owned(),
@@ -220,6 +224,7 @@ fn groups() -> Vec<Group> {
         quiet_days: vec![day(3, 20), day(3, 21)],
         rains_start: Some((11, 1)),
         rains_end: Some((4, 30)),
+        second_rains: Some(((6, 1), (8, 31))),
         window_opened: Some(day(1, 9)),
     };
     let bare = Group {
@@ -230,6 +235,7 @@ fn groups() -> Vec<Group> {
         quiet_days: Vec::new(),
         rains_start: None,
         rains_end: None,
+        second_rains: None,
         window_opened: None,
         ..full.clone()
     };
@@ -342,6 +348,13 @@ fn questions() -> Vec<Question> {
             deed: Deed::Warn {
                 group: GroupId(1),
                 ailment: Ailment::Termites,
+            },
+        },
+        Question::Code {
+            code: code.clone(),
+            deed: Deed::HoldPlanting {
+                group: GroupId(1),
+                on: day(1, 19),
             },
         },
         Question::Code {

@@ -26,6 +26,8 @@ pub(super) enum Reply {
     Root,
     LeafFall,
     Crop,
+    RainYes,
+    RainNo,
     Girth,
     Status,
     Late,
@@ -35,10 +37,11 @@ pub(super) enum Reply {
     Visit,
     Window,
     Warn,
+    Hold,
 }
 
 /// Texts that ask for a reply, and for which.
-pub(super) const ASKING: [(&str, Reply); 52] = [
+pub(super) const ASKING: [(&str, Reply); 60] = [
     ("read-back", Reply::No),
     ("read-back-rain", Reply::No),
     ("changed", Reply::No),
@@ -91,4 +94,12 @@ pub(super) const ASKING: [(&str, Reply); 52] = [
     ("nudge-intercrop", Reply::Crop),
     ("nudge-intercrop", Reply::Done),
     ("nudge-open_rest", Reply::Done),
+    ("nudge-rain_watch", Reply::RainYes),
+    ("nudge-rain_watch", Reply::RainNo),
+    ("nudge-hand_over", Reply::CallMe),
+    ("rain-begun-notice", Reply::Window),
+    ("rain-stopped-notice-open", Reply::Hold),
+    ("hold-ask", Reply::Yes),
+    ("planting-held", Reply::Window),
+    ("window-ask", Reply::Yes),
 ];

@@ -53,6 +53,7 @@ fn task(kind: TaskKind, day: NaiveDate) -> Task {
             datum_cm: Some(150.0),
             share_pct: Some(70.0),
             days_since: Some(1_000),
+            since: Some(day),
             pit_cm: Some(90.0),
             round: Some(12),
             distance_m: Some(2.5),

@@ -3,7 +3,7 @@
 //! Languages that the reader does not know yet are left out.
 
 use budwood::sms;
-use budwood_parser::{Act, Ailment, Kind, Known, Reading, Sender, Topic};
+use budwood_parser::{Act, Ailment, Kind, Known, Reading, Sender, Topic, Wetness};
 
 use super::{
     asking::{ASKING, Reply},
@@ -221,6 +221,7 @@ fn is_advisers(reply: Reply) -> bool {
             | Reply::Visit
             | Reply::Window
             | Reply::Warn
+            | Reply::Hold
     )
 }
 
@@ -237,7 +238,13 @@ fn example(reply: Reply, word: &str) -> String {
         | Reply::LeafFall => format!("{word} 12"),
         Reply::Girth => format!("{word} 41 43 39"),
         Reply::Language => format!("{word} en"),
-        Reply::Status | Reply::Late | Reply::Gaps | Reply::Sick | Reply::Window | Reply::Warn => {
+        Reply::Status
+        | Reply::Late
+        | Reply::Gaps
+        | Reply::Sick
+        | Reply::Window
+        | Reply::Hold
+        | Reply::Warn => {
             format!("{word} {GROUP}")
         }
         Reply::No
@@ -253,6 +260,8 @@ fn example(reply: Reply, word: &str) -> String {
         | Reply::Fed
         | Reply::Pruned
         | Reply::Crop
+        | Reply::RainYes
+        | Reply::RainNo
         | Reply::Quiet
         | Reply::Visit => word.to_owned(),
     }
@@ -268,6 +277,10 @@ fn is_read(reply: Reply, reading: &Reading) -> bool {
     let counts = |kind: Kind| {
         let first = reading.reports.first();
         tells(kind) && first.is_some_and(|report| report.details.count == Some(12))
+    };
+    let rains = |wetness: Wetness| {
+        let first = reading.reports.first();
+        tells(Kind::Rain) && first.is_some_and(|report| report.details.wetness == Some(wetness))
     };
     match reply {
         Reply::No => act(Act::No),
@@ -301,6 +314,8 @@ fn is_read(reply: Reply, reading: &Reading) -> bool {
             counts(Kind::Disease) && ailment == Some(Ailment::LeafFall)
         }
         Reply::Crop => tells(Kind::IntercropSown),
+        Reply::RainYes => rains(Wetness::Soaked),
+        Reply::RainNo => rains(Wetness::None),
         Reply::Girth => {
             let first = reading.reports.first();
             tells(Kind::Girth) && first.is_some_and(|report| report.details.values_cm.len() == 3)
@@ -313,5 +328,6 @@ fn is_read(reply: Reply, reading: &Reading) -> bool {
         Reply::Visit => asks(Topic::Visit),
         Reply::Window => asks(Topic::Window),
         Reply::Warn => asks(Topic::Warn),
+        Reply::Hold => asks(Topic::Hold),
     }
 }

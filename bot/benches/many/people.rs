@@ -91,6 +91,7 @@ fn group(id: u32) -> Group {
         quiet_days: Vec::new(),
         rains_start: Some((11, 1)),
         rains_end: Some((4, 30)),
+        second_rains: None,
         window_opened: None,
     }
 }

@@ -44,6 +44,7 @@ pub(crate) fn count(task: &Task, state: &BlockState, chance: &mut Seeded) -> u32
         | TaskKind::Clear
         | TaskKind::Line
         | TaskKind::FillPits
+        | TaskKind::RainWatch
         | TaskKind::SowCover
         | TaskKind::Mulch
         | TaskKind::Firebreak
@@ -55,7 +56,8 @@ pub(crate) fn count(task: &Task, state: &BlockState, chance: &mut Seeded) -> u32
         | TaskKind::LeafCheck
         | TaskKind::Intercrop
         | TaskKind::Open
-        | TaskKind::OpenRest => trees,
+        | TaskKind::OpenRest
+        | TaskKind::HandOver => trees,
     }
 }
 

@@ -101,8 +101,8 @@ mod tests {
                     .is_none()
             })
             .collect();
-        // The adviser looks before a block is opened; no word of the farmer does it.
-        assert_eq!(unanswered, [TaskKind::Open]);
+        // The adviser looks before a block is opened, and a farewell asks nothing.
+        assert_eq!(unanswered, [TaskKind::Open, TaskKind::HandOver]);
     }
 
     #[test]

@@ -25,7 +25,7 @@ use crate::{
 };
 
 /// Any number does; another one gives another play.
-const SEED: u64 = 420;
+const SEED: u64 = 359;
 /// Nobody answers faster than this.
 const ANSWER_MINUTES_MIN: i64 = 20;
 /// Farmers text between these hours.

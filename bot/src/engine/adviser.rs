@@ -32,7 +32,7 @@ impl Step<'_> {
                     None => self.not_yours(speaker),
                 }
             }
-            Topic::Member | Topic::Window | Topic::Warn => self.not_yours(speaker),
+            Topic::Member | Topic::Window | Topic::Hold | Topic::Warn => self.not_yours(speaker),
             Topic::Next
             | Topic::When
             | Topic::HowMuch
@@ -75,6 +75,7 @@ impl Step<'_> {
             | Topic::MayI
             | Topic::Window
             | Topic::Warn
+            | Topic::Hold
             | Topic::MyData
             | Topic::Erase
             | Topic::CallMe

@@ -118,9 +118,14 @@ impl Step<'_> {
     fn large(&mut self, turn: &Turn, speaker: &Person, query: &Query) -> Option<&'static str> {
         match query.topic {
             Topic::Erase => Some(self.ask_erase(turn, speaker)),
-            Topic::Window if speaker.role == Role::Adviser => {
+            Topic::Window | Topic::Hold if speaker.role == Role::Adviser => {
                 let group = self.group_asked(speaker, query)?.id;
-                Some(self.ask_window(turn, speaker, group))
+                let holds = query.topic == Topic::Hold || query.yes == Some(false);
+                Some(if holds {
+                    self.ask_hold(turn, speaker, group)
+                } else {
+                    self.ask_window(turn, speaker, group)
+                })
             }
             Topic::Warn if speaker.role == Role::Adviser => {
                 let group = self.group_asked(speaker, query)?.id;
@@ -128,6 +133,7 @@ impl Step<'_> {
             }
             Topic::Window
             | Topic::Warn
+            | Topic::Hold
             | Topic::Status
             | Topic::Late
             | Topic::Quiet

@@ -5,17 +5,13 @@
 
 use std::hash::{DefaultHasher, Hash, Hasher};
 
-use budwood_scheduler::{
-    Body, GroupId, Person, Role,
-    rain::{Advice, rain_map},
-};
+use budwood_scheduler::{Body, GroupId, Person, Role};
 use chrono::NaiveDate;
 
 use super::{inbound::Turn, step::Step};
 use crate::{
     args,
     message::{Deed, Question},
-    wording::Tongue,
 };
 
 /// Codes have four digits: short enough to type, and one guess only.
@@ -57,29 +53,35 @@ impl Step<'_> {
         "asked for a code"
     }
 
-    /// What farmers told of the rain lately, and what it looks like. The adviser decides.
-    fn rain_told(&self, tongue: Tongue<'_>, group: GroupId, today: NaiveDate) -> String {
-        let mut reports = Vec::new();
-        for person in self.world.directory.members(group) {
-            for block in self.world.directory.blocks_of(person.id) {
-                let state = self.world.states.get(&block.id);
-                let rains = state.map_or(&[][..], |state| &state.rains);
-                reports.extend(rains.iter().map(|rain| (person.id, *rain)));
-            }
-        }
-        let map = rain_map(&reports, today);
-        if map.reporters == 0 {
-            return String::new();
-        }
-        let key = match map.advice {
-            Advice::LooksOpen => "rain-open",
-            Advice::Hold => "rain-hold",
-            Advice::TooFew => "rain-few",
+    /// Asks the adviser for the code before planting in a group is held again.
+    pub(super) fn ask_hold(
+        &mut self,
+        turn: &Turn,
+        speaker: &Person,
+        group: GroupId,
+    ) -> &'static str {
+        let Some(record) = self.world.directory.group(group).cloned() else {
+            return "chat";
         };
-        tongue.say(
-            key,
-            args! { "soaked" => map.soaked, "reporters" => map.reporters },
-        )
+        let name = args! { "group" => record.name.as_str() };
+        if record.window_opened.is_none() {
+            let text = self.tongue(speaker).whole("hold-none", name);
+            self.answer(&turn.number, turn.message, text);
+            return "answered";
+        }
+        let on = super::step::civil_day(self.now, super::step::zone(&record, self.setup));
+        let code = self.code(turn);
+        let text = self.tongue(speaker).whole(
+            "hold-ask",
+            args! {
+                "group" => record.name.as_str(),
+                "farmers" => self.farmers(group),
+                "code" => code.as_str(),
+            },
+        );
+        let deed = Deed::HoldPlanting { group, on };
+        self.ask(turn, turn.speaker, Question::Code { code, deed }, text);
+        "asked for a code"
     }
 
     /// Asks for the code before a name and number are erased.
@@ -123,6 +125,12 @@ impl Step<'_> {
         match deed {
             Deed::OpenWindow { group, on } => self.do_open_window(turn, speaker, group, on),
             Deed::Warn { group, ailment } => self.do_warn(turn, speaker, group, ailment),
+            Deed::HoldPlanting { group, on } => {
+                let telling = self.telling(turn, turn.speaker);
+                self.record(telling, None, Body::PlantingHeld { group, on });
+                let text = self.window_text("planting-held", speaker, group, on);
+                self.answer(&turn.number, turn.message, text);
+            }
             Deed::Erase { person } => {
                 // The answer goes first: afterwards there is no number to send it to.
                 let text = tongue.whole("erased", args! {});
@@ -137,20 +145,24 @@ impl Step<'_> {
     fn do_open_window(&mut self, turn: &Turn, speaker: &Person, group: GroupId, on: NaiveDate) {
         let telling = self.telling(turn, turn.speaker);
         self.record(telling, None, Body::WindowOpened { group, on });
+        let text = self.window_text("window-opened", speaker, group, on);
+        self.answer(&turn.number, turn.message, text);
+    }
+
+    fn window_text(&self, key: &str, speaker: &Person, group: GroupId, on: NaiveDate) -> String {
         let tongue = self.tongue(speaker);
         let name = self
             .world
             .directory
             .group(group)
             .map(|group| group.name.clone());
-        let text = tongue.whole(
-            "window-opened",
+        tongue.whole(
+            key,
             args! {
                 "group" => name.unwrap_or_default(),
                 "day" => tongue.day(on),
                 "farmers" => self.farmers(group),
             },
-        );
-        self.answer(&turn.number, turn.message, text);
+        )
     }
 }

@@ -43,6 +43,8 @@ impl Step<'_> {
     pub(super) fn store_facts(&mut self, turn: &Turn, facts: Vec<Draft>) -> &'static str {
         let target = turn.target;
         let telling = self.telling(turn, target);
+        let tells_of_rain = facts.iter().any(|fact| fact.kind == Kind::Rain);
+        let rains = tells_of_rain.then(|| self.rain_turns(turn));
         let mut stored: Vec<EventId> = Vec::new();
         let mut touched: Vec<(BlockId, Vec<&Draft>)> = Vec::new();
         for fact in &facts {
@@ -78,6 +80,9 @@ impl Step<'_> {
         }
         if facts.iter().any(|fact| fact.kind == Kind::Disease) {
             self.tell_of_cluster(turn);
+        }
+        if let Some(before) = rains {
+            self.tell_of_rain(turn, &before);
         }
         "recorded"
     }

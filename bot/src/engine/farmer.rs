@@ -36,6 +36,7 @@ impl Step<'_> {
             | Topic::Visit
             | Topic::Window
             | Topic::Warn
+            | Topic::Hold
             | Topic::Erase
             | Topic::Other => {
                 debug_assert!(

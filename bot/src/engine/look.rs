@@ -105,7 +105,7 @@ impl Step<'_> {
     }
 
     /// People who share a phone speak with one voice.
-    fn voice(&self, person: PersonId) -> PersonId {
+    pub(super) fn voice(&self, person: PersonId) -> PersonId {
         let directory = &self.world.directory;
         directory
             .numbers_of(person)

@@ -32,6 +32,7 @@ pub(super) fn season_of(group: &Group) -> Season {
     Season {
         rains_start: group.rains_start,
         rains_end: group.rains_end,
+        second_rains: group.second_rains,
         window_opened: group.window_opened,
     }
 }

@@ -1,6 +1,6 @@
 //! Answers to a nudge: done, later.
 
-use budwood_parser::{Ailment, Details};
+use budwood_parser::{Ailment, Details, Wetness};
 use budwood_scheduler::{
     Block, BlockId, Body, Happened, TaskKind,
     decide::{Draft, Missing},
@@ -44,6 +44,7 @@ impl Step<'_> {
             on: Happened::on(today),
             details: Details {
                 ailment: self.looked_for(block.id, nudge.task),
+                wetness: (nudge.task == TaskKind::RainWatch).then_some(Wetness::Soaked),
                 ..Details::default()
             },
         };

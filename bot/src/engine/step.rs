@@ -147,7 +147,8 @@ impl<'a> Step<'a> {
                 self.blocks.insert(*block);
                 self.plan(*block);
             }
-            Body::WindowOpened { group, on } => self.open_window(*group, *on),
+            Body::WindowOpened { group, on } => self.set_window(*group, Some(*on)),
+            Body::PlantingHeld { group, .. } => self.set_window(*group, None),
             Body::ConsentGiven { person, how } => {
                 let on = self.today_of(*person);
                 self.consent(
@@ -191,9 +192,9 @@ impl<'a> Step<'a> {
         self.plan(block);
     }
 
-    fn open_window(&mut self, group: budwood_scheduler::GroupId, on: NaiveDate) {
+    fn set_window(&mut self, group: budwood_scheduler::GroupId, opened: Option<NaiveDate>) {
         if let Some(mut group) = self.world.directory.group(group).cloned() {
-            group.window_opened = Some(on);
+            group.window_opened = opened;
             self.put_group(group);
         }
     }

@@ -270,7 +270,8 @@ pub(super) fn late_item(
         .get(&task.block)
         .and_then(|state| state.nudges.get(&task.kind))
         .filter(|track| track.due == task.due);
-    let given_up = next_try(&setup.rules, task, track, today) == NextTry::AdviserList;
+    let given_up =
+        !task.only_tells() && next_try(&setup.rules, task, track, today) == NextTry::AdviserList;
     let tries = track.map_or(0, |track| usize::from(track.tries));
     (days > 0 || given_up).then(|| LateItem {
         name: name.to_owned(),

@@ -192,7 +192,7 @@ impl Step<'_> {
         let blocks = self.world.directory.blocks_of(person.id);
         blocks
             .flat_map(|block| tasks_of(self.world, self.setup, block.id, today))
-            .filter(|task| task.due <= today)
+            .filter(|task| task.due <= today && !task.only_tells())
             .map(|task| {
                 let late = late_item(self.world, self.setup, "", &task, today);
                 Job {

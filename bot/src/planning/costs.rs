@@ -56,6 +56,12 @@ impl Costs {
         })
     }
 
+    /// Days that one round of a job takes on so much land with all hands.
+    pub(crate) fn days(&self, job: TaskKind, hectares: f64) -> f64 {
+        let work = self.work.get(&job);
+        work.map_or(0.0, |work| work.days_a_hectare * hectares / self.people)
+    }
+
     /// Money and labour by month after planting, months before it negative.
     pub(crate) fn months(&self, years: &[Done], hectares: f64, points: u32) -> Vec<Month> {
         let mut months: BTreeMap<i32, Month> = BTreeMap::new();
@@ -71,7 +77,7 @@ impl Costs {
             let month = planted.map_or(0, |planted| months_apart(planted, done));
             let entry = months.entry(month).or_default();
             entry.paid += work.a_hectare * hectares + work.a_tree * trees;
-            entry.days += work.days_a_hectare * hectares / self.people;
+            entry.days += self.days(done.task.kind, hectares);
         }
         let mut in_hand = 0.0;
         for (month, entry) in &mut months {

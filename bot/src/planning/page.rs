@@ -243,35 +243,37 @@ fn texts(planned: &Planned, tongue: &Tongue<'_>) -> String {
     page
 }
 
-/// What must be so before a job is spoken of.
-const fn condition(kind: TaskKind) -> &'static str {
+/// What must be so before a job is spoken of, as its rule checks it, and then when it is.
+fn condition(kind: TaskKind) -> String {
+    let words: Vec<&str> = kind.conditions().iter().map(|one| one.words()).collect();
+    format!("{}; {}", words.join(", "), when(kind))
+}
+
+const fn when(kind: TaskKind) -> &'static str {
     match kind {
-        TaskKind::OrderPlants => "a day of planting is planned, nothing is ordered",
-        TaskKind::Clear => "plants are ordered, nothing is cleared or pegged",
-        TaskKind::Line => "a day of planting is planned, nothing is pegged or dug",
-        TaskKind::DigPits => "a day of planting is planned, fewer pits than points",
-        TaskKind::FillPits => "the pits are dug, the day of planting is near",
-        TaskKind::Plant => "the adviser opened the window, fewer trees than places",
-        TaskKind::SowCover => {
-            "the rains of the planting begin, the land is clear, no cover is sown"
-        }
-        TaskKind::SurvivalCheck => "trees stand, and were not counted since",
-        TaskKind::Backfill => "gaps were counted, rain is left, before the last month",
-        TaskKind::Weed => "the interval since the last weeding has passed",
-        TaskKind::Feed => "the month of the table has come, in the rains",
-        TaskKind::Prune => "the interval has passed, not all trees have branched",
-        TaskKind::Mulch => "the rains end, trees are young",
-        TaskKind::Firebreak => "the rains end, trees stand",
-        TaskKind::CountTall => "trees are old enough, not all have branched",
-        TaskKind::InduceBranching => "tall trees without branches were counted, in the rains",
-        TaskKind::LookAtInduced => "branching was induced, nobody looked since",
-        TaskKind::RootCheck => "the interval since the last look has passed",
-        TaskKind::LeafCheck => "the interval since the last look has passed, in the rains",
-        TaskKind::Intercrop => "trees are young, a year since the last answer",
-        TaskKind::GirthCensus => "the interval has passed, or a good sample was too small",
-        TaskKind::GetReady => "the likely opening is near",
-        TaskKind::Open => "enough trees reach the girth, in a sample that is sure",
-        TaskKind::OpenRest => "the stand is opened, some trees were too thin",
+        TaskKind::OrderPlants => "so long before planting as the nursery needs",
+        TaskKind::Clear => "in the dry season before planting",
+        TaskKind::Line | TaskKind::DigPits => "months before planting",
+        TaskKind::FillPits => "days before planting",
+        TaskKind::RainWatch => "about the first day of the rains of the planting, once a week",
+        TaskKind::Plant => "from the opened day on, not in dry or flooded soil",
+        TaskKind::SowCover => "when the rains of the planting begin",
+        TaskKind::SurvivalCheck => "weeks after each planting",
+        TaskKind::Backfill => "while rain is left, before the last month",
+        TaskKind::Weed | TaskKind::RootCheck => "when the interval of the age has passed",
+        TaskKind::Feed => "in the month of the table, in the rains, not in dry or flooded soil",
+        TaskKind::Prune => "when the interval has passed, at the age",
+        TaskKind::Mulch | TaskKind::Firebreak => "before the rains end, up to an age",
+        TaskKind::CountTall => "when the interval has passed, at the age",
+        TaskKind::InduceBranching => "at the age, in the rains, once for each count",
+        TaskKind::LookAtInduced => "a week or two later, until somebody looked",
+        TaskKind::LeafCheck => "when the interval has passed, in the rains",
+        TaskKind::Intercrop => "once a year while the trees are young",
+        TaskKind::GirthCensus => "when the interval has passed, or a good sample was too small",
+        TaskKind::GetReady => "months before the likely opening, once",
+        TaskKind::Open => "from the least age on, in the months of opening",
+        TaskKind::OpenRest => "half a year after each opening, until the stand is handed over",
+        TaskKind::HandOver => "with the last tree, or after a year without another, once",
     }
 }
 

@@ -2,6 +2,8 @@
 
 use std::collections::BTreeMap;
 
+use chrono::NaiveDate;
+
 use super::{
     RehearseArgs,
     tally::{CLASH_JOBS, Tally},
@@ -61,15 +63,16 @@ fn play(args: &RehearseArgs, tally: &Tally) -> String {
     }
     let weeks: Vec<_> = tally.weeks.iter().collect();
     page += &format!("  busiest weeks (texts out): {}\n", most(&weeks));
-    let clashes: Vec<_> = tally.clashes.iter().collect();
     page += &format!(
         "  farmers with {CLASH_JOBS} or more jobs due at once: {}\n",
-        if clashes.is_empty() {
-            "never".to_owned()
-        } else {
-            most(&clashes)
-        }
+        or_never(&tally.clashes)
     );
+    if let Some(short) = &tally.short {
+        page += &format!(
+            "  farmers with more work due than days for it: {}\n",
+            or_never(short)
+        );
+    }
     page += &format!("  blocks planted: {}\n", by_year(&tally.planted));
     let ready = tally
         .ready
@@ -101,6 +104,13 @@ fn difference(usual: &Tally, late: &Tally) -> String {
         late_nudges - nudges,
         late_segments - segments
     )
+}
+
+fn or_never(weeks: &BTreeMap<NaiveDate, u32>) -> String {
+    if weeks.is_empty() {
+        return "never".to_owned();
+    }
+    most(&weeks.iter().collect::<Vec<_>>())
 }
 
 fn most<K: ToString + Ord>(counts: &[(&K, &u32)]) -> String {

@@ -11,6 +11,7 @@ use chrono_tz::Tz;
 
 use super::{
     forget::Forgetful,
+    labour::{Work, is_short},
     rains,
     tally::{CLASH_JOBS, Tally},
 };
@@ -23,6 +24,7 @@ use crate::{
     },
     engine::Setup,
     message::Purpose,
+    planning::Costs,
     rig::{Arrived, Rig},
 };
 
@@ -44,7 +46,8 @@ pub(super) struct Play {
     manners: BTreeMap<PersonId, Manner>,
     answers: BTreeMap<(DateTime<Utc>, u32), Answer>,
     planned: u32,
-    opened: BTreeSet<(GroupId, i32)>,
+    opened: BTreeSet<(GroupId, NaiveDate)>,
+    costs: Option<Costs>,
     tally: Tally,
 }
 
@@ -66,6 +69,7 @@ impl Play {
         csv: &str,
         from: Option<NaiveDate>,
         diligent_pct: u32,
+        costs: Option<Costs>,
     ) -> anyhow::Result<Self> {
         let from = match from {
             Some(from) => from,
@@ -84,8 +88,10 @@ impl Play {
             opened: BTreeSet::new(),
             tally: Tally {
                 from,
+                short: costs.is_some().then(BTreeMap::new),
                 ..Tally::default()
             },
+            costs,
         };
         play.meet(diligent_pct);
         Ok(play)
@@ -266,11 +272,13 @@ impl Play {
         let directory = self.rig.engine().directory();
         let mut due = Vec::new();
         for group in directory.groups() {
-            let Some((month, day)) = group.rains_start else {
-                continue;
-            };
-            let start = NaiveDate::from_ymd_opt(today.year(), month, day.min(28));
-            let begins = start.is_some_and(|start| (0..7).contains(&(today - start).num_days()));
+            let second = group.second_rains.map(|(start, _)| start);
+            let starts = group.rains_start.into_iter().chain(second);
+            let start = starts
+                .filter_map(|(month, day)| {
+                    NaiveDate::from_ymd_opt(today.year(), month, day.min(28))
+                })
+                .find(|start| (0..7).contains(&(today - *start).num_days()));
             let is_meant = directory.blocks().any(|block| {
                 let near = block
                     .planned_on
@@ -282,12 +290,12 @@ impl Play {
             let number = group
                 .adviser
                 .and_then(|adviser| directory.numbers_of(adviser).next());
-            if let Some(number) = number.filter(|_| begins && is_meant) {
-                due.push((group.id, group.name.clone(), number.to_owned()));
+            if let Some((start, number)) = start.zip(number).filter(|_| is_meant) {
+                due.push(((group.id, start), group.name.clone(), number.to_owned()));
             }
         }
-        for (group, name, number) in due {
-            if !self.opened.insert((group, today.year())) {
+        for (window, name, number) in due {
+            if !self.opened.insert(window) {
                 continue;
             }
             // An adviser of many groups texts one after the other, or would look like a loop.
@@ -311,14 +319,19 @@ impl Play {
     fn look(&mut self) {
         let today = self.rig.now().date_naive();
         let engine = self.rig.engine();
-        let mut due_of: BTreeMap<PersonId, u32> = BTreeMap::new();
+        let mut due_of: BTreeMap<PersonId, Vec<Work>> = BTreeMap::new();
         let (mut planted, mut ready) = (Vec::new(), Vec::new());
         for block in engine.directory().blocks() {
             let planted_on = engine.state(block.id).and_then(BlockState::planted_on);
             planted.extend(planted_on.map(|on| (block.id, on)));
             for task in engine.tasks(block.id, today) {
                 if task.due <= today {
-                    *due_of.entry(block.owner).or_default() += 1;
+                    let hectares = block.hectares().unwrap_or(0.0);
+                    let takes = |costs: &Costs| costs.days(task.kind, hectares);
+                    due_of.entry(block.owner).or_default().push(Work {
+                        takes: self.costs.as_ref().map_or(0.0, takes),
+                        left: (task.late_after - today).num_days(),
+                    });
                     if task.kind == TaskKind::Open {
                         ready.push((block.id, task.due));
                     }
@@ -331,8 +344,13 @@ impl Play {
         for (block, on) in ready {
             self.tally.ready(block, on);
         }
-        for _ in due_of.values().filter(|due| **due >= CLASH_JOBS) {
-            self.tally.clash(today);
+        for due in due_of.values() {
+            if due.len() >= CLASH_JOBS {
+                self.tally.clash(today);
+            }
+            if is_short(due) {
+                self.tally.short(today);
+            }
         }
     }
 

@@ -31,7 +31,7 @@ pub(super) fn shifted(csv: &str, days: i64) -> anyhow::Result<String> {
         let cells = heads.iter().zip(row.iter()).map(|(head, cell)| {
             let moves = COLUMNS.contains(&head.trim().trim_start_matches('\u{feff}'));
             moves
-                .then(|| moved(cell, days))
+                .then(|| all_moved(cell, days))
                 .flatten()
                 .unwrap_or_else(|| cell.to_owned())
         });
@@ -66,6 +66,12 @@ pub(super) fn begin(csv: &str) -> anyhow::Result<NaiveDate> {
         .context("no day in the list says when to begin: give --from")
 }
 
+/// One day, or two with a semicolon between.
+fn all_moved(cell: &str, days: i64) -> Option<String> {
+    let moved: Option<Vec<String>> = cell.split(';').map(|day| moved(day, days)).collect();
+    Some(moved?.join("; "))
+}
+
 fn moved(cell: &str, days: i64) -> Option<String> {
     // Not a leap year, so that a year later is the same day.
     let day = NaiveDate::parse_from_str(&format!("{} 2027", cell.trim()), "%d %b %Y").ok()?;
@@ -87,5 +93,8 @@ mod tests {
             "row,name,rains_start,rains_end\ngroup,A,10 Jun,10 Jan\nperson,\"Rill, T\",,\n"
         );
         assert!(shifted(csv, -20).unwrap().contains("30 Apr,30 Nov"));
+        let twice = csv.replace("20 May,20 Dec", "1 Apr; 1 Sep,15 Jul;15 Nov");
+        let moved = shifted(&twice, 21).unwrap();
+        assert!(moved.contains("22 Apr; 22 Sep,5 Aug; 6 Dec"), "{moved}");
     }
 }

@@ -9,7 +9,7 @@ use crate::sms;
 
 /// So many jobs due at once in one week are a clash: more than a text a week can speak of in
 /// three weeks.
-pub(super) const CLASH_JOBS: u32 = 4;
+pub(super) const CLASH_JOBS: usize = 4;
 
 /// Counts of one play.
 #[derive(Clone, Debug, Default)]
@@ -23,6 +23,8 @@ pub(super) struct Tally {
     pub(super) weeks: BTreeMap<NaiveDate, u32>,
     pub(super) jobs: BTreeMap<TaskKind, u32>,
     pub(super) clashes: BTreeMap<NaiveDate, u32>,
+    /// Farmers with more work than days, by week; none when it is not known what work takes.
+    pub(super) short: Option<BTreeMap<NaiveDate, u32>>,
     pub(super) planted: BTreeMap<i32, u32>,
     pub(super) ready: BTreeMap<i32, BTreeSet<BlockId>>,
     pub(super) seen_planted: BTreeSet<BlockId>,
@@ -61,6 +63,12 @@ impl Tally {
 
     pub(super) fn clash(&mut self, on: NaiveDate) {
         *self.clashes.entry(week(on)).or_default() += 1;
+    }
+
+    pub(super) fn short(&mut self, on: NaiveDate) {
+        if let Some(short) = &mut self.short {
+            *short.entry(week(on)).or_default() += 1;
+        }
     }
 
     pub(super) fn planted(&mut self, block: BlockId, on: NaiveDate) {

@@ -27,7 +27,8 @@ const SHORT_NAME_CHARS_MAX: usize = 12;
 
 const DAY_FORM: &str = "write the day as year-month-day, like 2026-04-15";
 const SPAN_FORM: &str = "write the day as year-month-day, like 2026-04-15, or only 2026-04 or 2026";
-const MONTH_DAY_FORM: &str = "write the day as 15 Apr or 04-15";
+const MONTH_DAY_FORM: &str =
+    "write the day as 15 Apr or 04-15, or two with ; between, like 1 Apr; 1 Sep";
 
 /// The cells of one row, read by type.
 pub(super) struct Cells<'a> {
@@ -139,13 +140,13 @@ impl<'a> Cells<'a> {
         Ok(Some(Happened { from, to }))
     }
 
-    /// A day of every year, as month and day.
-    pub(super) fn month_day(&self, column: Column) -> Result<Option<(u32, u32)>, Fault> {
+    /// Days of every year, as month and day: one or two, parted by a semicolon.
+    pub(super) fn month_days(&self, column: Column) -> Result<Vec<(u32, u32)>, Fault> {
         let Some(text) = self.text(column) else {
-            return Ok(None);
+            return Ok(Vec::new());
         };
-        month_day(text)
-            .map(Some)
+        let days: Option<Vec<_>> = text.split(';').map(|day| month_day(day.trim())).collect();
+        days.filter(|days| days.len() <= 2)
             .ok_or_else(|| self.wrong(column, MONTH_DAY_FORM))
     }
 

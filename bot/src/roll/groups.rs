@@ -16,6 +16,9 @@ use super::{
 const ZONE_FORM: &str = "write a name of the time zone database, like Asia/Jakarta";
 const WEEKDAY_FORM: &str = "write a day of the week, like Mon or Monday";
 
+const TWO_RAINS_FORM: &str =
+    "write as many days as rains_start has, one rains after the other, like 15 Jul; 15 Nov";
+
 /// Takes group rows in, without their advisers, who may not be known yet.
 pub(super) fn take<'a>(draft: &mut Draft<'_>, rows: impl Iterator<Item = &'a Row>) {
     for row in rows {
@@ -68,15 +71,7 @@ fn group(draft: &mut Draft<'_>, line: usize, cells: &Cells<'_>) -> Result<Group,
     let zone = zone(cells)?;
     let calendar = cells.one_of(Column::Calendar, &calendars)?;
     let market_day = market_day(cells)?;
-    let rains = (
-        cells.month_day(Column::RainsStart)?,
-        cells.month_day(Column::RainsEnd)?,
-    );
-    match rains {
-        (Some(_), None) => return Err(Fault::HalfPair(Column::RainsEnd, Column::RainsStart)),
-        (None, Some(_)) => return Err(Fault::HalfPair(Column::RainsStart, Column::RainsEnd)),
-        (Some(_), Some(_)) | (None, None) => {}
-    }
+    let rains = rains(cells)?;
     let need = |column| Fault::Missing(column, cells.kind());
     let mut group = match known.and_then(|id| draft.directory.group(id)) {
         Some(group) => group.clone(),
@@ -90,8 +85,10 @@ fn group(draft: &mut Draft<'_>, line: usize, cells: &Cells<'_>) -> Result<Group,
     set(&mut group.zone, zone.map(str::to_string));
     set(&mut group.calendar, calendar.map(str::to_string));
     group.market_day = market_day.or(group.market_day);
-    group.rains_start = rains.0.or(group.rains_start);
-    group.rains_end = rains.1.or(group.rains_end);
+    if let Some((first, second)) = rains {
+        (group.rains_start, group.rains_end) = (Some(first.0), Some(first.1));
+        group.second_rains = second;
+    }
     draft.groups.insert(key(name), group.id);
     draft.group_lines.insert(group.id, line);
     Ok(group)
@@ -108,8 +105,38 @@ fn new_group(id: GroupId, name: &str, zone: &str, calendar: &str) -> Group {
         quiet_days: Vec::new(),
         rains_start: None,
         rains_end: None,
+        second_rains: None,
         window_opened: None,
     }
+}
+
+/// First and last day of rains, each as month and day.
+type Rains = ((u32, u32), (u32, u32));
+
+/// The usual rains, and the second ones of the year where there are two.
+fn rains(cells: &Cells<'_>) -> Result<Option<(Rains, Option<Rains>)>, Fault> {
+    let starts = cells.month_days(Column::RainsStart)?;
+    let ends = cells.month_days(Column::RainsEnd)?;
+    match (starts.as_slice(), ends.as_slice()) {
+        ([], []) => Ok(None),
+        ([_, ..], []) => Err(Fault::HalfPair(Column::RainsEnd, Column::RainsStart)),
+        ([], [_, ..]) => Err(Fault::HalfPair(Column::RainsStart, Column::RainsEnd)),
+        ([start], [end]) => Ok(Some(((*start, *end), None))),
+        ([one, two], [end, last]) if follow([*one, *end, *two, *last]) => {
+            Ok(Some(((*one, *end), Some((*two, *last)))))
+        }
+        (_, _) => Err(cells.wrong(Column::RainsEnd, TWO_RAINS_FORM)),
+    }
+}
+
+/// Whether days of a year come one after the other, once round from the first.
+fn follow(days: [(u32, u32); 4]) -> bool {
+    let mut turned = days;
+    let first = (0..days.len()).min_by_key(|at| days.get(*at).copied());
+    turned.rotate_left(first.unwrap_or(0));
+    turned
+        .windows(2)
+        .all(|pair| matches!(pair, [one, next] if one < next))
 }
 
 /// A name of the IANA time zone database, in its own spelling.

@@ -51,6 +51,7 @@ impl Tongue<'_> {
                     "block" => short(nudge.block, length),
                     "adviser" => short(nudge.adviser, length),
                     "by" => self.day(nudge.by),
+                    "since" => figures.since.map(|day| self.day(day)).unwrap_or_default(),
                     "trees" => figures.trees.unwrap_or(0),
                     "grams" => decimal(figures.grams_per_tree),
                     "kilograms" => decimal(figures.kilograms),

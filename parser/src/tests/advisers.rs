@@ -16,6 +16,12 @@ fn about_a_group() {
     check_adviser("prune kolo", "!query status group=KOLO kind=pruned");
     check_adviser("window KOLO yes", "!query window group=KOLO yes=true");
     check_adviser("window KOLO no", "!query window group=KOLO yes=false");
+    check_adviser("rains started KOLO", "!query window group=KOLO");
+    check_adviser("the rains have come in KOLO", "!query window group=KOLO");
+    check_adviser("open season KOLO", "!query window group=KOLO");
+    check_adviser("open planting", "!query window");
+    check_adviser("hold planting KOLO", "!query hold group=KOLO");
+    check("rains started", "rain");
     check_adviser("any sick in kolo", "!query sick group=KOLO");
     check_adviser("late Hilltopp", "!query late group=Hilltopp");
     check_adviser("how is kolo?", "!query status group=KOLO");

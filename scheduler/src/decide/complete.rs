@@ -6,7 +6,7 @@ use alloc::{
     vec::Vec,
 };
 
-use budwood_parser::{Bare, Details, Doubt, Extent, Kind, Report};
+use budwood_parser::{Bare, Details, Doubt, Extent, Kind, Report, Wetness};
 
 use super::{Draft, Missing, Scene, date};
 use crate::event::Happened;
@@ -25,6 +25,10 @@ pub(super) fn draft(report: &Report, scene: &Scene<'_>) -> Draft {
             .map(|plot| plot.state.alive())
             .filter(|alive| *alive > 0);
     }
+    // "Rain" alone, to somebody who asked whether it soaked the ground, is a yes.
+    if report.kind == Kind::Rain && details.mm.is_none() && is_nudged_for(Kind::Rain, scene) {
+        details.wetness = details.wetness.or(Some(Wetness::Soaked));
+    }
     Draft {
         kind: report.kind,
         block,
@@ -37,6 +41,26 @@ pub(super) fn draft(report: &Report, scene: &Scene<'_>) -> Draft {
     }
 }
 
+/// Whether the last nudge asked for this kind of report.
+fn is_nudged_for(kind: Kind, scene: &Scene<'_>) -> bool {
+    scene.nudged.is_some_and(|nudged| nudged.kind == kind)
+}
+
+/// "No" to whether rain has fallen.
+pub(super) fn no_rain(scene: &Scene<'_>) -> Option<Draft> {
+    let nudged = scene.nudged.filter(|nudged| nudged.kind == Kind::Rain)?;
+    Some(Draft {
+        kind: Kind::Rain,
+        block: Some(nudged.block.to_owned()),
+        said: None,
+        on: Happened::on(scene.today),
+        details: Details {
+            wetness: Some(Wetness::None),
+            ..Details::default()
+        },
+    })
+}
+
 fn block_of(report: &Report, scene: &Scene<'_>) -> Option<String> {
     match (&report.block, scene.plots) {
         (Some(name), _) => Some(
@@ -45,11 +69,7 @@ fn block_of(report: &Report, scene: &Scene<'_>) -> Option<String> {
                 .map_or_else(|| name.clone(), |plot| plot.name.clone()),
         ),
         (None, [only]) => Some(only.name.clone()),
-        (None, _)
-            if scene
-                .nudged
-                .is_some_and(|nudged| nudged.kind == report.kind) =>
-        {
+        (None, _) if is_nudged_for(report.kind, scene) => {
             scene.nudged.map(|nudged| nudged.block.to_owned())
         }
         // Rain falls on all of a farmer's blocks; the first one stands for them.

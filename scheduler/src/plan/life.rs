@@ -1,12 +1,13 @@
 //! The years of one block, played by a farmer who does every job on the day it falls due.
 //!
 //! What is due follows from the same rules as in service ([`crate::task`]). What the farmer
-//! finds is assumed: a share dies at first, a fifth of the trees is tall without branches, the
-//! stand reaches the girth at the calendar's least age. Deliberately absent: chance.
+//! finds is assumed: it rains when that is asked, a share dies at first, a fifth of the trees is
+//! tall without branches, the stand reaches the girth at the calendar's least age. Deliberately
+//! absent: chance.
 
 use alloc::vec::Vec;
 
-use budwood_parser::{Ailment, Details, Kind};
+use budwood_parser::{Ailment, Details, Kind, Wetness};
 use chrono::{DateTime, Days, NaiveDate};
 
 use crate::{
@@ -131,6 +132,7 @@ impl Life<'_> {
                 let first = self.state.last_of(Kind::Dead).is_none();
                 details.count = Some(if first { trees / DEAD_ONE_IN } else { 0 });
             }
+            TaskKind::RainWatch => details.wetness = Some(Wetness::Soaked),
             TaskKind::CountTall => details.count = Some(trees / TALL_ONE_IN),
             TaskKind::RootCheck => {
                 details.count = Some(0);
@@ -167,7 +169,8 @@ impl Life<'_> {
             | TaskKind::LeafCheck
             | TaskKind::Intercrop
             | TaskKind::Open
-            | TaskKind::OpenRest => {}
+            | TaskKind::OpenRest
+            | TaskKind::HandOver => {}
         }
         task.kind.proven_by().map(|kind| (kind, details))
     }

@@ -241,6 +241,7 @@ fn told(name: &str) -> String {
     let season = Season {
         rains_start: Some((5, 20)),
         rains_end: Some((10, 31)),
+        second_rains: None,
         window_opened: None,
     };
     let mut page = String::new();

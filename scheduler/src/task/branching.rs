@@ -17,9 +17,6 @@ const COUNT_LATE_DAYS: u32 = 30;
 /// Counting the tall trees without branches, until all of the stand has them.
 pub(super) fn count_tall(case: &Case<'_>) -> Option<Plan> {
     let rule = case.calendar.induction;
-    if case.all_branched() {
-        return None;
-    }
     let rounds = [Rounds {
         from_month: rule.from_month,
         until_month: rule.until_month,
@@ -51,7 +48,7 @@ pub(super) fn induce(case: &Case<'_>) -> Option<Plan> {
         .induced
         .map(|count| count.on)
         .max(case.said_done(TaskKind::InduceBranching));
-    if tall.trees == Some(0) || induced >= Some(tall.on) || have_branched(case, tall) {
+    if induced >= Some(tall.on) || have_branched(case, tall) {
         return None;
     }
     let opens = days::months_after(planted_on, rule.from_month)?;
@@ -79,10 +76,7 @@ fn have_branched(case: &Case<'_>, tall: Count) -> bool {
 /// One to two weeks after induction; any word on branches since then closes it.
 pub(super) fn look(case: &Case<'_>) -> Option<Plan> {
     let rule = case.calendar.induction;
-    let induced = case
-        .state
-        .induced
-        .filter(|_| case.state.planted_on().is_some())?;
+    let induced = case.state.induced?;
     let looked = [case.state.branched, case.state.tall]
         .into_iter()
         .flatten()

@@ -17,6 +17,8 @@ pub enum TaskKind {
     DigPits,
     /// Fill the planting holes again.
     FillPits,
+    /// Tell whether the rains have begun.
+    RainWatch,
     /// Plant.
     Plant,
     /// Sow the ground cover.
@@ -55,16 +57,19 @@ pub enum TaskKind {
     Open,
     /// Measure and open the trees that were left.
     OpenRest,
+    /// Hear that the years before tapping are over.
+    HandOver,
 }
 
 impl TaskKind {
     /// Every job, in the order of a block's life.
-    pub const ALL: [Self; 24] = [
+    pub const ALL: [Self; 26] = [
         Self::OrderPlants,
         Self::Clear,
         Self::Line,
         Self::DigPits,
         Self::FillPits,
+        Self::RainWatch,
         Self::Plant,
         Self::SowCover,
         Self::SurvivalCheck,
@@ -84,6 +89,7 @@ impl TaskKind {
         Self::GetReady,
         Self::Open,
         Self::OpenRest,
+        Self::HandOver,
     ];
 
     /// The name in records and files.
@@ -95,6 +101,7 @@ impl TaskKind {
             Self::Line => "line",
             Self::DigPits => "dig_pits",
             Self::FillPits => "fill_pits",
+            Self::RainWatch => "rain_watch",
             Self::Plant => "plant",
             Self::SowCover => "sow_cover",
             Self::SurvivalCheck => "survival_check",
@@ -114,6 +121,7 @@ impl TaskKind {
             Self::GetReady => "get_ready",
             Self::Open => "open",
             Self::OpenRest => "open_rest",
+            Self::HandOver => "hand_over",
         }
     }
 
@@ -128,9 +136,12 @@ impl TaskKind {
     pub const fn clock(self) -> Clock {
         match self {
             Self::OrderPlants | Self::Line | Self::DigPits | Self::FillPits => Clock::Office,
-            Self::Clear | Self::Plant | Self::SowCover | Self::Mulch | Self::Firebreak => {
-                Clock::Season
-            }
+            Self::Clear
+            | Self::RainWatch
+            | Self::Plant
+            | Self::SowCover
+            | Self::Mulch
+            | Self::Firebreak => Clock::Season,
             Self::SurvivalCheck
             | Self::Weed
             | Self::Feed
@@ -145,7 +156,8 @@ impl TaskKind {
             | Self::LookAtInduced
             | Self::GetReady
             | Self::Open
-            | Self::OpenRest => Clock::Trees,
+            | Self::OpenRest
+            | Self::HandOver => Clock::Trees,
         }
     }
 
@@ -169,15 +181,17 @@ impl TaskKind {
             Self::Mulch => 12,
             Self::Feed => 13,
             Self::Weed => 14,
-            Self::SowCover => 15,
-            Self::Prune => 16,
-            Self::CountTall => 17,
-            Self::Open => 18,
-            Self::GetReady => 19,
-            Self::GirthCensus => 20,
-            Self::OpenRest => 21,
-            Self::LeafCheck => 22,
-            Self::Intercrop => 23,
+            Self::RainWatch => 15,
+            Self::SowCover => 16,
+            Self::Prune => 17,
+            Self::CountTall => 18,
+            Self::Open => 19,
+            Self::GetReady => 20,
+            Self::GirthCensus => 21,
+            Self::OpenRest => 22,
+            Self::HandOver => 23,
+            Self::LeafCheck => 24,
+            Self::Intercrop => 25,
         }
     }
 
@@ -193,12 +207,14 @@ impl TaskKind {
             | Self::LeafCheck
             | Self::Intercrop
             | Self::GetReady
-            | Self::OpenRest => None,
+            | Self::OpenRest
+            | Self::HandOver => None,
             Self::SowCover => Some(Kind::CoverSown),
             Self::Clear => Some(Kind::Cleared),
             Self::Line => Some(Kind::Lined),
             Self::CountTall => Some(Kind::NotBranched),
             Self::DigPits => Some(Kind::HolesDug),
+            Self::RainWatch => Some(Kind::Rain),
             Self::Plant => Some(Kind::Planted),
             Self::SurvivalCheck => Some(Kind::Dead),
             Self::Backfill => Some(Kind::Replaced),
@@ -223,6 +239,8 @@ impl TaskKind {
             Self::DigPits => &["pits"],
             Self::FillPits => &["pits.refill_days_before"],
             Self::SowCover => &["cover"],
+            // Its days come from the group's usual rains, not from a calendar.
+            Self::RainWatch | Self::HandOver => &[],
             Self::Plant => &["planting.window_days", "spacing"],
             Self::SurvivalCheck => &["survival"],
             Self::Backfill => &["backfill"],

@@ -11,11 +11,6 @@ use crate::{days, stand};
 pub(super) fn clear(case: &Case<'_>) -> Option<Plan> {
     let planned_on = case.block.planned_on?;
     let rule = case.calendar.land;
-    let ordered = case.said_done(TaskKind::OrderPlants).is_some() || case.state.plants_received > 0;
-    let is_clear = case.last_done(TaskKind::Clear).is_some() || is_pegged(case);
-    if !ordered || is_clear {
-        return None;
-    }
     let late_after = days::before(planned_on, rule.clear_days_before)?;
     let opens = days::months_before(planned_on, rule.clear_months_before)?;
     // Felling waits for the end of the rains, unless these last until it must be done.
@@ -33,9 +28,6 @@ pub(super) fn clear(case: &Case<'_>) -> Option<Plan> {
 
 pub(super) fn line(case: &Case<'_>) -> Option<Plan> {
     let planned_on = case.block.planned_on?;
-    if is_pegged(case) {
-        return None;
-    }
     Some(Plan {
         due: days::months_before(planned_on, case.calendar.land.line_months_before)?,
         late_after: days::months_before(planned_on, case.calendar.pits.dig_months_before)?,
@@ -52,10 +44,6 @@ pub(super) fn line(case: &Case<'_>) -> Option<Plan> {
 pub(super) fn sow_cover(case: &Case<'_>) -> Option<Plan> {
     let rule = case.calendar.cover;
     let planting = case.state.planted_on().or(case.block.planned_on)?;
-    let is_clear = case.last_done(TaskKind::Clear).is_some() || is_pegged(case);
-    if !rule.is_asked || !is_clear || case.last_done(TaskKind::SowCover).is_some() {
-        return None;
-    }
     let rains = case.season.rains(planting)?;
     let ends = days::after(rains.start, rule.within_days)?.min(rains.end);
     Some(Plan {
@@ -66,8 +54,13 @@ pub(super) fn sow_cover(case: &Case<'_>) -> Option<Plan> {
     })
 }
 
+/// The land is cleared, or pegs stand on it.
+pub(super) fn is_clear(case: &Case<'_>) -> bool {
+    case.last_done(TaskKind::Clear).is_some() || is_pegged(case)
+}
+
 /// Pegs stand, or what comes after them: holes, trees.
-fn is_pegged(case: &Case<'_>) -> bool {
+pub(super) fn is_pegged(case: &Case<'_>) -> bool {
     let dug = case.state.holes > 0 || case.said_done(TaskKind::DigPits).is_some();
     let pegged = case.last_done(TaskKind::Line).is_some();
     pegged || dug || !case.state.cohorts.is_empty()

@@ -22,10 +22,6 @@ const SAME_SEASON_DAYS: i64 = 183;
 pub(super) fn order_plants(case: &Case<'_>) -> Option<Plan> {
     let planned_on = case.block.planned_on?;
     let order = &case.calendar.order;
-    let ordered = case.said_done(TaskKind::OrderPlants).is_some() || case.state.plants_received > 0;
-    if ordered || is_planted(case) {
-        return None;
-    }
     let lead_days = orders::usual_lead_days(order)?;
     let last = orders::order_by(planned_on, lead_days, order.slack_days)?;
     let plants = |points| orders::plants_to_order(points, order.spares_pct, order.transit_loss_pct);
@@ -45,9 +41,6 @@ pub(super) fn dig_pits(case: &Case<'_>) -> Option<Plan> {
     let pits = case.calendar.pits;
     let points = stand::points(case.block, case.calendar);
     let holes = case.state.holes;
-    if is_dug(case) || is_planted(case) {
-        return None;
-    }
     Some(Plan {
         due: days::months_before(planned_on, pits.dig_months_before)?,
         late_after: days::before(planned_on, pits.refill_days_before)?,
@@ -63,9 +56,6 @@ pub(super) fn dig_pits(case: &Case<'_>) -> Option<Plan> {
 /// Once about all are dug, and in time for the earth to settle before the plants come.
 pub(super) fn fill_pits(case: &Case<'_>) -> Option<Plan> {
     let planned_on = case.block.planned_on?;
-    if !is_dug(case) || is_planted(case) || case.said_done(TaskKind::FillPits).is_some() {
-        return None;
-    }
     let late_after = days::before(planned_on, case.calendar.pits.refill_days_before)?;
     let dug_on = case.last_done(TaskKind::DigPits)?;
     Some(Plan {
@@ -79,31 +69,41 @@ pub(super) fn fill_pits(case: &Case<'_>) -> Option<Plan> {
     })
 }
 
-/// Only the adviser's word opens the planting window; a date in a file never does.
 pub(super) fn plant(case: &Case<'_>) -> Option<Plan> {
     let opened_on = case.season.window_opened?;
-    if !is_meant_for(case, opened_on) || case.said_done(TaskKind::Plant) >= Some(opened_on) {
-        return None;
-    }
-    let planted = case.state.planted();
-    let places = places(case);
-    let all = match places {
-        Some(places) => as_good_as_all(planted, places),
-        None => is_planted(case),
-    };
-    if all {
+    if case.said_done(TaskKind::Plant) >= Some(opened_on) {
         return None;
     }
     let due = case.wait_for_soil(opened_on)?;
+    let planted = case.state.planted();
     Some(Plan {
         due,
         late_after: days::after(opened_on, case.calendar.planting.late_days)?.max(due),
         ends: Some(days::after(opened_on, case.calendar.planting.window_days)?),
         figures: Figures {
-            trees: places.map(|places| places.saturating_sub(planted)),
+            trees: places(case).map(|places| places.saturating_sub(planted)),
             ..Figures::default()
         },
     })
+}
+
+/// Plants are ordered, or came without a word of an order.
+pub(super) fn is_ordered(case: &Case<'_>) -> bool {
+    case.said_done(TaskKind::OrderPlants).is_some() || case.state.plants_received > 0
+}
+
+/// Only the adviser's word opens the planting window; a date in a file never does.
+pub(super) fn is_open_for(case: &Case<'_>) -> bool {
+    let opened = case.season.window_opened;
+    opened.is_some_and(|opened_on| is_meant_for(case, opened_on))
+}
+
+/// Fewer trees than places, or nothing planted where the places are not known.
+pub(super) fn are_places_left(case: &Case<'_>) -> bool {
+    match places(case) {
+        Some(places) => !as_good_as_all(case.state.planted(), places),
+        None => case.state.cohorts.is_empty(),
+    }
 }
 
 /// Whether this block is to be planted in the season that was opened on this day.
@@ -114,7 +114,9 @@ fn is_meant_for(case: &Case<'_>, opened_on: NaiveDate) -> bool {
     };
     match (case.state.planted_on(), case.block.planned_on) {
         (Some(planted_on), _) => near(planted_on),
-        (None, Some(planned_on)) => near(planned_on),
+        (None, Some(planned_on)) => {
+            near(planned_on) && case.season.may_be_one(planned_on, opened_on)
+        }
         (None, None) => case.state.holes > 0 || case.state.plants_received > 0,
     }
 }
@@ -130,17 +132,13 @@ fn places(case: &Case<'_>) -> Option<u32> {
     }
 }
 
-fn is_dug(case: &Case<'_>) -> bool {
+pub(super) fn is_dug(case: &Case<'_>) -> bool {
     let holes = case.state.holes;
     let counted = match stand::points(case.block, case.calendar) {
         Some(points) => as_good_as_all(holes, points),
         None => holes > 0,
     };
     counted || case.said_done(TaskKind::DigPits).is_some()
-}
-
-fn is_planted(case: &Case<'_>) -> bool {
-    !case.state.cohorts.is_empty()
 }
 
 fn as_good_as_all(part: u32, whole: u32) -> bool {

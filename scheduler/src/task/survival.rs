@@ -67,7 +67,7 @@ pub(super) fn backfill(case: &Case<'_>) -> Option<Plan> {
     let planted_on = case.state.planted_on()?;
     let counted_on = case.state.last_of(Kind::Dead)?;
     let filled = case.said_done(TaskKind::Backfill) >= Some(counted_on);
-    if filled || !needs_filling(case, rule) {
+    if filled {
         return None;
     }
     let window = filling(planted_on, counted_on.max(case.today), case.season, rule)?;
@@ -85,7 +85,8 @@ pub(super) fn backfill(case: &Case<'_>) -> Option<Plan> {
 }
 
 /// Gaps there are, and more than the handbook calls tolerable.
-fn needs_filling(case: &Case<'_>, rule: &Backfill) -> bool {
+pub(super) fn needs_filling(case: &Case<'_>) -> bool {
+    let rule = &case.calendar.backfill;
     let planted = f64::from(case.state.planted());
     let alive = f64::from(case.state.alive());
     case.state.gaps() > 0 && alive * 100.0 < rule.survival_target_pct * planted

@@ -24,6 +24,13 @@ const CENSUS_LATE_DAYS: u32 = 30;
 /// Opening has no hurry, but tappers and cups wait.
 const OPEN_LATE_DAYS: u32 = 60;
 
+/// A year without another opening, and the first season of tapping is over.
+const FIRST_SEASON_MONTHS: u32 = 12;
+/// The text of it may wait so long for more urgent ones.
+const HAND_OVER_DAYS: u32 = 60;
+/// A text that was put out leaves within so many days, or never.
+const SENT_WITHIN_DAYS: u32 = 3;
+
 /// A sample that no adviser took opens a stand only from this size on: with 30 trees the share can
 /// be 17 points off, with 100 still 9, and who counts for themselves picks thick ones.
 const SELF_COUNT_TREES: u32 = 100;
@@ -190,8 +197,7 @@ pub(super) fn get_ready(case: &Case<'_>) -> Option<Plan> {
 
 pub(super) fn open(case: &Case<'_>) -> Option<Plan> {
     let ready = readiness(case.state, case.calendar)?;
-    let said = case.said_done(TaskKind::Open) >= Some(ready.on);
-    if said || ready.verdict != Verdict::Ready {
+    if case.said_done(TaskKind::Open) >= Some(ready.on) {
         return None;
     }
     let rule = &case.calendar.opening;
@@ -211,33 +217,61 @@ pub(super) fn open(case: &Case<'_>) -> Option<Plan> {
     })
 }
 
-/// So many days after each opening the trees that were too thin are looked at again, as long as
-/// girths are asked for at all.
+/// So many days after each opening the trees that were too thin are looked at again, until the
+/// stand is handed over.
 pub(super) fn open_rest(case: &Case<'_>) -> Option<Plan> {
-    let left = case.state.alive().saturating_sub(case.state.opened);
-    if left == 0 || !is_opened(case) {
-        return None;
-    }
     let rule = &case.calendar.opening;
     let opened_on = case.state.last_of(Kind::TappingOpened);
     let last = opened_on.max(case.said_done(TaskKind::OpenRest))?;
     let due = in_season(days::after(last, rule.rest_every_days)?, &rule.months)?;
-    let until_month = case.calendar.census.rounds.last()?.until_month;
-    let last_day = days::before(
-        days::months_after(case.state.planted_on()?, until_month)?,
-        1,
-    )?;
+    let late_after = days::after(due, OPEN_LATE_DAYS)?;
+    // A round that would not be over by then is not begun.
+    let ends = days::before(handed_over_on(case)?, 1).filter(|ends| late_after <= *ends)?;
     Some(Plan {
         due,
-        late_after: days::after(due, OPEN_LATE_DAYS)?,
-        ends: Some(days::after(due, rule.rest_every_days)?.min(last_day)),
+        late_after,
+        ends: Some(days::after(due, rule.rest_every_days)?.min(ends)),
         figures: Figures {
-            trees: Some(left),
+            trees: Some(left(case)),
             girth_cm: Some(rule.girth_cm),
             datum_cm: Some(rule.height_cm),
             days_since: case.days_since(Some(last)),
             ..Figures::default()
         },
+    })
+}
+
+/// Living trees that are not opened.
+pub(super) fn left(case: &Case<'_>) -> u32 {
+    case.state.alive().saturating_sub(case.state.opened)
+}
+
+/// A stand is a tapping plot when all its trees are opened, or when a year has passed in which no
+/// more were.
+fn handed_over_on(case: &Case<'_>) -> Option<NaiveDate> {
+    let opened_on = case.state.last_of(Kind::TappingOpened)?;
+    if left(case) == 0 {
+        return Some(opened_on);
+    }
+    days::months_after(opened_on, FIRST_SEASON_MONTHS)
+}
+
+/// One text that closes the years before tapping. Nothing is asked, so it goes once.
+pub(super) fn hand_over(case: &Case<'_>) -> Option<Plan> {
+    let due = handed_over_on(case)?;
+    if case.said_done(TaskKind::HandOver) >= Some(due) {
+        return None;
+    }
+    let told = case.state.nudges.get(&TaskKind::HandOver);
+    let ends = match told.filter(|track| track.due == due) {
+        Some(track) => days::after(track.first_on, SENT_WITHIN_DAYS)?,
+        None => days::after(due, HAND_OVER_DAYS)?,
+    };
+    Some(Plan {
+        due,
+        late_after: ends,
+        ends: Some(ends),
+        figures: Figures::default(),
     })
 }
 

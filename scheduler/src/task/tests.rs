@@ -1,5 +1,6 @@
 //! Given facts, at a day, then these tasks.
 
+mod condition;
 mod given;
 mod growing;
 mod laws;

@@ -118,9 +118,6 @@ fn kilograms(case: &Case<'_>, on: NaiveDate) -> f64 {
 /// Until the trees have branched, or are past the age.
 pub(super) fn prune(case: &Case<'_>) -> Option<Plan> {
     let rule = case.calendar.pruning;
-    if case.all_branched() {
-        return None;
-    }
     let rounds = [Rounds {
         from_month: rule.from_month,
         until_month: rule.until_month,

@@ -86,6 +86,7 @@ impl Facts {
             | Body::TakenBack { .. }
             | Body::Warned { .. }
             | Body::WindowOpened { .. }
+            | Body::PlantingHeld { .. }
             | Body::ConsentGiven { .. }
             | Body::ConsentWithdrawn { .. }
             | Body::Erased { .. } => None,
@@ -122,6 +123,7 @@ fn proves(task: TaskKind, kind: Kind, details: &Details) -> bool {
         TaskKind::Weed => kind == Kind::Weeded,
         TaskKind::Feed => kind == Kind::Fertilised,
         TaskKind::SowCover => kind == Kind::CoverSown,
+        TaskKind::RainWatch => kind == Kind::Rain,
         TaskKind::Prune => kind == Kind::Pruned,
         TaskKind::GirthCensus => kind == Kind::Girth,
         TaskKind::RootCheck => kind == Kind::Disease && details.ailment == Some(Ailment::WhiteRoot),
@@ -138,6 +140,7 @@ fn proves(task: TaskKind, kind: Kind, details: &Details) -> bool {
         | TaskKind::LeafCheck
         | TaskKind::Intercrop
         | TaskKind::OpenRest
+        | TaskKind::HandOver
         | TaskKind::Plant
         | TaskKind::SurvivalCheck
         | TaskKind::Backfill

@@ -178,8 +178,8 @@ impl Laws {
                 let open = engine.tasks(block.id, today);
                 for task in open.iter().filter(|task| task.due <= today) {
                     let job = (person.called().to_owned(), task.kind);
-                    if self.is_late(task, person, today) || self.turn(task, today) == Turn::Adviser
-                    {
+                    let is_given_up = self.turn(task, today) == Turn::Adviser;
+                    if self.is_late(task, person, today) || (is_given_up && !task.only_tells()) {
                         must.insert(job.clone());
                     }
                     may.insert(job);

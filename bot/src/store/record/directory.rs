@@ -139,6 +139,8 @@ pub(super) struct StoredGroup {
     quiet_days: Vec<NaiveDate>,
     rains_start: Option<(u32, u32)>,
     rains_end: Option<(u32, u32)>,
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    second_rains: Option<((u32, u32), (u32, u32))>,
     window_opened: Option<NaiveDate>,
 }
 
@@ -154,6 +156,7 @@ impl From<&Group> for StoredGroup {
             quiet_days: group.quiet_days.clone(),
             rains_start: group.rains_start,
             rains_end: group.rains_end,
+            second_rains: group.second_rains,
             window_opened: group.window_opened,
         }
     }
@@ -177,6 +180,7 @@ impl TryFrom<StoredGroup> for Group {
             quiet_days: stored.quiet_days,
             rains_start: stored.rains_start,
             rains_end: stored.rains_end,
+            second_rains: stored.second_rains,
             window_opened: stored.window_opened,
         })
     }

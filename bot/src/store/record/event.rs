@@ -67,6 +67,10 @@ enum StoredBody {
         group: u32,
         on: NaiveDate,
     },
+    PlantingHeld {
+        group: u32,
+        on: NaiveDate,
+    },
     ConsentGiven {
         person: u32,
         how: String,
@@ -183,6 +187,10 @@ impl From<&Body> for StoredBody {
                 ailment: ailment.name().to_owned(),
                 on: *on,
             },
+            Body::PlantingHeld { group, on } => Self::PlantingHeld {
+                group: group.0,
+                on: *on,
+            },
             Body::WindowOpened { group, on } => Self::WindowOpened {
                 group: group.0,
                 on: *on,
@@ -202,6 +210,8 @@ impl From<&Body> for StoredBody {
 
 impl StoredBody {
     fn open(self) -> Result<Body, Fault> {
+        // The field of this name hides the function.
+        let job = task;
         Ok(match self {
             Self::Reported {
                 block,
@@ -215,22 +225,14 @@ impl StoredBody {
                 on: Happened { from, to },
                 details: details.open()?,
             },
-            Self::TaskDone {
-                block,
-                task: name,
-                on,
-            } => Body::TaskDone {
+            Self::TaskDone { block, task, on } => Body::TaskDone {
                 block: BlockId(block),
-                task: task(&name)?,
+                task: job(&task)?,
                 on,
             },
-            Self::Postponed {
-                block,
-                task: name,
-                until,
-            } => Body::Postponed {
+            Self::Postponed { block, task, until } => Body::Postponed {
                 block: BlockId(block),
-                task: task(&name)?,
+                task: job(&task)?,
                 until,
             },
             Self::Nudged {
@@ -254,6 +256,10 @@ impl StoredBody {
             } => Body::Warned {
                 block: BlockId(block),
                 ailment: ailment(&name)?,
+                on,
+            },
+            Self::PlantingHeld { group, on } => Body::PlantingHeld {
+                group: GroupId(group),
                 on,
             },
             Self::WindowOpened { group, on } => Body::WindowOpened {

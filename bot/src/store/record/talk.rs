@@ -86,6 +86,11 @@ enum StoredQuestion {
         group: u32,
         ailment: String,
     },
+    HoldPlanting {
+        code: String,
+        group: u32,
+        on: NaiveDate,
+    },
     Erase {
         code: String,
         person: u32,
@@ -205,6 +210,14 @@ impl From<&Question> for StoredQuestion {
             },
             Question::Code {
                 code,
+                deed: Deed::HoldPlanting { group, on },
+            } => Self::HoldPlanting {
+                code: code.clone(),
+                group: group.0,
+                on: *on,
+            },
+            Question::Code {
+                code,
                 deed: Deed::Erase { person },
             } => Self::Erase {
                 code: code.clone(),
@@ -247,6 +260,13 @@ impl StoredQuestion {
                 deed: Deed::Warn {
                     group: GroupId(group),
                     ailment: ailment(&name)?,
+                },
+            },
+            Self::HoldPlanting { code, group, on } => Question::Code {
+                code,
+                deed: Deed::HoldPlanting {
+                    group: GroupId(group),
+                    on,
                 },
             },
             Self::Erase { code, person } => Question::Code {

@@ -154,7 +154,7 @@ impl Given {
     }
 }
 
-fn reader() -> &'static Reader {
+pub(super) fn reader() -> &'static Reader {
     static READER: OnceLock<Reader> = OnceLock::new();
     READER.get_or_init(|| {
         let packs = languages::ALL.iter().map(|text| Pack::parse(text).unwrap());

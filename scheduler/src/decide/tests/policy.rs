@@ -3,15 +3,20 @@
 //! The rules are the project's own policy for texts. Readings that need no words are built by
 //! hand, so that a change of the reader cannot hide a change of the policy.
 
-use std::{string::ToString, vec, vec::Vec};
+use std::{
+    string::{String, ToString},
+    vec,
+    vec::Vec,
+};
 
 use budwood_parser::{
-    Act, Ailment, Alarm, Bare, Correction, Details, Doubt, Extent, Kind, Reading, Sender, Stance,
+    Act, Ailment, Alarm, Bare, Correction, Details, Doubt, Extent, Kind, Known, Reading, Sender,
+    Stance, Wetness,
 };
 
 use super::{
     super::{Decision, Draft, Missing, Nudged, Pending},
-    given::{Given, count, draft, given, in_short, report},
+    given::{Given, count, draft, given, in_short, reader, report},
 };
 
 fn says(act: Act) -> Reading {
@@ -228,7 +233,7 @@ fn a_number_alone_answers_a_nudge_that_asked_for_one() {
     check(
         &girth,
         &bare(Bare::Numbers(vec![41.0, 43.0])),
-        "record girth B",
+        "record girth [41.0, 43.0] B",
     );
     let weed = asked(Kind::Weeded, None);
     check(&weed, &bare(Bare::Number(12.0)), "silent, NothingAsked");
@@ -245,6 +250,47 @@ fn the_word_of_the_nudge_is_about_its_block() {
     nudged.check("weeded", "record weeded B");
     nudged.check("weeded A", "record weeded A");
     nudged.check("pruned", "ask block of pruned");
+}
+
+/// Asked whether rain has soaked the ground, people answer "rain" or "no" as well as "rain yes".
+#[test]
+fn a_question_about_rain_is_answered_with_a_word() {
+    let mut asked = given().asked(Pending::Nudge);
+    asked.nudged = Some(Nudged {
+        block: "B",
+        kind: Kind::Rain,
+        ailment: None,
+    });
+    let on_b = |wetness| vec![("B".to_string(), Some(wetness))];
+    for text in ["rain yes", "rain", "it rained"] {
+        assert_eq!(rain_told(&asked, text), on_b(Wetness::Soaked), "{text}");
+    }
+    for text in ["rain no", "no rain", "no"] {
+        assert_eq!(rain_told(&asked, text), on_b(Wetness::None), "{text}");
+    }
+    assert_eq!(
+        rain_told(&asked, "rain 5 mm"),
+        vec![("B".to_string(), None)]
+    );
+    // Unasked, nobody knows how much rain "rain" was.
+    asked.nudged = None;
+    assert_eq!(rain_told(&asked, "rain"), vec![("A".to_string(), None)]);
+}
+
+/// Each block with what is recorded of the rain there.
+fn rain_told(given: &Given, text: &str) -> Vec<(String, Option<Wetness>)> {
+    let known = Known {
+        languages: &["en"],
+        blocks: &["A", "B", "C"],
+        groups: &[],
+        members: &[],
+        sender: Sender::Farmer,
+    };
+    let Decision::Record(facts) = given.decide(&reader().read(text, &known)) else {
+        panic!("nothing is recorded of {text:?}");
+    };
+    let told = |fact: &Draft| (fact.block.clone().unwrap(), fact.details.wetness);
+    facts.iter().map(told).collect()
 }
 
 #[test]

@@ -1,7 +1,8 @@
 //! Given facts, at a day, then tasks: facts are written one to a line.
 //!
 //! `2027-06-01 planted 120`, `2028-03-01 girth 12/30`, `2027-07-01 done order_plants`,
-//! `2027-07-01 later weed 2027-07-15`, `2027-08-01 white_root 2`, `2027-08-01 warned leaf_spot`.
+//! `2027-07-01 later weed 2027-07-15`, `2027-07-01 nudged weed 2027-06-30`,
+//! `2027-08-01 white_root 2`, `2027-08-01 warned leaf_spot`.
 
 use std::{
     string::{String, ToString},
@@ -57,6 +58,7 @@ pub(super) fn block() -> Block {
 pub(super) const RAINS: Season = Season {
     rains_start: Some((5, 20)),
     rains_end: Some((10, 31)),
+    second_rains: None,
     window_opened: None,
 };
 
@@ -139,6 +141,12 @@ pub(super) fn fact(id: u64, line: &str) -> Event {
             block: BLOCK,
             ailment: Ailment::from_name(words[2]).unwrap(),
             on,
+        },
+        "nudged" => Body::Nudged {
+            block: BLOCK,
+            task: TaskKind::from_name(words[2]).unwrap(),
+            on,
+            due: day(words[3]),
         },
         name => {
             let (kind, details) = report(name, words.get(2).copied());

@@ -59,7 +59,8 @@ fn work(task: &Task, given: &Given) -> String {
         TaskKind::Firebreak => "done firebreak".into(),
         TaskKind::CountTall => format!("not_branched {}", trees / 5),
         TaskKind::GetReady => "done get_ready".into(),
-        TaskKind::FillPits | TaskKind::LeafCheck | TaskKind::OpenRest => {
+        TaskKind::RainWatch => "soaked".into(),
+        TaskKind::FillPits | TaskKind::LeafCheck | TaskKind::OpenRest | TaskKind::HandOver => {
             format!("done {}", task.kind.name())
         }
         TaskKind::SowCover => "cover_sown".into(),

@@ -220,6 +220,7 @@ fn rains_over_the_turn_of_the_year_are_one_season() {
     let wet = Season {
         rains_start: Some((10, 1)),
         rains_end: Some((4, 30)),
+        second_rains: None,
         window_opened: None,
     };
     let rains = wet.rains(day("2028-01-15")).unwrap();

@@ -20,6 +20,7 @@ use crate::{
 const RAINS: Season = Season {
     rains_start: Some((5, 20)),
     rains_end: Some((10, 31)),
+    second_rains: None,
     window_opened: None,
 };
 
@@ -162,4 +163,56 @@ fn wet_and_dry_soil_hold_planting_and_feeding() {
         "2027-09-24"
     );
     assert_eq!(fed(&[planted, "2027-09-10 dry"].concat()), "2027-09-17");
+}
+
+/// Rains from April and from September, as in the south of Ghana (dates are common practice there):
+/// each job waits for those that its block is in, or the next.
+#[test]
+fn where_it_rains_twice_a_year_the_next_rains_count() {
+    let season = Season {
+        rains_start: Some((4, 1)),
+        rains_end: Some((7, 15)),
+        second_rains: Some(((9, 1), (11, 15))),
+        window_opened: None,
+    };
+    let rains = |season: Season, on: &str| {
+        let rains = season.rains(day(on)).unwrap();
+        format!("{} {}", rains.start, rains.end)
+    };
+    let (first, second) = ("2027-04-01 2027-07-15", "2027-09-01 2027-11-15");
+    for (on, expected) in [
+        ("2027-01-10", first),
+        ("2027-07-15", first),
+        ("2027-07-16", second),
+        ("2027-11-15", second),
+        ("2027-11-16", "2028-04-01 2028-07-15"),
+    ] {
+        assert_eq!(rains(season, on), expected, "{on}");
+    }
+    let swapped = Season {
+        rains_start: Some((9, 1)),
+        rains_end: Some((11, 15)),
+        second_rains: Some(((4, 1), (7, 15))),
+        ..season
+    };
+    assert_eq!(rains(swapped, "2027-01-10"), first);
+    let opened = |on: &str| Season {
+        window_opened: Some(day(on)),
+        ..season
+    };
+    assert_eq!(
+        rains(opened("2027-09-12"), "2027-09-13"),
+        "2027-09-12 2027-11-15"
+    );
+    assert_eq!(rains(opened("2027-09-12"), "2027-06-01"), first);
+    let planted_in = |planned: &str, window: &str, today: &str| {
+        let mut block = given(fao(), "2027-02-20 holes_dug 600").planned(planned);
+        block.season = opened(window);
+        block.due(today, Plant)
+    };
+    let spring = planted_in("2027-04-10", "2027-04-05", "2027-04-06");
+    assert_eq!(spring, Some("2027-04-05".to_string()));
+    assert_eq!(planted_in("2027-09-10", "2027-04-05", "2027-04-06"), None);
+    let autumn = planted_in("2027-09-10", "2027-09-03", "2027-09-04");
+    assert_eq!(autumn, Some("2027-09-03".to_string()));
 }

@@ -1,13 +1,21 @@
-//! Jobs beside the main ones: filling pits, cover, leaves, food crops, the trees that were left.
+//! Jobs beside the main ones: filling pits, rain, cover, leaves, food crops, the trees that were left.
 
-use std::{format, string::ToString};
+use std::{
+    format,
+    string::{String, ToString},
+    vec,
+    vec::Vec,
+};
 
 use budwood_parser::Ailment;
 
-use super::given::{day, fao, given, indonesia};
-use crate::task::TaskKind::{
-    self, DigPits, Feed, FillPits, Intercrop, LeafCheck, OpenRest, Plant, Prune, RootCheck,
-    SowCover, Weed,
+use super::given::{Given, day, fao, given, indonesia};
+use crate::task::{
+    Clock, Task,
+    TaskKind::{
+        self, DigPits, Feed, FillPits, HandOver, Intercrop, LeafCheck, OpenRest, Plant, Prune,
+        RainWatch, RootCheck, SowCover, Weed,
+    },
 };
 
 /// FAO: holes are filled ten days before planting. 625 points of a hectare at 8 x 2 m.
@@ -29,6 +37,59 @@ fn pits_are_filled_once_they_are_dug_and_before_planting() {
     for closed in ["2027-05-16 done fill_pits", "2027-05-25 planted 600"] {
         let facts = format!("{dug}{closed}");
         assert!(plan(&facts).at("2027-05-26", FillPits).is_none());
+    }
+}
+
+/// Rains from 20 May: asked for from three weeks before that day until 45 days after it.
+#[test]
+fn rain_is_asked_for_where_holes_wait_for_it() {
+    let plan = |facts: &str| given(fao(), facts).planned("2027-06-01").rains();
+    let dug = "2027-04-02 holes_dug 600\n";
+    let watch = plan(dug).at("2027-04-10", RainWatch).unwrap();
+    assert_eq!((watch.due, watch.clock), (day("2027-04-29"), Clock::Season));
+    assert_eq!(watch.ends, Some(day("2027-05-26")));
+    assert_eq!(watch.figures.since, Some(day("2027-04-22")));
+    let late = plan("2027-05-10 holes_dug 600").due("2027-05-11", RainWatch);
+    assert_eq!(late, Some("2027-05-10".to_string()));
+    let none = |given: Given, today: &str| assert_eq!(given.at(today, RainWatch), None, "{today}");
+    none(plan(""), "2027-05-20");
+    none(
+        plan(&[dug, "2027-05-21 planted 300"].concat()),
+        "2027-05-22",
+    );
+    none(plan(dug).planned("2028-06-01"), "2027-05-20");
+    none(given(fao(), dug).planned("2027-06-01"), "2027-05-20");
+    none(plan(dug), "2027-05-27");
+    let unplanned = given(fao(), dug).rains();
+    assert!(unplanned.at("2027-05-20", RainWatch).is_some());
+}
+
+/// Any word of rain is an answer for a week, and the adviser's word ends the questions.
+#[test]
+fn rain_is_asked_for_once_a_week_until_the_window_opens() {
+    let plan = |facts: &str| {
+        let dug = ["2027-04-02 holes_dug 600\n", facts].concat();
+        given(fao(), &dug).planned("2027-06-01").rains()
+    };
+    for told in ["2027-05-18 soaked", "2027-05-18 dry"] {
+        let next = plan(told).at("2027-05-19", RainWatch).unwrap();
+        assert_eq!(next.due, day("2027-05-25"), "{told}");
+        assert_eq!(next.figures.since, Some(day("2027-05-18")));
+    }
+    let last = plan("2027-06-28 dry").at("2027-06-29", RainWatch);
+    assert_eq!(last, None, "the next question would come after 4 July");
+    let put_off = plan("2027-05-01 later rain_watch 2027-05-20\n2027-05-02 soaked");
+    assert_eq!(
+        put_off.due("2027-05-03", RainWatch),
+        Some("2027-05-09".to_string())
+    );
+    for (opened, is_over) in [
+        ("2027-05-24", true),
+        ("2027-04-06", true),
+        ("2026-06-10", false),
+    ] {
+        let watch = plan("").window(opened).at("2027-05-25", RainWatch);
+        assert_eq!(watch.is_none(), is_over, "{opened}");
     }
 }
 
@@ -99,16 +160,60 @@ fn the_trees_that_were_left_are_looked_at_half_a_year_later() {
     assert_eq!(again.due, day("2028-08-01"));
     assert_eq!(again.figures.trees, Some(25));
     let all = given(indonesia(), &[stand, "425"].concat());
-    assert_eq!(all.tasks_on(day("2027-08-02")), []);
+    assert!(all.at("2027-08-02", OpenRest).is_none());
+    // Looked at in May, the next round would end after the year does.
+    let looked = [stand, "340\n2028-05-10 done open_rest"].concat();
+    assert!(
+        given(indonesia(), &looked)
+            .at("2028-05-11", OpenRest)
+            .is_none()
+    );
     // Opening itself is asked for while few are opened.
     let few = given(indonesia(), &[stand, "20"].concat());
     assert!(few.at("2027-08-02", OpenRest).is_none());
 }
 
+/// The record of the years before tapping closes with the last tree, or after a year in which no
+/// more were opened. One text says so, and nothing is asked of the stand any more.
+#[test]
+fn a_tapping_plot_is_handed_over_once() {
+    let stand = "2022-06-01 planted 425\n2027-07-01 girth 80/100\n2027-08-01 tapping_opened ";
+    let kinds = |facts: &str, today: &str| -> Vec<(TaskKind, String)> {
+        let tasks = given(indonesia(), &[stand, facts].concat()).tasks_on(day(today));
+        let told = |task: &Task| (task.kind, task.due.to_string());
+        tasks.iter().map(told).collect()
+    };
+    let over = |due: &str| vec![(HandOver, due.to_string())];
+    assert_eq!(kinds("425", "2027-08-02"), over("2027-08-01"));
+    assert_eq!(kinds("340", "2028-08-02"), over("2028-08-01"));
+    let more = "340\n2028-02-01 tapping_opened 60";
+    assert_eq!(kinds(more, "2028-08-02")[1..], over("2029-02-01"));
+    assert_eq!(
+        kinds("20", "2028-08-02")
+            .iter()
+            .find(|job| job.0 == HandOver),
+        None
+    );
+    // Told, or never to be told.
+    let told = given(
+        indonesia(),
+        &[stand, "425\n2027-08-05 nudged hand_over 2027-08-01"].concat(),
+    );
+    assert_eq!(
+        told.at("2027-08-08", HandOver).unwrap().ends,
+        Some(day("2027-08-08"))
+    );
+    assert_eq!(told.tasks_on(day("2027-08-09")), []);
+    assert_eq!(kinds("425", "2027-10-01"), []);
+    assert_eq!(kinds("425\n2027-08-05 done hand_over", "2027-08-06"), []);
+}
+
 /// A phone gets one routine text a week: what is only looked at never takes it from these.
 #[test]
 fn looking_never_crowds_out_planting_weeding_and_feeding() {
-    let looks = [SowCover, LeafCheck, Intercrop, OpenRest];
+    let looks = [
+        RainWatch, SowCover, LeafCheck, Intercrop, OpenRest, HandOver,
+    ];
     for work in [Plant, Weed, Feed] {
         let is_first = |look: &TaskKind| work.urgency() < look.urgency();
         assert!(looks.iter().all(is_first), "{}", work.name());
