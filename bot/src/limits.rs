@@ -238,6 +238,10 @@ pub const STORE_LOCK_TRIES: u32 = 20;
 /// The pause between these tries: together half a second.
 pub const STORE_LOCK_PAUSE: Duration = Duration::from_millis(25);
 
+/// A store's log up to this size is copied whole before it is opened, a larger one as far as opening
+/// may write over what counts: a fraction of a second, and what hundreds of farmers text in a year.
+pub const LOG_COPIED_WHOLE_BYTES: u64 = 64 * 1024 * 1024;
+
 /// Stands of a group whose girths are looked at for what is usual there: more do not change it.
 pub const PEERS_MAX: usize = 500;
 

@@ -25,6 +25,7 @@ use std::{
 
 use self::before::Before;
 use super::StoreError;
+use crate::limits;
 
 /// The folder inside the store for what was set aside.
 const ASIDE: &str = "set-aside";
@@ -38,13 +39,22 @@ pub(super) fn open<T>(
     folder: &Path,
     attempt: impl Fn() -> Result<T, StoreError>,
 ) -> Result<T, StoreError> {
+    open_keeping(folder, limits::LOG_COPIED_WHOLE_BYTES, attempt)
+}
+
+/// The same; a log up to so many bytes is copied whole.
+fn open_keeping<T>(
+    folder: &Path,
+    whole: u64,
+    attempt: impl Fn() -> Result<T, StoreError>,
+) -> Result<T, StoreError> {
     if is_in_use(folder)? {
         return Err(StoreError::InUse(folder.display().to_string()));
     }
     drop_unfinished_snapshots(folder)?;
     let attempt = || unbroken(folder, &attempt);
     // On a full disk a store must open all the same.
-    let before = Before::keep(folder).ok();
+    let before = Before::keep(folder, whole).ok();
     let damaged = match attempt() {
         Err(error @ StoreError::Damaged(_)) => error,
         // Another process has opened it meanwhile: it is that one's now.
@@ -57,7 +67,7 @@ pub(super) fn open<T>(
             return Err(error);
         }
     };
-    let mut before = before.map_or_else(|| Before::keep(folder), Ok)?;
+    let mut before = before.map_or_else(|| Before::keep(folder, whole), Ok)?;
     let mut aside = Vec::new();
     let result = before
         .keep_rest()

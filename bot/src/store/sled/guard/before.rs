@@ -23,14 +23,14 @@ pub(super) struct Before {
 }
 
 impl Before {
-    /// Copies them.
-    pub(super) fn keep(folder: &Path) -> io::Result<Self> {
+    /// Copies them, a log no longer than this as a whole.
+    pub(super) fn keep(folder: &Path, whole: u64) -> io::Result<Self> {
         let mut before = Self {
             folder: folder.to_owned(),
             copies: folder.join(ASIDE).join(BEFORE),
             log: None,
         };
-        match before.copy() {
+        match before.copy(whole) {
             Ok(()) => Ok(before),
             Err(error) => {
                 before.forget()?;
@@ -39,7 +39,7 @@ impl Before {
         }
     }
 
-    fn copy(&mut self) -> io::Result<()> {
+    fn copy(&mut self, whole: u64) -> io::Result<()> {
         self.forget()?;
         let all = files(&self.folder)?;
         if !all.is_empty() {
@@ -48,7 +48,7 @@ impl Before {
         for file in all.iter().filter(|file| !is_log(file)) {
             fs::copy(file, in_folder(&self.copies, file))?;
         }
-        self.log = Log::keep(&self.folder, &self.copies)?;
+        self.log = Log::keep(&self.folder, &self.copies, whole)?;
         Ok(())
     }
 

@@ -37,15 +37,17 @@ pub(super) struct Log {
 }
 
 impl Log {
-    /// Copies what the next opening may write over; `None` where there is no log.
-    pub(super) fn keep(folder: &Path, copies: &Path) -> io::Result<Option<Self>> {
+    /// Copies what the next opening may write over, or all of it when it is no longer than this;
+    /// `None` where there is no log.
+    pub(super) fn keep(folder: &Path, copies: &Path, whole: u64) -> io::Result<Option<Self>> {
         let path = folder.join(LOG);
         if !path.exists() {
             return Ok(None);
         }
+        let length = path.metadata()?.len();
         let mut log = Self {
-            length: path.metadata()?.len(),
-            from: snapshot(folder)?,
+            length,
+            from: if length > whole { snapshot(folder)? } else { 0 },
             copy: copies.join(LOG),
             kept: BTreeSet::new(),
             path,
