@@ -42,8 +42,9 @@ const YES_OR_NO: &str = "Reply 1 yes";
 pub(super) struct Play {
     rig: Rig,
     replies: Replies,
-    chance: Seeded,
     manners: BTreeMap<PersonId, Manner>,
+    /// How often each job was spoken of.
+    rounds: BTreeMap<(BlockId, TaskKind), u64>,
     answers: BTreeMap<(DateTime<Utc>, u32), Answer>,
     planned: u32,
     opened: BTreeSet<(GroupId, NaiveDate)>,
@@ -57,6 +58,7 @@ enum Answer {
         number: String,
         block: BlockId,
         job: TaskKind,
+        luck: Seeded,
     },
     Yes {
         number: String,
@@ -81,8 +83,8 @@ impl Play {
         let mut play = Self {
             rig,
             replies: Replies::parse(REPLIES)?,
-            chance: Seeded::new(SEED),
             manners: BTreeMap::new(),
+            rounds: BTreeMap::new(),
             answers: BTreeMap::new(),
             planned: 0,
             opened: BTreeSet::new(),
@@ -108,12 +110,13 @@ impl Play {
                 self.tally.blocks += u32::try_from(blocks).unwrap_or(u32::MAX);
             }
         }
+        let mut chance = Seeded::new(SEED);
         for (person, agreed) in farmers {
             self.tally.farmers += 1;
             self.tally.silent_farmers += u32::from(!agreed);
-            let manner = if self.chance.in_a_hundred(diligent_pct) {
+            let manner = if chance.in_a_hundred(diligent_pct) {
                 Manner::Diligent
-            } else if self.chance.in_a_hundred(50) {
+            } else if chance.in_a_hundred(50) {
                 Manner::Late
             } else {
                 Manner::Quiet
@@ -183,14 +186,31 @@ impl Play {
     fn plan_answer(&mut self, arrived: &Arrived, owner: PersonId, block: BlockId, job: TaskKind) {
         let manner = self.manners.get(&owner).copied().unwrap_or(Manner::Quiet);
         let habits = manner.habits();
-        if !self.chance.in_a_hundred(habits.answers) {
+        let mut luck = self.luck(block, job);
+        if !luck.in_a_hundred(habits.answers) {
             return;
         }
-        let days = self.chance.between(habits.days.0, habits.days.1);
-        let minutes = self.chance.between(20, 150);
+        let days = luck.between(habits.days.0, habits.days.1);
+        let minutes = luck.between(20, 150);
         let later = TimeDelta::days(days.into()) + TimeDelta::minutes(minutes.into());
         let number = arrived.text.to.clone();
-        self.plan(arrived.at + later, Answer::Job { number, block, job });
+        let answer = Answer::Job {
+            number,
+            block,
+            job,
+            luck,
+        };
+        self.plan(arrived.at + later, answer);
+    }
+
+    /// The chance of one round of one job: the same whenever it comes round, so that two plays
+    /// differ by what is changed between them and not by luck.
+    fn luck(&mut self, block: BlockId, job: TaskKind) -> Seeded {
+        let round = self.rounds.entry((block, job)).or_default();
+        *round += 1;
+        let kind = TaskKind::ALL.iter().position(|kind| *kind == job);
+        let kind = kind.map_or(0, |kind| kind as u64);
+        Seeded::new(SEED ^ (u64::from(block.0) << 32) ^ (kind << 24) ^ *round)
     }
 
     fn plan(&mut self, at: DateTime<Utc>, answer: Answer) {
@@ -201,7 +221,12 @@ impl Play {
     fn answer(&mut self, answer: Answer) -> anyhow::Result<()> {
         match answer {
             Answer::Yes { number } => self.text(&number, "1"),
-            Answer::Job { number, block, job } => match self.words(&number, block, job) {
+            Answer::Job {
+                number,
+                block,
+                job,
+                mut luck,
+            } => match self.words(&number, block, job, &mut luck) {
                 Some(text) => self.text(&number, &text),
                 None => Ok(()),
             },
@@ -219,7 +244,13 @@ impl Play {
     }
 
     /// What the owner texts about a job; nothing when it is no longer open.
-    fn words(&mut self, number: &str, block: BlockId, job: TaskKind) -> Option<String> {
+    fn words(
+        &self,
+        number: &str,
+        block: BlockId,
+        job: TaskKind,
+        luck: &mut Seeded,
+    ) -> Option<String> {
         let today = self
             .rig
             .now()
@@ -238,31 +269,15 @@ impl Play {
         let called = shared.then(|| owner.called().to_owned());
         let planted_on = state.planted_on();
         if job == TaskKind::GirthCensus {
-            return self.girths(open.figures.clone(), &name, planted_on?, today);
+            return girths(&open.figures, &name, planted_on?, today, luck);
         }
-        let count = field::count(open, &state, &mut self.chance).to_string();
-        let way = self.replies.pick(job, Spelling::Plain, &mut self.chance)?;
+        let count = field::count(open, &state, luck).to_string();
+        let way = self.replies.pick(job, Spelling::Plain, luck)?;
         let text = way.replace("{block}", &name).replace("{n}", &count);
         Some(match called {
             Some(called) if way.contains("{block}") => format!("{called}: {text}"),
             Some(_) | None => text,
         })
-    }
-
-    /// As many trees as were asked for, and how many of them reach the string.
-    fn girths(
-        &mut self,
-        figures: Figures,
-        block: &str,
-        planted_on: NaiveDate,
-        today: NaiveDate,
-    ) -> Option<String> {
-        let (of, girth_cm) = figures.trees.zip(figures.girth_cm)?;
-        let mean_cm = field::mean_girth_cm(planted_on, today);
-        let reached = (0..of)
-            .filter(|_| mean_cm * field::spread(&mut self.chance) >= girth_cm)
-            .count();
-        Some(format!("girth {block} {reached} of {of}"))
     }
 
     /// The adviser opens the window of each group in the week in which its rains begin, in the
@@ -366,6 +381,22 @@ impl Play {
             .and_then(|group| group.zone.parse().ok())
             .unwrap_or(Tz::UTC)
     }
+}
+
+/// As many trees as were asked for, and how many of them reach the string.
+fn girths(
+    figures: &Figures,
+    block: &str,
+    planted_on: NaiveDate,
+    today: NaiveDate,
+    luck: &mut Seeded,
+) -> Option<String> {
+    let (of, girth_cm) = figures.trees.zip(figures.girth_cm)?;
+    let mean_cm = field::mean_girth_cm(planted_on, today);
+    let reached = (0..of)
+        .filter(|_| mean_cm * field::spread(luck) >= girth_cm)
+        .count();
+    Some(format!("girth {block} {reached} of {of}"))
 }
 
 fn code_in(text: &str) -> Option<&str> {
