@@ -136,6 +136,15 @@ pub enum Why {
         /// The earlier mean in centimetres.
         before: f64,
     },
+    /// Girths that all end in 0 or 5, as nobody measures them.
+    Heaped,
+    /// Trees with and without branches, counted about the same time, are not all that live.
+    DoesNotAddUp {
+        /// Both together.
+        told: u32,
+        /// Living trees.
+        alive: u32,
+    },
     /// So thin for their age that the girths may be in inches.
     PerhapsInches,
     /// Opened while the trees are thin.

@@ -271,6 +271,11 @@ fn whys() -> Vec<Why> {
             Why::Shrunk { before: 123.4 },
             Why::Grew { before: 123.4 },
             Why::PerhapsInches,
+            Why::Heaped,
+            Why::DoesNotAddUp {
+                told: TREES,
+                alive: TREES,
+            },
             Why::TooThin { mean: 123.4 },
             Why::TooMuchFeed,
             Why::BeforePlanting,

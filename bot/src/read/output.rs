@@ -309,6 +309,10 @@ fn reason(why: &Why) -> String {
         Why::SameAgain => "the same was told a few days ago".to_owned(),
         Why::OddValue(value) => format!("{value} cm is unusual"),
         Why::Grew { before } => format!("the mean was only {before} cm before"),
+        Why::Heaped => "all end in 0 or 5, as if guessed".to_owned(),
+        Why::DoesNotAddUp { told, alive } => {
+            format!("with and without branches make {told}, and {alive} are alive")
+        }
         Why::PerhapsInches => "so thin for their age that it may be inches".to_owned(),
         Why::Shrunk { before } => format!("the mean was {before} cm before"),
         Why::TooThin { mean } => format!("a mean girth of {mean} cm is too thin to open"),

@@ -53,6 +53,10 @@ impl Tongue<'_> {
             Why::Shrunk { before } | Why::Grew { before } => {
                 self.say("why-shrunk", args! { "before" => self.number(*before) })
             }
+            Why::Heaped => self.say("why-heaped", args! {}),
+            Why::DoesNotAddUp { told, alive } => {
+                self.say("why-sum", args! { "told" => *told, "alive" => *alive })
+            }
             Why::PerhapsInches => self.say("why-inches", args! {}),
             Why::TooThin { mean } => self.say("why-thin", args! { "mean" => self.number(*mean) }),
             Why::TooMuchFeed => self.say("why-feed", args! {}),

@@ -9,7 +9,7 @@ use chrono::NaiveDate;
 
 use super::{Draft, Plot, Scene, Why};
 use crate::{
-    block::Census,
+    block::{Census, Count},
     growth::{Curve, LIMITS_CM},
 };
 
@@ -48,6 +48,13 @@ const JUDGED_FROM_YEARS: f64 = 3.0;
 const CM_AN_INCH: f64 = 2.54;
 /// A value this far from the median of its list is doubtful.
 const OFF_MEDIAN: f64 = 0.35;
+/// So many girths that are all whole multiples of so many centimetres were guessed.
+const HEAPED_MIN: usize = 5;
+const HEAPED_CM: f64 = 5.0;
+/// Trees with branches and without, counted within these days, are the same trees.
+const SAME_COUNT_DAYS: i64 = 7;
+/// A count by walking may miss so many.
+const COUNT_OFF: f64 = 0.1;
 /// Trees of a lower mean girth are not opened under any profile.
 const OPENING_MEAN_CM: f64 = 45.0;
 /// More fertiliser than this a tree in one round is doubtful, in kilograms.
@@ -102,6 +109,16 @@ fn check_one(fact: &Draft, plot: &Plot, before: &[&Draft]) -> Vec<Why> {
             vec![Why::MoreThanAlive { alive }]
         }
         Kind::TappingOpened => thin(plot),
+        Kind::Branched => {
+            let others = told_lately(fact, plot.state.tall).or(told(before, Kind::NotBranched));
+            // Once some were made to branch, these may be meant, and no longer the whole stand.
+            let all = others.filter(|_| plot.state.induced.is_none());
+            adds_up(count, all, alive)
+        }
+        Kind::NotBranched => {
+            let others = told_lately(fact, plot.state.branched).or(told(before, Kind::Branched));
+            adds_up(count, others, alive)
+        }
         Kind::Disease | Kind::Damage if count > alive && alive > 0 => {
             vec![Why::MoreThanAlive { alive }]
         }
@@ -116,8 +133,6 @@ fn check_one(fact: &Draft, plot: &Plot, before: &[&Draft]) -> Vec<Why> {
         | Kind::Weeded
         | Kind::Sprayed
         | Kind::Pruned
-        | Kind::Branched
-        | Kind::NotBranched
         | Kind::BranchInduction
         | Kind::Disease
         | Kind::Damage
@@ -202,6 +217,31 @@ fn replaced(plot: &Plot, count: u32, gaps: u32, planted: u32, dead_in_text: bool
     }
 }
 
+/// What was counted about the same time; a report without a number counts nothing.
+fn told_lately(fact: &Draft, count: Option<Count>) -> Option<u32> {
+    let count = count?;
+    let days = (fact.on.day() - count.on).num_days().abs();
+    count.trees.filter(|_| days <= SAME_COUNT_DAYS)
+}
+
+/// What an earlier fact of the same text counts.
+fn told(before: &[&Draft], kind: Kind) -> Option<u32> {
+    let counted = before.iter().filter(|other| other.kind == kind);
+    counted.filter_map(|other| other.details.count).next()
+}
+
+/// Whether these trees and the others are about all that live.
+fn adds_up(count: u32, others: Option<u32>, alive: u32) -> Vec<Why> {
+    let Some(told) = others.and_then(|others| others.checked_add(count)) else {
+        return Vec::new();
+    };
+    if f64::from(told.abs_diff(alive)) > f64::from(alive) * COUNT_OFF {
+        vec![Why::DoesNotAddUp { told, alive }]
+    } else {
+        Vec::new()
+    }
+}
+
 fn thin(plot: &Plot) -> Vec<Why> {
     let mean = plot.state.girths.last().and_then(Census::mean_cm);
     match mean {
@@ -212,6 +252,9 @@ fn thin(plot: &Plot) -> Vec<Why> {
 
 fn values(fact: &Draft, plot: &Plot, range: &core::ops::RangeInclusive<f64>) -> Vec<Why> {
     let mut why = odd(&fact.details.values_cm, range);
+    if why.is_empty() && is_heaped(&fact.details.values_cm) {
+        why.push(Why::Heaped);
+    }
     if why.is_empty()
         && let Some(now) = mean(&fact.details.values_cm)
     {
@@ -294,6 +337,12 @@ fn odd(values: &[f64], range: &core::ops::RangeInclusive<f64>) -> Vec<Why> {
             !range.contains(value) || off
         })
         .map_or_else(Vec::new, |value| vec![Why::OddValue(*value)])
+}
+
+/// Of five girths read from a tape in whole centimetres, all end in 0 or 5 once in three thousand
+/// times; guessed ones do so nearly always (heaping).
+fn is_heaped(values: &[f64]) -> bool {
+    values.len() >= HEAPED_MIN && values.iter().all(|cm| cm % HEAPED_CM == 0.0)
 }
 
 fn mean(values: &[f64]) -> Option<f64> {

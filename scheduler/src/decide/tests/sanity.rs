@@ -82,6 +82,64 @@ fn more_than_are_alive() {
     }
 }
 
+/// A has 200 living trees. Counts of the same weeks should add up to about all of them.
+#[test]
+fn trees_with_branches_and_without_are_all_that_live() {
+    let mut farmer = given();
+    let tall = |on| {
+        Some(Count {
+            on: day(on),
+            trees: Some(60),
+        })
+    };
+    farmer.state("A").tall = tall("2027-03-10");
+    check_count(
+        &farmer,
+        Kind::Branched,
+        "A",
+        160,
+        "DoesNotAddUp { told: 221, alive: 200 }",
+    );
+    let branched = |farmer: &Given, trees, then| {
+        farmer.check_report(report(Kind::Branched, "A", count(trees)), then);
+    };
+    branched(&farmer, 120, "record branched 120 A");
+    branched(
+        &farmer,
+        119,
+        "confirm branched 119 A: [DoesNotAddUp { told: 179, alive: 200 }]",
+    );
+    farmer.state("A").tall = tall("2027-03-09");
+    branched(&farmer, 119, "record branched 119 A");
+    farmer.state("A").tall = tall("2027-03-10");
+    farmer.state("A").induced = tall("2027-03-12");
+    branched(&farmer, 50, "record branched 50 A");
+    let both = given();
+    both.check(
+        "branched 90 A, not branched 30 A",
+        "confirm branched 90 A + not_branched 30 A: [DoesNotAddUp { told: 120, alive: 200 }]",
+    );
+}
+
+/// Numbers that people guess end in 0 or 5 (heaping, as in the field experiment on prompts of Field
+/// Methods 2022); a prompt only where they look so.
+#[test]
+fn girths_that_look_guessed_are_asked_about() {
+    let farmer = given();
+    farmer.check(
+        "girth 40 45 40 50 45 A",
+        "confirm girth [40.0, 45.0, 40.0, 50.0, 45.0] A: [Heaped]",
+    );
+    farmer.check(
+        "girth 40 45 40 50 44 A",
+        "record girth [40.0, 45.0, 40.0, 50.0, 44.0] A",
+    );
+    farmer.check(
+        "girth 40 45 40 50 A",
+        "record girth [40.0, 45.0, 40.0, 50.0] A",
+    );
+}
+
 #[test]
 fn more_filled_than_there_are_gaps() {
     let mut farmer = given();
