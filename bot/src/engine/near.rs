@@ -3,7 +3,7 @@
 use budwood_parser::Ailment;
 use budwood_scheduler::{
     BlockId, Body, GroupId, Person,
-    health::{Cluster, Place, neighbours},
+    health::{Cluster, Family, Place, neighbours},
 };
 
 use super::{inbound::Turn, step::Step};
@@ -63,7 +63,9 @@ impl Step<'_> {
     ) {
         let on = self.today_of(speaker.id);
         let clusters = self.clusters_of(group, on);
-        let cluster = clusters.iter().find(|cluster| cluster.ailment == ailment);
+        // One more report meanwhile may have changed the sign that most people name.
+        let is_same = |cluster: &&Cluster| Some(cluster.family) == Family::of(ailment);
+        let cluster = clusters.iter().find(is_same);
         let near = cluster.map_or_else(Vec::new, |cluster| self.near(speaker, cluster));
         for block in &near {
             let telling = self.telling(turn, turn.speaker);

@@ -9,9 +9,10 @@ use super::{
 };
 use crate::{block::BlockState, days, health::Family};
 
-/// Who has not looked within a week is on the adviser's list.
+/// Who has not looked within a week is on the adviser's list (a rule of our own).
 const LATE_DAYS: u32 = 7;
-/// After four weeks what was seen nearby is either here, and told, or has passed by.
+/// After four weeks what was seen nearby is either here, and told, or has passed by (ours too; signs
+/// of a leaf disease show 4 to 16 days after infection).
 const ENDS_DAYS: u32 = 28;
 
 /// The job by which one looks for this sickness.
