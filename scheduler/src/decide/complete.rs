@@ -8,7 +8,7 @@ use alloc::{
 
 use budwood_parser::{Bare, Details, Doubt, Extent, Kind, Report, Wetness};
 
-use super::{Draft, Missing, Scene, date};
+use super::{Draft, Missing, Nudged, Scene, date};
 use crate::event::Happened;
 
 /// The fact as far as the report gives it.
@@ -49,16 +49,22 @@ fn is_nudged_for(kind: Kind, scene: &Scene<'_>) -> bool {
 /// "No" to whether rain has fallen.
 pub(super) fn no_rain(scene: &Scene<'_>) -> Option<Draft> {
     let nudged = scene.nudged.filter(|nudged| nudged.kind == Kind::Rain)?;
-    Some(Draft {
-        kind: Kind::Rain,
+    let details = Details {
+        wetness: Some(Wetness::None),
+        ..Details::default()
+    };
+    Some(as_nudged(nudged, details, scene))
+}
+
+/// What a nudge asked for, told today.
+fn as_nudged(nudged: Nudged<'_>, details: Details, scene: &Scene<'_>) -> Draft {
+    Draft {
+        kind: nudged.kind,
         block: Some(nudged.block.to_owned()),
         said: None,
         on: Happened::on(scene.today),
-        details: Details {
-            wetness: Some(Wetness::None),
-            ..Details::default()
-        },
-    })
+        details,
+    }
 }
 
 fn block_of(report: &Report, scene: &Scene<'_>) -> Option<String> {
@@ -145,13 +151,7 @@ pub(super) fn answer(bare: &Bare, scene: &Scene<'_>) -> Option<Draft> {
             return None;
         }
     }
-    Some(Draft {
-        kind: nudged.kind,
-        block: Some(nudged.block.to_owned()),
-        said: None,
-        on: Happened::on(scene.today),
-        details,
-    })
+    Some(as_nudged(nudged, details, scene))
 }
 
 /// Puts what was asked for into the facts; none when it does not fit the question.
