@@ -45,7 +45,7 @@ mod world;
 use std::{collections::BTreeMap, sync::Arc};
 
 use budwood_parser::Reader;
-use budwood_scheduler::{Calendar, MessageId, nudge::Rules};
+use budwood_scheduler::{Calendar, MessageId, jobs::nudge::Rules};
 use chrono::{DateTime, Utc};
 
 pub use self::{

@@ -4,7 +4,7 @@ use std::{io::Write, path::Path, process::ExitCode};
 
 use budwood_scheduler::{
     Calendar,
-    calendar::{CalendarError, Citation, Confidence},
+    handbook::calendar::{CalendarError, Citation, Confidence},
 };
 
 use crate::setup;

@@ -16,14 +16,14 @@ use anyhow::{Context, bail};
 use budwood_parser::{Material, Measure, Unit};
 use budwood_scheduler::{
     Block, BlockId, Calendar, PersonId, Season,
-    calendar::profiles,
-    orders::{in_bundles, plants_to_order},
+    handbook::calendar::profiles,
+    jobs::orders::{in_bundles, plants_to_order},
     plan::{
         Land, Measured, Step, back_schedule,
         life::{self, Done},
         outline, points,
     },
-    task::hectares,
+    words::area::hectares,
 };
 use chrono::{Months, NaiveDate};
 use clap::Args;

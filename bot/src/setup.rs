@@ -12,7 +12,7 @@ use std::{
 
 use anyhow::{Context, bail};
 use budwood_parser::{Pack, Reader, languages};
-use budwood_scheduler::{Calendar, calendar::profiles, nudge::Rules};
+use budwood_scheduler::{Calendar, handbook::calendar::profiles, jobs::nudge::Rules};
 
 use crate::{
     config::{Config, NudgesConfig},

@@ -16,37 +16,23 @@ extern crate alloc;
 #[cfg(test)]
 extern crate std;
 
-pub mod block;
-pub mod calendar;
-pub mod census;
-pub mod chance;
-mod days;
 pub mod decide;
-pub mod directory;
-pub mod event;
-pub mod feed;
-pub mod forecast;
-pub mod growth;
-pub mod health;
-pub mod id;
-pub mod nudge;
-mod number;
-pub mod nutrients;
-pub mod onset;
-pub mod orders;
+pub mod group;
+pub mod handbook;
+pub mod jobs;
+pub mod land;
+pub mod outlook;
 pub mod plan;
-pub mod rain;
-pub mod silence;
-pub mod stand;
-pub mod survival;
-pub mod task;
-pub mod trust;
-pub mod visit;
-pub mod wilson;
+pub mod sums;
+pub mod words;
 
-pub use block::{BlockState, Census, Cohort, NudgeTrack};
-pub use calendar::Calendar;
-pub use directory::{Block, Consent, Directory, Group, Person, PersonLink, Phone, Role};
-pub use event::{Body, Event, Happened, Source};
-pub use id::{BlockId, EventId, GroupId, MessageId, PersonId};
-pub use task::{Clock, Figures, Season, Task, TaskKind};
+pub use handbook::calendar::Calendar;
+pub use jobs::task::{Figures, Task};
+pub use land::block::{BlockState, Census, Cohort, NudgeTrack};
+pub use land::directory::{Block, Consent, Directory, Group, Person, PersonLink, Phone, Role};
+pub use words::event::{Body, Event, Happened, Source};
+pub use words::id::{BlockId, EventId, GroupId, MessageId, PersonId};
+pub use words::{
+    job::{Clock, TaskKind},
+    season::Season,
+};

@@ -5,10 +5,14 @@
 //! 3240686, table 1), and to made-up stands of later years.
 
 use budwood_scheduler::{
-    census::trees_for_mean,
-    chance::{below, exact_interval, hits, quantile},
-    growth::{Curve, Seen, fit},
-    wilson,
+    outlook::{
+        census::trees_for_mean,
+        growth::{Curve, Seen, fit},
+    },
+    sums::{
+        chance::{below, exact_interval, hits, quantile},
+        wilson,
+    },
 };
 use serde_json::{Value, json};
 

@@ -13,7 +13,7 @@ use budwood_scheduler::{
     Block, BlockId, BlockState, Body, Consent, Event, EventId, Group, GroupId, Happened, MessageId,
     Person, PersonId, PersonLink, Phone, Role, Source, TaskKind,
     decide::{Draft, Missing},
-    health::Point,
+    words::point::Point,
 };
 use chrono::{DateTime, NaiveDate, Utc, Weekday};
 

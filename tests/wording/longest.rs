@@ -8,8 +8,8 @@ use budwood::{
 use budwood_parser::{Ailment, Cause, Details, Doubt, Kind, Measure, Supply, Unit, Wetness};
 use budwood_scheduler::{
     BlockId, BlockState, Clock, Cohort, Figures, Happened, Task, TaskKind,
-    census::Walk,
     decide::{Draft, Missing, Why},
+    outlook::census::Walk,
 };
 use chrono::NaiveDate;
 

@@ -3,7 +3,7 @@
 use budwood::wording::NudgeText;
 use budwood_scheduler::{
     BlockId, Calendar, Figures, Task, TaskKind,
-    calendar::{Confidence, profiles},
+    handbook::calendar::{Confidence, profiles},
 };
 use chrono::NaiveDate;
 

@@ -1,7 +1,9 @@
 //! Questions of the adviser: one SMS each.
 
 use budwood_parser::{Query, Topic};
-use budwood_scheduler::{Group, GroupId, Person, health::Family, orders::plants_to_order};
+use budwood_scheduler::{
+    Group, GroupId, Person, group::health::Family, jobs::orders::plants_to_order,
+};
 
 use super::{
     girth::member_girth,

@@ -4,7 +4,7 @@
 
 use budwood_scheduler::{
     Block, Group, GroupId, MessageId,
-    health::{Cluster, Family, Place, Sighting, clusters},
+    group::health::{Cluster, Family, Place, Sighting, clusters},
 };
 use chrono::NaiveDate;
 

@@ -3,10 +3,10 @@
 use budwood_parser::{Kind, Query, Topic};
 use budwood_scheduler::{
     Block, BlockId, Consent, Group, Person, PersonId, Task, TaskKind,
-    orders::plants_to_order,
+    jobs::orders::plants_to_order,
+    outlook::survival::{Infill, infill},
     plan,
-    survival::{Infill, infill},
-    task::hectares,
+    words::area::hectares,
 };
 use chrono::NaiveDate;
 

@@ -7,9 +7,11 @@ use budwood_parser::{Kind, Query};
 use budwood_scheduler::{
     Block, BlockId, Group, Person, TaskKind,
     decide::Draft,
-    forecast::{self, Forecast},
-    growth::Seen,
-    task::{Verdict, readiness},
+    outlook::{
+        forecast::{self, Forecast},
+        growth::Seen,
+        readiness::{Verdict, readiness},
+    },
 };
 use chrono::NaiveDate;
 

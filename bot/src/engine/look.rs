@@ -6,8 +6,10 @@
 use budwood_parser::{Ailment, Kind};
 use budwood_scheduler::{
     Block, Body, Event, Group, MessageId, PersonId, Source,
-    health::{Place, Sighting},
-    trust::{self, Evidence},
+    group::{
+        health::{Place, Sighting},
+        trust::{self, Evidence},
+    },
 };
 use chrono::NaiveDate;
 

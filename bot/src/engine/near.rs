@@ -3,7 +3,7 @@
 use budwood_parser::Ailment;
 use budwood_scheduler::{
     BlockId, Body, GroupId, Person,
-    health::{Cluster, Family, Place, neighbours},
+    group::health::{Cluster, Family, Place, neighbours},
 };
 
 use super::{inbound::Turn, step::Step};

@@ -6,7 +6,7 @@
 
 use std::time::Duration;
 
-use budwood_scheduler::{MessageId, nudge};
+use budwood_scheduler::{MessageId, jobs::nudge};
 use chrono::{DateTime, TimeDelta, Utc};
 
 use super::{

@@ -6,9 +6,11 @@
 
 use budwood_scheduler::{
     Block, BlockId, BlockState, Calendar, Group, Season, Task,
-    nudge::{self, NextTry},
-    stand,
-    task::tasks,
+    jobs::{
+        nudge::{self, NextTry},
+        task::tasks,
+    },
+    land::stand,
 };
 use chrono::{DateTime, NaiveDate, NaiveTime, TimeDelta, Utc};
 

@@ -2,7 +2,8 @@
 
 use budwood_scheduler::{
     Group, GroupId, PersonId,
-    rain::{Advice, Rain, Turn, rain_map, turns},
+    outlook::rain::{Advice, Turn, rain_map, turns},
+    words::rainfall::Rain,
 };
 use chrono::NaiveDate;
 

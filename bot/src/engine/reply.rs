@@ -4,7 +4,7 @@ use budwood_parser::{Ailment, Details, Wetness};
 use budwood_scheduler::{
     Block, BlockId, Body, Happened, TaskKind,
     decide::{Draft, Missing},
-    task::warning,
+    jobs::task::warning,
 };
 use chrono::{NaiveDate, TimeDelta};
 

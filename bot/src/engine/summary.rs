@@ -5,7 +5,7 @@ use std::collections::BTreeMap;
 use budwood_parser::Ailment;
 use budwood_scheduler::{
     Block, BlockId, BlockState, Consent, GroupId, Person, PersonId, Role, Task, TaskKind,
-    nudge::{NextTry, next_try},
+    jobs::nudge::{NextTry, next_try},
 };
 use chrono::{NaiveDate, TimeDelta};
 

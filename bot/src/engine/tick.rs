@@ -6,7 +6,7 @@
 
 use std::collections::{BTreeMap, BTreeSet};
 
-use budwood_scheduler::{BlockId, Body, Phone, nudge};
+use budwood_scheduler::{BlockId, Body, Phone, jobs::nudge};
 use chrono::{DateTime, NaiveDate, TimeDelta, Utc};
 
 use super::{

@@ -4,10 +4,12 @@ use std::collections::BTreeMap;
 
 use budwood_scheduler::{
     Block, Consent, Group, Person, PersonId, Source,
-    health::{Cluster, Family},
-    silence::{Habit, Silence, silence},
-    trust::{self, Evidence},
-    visit::{Findings, Job, Lost, Reason, Sick, visits},
+    group::{
+        health::{Cluster, Family},
+        silence::{Habit, Silence, silence},
+        trust::{self, Evidence},
+        visit::{Findings, Job, Lost, Reason, Sick, visits},
+    },
 };
 use chrono::NaiveDate;
 

@@ -3,7 +3,7 @@
 use budwood_parser::{Kind, Query, Topic};
 use budwood_scheduler::{
     Group, Person, TaskKind,
-    feed::{BAG_KG, bags},
+    jobs::feed::{BAG_KG, bags},
 };
 
 use super::{

@@ -4,7 +4,7 @@
 
 use std::{io::Write, sync::Arc};
 
-use budwood_scheduler::{Block, Task, nudge};
+use budwood_scheduler::{Block, Task, jobs::nudge};
 use chrono::{DateTime, NaiveDate, Utc};
 
 use super::source::Source;

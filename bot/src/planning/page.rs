@@ -4,7 +4,7 @@ use std::collections::BTreeMap;
 
 use budwood_scheduler::{
     Clock, TaskKind,
-    calendar::Citation,
+    handbook::calendar::Citation,
     plan::{StepKind, life::Done},
 };
 use chrono::NaiveDate;

@@ -3,8 +3,8 @@
 use budwood_parser::{Details, Kind, Known, Measure, Reader, Reading, Sender, Unit};
 use budwood_scheduler::{
     Block, BlockId, BlockState, Calendar, Cohort, Happened, PersonId,
-    block::Count,
     decide::{Decision, Draft, Last, Missing, Pending, Plot, Scene, decide},
+    land::block::Count,
 };
 use chrono::{NaiveDate, TimeDelta};
 use serde::Deserialize;
@@ -217,7 +217,7 @@ fn cohort(planted: u32, today: NaiveDate, backfill: bool) -> Cohort {
 
 /// Planting points of an area at the spacing of the first calendar that ships.
 fn points(hectares: f64) -> Option<u32> {
-    let (_, text) = budwood_scheduler::calendar::profiles::ALL.first()?;
+    let (_, text) = budwood_scheduler::handbook::calendar::profiles::ALL.first()?;
     let calendar = Calendar::parse(text).ok()?;
     let block = Block {
         id: BlockId(0),
@@ -234,7 +234,7 @@ fn points(hectares: f64) -> Option<u32> {
         planned_on: None,
         clone_name: None,
     };
-    budwood_scheduler::stand::points(&block, &calendar)
+    budwood_scheduler::land::stand::points(&block, &calendar)
 }
 
 fn last(fact: &LastFact, today: NaiveDate) -> Option<Last> {

@@ -1,7 +1,10 @@
 //! Block rows: land, spacing, plan, and what was planted before the bot was there.
 
 use budwood_parser::{Details, Kind, Measure};
-use budwood_scheduler::{Block, BlockId, Body, Happened, PersonId, health::Point, task::hectares};
+use budwood_scheduler::{
+    Block, BlockId, Body, Happened, PersonId,
+    words::{area::hectares, point::Point},
+};
 
 use super::{
     cell::Cells,

@@ -3,7 +3,7 @@
 use std::collections::BTreeMap;
 
 use budwood_parser::{Ailment, Unit};
-use budwood_scheduler::{TaskKind, visit::Reason};
+use budwood_scheduler::{TaskKind, group::visit::Reason};
 use chrono::NaiveDate;
 
 use super::{Tongue, fit::short};

@@ -9,8 +9,8 @@ use chrono::NaiveDate;
 
 use super::{Draft, Plot, Scene, Why};
 use crate::{
-    block::{Census, Count},
-    growth::{Curve, LIMITS_CM},
+    land::block::{Census, Count},
+    outlook::growth::{Curve, LIMITS_CM},
 };
 
 /// Planted this many times what the area holds is doubtful.

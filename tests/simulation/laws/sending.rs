@@ -6,7 +6,7 @@ use budwood::{
     gateway::Outgoing,
     message::{Outbound, Purpose},
 };
-use budwood_scheduler::{BlockId, Group, MessageId, TaskKind, nudge};
+use budwood_scheduler::{BlockId, Group, MessageId, TaskKind, jobs::nudge};
 use chrono::{DateTime, NaiveDate, Utc};
 
 use super::{Laws, Moment, local};

@@ -8,7 +8,7 @@ use budwood::{
     message::{Outbound, Received},
     store::Change,
 };
-use budwood_scheduler::{Body, Event, nudge};
+use budwood_scheduler::{Body, Event, jobs::nudge};
 use chrono::{DateTime, TimeDelta, Utc};
 
 use super::{Laws, Moment, local};
