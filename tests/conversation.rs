@@ -21,8 +21,8 @@ mod story;
 use std::{env, fmt::Write as _, fs, path::Path};
 
 use budwood::{
-    gateway::Inbound,
-    rig::{Arrived, Rig},
+    play::virtual_clock::{Arrived, Rig},
+    words::traffic::Inbound,
 };
 use budwood_scheduler::{Block, Directory, Person};
 use chrono::{DateTime, TimeDelta, Utc};

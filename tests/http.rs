@@ -14,10 +14,15 @@ use std::{
 };
 
 use budwood::{
-    clock::{Clock, FixedClock},
-    config::Secret,
-    gateway::{Health, Inbound, Intake, IntakeFuture, Receipt, Refused},
-    web::{self, Auth, WebSettings},
+    service::{
+        clock::{Clock, FixedClock},
+        gateway::{Health, Intake, IntakeFuture, Refused},
+        web::{self, Auth, WebSettings},
+    },
+    words::{
+        secret::Secret,
+        traffic::{Inbound, Receipt},
+    },
 };
 use chrono::{DateTime, Utc};
 use tokio::{

@@ -11,7 +11,7 @@ use std::{
     path::Path,
 };
 
-use budwood::{read, setup};
+use budwood::{commands::read, service::setup};
 use chrono::{NaiveDate, NaiveDateTime};
 use serde_json::{Value, json};
 

@@ -290,8 +290,8 @@ fn texts_stay_in_the_gsm_alphabet_where_they_can() {
     for (language, file) in source::files() {
         for (key, text) in source::texts(&file) {
             if !IN_OWN_LETTERS.contains(&language.as_str()) && key != "language-called" {
-                let size = budwood::sms::measure(&source::own_letters(&text));
-                let is_gsm = size.alphabet == budwood::sms::Alphabet::Gsm7;
+                let size = budwood::words::sms::measure(&source::own_letters(&text));
+                let is_gsm = size.alphabet == budwood::words::sms::Alphabet::Gsm7;
                 assert!(is_gsm, "{language}: {key}: {text}");
             }
         }

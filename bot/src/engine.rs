@@ -12,35 +12,11 @@
 //! 3. The state says what is due, and when to speak (`plan`, `tick`).
 //! 4. What is to be said waits in the outbox until the gateway has it (`outbox`).
 
-mod adviser;
-mod amend;
-mod answers;
-mod ask;
-mod cluster;
-mod codes;
-mod copy;
-mod facts;
-mod farmer;
-mod girth;
-mod heard;
-mod inbound;
-mod language;
-mod look;
-mod near;
-mod notice;
-mod outbox;
-mod plan;
-mod rain;
-mod reply;
-mod roll;
-mod sharing;
+pub(crate) mod deeds;
+pub(crate) mod memory;
+pub(crate) mod questions;
 mod step;
-mod summary;
-mod tick;
-mod visits;
-mod waiting;
-mod work;
-mod world;
+mod turn;
 
 use std::{collections::BTreeMap, sync::Arc};
 
@@ -49,16 +25,18 @@ use budwood_scheduler::{Calendar, MessageId, jobs::nudge::Rules};
 use chrono::{DateTime, Utc};
 
 pub use self::{
-    copy::{Copied, CopyStep},
-    roll::{Entries, Sheet, SheetAnswer, SheetDeed, SheetFate},
+    deeds::roll::{Entries, Sheet, SheetAnswer, SheetDeed, SheetFate},
+    memory::snapshot::{Copied, CopyStep},
 };
-use self::{step::Step, world::World};
+use self::{memory::world::World, step::Step};
 use crate::{
-    gateway::{Inbound, Outgoing, Receipt, SendOutcome},
-    limits,
-    message::Outbound,
     store::{Change, Hold, Store, StoreError},
     wording::Texts,
+    words::{
+        limits,
+        message::Outbound,
+        traffic::{Inbound, Outgoing, Receipt, SendOutcome},
+    },
 };
 
 /// What the engine needs to know and never changes.
@@ -301,7 +279,7 @@ impl Engine {
         block: budwood_scheduler::BlockId,
         today: chrono::NaiveDate,
     ) -> Vec<budwood_scheduler::Task> {
-        plan::tasks_of(&self.world, &self.setup, block, today)
+        deeds::due_index::tasks_of(&self.world, &self.setup, block, today)
     }
 
     /// The store, to commit to on another thread.
@@ -313,7 +291,7 @@ impl Engine {
     /// What loading a list would do.
     #[must_use]
     pub fn plan_roll(&self, csv: &[u8], now: DateTime<Utc>) -> crate::roll::Plan {
-        roll::plan(&self.world, &self.setup, csv, now)
+        deeds::roll::plan(&self.world, &self.setup, csv, now)
     }
 
     /// The store, to read from.

@@ -7,7 +7,7 @@ use std::{
 };
 
 fn main() -> ExitCode {
-    match budwood::cli::run() {
+    match budwood::commands::run() {
         Ok(code) => code,
         Err(error) => {
             // Where the standard error is gone there is nobody to tell.

@@ -27,7 +27,7 @@ pub use self::{
     facts::{After, Ready, Said},
     job::NudgeText,
 };
-use crate::sms::{self, Alphabet};
+use crate::words::sms::{self, Alphabet};
 
 /// Texts that come with the program, by language code.
 const BUILT_IN: &[(&str, &str)] = &[

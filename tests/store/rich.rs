@@ -3,8 +3,10 @@
 mod state;
 
 use budwood::{
-    message::{Deed, Open, OpenNudge, Outbound, Purpose, Question, Received, SendState, Talk},
     store::{Change, Hold},
+    words::message::{
+        Deed, Open, OpenNudge, Outbound, Purpose, Question, Received, SendState, Talk,
+    },
 };
 use budwood_parser::{
     Ailment, Cause, Day, Details, Extent, Kind, Material, Measure, Per, Supply, Unit, Wetness, When,

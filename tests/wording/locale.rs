@@ -5,8 +5,8 @@
 //! where a text stays in the GSM alphabet, without the marks that it lacks.
 
 use budwood::{
-    sms::{self, Alphabet},
     wording::{NudgeText, Texts, Tongue},
+    words::sms::{self, Alphabet},
 };
 use budwood_parser::{Details, Kind};
 use budwood_scheduler::{BlockId, Figures, Task, TaskKind};

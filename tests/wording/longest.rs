@@ -2,8 +2,8 @@
 //! as its file says.
 
 use budwood::{
-    sms,
     wording::{After, NudgeText, Ready, Said},
+    words::sms,
 };
 use budwood_parser::{Ailment, Cause, Details, Doubt, Kind, Measure, Supply, Unit, Wetness};
 use budwood_scheduler::{

@@ -1,8 +1,9 @@
 //! Every text that no other check puts together is one SMS at its longest values.
 
 use budwood::{
-    args, sms,
+    args,
     wording::{Args, LateItem, MemberBlock, MemberGirth, Tongue},
+    words::sms,
 };
 use budwood_scheduler::TaskKind;
 use chrono::NaiveDate;

@@ -2,7 +2,7 @@
 //!
 //! Languages that the reader does not know yet are left out.
 
-use budwood::sms;
+use budwood::words::sms;
 use budwood_parser::{Act, Ailment, Kind, Known, Reading, Sender, Topic, Wetness};
 
 use super::{

@@ -8,12 +8,14 @@ use budwood_scheduler::{
 use chrono::{DateTime, NaiveDate, NaiveDateTime, TimeDelta, TimeZone, Utc};
 use chrono_tz::Tz;
 
-use super::{Input, Setup, Told, world::World};
+use super::{Input, Setup, Told, memory::world::World};
 use crate::{
-    limits,
-    message::{Outbound, Purpose, SendState, Talk},
-    sms,
     store::{Change, Store},
+    words::{
+        limits,
+        message::{Outbound, Purpose, SendState, Talk},
+        sms,
+    },
 };
 
 /// Who told a fact, how, and in which text.

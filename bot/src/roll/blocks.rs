@@ -14,7 +14,7 @@ use super::{
     people::group,
     sheet::Row,
 };
-use crate::ground::LATITUDE_MAX;
+use crate::words::outline_area::LATITUDE_MAX;
 
 /// The closest usual planting, trees on a hectare; a third more is looked at.
 ///

@@ -8,7 +8,7 @@ use super::{
     facts::{Room, Said, bare_key},
     fit::short,
 };
-use crate::{args, limits::SHORT_NAME};
+use crate::{args, words::limits::SHORT_NAME};
 
 impl Tongue<'_> {
     /// "B: 80 more dead? Only 62 trees are alive. Reply 1 yes, 2 no".

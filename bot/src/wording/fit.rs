@@ -3,7 +3,7 @@
 use unicode_normalization::UnicodeNormalization;
 
 use super::{Letters, Tongue};
-use crate::sms;
+use crate::words::sms;
 
 /// Name lengths to try, longest first. Five letters still tell people of a village apart.
 const NAME_LENGTHS: [usize; 4] = [20, 12, 8, 5];

@@ -3,8 +3,10 @@
 
 use budwood::{
     engine::Engine,
-    gateway::Outgoing,
-    message::{Outbound, Purpose},
+    words::{
+        message::{Outbound, Purpose},
+        traffic::Outgoing,
+    },
 };
 use budwood_scheduler::{BlockId, Group, MessageId, TaskKind, jobs::nudge};
 use chrono::{DateTime, NaiveDate, Utc};
