@@ -5,6 +5,8 @@
 
 mod crates;
 mod files;
+mod floors;
+mod imports;
 mod text;
 
 use std::{
