@@ -49,4 +49,4 @@ pub use calendar::Calendar;
 pub use directory::{Block, Consent, Directory, Group, Person, PersonLink, Phone, Role};
 pub use event::{Body, Event, Happened, Source};
 pub use id::{BlockId, EventId, GroupId, MessageId, PersonId};
-pub use task::{Clock, Figures, Season, Task, TaskKind};
+pub use task::{Clock, Figures, Season, Task, TaskKind, TextClass};

@@ -16,6 +16,7 @@ use crate::task::{
         self, DigPits, Feed, FillPits, HandOver, Intercrop, LeafCheck, OpenRest, Plant, Prune,
         RainWatch, RootCheck, SowCover, Weed,
     },
+    TextClass,
 };
 
 /// FAO: holes are filled ten days before planting. 625 points of a hectare at 8 x 2 m.
@@ -244,6 +245,8 @@ fn what_was_seen_nearby_is_looked_for_at_once() {
         assert_eq!(look.late_after, day("2027-12-08"));
         assert_eq!(look.figures.near, Ailment::from_name(ailment));
         assert_eq!(look.urgency(), 0, "before all other jobs");
+        assert_eq!(look.class(), TextClass::Urgent);
+        assert_eq!(kind.class(), TextClass::Round, "with the others else");
         assert_eq!(
             at(&warned, "2027-12-01", other),
             at(planted, "2027-12-01", other)
