@@ -79,6 +79,54 @@ pub(crate) enum Thing {
     Cover,
 }
 
+/// What a report of this kind changes of how its block stands, apart from block and day.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Effect {
+    /// Nothing: it tells of no work.
+    Nothing,
+    /// Only when such work was last done, and how often.
+    Round,
+    /// Holes that are dug.
+    Holes,
+    /// What has come.
+    Arrival,
+    /// Trees of a first planting.
+    Planted,
+    /// Trees in the place of dead ones.
+    Replaced,
+    /// Trees that live no more.
+    Dead,
+    /// The last count of tall trees without branches.
+    Tall,
+    /// The last count of trees with branches.
+    Branched,
+    /// The last count of trees that were made to branch.
+    Induced,
+    /// One more census of girths.
+    Girth,
+    /// One more census of heights.
+    Height,
+    /// The last count of sick trees, by sickness.
+    Sick,
+    /// The last count of harmed trees, by cause.
+    Harmed,
+    /// Trees that are tapped.
+    Opened,
+    /// One more day of rain, or without.
+    Rain,
+}
+
+/// What there is to take care of after such a report, the gravest first.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+pub enum Care {
+    /// Sick trees: the adviser is told.
+    Sick,
+    /// Harmed trees: the adviser is told.
+    Harmed,
+    /// What was sprayed: its label is the law.
+    Label,
+}
+
 /// A row of the table.
 struct Row {
     /// The name in records, language packs and `budwood read`.
@@ -90,12 +138,16 @@ struct Row {
     keeps: u16,
     /// One bit for each [`Thing`] that is part of the same report when it stands beside the work.
     beside: u16,
+    effect: Effect,
+    needs_trees: bool,
+    care: Option<Care>,
 }
 
 macro_rules! kinds {
     ($($(#[$doc:meta])* $kind:ident {
         name: $name:literal, number: $number:ident, nature: $nature:ident, denied: $denied:ident,
         keeps: [$($slot:ident),*], beside: [$($thing:ident),*],
+        effect: $effect:ident, needs_trees: $trees:literal, care: $care:ident $(($which:ident))?,
     })+) => {
         /// A kind of field event, named as the trade names it.
         #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
@@ -114,6 +166,9 @@ macro_rules! kinds {
                         denied: Denied::$denied,
                         keeps: 0 $(| 1 << Slot::$slot as u16)*,
                         beside: 0 $(| 1 << Thing::$thing as u16)*,
+                        effect: Effect::$effect,
+                        needs_trees: $trees,
+                        care: $care $((Care::$which))?,
                     },)+
                 }
             }
@@ -126,116 +181,139 @@ kinds! {
     Cleared {
         name: "cleared", number: Unclear, nature: Upkeep, denied: NotDone,
         keeps: [Area], beside: [],
+        effect: Round, needs_trees: false, care: None,
     }
     /// Rows lined and pegged.
     Lined {
         name: "lined", number: Pegs, nature: Upkeep, denied: NotDone,
         keeps: [Area], beside: [],
+        effect: Round, needs_trees: false, care: None,
     }
     /// Planting holes dug.
     HolesDug {
         name: "holes_dug", number: Needed, nature: Plain, denied: NotDone,
         keeps: [], beside: [Fertiliser],
+        effect: Holes, needs_trees: false, care: None,
     }
     /// Plants, fertiliser received.
     Received {
         name: "received", number: Taken, nature: CountedSight, denied: NotDone,
         keeps: [Amount, Product, Material], beside: [Fertiliser],
+        effect: Arrival, needs_trees: false, care: None,
     }
     /// Trees planted.
     Planted {
         name: "planted", number: Needed, nature: Plain, denied: NotDone,
         keeps: [Area, Material], beside: [Fertiliser, Crop, Cover],
+        effect: Planted, needs_trees: false, care: None,
     }
     /// Trees found dead or missing.
     Dead {
         name: "dead", number: Needed, nature: Harm, denied: Zero,
         keeps: [Extent, Cause], beside: [Ailment, Cause],
+        effect: Dead, needs_trees: true, care: None,
     }
     /// Gaps filled with new trees.
     Replaced {
         name: "replaced", number: Needed, nature: Plain, denied: NotDone,
         keeps: [Material], beside: [Ailment, Cause],
+        effect: Replaced, needs_trees: true, care: None,
     }
     /// A weeding round done.
     Weeded {
         name: "weeded", number: Unclear, nature: Upkeep, denied: NotDone,
         keeps: [Area], beside: [Spray],
+        effect: Round, needs_trees: false, care: None,
     }
     /// A feeding round done.
     Fertilised {
         name: "fertilised", number: Unclear, nature: Upkeep, denied: NotDone,
         keeps: [Area, Amount, Product], beside: [Fertiliser, Spray],
+        effect: Round, needs_trees: false, care: None,
     }
     /// Something sprayed.
     Sprayed {
         name: "sprayed", number: Unclear, nature: Upkeep, denied: NotDone,
         keeps: [Area, Amount, Spray], beside: [Spray],
+        effect: Round, needs_trees: false, care: Some(Label),
     }
     /// Side shoots cut.
     Pruned {
         name: "pruned", number: Allowed, nature: Upkeep, denied: NotDone,
         keeps: [Area], beside: [],
+        effect: Round, needs_trees: false, care: None,
     }
     /// Trees that have branched.
     Branched {
         name: "branched", number: Asked, nature: CountedSight, denied: NotDone,
         keeps: [], beside: [],
+        effect: Branched, needs_trees: true, care: None,
     }
     /// Tall trees that have not branched.
     NotBranched {
         name: "not_branched", number: Asked, nature: CountedSight, denied: Zero,
         keeps: [], beside: [],
+        effect: Tall, needs_trees: true, care: None,
     }
     /// Branching induced.
     BranchInduction {
         name: "branch_induction", number: Taken, nature: Plain, denied: NotDone,
         keeps: [], beside: [],
+        effect: Induced, needs_trees: true, care: None,
     }
     /// Girths measured.
     Girth {
         name: "girth", number: Values, nature: Plain, denied: NotDone,
         keeps: [], beside: [],
+        effect: Girth, needs_trees: true, care: None,
     }
     /// Heights measured.
     Height {
         name: "height", number: Values, nature: Plain, denied: NotDone,
         keeps: [], beside: [],
+        effect: Height, needs_trees: true, care: None,
     }
     /// Sick trees seen.
     Disease {
         name: "disease", number: Asked, nature: Plain, denied: Zero,
         keeps: [Extent, Ailment], beside: [Ailment],
+        effect: Sick, needs_trees: false, care: Some(Sick),
     }
     /// Trees harmed by wind, fire, animals and the like.
     Damage {
         name: "damage", number: Taken, nature: Harm, denied: Zero,
         keeps: [Extent, Cause], beside: [Cause],
+        effect: Harmed, needs_trees: false, care: Some(Harmed),
     }
     /// Cover crop sown.
     CoverSown {
         name: "cover_sown", number: Allowed, nature: Upkeep, denied: NotDone,
         keeps: [Area, Amount, Species], beside: [Crop, Cover],
+        effect: Round, needs_trees: false, care: None,
     }
     /// Food crop sown between the rows.
     IntercropSown {
         name: "intercrop_sown", number: Allowed, nature: Plain, denied: NotDone,
         keeps: [Area, Amount, Species], beside: [Crop, Cover],
+        effect: Round, needs_trees: false, care: None,
     }
     /// Trees opened for tapping.
     TappingOpened {
         name: "tapping_opened", number: Needed, nature: Plain, denied: NotDone,
         keeps: [], beside: [],
+        effect: Opened, needs_trees: true, care: None,
     }
     /// A job said not to be done.
     NotDone {
         name: "not_done", number: Allowed, nature: Plain, denied: NotDone,
         keeps: [], beside: [],
+        effect: Nothing, needs_trees: false, care: None,
     }
     /// Rain, or none.
     Rain {
         name: "rain", number: Allowed, nature: Plain, denied: NotDone,
         keeps: [Amount, Wetness], beside: [],
+        effect: Rain, needs_trees: false, care: None,
     }
 }
 
@@ -323,5 +401,32 @@ impl Kind {
     /// Whether "no" beside a report of this kind says that there were no such trees.
     pub(crate) const fn is_denied_by_none(self) -> bool {
         matches!(self.row().denied, Denied::Zero)
+    }
+
+    /// What a report of this kind changes of how its block stands.
+    #[must_use]
+    pub const fn effect(self) -> Effect {
+        self.row().effect
+    }
+
+    /// Whether a report of this kind changes how many trees stand.
+    #[must_use]
+    pub const fn counts_stand(self) -> bool {
+        matches!(
+            self.effect(),
+            Effect::Planted | Effect::Replaced | Effect::Dead
+        )
+    }
+
+    /// Whether a report of this kind can be true only where trees were planted.
+    #[must_use]
+    pub const fn needs_trees(self) -> bool {
+        self.row().needs_trees
+    }
+
+    /// What there is to take care of after a report of this kind.
+    #[must_use]
+    pub const fn care(self) -> Option<Care> {
+        self.row().care
     }
 }
