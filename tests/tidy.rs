@@ -5,6 +5,7 @@
 
 mod crates;
 mod files;
+mod kinds;
 mod text;
 
 use std::{
