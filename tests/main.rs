@@ -5,6 +5,7 @@ mod desk;
 mod sim;
 
 mod clock;
+mod commands;
 mod conversation;
 mod demo;
 mod format;
