@@ -5,6 +5,7 @@
 
 mod crates;
 mod files;
+mod reach;
 mod text;
 
 use std::{
