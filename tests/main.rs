@@ -13,6 +13,7 @@ mod http;
 mod inbox;
 mod keep;
 mod outbox;
+mod pages;
 mod planning;
 mod reading;
 mod rehearse;

@@ -5,6 +5,7 @@
 
 mod crates;
 mod files;
+mod paths;
 mod reach;
 mod text;
 

@@ -8,7 +8,7 @@ use std::{
 
 use budwood_parser::Material;
 
-use super::{Calendar, Confidence, Datum, Rounds, profiles};
+use super::{Calendar, Confidence, Datum, profiles};
 
 fn fao() -> Calendar {
     Calendar::parse(profiles::FAO).unwrap()
