@@ -5,6 +5,9 @@
 
 mod crates;
 mod files;
+mod floors;
+mod imports;
+mod kinds;
 mod paths;
 mod reach;
 mod text;
