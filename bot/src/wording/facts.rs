@@ -392,6 +392,9 @@ fn counted_dead(said: Said<'_>) -> u32 {
 
 /// The text that names what a report of this kind counts.
 pub(super) fn bare_key(kind: Kind) -> String {
-    let counted = kind.is_counted().then(|| kind.name());
-    format!("bare-{}", counted.unwrap_or("other"))
+    if kind.is_counted() {
+        format!("bare-{}", kind.name())
+    } else {
+        "bare-other".to_owned()
+    }
 }
