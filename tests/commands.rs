@@ -107,7 +107,7 @@ fn every_column_of_a_list_is_printed() {
         let mut lines = page.lines();
         let line = lines.find(|line| line.split(' ').next() == Some(column.name()));
         assert!(
-            line.is_some_and(|line| line.ends_with(column.what())),
+            line.is_some_and(|line| line.ends_with(&column.what())),
             "{column}: {page}"
         );
     }

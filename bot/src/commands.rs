@@ -78,7 +78,8 @@ enum Command {
         #[arg(long, value_parser = moment)]
         received: Option<NaiveDateTime>,
     },
-    /// Checks or loads a list of people, phones, groups, blocks and consent (CSV).
+    /// Checks or loads a list of people, phones, groups, blocks and consent (CSV), or prints its
+    /// columns.
     Roll {
         #[command(subcommand)]
         command: RollCommand,

@@ -14,7 +14,7 @@ pub(super) fn page() -> String {
     for column in Column::ALL {
         let [group, person, block] = RowKind::ALL.map(|kind| sign(column.need(kind)));
         page += &format!(
-            "{:<12} {group:<6} {person:<6} {block:<6} {:<15}{}\n",
+            "{:<12} {group:<6} {person:<6} {block:<6} {:<15} {}\n",
             column.name(),
             column.example(),
             column.what()

@@ -60,10 +60,11 @@ macro_rules! columns {
                 match self { $(Self::$variant => $name),+ }
             }
 
-            /// What is in it, as the comment above it says.
+            /// What is in it, as the comment of its row says.
             #[must_use]
-            pub const fn what(self) -> &'static str {
-                match self { $(Self::$variant => concat!($($doc),+)),+ }
+            pub fn what(self) -> String {
+                let comment = match self { $(Self::$variant => concat!($($doc),+)),+ };
+                comment.trim_start().replace('`', "")
             }
 
             /// A cell that is right.
@@ -99,7 +100,7 @@ columns! {
     MarketDay = "market_day", "Sat", [Group May];
     /// Usual first day of the rains; two with ; where it rains twice a year.
     RainsStart = "rains_start", "1 Apr; 1 Sep", [Group May];
-    /// Usual last day of the rains, as many as rains_start has.
+    /// Usual last day of the rains, as many as `rains_start` has.
     RainsEnd = "rains_end", "15 Jul; 15 Nov", [Group May];
     /// Name of the person; in a block row, of the owner.
     Name = "name", "Tamo Rill", [Person Must, Block Must];
@@ -111,31 +112,31 @@ columns! {
     Language = "language", "en", [Person May];
     /// Day on which the person agreed. Without it no nudge is ever sent.
     ConsentOn = "consent_on", "2026-09-05", [Person May];
-    /// How that is known; only with consent_on.
+    /// How that is known; only with `consent_on`.
     ConsentHow = "consent_how", "signed sheet", [Person May];
     /// Short name of the block, one word; the farmer's own.
     Block = "block", "B2", [Block Must];
     /// Size of the land. Without it no trees can be reckoned.
     Area = "area", "1.2", [Block May];
-    /// Unit of the size: ha, acre, rai or m2; only with area.
+    /// Unit of the size: ha, acre, rai or m2; only with `area`.
     Unit = "unit", "ha", [Block May];
     /// Slope in per cent.
     SlopePct = "slope_pct", "8", [Block May];
-    /// Metres between rows; only with tree_m. Without both the calendar's.
+    /// Metres between rows; only with `tree_m`. Without both the calendar's.
     RowM = "row_m", "7", [Block May];
-    /// Metres between the trees of a row; only with row_m.
+    /// Metres between the trees of a row; only with `row_m`.
     TreeM = "tree_m", "3", [Block May];
-    /// Degrees north of the equator (south is negative); only with longitude.
+    /// Degrees north of the equator (south is negative); only with `longitude`.
     Latitude = "latitude", "1.25", [Block May];
-    /// Degrees east of Greenwich (west is negative); only with latitude.
+    /// Degrees east of Greenwich (west is negative); only with `latitude`.
     Longitude = "longitude", "103.5", [Block May];
     /// Day on which planting is meant to begin.
     PlannedOn = "planned_on", "2027-11-15", [Block May];
     /// Clone that is or will be planted.
     CloneName = "clone", "GT1", [Block May];
-    /// Day, month or year of a planting that is done; only with planted.
+    /// Day, month or year of a planting that is done; only with `planted`.
     PlantedOn = "planted_on", "2024-11", [Block May];
-    /// Trees that were planted then; only with planted_on.
+    /// Trees that were planted then; only with `planted_on`.
     Planted = "planted", "480", [Block May];
 }
 
