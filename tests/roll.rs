@@ -394,14 +394,24 @@ fn of_examples(without: Option<(Column, RowKind)>) -> String {
     let mut csv = format!("{}\n", names.join(","));
     let rows = RowKind::ALL.map(|kind| (kind, false));
     for (kind, is_adviser) in rows.into_iter().chain([(RowKind::Person, true)]) {
-        let cell = |column: &Column| match *column {
-            _ if column.need(kind).is_none() || without == Some((*column, kind)) => "",
-            Column::Row => kind.name(),
-            Column::Name if is_adviser => Column::Adviser.example(),
-            Column::Role if is_adviser => "adviser",
-            Column::Group if is_adviser => "",
-            Column::Phone if is_adviser => "+447700900100",
-            _ => column.example(),
+        let adviser = |column| {
+            let own = [
+                (Column::Name, Column::Adviser.example()),
+                (Column::Role, "adviser"),
+                (Column::Group, ""),
+                (Column::Phone, "+447700900100"),
+            ];
+            let own = own.iter().find(|(of, _)| is_adviser && *of == column);
+            own.map(|(_, cell)| *cell)
+        };
+        let cell = |column: &Column| {
+            if column.need(kind).is_none() || without == Some((*column, kind)) {
+                ""
+            } else if *column == Column::Row {
+                kind.name()
+            } else {
+                adviser(*column).unwrap_or(column.example())
+            }
         };
         let cells: Vec<&str> = Column::ALL.iter().map(cell).collect();
         csv += &format!("{}\n", cells.join(","));

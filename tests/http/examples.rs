@@ -148,7 +148,7 @@ async fn a_provider_gets_what_is_shown() {
     let found = found.to_lowercase();
     for field in head {
         let (name, value) = field.split_once(": ").unwrap();
-        let field = format!("\r\n{}: {}\r\n", name, value).to_lowercase();
+        let field = format!("\r\n{name}: {value}\r\n").to_lowercase();
         assert!(found.contains(&field), "{field:?} is not in {found:?}");
     }
 }
