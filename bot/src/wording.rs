@@ -13,6 +13,7 @@ mod ask;
 mod facts;
 mod fit;
 mod job;
+mod key;
 
 use std::collections::BTreeMap;
 
@@ -26,6 +27,7 @@ pub use self::{
     adviser::{LateItem, MemberBlock, MemberGirth},
     facts::{After, Ready, Said},
     job::NudgeText,
+    key::Key,
 };
 use crate::words::sms::{self, Alphabet};
 
@@ -41,9 +43,6 @@ const BUILT_IN: &[(&str, &str)] = &[
 
 /// The language that stands in where a text is missing.
 const FALLBACK: &str = "en";
-
-/// The text that lists what a language is called.
-pub(crate) const CALLED: &str = "language-called";
 
 /// What stands behind the code of a language that is written without its marks.
 pub(crate) const BARE: &str = "-bare";
@@ -179,7 +178,8 @@ impl Texts {
 /// language, is not sent.
 fn letters_of(source: &str) -> Letters {
     let is_gsm = |text: &str| sms::measure(text).alphabet == Alphabet::Gsm7;
-    let is_said = |line: &&str| !line.starts_with('#') && !line.starts_with(CALLED);
+    let called = Key::LanguageCalled.name();
+    let is_said = |line: &&str| !line.starts_with('#') && !line.starts_with(&*called);
     let mut said = source.lines().filter(is_said);
     if said.clone().all(is_gsm) {
         Letters::Gsm
@@ -202,29 +202,24 @@ impl Tongue<'_> {
     /// A text with its values, to be put into another. A text that is nowhere gives its own name,
     /// which tests catch.
     #[must_use]
-    pub fn say(&self, key: &str, args: Args<'_>) -> String {
+    pub fn say(&self, key: Key, args: Args<'_>) -> String {
         let args: FluentArgs<'_> = args.into_iter().collect();
+        let name = key.name();
         [self.bundle, self.fallback]
             .into_iter()
             .flatten()
             .find_map(|bundle| {
-                let pattern = bundle.get_message(key)?.value()?;
+                let pattern = bundle.get_message(&name)?.value()?;
                 let mut errors = Vec::new();
                 let text = bundle.format_pattern(pattern, Some(&args), &mut errors);
                 Some(text.into_owned())
             })
-            .unwrap_or_else(|| key.to_owned())
-    }
-
-    /// Whether this language has a text of its own under this name.
-    #[must_use]
-    pub fn has(&self, key: &str) -> bool {
-        self.bundle.is_some_and(|bundle| bundle.has_message(key))
+            .unwrap_or_else(|| name.into_owned())
     }
 
     /// A text with its values, as it is sent.
     #[must_use]
-    pub fn whole(&self, key: &str, args: Args<'_>) -> String {
+    pub fn whole(&self, key: Key, args: Args<'_>) -> String {
         let text = self.say(key, args);
         self.fit(|_| text.clone())
     }
@@ -235,18 +230,17 @@ impl Tongue<'_> {
         let text = format!("{value:.1}");
         match text.strip_suffix(".0") {
             Some(whole) => whole.to_owned(),
-            None => text.replace('.', &self.say("decimal", args! {})),
+            None => text.replace('.', &self.say(Key::Decimal, args! {})),
         }
     }
 
     /// A date as people write it: "Sat 14 Jun".
     #[must_use]
     pub fn day(&self, day: NaiveDate) -> String {
-        let weekday = format!("weekday-{}", day.weekday().number_from_monday());
         self.say(
-            "day",
+            Key::Day,
             args! {
-                "weekday" => self.say(&weekday, args! {}),
+                "weekday" => self.say(Key::Weekday(day.weekday()), args! {}),
                 "day" => day.day().to_string(),
                 "month" => self.month(day),
             },
@@ -268,7 +262,7 @@ impl Tongue<'_> {
     #[must_use]
     pub fn day_year(&self, day: NaiveDate) -> String {
         self.say(
-            "day-year",
+            Key::DayYear,
             args! {
                 "day" => day.day().to_string(),
                 "month" => self.month(day),
@@ -281,16 +275,16 @@ impl Tongue<'_> {
     #[must_use]
     pub fn month_year(&self, day: NaiveDate) -> String {
         let args = args! { "month" => self.month(day), "year" => self.year(day) };
-        self.say("month-year", args)
+        self.say(Key::MonthYear, args)
     }
 
     fn month(&self, day: NaiveDate) -> String {
-        self.say(&format!("month-{}", day.month()), args! {})
+        self.say(Key::Month(day.month()), args! {})
     }
 
     /// The year as it is counted where the language is spoken.
     fn year(&self, day: NaiveDate) -> String {
-        let ahead = self.say("years-ahead", args! {}).parse().unwrap_or(0);
+        let ahead = self.say(Key::YearsAhead, args! {}).parse().unwrap_or(0);
         day.year().saturating_add(ahead).to_string()
     }
 
@@ -299,10 +293,10 @@ impl Tongue<'_> {
             return self.day(on.from);
         }
         let args = args! { "from" => self.day(on.from), "to" => self.day(on.to) };
-        self.say("span", args)
+        self.say(Key::Span, args)
     }
 
     fn unit(&self, unit: Unit) -> String {
-        self.say(&format!("unit-{}", unit.name()), args! {})
+        self.say(Key::Unit(unit), args! {})
     }
 }

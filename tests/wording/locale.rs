@@ -119,7 +119,7 @@ fn marks_stay_while_they_fit_and_go_where_they_are_not_typed() {
     let check = |language: &str, name: &str, expected: &str| {
         let texts = Texts::built_in().unwrap();
         let tongue = texts.tongue(&[language]);
-        let text = tongue.fit(|_| format!("{}: {name}", tongue.say("job-weed", Vec::new())));
+        let text = tongue.fit(|_| format!("{}: {name}", tongue.job(TaskKind::Weed)));
         assert_eq!(text, expected);
     };
     let long = "Nguyễn ".repeat(10);

@@ -2,7 +2,7 @@
 //! as its file says.
 
 use budwood::{
-    wording::{After, NudgeText, Ready, Said},
+    wording::{After, Key, NudgeText, Ready, Said},
     words::sms,
 };
 use budwood_parser::{Ailment, Cause, Details, Doubt, Kind, Measure, Supply, Unit, Wetness};
@@ -236,9 +236,9 @@ fn a_text_of_many_reports_is_read_back_as_far_as_it_fits() {
             let why = Why::MoreThanAlive { alive: TREES };
             let text = tongue.confirm(Some(NAME), said, Some(&why));
             case.assert_whole(&text, "confirm-for");
-            for key in ["taken-back-ask", "taken-back-count"] {
+            for key in [Key::TakenBackAsk, Key::TakenBackCount] {
                 let text = tongue.taken_back(key, said, &state, "dead 8 Uppernorthwe");
-                case.assert_whole(&text, key);
+                case.assert_whole(&text, &key.name());
             }
         }
     });

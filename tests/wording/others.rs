@@ -2,9 +2,10 @@
 
 use budwood::{
     args,
-    wording::{Args, LateItem, MemberBlock, MemberGirth, Tongue},
+    wording::{Args, Key, LateItem, MemberBlock, MemberGirth, Tongue},
     words::sms,
 };
+use budwood_parser::{Ailment, Alarm, Cause};
 use budwood_scheduler::TaskKind;
 use chrono::NaiveDate;
 use fluent_bundle::FluentValue;
@@ -88,10 +89,11 @@ fn longest(case: &Case<'_>, key: &str, value: &str) -> String {
         .into_iter()
         .max_by_key(String::len)
         .expect("jobs");
-    let one_of = |item: String| format!("{item}, {}", tongue.say("more", args! { "count" => 99 }));
+    let one_of =
+        |item: String| format!("{item}, {}", tongue.say(Key::More, args! { "count" => 99 }));
     match value {
         "name" | "adviser" | "group" | "block" | "old" | "unknown" => SHORTEST.to_owned(),
-        "example" => tongue.say("example", args! { "block" => BLOCK }),
+        "example" => tongue.say(Key::Example, args! { "block" => BLOCK }),
         "day" | "by" | "from" | "to" => tongue.day(day),
         "consent" => tongue.day_year(day),
         "likely" | "earliest" | "latest" => tongue.month_year(day),
@@ -103,24 +105,27 @@ fn longest(case: &Case<'_>, key: &str, value: &str) -> String {
         "groups" => one_of(SHORTEST.to_owned()),
         "people" => one_of(person(tongue, key)),
         "due" | "late" => {
-            let tasks = one_of(tongue.say("task-count", args! { "task" => job, "count" => 500 }));
-            tongue.say(&format!("status-{value}"), args! { "tasks" => tasks })
+            let tasks = one_of(tongue.say(Key::TaskCount, args! { "task" => job, "count" => 500 }));
+            tongue.say(
+                source::key(&format!("status-{value}")),
+                args! { "tasks" => tasks },
+            )
         }
-        "ailment" => tongue.say("ailment-pink", args! {}),
+        "ailment" => tongue.ailment(Ailment::Pink),
         "count" => "500".to_owned(),
         // It is left out where it does not fit.
         "check" => String::new(),
-        "rain" => tongue.say("rain-open", args! { "soaked" => 500, "reporters" => 500 }),
+        "rain" => tongue.say(Key::RainOpen, args! { "soaked" => 500, "reporters" => 500 }),
         "months" => "120".to_owned(),
         "pooled" => "1200".to_owned(),
         "alone" if key == "feed-group" => "1500".to_owned(),
         "trees" if key == "feed-group" => "300000".to_owned(),
-        "alive" if key == "status" => tongue.say("alive-unknown", args! {}),
-        "ring" => tongue.say("feed-ring", args! {}),
-        "alarm" => tongue.say("alarm-complaint", args! {}),
+        "alive" if key == "status" => tongue.say(Key::AliveUnknown, args! {}),
+        "ring" => tongue.say(Key::FeedRing, args! {}),
+        "alarm" => tongue.say(Key::Alarm(Alarm::Complaint), args! {}),
         "facts" => tongue.say(
-            "said-damage-count",
-            args! { "cause" => tongue.say("cause-drought", args! {}), "count" => TREES },
+            Key::SaidDamageCount,
+            args! { "cause" => tongue.say(Key::Cause(Cause::Drought), args! {}), "count" => TREES },
         ),
         "kilograms" => tongue.number(12_345.5),
         "grams" => tongue.number(1_250.5),
@@ -141,12 +146,12 @@ fn longest(case: &Case<'_>, key: &str, value: &str) -> String {
 fn person(tongue: Tongue<'_>, key: &str) -> String {
     let values = |key: &str| {
         tongue.say(
-            key,
+            source::key(key),
             args! {
                 "name" => SHORTEST,
                 "days" => 999,
                 "gaps" => TREES,
-                "ailment" => tongue.say("ailment-pink", args! {}),
+                "ailment" => tongue.ailment(Ailment::Pink),
                 "count" => TREES,
             },
         )
@@ -212,9 +217,9 @@ fn every_other_text_fits_at_its_longest() {
                     (name, FluentValue::from(text.as_str()))
                 })
                 .collect();
-            let said = tongue.say(key, args.clone());
+            let said = tongue.say(source::key(key), args.clone());
             let size = sms::measure(&said);
-            let text = tongue.whole(key, args);
+            let text = tongue.whole(source::key(key), args);
             let is_whole = text.chars().count() == said.chars().count();
             if !is_whole {
                 cut.push(format!("{key} has {} units: {said}", size.units));

@@ -163,7 +163,10 @@ fn the_example_is_a_report() {
             continue;
         }
         let tongue = setup.texts.tongue(&[speech.code]);
-        let text = tongue.whole("example", budwood::args! { "block" => "A" });
+        let text = tongue.whole(
+            budwood::wording::Key::Example,
+            budwood::args! { "block" => "A" },
+        );
         let known = Known {
             languages: &[speech.code],
             blocks: &["A"],

@@ -6,7 +6,7 @@ use budwood_parser::{Ailment, Unit};
 use budwood_scheduler::{TaskKind, group::visit::Reason};
 use chrono::NaiveDate;
 
-use super::{Tongue, fit::short};
+use super::{Key, Tongue, fit::short};
 use crate::args;
 
 /// One late job of one person.
@@ -67,13 +67,13 @@ impl Tongue<'_> {
             .take(shown)
             .map(|(task, count)| {
                 self.say(
-                    "task-count",
+                    Key::TaskCount,
                     args! { "task" => self.job(*task), "count" => *count },
                 )
             })
             .collect();
         if left > 0 {
-            words.push(self.say("more", args! { "count" => left }));
+            words.push(self.say(Key::More, args! { "count" => left }));
         }
         words.join(", ")
     }
@@ -95,7 +95,7 @@ impl Tongue<'_> {
                 .map(|one| item(one, length))
                 .collect();
             if left > 0 {
-                words.push(self.say("more", args! { "count" => left }));
+                words.push(self.say(Key::More, args! { "count" => left }));
             }
             whole(words.join(", "))
         })
@@ -105,9 +105,9 @@ impl Tongue<'_> {
     #[must_use]
     pub fn late_item(&self, late: &LateItem, length: usize) -> String {
         let key = if late.told {
-            "late-person-told"
+            Key::LatePersonTold
         } else {
-            "late-person"
+            Key::LatePerson
         };
         self.say(
             key,
@@ -125,15 +125,15 @@ impl Tongue<'_> {
         let called = short(name, length);
         match *reason {
             Reason::Cluster { ailment, reports } => self.say(
-                "visit-cluster",
+                Key::VisitCluster,
                 args! { "name" => called, "ailment" => self.ailment(ailment), "count" => reports },
             ),
             Reason::Sick { ailment, trees } => self.sick_person(name, ailment, trees, length),
             Reason::Lost { pct } => {
-                self.say("visit-lost", args! { "name" => called, "pct" => pct })
+                self.say(Key::VisitLost, args! { "name" => called, "pct" => pct })
             }
             Reason::Silent { days } => {
-                self.say("visit-quiet", args! { "name" => called, "days" => days })
+                self.say(Key::VisitQuiet, args! { "name" => called, "days" => days })
             }
             Reason::Late {
                 task,
@@ -149,7 +149,7 @@ impl Tongue<'_> {
                 self.late_item(&late, length)
             }
             Reason::Ending { task, days } => self.say(
-                "visit-ending",
+                Key::VisitEnding,
                 args! { "name" => called, "task" => self.job(task), "days" => days },
             ),
         }
@@ -165,7 +165,7 @@ impl Tongue<'_> {
         length: usize,
     ) -> String {
         self.say(
-            "sick-person",
+            Key::SickPerson,
             args! {
                 "name" => short(name, length),
                 "ailment" => self.ailment(ailment),
@@ -178,14 +178,14 @@ impl Tongue<'_> {
     #[must_use]
     pub fn member_girth(&self, girth: &MemberGirth) -> String {
         let key = if girth.months_ahead < 0 {
-            "member-behind"
+            Key::MemberBehind
         } else {
-            "member-ahead"
+            Key::MemberAhead
         };
         let against = self.say(key, args! { "months" => girth.months_ahead.unsigned_abs() });
         let ready = girth.ready.map_or_else(String::new, |(earliest, latest)| {
             self.say(
-                "member-ready",
+                Key::MemberReady,
                 args! {
                     "earliest" => self.month_year(earliest),
                     "latest" => self.month_year(latest),
@@ -193,7 +193,7 @@ impl Tongue<'_> {
             )
         });
         self.say(
-            "member-girth",
+            Key::MemberGirth,
             args! {
                 "mean" => self.number(girth.mean_cm),
                 "of" => girth.of,
@@ -206,7 +206,7 @@ impl Tongue<'_> {
     /// "leaf spot".
     #[must_use]
     pub fn ailment(&self, ailment: Ailment) -> String {
-        self.say(&format!("ailment-{}", ailment.name()), args! {})
+        self.say(Key::Ailment(ailment), args! {})
     }
 
     /// "A 104/120 alive, planted 12 Jun 2026, weed Sat 9 Aug".
@@ -214,7 +214,7 @@ impl Tongue<'_> {
     pub fn member_block(&self, block: &MemberBlock, length: usize) -> String {
         let due = block.due.map_or_else(String::new, |(task, day)| {
             self.say(
-                "member-due",
+                Key::MemberDue,
                 args! { "task" => self.job(task), "day" => self.day(day) },
             )
         });
@@ -224,7 +224,7 @@ impl Tongue<'_> {
         };
         match block.planted_on {
             Some(day) => self.say(
-                "member-block",
+                Key::MemberBlock,
                 args! {
                     "block" => short(&block.name, length),
                     "alive" => block.alive,
@@ -238,7 +238,7 @@ impl Tongue<'_> {
                     format!("{} {}", self.number(area), self.unit(Unit::Hectare))
                 });
                 self.say(
-                    "member-block-empty",
+                    Key::MemberBlockEmpty,
                     args! {
                         "block" => short(&block.name, length),
                         "area" => area,

@@ -4,7 +4,7 @@ use budwood_parser::Kind;
 use budwood_scheduler::decide::{Draft, Missing, Why};
 
 use super::{
-    Tongue,
+    Key, Tongue,
     facts::{Room, Said, bare_key},
     fit::short,
 };
@@ -23,9 +23,9 @@ impl Tongue<'_> {
             let why = why.filter(|_| room == Room::Enough);
             self.say(
                 if name.is_some() {
-                    "confirm-for"
+                    Key::ConfirmFor
                 } else {
-                    "confirm"
+                    Key::Confirm
                 },
                 args! {
                     "name" => short(name.unwrap_or_default(), length),
@@ -40,28 +40,28 @@ impl Tongue<'_> {
     fn why(&self, why: &Why, count: u32) -> String {
         match why {
             Why::Reading(budwood_parser::Doubt::Repaired { from, to }) => self.say(
-                "why-word",
+                Key::WhyWord,
                 args! { "from" => short(from, 12), "to" => short(to, 12) },
             ),
-            Why::Reading(_) => self.say("why-none", args! {}),
-            Why::MoreThanAreaHolds { holds } => self.say("why-area", args! { "holds" => *holds }),
-            Why::MoreThanAlive { alive } => self.say("why-alive", args! { "alive" => *alive }),
-            Why::MoreThanGaps { gaps } => self.say("why-gaps", args! { "gaps" => *gaps }),
-            Why::LargeShare { alive } => self.say("why-large", args! { "alive" => *alive }),
-            Why::SameAgain => self.say("why-again", args! { "count" => count }),
-            Why::OddValue(value) => self.say("why-odd", args! { "value" => self.number(*value) }),
+            Why::Reading(_) => self.say(Key::WhyNone, args! {}),
+            Why::MoreThanAreaHolds { holds } => self.say(Key::WhyArea, args! { "holds" => *holds }),
+            Why::MoreThanAlive { alive } => self.say(Key::WhyAlive, args! { "alive" => *alive }),
+            Why::MoreThanGaps { gaps } => self.say(Key::WhyGaps, args! { "gaps" => *gaps }),
+            Why::LargeShare { alive } => self.say(Key::WhyLarge, args! { "alive" => *alive }),
+            Why::SameAgain => self.say(Key::WhyAgain, args! { "count" => count }),
+            Why::OddValue(value) => self.say(Key::WhyOdd, args! { "value" => self.number(*value) }),
             Why::Shrunk { before } | Why::Grew { before } => {
-                self.say("why-shrunk", args! { "before" => self.number(*before) })
+                self.say(Key::WhyShrunk, args! { "before" => self.number(*before) })
             }
-            Why::Heaped => self.say("why-heaped", args! {}),
+            Why::Heaped => self.say(Key::WhyHeaped, args! {}),
             Why::DoesNotAddUp { told, alive } => {
-                self.say("why-sum", args! { "told" => *told, "alive" => *alive })
+                self.say(Key::WhySum, args! { "told" => *told, "alive" => *alive })
             }
-            Why::PerhapsInches => self.say("why-inches", args! {}),
-            Why::TooThin { mean } => self.say("why-thin", args! { "mean" => self.number(*mean) }),
-            Why::TooMuchFeed => self.say("why-feed", args! {}),
-            Why::BeforePlanting => self.say("why-before", args! {}),
-            Why::NotPlanted => self.say("why-not-planted", args! {}),
+            Why::PerhapsInches => self.say(Key::WhyInches, args! {}),
+            Why::TooThin { mean } => self.say(Key::WhyThin, args! { "mean" => self.number(*mean) }),
+            Why::TooMuchFeed => self.say(Key::WhyFeed, args! {}),
+            Why::BeforePlanting => self.say(Key::WhyBefore, args! {}),
+            Why::NotPlanted => self.say(Key::WhyNotPlanted, args! {}),
         }
     }
 
@@ -74,13 +74,13 @@ impl Tongue<'_> {
             Missing::Block { unknown } => self.ask_block(unknown.as_deref(), blocks),
             Missing::Count { range: None } => self.fit(|length| {
                 let args = args! { "facts" => what(), "block" => short(block, length) };
-                self.say("ask-count", args)
+                self.say(Key::AskCount, args)
             }),
             Missing::Count {
                 range: Some((low, high)),
             } => self.fit(|length| {
                 self.say(
-                    "ask-count-range",
+                    Key::AskCountRange,
                     args! {
                         "low" => *low,
                         "high" => *high,
@@ -92,13 +92,13 @@ impl Tongue<'_> {
             Missing::Values => {
                 let height = fact.kind == Kind::Height;
                 let key = if height {
-                    "ask-values-height"
+                    Key::AskValuesHeight
                 } else {
-                    "ask-values"
+                    Key::AskValues
                 };
                 self.fit(|length| self.say(key, args! { "block" => short(block, length) }))
             }
-            Missing::Date => self.whole("ask-date", args! {}),
+            Missing::Date => self.whole(Key::AskDate, args! {}),
         }
     }
 
@@ -108,11 +108,11 @@ impl Tongue<'_> {
             blocks,
             |block, length| short(block, length),
             |list| match unknown {
-                None => self.say("ask-block", args! { "blocks" => list }),
+                None => self.say(Key::AskBlock, args! { "blocks" => list }),
                 Some(unknown) => {
                     let unknown = short(unknown, SHORT_NAME);
                     self.say(
-                        "ask-block-unknown",
+                        Key::AskBlockUnknown,
                         args! { "unknown" => unknown, "blocks" => list },
                     )
                 }

@@ -1,10 +1,10 @@
 //! Facts in words: what was stored and how the block stands after it.
 
-use budwood_parser::{Details, Kind, Supply, Wetness};
+use budwood_parser::{Ailment, Cause, Details, Kind, Supply, Wetness};
 use budwood_scheduler::{BlockState, decide::Draft};
 use chrono::NaiveDate;
 
-use super::{Tongue, fit::short};
+use super::{Key, Tongue, fit::short};
 use crate::args;
 
 /// Facts of one text about one block.
@@ -59,24 +59,28 @@ impl Tongue<'_> {
     pub fn read_back(&self, said: Said<'_>, after: After<'_>) -> String {
         if said.facts.iter().all(|fact| fact.kind == Kind::Rain) {
             return self.with_facts(said, |facts, _, _| {
-                self.say("read-back-rain", args! { "facts" => facts })
+                self.say(Key::ReadBackRain, args! { "facts" => facts })
             });
         }
-        self.with_stand("read-back", None, said, after)
+        self.with_stand(Key::ReadBack, None, said, after)
     }
 
     /// The same after a correction; `old` is the block that it was moved from.
     #[must_use]
     pub fn changed(&self, old: Option<&str>, said: Said<'_>, after: After<'_>) -> String {
         self.with_stand(
-            if old.is_some() { "moved" } else { "changed" },
+            if old.is_some() {
+                Key::Moved
+            } else {
+                Key::Changed
+            },
             old,
             said,
             after,
         )
     }
 
-    fn with_stand(&self, key: &str, old: Option<&str>, said: Said<'_>, after: After<'_>) -> String {
+    fn with_stand(&self, key: Key, old: Option<&str>, said: Said<'_>, after: After<'_>) -> String {
         self.with_facts(said, |facts, length, room| {
             let after = After {
                 adviser: &short(after.adviser, length),
@@ -116,7 +120,7 @@ impl Tongue<'_> {
             .collect();
         let left = said.facts.len() - clauses.len();
         if left > 0 {
-            clauses.push(self.say("more", args! { "count" => left }));
+            clauses.push(self.say(Key::More, args! { "count" => left }));
         }
         clauses.join(", ")
     }
@@ -147,7 +151,7 @@ impl Tongue<'_> {
             return clause;
         }
         self.say(
-            "clause-on",
+            Key::ClauseOn,
             args! { "clause" => clause, "day" => self.happened(fact.on) },
         )
     }
@@ -156,47 +160,47 @@ impl Tongue<'_> {
     #[must_use]
     pub fn clause(&self, kind: Kind, details: &Details) -> String {
         let count = details.count;
-        let counted = |key: &str, uncounted: &str| match count {
+        let counted = |key: Key, uncounted: Key| match count {
             Some(count) => self.say(key, args! { "count" => count }),
             None => self.say(uncounted, args! {}),
         };
         match kind {
-            Kind::Cleared => self.say("said-cleared", args! {}),
-            Kind::Lined => counted("said-lined-count", "said-lined"),
-            Kind::HolesDug => counted("said-holes-dug", "bare-holes_dug"),
+            Kind::Cleared => self.say(Key::SaidCleared, args! {}),
+            Kind::Lined => counted(Key::SaidLinedCount, Key::SaidLined),
+            Kind::HolesDug => counted(Key::SaidHolesDug, Key::BareHolesDug),
             Kind::Received => self.received(details),
-            Kind::Planted => counted("said-planted", "bare-planted"),
-            Kind::Dead if count == Some(0) => self.say("said-dead-none", args! {}),
-            Kind::Dead => counted("said-dead", "bare-dead"),
-            Kind::Replaced => counted("said-replaced", "bare-replaced"),
-            Kind::Weeded => self.say("said-weeded", args! {}),
+            Kind::Planted => counted(Key::SaidPlanted, Key::BarePlanted),
+            Kind::Dead if count == Some(0) => self.say(Key::SaidDeadNone, args! {}),
+            Kind::Dead => counted(Key::SaidDead, Key::BareDead),
+            Kind::Replaced => counted(Key::SaidReplaced, Key::BareReplaced),
+            Kind::Weeded => self.say(Key::SaidWeeded, args! {}),
             Kind::Fertilised => self.say(
-                "said-fertilised",
+                Key::SaidFertilised,
                 args! { "amount" => self.amount(details) },
             ),
-            Kind::Sprayed => self.say("said-sprayed", args! {}),
-            Kind::Pruned => self.say("said-pruned", args! {}),
-            Kind::Branched => counted("said-branched", "said-branched-uncounted"),
-            Kind::NotBranched => counted("said-not-branched", "said-not-branched-uncounted"),
+            Kind::Sprayed => self.say(Key::SaidSprayed, args! {}),
+            Kind::Pruned => self.say(Key::SaidPruned, args! {}),
+            Kind::Branched => counted(Key::SaidBranched, Key::SaidBranchedUncounted),
+            Kind::NotBranched => counted(Key::SaidNotBranched, Key::SaidNotBranchedUncounted),
             Kind::BranchInduction => {
-                counted("said-branch-induction", "said-branch-induction-uncounted")
+                counted(Key::SaidBranchInduction, Key::SaidBranchInductionUncounted)
             }
-            Kind::Girth => self.measured("said-girth", details),
-            Kind::Height => self.measured("said-height", details),
+            Kind::Girth => self.measured(Key::SaidGirth, details),
+            Kind::Height => self.measured(Key::SaidHeight, details),
             Kind::Disease => self.disease(details),
             Kind::Damage => self.damage(details),
-            Kind::CoverSown => self.say("said-cover-sown", args! {}),
+            Kind::CoverSown => self.say(Key::SaidCoverSown, args! {}),
             Kind::IntercropSown => match &details.species {
                 Some(species) => self.say(
-                    "said-intercrop-sown",
+                    Key::SaidIntercropSown,
                     args! { "species" => short(species, 12) },
                 ),
-                None => self.say("said-intercrop-sown-unnamed", args! {}),
+                None => self.say(Key::SaidIntercropSownUnnamed, args! {}),
             },
-            Kind::TappingOpened => counted("said-tapping-opened", "bare-tapping_opened"),
+            Kind::TappingOpened => counted(Key::SaidTappingOpened, Key::BareTappingOpened),
             Kind::NotDone => match details.not_done {
-                Some(kind) => self.say("said-not-done", args! { "job" => self.kind(kind) }),
-                None => self.say("said-not-done-unnamed", args! {}),
+                Some(kind) => self.say(Key::SaidNotDone, args! { "job" => self.kind(kind) }),
+                None => self.say(Key::SaidNotDoneUnnamed, args! {}),
             },
             Kind::Rain => self.rain(details),
         }
@@ -205,34 +209,34 @@ impl Tongue<'_> {
     /// A kind of work as a noun.
     #[must_use]
     pub fn kind(&self, kind: Kind) -> String {
-        self.say(&format!("kind-{}", kind.name()), args! {})
+        self.say(Key::Kind(kind), args! {})
     }
 
     fn amount(&self, details: &Details) -> String {
         details.amount.map_or_else(String::new, |amount| {
             let args =
                 args! { "value" => self.number(amount.value), "unit" => self.unit(amount.unit) };
-            self.say("amount", args)
+            self.say(Key::Amount, args)
         })
     }
 
     fn received(&self, details: &Details) -> String {
         match (details.supply, details.count) {
             (Some(Supply::Plants), Some(count)) => {
-                self.say("said-received-plants", args! { "count" => count })
+                self.say(Key::SaidReceivedPlants, args! { "count" => count })
             }
-            (Some(Supply::Plants), None) => self.say("said-received-plants-uncounted", args! {}),
+            (Some(Supply::Plants), None) => self.say(Key::SaidReceivedPlantsUncounted, args! {}),
             (Some(Supply::Fertiliser), _) => self.say(
-                "said-received-fertiliser",
+                Key::SaidReceivedFertiliser,
                 args! { "amount" => self.amount(details) },
             ),
-            (None, _) => self.say("said-received", args! {}),
+            (None, _) => self.say(Key::SaidReceived, args! {}),
         }
     }
 
-    fn measured(&self, key: &str, details: &Details) -> String {
+    fn measured(&self, key: Key, details: &Details) -> String {
         if let (Some(count), Some(of)) = (details.count, details.of) {
-            return self.say("said-girth-share", args! { "count" => count, "of" => of });
+            return self.say(Key::SaidGirthShare, args! { "count" => count, "of" => of });
         }
         let values = &details.values_cm;
         let mut sum = 0.0;
@@ -249,38 +253,35 @@ impl Tongue<'_> {
     }
 
     fn disease(&self, details: &Details) -> String {
-        let name = details
-            .ailment
-            .map_or("other", budwood_parser::Ailment::name);
-        let ailment = self.say(&format!("ailment-{name}"), args! {});
+        let ailment = self.ailment(details.ailment.unwrap_or(Ailment::Other));
         match details.count {
-            Some(0) => self.say("said-disease-none", args! {}),
+            Some(0) => self.say(Key::SaidDiseaseNone, args! {}),
             Some(count) => self.say(
-                "said-disease-count",
+                Key::SaidDiseaseCount,
                 args! { "ailment" => ailment, "count" => count },
             ),
-            None => self.say("said-disease", args! { "ailment" => ailment }),
+            None => self.say(Key::SaidDisease, args! { "ailment" => ailment }),
         }
     }
 
     fn damage(&self, details: &Details) -> String {
-        let name = details.cause.map_or("other", budwood_parser::Cause::name);
-        let cause = self.say(&format!("cause-{name}"), args! {});
+        let cause = details.cause.unwrap_or(Cause::Other);
+        let cause = self.say(Key::Cause(cause), args! {});
         match details.count {
-            Some(0) => self.say("said-damage-none", args! {}),
+            Some(0) => self.say(Key::SaidDamageNone, args! {}),
             Some(count) => self.say(
-                "said-damage-count",
+                Key::SaidDamageCount,
                 args! { "cause" => cause, "count" => count },
             ),
-            None => self.say("said-damage", args! { "cause" => cause }),
+            None => self.say(Key::SaidDamage, args! { "cause" => cause }),
         }
     }
 
     fn rain(&self, details: &Details) -> String {
         match (details.wetness, details.mm) {
-            (Some(Wetness::None), _) => self.say("said-rain-none", args! {}),
-            (_, Some(mm)) => self.say("said-rain-mm", args! { "mm" => self.number(mm) }),
-            (Some(Wetness::Soaked) | None, None) => self.say("said-rain-soaked", args! {}),
+            (Some(Wetness::None), _) => self.say(Key::SaidRainNone, args! {}),
+            (_, Some(mm)) => self.say(Key::SaidRainMm, args! { "mm" => self.number(mm) }),
+            (Some(Wetness::Soaked) | None, None) => self.say(Key::SaidRainSoaked, args! {}),
         }
     }
 
@@ -290,7 +291,7 @@ impl Tongue<'_> {
         let state = after.state;
         if has(Kind::Replaced) {
             let args = args! { "alive" => state.alive(), "gaps" => state.gaps() };
-            return self.say("stand-filled", args);
+            return self.say(Key::StandFilled, args);
         }
         if has(Kind::Dead) && state.planted() > 0 {
             let args = args! {
@@ -299,7 +300,14 @@ impl Tongue<'_> {
                 "planted" => state.planted(),
             };
             let first = state.dead() == counted_dead(said);
-            return self.say(if first { "stand-alive" } else { "stand-dead" }, args);
+            return self.say(
+                if first {
+                    Key::StandAlive
+                } else {
+                    Key::StandDead
+                },
+                args,
+            );
         }
         if has(Kind::Planted) {
             return self.planted(state, after.points);
@@ -308,9 +316,9 @@ impl Tongue<'_> {
             return caution;
         }
         let key = if has(Kind::BranchInduction) {
-            "stand-look"
+            Key::StandLook
         } else {
-            "stand-next"
+            Key::StandNext
         };
         after.next.map_or_else(String::new, |day| {
             self.say(key, args! { "day" => self.day_ahead(day, said.today) })
@@ -321,10 +329,10 @@ impl Tongue<'_> {
     fn outlook(&self, said: Said<'_>, after: After<'_>) -> Option<String> {
         said.facts.iter().find(|fact| fact.kind == Kind::Girth)?;
         Some(match after.ready? {
-            Ready::MeetsRule => self.say("stand-meets", args! { "adviser" => after.adviser }),
-            Ready::Close => self.say("stand-close", args! {}),
+            Ready::MeetsRule => self.say(Key::StandMeets, args! { "adviser" => after.adviser }),
+            Ready::Close => self.say(Key::StandClose, args! {}),
             Ready::Between(earliest, latest) => self.say(
-                "stand-ready",
+                Key::StandReady,
                 args! {
                     "earliest" => self.month_year(earliest),
                     "latest" => self.month_year(latest),
@@ -341,11 +349,11 @@ impl Tongue<'_> {
         };
         let args = args! { "adviser" => after.adviser };
         if counted(Kind::Disease) {
-            Some(self.say("stand-sick", args))
+            Some(self.say(Key::StandSick, args))
         } else if counted(Kind::Damage) {
-            Some(self.say("stand-harm", args))
+            Some(self.say(Key::StandHarm, args))
         } else if counted(Kind::Sprayed) {
-            Some(self.say("stand-label", args! {}))
+            Some(self.say(Key::StandLabel, args! {}))
         } else {
             None
         }
@@ -357,8 +365,8 @@ impl Tongue<'_> {
             .map(|points| points.saturating_sub(total))
             .filter(|room| *room > 0);
         match room {
-            Some(room) => self.say("stand-room", args! { "total" => total, "room" => room }),
-            None => self.say("stand-planted", args! { "total" => total }),
+            Some(room) => self.say(Key::StandRoom, args! { "total" => total, "room" => room }),
+            None => self.say(Key::StandPlanted, args! { "total" => total }),
         }
     }
 
@@ -366,14 +374,14 @@ impl Tongue<'_> {
     #[must_use]
     pub fn taken_back(
         &self,
-        key: &str,
+        key: Key,
         said: Said<'_>,
         state: &BlockState,
         example: &str,
     ) -> String {
         let stand = if state.planted() > 0 {
             let args = args! { "alive" => state.alive(), "planted" => state.planted() };
-            self.say("stand-alive", args)
+            self.say(Key::StandAlive, args)
         } else {
             String::new()
         };
@@ -401,22 +409,22 @@ fn counted_dead(said: Said<'_>) -> u32 {
 }
 
 /// The text that names what a report of this kind counts.
-pub(super) fn bare_key(kind: Kind) -> &'static str {
+pub(super) fn bare_key(kind: Kind) -> Key {
     if kind == Kind::Planted {
-        "bare-planted"
+        Key::BarePlanted
     } else if kind == Kind::Dead {
-        "bare-dead"
+        Key::BareDead
     } else if kind == Kind::Replaced {
-        "bare-replaced"
+        Key::BareReplaced
     } else if kind == Kind::HolesDug {
-        "bare-holes_dug"
+        Key::BareHolesDug
     } else if kind == Kind::TappingOpened {
-        "bare-tapping_opened"
+        Key::BareTappingOpened
     } else if kind == Kind::Disease {
-        "bare-disease"
+        Key::BareDisease
     } else if kind == Kind::Branched {
-        "bare-branched"
+        Key::BareBranched
     } else {
-        "bare-other"
+        Key::BareOther
     }
 }

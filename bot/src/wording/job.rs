@@ -3,7 +3,7 @@
 use budwood_scheduler::{Figures, Task, TaskKind};
 use chrono::NaiveDate;
 
-use super::{Tongue, fit::short};
+use super::{Key, Tongue, fit::short};
 use crate::args;
 
 /// What a nudge is made of.
@@ -25,7 +25,7 @@ impl Tongue<'_> {
     /// A job in one or two words.
     #[must_use]
     pub fn job(&self, kind: TaskKind) -> String {
-        self.say(&format!("job-{}", kind.name()), args! {})
+        self.say(Key::Job(kind), args! {})
     }
 
     /// The nudge: one job, one date, one word to reply.
@@ -36,16 +36,16 @@ impl Tongue<'_> {
             |value: Option<f64>| value.map(|value| self.number(value)).unwrap_or_default();
         // What no publication says is never told as a rule.
         let key = if nudge.task.kind == TaskKind::Open && !figures.is_published {
-            "nudge-open-usual".to_owned()
+            Key::NudgeOpenUsual
         } else if figures.near.is_some() {
-            "nudge-near".to_owned()
+            Key::NudgeNear
         } else {
-            format!("nudge-{}", nudge.task.kind.name())
+            Key::Nudge(nudge.task.kind)
         };
         let near = figures.near.map(|ailment| self.ailment(ailment));
         self.fit(|length| {
             self.say(
-                &key,
+                key,
                 args! {
                     "name" => short(nudge.name, length),
                     "block" => short(nudge.block, length),
@@ -73,10 +73,10 @@ impl Tongue<'_> {
     fn walk(&self, figures: &Figures) -> String {
         match figures.walk {
             Some(walk) => self.say(
-                "walk-every",
+                Key::WalkEvery,
                 args! { "every" => walk.every, "from" => walk.from },
             ),
-            None => self.say("walk-all", args! {}),
+            None => self.say(Key::WalkAll, args! {}),
         }
     }
 }

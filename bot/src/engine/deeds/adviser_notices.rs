@@ -9,7 +9,7 @@ use crate::{
         step::{Step, civil_day},
         turn::Turn,
     },
-    wording::{Said, short},
+    wording::{Key, Said, short},
     words::{limits, message::Purpose},
 };
 
@@ -44,7 +44,7 @@ impl Step<'_> {
             let facts = tongue.clauses(said);
             tongue.fit(|length| {
                 tongue.say(
-                    "sick-notice",
+                    Key::SickNotice,
                     args! {
                         "name" => short(&name, length),
                         "block" => short(&block_name, length),
@@ -99,12 +99,12 @@ impl Step<'_> {
 
     /// Grief, danger and the like go to a person; the bot keeps quiet.
     pub(crate) fn hand_over(&mut self, turn: &Turn, alarm: Alarm) -> &'static str {
-        self.notify_about(turn, "alarm-notice", Some(alarm));
+        self.notify_about(turn, Key::AlarmNotice, Some(alarm));
         "for a person"
     }
 
     /// Tells the adviser to see to the person who texted, without the text itself.
-    pub(crate) fn notify_about(&mut self, turn: &Turn, key: &str, alarm: Option<Alarm>) {
+    pub(crate) fn notify_about(&mut self, turn: &Turn, key: Key, alarm: Option<Alarm>) {
         let Some(speaker) = self.world.directory.person(turn.speaker) else {
             return;
         };
@@ -113,9 +113,8 @@ impl Step<'_> {
         let digits: String = last_digits(&turn.number);
         let today = civil_day(turn.sent_at, self.zone_of(turn.speaker));
         self.notify(turn, |tongue| {
-            let alarm = alarm.map_or_else(String::new, |alarm| {
-                tongue.say(&format!("alarm-{}", alarm.name()), args! {})
-            });
+            let alarm =
+                alarm.map_or_else(String::new, |alarm| tongue.say(Key::Alarm(alarm), args! {}));
             tongue.fit(|length| {
                 tongue.say(
                     key,

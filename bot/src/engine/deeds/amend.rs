@@ -13,7 +13,7 @@ use crate::{
         step::{Step, civil_day},
         turn::Turn,
     },
-    wording::Said,
+    wording::{Key, Said},
     words::{limits, message::Question},
 };
 
@@ -25,7 +25,7 @@ impl Step<'_> {
             Amend::Wrong => self.wrong(turn),
             Amend::Change(change) => self.change_fact(turn, *change),
             Amend::Unsure(_) => {
-                let text = self.say_with_example(turn, "unsure-change");
+                let text = self.say_with_example(turn, Key::UnsureChange);
                 self.answer(&turn.number, turn.message, text);
                 "asked what is wrong"
             }
@@ -116,12 +116,12 @@ impl Step<'_> {
     fn undo(&mut self, turn: &Turn) -> &'static str {
         let events = self.undoable(&turn.number);
         if events.is_empty() {
-            let text = self.say_with_example(turn, "nothing-to-undo");
+            let text = self.say_with_example(turn, Key::NothingToUndo);
             self.answer(&turn.number, turn.message, text);
             return "nothing to undo";
         }
         self.take_back(turn, &events);
-        let text = self.word_taken_back(turn, &events, "taken-back");
+        let text = self.word_taken_back(turn, &events, Key::TakenBack);
         self.answer(&turn.number, turn.message, text);
         "taken back"
     }
@@ -139,11 +139,11 @@ impl Step<'_> {
             _ => false,
         };
         let Some(mut draft) = draft.filter(|_| lone_count) else {
-            let text = self.word_taken_back(turn, &events, "taken-back-ask");
+            let text = self.word_taken_back(turn, &events, Key::TakenBackAsk);
             self.answer(&turn.number, turn.message, text);
             return "taken back";
         };
-        let text = self.word_taken_back(turn, &events, "taken-back-count");
+        let text = self.word_taken_back(turn, &events, Key::TakenBackCount);
         draft.details.count = None;
         let question = Question::Ask {
             facts: vec![draft],
@@ -153,7 +153,7 @@ impl Step<'_> {
         "taken back"
     }
 
-    fn word_taken_back(&self, turn: &Turn, events: &[Event], key: &str) -> String {
+    fn word_taken_back(&self, turn: &Turn, events: &[Event], key: Key) -> String {
         let drafts: Vec<Draft> = events
             .iter()
             .filter_map(|event| draft_of(&self.world.directory, event))

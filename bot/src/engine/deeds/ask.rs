@@ -12,7 +12,7 @@ use crate::{
         step::{Step, civil_day},
         turn::Turn,
     },
-    wording::Said,
+    wording::{Key, Said},
     words::{
         limits,
         message::{Open, Question},
@@ -115,7 +115,7 @@ impl Step<'_> {
         let Some(speaker) = self.world.directory.person(turn.speaker) else {
             return "from a stranger";
         };
-        let text = self.plain(speaker, "no-blocks");
+        let text = self.plain(speaker, Key::NoBlocks);
         self.answer(&turn.number, turn.message, text);
         "has no block"
     }
@@ -123,13 +123,13 @@ impl Step<'_> {
     /// "2, no" to a question of ours.
     pub(crate) fn drop_question(&mut self, turn: &Turn) -> &'static str {
         self.talk(&turn.number).open = None;
-        let text = self.say_with_example(turn, "dropped");
+        let text = self.say_with_example(turn, Key::Dropped);
         self.answer(&turn.number, turn.message, text);
         "dropped"
     }
 
     /// A text of ours that ends in an example with the farmer's own block.
-    pub(crate) fn say_with_example(&self, turn: &Turn, key: &str) -> String {
+    pub(crate) fn say_with_example(&self, turn: &Turn, key: Key) -> String {
         let tongue = self.tongue_of(turn.speaker);
         let example = self.example(turn.target);
         tongue.fit(|_| tongue.say(key, args! { "example" => example.as_str() }))
@@ -143,7 +143,7 @@ impl Step<'_> {
             .next()
             .map_or_else(|| "A".to_owned(), |block: &Block| block.name.clone());
         self.tongue_of(person)
-            .say("example", args! { "block" => block })
+            .say(Key::Example, args! { "block" => block })
     }
 
     /// Whether an example may be sent to this phone now: one a day.
@@ -164,10 +164,10 @@ impl Step<'_> {
         talk.unclear = talk.unclear.saturating_add(1);
         let again = talk.unclear == 2;
         if again {
-            self.notify_about(turn, "unclear-notice", None);
+            self.notify_about(turn, Key::UnclearNotice, None);
         }
         if self.may_help(&turn.number) {
-            let text = self.say_with_example(turn, "unclear");
+            let text = self.say_with_example(turn, Key::Unclear);
             self.answer(&turn.number, turn.message, text);
         }
         "not understood"

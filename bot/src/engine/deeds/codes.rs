@@ -11,6 +11,7 @@ use chrono::NaiveDate;
 use crate::{
     args,
     engine::{step::Step, turn::Turn},
+    wording::Key,
     words::message::{Deed, Question},
 };
 
@@ -42,7 +43,7 @@ impl Step<'_> {
         let code = self.code(turn);
         let tongue = self.tongue(speaker);
         let text = tongue.whole(
-            "window-ask",
+            Key::WindowAsk,
             args! {
                 "group" => record.name.as_str(),
                 "day" => tongue.day(on),
@@ -68,7 +69,7 @@ impl Step<'_> {
         };
         let name = args! { "group" => record.name.as_str() };
         if record.window_opened.is_none() {
-            let text = self.tongue(speaker).whole("hold-none", name);
+            let text = self.tongue(speaker).whole(Key::HoldNone, name);
             self.answer(&turn.number, turn.message, text);
             return "answered";
         }
@@ -78,7 +79,7 @@ impl Step<'_> {
         );
         let code = self.code(turn);
         let text = self.tongue(speaker).whole(
-            "hold-ask",
+            Key::HoldAsk,
             args! {
                 "group" => record.name.as_str(),
                 "farmers" => self.farmers(group),
@@ -95,7 +96,7 @@ impl Step<'_> {
         let code = self.code(turn);
         let text = self
             .tongue(speaker)
-            .whole("erase-ask", args! { "code" => code.as_str() });
+            .whole(Key::EraseAsk, args! { "code" => code.as_str() });
         let deed = Deed::Erase { person: speaker.id };
         self.ask(turn, turn.speaker, Question::Code { code, deed }, text);
         "asked for a code"
@@ -124,7 +125,7 @@ impl Step<'_> {
         self.talk(&turn.number).open = None;
         let tongue = self.tongue(speaker);
         if !right {
-            let text = tongue.whole("code-wrong", args! {});
+            let text = tongue.whole(Key::CodeWrong, args! {});
             self.answer(&turn.number, turn.message, text);
             return Some("wrong code");
         }
@@ -134,12 +135,12 @@ impl Step<'_> {
             Deed::HoldPlanting { group, on } => {
                 let telling = self.telling(turn, turn.speaker);
                 self.record(telling, None, Body::PlantingHeld { group, on });
-                let text = self.window_text("planting-held", speaker, group, on);
+                let text = self.window_text(Key::PlantingHeld, speaker, group, on);
                 self.answer(&turn.number, turn.message, text);
             }
             Deed::Erase { person } => {
                 // The answer goes first: afterwards there is no number to send it to.
-                let text = tongue.whole("erased", args! {});
+                let text = tongue.whole(Key::Erased, args! {});
                 self.answer(&turn.number, turn.message, text);
                 let telling = self.telling(turn, person);
                 self.record(telling, None, Body::Erased { person });
@@ -151,11 +152,11 @@ impl Step<'_> {
     fn do_open_window(&mut self, turn: &Turn, speaker: &Person, group: GroupId, on: NaiveDate) {
         let telling = self.telling(turn, turn.speaker);
         self.record(telling, None, Body::WindowOpened { group, on });
-        let text = self.window_text("window-opened", speaker, group, on);
+        let text = self.window_text(Key::WindowOpened, speaker, group, on);
         self.answer(&turn.number, turn.message, text);
     }
 
-    fn window_text(&self, key: &str, speaker: &Person, group: GroupId, on: NaiveDate) -> String {
+    fn window_text(&self, key: Key, speaker: &Person, group: GroupId, on: NaiveDate) -> String {
         let tongue = self.tongue(speaker);
         let name = self
             .world

@@ -15,6 +15,7 @@ use crate::{
         step::{Step, civil_day},
         turn::Turn,
     },
+    wording::Key,
     words::{
         limits,
         message::{Open, Question, Received},
@@ -124,7 +125,7 @@ impl Step<'_> {
         if worth_an_answer && self.may_help(number) {
             let language = reading.language.as_deref();
             let tongue = self.setup.texts.tongue(language.as_slice());
-            self.answer(number, message, tongue.whole("stranger", args! {}));
+            self.answer(number, message, tongue.whole(Key::Stranger, args! {}));
         }
         "from a stranger"
     }
@@ -254,7 +255,7 @@ impl Step<'_> {
     }
 
     fn same_again(&mut self, turn: &Turn, speaker: &budwood_scheduler::Person) -> &'static str {
-        let text = self.tongue(speaker).whole("same-again", args! {});
+        let text = self.tongue(speaker).whole(Key::SameAgain, args! {});
         let said = self
             .world
             .talks

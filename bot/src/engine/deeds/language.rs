@@ -12,7 +12,7 @@ use budwood_scheduler::{Person, PersonId};
 use crate::{
     args,
     engine::{step::Step, turn::Turn},
-    wording::{BARE, CALLED, Tongue},
+    wording::{BARE, Key, Tongue},
     words::{limits, message::Talk, sms},
 };
 
@@ -115,7 +115,9 @@ impl<'a> Step<'a> {
         let talk = self.talk(&turn.number);
         talk.language = Some(code);
         talk.spoken.clear();
-        let text = self.tongue_of(turn.speaker).whole("language-set", args! {});
+        let text = self
+            .tongue_of(turn.speaker)
+            .whole(Key::LanguageSet, args! {});
         self.answer(&turn.number, turn.message, text);
         "speaks another language"
     }
@@ -126,12 +128,12 @@ impl<'a> Step<'a> {
         let named: Vec<String> = codes
             .iter()
             .map(|code| {
-                let name = texts.tongue(&[code]).say("language-name", args! {});
+                let name = texts.tongue(&[code]).say(Key::LanguageName, args! {});
                 format!("{code} {name}")
             })
             .collect();
         let args = args! { "languages" => named.join(", "), "codes" => codes.join(" ") };
-        self.tongue_of(turn.speaker).whole("languages", args)
+        self.tongue_of(turn.speaker).whole(Key::Languages, args)
     }
 
     /// The code of a language by its code or by what people call it, with or without marks.
@@ -140,7 +142,7 @@ impl<'a> Step<'a> {
         let wanted = plain(name);
         let texts = &self.setup.texts;
         let called = |code: &str| {
-            let names = texts.tongue(&[code]).say(CALLED, args! {});
+            let names = texts.tongue(&[code]).say(Key::LanguageCalled, args! {});
             names.split(',').any(|name| plain(name) == wanted)
         };
         let bare = texts.languages().filter_map(|code| texts.bare_form(code));

@@ -11,7 +11,7 @@ use super::due_index::season_of;
 use crate::{
     args,
     engine::{step::Step, turn},
-    wording::{Tongue, short},
+    wording::{Key, Tongue, short},
 };
 
 impl Step<'_> {
@@ -22,9 +22,9 @@ impl Step<'_> {
             return String::new();
         }
         let key = match map.advice {
-            Advice::LooksOpen => "rain-open",
-            Advice::Hold => "rain-hold",
-            Advice::TooFew => "rain-few",
+            Advice::LooksOpen => Key::RainOpen,
+            Advice::Hold => Key::RainHold,
+            Advice::TooFew => Key::RainFew,
         };
         tongue.say(
             key,
@@ -57,10 +57,10 @@ impl Step<'_> {
             (today <= watch.until, watch.opened_on.is_some())
         });
         let (key, since) = match news {
-            Turn::Begun(day) if is_early && !is_open => ("rain-begun-notice", *day),
+            Turn::Begun(day) if is_early && !is_open => (Key::RainBegunNotice, *day),
             Turn::Begun(_) => return,
-            Turn::Stopped(day) if is_open => ("rain-stopped-notice-open", *day),
-            Turn::Stopped(day) => ("rain-stopped-notice", *day),
+            Turn::Stopped(day) if is_open => (Key::RainStoppedNoticeOpen, *day),
+            Turn::Stopped(day) => (Key::RainStoppedNotice, *day),
         };
         let (name, map) = (
             group.name.clone(),

@@ -14,7 +14,7 @@ use crate::{
         step::{Step, civil_day},
         turn::Turn,
     },
-    wording::short,
+    wording::{Key, short},
 };
 
 /// "Later" without a time means a week.
@@ -98,7 +98,7 @@ impl Step<'_> {
         let tongue = self.tongue(speaker);
         let text = tongue.fit(|length| {
             tongue.say(
-                "done",
+                Key::Done,
                 args! {
                     "name" => short(speaker.called(), length),
                     "task" => tongue.job(task),
@@ -140,7 +140,7 @@ impl Step<'_> {
         let text = tongue.fit(|length| {
             let cut = |name: &str| short(name, length);
             tongue.say(
-                "later",
+                Key::Later,
                 args! {
                     "name" => cut(speaker.called()),
                     "task" => tongue.job(nudge.task),
@@ -155,7 +155,9 @@ impl Step<'_> {
     }
 
     fn nothing_open(&mut self, turn: &Turn) -> &'static str {
-        let text = self.tongue_of(turn.speaker).whole("nothing-open", args! {});
+        let text = self
+            .tongue_of(turn.speaker)
+            .whole(Key::NothingOpen, args! {});
         self.answer(&turn.number, turn.message, text);
         "nothing was asked"
     }

@@ -11,6 +11,7 @@ use super::inbound::names;
 use crate::{
     args,
     engine::step::Step,
+    wording::Key,
     words::message::{Open, Question},
 };
 
@@ -150,7 +151,7 @@ impl Step<'_> {
                 let name: String = name.chars().take(length).collect();
                 format!("{index} {name}")
             },
-            |people| tongue.say("ask-for-whom", args! { "people" => people }),
+            |people| tongue.say(Key::AskForWhom, args! { "people" => people }),
         );
         let now = self.now;
         self.talk(number).open = Some(Open {

@@ -9,7 +9,7 @@ use budwood_scheduler::{
 use crate::{
     args,
     engine::{step::Step, turn::Turn},
-    wording::short,
+    wording::{Key, short},
     words::message::{Deed, Question},
 };
 
@@ -28,7 +28,7 @@ impl Step<'_> {
         let cluster = self.clusters_of(group, today).into_iter().next();
         let near = cluster.map(|cluster| (self.near(speaker, &cluster), cluster));
         let Some((near, cluster)) = near.filter(|(near, _)| !near.is_empty()) else {
-            let text = tongue.whole("warn-none", args! { "group" => name.as_str() });
+            let text = tongue.whole(Key::WarnNone, args! { "group" => name.as_str() });
             self.answer(&turn.number, turn.message, text);
             return "answered";
         };
@@ -36,7 +36,7 @@ impl Step<'_> {
         let ailment = tongue.ailment(cluster.ailment);
         let text = tongue.fit(|length| {
             tongue.say(
-                "warn-ask",
+                Key::WarnAsk,
                 args! {
                     "group" => short(&name, length),
                     "ailment" => ailment.as_str(),
@@ -78,7 +78,7 @@ impl Step<'_> {
             "ailment" => tongue.ailment(ailment),
             "group" => self.group_named(group),
         };
-        let text = tongue.whole("warn-done", args);
+        let text = tongue.whole(Key::WarnDone, args);
         self.answer(&turn.number, turn.message, text);
     }
 

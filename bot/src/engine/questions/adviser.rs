@@ -1,5 +1,7 @@
 //! Questions of the adviser: one SMS each.
 
+use std::collections::BTreeMap;
+
 use budwood_parser::{Query, Topic};
 use budwood_scheduler::{
     Group, GroupId, Person, group::health::Family, jobs::orders::plants_to_order,
@@ -15,7 +17,7 @@ use crate::{
         deeds::due_index::{calendar_of, tasks_of},
         step::{Step, civil_day, zone},
     },
-    wording::{LateItem, MemberBlock, short},
+    wording::{Key, LateItem, MemberBlock, short},
     words::{limits, sms},
 };
 
@@ -95,35 +97,35 @@ impl Step<'_> {
         let tongue = self.tongue(speaker);
         let today = civil_day(self.now, zone(group, self.setup));
         let alive = match (sum.alive_pct, self.visited_pct(group)) {
-            (None, _) => tongue.say("alive-unknown", args! {}),
-            (Some(pct), None | Some(0)) => tongue.say("alive-pct", args! { "pct" => pct }),
+            (None, _) => tongue.say(Key::AliveUnknown, args! {}),
+            (Some(pct), None | Some(0)) => tongue.say(Key::AlivePct, args! { "pct" => pct }),
             (Some(pct), Some(visited)) => {
                 let args = args! { "pct" => pct, "visited" => visited };
-                tongue.say("alive-pct-visited", args)
+                tongue.say(Key::AlivePctVisited, args)
             }
         };
-        let jobs = |counts: &std::collections::BTreeMap<_, u32>, key: &str, shown: usize| {
+        let jobs = |counts: &BTreeMap<_, u32>, none: Key, key: Key, shown: usize| {
             if counts.is_empty() {
-                return tongue.say(&format!("{key}-none"), args! {});
+                return tongue.say(none, args! {});
             }
             tongue.say(key, args! { "tasks" => tongue.task_counts(counts, shown) })
         };
         let check = match self.stands_to_check(group) {
             0 => String::new(),
-            count => tongue.say("status-check", args! { "count" => count }),
+            count => tongue.say(Key::StatusCheck, args! { "count" => count }),
         };
         let text = |shown: usize, check: &str| {
             tongue.fit(|length| {
                 tongue.say(
-                    "status",
+                    Key::Status,
                     args! {
                         "group" => short(&group.name, length),
                         "day" => tongue.day(today),
                         "farmers" => sum.farmers,
                         "planted" => sum.planted,
                         "alive" => alive.as_str(),
-                        "due" => jobs(&sum.due, "status-due", shown),
-                        "late" => jobs(&sum.late, "status-late", shown),
+                        "due" => jobs(&sum.due, Key::StatusDueNone, Key::StatusDue, shown),
+                        "late" => jobs(&sum.late, Key::StatusLateNone, Key::StatusLate, shown),
                         "check" => check,
                         "quiet" => sum.quiet.len(),
                         "sick" => sum.sick.len(),
@@ -142,7 +144,7 @@ impl Step<'_> {
     fn late(&self, speaker: &Person, group: &Group, sum: &Summary) -> String {
         let tongue = self.tongue(speaker);
         if sum.late_items.is_empty() {
-            return tongue.whole("late-none", args! { "group" => group.name.as_str() });
+            return tongue.whole(Key::LateNone, args! { "group" => group.name.as_str() });
         }
         tongue.people(
             &sum.late_items,
@@ -152,7 +154,7 @@ impl Step<'_> {
                     "group" => short(&group.name, limits::SHORT_NAME),
                     "people" => people,
                 };
-                tongue.say("late-list", args)
+                tongue.say(Key::LateList, args)
             },
         )
     }
@@ -174,23 +176,23 @@ impl Step<'_> {
         people.sort_by_key(|(_, days)| std::cmp::Reverse(days.unwrap_or(i64::MAX)));
         let tongue = self.tongue(speaker);
         if people.is_empty() {
-            return tongue.whole("quiet-none", args! { "limit" => limits::QUIET_DAYS });
+            return tongue.whole(Key::QuietNone, args! { "limit" => limits::QUIET_DAYS });
         }
         tongue.people(
             &people,
             |(name, days), length| match days {
                 Some(days) => {
                     let args = args! { "name" => short(name, length), "days" => *days };
-                    tongue.say("quiet-person", args)
+                    tongue.say(Key::QuietPerson, args)
                 }
                 None => tongue.say(
-                    "quiet-person-never",
+                    Key::QuietPersonNever,
                     args! { "name" => short(name, length) },
                 ),
             },
             |people| {
                 let args = args! { "limit" => limits::QUIET_DAYS, "people" => people };
-                tongue.say("quiet-list", args)
+                tongue.say(Key::QuietList, args)
             },
         )
     }
@@ -204,7 +206,7 @@ impl Step<'_> {
             .fold(0, u32::saturating_add);
         if total == 0 {
             let args = args! { "group" => group.name.as_str(), "uncounted" => sum.uncounted };
-            return tongue.whole("gaps-none", args);
+            return tongue.whole(Key::GapsNone, args);
         }
         // Plants for gaps need no spares, only what is lost on the way.
         let order = calendar_of(self.setup, group)
@@ -217,13 +219,13 @@ impl Step<'_> {
             &sum.gaps,
             |(name, gaps), length| {
                 tongue.say(
-                    "gaps-person",
+                    Key::GapsPerson,
                     args! { "name" => short(name, length), "gaps" => *gaps },
                 )
             },
             |people| {
                 tongue.say(
-                    "gaps-list",
+                    Key::GapsList,
                     args! {
                         "group" => short(&group.name, limits::SHORT_NAME),
                         "gaps" => total,
@@ -244,14 +246,17 @@ impl Step<'_> {
         let Some(cluster) = cluster else {
             if sum.sick.is_empty() {
                 let args = args! { "group" => group.name.as_str(), "limit" => limits::SICK_DAYS };
-                return tongue.whole("sick-none", args);
+                return tongue.whole(Key::SickNone, args);
             }
             return tongue.people(
                 &sum.sick,
                 |(name, ailment, trees), length| tongue.sick_person(name, *ailment, *trees, length),
                 |people| {
                     let group = short(&group.name, limits::SHORT_NAME);
-                    tongue.say("sick-list", args! { "group" => group, "people" => people })
+                    tongue.say(
+                        Key::SickList,
+                        args! { "group" => group, "people" => people },
+                    )
                 },
             );
         };
@@ -273,7 +278,7 @@ impl Step<'_> {
                     "day" => tongue.day(cluster.since),
                     "people" => people,
                 };
-                tongue.say("sick-list-cluster", args)
+                tongue.say(Key::SickListCluster, args)
             },
         )
     }
@@ -298,9 +303,9 @@ impl Step<'_> {
         let heard = last_heard(self.world, self.setup, person.id);
         let sentence = |blocks: String| {
             let key = if heard.is_some() {
-                "member"
+                Key::Member
             } else {
-                "member-never"
+                Key::MemberNever
             };
             tongue.say(
                 key,
@@ -314,7 +319,7 @@ impl Step<'_> {
         };
         let mut blocks = self.member_blocks(person);
         if blocks.is_empty() {
-            return tongue.fit(|_| sentence(tongue.say("member-no-blocks", args! {})));
+            return tongue.fit(|_| sentence(tongue.say(Key::MemberNoBlocks, args! {})));
         }
         let all: Vec<String> = blocks
             .iter()
@@ -367,7 +372,7 @@ impl Step<'_> {
         tongue.people(
             &groups,
             |group, length| short(&group.name, length),
-            |groups| tongue.say("not-your-group", args! { "groups" => groups }),
+            |groups| tongue.say(Key::NotYourGroup, args! { "groups" => groups }),
         )
     }
 }

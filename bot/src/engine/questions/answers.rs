@@ -6,7 +6,7 @@ use budwood_scheduler::{Body, Person, PersonId, Role, decide::Answer};
 use crate::{
     args,
     engine::{step::Step, turn::Turn},
-    wording::short,
+    wording::{Key, short},
 };
 
 impl Step<'_> {
@@ -32,7 +32,7 @@ impl Step<'_> {
     fn help(&mut self, turn: &Turn, speaker: &Person) -> &'static str {
         let tongue = self.tongue(speaker);
         let text = if speaker.role == Role::Adviser {
-            tongue.whole("help-adviser", args! {})
+            tongue.whole(Key::HelpAdviser, args! {})
         } else {
             let example = self.example(speaker.id);
             let adviser = self.adviser_name(speaker);
@@ -41,7 +41,7 @@ impl Step<'_> {
                     "example" => example.as_str(),
                     "adviser" => short(&adviser, length),
                 };
-                tongue.say("help", args)
+                tongue.say(Key::Help, args)
             })
         };
         self.answer(&turn.number, turn.message, text);
@@ -59,7 +59,7 @@ impl Step<'_> {
     /// STOP ends texts to the phone, whoever of those who share it sent it: nobody is texted
     /// against their wish for the sake of another.
     fn stop(&mut self, turn: &Turn) -> &'static str {
-        let text = self.tongue_of(turn.speaker).whole("stopped", args! {});
+        let text = self.tongue_of(turn.speaker).whole(Key::Stopped, args! {});
         for person in self.everyone_on(&turn.number) {
             let telling = self.telling(turn, person);
             let body = Body::ConsentWithdrawn {
@@ -94,7 +94,7 @@ impl Step<'_> {
                 "name" => short(speaker.called(), length),
                 "adviser" => short(&adviser, length),
             };
-            tongue.say("started", args)
+            tongue.say(Key::Started, args)
         });
         self.answer(&turn.number, turn.message, text);
         "started"
@@ -112,7 +112,7 @@ impl Step<'_> {
         let text = text.unwrap_or_else(|| self.farmer_answer(turn, speaker, query));
         self.answer(&turn.number, turn.message, text);
         if query.topic == Topic::CallMe {
-            self.notify_about(turn, "call-me-notice", None);
+            self.notify_about(turn, Key::CallMeNotice, None);
         }
         "answered"
     }

@@ -15,7 +15,7 @@ use super::{
 use crate::{
     args,
     engine::{step::Step, turn::Turn},
-    wording::short,
+    wording::{Key, short},
 };
 
 /// A sighting and the text that told it.
@@ -51,7 +51,7 @@ impl Step<'_> {
             let ailment = tongue.ailment(cluster.ailment);
             tongue.fit(|length| {
                 tongue.say(
-                    "cluster-notice",
+                    Key::ClusterNotice,
                     args! {
                         "group" => short(&name, length),
                         "ailment" => ailment.as_str(),

@@ -17,7 +17,7 @@ use crate::{
         step::Step,
         turn::Turn,
     },
-    wording::short,
+    wording::{Key, short},
     words::limits,
 };
 
@@ -30,8 +30,8 @@ impl Step<'_> {
             Topic::MayI => self.may_i(speaker, query),
             Topic::Status | Topic::Member => self.my_blocks(speaker),
             Topic::MyData => self.my_data(speaker),
-            Topic::CallMe => self.plain(speaker, "call-me"),
-            Topic::Who => self.plain(speaker, "who"),
+            Topic::CallMe => self.plain(speaker, Key::CallMe),
+            Topic::Who => self.plain(speaker, Key::Who),
             Topic::Language
             | Topic::Gaps
             | Topic::Late
@@ -47,12 +47,12 @@ impl Step<'_> {
                     turn.speaker == speaker.id,
                     "the speaker asks for themselves"
                 );
-                self.plain(speaker, "no-answer")
+                self.plain(speaker, Key::NoAnswer)
             }
         }
     }
 
-    pub(crate) fn plain(&self, speaker: &Person, key: &str) -> String {
+    pub(crate) fn plain(&self, speaker: &Person, key: Key) -> String {
         let tongue = self.tongue(speaker);
         let adviser = self.adviser_name(speaker);
         tongue.fit(|length| {
@@ -99,7 +99,7 @@ impl Step<'_> {
                     "tasks" => tasks,
                     "adviser" => short(&adviser, 12),
                 };
-                tongue.say("now", args)
+                tongue.say(Key::Now, args)
             },
         )
     }
@@ -112,7 +112,7 @@ impl Step<'_> {
         let example = self.example(speaker.id);
         tongue.fit(|length| match next {
             Some((block, task)) => tongue.say(
-                "now-nothing",
+                Key::NowNothing,
                 args! {
                     "name" => short(speaker.called(), length),
                     "task" => tongue.job(task.kind),
@@ -122,7 +122,7 @@ impl Step<'_> {
                 },
             ),
             None => tongue.say(
-                "now-none",
+                Key::NowNone,
                 args! {
                     "name" => short(speaker.called(), length),
                     "example" => example.as_str(),
@@ -159,14 +159,14 @@ impl Step<'_> {
             return self.may_plant(speaker, group);
         }
         let Some((block, task)) = found else {
-            return self.plain(speaker, "may-other");
+            return self.plain(speaker, Key::MayOther);
         };
         let today = self.today_of(speaker.id);
         let tongue = self.tongue(speaker);
         let adviser = self.adviser_name(speaker);
         tongue.fit(|length| {
             tongue.say(
-                "when-task",
+                Key::WhenTask,
                 args! {
                     "task" => tongue.job(task.kind),
                     "block" => short(block, length),
@@ -186,7 +186,7 @@ impl Step<'_> {
             return self.my_blocks(speaker);
         }
         self.how_many_plants(speaker, query)
-            .unwrap_or_else(|| self.plain(speaker, "how-much-unknown"))
+            .unwrap_or_else(|| self.plain(speaker, Key::HowMuchUnknown))
     }
 
     fn how_many_plants(&self, speaker: &Person, query: &Query) -> Option<String> {
@@ -212,7 +212,7 @@ impl Step<'_> {
         let adviser = self.adviser_name(speaker);
         Some(tongue.fit(|length| {
             tongue.say(
-                "how-many-plants",
+                Key::HowManyPlants,
                 args! {
                     "area" => tongue.number(area),
                     "points" => points,
@@ -233,20 +233,20 @@ impl Step<'_> {
                     .is_none_or(|name| block.eq_ignore_ascii_case(name))
         });
         let Some((block, task)) = found else {
-            return self.plain(speaker, "may-other");
+            return self.plain(speaker, Key::MayOther);
         };
         let tongue = self.tongue(speaker);
         let adviser = self.adviser_name(speaker);
         let figures = &task.figures;
         tongue.fit(|length| {
             tongue.say(
-                "how-much-feed",
+                Key::HowMuchFeed,
                 args! {
                     "block" => short(block, length),
                     "trees" => figures.trees.unwrap_or(0),
                     "grams" => figures.grams_per_tree.map(|value| tongue.number(value)).unwrap_or_default(),
                     "kilograms" => figures.kilograms.map(|value| tongue.number(value)).unwrap_or_default(),
-                    "ring" => tongue.say("feed-ring", args! {}),
+                    "ring" => tongue.say(Key::FeedRing, args! {}),
                     "adviser" => short(&adviser, length),
                 },
             )
@@ -263,10 +263,10 @@ impl Step<'_> {
             (Some(Kind::Replaced | Kind::Dead), Some(group)) => {
                 self.may_fill(speaker, group, query)
             }
-            (Some(Kind::Sprayed), _) => Some(self.plain(speaker, "may-spray")),
+            (Some(Kind::Sprayed), _) => Some(self.plain(speaker, Key::MaySpray)),
             _ => None,
         };
-        text.unwrap_or_else(|| self.plain(speaker, "may-other"))
+        text.unwrap_or_else(|| self.plain(speaker, Key::MayOther))
     }
 
     /// Gaps are filled while the handbook has it and rain is left; a refusal gives the reason.
@@ -276,9 +276,9 @@ impl Step<'_> {
         let state = self.world.states.get(&block.id)?;
         let today = self.today_of(speaker.id);
         let (key, day) = match infill(state, &season_of(group), calendar, today) {
-            Infill::Until(last) => ("may-fill-yes", Some(last)),
-            Infill::NotBefore(first) => ("may-fill-wait", Some(first)),
-            Infill::TooOld { .. } => ("may-fill-late", None),
+            Infill::Until(last) => (Key::MayFillYes, Some(last)),
+            Infill::NotBefore(first) => (Key::MayFillWait, Some(first)),
+            Infill::TooOld { .. } => (Key::MayFillLate, None),
             Infill::NotPlanted | Infill::NoGaps => return None,
         };
         let tongue = self.tongue(speaker);
@@ -306,7 +306,7 @@ impl Step<'_> {
             .filter(|day| (today - *day).num_days() <= i64::from(still) && *day <= today);
         tongue.fit(|length| match opened {
             Some(day) => tongue.say(
-                "may-plant-yes",
+                Key::MayPlantYes,
                 args! {
                     "name" => short(speaker.called(), length),
                     "day" => tongue.day(day),
@@ -314,7 +314,7 @@ impl Step<'_> {
                 },
             ),
             None => tongue.say(
-                "may-plant-wait",
+                Key::MayPlantWait,
                 args! {
                     "name" => short(speaker.called(), length),
                     "group" => short(&group.name, length),
@@ -328,7 +328,7 @@ impl Step<'_> {
         let tongue = self.tongue(speaker);
         let blocks: Vec<&Block> = self.world.directory.blocks_of(speaker.id).collect();
         if blocks.is_empty() {
-            return self.plain(speaker, "no-blocks");
+            return self.plain(speaker, Key::NoBlocks);
         }
         tongue.people(
             &blocks,
@@ -343,7 +343,7 @@ impl Step<'_> {
         let planted: Option<NaiveDate> = state.and_then(|state| state.planted_on());
         match (state, planted) {
             (Some(state), Some(day)) => tongue.say(
-                "my-block",
+                Key::MyBlock,
                 args! {
                     "block" => name,
                     "alive" => state.alive(),
@@ -351,7 +351,7 @@ impl Step<'_> {
                     "day" => tongue.day_year(day),
                 },
             ),
-            _ => tongue.say("my-block-empty", args! { "block" => name }),
+            _ => tongue.say(Key::MyBlockEmpty, args! { "block" => name }),
         }
     }
 
@@ -359,7 +359,7 @@ impl Step<'_> {
         let tongue = self.tongue(speaker);
         let consent = match &speaker.consent {
             Consent::Given { on, .. } => tongue.day_year(*on),
-            Consent::Unknown | Consent::Withdrawn { .. } => tongue.say("consent-none", args! {}),
+            Consent::Unknown | Consent::Withdrawn { .. } => tongue.say(Key::ConsentNone, args! {}),
         };
         let group = self.group_name(speaker);
         let blocks: Vec<&Block> = self.world.directory.blocks_of(speaker.id).collect();
@@ -372,7 +372,7 @@ impl Step<'_> {
                     "blocks" => blocks,
                     "consent" => consent.as_str(),
                 };
-                tongue.say("my-data", args)
+                tongue.say(Key::MyData, args)
             },
         )
     }

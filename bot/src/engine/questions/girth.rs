@@ -24,7 +24,7 @@ use crate::{
         step::{Step, civil_day, zone},
         turn::Turn,
     },
-    wording::{MemberGirth, Ready, short},
+    wording::{Key, MemberGirth, Ready, short},
     words::limits,
 };
 
@@ -134,7 +134,7 @@ impl Step<'_> {
     /// Never a date without a range.
     pub(crate) fn when_tap(&self, speaker: &Person, query: &Query) -> String {
         let Some(block) = self.block_asked(speaker, query) else {
-            return self.plain(speaker, "no-blocks");
+            return self.plain(speaker, Key::NoBlocks);
         };
         let today = self.today_of(speaker.id);
         let outlook = outlook(self.world, self.setup, block.id, today);
@@ -147,10 +147,10 @@ impl Step<'_> {
                 "adviser" => short(&adviser, length),
             };
             let Some(Outlook { ready, forecast }) = &outlook else {
-                return tongue.say("when-tap-unknown", args);
+                return tongue.say(Key::WhenTapUnknown, args);
             };
             let (Ready::Between(..), Some(seen)) = (ready, forecast) else {
-                return tongue.say("may-tap-check", args);
+                return tongue.say(Key::MayTapCheck, args);
             };
             args.extend(args! {
                 "likely" => tongue.month_year(seen.block.likely),
@@ -158,7 +158,7 @@ impl Step<'_> {
                 "latest" => tongue.month_year(seen.block.latest),
                 "trees" => seen.of,
             });
-            tongue.say("when-tap", args)
+            tongue.say(Key::WhenTap, args)
         })
     }
 
@@ -178,9 +178,9 @@ impl Step<'_> {
         Some(tongue.fit(|length| {
             tongue.say(
                 match (is_close, is_rule) {
-                    (true, _) => "may-tap-check",
-                    (false, true) => "may-tap-no",
-                    (false, false) => "may-tap-no-usual",
+                    (true, _) => Key::MayTapCheck,
+                    (false, true) => Key::MayTapNo,
+                    (false, false) => Key::MayTapNoUsual,
                 },
                 args! {
                     "name" => short(speaker.called(), length),
@@ -213,7 +213,7 @@ impl Step<'_> {
         self.notify(turn, |tongue| {
             tongue.fit(|length| {
                 tongue.say(
-                    "girth-notice",
+                    Key::GirthNotice,
                     args! {
                         "name" => short(&name, length),
                         "block" => short(&block_name, length),

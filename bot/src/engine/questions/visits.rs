@@ -24,6 +24,7 @@ use crate::{
         deeds::due_index::{season_of, tasks_of},
         step::{Step, civil_day, zone},
     },
+    wording::Key,
     words::limits,
 };
 
@@ -52,12 +53,12 @@ impl Step<'_> {
             .collect();
         let tongue = self.tongue(speaker);
         if list.is_empty() {
-            return tongue.whole("visit-none", args! {});
+            return tongue.whole(Key::VisitNone, args! {});
         }
         tongue.people(
             &list,
             |(name, reason), length| tongue.visit(name, reason, length),
-            |people| tongue.say("visit-list", args! { "people" => people }),
+            |people| tongue.say(Key::VisitList, args! { "people" => people }),
         )
     }
 

@@ -13,7 +13,7 @@ use crate::{
         deeds::due_index::tasks_of,
         step::{Step, civil_day, zone},
     },
-    wording::{MemberGirth, short},
+    wording::{Key, MemberGirth, short},
     words::limits,
 };
 
@@ -61,7 +61,7 @@ impl Step<'_> {
         }
         let tongue = self.tongue(speaker);
         if needs_kg.is_empty() {
-            return Some(tongue.whole("feed-none", args! { "group" => group.name.as_str() }));
+            return Some(tongue.whole(Key::FeedNone, args! { "group" => group.name.as_str() }));
         }
         let bags = bags(needs_kg.iter().copied(), BAG_KG)?;
         let args = args! {
@@ -72,7 +72,7 @@ impl Step<'_> {
             "alone" => bags.alone,
             "farmers" => needs_kg.len(),
         };
-        Some(tongue.whole("feed-group", args))
+        Some(tongue.whole(Key::FeedGroup, args))
     }
 
     /// The last girths of each farmer, those furthest behind first.
@@ -88,7 +88,7 @@ impl Step<'_> {
         girths.sort_by_key(|(_, girth)| girth.months_ahead);
         let tongue = self.tongue(speaker);
         if girths.is_empty() {
-            return tongue.whole("girth-none", args! { "group" => group.name.as_str() });
+            return tongue.whole(Key::GirthNone, args! { "group" => group.name.as_str() });
         }
         tongue.people(
             &girths,
@@ -104,7 +104,7 @@ impl Step<'_> {
                     "group" => short(&group.name, limits::SHORT_NAME),
                     "people" => people,
                 };
-                tongue.say("girth-list", args)
+                tongue.say(Key::GirthList, args)
             },
         )
     }
