@@ -1,6 +1,7 @@
 //! From what is meant to the text of an SMS.
 //!
-//! The texts are files, one a language (`bot/texts/*.ftl`, Project Fluent). A test says that each
+//! What is meant is a [`Phrase`]: which text, and what goes into it. A [`Tongue`] words it in one
+//! language. The texts are files, one a language (`bot/texts/*.ftl`, Project Fluent). A test says that each
 //! fits one SMS at its longest values. Deliberately absent: any sentence in code, and deciding
 //! what to say.
 //!
@@ -14,22 +15,31 @@ mod facts;
 mod fit;
 mod job;
 mod key;
+mod phrase;
 
 use std::collections::BTreeMap;
 
-use budwood_parser::Unit;
-use budwood_scheduler::Happened;
+use budwood_scheduler::TaskKind;
 use chrono::{Datelike, NaiveDate};
 use fluent_bundle::{FluentArgs, FluentResource, FluentValue, concurrent::FluentBundle};
 
+use self::fit::Room;
 pub(crate) use self::fit::short;
 pub use self::{
-    adviser::{LateItem, MemberBlock, MemberGirth},
-    facts::{After, Ready, Said},
-    job::NudgeText,
+    adviser::{
+        LateItem, MemberBlock, MemberGirth, late_item, member_block, member_girth, sick_person,
+        visit,
+    },
+    ask::{ask, confirm},
+    facts::{After, Facts, Ready, changed, clause, read_back, taken_back},
+    job::{NudgeText, nudge, task_counts},
     key::Key,
+    phrase::{Args, Phrase, Value},
 };
-use crate::words::sms::{self, Alphabet};
+use crate::{
+    args,
+    words::sms::{self, Alphabet},
+};
 
 /// Texts that come with the program, by language code.
 const BUILT_IN: &[(&str, &str)] = &[
@@ -76,17 +86,6 @@ enum Letters {
 pub struct TextFault {
     language: String,
     what: String,
-}
-
-/// The values of a text.
-pub type Args<'a> = Vec<(&'static str, FluentValue<'a>)>;
-
-/// Builds the values of a text.
-#[macro_export]
-macro_rules! args {
-    ($($name:literal => $value:expr),* $(,)?) => {
-        vec![$(($name, fluent_bundle::FluentValue::from($value))),*]
-    };
 }
 
 impl Texts {
@@ -199,12 +198,26 @@ pub struct Tongue<'a> {
 }
 
 impl Tongue<'_> {
-    /// A text with its values, to be put into another. A text that is nowhere gives its own name,
-    /// which tests catch.
+    /// A text with its values, to be put into another.
     #[must_use]
-    pub fn say(&self, key: Key, args: Args<'_>) -> String {
-        let args: FluentArgs<'_> = args.into_iter().collect();
-        let name = key.name();
+    pub fn say(&self, key: Key, args: Args) -> String {
+        self.part(&Phrase::new(key, args), Room::ALL)
+    }
+
+    /// A job in one or two words.
+    #[must_use]
+    pub fn job(&self, kind: TaskKind) -> String {
+        self.say(Key::Job(kind), Vec::new())
+    }
+
+    /// As much of a phrase as there is room for. A text that is nowhere gives its own name, which
+    /// tests catch.
+    fn part(&self, phrase: &Phrase, room: Room) -> String {
+        let args = phrase.args.iter();
+        let args: FluentArgs<'_> = args
+            .map(|(name, value)| (*name, self.value(value, room)))
+            .collect();
+        let name = phrase.key.name();
         [self.bundle, self.fallback]
             .into_iter()
             .flatten()
@@ -217,11 +230,48 @@ impl Tongue<'_> {
             .unwrap_or_else(|| name.into_owned())
     }
 
-    /// A text with its values, as it is sent.
-    #[must_use]
-    pub fn whole(&self, key: Key, args: Args<'_>) -> String {
-        let text = self.say(key, args);
-        self.fit(|_| text.clone())
+    fn value(&self, value: &Value, room: Room) -> FluentValue<'static> {
+        if let Value::Count(count) = value {
+            // A plural is chosen by it.
+            return FluentValue::from(*count);
+        }
+        FluentValue::from(self.letters(value, room))
+    }
+
+    fn letters(&self, value: &Value, room: Room) -> String {
+        match value {
+            Value::Text(text) => text.clone(),
+            Value::Name(name) => short(name, room.name),
+            Value::Count(count) => count.to_string(),
+            Value::Figure(number) => self.number(*number),
+            Value::Day(day) => self.day(*day),
+            Value::DayYear(day) => self.day_year(*day),
+            Value::Month(day) => self.month_year(*day),
+            Value::Phrase(phrase) => self.part(phrase, room),
+            Value::Joined(values) => {
+                let letters = values.iter().map(|value| self.letters(value, room));
+                letters.collect()
+            }
+            Value::List(items) => self.list(items, room),
+            Value::Spare(forms) => {
+                let form = forms.get(room.form).or(forms.last());
+                let form = form.and_then(Option::as_ref);
+                form.map_or_else(String::new, |form| self.part(form, room))
+            }
+            Value::Extra(phrase) if room.extra => self.part(phrase, room),
+            Value::Extra(_) => String::new(),
+        }
+    }
+
+    /// The first items, and "+3" for those left out.
+    fn list(&self, items: &[Value], room: Room) -> String {
+        let shown = items.iter().take(room.shown);
+        let mut words: Vec<String> = shown.map(|item| self.letters(item, room)).collect();
+        let left = items.len() - words.len();
+        if left > 0 {
+            words.push(self.say(Key::More, args! { "count" => left }));
+        }
+        words.join(", ")
     }
 
     /// A number with at most one decimal, and none where it says nothing.
@@ -240,22 +290,11 @@ impl Tongue<'_> {
         self.say(
             Key::Day,
             args! {
-                "weekday" => self.say(Key::Weekday(day.weekday()), args! {}),
+                "weekday" => Phrase::from(Key::Weekday(day.weekday())),
                 "day" => day.day().to_string(),
-                "month" => self.month(day),
+                "month" => Phrase::from(Key::Month(day.month())),
             },
         )
-    }
-
-    /// A date ahead: with its year where the month alone could be taken for this year's.
-    #[must_use]
-    pub fn day_ahead(&self, day: NaiveDate, today: NaiveDate) -> String {
-        const SAME_MONTH_SOON_DAYS: i64 = 300;
-        if (day - today).num_days() < SAME_MONTH_SOON_DAYS {
-            self.day(day)
-        } else {
-            self.day_year(day)
-        }
     }
 
     /// A date with its year: "14 Jun 2026".
@@ -265,7 +304,7 @@ impl Tongue<'_> {
             Key::DayYear,
             args! {
                 "day" => day.day().to_string(),
-                "month" => self.month(day),
+                "month" => Phrase::from(Key::Month(day.month())),
                 "year" => self.year(day),
             },
         )
@@ -274,29 +313,16 @@ impl Tongue<'_> {
     /// A month with its year: "Jun 2031".
     #[must_use]
     pub fn month_year(&self, day: NaiveDate) -> String {
-        let args = args! { "month" => self.month(day), "year" => self.year(day) };
-        self.say(Key::MonthYear, args)
-    }
-
-    fn month(&self, day: NaiveDate) -> String {
-        self.say(Key::Month(day.month()), args! {})
+        let month = Phrase::from(Key::Month(day.month()));
+        self.say(
+            Key::MonthYear,
+            args! { "month" => month, "year" => self.year(day) },
+        )
     }
 
     /// The year as it is counted where the language is spoken.
     fn year(&self, day: NaiveDate) -> String {
         let ahead = self.say(Key::YearsAhead, args! {}).parse().unwrap_or(0);
         day.year().saturating_add(ahead).to_string()
-    }
-
-    fn happened(&self, on: Happened) -> String {
-        if on.from == on.to {
-            return self.day(on.from);
-        }
-        let args = args! { "from" => self.day(on.from), "to" => self.day(on.to) };
-        self.say(Key::Span, args)
-    }
-
-    fn unit(&self, unit: Unit) -> String {
-        self.say(Key::Unit(unit), args! {})
     }
 }

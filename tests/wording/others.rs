@@ -2,16 +2,18 @@
 
 use budwood::{
     args,
-    wording::{Args, Key, LateItem, MemberBlock, MemberGirth, Tongue},
+    wording::{
+        Args, Key, LateItem, MemberBlock, MemberGirth, Phrase, Tongue, Value, late_item,
+        member_block, member_girth,
+    },
     words::sms,
 };
 use budwood_parser::{Ailment, Alarm, Cause};
 use budwood_scheduler::TaskKind;
 use chrono::NaiveDate;
-use fluent_bundle::FluentValue;
 
 use super::{
-    case::{BLOCK, Case, NAME, SHORTEST, TREES, in_every_language},
+    case::{BLOCK, Case, SHORTEST, TREES, in_every_language},
     source,
 };
 
@@ -100,7 +102,7 @@ fn longest(case: &Case<'_>, key: &str, value: &str) -> String {
         "task" => job,
         "tasks" => one_of(format!("{job} {SHORTEST}")),
         "blocks" if key == "my-data" => one_of(SHORTEST.to_owned()),
-        "blocks" if key.starts_with("member") => one_of(tongue.member_block(&member(day), 5)),
+        "blocks" if key.starts_with("member") => one_of(tongue.word(&member_block(&member(day)))),
         "blocks" => one_of(SHORTEST.to_owned()),
         "groups" => one_of(SHORTEST.to_owned()),
         "people" => one_of(person(tongue, key)),
@@ -111,7 +113,7 @@ fn longest(case: &Case<'_>, key: &str, value: &str) -> String {
                 args! { "tasks" => tasks },
             )
         }
-        "ailment" => tongue.ailment(Ailment::Pink),
+        "ailment" => tongue.say(Key::Ailment(Ailment::Pink), args! {}),
         "count" => "500".to_owned(),
         // It is left out where it does not fit.
         "check" => String::new(),
@@ -151,7 +153,7 @@ fn person(tongue: Tongue<'_>, key: &str) -> String {
                 "name" => SHORTEST,
                 "days" => 999,
                 "gaps" => TREES,
-                "ailment" => tongue.ailment(Ailment::Pink),
+                "ailment" => tongue.say(Key::Ailment(Ailment::Pink), args! {}),
                 "count" => TREES,
             },
         )
@@ -159,20 +161,20 @@ fn person(tongue: Tongue<'_>, key: &str) -> String {
     match key {
         "late-list" => {
             let late = LateItem {
-                name: NAME.to_owned(),
+                name: SHORTEST.to_owned(),
                 task: TaskKind::LookAtInduced,
                 days: 999,
                 told: true,
             };
-            tongue.late_item(&late, 5)
+            tongue.word(&late_item(&late))
         }
         "girth-list" => {
-            let girth = tongue.member_girth(&MemberGirth {
+            let girth = tongue.word(&member_girth(&MemberGirth {
                 mean_cm: 123.4,
                 of: TREES,
                 months_ahead: -120,
                 ready: None,
-            });
+            }));
             format!("{SHORTEST}{girth}")
         }
         "quiet-list" => values("quiet-person"),
@@ -185,7 +187,7 @@ fn person(tongue: Tongue<'_>, key: &str) -> String {
 
 fn member(day: NaiveDate) -> MemberBlock {
     MemberBlock {
-        name: BLOCK.to_owned(),
+        name: SHORTEST.to_owned(),
         planted_on: Some(day),
         planted: TREES,
         alive: TREES,
@@ -210,16 +212,16 @@ fn every_other_text_fits_at_its_longest() {
                     (value, text)
                 })
                 .collect();
-            let args: Args<'_> = values
+            let args: Args = values
                 .iter()
                 .map(|(name, text)| {
                     let name: &'static str = Box::leak(name.clone().into_boxed_str());
-                    (name, FluentValue::from(text.as_str()))
+                    (name, Value::from(text.as_str()))
                 })
                 .collect();
             let said = tongue.say(source::key(key), args.clone());
             let size = sms::measure(&said);
-            let text = tongue.whole(source::key(key), args);
+            let text = tongue.word(&Phrase::new(source::key(key), args));
             let is_whole = text.chars().count() == said.chars().count();
             if !is_whole {
                 cut.push(format!("{key} has {} units: {said}", size.units));

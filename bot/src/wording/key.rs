@@ -217,6 +217,7 @@ keys! {
     Now = "now",
     NowNothing = "now-nothing",
     NowNone = "now-none",
+    MyBlocks = "my-blocks",
     MyBlock = "my-block",
     MyBlockEmpty = "my-block-empty",
     WhenTask = "when-task",
