@@ -6,6 +6,9 @@
 mod calls;
 mod crates;
 mod files;
+mod floors;
+mod imports;
+mod kinds;
 mod text;
 
 use std::{

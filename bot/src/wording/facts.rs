@@ -1,6 +1,6 @@
 //! Facts: what was stored and how the block stands after it.
 
-use budwood_parser::{Ailment, Cause, Details, Kind, Supply, Wetness};
+use budwood_parser::{Ailment, Care, Cause, Details, Effect, Kind, Supply, Wetness};
 use budwood_scheduler::{BlockState, decide::Draft};
 use chrono::NaiveDate;
 
@@ -111,42 +111,44 @@ pub fn clause(kind: Kind, details: &Details) -> Phrase {
         Some(count) => Phrase::new(key, args! { "count" => count }),
         None => uncounted.into(),
     };
-    match kind {
-        Kind::Cleared => Key::SaidCleared.into(),
-        Kind::Lined => counted(Key::SaidLinedCount, Key::SaidLined),
-        Kind::HolesDug => counted(Key::SaidHolesDug, Key::BareHolesDug),
-        Kind::Received => received(details),
-        Kind::Planted => counted(Key::SaidPlanted, Key::BarePlanted),
-        Kind::Dead if count == Some(0) => Key::SaidDeadNone.into(),
-        Kind::Dead => counted(Key::SaidDead, Key::BareDead),
-        Kind::Replaced => counted(Key::SaidReplaced, Key::BareReplaced),
-        Kind::Weeded => Key::SaidWeeded.into(),
-        Kind::Fertilised => Phrase::new(Key::SaidFertilised, args! { "amount" => amount(details) }),
-        Kind::Sprayed => Key::SaidSprayed.into(),
-        Kind::Pruned => Key::SaidPruned.into(),
-        Kind::Branched => counted(Key::SaidBranched, Key::SaidBranchedUncounted),
-        Kind::NotBranched => counted(Key::SaidNotBranched, Key::SaidNotBranchedUncounted),
-        Kind::BranchInduction => {
-            counted(Key::SaidBranchInduction, Key::SaidBranchInductionUncounted)
-        }
-        Kind::Girth => measured(Key::SaidGirth, details),
-        Kind::Height => measured(Key::SaidHeight, details),
-        Kind::Disease => disease(details),
-        Kind::Damage => damage(details),
-        Kind::CoverSown => Key::SaidCoverSown.into(),
-        Kind::IntercropSown => match &details.species {
-            Some(species) => Phrase::new(
-                Key::SaidIntercropSown,
-                args! { "species" => Value::brief(species) },
-            ),
-            None => Key::SaidIntercropSownUnnamed.into(),
-        },
-        Kind::TappingOpened => counted(Key::SaidTappingOpened, Key::BareTappingOpened),
-        Kind::NotDone => match details.not_done {
+    match kind.effect() {
+        Effect::Round => round(kind, details),
+        Effect::Holes => counted(Key::SaidHolesDug, bare_key(kind)),
+        Effect::Arrival => received(details),
+        Effect::Planted => counted(Key::SaidPlanted, bare_key(kind)),
+        Effect::Dead if count == Some(0) => Key::SaidDeadNone.into(),
+        Effect::Dead => counted(Key::SaidDead, bare_key(kind)),
+        Effect::Replaced => counted(Key::SaidReplaced, bare_key(kind)),
+        Effect::Branched => counted(Key::SaidBranched, Key::SaidBranchedUncounted),
+        Effect::Tall => counted(Key::SaidNotBranched, Key::SaidNotBranchedUncounted),
+        Effect::Induced => counted(Key::SaidBranchInduction, Key::SaidBranchInductionUncounted),
+        Effect::Girth => measured(Key::SaidGirth, details),
+        Effect::Height => measured(Key::SaidHeight, details),
+        Effect::Sick => disease(details),
+        Effect::Harmed => damage(details),
+        Effect::Opened => counted(Key::SaidTappingOpened, bare_key(kind)),
+        Effect::Nothing => match details.not_done {
             Some(kind) => Phrase::new(Key::SaidNotDone, args! { "job" => kind }),
             None => Key::SaidNotDoneUnnamed.into(),
         },
-        Kind::Rain => rain(details),
+        Effect::Rain => rain(details),
+    }
+}
+
+/// Work of which the day is what counts: its text is called after it.
+fn round(kind: Kind, details: &Details) -> Phrase {
+    if kind == Kind::IntercropSown {
+        return match &details.species {
+            Some(species) => {
+                let args = args! { "species" => Value::brief(species) };
+                Phrase::new(Key::Round(kind), args)
+            }
+            None => Key::SaidIntercropSownUnnamed.into(),
+        };
+    }
+    match details.count.filter(|_| kind.wants_count()) {
+        Some(count) => Phrase::new(Key::RoundCount(kind), args! { "count" => count }),
+        None => Phrase::new(Key::Round(kind), args! { "amount" => amount(details) }),
     }
 }
 
@@ -273,20 +275,14 @@ fn outlook(facts: Facts<'_>, after: After<'_>) -> Option<Phrase> {
 }
 
 fn caution(facts: Facts<'_>, after: After<'_>) -> Option<Phrase> {
-    let counted = |kind: Kind| {
-        let mut facts = facts.facts.iter();
-        facts.any(|fact| fact.kind == kind && fact.details.count != Some(0))
-    };
+    let facts = facts.facts.iter();
+    let seen = facts.filter(|fact| fact.details.count != Some(0));
     let args = args! { "adviser" => Value::name(after.adviser) };
-    if counted(Kind::Disease) {
-        Some(Phrase::new(Key::StandSick, args))
-    } else if counted(Kind::Damage) {
-        Some(Phrase::new(Key::StandHarm, args))
-    } else if counted(Kind::Sprayed) {
-        Some(Key::StandLabel.into())
-    } else {
-        None
-    }
+    Some(match seen.filter_map(|fact| fact.kind.care()).min()? {
+        Care::Sick => Phrase::new(Key::StandSick, args),
+        Care::Harmed => Phrase::new(Key::StandHarm, args),
+        Care::Label => Key::StandLabel.into(),
+    })
 }
 
 fn planted(state: &BlockState, points: Option<u32>) -> Phrase {
@@ -327,20 +323,8 @@ fn counted_dead(facts: Facts<'_>) -> u32 {
 
 /// The text that names what a report of this kind counts.
 pub(super) fn bare_key(kind: Kind) -> Key {
-    if kind == Kind::Planted {
-        Key::BarePlanted
-    } else if kind == Kind::Dead {
-        Key::BareDead
-    } else if kind == Kind::Replaced {
-        Key::BareReplaced
-    } else if kind == Kind::HolesDug {
-        Key::BareHolesDug
-    } else if kind == Kind::TappingOpened {
-        Key::BareTappingOpened
-    } else if kind == Kind::Disease {
-        Key::BareDisease
-    } else if kind == Kind::Branched {
-        Key::BareBranched
+    if kind.is_counted() {
+        Key::Bare(kind)
     } else {
         Key::BareOther
     }

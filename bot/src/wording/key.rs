@@ -6,7 +6,7 @@
 
 use std::borrow::Cow;
 
-use budwood_parser::{Ailment, Alarm, Cause, Kind, Unit};
+use budwood_parser::{Ailment, Alarm, Cause, Effect, Kind, Unit};
 use budwood_scheduler::TaskKind;
 use chrono::Weekday;
 
@@ -31,6 +31,12 @@ macro_rules! keys {
             Job(TaskKind),
             /// Work that was done, as a noun.
             Kind(Kind),
+            /// What a report counts: of kinds that are counted.
+            Bare(Kind),
+            /// Work of which the day is what counts, as it is read back.
+            Round(Kind),
+            /// The same with a number: of kinds that have one.
+            RoundCount(Kind),
             /// The nudge for a job.
             Nudge(TaskKind),
         }
@@ -53,6 +59,12 @@ macro_rules! keys {
                     Self::Alarm(alarm) => of("alarm", alarm.name()),
                     Self::Job(task) => of("job", task.name()),
                     Self::Kind(kind) => of("kind", kind.name()),
+                    Self::Bare(kind) => of("bare", kind.name()),
+                    Self::Round(kind) => of("said", &kind.name().replace('_', "-")),
+                    Self::RoundCount(kind) => {
+                        let said = Self::Round(kind).name();
+                        Cow::Owned(format!("{said}-count"))
+                    }
                     Self::Nudge(task) => of("nudge", task.name()),
                 }
             }
@@ -73,6 +85,8 @@ impl Key {
             Weekday::Sun,
         ];
         let tasks = || TaskKind::ALL.iter().copied();
+        let kinds = || Kind::ALL.iter().copied();
+        let rounds = || kinds().filter(|kind| kind.effect() == Effect::Round);
         let alone = Self::ALONE.iter().copied();
         alone
             .chain(DAYS.map(Self::Weekday))
@@ -82,7 +96,14 @@ impl Key {
             .chain(Cause::ALL.iter().copied().map(Self::Cause))
             .chain(Alarm::ALL.iter().copied().map(Self::Alarm))
             .chain(tasks().map(Self::Job))
-            .chain(Kind::ALL.iter().copied().map(Self::Kind))
+            .chain(kinds().map(Self::Kind))
+            .chain(kinds().filter(|kind| kind.is_counted()).map(Self::Bare))
+            .chain(rounds().map(Self::Round))
+            .chain(
+                rounds()
+                    .filter(|kind| kind.wants_count())
+                    .map(Self::RoundCount),
+            )
             .chain(tasks().map(Self::Nudge))
     }
 }
@@ -104,9 +125,6 @@ keys! {
     ReadBack = "read-back",
     ReadBackRain = "read-back-rain",
     ClauseOn = "clause-on",
-    SaidCleared = "said-cleared",
-    SaidLined = "said-lined",
-    SaidLinedCount = "said-lined-count",
     SaidHolesDug = "said-holes-dug",
     SaidReceivedPlants = "said-received-plants",
     SaidReceivedPlantsUncounted = "said-received-plants-uncounted",
@@ -116,10 +134,6 @@ keys! {
     SaidDead = "said-dead",
     SaidDeadNone = "said-dead-none",
     SaidReplaced = "said-replaced",
-    SaidWeeded = "said-weeded",
-    SaidFertilised = "said-fertilised",
-    SaidSprayed = "said-sprayed",
-    SaidPruned = "said-pruned",
     SaidBranched = "said-branched",
     SaidBranchedUncounted = "said-branched-uncounted",
     SaidNotBranched = "said-not-branched",
@@ -135,8 +149,6 @@ keys! {
     SaidDamage = "said-damage",
     SaidDamageCount = "said-damage-count",
     SaidDamageNone = "said-damage-none",
-    SaidCoverSown = "said-cover-sown",
-    SaidIntercropSown = "said-intercrop-sown",
     SaidIntercropSownUnnamed = "said-intercrop-sown-unnamed",
     SaidTappingOpened = "said-tapping-opened",
     SaidNotDone = "said-not-done",
@@ -196,13 +208,6 @@ keys! {
     AskDate = "ask-date",
     AskForWhom = "ask-for-whom",
     Dropped = "dropped",
-    BarePlanted = "bare-planted",
-    BareDead = "bare-dead",
-    BareReplaced = "bare-replaced",
-    BareHolesDug = "bare-holes_dug",
-    BareTappingOpened = "bare-tapping_opened",
-    BareDisease = "bare-disease",
-    BareBranched = "bare-branched",
     BareOther = "bare-other",
     // Not understood, help, leaving.
     Unclear = "unclear",

@@ -204,7 +204,7 @@ impl<'a> Outlook<'a> {
 
     /// What these trees must reach on each path; none where they never do.
     fn aims(&self, calendar: &Calendar, parts: &[Part]) -> Vec<Option<Aim>> {
-        let aim = |path: &Path| Aim::new(path, parts, &calendar.opening, &self.last);
+        let aim = |path: &Path| Aim::new(path.way(), parts, &calendar.opening, &self.last);
         self.paths.iter().map(|(_, path)| aim(path)).collect()
     }
 

@@ -47,8 +47,9 @@ impl Step<'_> {
             return Outcome::NothingToUndo.saying([said]);
         }
         self.take_back(turn, &events);
-        let said = self.view().taken_back(turn, &events, Key::TakenBack);
-        Outcome::TakenBack.saying([said])
+        let view = self.view();
+        let phrase = view.taken_back(turn, &events, Key::TakenBack);
+        Outcome::TakenBack.saying([view.reply(turn, phrase)])
     }
 
     /// "NO" to a read-back: take it back and ask what is right.
@@ -64,17 +65,18 @@ impl Step<'_> {
             _ => false,
         };
         let Some(mut draft) = draft.filter(|_| lone_count) else {
-            let said = self.view().taken_back(turn, &events, Key::TakenBackAsk);
-            return Outcome::TakenBack.saying([said]);
+            let view = self.view();
+            let phrase = view.taken_back(turn, &events, Key::TakenBackAsk);
+            return Outcome::TakenBack.saying([view.reply(turn, phrase)]);
         };
-        let said = self.view().taken_back(turn, &events, Key::TakenBackCount);
+        let phrase = self.view().taken_back(turn, &events, Key::TakenBackCount);
         draft.details.count = None;
         let question = Question::Ask {
             facts: vec![draft],
             missing: Missing::Count { range: None },
         };
-        let asked = self.ask(turn, turn.target, question, said.phrase);
-        Outcome::TakenBack.saying([asked])
+        let said = self.ask(turn, turn.target, question, phrase);
+        Outcome::TakenBack.saying([said])
     }
 
     fn change_fact(&mut self, turn: &Turn, change: Change) -> Done {

@@ -1,6 +1,6 @@
 //! What the adviser is told at once: sickness, clusters, stands behind, and whom to see to.
 
-use budwood_parser::{Alarm, Kind};
+use budwood_parser::{Alarm, Care, Kind};
 use budwood_scheduler::{BlockId, decide::Draft};
 
 use crate::{
@@ -20,7 +20,7 @@ impl View<'_> {
     ) -> Option<Said> {
         let news: Vec<&Draft> = drafts
             .iter()
-            .filter(|fact| matches!(fact.kind, Kind::Disease | Kind::Damage))
+            .filter(|fact| matches!(fact.kind.care(), Some(Care::Sick | Care::Harmed)))
             .filter(|fact| fact.details.count != Some(0))
             .copied()
             .collect();

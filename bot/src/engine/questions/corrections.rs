@@ -5,8 +5,8 @@ use chrono::TimeDelta;
 
 use super::read_back::draft_of;
 use crate::{
-    engine::{said::Said, turn::Turn, view::View},
-    wording::{Facts, Key, taken_back},
+    engine::{turn::Turn, view::View},
+    wording::{Facts, Key, Phrase, taken_back},
     words::limits,
 };
 
@@ -72,7 +72,7 @@ impl View<'_> {
     }
 
     /// What was taken back, and how the block stands without it.
-    pub(crate) fn taken_back(self, turn: &Turn, events: &[Event], key: Key) -> Said {
+    pub(crate) fn taken_back(self, turn: &Turn, events: &[Event], key: Key) -> Phrase {
         let drafts: Vec<Draft> = events
             .iter()
             .filter_map(|event| draft_of(&self.world.directory, event))
@@ -90,7 +90,6 @@ impl View<'_> {
             today: self.day_of(turn),
         };
         let example = self.example(turn.target);
-        let phrase = taken_back(key, facts, &state.unwrap_or_default(), example);
-        self.reply(turn, phrase)
+        taken_back(key, facts, &state.unwrap_or_default(), example)
     }
 }
