@@ -10,7 +10,7 @@ use std::{fs, os::unix::fs::PermissionsExt, path::PathBuf};
 use budwood::{
     backup,
     commands::due,
-    engine::{Copied, CopyStep, Engine, Input},
+    engine::{Copied, CopyStep, Engine, Input, Outcome},
     play::virtual_clock,
     service::{
         clock::{Clock, FixedClock},
@@ -215,7 +215,7 @@ fn nothing_is_sent_after_a_restore_until_a_person_says_so() {
     assert_eq!((engine.next_try(), engine.next_wake()), (None, None));
     let text = Input::Text(inbound(JARO, "2 dead"));
     let told = handle(&mut engine, place.clock.now(), text);
-    assert_eq!(told.outcome, Some("recorded"));
+    assert_eq!(told.outcome, Some(Outcome::Recorded));
     assert_eq!(claim(&mut engine, place.clock.now()), None);
     drop(engine);
 

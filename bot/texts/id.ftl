@@ -201,6 +201,7 @@ same-again = Itu sudah saya catat, terima kasih.
 now = { $name }, sekarang: { $tasks }. Kabari kalau sudah. -{ $adviser }
 now-nothing = { $name }, sekarang tidak ada tugas. Berikutnya: { $task } { $block } sekitar { $day }. -{ $adviser }
 now-none = { $name }, tidak ada tugas dan belum ada tanggal. Tulis yang sudah dikerjakan, misalnya { $example }. -{ $adviser }
+my-blocks = { $blocks }
 my-block = { $block }: hidup { $alive } dari { $planted }, tanam { $day }
 my-block-empty = { $block }: belum ditanam
 when-task = { $task } di { $block }: sekitar { $day }. -{ $adviser }

@@ -202,6 +202,7 @@ same-again = จดไว้แล้ว ขอบคุณ
 now = ตอนนี้: { $tasks } ทำแล้วแจ้ง -{ $adviser }
 now-nothing = ตอนนี้ไม่มีงาน ต่อไป { $task } { $block } ราว { $day } -{ $adviser }
 now-none = ยังไม่มีงาน ทำอะไรแล้วส่งมา เช่น { $example }
+my-blocks = { $blocks }
 my-block = { $block }: เหลือ { $alive }/{ $planted } ปลูก { $day }
 my-block-empty = { $block }: ยังไม่ปลูก
 when-task = { $task } { $block } ราว { $day } -{ $adviser }

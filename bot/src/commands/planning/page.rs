@@ -11,7 +11,7 @@ use budwood_scheduler::{
 use chrono::NaiveDate;
 
 use super::{Planned, Shape, costs::Month, feeding, measuring};
-use crate::wording::{NudgeText, Tongue};
+use crate::wording::{NudgeText, Tongue, nudge};
 
 /// Busiest and dearest months that are named.
 const NAMED: usize = 3;
@@ -231,13 +231,13 @@ fn texts(planned: &Planned, tongue: &Tongue<'_>) -> String {
         let Some(done) = planned.years.iter().find(|done| done.task.kind == kind) else {
             continue;
         };
-        let text = tongue.nudge(NudgeText {
+        let text = tongue.word(&nudge(NudgeText {
             name: "Tamo",
             block: "A",
             task: &done.task,
             by: done.task.late_after,
             adviser: "Mara",
-        });
+        }));
         let published = planned.calendar.is_published(kind.rests_on());
         let rests = if published {
             ""
