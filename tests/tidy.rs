@@ -9,6 +9,8 @@ mod files;
 mod floors;
 mod imports;
 mod kinds;
+mod paths;
+mod reach;
 mod text;
 
 use std::{

@@ -220,10 +220,7 @@ fn names_asked_for(code: &str) -> Vec<&str> {
         let is_longer = code[..start].ends_with(|c: char| c.is_ascii_alphanumeric());
         let name = &code[at + "Kind::".len()..];
         let letters = name.bytes().take_while(u8::is_ascii_alphanumeric).count();
-        let is_variant = name
-            .bytes()
-            .nth(1)
-            .is_some_and(|letter| letter.is_ascii_lowercase());
+        let is_variant = name.as_bytes().get(1).is_some_and(u8::is_ascii_lowercase);
         let end = at + "Kind::".len() + letters;
         if !is_longer && is_variant && is_asked(&code[..start], &code[end..]) {
             asked.push(&code[start..end]);

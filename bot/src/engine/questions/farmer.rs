@@ -4,7 +4,7 @@ use budwood_parser::{Kind, Query, Topic};
 use budwood_scheduler::{
     Block, Consent, Group, Person, Task, TaskKind,
     jobs::orders::plants_to_order,
-    outlook::survival::{Infill, infill},
+    outlook::infill::{Infill, infill},
     plan,
     words::area::hectares,
 };
