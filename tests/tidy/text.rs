@@ -3,13 +3,14 @@
 use super::{Source, expect_none, sources};
 
 /// A library, how its use looks, and the only files that may use it.
-const AT_HOME: [(&str, &str, &[&str]); 3] = [
+const AT_HOME: [(&str, &str, &[&str]); 4] = [
     ("actix", "actix_", &["bot/src/web.rs", "bot/src/web/"]),
     (
         "reqwest",
         "reqwest::",
         &["bot/src/gateway/http.rs", "bot/src/gateway/http/"],
     ),
+    ("rustls", "rustls::", &["bot/src/gateway/http.rs"]),
     (
         "sled",
         "sled::",
