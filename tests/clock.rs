@@ -6,14 +6,16 @@
 use std::time::Duration;
 
 use budwood::{
-    clock::{
-        Clock, FixedClock,
-        guard::{ClockGuard, Doubt},
-    },
-    config::StoreConfig,
     engine::Input,
-    gateway::Intake,
-    server::{self, Room},
+    service::{
+        clock::{
+            Clock, FixedClock,
+            guard::{ClockGuard, Doubt},
+        },
+        config::StoreConfig,
+        gateway::Intake,
+        server::{self, Room},
+    },
 };
 use chrono::{DateTime, TimeDelta, Utc};
 

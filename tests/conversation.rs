@@ -16,13 +16,14 @@
 //! not.
 
 mod bad_texts;
+mod kinds;
 mod story;
 
 use std::{env, fmt::Write as _, fs, path::Path};
 
 use budwood::{
-    gateway::Inbound,
-    rig::{Arrived, Rig},
+    play::virtual_clock::{Arrived, Rig},
+    words::traffic::Inbound,
 };
 use budwood_scheduler::{Block, Directory, Person};
 use chrono::{DateTime, TimeDelta, Utc};

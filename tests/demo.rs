@@ -1,6 +1,6 @@
 //! The demo plays, the same every time, and says in time what is wrong with a script.
 
-use budwood::{demo, sms, store::MemoryStore};
+use budwood::{commands::demo, store::MemoryStore, words::sms};
 
 /// Columns before a text, where its further lines stand.
 const INDENT: usize = 22;

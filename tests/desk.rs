@@ -4,9 +4,9 @@ use std::sync::Arc;
 
 use budwood::{
     engine::{Engine, Input, Told},
-    gateway::{Delivery, Inbound, Outgoing, Receipt, SendOutcome},
-    rig,
+    play::virtual_clock,
     store::{Change, MemoryStore, Store, read_line},
+    words::traffic::{Delivery, Inbound, Outgoing, Receipt, SendOutcome},
 };
 use budwood_scheduler::MessageId;
 use chrono::{DateTime, TimeDelta, Utc};
@@ -38,9 +38,9 @@ impl Desk {
     /// With the demo's list, behind a gateway that knows a second try of the same text.
     pub(crate) fn open(now: &str) -> Self {
         let mut desk = Self::over(MemoryStore::new(), at(now), true);
-        let plan = rig::plan_roll(&desk.engine, DEMO_ROLL, desk.now);
+        let plan = virtual_clock::plan_roll(&desk.engine, DEMO_ROLL, desk.now);
         assert!(plan.may_be_stored(), "{plan}");
-        desk.input(Input::Roll(Box::new(rig::entries(&plan))));
+        desk.input(Input::Roll(Box::new(virtual_clock::entries(&plan))));
         desk
     }
 
@@ -80,7 +80,7 @@ impl Desk {
     }
 
     pub(crate) fn inbound(&mut self, inbound: Inbound) -> &'static str {
-        self.input(Input::Text(inbound)).outcome.unwrap()
+        self.input(Input::Text(inbound)).outcome.unwrap().name()
     }
 
     /// The next text that may go.

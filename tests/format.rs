@@ -6,7 +6,7 @@
 
 use std::collections::BTreeSet;
 
-use budwood::{message::SendState, store::rewritten};
+use budwood::{store::rewritten, words::message::SendState};
 use budwood_parser::Kind;
 use budwood_scheduler::Role;
 use serde_json::Value;

@@ -3,6 +3,7 @@
 //! What is behind the server is a stand-in that keeps what it takes; what the client talks to is a
 //! stand-in provider. Both are the world, not ours. Everything runs on port 0.
 
+mod examples;
 mod health;
 mod sending;
 mod taking_in;
@@ -14,10 +15,15 @@ use std::{
 };
 
 use budwood::{
-    clock::{Clock, FixedClock},
-    config::Secret,
-    gateway::{Health, Inbound, Intake, IntakeFuture, Receipt, Refused},
-    web::{self, Auth, WebSettings},
+    service::{
+        clock::{Clock, FixedClock},
+        gateway::{Health, Intake, IntakeFuture, Refused},
+        web::{self, Auth, WebSettings},
+    },
+    words::{
+        secret::Secret,
+        traffic::{Inbound, Receipt},
+    },
 };
 use chrono::{DateTime, Utc};
 use tokio::{
@@ -40,7 +46,7 @@ const SIGNED_AT: i64 = 1_614_265_330;
 
 /// A client that a test talks to the server with.
 pub(crate) fn client() -> reqwest::Client {
-    budwood::gateway::http::client().build().unwrap()
+    budwood::service::gateway::http::client().build().unwrap()
 }
 
 fn at(seconds: i64) -> DateTime<Utc> {

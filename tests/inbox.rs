@@ -3,7 +3,7 @@
 //! What networks do: 3GPP TS 23.040 lets a centre deliver again when an acknowledgement was lost,
 //! under the same service centre time stamp (9.2.3.11), and keeps a text for days (9.2.3.12).
 
-use budwood::gateway::Inbound;
+use budwood::words::traffic::Inbound;
 use chrono::TimeDelta;
 
 use crate::desk::{Desk, HANA, JARO, at, inbound};

@@ -8,12 +8,17 @@ mod running;
 use std::{fs, os::unix::fs::PermissionsExt, path::PathBuf};
 
 use budwood::{
-    clock::{Clock, FixedClock},
-    config::Config,
-    engine::{Copied, CopyStep, Engine, Input},
-    gateway::Inbound,
-    keep, rig, server,
+    backup,
+    commands::due,
+    engine::{Copied, CopyStep, Engine, Input, Outcome},
+    play::virtual_clock,
+    service::{
+        clock::{Clock, FixedClock},
+        config::Config,
+        setup,
+    },
     store::{Change, Hold, SledStore, Store},
+    words::traffic::Inbound,
 };
 use chrono::{DateTime, NaiveDate, TimeDelta, Utc};
 use tempfile::TempDir;
@@ -45,9 +50,9 @@ impl Place {
     fn filled() -> Self {
         let place = Self::empty();
         let mut engine = place.engine();
-        let plan = rig::plan_roll(&engine, DEMO_ROLL, at(NOON));
+        let plan = virtual_clock::plan_roll(&engine, DEMO_ROLL, at(NOON));
         let inputs = vec![
-            Input::Roll(Box::new(rig::entries(&plan))),
+            Input::Roll(Box::new(virtual_clock::entries(&plan))),
             Input::Text(inbound(JARO, "planted 120")),
             Input::Text(inbound(HANA, "help")),
         ];
@@ -69,11 +74,11 @@ impl Place {
     }
 
     fn engine(&self) -> Engine {
-        server::open_engine(&self.config(), self.clock.now()).unwrap()
+        setup::open_engine(&self.config(), self.clock.now()).unwrap()
     }
 
     fn export(&self, name: &str) -> anyhow::Result<String> {
-        keep::export(&self.config(), &self.path(name))?;
+        backup::export(&self.config(), &self.path(name))?;
         Ok(fs::read_to_string(self.path(name))?)
     }
 
@@ -108,7 +113,7 @@ fn a_log_that_is_put_in_and_written_again_is_the_same_byte_for_byte() {
     assert!(log.lines().count() > 50);
     let second = Place::empty();
     let file = first.path("log.jsonl");
-    let records = keep::import(&second.config(), &file, &second.clock()).unwrap();
+    let records = backup::import(&second.config(), &file, &second.clock()).unwrap();
     assert_eq!(records + 1, log.lines().count() as u64);
     assert_eq!(second.export("again.jsonl").unwrap(), log);
     // And the first one was not changed by being read.
@@ -124,7 +129,7 @@ fn every_shape_of_record_comes_back() {
     drop(store);
     let log = first.export("log.jsonl").unwrap();
     let second = Place::empty();
-    keep::import(&second.config(), &first.path("log.jsonl"), &second.clock()).unwrap();
+    backup::import(&second.config(), &first.path("log.jsonl"), &second.clock()).unwrap();
     assert_eq!(second.export("again.jsonl").unwrap(), log);
     let open = |place: &Place| SledStore::open(&place.path("store"), 16 * 1024 * 1024).unwrap();
     let (mut one, mut other) = (
@@ -135,6 +140,24 @@ fn every_shape_of_record_comes_back() {
     assert_ne!(one.hold, other.hold);
     (one.hold, other.hold) = (Hold::Free, Hold::Free);
     assert_eq!(one, other);
+}
+
+/// The page of the format names the kinds in the order in which a log has them.
+#[test]
+fn the_kinds_of_record_are_those_on_their_page() {
+    let first = Place::empty();
+    let store = SledStore::open(&first.path("store"), 16 * 1024 * 1024).unwrap();
+    store.commit(&rich_change()).unwrap();
+    drop(store);
+    let log = first.export("log.jsonl").unwrap();
+    let kind = |line: &str| line.split('"').nth(5).map(str::to_owned);
+    let mut kinds: Vec<String> = log.lines().filter_map(kind).collect();
+    kinds.dedup();
+    let page = include_str!("../bot/src/store/README.md");
+    let row = |line: &str| Some(line.strip_prefix("| `")?.split_once('`')?.0.to_owned());
+    let mut shown: Vec<String> = page.lines().filter_map(row).collect();
+    shown.push("end".to_owned());
+    assert_eq!(kinds, shown);
 }
 
 #[test]
@@ -152,9 +175,9 @@ fn the_log_of_an_empty_store_ends_at_once() {
 fn a_restored_store_is_the_one_that_was_backed_up() {
     let first = Place::filled();
     let backup = first.path("backup");
-    let records = keep::backup(&first.config(), &backup, &first.clock()).unwrap();
+    let records = backup::backup(&first.config(), &backup, &first.clock()).unwrap();
     let second = Place::empty();
-    let put_in = keep::restore(&second.config(), &backup, &second.clock()).unwrap();
+    let put_in = backup::restore(&second.config(), &backup, &second.clock()).unwrap();
     assert_eq!(put_in, records);
     assert_eq!(
         second.export("log.jsonl").unwrap(),
@@ -182,23 +205,23 @@ fn a_restored_store_is_the_one_that_was_backed_up() {
 fn nothing_is_sent_after_a_restore_until_a_person_says_so() {
     let first = Place::filled();
     let backup = first.path("backup");
-    keep::backup(&first.config(), &backup, &first.clock()).unwrap();
+    backup::backup(&first.config(), &backup, &first.clock()).unwrap();
     let place = Place::empty();
     place.clock.advance(TimeDelta::hours(20));
-    keep::restore(&place.config(), &backup, &place.clock()).unwrap();
+    backup::restore(&place.config(), &backup, &place.clock()).unwrap();
 
     let mut engine = place.engine();
     assert_eq!(engine.held_since(), Some(place.clock.now()));
     assert_eq!((engine.next_try(), engine.next_wake()), (None, None));
     let text = Input::Text(inbound(JARO, "2 dead"));
     let told = handle(&mut engine, place.clock.now(), text);
-    assert_eq!(told.outcome, Some("recorded"));
+    assert_eq!(told.outcome, Some(Outcome::Recorded));
     assert_eq!(claim(&mut engine, place.clock.now()), None);
     drop(engine);
 
     // The two that waited in the backup are too old five hours later; the new one is not.
     place.clock.advance(TimeDelta::hours(5));
-    keep::release(&place.config(), &place.clock()).unwrap();
+    backup::release(&place.config(), &place.clock()).unwrap();
     let mut engine = place.engine();
     assert_eq!(engine.held_since(), None);
     let sent: Vec<String> = std::iter::from_fn(|| claim(&mut engine, place.clock.now())).collect();
@@ -211,7 +234,7 @@ fn nothing_is_sent_after_a_restore_until_a_person_says_so() {
 fn ids_given_after_the_backup_are_not_given_again() {
     let first = Place::filled();
     let backup = first.path("backup");
-    keep::backup(&first.config(), &backup, &first.clock()).unwrap();
+    backup::backup(&first.config(), &backup, &first.clock()).unwrap();
     let mut engine = first.engine();
     handle(
         &mut engine,
@@ -221,7 +244,7 @@ fn ids_given_after_the_backup_are_not_given_again() {
     let after_backup = last_message(&engine);
 
     let second = Place::empty();
-    keep::restore(&second.config(), &backup, &second.clock()).unwrap();
+    backup::restore(&second.config(), &backup, &second.clock()).unwrap();
     let mut engine = second.engine();
     handle(
         &mut engine,
@@ -236,12 +259,12 @@ fn ids_given_after_the_backup_are_not_given_again() {
 fn ids_are_new_after_a_release_and_after_a_second_restore() {
     let first = Place::filled();
     let backup = first.path("backup");
-    keep::backup(&first.config(), &backup, &first.clock()).unwrap();
+    backup::backup(&first.config(), &backup, &first.clock()).unwrap();
     let restored_at = |minutes| {
         let place = Place::empty();
         place.clock.advance(TimeDelta::minutes(minutes));
-        keep::restore(&place.config(), &backup, &place.clock()).unwrap();
-        keep::release(&place.config(), &place.clock()).unwrap();
+        backup::restore(&place.config(), &backup, &place.clock()).unwrap();
+        backup::release(&place.config(), &place.clock()).unwrap();
         let mut engine = place.engine();
         let text = Input::Text(inbound(HANA, "who are you"));
         handle(&mut engine, place.clock.now(), text);
@@ -267,7 +290,7 @@ fn claim(engine: &mut Engine, now: DateTime<Utc>) -> Option<String> {
         now,
         Input::Tried {
             id: text.id,
-            outcome: budwood::gateway::SendOutcome::Accepted { gateway_id: None },
+            outcome: budwood::words::traffic::SendOutcome::Accepted { gateway_id: None },
         },
     );
     Some(text.to)
@@ -327,7 +350,7 @@ fn due_lists_jobs_by_block_and_changes_nothing() {
     let log = place.export("before.jsonl").unwrap();
     let mut out = Vec::new();
     let day = NaiveDate::from_ymd_opt(2026, 12, 14).unwrap();
-    keep::due(&place.config(), day, &place.clock(), &mut out).unwrap();
+    due::print(&place.config(), day, place.clock().now(), &mut out).unwrap();
     let page = String::from_utf8(out).unwrap();
     let tamo: Vec<&str> = page
         .lines()
@@ -343,7 +366,7 @@ fn due_lists_jobs_by_block_and_changes_nothing() {
     // Long before anything was planned nothing is due.
     let mut out = Vec::new();
     let day = NaiveDate::from_ymd_opt(2020, 1, 1).unwrap();
-    keep::due(&place.config(), day, &place.clock(), &mut out).unwrap();
+    due::print(&place.config(), day, place.clock().now(), &mut out).unwrap();
     assert_eq!(
         String::from_utf8(out).unwrap(),
         "0 jobs due on 2020-01-01\n"
@@ -364,9 +387,9 @@ fn a_half_filled_store_is_refused_by_everything() {
     drop(store);
     let config = place.config();
     let refusals = [
-        server::open_engine(&config, at(NOON)).map(|_| ()),
-        keep::backup(&config, &place.path("backup"), &place.clock()).map(|_| ()),
-        keep::export(&config, &place.path("log.jsonl")).map(|_| ()),
+        setup::open_engine(&config, at(NOON)).map(|_| ()),
+        backup::backup(&config, &place.path("backup"), &place.clock()).map(|_| ()),
+        backup::export(&config, &place.path("log.jsonl")).map(|_| ()),
     ];
     for refusal in refusals {
         let said = format!("{:#}", refusal.unwrap_err());

@@ -8,8 +8,10 @@ use std::time::Duration;
 
 use budwood::{
     engine::{Entries, Input},
-    gateway::{Delivery, Outgoing, Receipt, SendOutcome},
-    limits,
+    words::{
+        limits,
+        traffic::{Delivery, Outgoing, Receipt, SendOutcome},
+    },
 };
 use chrono::TimeDelta;
 

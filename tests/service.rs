@@ -13,10 +13,10 @@ mod tls;
 use std::{collections::BTreeMap, fs, path::Path};
 
 use budwood::{
-    clock::Clock,
-    message::SendState,
-    rig::Rig,
+    play::virtual_clock::Rig,
+    service::clock::Clock,
     store::{SledStore, Store},
+    words::message::SendState,
 };
 use rustix::fs::{CWD, Mode, mkfifoat};
 

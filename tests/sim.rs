@@ -9,12 +9,13 @@ use std::{
 };
 
 use budwood::{
-    config::Config,
     engine::Setup,
-    message::Received,
-    setup,
-    sms::{self, Size},
+    service::{config::Config, setup},
     store::{Change, Loaded, MemoryStore, Record, Store, StoreError},
+    words::{
+        message::Received,
+        sms::{self, Size},
+    },
 };
 use budwood_scheduler::{Event, EventId};
 

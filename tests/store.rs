@@ -8,8 +8,8 @@ pub(crate) use self::rich::change as rich_change;
 use std::path::Path;
 
 use budwood::{
-    message::Talk,
     store::{Change, Loaded, SledStore, Store, StoreError},
+    words::message::Talk,
 };
 use budwood_scheduler::{Event, EventId, MessageId, Phone};
 
@@ -129,7 +129,7 @@ fn facts_and_messages_lie_in_the_order_in_which_they_came() {
                     id: EventId(*id),
                     ..event.clone()
                 }],
-                received: vec![budwood::message::Received {
+                received: vec![budwood::words::message::Received {
                     id: MessageId(*id),
                     ..received.clone()
                 }],

@@ -23,7 +23,7 @@ pub use self::{
     memory::MemoryStore,
     sled::SledStore,
 };
-use crate::message::{Outbound, Received, Talk};
+use crate::words::message::{Outbound, Received, Talk};
 
 /// Everything that one step changes.
 #[derive(Clone, Debug, Default, PartialEq)]

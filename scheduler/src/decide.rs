@@ -28,7 +28,7 @@ pub use self::{
     date::resolve as resolve_date,
     scene::{Last, Nudged, Pending, Plot, Scene},
 };
-use crate::event::Happened;
+use crate::words::event::Happened;
 
 /// What to do with a text.
 #[derive(Clone, Debug, PartialEq)]

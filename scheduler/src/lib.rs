@@ -1,11 +1,10 @@
 //! Facts about blocks of rubber go in; what is due, and which nudge may go, comes out.
 //!
-//! Read in this order: who there is ([`directory`]), what happened ([`event`]), how a block
-//! stands ([`block`]), what the handbook says ([`calendar`]), which jobs follow ([`task`], with
-//! the sums in [`stand`], [`plan`], [`orders`], [`feed`], [`wilson`], [`growth`] and
-//! [`forecast`]), when to speak ([`nudge`]), what to
-//! do with a text ([`decide`]), what concerns more than one block ([`health`], [`silence`],
-//! [`trust`], [`visit`]).
+//! Read in this order: what happened and which jobs there are ([`words`]), who there is and how a
+//! block stands ([`land`]), what the handbook says ([`handbook`]), what is to be expected of a
+//! stand ([`outlook`]) and of a group ([`group`]), which jobs follow and when to speak of them
+//! ([`jobs`]), what to do with a text ([`decide`]), and a whole planting ahead ([`plan`]). Each room
+//! knows only those below it.
 //!
 //! Deliberately absent: files, network, clock, environment, async, and every storage format.
 //! Time is always an argument.
@@ -16,37 +15,23 @@ extern crate alloc;
 #[cfg(test)]
 extern crate std;
 
-pub mod block;
-pub mod calendar;
-pub mod census;
-pub mod chance;
-mod days;
 pub mod decide;
-pub mod directory;
-pub mod event;
-pub mod feed;
-pub mod forecast;
-pub mod growth;
-pub mod health;
-pub mod id;
-pub mod nudge;
-mod number;
-pub mod nutrients;
-pub mod onset;
-pub mod orders;
+pub mod group;
+pub mod handbook;
+pub mod jobs;
+pub mod land;
+pub mod outlook;
 pub mod plan;
-pub mod rain;
-pub mod silence;
-pub mod stand;
-pub mod survival;
-pub mod task;
-pub mod trust;
-pub mod visit;
-pub mod wilson;
+pub mod sums;
+pub mod words;
 
-pub use block::{BlockState, Census, Cohort, NudgeTrack};
-pub use calendar::Calendar;
-pub use directory::{Block, Consent, Directory, Group, Person, PersonLink, Phone, Role};
-pub use event::{Body, Event, Happened, Source};
-pub use id::{BlockId, EventId, GroupId, MessageId, PersonId};
-pub use task::{Clock, Figures, Season, Task, TaskKind};
+pub use handbook::calendar::Calendar;
+pub use jobs::task::{Figures, Task};
+pub use land::block::{BlockState, Census, Cohort, NudgeTrack};
+pub use land::directory::{Block, Consent, Directory, Group, Person, PersonLink, Phone, Role};
+pub use words::event::{Body, Event, Happened, Source};
+pub use words::id::{BlockId, EventId, GroupId, MessageId, PersonId};
+pub use words::{
+    job::{Clock, TaskKind, TextClass},
+    season::Season,
+};

@@ -14,7 +14,13 @@ use alloc::vec::Vec;
 use budwood_parser::Material;
 use chrono::NaiveDate;
 
-use crate::{calendar::Calendar, days, directory::Block, number, orders, stand, task::TaskKind};
+use crate::{
+    handbook::calendar::Calendar,
+    jobs::orders,
+    land::{directory::Block, stand},
+    sums::{days, rounding},
+    words::job::TaskKind,
+};
 
 /// The largest area of one plan in hectares: twenty times the largest holding that is still called
 /// small; more is a slip of the pen (square metres for hectares).
@@ -113,7 +119,7 @@ pub fn points(land: Land, row_m: f64, in_row_m: f64) -> Result<u32, PlanError> {
         (Measured::AlongTheGround, Measured::Level) => 1.0 / steeper,
     };
     let trees = land.hectares * SQUARE_METRES_A_HECTARE * factor / (row_m * in_row_m);
-    number::floor(trees).ok_or(PlanError::TooLarge(land.hectares))
+    rounding::floor(trees).ok_or(PlanError::TooLarge(land.hectares))
 }
 
 /// Trees that fit on a block of the list, by its own spacing or the calendar's. None without an
@@ -161,7 +167,7 @@ pub fn in_rectangle(
         if inner_m < 0.0 {
             return Some(0);
         }
-        number::floor(inner_m / each_m).map(|spaces| spaces.saturating_add(1))
+        rounding::floor(inner_m / each_m).map(|spaces| spaces.saturating_add(1))
     };
     let rows = fit(width_m, row_m).zip(fit(length_m, in_row_m));
     rows.and_then(|(rows, trees)| rows.checked_mul(trees))

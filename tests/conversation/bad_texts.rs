@@ -1,6 +1,6 @@
 //! Texts that no person types, or only by mistake: kept as they came, and harmless.
 
-use budwood::rig::Rig;
+use budwood::play::virtual_clock::Rig;
 use chrono::TimeDelta;
 use proptest::prelude::{any, prop_assert, prop_assert_eq, proptest};
 
@@ -90,7 +90,7 @@ proptest! {
         rig.load_roll(KETI_ALONE.as_bytes()).unwrap();
         for from in ["+447700900005", &from] {
             for answer in rig.text(from, &text).unwrap() {
-                prop_assert_eq!(budwood::sms::measure(&answer.text.text).parts, 1);
+                prop_assert_eq!(budwood::words::sms::measure(&answer.text.text).parts, 1);
             }
         }
         let kept = sim::received(rig.engine().store());

@@ -11,8 +11,8 @@ use std::{
 };
 
 use budwood::{
-    message::{Purpose, Received},
     store::{Loaded, SledStore, Store},
+    words::message::{Purpose, Received},
 };
 use budwood_scheduler::{BlockId, BlockState, Directory, Event, MessageId};
 use chrono::TimeDelta;

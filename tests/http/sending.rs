@@ -14,13 +14,18 @@ use actix_web::{
     web::{Bytes, Data, to},
 };
 use budwood::{
-    clock::{Clock, FixedClock},
-    config::Secret,
-    gateway::{
-        Gateway, Outgoing, SendOutcome,
-        http::{Credentials, HttpGateway, HttpSettings},
+    service::{
+        clock::{Clock, FixedClock},
+        gateway::{
+            Gateway,
+            http::{Credentials, HttpGateway, HttpSettings},
+        },
     },
-    limits,
+    words::{
+        limits,
+        secret::Secret,
+        traffic::{Outgoing, SendOutcome},
+    },
 };
 use budwood_scheduler::MessageId;
 use serde_json::{Value, json};

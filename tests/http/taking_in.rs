@@ -8,9 +8,14 @@ use std::{
 };
 
 use budwood::{
-    gateway::{Delivery, Receipt, Refused},
-    limits,
-    web::{Auth, SignatureKeys},
+    service::{
+        gateway::Refused,
+        web::{Auth, SignatureKeys},
+    },
+    words::{
+        limits,
+        traffic::{Delivery, Receipt},
+    },
 };
 use budwood_scheduler::MessageId;
 use reqwest::{RequestBuilder, Response};

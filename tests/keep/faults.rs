@@ -2,7 +2,7 @@
 
 use std::fs;
 
-use budwood::keep;
+use budwood::{backup, commands::due};
 
 use super::Place;
 
@@ -11,10 +11,10 @@ use super::Place;
 fn check_spoilt(spoil: impl FnOnce(&std::path::Path), expected: &str) {
     let place = Place::filled();
     let backup = place.path("backup");
-    keep::backup(&place.config(), &backup, &place.clock()).unwrap();
+    backup::backup(&place.config(), &backup, &place.clock()).unwrap();
     spoil(&backup);
     let empty = Place::empty();
-    let refused = keep::restore(&empty.config(), &backup, &empty.clock()).unwrap_err();
+    let refused = backup::restore(&empty.config(), &backup, &empty.clock()).unwrap_err();
     let said = format!("{refused:#}").replace(&place.folder.path().display().to_string(), "…");
     assert!(said.contains(expected), "{said}");
     assert!(!empty.path("store").exists());
@@ -97,7 +97,7 @@ fn check_spoilt_log(spoil: impl FnOnce(&str) -> String, expected: &str) {
     let spoilt = place.path("spoilt.jsonl");
     fs::write(&spoilt, spoil(&log)).unwrap();
     let empty = Place::empty();
-    let refused = keep::import(&empty.config(), &spoilt, &empty.clock()).unwrap_err();
+    let refused = backup::import(&empty.config(), &spoilt, &empty.clock()).unwrap_err();
     let said = format!("{refused:#}");
     assert!(said.contains(expected), "{said}");
     assert!(!empty.path("store").exists());
@@ -157,7 +157,7 @@ fn a_record_of_a_newer_program_is_not_put_in() {
 fn an_old_record_that_cannot_be_read_is_found_when_asked() {
     let place = Place::filled();
     let config = place.config();
-    let good = keep::check_records(&config).unwrap();
+    let good = backup::check_records(&config).unwrap();
     let lines = place.export("log.jsonl").unwrap().lines().count() as u64;
     assert_eq!(good, lines - 1);
     {
@@ -170,7 +170,7 @@ fn an_old_record_that_cannot_be_read_is_found_when_asked() {
         files.flush().unwrap();
     }
     drop(place.engine());
-    let said = format!("{:#}", keep::check_records(&config).unwrap_err());
+    let said = format!("{:#}", backup::check_records(&config).unwrap_err());
     assert!(
         said.contains("expected event of version 1, found event of version 2"),
         "{said}"
@@ -182,26 +182,26 @@ fn nothing_is_put_over_something() {
     let place = Place::filled();
     let config = place.config();
     let (backup, log) = (place.path("backup"), place.path("log.jsonl"));
-    keep::backup(&config, &backup, &place.clock()).unwrap();
-    keep::export(&config, &log).unwrap();
+    backup::backup(&config, &backup, &place.clock()).unwrap();
+    backup::export(&config, &log).unwrap();
     let before = place.beside_store();
     for (refused, expected) in [
         (
-            keep::backup(&config, &backup, &place.clock()),
+            backup::backup(&config, &backup, &place.clock()),
             "name a new folder for each backup",
         ),
         (
-            keep::backup(&config, &log, &place.clock()),
+            backup::backup(&config, &log, &place.clock()),
             "is there already",
         ),
-        (keep::export(&config, &log), "choose another name"),
-        (keep::export(&config, &backup), "choose another name"),
+        (backup::export(&config, &log), "choose another name"),
+        (backup::export(&config, &backup), "choose another name"),
         (
-            keep::restore(&config, &backup, &place.clock()),
+            backup::restore(&config, &backup, &place.clock()),
             "is not empty, and is left as it is",
         ),
         (
-            keep::import(&config, &log, &place.clock()),
+            backup::import(&config, &log, &place.clock()),
             "is not empty, and is left as it is",
         ),
     ] {
@@ -216,7 +216,7 @@ fn nothing_is_put_over_something() {
 fn an_empty_folder_is_as_good_as_none() {
     let place = Place::filled();
     fs::create_dir(place.path("backup")).unwrap();
-    keep::backup(&place.config(), &place.path("backup"), &place.clock()).unwrap();
+    backup::backup(&place.config(), &place.path("backup"), &place.clock()).unwrap();
     assert!(place.path("backup/manifest.json").is_file());
 }
 
@@ -227,13 +227,13 @@ fn where_nothing_can_be_written_nothing_is_left_behind() {
     let before = place.beside_store();
     for folder in ["file/backup", "no-such-folder/backup"] {
         let folder = place.path(folder);
-        let refused = keep::backup(&place.config(), &folder, &place.clock()).unwrap_err();
+        let refused = backup::backup(&place.config(), &folder, &place.clock()).unwrap_err();
         let said = format!("{refused:#}");
         assert!(
             said.contains("is there room, and may you write there?"),
             "{said}"
         );
-        let refused = keep::export(&place.config(), &folder).unwrap_err();
+        let refused = backup::export(&place.config(), &folder).unwrap_err();
         let said = format!("{refused:#}");
         assert!(
             said.contains("is there room, and may you write there?"),
@@ -247,10 +247,10 @@ fn where_nothing_can_be_written_nothing_is_left_behind() {
 fn a_store_that_cannot_be_made_is_named() {
     let place = Place::filled();
     let backup = place.path("backup");
-    keep::backup(&place.config(), &backup, &place.clock()).unwrap();
+    backup::backup(&place.config(), &backup, &place.clock()).unwrap();
     let blocked = Place::empty();
     fs::write(blocked.path("store"), "a file, no folder").unwrap();
-    let refused = keep::restore(&blocked.config(), &backup, &blocked.clock()).unwrap_err();
+    let refused = backup::restore(&blocked.config(), &backup, &blocked.clock()).unwrap_err();
     let said = format!("{refused:#}");
     assert!(
         said.contains("store: the store's files cannot be read or written"),
@@ -265,7 +265,7 @@ fn a_backup_that_broke_off_is_not_in_the_way() {
     let place = Place::filled();
     fs::create_dir(place.path("backup.part")).unwrap();
     fs::write(place.path("backup.part/records.jsonl"), "{\"v\":1,").unwrap();
-    keep::backup(&place.config(), &place.path("backup"), &place.clock()).unwrap();
+    backup::backup(&place.config(), &place.path("backup"), &place.clock()).unwrap();
     assert!(!place.path("backup.part").exists());
 }
 
@@ -276,11 +276,11 @@ fn a_wrong_path_makes_no_store() {
     let mut out = Vec::new();
     let day = place.clock.now().date_naive();
     for refused in [
-        keep::backup(&config, &place.path("backup"), &place.clock()).map(|_| ()),
-        keep::export(&config, &place.path("log.jsonl")).map(|_| ()),
-        keep::check_records(&config).map(|_| ()),
-        keep::release(&config, &place.clock()),
-        keep::due(&config, day, &place.clock(), &mut out),
+        backup::backup(&config, &place.path("backup"), &place.clock()).map(|_| ()),
+        backup::export(&config, &place.path("log.jsonl")).map(|_| ()),
+        backup::check_records(&config).map(|_| ()),
+        backup::release(&config, &place.clock()),
+        due::print(&config, day, place.clock().now(), &mut out),
     ] {
         let said = format!("{:#}", refused.unwrap_err());
         assert!(said.contains("there is no store in"), "{said}");
@@ -296,8 +296,8 @@ fn a_store_in_use_without_a_service_is_left_alone() {
     let config = place.config();
     let backup = place.path("backup");
     for refused in [
-        keep::backup(&config, &backup, &place.clock()).map(|_| ()),
-        keep::release(&config, &place.clock()),
+        backup::backup(&config, &backup, &place.clock()).map(|_| ()),
+        backup::release(&config, &place.clock()),
     ] {
         let said = format!("{:#}", refused.unwrap_err());
         assert!(said.contains("in use by another process"), "{said}");

@@ -10,7 +10,11 @@ use std::{
     sync::Arc,
 };
 
-use budwood::{config::Config, keep, server};
+use budwood::{
+    backup,
+    commands::due,
+    service::{self, config::Config},
+};
 use tokio::{
     io::{AsyncBufReadExt, AsyncWriteExt, BufReader},
     sync::oneshot,
@@ -37,7 +41,7 @@ impl Service {
         let stopped = async {
             let _ = stopped.await;
         };
-        let service = server::run_service(place.config(), listener, place.clock(), stopped);
+        let service = service::run_service(place.config(), listener, place.clock(), stopped);
         let service = Self {
             place: Arc::new(place),
             address,
@@ -88,9 +92,9 @@ async fn a_backup_is_taken_while_the_service_runs() {
         .beside(|place, config| {
             let mut due = Vec::new();
             let day = place.clock.now().date_naive();
-            keep::due(config, day, &place.clock(), &mut due).unwrap();
-            let records = keep::backup(config, &place.path("backup"), &place.clock()).unwrap();
-            assert_eq!(keep::check_records(config).unwrap(), records);
+            due::print(config, day, place.clock().now(), &mut due).unwrap();
+            let records = backup::backup(config, &place.path("backup"), &place.clock()).unwrap();
+            assert_eq!(backup::check_records(config).unwrap(), records);
             (records, String::from_utf8(due).unwrap())
         })
         .await;
@@ -114,9 +118,9 @@ async fn a_backup_is_taken_while_the_service_runs() {
 async fn a_held_service_says_so_until_it_is_released() {
     let first = Place::filled();
     let backup = first.path("backup");
-    keep::backup(&first.config(), &backup, &first.clock()).unwrap();
+    backup::backup(&first.config(), &backup, &first.clock()).unwrap();
     let place = Place::empty();
-    keep::restore(&place.config(), &backup, &place.clock()).unwrap();
+    backup::restore(&place.config(), &backup, &place.clock()).unwrap();
     let service = Service::start(place).await;
     let health = service.health().await;
     assert_eq!(health["healthy"], false);
@@ -127,7 +131,7 @@ async fn a_held_service_says_so_until_it_is_released() {
     );
     assert_eq!(health["outbox_waiting"], 2);
     service
-        .beside(|place, config| keep::release(config, &place.clock()).unwrap())
+        .beside(|place, config| backup::release(config, &place.clock()).unwrap())
         .await;
     let health = service.health().await;
     assert_eq!(health["healthy"], true, "{health}");
@@ -139,11 +143,11 @@ async fn a_held_service_says_so_until_it_is_released() {
 async fn a_restore_into_the_store_of_a_running_service_is_refused() {
     let first = Place::filled();
     let backup = first.path("backup");
-    keep::backup(&first.config(), &backup, &first.clock()).unwrap();
+    backup::backup(&first.config(), &backup, &first.clock()).unwrap();
     let service = Service::start(Place::filled()).await;
     let refused = service
         .beside(move |place, config| {
-            let refused = keep::restore(config, &backup, &place.clock()).unwrap_err();
+            let refused = backup::restore(config, &backup, &place.clock()).unwrap_err();
             format!("{refused:#}")
         })
         .await;

@@ -2,7 +2,7 @@
 
 use std::{env, io::Cursor};
 
-use budwood::{read, setup};
+use budwood::{commands::read, service::setup};
 use budwood_parser::Reader;
 use serde_json::Value;
 

@@ -2,7 +2,7 @@
 
 use std::collections::BTreeMap;
 
-use budwood::sms::{Alphabet, measure};
+use budwood::words::sms::{Alphabet, measure};
 use serde_json::{Value, json};
 
 use crate::peer::ask;

@@ -5,7 +5,7 @@
 
 use std::fmt::Write;
 
-use budwood::ground::Ground;
+use budwood::words::outline_area::Ground;
 use serde_json::{Value, json};
 
 use crate::peer::ask;

@@ -7,7 +7,7 @@
 //! number whose E.164 spelling reads as another number is refused, since it could not be found
 //! again, and so is one of nothing but zeros. The script leaves the first kind out, and applies the other two rules.
 
-use budwood::number::{Line, SenderKind, kind, line, parse};
+use budwood::words::phone_number::{Line, SenderKind, kind, line, parse};
 use serde_json::{Value, json};
 
 use crate::peer::ask;

@@ -3,7 +3,7 @@
 //! Texts are built around every border: lengths on both sides of it, and on it a character that
 //! must stay whole (an escape pair of the GSM alphabet, a surrogate pair of UTF-16).
 
-use budwood::sms::{Alphabet, measure, split};
+use budwood::words::sms::{Alphabet, measure, split};
 use serde_json::{Value, json};
 
 use crate::peer::ask;

@@ -5,10 +5,14 @@
 //! 3240686, table 1), and to made-up stands of later years.
 
 use budwood_scheduler::{
-    census::trees_for_mean,
-    chance::{below, exact_interval, hits, quantile},
-    growth::{Curve, Seen, fit},
-    wilson,
+    outlook::{
+        census::trees_for_mean,
+        growth::{Curve, Seen, fit},
+    },
+    sums::{
+        chance::{below, hits, quantile},
+        wilson,
+    },
 };
 use serde_json::{Value, json};
 
@@ -103,11 +107,6 @@ fn check_interval(questions: Vec<Value>, interval: impl Fn(u32, u32) -> Option<(
 #[test]
 fn wilson_intervals_are_those_of_scipy_and_statsmodels() {
     check_interval(counts("wilson"), wilson::interval);
-}
-
-#[test]
-fn exact_intervals_are_those_of_scipy_and_statsmodels() {
-    check_interval(counts("exact"), exact_interval);
 }
 
 #[test]

@@ -8,10 +8,10 @@ use std::{
 };
 
 use budwood::{
-    clock::{Clock, FixedClock},
-    keep,
-    message::Received,
+    backup,
+    service::clock::{Clock, FixedClock},
     store::{Change, Hold, Loaded, MemoryStore, Record, SledStore, Store, StoreError, read_line},
+    words::message::Received,
 };
 use budwood_scheduler::{Event, EventId};
 use chrono::{DateTime, Utc};
@@ -104,7 +104,7 @@ impl Disk {
                     fs::write(&log, log_of(lines)).expect("room for a log");
                     let config = sim::config(&folders.path("store"));
                     let clock = Clock::Fixed(FixedClock::at(now));
-                    keep::import(&config, &log, &clock).expect("a whole log");
+                    backup::import(&config, &log, &clock).expect("a whole log");
                     fs::remove_file(log).expect("the log was ours");
                     open(&folders.path("store"))
                 }
@@ -137,7 +137,7 @@ fn filled(lines: &[Vec<u8>], now: DateTime<Utc>) -> Box<dyn Store> {
     Box::new(store)
 }
 
-/// The copied lines as an exported log, with the last line that README.md describes.
+/// The copied lines as an exported log, with the last line that bot/src/store/README.md describes.
 fn log_of(lines: &[Vec<u8>]) -> Vec<u8> {
     let mut log: Vec<u8> = Vec::new();
     for line in lines {

@@ -15,9 +15,11 @@ use std::collections::{BTreeMap, BTreeSet};
 
 use budwood::{
     engine::Engine,
-    gateway::Outgoing,
-    message::{Outbound, Purpose, Received, SendState},
     store::Change,
+    words::{
+        message::{Outbound, Purpose, Received, SendState},
+        traffic::Outgoing,
+    },
 };
 use budwood_scheduler::{BlockState, Body, Event, Group, MessageId, PersonId};
 use chrono::{DateTime, NaiveDateTime, Utc};

@@ -3,7 +3,7 @@
 
 use budwood::{
     engine::{Input, Told},
-    gateway::{Delivery, Inbound, Outgoing, Receipt, SendOutcome},
+    words::traffic::{Delivery, Inbound, Outgoing, Receipt, SendOutcome},
 };
 use budwood_scheduler::MessageId;
 use chrono::{DateTime, TimeDelta, Utc};

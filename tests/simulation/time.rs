@@ -3,9 +3,11 @@
 //! The engine gets its time as in service: from what watches the computer's clock.
 
 use budwood::{
-    clock::{Clock, FixedClock},
     engine::Engine,
-    server::WatchedTime,
+    service::{
+        clock::{Clock, FixedClock},
+        server::WatchedTime,
+    },
 };
 use chrono::{DateTime, TimeDelta, Utc};
 

@@ -7,8 +7,8 @@ use std::{
 
 use budwood::{
     engine::{Engine, Entries, Input, Setup},
-    gateway::Outgoing,
-    rig,
+    play::virtual_clock,
+    words::traffic::Outgoing,
 };
 use budwood_scheduler::MessageId;
 use chrono::{DateTime, Days, NaiveDate, TimeDelta, TimeZone, Utc};
@@ -86,9 +86,9 @@ impl Valley {
         };
         let engine = Engine::open(setup.clone(), Box::new(disk.clone()), now).expect("a new store");
         let people = people::people(&mut chance, &shape, start());
-        let plan = rig::plan_roll(&engine, people.roll.as_bytes(), now);
+        let plan = virtual_clock::plan_roll(&engine, people.roll.as_bytes(), now);
         assert!(plan.may_be_stored(), "{plan}");
-        let entries = with_quiet_days(rig::entries(&plan), &mut chance, &shape);
+        let entries = with_quiet_days(virtual_clock::entries(&plan), &mut chance, &shape);
         let mut valley = Self {
             shape,
             chance,

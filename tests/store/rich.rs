@@ -3,8 +3,10 @@
 mod state;
 
 use budwood::{
-    message::{Deed, Open, OpenNudge, Outbound, Purpose, Question, Received, SendState, Talk},
     store::{Change, Hold},
+    words::message::{
+        Deed, Open, OpenNudge, Outbound, Purpose, Question, Received, SendState, Talk,
+    },
 };
 use budwood_parser::{
     Ailment, Cause, Day, Details, Extent, Kind, Material, Measure, Per, Supply, Unit, Wetness, When,
@@ -13,7 +15,7 @@ use budwood_scheduler::{
     Block, BlockId, BlockState, Body, Consent, Event, EventId, Group, GroupId, Happened, MessageId,
     Person, PersonId, PersonLink, Phone, Role, Source, TaskKind,
     decide::{Draft, Missing},
-    health::Point,
+    words::point::Point,
 };
 use chrono::{DateTime, NaiveDate, Utc, Weekday};
 

@@ -4,13 +4,20 @@ use super::{Source, expect_none, sources};
 
 /// A library, how its use looks, and the only files that may use it.
 const AT_HOME: [(&str, &str, &[&str]); 4] = [
-    ("actix", "actix_", &["bot/src/web.rs", "bot/src/web/"]),
+    (
+        "actix",
+        "actix_",
+        &["bot/src/service/web.rs", "bot/src/service/web/"],
+    ),
     (
         "reqwest",
         "reqwest::",
-        &["bot/src/gateway/http.rs", "bot/src/gateway/http/"],
+        &[
+            "bot/src/service/gateway/http.rs",
+            "bot/src/service/gateway/http/",
+        ],
     ),
-    ("rustls", "rustls::", &["bot/src/gateway/http.rs"]),
+    ("rustls", "rustls::", &["bot/src/service/gateway/http.rs"]),
     (
         "sled",
         "sled::",
@@ -19,7 +26,7 @@ const AT_HOME: [(&str, &str, &[&str]); 4] = [
 ];
 
 /// The only file that reads the clock.
-const CLOCK: &str = "bot/src/clock.rs";
+const CLOCK: &str = "bot/src/service/clock.rs";
 
 /// Ranges that regulators keep for stories, and a code that no country has (ITU-T E.164).
 const FICTION: [(&str, usize); 5] = [

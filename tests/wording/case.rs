@@ -3,8 +3,8 @@
 use std::collections::BTreeMap;
 
 use budwood::{
-    sms,
     wording::{Texts, Tongue},
+    words::sms,
 };
 use chrono::{Datelike, NaiveDate};
 

@@ -80,7 +80,7 @@ pub(crate) fn measure(
 
 struct Line {
     address: std::net::SocketAddr,
-    clock: budwood::clock::FixedClock,
+    clock: budwood::service::clock::FixedClock,
     texts: Arc<AtomicU64>,
     until: Instant,
 }

@@ -14,12 +14,21 @@ use std::{
 };
 
 use budwood::{
-    clock::{Clock, FixedClock},
-    config::{Config, Secret},
     engine::Input,
-    gateway::{Health, Inbound, Intake, IntakeFuture, Receipt},
-    limits, rig, server,
-    web::{self, Auth, WebSettings},
+    play::virtual_clock,
+    service::{
+        self,
+        clock::{Clock, FixedClock},
+        config::Config,
+        gateway::{Health, Intake, IntakeFuture},
+        setup,
+        web::{self, Auth, WebSettings},
+    },
+    words::{
+        limits,
+        secret::Secret,
+        traffic::{Inbound, Receipt},
+    },
 };
 use chrono::DateTime;
 use tempfile::TempDir;
@@ -103,7 +112,7 @@ impl Server {
             runtime.block_on(async {
                 if kind == Kind::Whole {
                     let config = settled(&place, &time);
-                    server::run_service(config, listener, time, stop)
+                    service::run_service(config, listener, time, stop)
                         .await
                         .unwrap();
                 } else {
@@ -268,9 +277,9 @@ fn settled(folder: &Path, clock: &Clock) -> Config {
     fs::write(&file, text).unwrap();
     let config = Config::load(&file, &|_| Some(TOKEN.to_owned())).unwrap();
     let now = clock.now();
-    let mut engine = server::open_engine(&config, now).unwrap();
-    let plan = rig::plan_roll(&engine, roll().as_bytes(), now);
-    let entries = Box::new(rig::entries(&plan));
+    let mut engine = setup::open_engine(&config, now).unwrap();
+    let plan = virtual_clock::plan_roll(&engine, roll().as_bytes(), now);
+    let entries = Box::new(virtual_clock::entries(&plan));
     engine.handle(vec![Input::Roll(entries)], now).unwrap();
     config
 }

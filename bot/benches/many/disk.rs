@@ -3,8 +3,8 @@
 
 use budwood::{
     engine::{Engine, Input},
-    gateway::Inbound,
     store::{SledStore, Store},
+    words::traffic::Inbound,
 };
 use chrono::{Days, TimeDelta};
 

@@ -4,9 +4,9 @@ use std::sync::Arc;
 
 use budwood::{
     engine::Setup,
-    message::Received,
-    setup,
+    service::setup,
     store::{Change, Loaded, Record, Store, StoreError},
+    words::message::Received,
 };
 use budwood_parser::{Measure, Unit};
 use budwood_scheduler::{

@@ -9,8 +9,8 @@ use std::{
 
 use budwood::{
     engine::{Engine, Input},
-    gateway::Inbound,
     store::{Change, SledStore, Store},
+    words::traffic::Inbound,
 };
 use budwood_parser::{Details, Kind};
 use budwood_scheduler::{BlockId, BlockState, Body, Event, EventId, Happened, PersonId, Source};

@@ -1,7 +1,10 @@
 //! Block rows: land, spacing, plan, and what was planted before the bot was there.
 
 use budwood_parser::{Details, Kind, Measure};
-use budwood_scheduler::{Block, BlockId, Body, Happened, PersonId, health::Point, task::hectares};
+use budwood_scheduler::{
+    Block, BlockId, Body, Happened, PersonId,
+    words::{area::hectares, point::Point},
+};
 
 use super::{
     cell::Cells,
@@ -11,7 +14,7 @@ use super::{
     people::group,
     sheet::Row,
 };
-use crate::ground::LATITUDE_MAX;
+use crate::words::outline_area::LATITUDE_MAX;
 
 /// The closest usual planting, trees on a hectare; a third more is looked at.
 ///

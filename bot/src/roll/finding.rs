@@ -7,11 +7,11 @@ use std::fmt;
 use budwood_parser::Measure;
 use chrono::NaiveDate;
 
-use super::{
-    column::{Column, RowKind},
-    sheet::{CELL_CHARS_MAX, FILE_BYTES_MAX, ROWS_MAX},
+use super::column::{Column, RowKind};
+use crate::words::{
+    limits::{ROLL_CELL_CHARS_MAX, ROLL_FILE_BYTES_MAX, ROLL_ROWS_MAX},
+    phone_number::NumberFault,
 };
-use crate::number::NumberFault;
 
 /// One thing to look at.
 #[derive(Clone, Debug, PartialEq)]
@@ -53,7 +53,7 @@ pub enum Severity {
 #[derive(Clone, Debug, PartialEq, thiserror::Error)]
 pub enum Fault {
     /// Far too many bytes.
-    #[error("the file has more than {} MB; split it by group", FILE_BYTES_MAX / 1_000_000)]
+    #[error("the file has more than {} MB; split it by group", ROLL_FILE_BYTES_MAX / 1_000_000)]
     FileLarge,
     /// Not CSV at all.
     #[error("this is a spreadsheet's own file; save it as CSV in UTF-8")]
@@ -74,7 +74,7 @@ pub enum Fault {
     #[error("the column {0} is there twice; keep one")]
     ColumnTwice(Column),
     /// Too many lines.
-    #[error("there are more than {ROWS_MAX} rows; split the file by group")]
+    #[error("there are more than {ROLL_ROWS_MAX} rows; split the file by group")]
     RowsMany,
     /// More or fewer cells than columns.
     #[error(
@@ -88,7 +88,7 @@ pub enum Fault {
         expected: usize,
     },
     /// A very long cell.
-    #[error("{0} has more than {CELL_CHARS_MAX} characters; is a quotation mark not closed?")]
+    #[error("{0} has more than {ROLL_CELL_CHARS_MAX} characters; is a quotation mark not closed?")]
     CellLong(Column),
     /// A cell that a spreadsheet would calculate.
     #[error(

@@ -15,7 +15,7 @@ use super::{
     finding::Fault,
     sheet::Row,
 };
-use crate::number::{self, Line};
+use crate::words::phone_number::{self, Line};
 
 /// Two cards and the numbers of the house; more is a slip in the list.
 const PHONES_MAX: usize = 5;
@@ -156,7 +156,7 @@ fn phones(draft: &mut Draft<'_>, line: usize, cell: &str, person: PersonId) {
         return draft.note(line, Fault::PhonesMany(PHONES_MAX));
     }
     for found in written {
-        match number::parse(found, draft.known.country) {
+        match phone_number::parse(found, draft.known.country) {
             Ok(number) => phone(draft, line, number, person),
             Err(fault) => {
                 let found = found.to_string();
@@ -167,11 +167,11 @@ fn phones(draft: &mut Draft<'_>, line: usize, cell: &str, person: PersonId) {
 }
 
 fn phone(draft: &mut Draft<'_>, line: usize, number: String, person: PersonId) {
-    match number::line(&number) {
+    match phone_number::line(&number) {
         Line::Mobile => {}
         Line::Landline => draft.note(line, Fault::Landline(number.clone())),
         Line::Service => draft.note(line, Fault::ServiceNumber(number.clone())),
-        Line::Unassigned if number::is_for_fiction(&number) => {}
+        Line::Unassigned if phone_number::is_for_fiction(&number) => {}
         Line::Unassigned => draft.note(line, Fault::NumberNotInUse(number.clone())),
     }
     draft.phone_lines.insert(number.clone(), line);

@@ -6,17 +6,12 @@
 
 use csv::{ByteRecord, ReaderBuilder};
 
+use crate::words::limits;
+
 use super::{
     column::{Column, RowKind},
     finding::{Fault, Finding, Severity},
 };
-
-/// 20,000 rows of 250 bytes: every smallholder of a large programme.
-pub(super) const FILE_BYTES_MAX: usize = 5_000_000;
-/// More is more than one adviser's office has, and would take long to look through.
-pub(super) const ROWS_MAX: usize = 20_000;
-/// No cell of the roll needs more; a quotation mark left open makes cells of many lines.
-pub(super) const CELL_CHARS_MAX: usize = 200;
 
 /// One row, its filled cells by column.
 #[derive(Debug)]
@@ -76,7 +71,7 @@ pub(super) fn read(csv: &[u8], findings: &mut Vec<Finding>) -> Vec<Row> {
             }
             continue;
         };
-        if rows.len() == ROWS_MAX {
+        if rows.len() == limits::ROLL_ROWS_MAX {
             let fault = Fault::RowsMany;
             findings.push(Finding { line, fault });
             break;
@@ -103,7 +98,7 @@ fn text_of(csv: &[u8]) -> Result<&str, Finding> {
     if csv.starts_with(b"PK\x03\x04") || csv.starts_with(b"\xD0\xCF\x11\xE0") {
         return at(1, Fault::Workbook);
     }
-    if csv.len() > FILE_BYTES_MAX {
+    if csv.len() > limits::ROLL_FILE_BYTES_MAX {
         return at(1, Fault::FileLarge);
     }
     let csv = csv.strip_prefix(b"\xEF\xBB\xBF").unwrap_or(csv);
@@ -223,7 +218,7 @@ fn row_kind(cells: &[(Column, String)]) -> Result<RowKind, Fault> {
 }
 
 fn cell_fault(column: Column, text: &str, kind: RowKind) -> Option<Fault> {
-    if text.chars().count() > CELL_CHARS_MAX {
+    if text.chars().count() > limits::ROLL_CELL_CHARS_MAX {
         return Some(Fault::CellLong(column));
     }
     let is_sign = column == Column::Phone && text.starts_with('+')
@@ -231,7 +226,10 @@ fn cell_fault(column: Column, text: &str, kind: RowKind) -> Option<Fault> {
     if text.starts_with(['=', '+', '-', '@']) && !is_sign {
         return Some(Fault::Formula(column));
     }
-    (!column.is_for(kind)).then_some(Fault::NotUsed(column, kind))
+    column
+        .need(kind)
+        .is_none()
+        .then_some(Fault::NotUsed(column, kind))
 }
 
 /// Counts lines up to an offset. Offsets must not go back, so that a file is counted once.

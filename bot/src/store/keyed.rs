@@ -7,7 +7,7 @@ use budwood_scheduler::{Event, EventId};
 use chrono::TimeDelta;
 
 use super::{Change, Hold, Loaded, Record, StoreError, record};
-use crate::{
+use crate::words::{
     limits,
     message::{Outbound, Received},
 };

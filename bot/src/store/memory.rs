@@ -11,7 +11,7 @@ use std::{
 use budwood_scheduler::{Event, EventId};
 
 use super::{Change, Loaded, Record, Store, StoreError, keyed};
-use crate::message::Received;
+use crate::words::message::Received;
 
 /// A store in memory.
 #[derive(Debug, Default)]

@@ -18,7 +18,7 @@ use serde::{Deserialize, Serialize, de::DeserializeOwned};
 use serde_json::value::RawValue;
 
 use super::{Change, Hold, StoreError};
-use crate::message::{Outbound, Received, Talk};
+use crate::words::message::{Outbound, Received, Talk};
 
 /// The version that is written.
 const VERSION: u32 = 1;

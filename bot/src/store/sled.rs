@@ -30,7 +30,7 @@ use self::{
     mark::{Mark, Tally, Told},
 };
 use super::{Change, Loaded, Record, Store, StoreError, keyed};
-use crate::{limits, message::Received};
+use crate::words::{limits, message::Received};
 
 /// Our own file in the folder: the store was made whole, and in which version of its layout.
 const MADE: &str = "budwood";

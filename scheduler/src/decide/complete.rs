@@ -9,7 +9,7 @@ use alloc::{
 use budwood_parser::{Bare, Details, Doubt, Extent, Kind, Report, Wetness};
 
 use super::{Draft, Missing, Nudged, Scene, date};
-use crate::event::Happened;
+use crate::words::event::Happened;
 
 /// The fact as far as the report gives it.
 pub(super) fn draft(report: &Report, scene: &Scene<'_>) -> Draft {

@@ -3,7 +3,7 @@
 use budwood_parser::{Day, When};
 use chrono::{Datelike, Days, NaiveDate, Weekday};
 
-use crate::event::Happened;
+use crate::words::event::Happened;
 
 /// A report reaches back this many days at most.
 const DAYS_BACK_MAX: u64 = 400;

@@ -6,7 +6,7 @@ use budwood_parser::{Ailment, Kind, Sender};
 use chrono::NaiveDate;
 
 use super::{Draft, Missing};
-use crate::block::{BlockState, Count};
+use crate::land::block::{BlockState, Count};
 
 /// All that the decision may look at.
 #[derive(Clone, Copy, Debug)]

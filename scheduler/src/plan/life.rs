@@ -1,6 +1,6 @@
 //! The years of one block, played by a farmer who does every job on the day it falls due.
 //!
-//! What is due follows from the same rules as in service ([`crate::task`]). What the farmer
+//! What is due follows from the same rules as in service ([`crate::jobs::task`]). What the farmer
 //! finds is assumed: it rains when that is asked, a share dies at first, a fifth of the trees is
 //! tall without branches, the stand reaches the girth at the calendar's least age. Deliberately
 //! absent: chance.
@@ -11,13 +11,16 @@ use budwood_parser::{Ailment, Details, Kind, Wetness};
 use chrono::{DateTime, Days, NaiveDate};
 
 use crate::{
-    block::BlockState,
-    calendar::Calendar,
-    days,
-    directory::Block,
-    event::{Body, Event, Happened, Source},
-    id::EventId,
-    task::{Season, Task, TaskKind, most_urgent, tasks},
+    handbook::calendar::Calendar,
+    jobs::task::{Task, most_urgent, tasks},
+    land::{block::BlockState, directory::Block},
+    sums::days,
+    words::{
+        event::{Body, Event, Happened, Source},
+        id::EventId,
+        job::TaskKind,
+        season::Season,
+    },
 };
 
 /// One in so many plants is dead at the first count (assumption).

@@ -6,7 +6,7 @@
 use alloc::vec::Vec;
 
 use super::{PlanError, check_margin, check_spacing};
-use crate::number;
+use crate::sums::rounding;
 
 /// The most corners of an outline: a walk round a block gives a few dozen; each pair of sides is
 /// looked at, so that thousands would take seconds.
@@ -121,12 +121,12 @@ pub fn count(
     if spaces < 0.0 {
         return Ok(0);
     }
-    let rows = number::floor(spaces).filter(|rows| *rows < ROWS_MAX);
+    let rows = rounding::floor(spaces).filter(|rows| *rows < ROWS_MAX);
     let mut trees = 0_u32;
     for row in 0..=rows.ok_or_else(too_large)? {
         let at = low + margin_m + f64::from(row) * row_m;
         for (from, to) in stretches(&turned, at, margin_m) {
-            let here = number::floor((to - from) / in_row_m).ok_or_else(too_large)?;
+            let here = rounding::floor((to - from) / in_row_m).ok_or_else(too_large)?;
             trees = trees.saturating_add(here).saturating_add(1);
         }
     }

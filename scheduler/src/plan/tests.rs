@@ -19,12 +19,14 @@ use super::{
     points, points_of,
 };
 use crate::{
-    calendar::{Calendar, profiles},
-    directory::Block,
-    id::{BlockId, PersonId},
-    orders::{in_bundles, plants_to_order},
-    stand,
-    task::{Season, TaskKind},
+    handbook::calendar::{Calendar, profiles},
+    jobs::orders::{in_bundles, plants_to_order},
+    land::{directory::Block, stand},
+    words::{
+        id::{BlockId, PersonId},
+        job::TaskKind,
+        season::Season,
+    },
 };
 
 fn day(text: &str) -> NaiveDate {

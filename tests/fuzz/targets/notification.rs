@@ -4,10 +4,7 @@
 //! Deliberately absent: HTTP itself, and who may send; `tests/http.rs` checks those.
 #![no_main]
 
-use budwood::{
-    gateway::{Inbound, Receipt},
-    limits, web,
-};
+use budwood::{words::{traffic::{Inbound, Receipt}, limits}, service::web};
 use chrono::{DateTime, Datelike, Utc};
 use libfuzzer_sys::fuzz_target;
 use serde_json::{Value, json};

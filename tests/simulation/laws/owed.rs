@@ -8,8 +8,8 @@ use std::collections::{BTreeMap, BTreeSet};
 
 use budwood::{
     engine::Engine,
-    message::{Purpose, Received},
     store::Change,
+    words::message::{Purpose, Received},
 };
 use budwood_scheduler::{Consent, Group, Person, Role, Task, TaskKind};
 use chrono::{NaiveDate, TimeDelta};

@@ -3,10 +3,12 @@
 
 use budwood::{
     engine::Engine,
-    gateway::Outgoing,
-    message::{Outbound, Purpose},
+    words::{
+        message::{Outbound, Purpose},
+        traffic::Outgoing,
+    },
 };
-use budwood_scheduler::{BlockId, Group, MessageId, TaskKind, nudge};
+use budwood_scheduler::{BlockId, Group, MessageId, TaskKind, jobs::nudge};
 use chrono::{DateTime, NaiveDate, Utc};
 
 use super::{Laws, Moment, local};

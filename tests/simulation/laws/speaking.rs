@@ -5,10 +5,10 @@ use std::collections::BTreeMap;
 
 use budwood::{
     engine::Engine,
-    message::{Outbound, Received},
     store::Change,
+    words::message::{Outbound, Received},
 };
-use budwood_scheduler::{Body, Event, nudge};
+use budwood_scheduler::{Body, Event, jobs::nudge};
 use chrono::{DateTime, TimeDelta, Utc};
 
 use super::{Laws, Moment, local};

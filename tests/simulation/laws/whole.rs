@@ -3,7 +3,7 @@
 
 use std::collections::BTreeMap;
 
-use budwood::{engine::Engine, message::Outbound, store::Store};
+use budwood::{engine::Engine, store::Store, words::message::Outbound};
 use budwood_scheduler::{BlockId, BlockState, Directory, Event, MessageId};
 use chrono::{DateTime, TimeDelta, Utc};
 

@@ -4,7 +4,8 @@ use std::collections::BTreeMap;
 
 use budwood_parser::{Ailment, Cause, Kind, Wetness};
 use budwood_scheduler::{
-    BlockState, Census, Cohort, EventId, NudgeTrack, Source, TaskKind, block::Count, rain::Rain,
+    BlockState, Census, Cohort, EventId, NudgeTrack, Source, TaskKind, land::block::Count,
+    words::rainfall::Rain,
 };
 
 use super::day;

@@ -2,7 +2,7 @@
 
 use budwood_scheduler::{
     Block, BlockId, Consent, Group, GroupId, Person, PersonId, PersonLink, Phone, Role,
-    health::Point,
+    words::point::Point,
 };
 use chrono::{NaiveDate, Weekday};
 use serde::{Deserialize, Serialize};

@@ -5,7 +5,7 @@ use chrono::{DateTime, NaiveDate, Utc};
 use serde::{Deserialize, Serialize};
 
 use super::{Fault, event::task, instant, name_fault};
-use crate::message::{Outbound, Purpose, Received, SendState};
+use crate::words::message::{Outbound, Purpose, Received, SendState};
 
 #[derive(Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]

@@ -4,8 +4,8 @@ use std::collections::BTreeMap;
 
 use budwood_parser::{Ailment, Cause, Kind, Wetness};
 use budwood_scheduler::{
-    BlockId, BlockState, Census, Cohort, EventId, NudgeTrack, Source, TaskKind, block::Count,
-    rain::Rain,
+    BlockId, BlockState, Census, Cohort, EventId, NudgeTrack, Source, TaskKind, land::block::Count,
+    words::rainfall::Rain,
 };
 use chrono::NaiveDate;
 use serde::{Deserialize, Serialize};

@@ -10,7 +10,7 @@ use super::{
     event::{ailment, task},
     instant,
 };
-use crate::message::{Deed, Open, OpenNudge, Question, Talk};
+use crate::words::message::{Deed, Open, OpenNudge, Question, Talk};
 
 #[derive(Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]

@@ -25,7 +25,7 @@ use std::{
 
 use self::before::Before;
 use super::StoreError;
-use crate::limits;
+use crate::words::limits;
 
 /// The folder inside the store for what was set aside.
 const ASIDE: &str = "set-aside";

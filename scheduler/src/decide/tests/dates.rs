@@ -4,11 +4,8 @@
 use budwood_parser::{Day, When};
 use chrono::{Datelike, Weekday};
 
-use super::{
-    super::resolve_date,
-    given::{day, given, today},
-};
-use crate::event::Happened;
+use super::given::{day, given, today};
+use crate::{decide::resolve_date, words::event::Happened};
 
 const fn calendar(day: u8, month: u8, year: Option<u16>, named: bool) -> When {
     When::Calendar {

@@ -11,9 +11,9 @@ use budwood_parser::{Details, Kind, Report, When};
 
 use super::given::{day, given, report, today};
 use crate::{
-    block::{BlockState, Census},
-    days,
-    event::Source,
+    land::block::{BlockState, Census},
+    sums::days,
+    words::event::Source,
 };
 
 /// Rubber alone, girth in centimetres.

@@ -14,12 +14,12 @@ use std::{
 use budwood_parser::{Details, Kind, Known, Pack, Reader, Reading, Report, Sender, languages};
 use chrono::NaiveDate;
 
-use super::super::{
-    Amend, Answer, Decision, Draft, Last, Missing, Nudged, Pending, Plot, Reply, Scene, decide,
-};
 use crate::{
-    block::{BlockState, Cohort},
-    event::Happened,
+    decide::{
+        Amend, Answer, Decision, Draft, Last, Missing, Nudged, Pending, Plot, Reply, Scene, decide,
+    },
+    land::block::{BlockState, Cohort},
+    words::event::Happened,
 };
 
 pub(super) fn day(text: &str) -> NaiveDate {

@@ -14,10 +14,8 @@ use budwood_parser::{
     Stance, Wetness,
 };
 
-use super::{
-    super::{Decision, Draft, Missing, Nudged, Pending},
-    given::{Given, count, draft, given, in_short, reader, report},
-};
+use super::given::{Given, count, draft, given, in_short, reader, report};
+use crate::decide::{Decision, Draft, Missing, Nudged, Pending};
 
 fn says(act: Act) -> Reading {
     Reading {

@@ -9,7 +9,7 @@ use std::{string::ToString, vec, vec::Vec};
 use budwood_parser::{Details, Kind, Measure, Per, Report, Unit, When};
 
 use super::given::{Given, count, day, given, report};
-use crate::block::{Census, Count};
+use crate::land::block::{Census, Count};
 
 /// A count that is sound, and one more that is not.
 #[track_caller]
@@ -218,7 +218,7 @@ fn measured(mean_cm: f64) -> Given {
         on: day("2027-01-10"),
         values_cm: vec![mean_cm],
         reached: None,
-        source: crate::event::Source::OwnText,
+        source: crate::words::event::Source::OwnText,
     }];
     farmer
 }

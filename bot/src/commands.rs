@@ -1,0 +1,405 @@
+//! The command line. Help texts are the doc comments.
+
+pub mod check_calendar;
+pub mod demo;
+pub mod due;
+pub mod page;
+pub mod planning;
+pub mod read;
+pub mod rehearse;
+mod roll_columns;
+pub mod talk;
+
+use std::{
+    io::{self, Write},
+    path::{Path, PathBuf},
+    process::ExitCode,
+};
+
+use anyhow::Context;
+use chrono::{DateTime, NaiveDateTime, Timelike, Utc};
+use clap::{Parser, Subcommand};
+
+use self::page::Page;
+use crate::{
+    backup,
+    engine::{Engine, Input, Sheet, SheetAnswer, SheetDeed, SheetFate},
+    service::{
+        self,
+        clock::Clock,
+        config::Config,
+        control::Control,
+        setup::{self, config},
+    },
+};
+
+/// A message bot for rubber smallholders and the adviser who looks after them.
+#[derive(Parser)]
+#[command(name = "budwood", version)]
+struct Cli {
+    #[command(subcommand)]
+    command: Command,
+}
+
+#[derive(Subcommand)]
+enum Command {
+    /// Plays three years of an invented group in a few seconds, and shows the conversation.
+    Demo {
+        /// Show every text, not only the scenes.
+        #[arg(long)]
+        all: bool,
+    },
+    /// Runs the service: texts in by HTTP, texts out through the gateway.
+    Serve {
+        /// The configuration, such as deploy/budwood.toml.
+        config: PathBuf,
+    },
+    /// Opens a phone in the terminal: text as any registered person, see the answers, move time.
+    Talk {
+        /// The list of people and blocks; without it the demo's list.
+        #[arg(long)]
+        roll: Option<PathBuf>,
+        /// Keep the record in this folder; without it nothing is kept.
+        #[arg(long)]
+        store: Option<PathBuf>,
+        /// The day on which it begins, such as 2026-12-01; without it today.
+        #[arg(long)]
+        from: Option<chrono::NaiveDate>,
+    },
+    /// Shows what would be made of a text, without storing anything.
+    Read {
+        /// The text.
+        #[arg(required_unless_present = "lines")]
+        text: Option<String>,
+        /// Read JSON lines from standard input and answer each with a JSON line.
+        #[arg(long, conflicts_with = "text")]
+        lines: bool,
+        /// When the texts arrived, such as 2026-03-18T12:00; without it now.
+        #[arg(long, value_parser = moment)]
+        received: Option<NaiveDateTime>,
+    },
+    /// Checks or loads a list of people, phones, groups, blocks and consent (CSV), or prints its
+    /// columns.
+    Roll {
+        #[command(subcommand)]
+        command: RollCommand,
+    },
+    /// Copies everything into a new folder, as it is at this moment. The service may run.
+    Backup {
+        /// The configuration.
+        config: PathBuf,
+        /// The new folder, such as backups/2026-11-25. It must not be there yet, or be empty.
+        folder: PathBuf,
+    },
+    /// Fills an empty store from a backup. The service must not be running.
+    ///
+    /// The whole backup is read and checked before anything is written. Afterwards texts are taken
+    /// in but none is sent until `budwood release`: what waits in the backup may have been sent
+    /// since. What is too old by then is never sent.
+    Restore {
+        /// The configuration that names the empty store.
+        config: PathBuf,
+        /// The folder of the backup.
+        folder: PathBuf,
+    },
+    /// Lets texts leave again after a restore or an import. The service may run.
+    ///
+    /// Also says that the computer's clock is right as it stands, when the service holds nudges
+    /// because the clock was put forward.
+    Release {
+        /// The configuration.
+        config: PathBuf,
+    },
+    /// Writes all records as JSON lines, or fills an empty store from them.
+    Log {
+        #[command(subcommand)]
+        command: LogCommand,
+    },
+    /// Lists the jobs that are due on a day, block by block, or plans a planting. Changes nothing.
+    Due {
+        /// The configuration.
+        #[arg(required_unless_present = "plan")]
+        config: Option<PathBuf>,
+        /// The day, such as 2026-12-10; without it today where groups without a zone live.
+        #[arg(long)]
+        on: Option<chrono::NaiveDate>,
+        /// Plan a planting instead: points, plants, days, the list of seven years, texts, money.
+        #[arg(long, conflicts_with_all = ["config", "on"])]
+        plan: bool,
+        #[command(flatten)]
+        planting: planning::PlanArgs,
+    },
+    /// Plays years of a list of people: texts, costs, busy weeks, clashes of labour, openings.
+    /// Nothing is kept or sent.
+    Rehearse(rehearse::RehearseArgs),
+    /// Checks a configuration with its language packs and calendars, or one calendar.
+    #[command(args_conflicts_with_subcommands = true)]
+    Check {
+        #[command(subcommand)]
+        command: Option<CheckCommand>,
+        /// The configuration.
+        #[arg(required = true)]
+        config: Option<PathBuf>,
+        /// Also read every record of its store. The service may run.
+        #[arg(long)]
+        records: bool,
+    },
+}
+
+#[derive(Subcommand)]
+enum CheckCommand {
+    /// Says everything that is wrong in a calendar, with the line, or how sure its values are.
+    Calendar {
+        /// The calendar.
+        file: PathBuf,
+    },
+}
+
+#[derive(Subcommand)]
+enum LogCommand {
+    /// Writes every record as one JSON line, as it is at this moment. The service may run.
+    Export {
+        /// The configuration.
+        config: PathBuf,
+        /// The new file.
+        file: PathBuf,
+    },
+    /// Fills an empty store from an exported log. The service must not be running. Afterwards no
+    /// text is sent until `budwood release`.
+    Import {
+        /// The configuration that names the empty store.
+        config: PathBuf,
+        /// The exported log.
+        file: PathBuf,
+    },
+}
+
+#[derive(Subcommand)]
+enum RollCommand {
+    /// Lists every doubtful row with its line and reason. Stores nothing. The service may run.
+    Check {
+        /// The list.
+        file: PathBuf,
+        /// The configuration whose store the list is compared with; without it an empty store.
+        #[arg(long)]
+        config: Option<PathBuf>,
+    },
+    /// Takes the list in, all of it or nothing. Can be repeated. The service may run.
+    Load {
+        /// The list.
+        file: PathBuf,
+        /// The configuration whose store it goes into.
+        #[arg(long)]
+        config: PathBuf,
+    },
+    /// Prints the columns of a list: what is in each, which rows need it, and an example.
+    Columns,
+}
+
+/// Runs the command that was given.
+///
+/// # Errors
+///
+/// When the command could not do its work.
+pub fn run() -> anyhow::Result<ExitCode> {
+    match Cli::parse().command {
+        Command::Demo { all } => demo::play(all, &mut Page::open())?,
+        Command::Serve { config } => serve(&config)?,
+        Command::Talk { roll, store, from } => {
+            let options = talk::Options { roll, store, from };
+            talk::run(&options, &Clock::System, io::stdin().lock(), Page::open())?;
+        }
+        Command::Read { text, received, .. } => read_texts(text.as_deref(), received)?,
+        Command::Roll {
+            command: RollCommand::Check { file, config },
+        } => {
+            return check_roll(&file, config.as_deref());
+        }
+        Command::Roll {
+            command: RollCommand::Load { file, config },
+        } => {
+            return load_roll(&file, &config);
+        }
+        Command::Roll {
+            command: RollCommand::Columns,
+        } => write!(Page::open(), "{}", roll_columns::page())?,
+        Command::Check {
+            command: Some(CheckCommand::Calendar { file }),
+            ..
+        } => return check_calendar::check(&file, &mut Page::open()),
+        Command::Check {
+            config, records, ..
+        } => check(&config.unwrap_or_default(), records)?,
+        Command::Backup { config, folder } => backup(&config, &folder)?,
+        Command::Restore { config, folder } => restore(&config, &folder)?,
+        Command::Release { config } => release(&config)?,
+        Command::Log {
+            command: LogCommand::Export { config, file },
+        } => export(&config, &file)?,
+        Command::Log {
+            command: LogCommand::Import { config, file },
+        } => import(&config, &file)?,
+        Command::Rehearse(args) => {
+            let mut out = Page::open();
+            rehearse::run(&args, &Clock::System, &mut out, &mut page::progress())?;
+        }
+        Command::Due {
+            plan: true,
+            planting,
+            ..
+        } => planning::print(&planting, &mut Page::open())?,
+        Command::Due { config, on, .. } => due_on(&config.unwrap_or_default(), on)?,
+    }
+    Ok(ExitCode::SUCCESS)
+}
+
+fn moment(text: &str) -> Result<NaiveDateTime, String> {
+    ["%Y-%m-%dT%H:%M", "%Y-%m-%dT%H:%M:%S"]
+        .iter()
+        .find_map(|format| NaiveDateTime::parse_from_str(text, format).ok())
+        .ok_or_else(|| "expected a moment like 2026-03-18T12:00".to_owned())
+}
+
+fn serve(config: &Path) -> anyhow::Result<()> {
+    let runtime = tokio::runtime::Builder::new_multi_thread()
+        .enable_all()
+        .build()?;
+    runtime.block_on(service::serve(config))
+}
+
+fn read_texts(text: Option<&str>, received: Option<NaiveDateTime>) -> anyhow::Result<()> {
+    let setup = setup::built_in(0)?;
+    let now = Clock::System.now().naive_utc();
+    let received = received.unwrap_or_else(|| now.with_nanosecond(0).unwrap_or(now));
+    let mut out = Page::open();
+    match text {
+        Some(text) => {
+            let page = read::explained(&setup.reader, received, text);
+            write!(out, "{page}").context("cannot write standard output")
+        }
+        None => read::lines(
+            &setup.reader,
+            received,
+            io::stdin().lock(),
+            io::BufWriter::new(out),
+        ),
+    }
+}
+
+fn check_roll(file: &Path, config_path: Option<&Path>) -> anyhow::Result<ExitCode> {
+    let sheet = Sheet {
+        csv: setup::read_bytes(file)?,
+        deed: SheetDeed::Check,
+    };
+    let answer = match config_path {
+        Some(path) => bring_sheet(&config(path)?, sheet)?,
+        None => {
+            let now = Clock::System.now();
+            take_sheet(&mut talk::empty_engine(now)?, sheet, now)?
+        }
+    };
+    say_sheet(&answer)
+}
+
+fn load_roll(file: &Path, config_path: &Path) -> anyhow::Result<ExitCode> {
+    let sheet = Sheet {
+        csv: setup::read_bytes(file)?,
+        deed: SheetDeed::Load,
+    };
+    say_sheet(&bring_sheet(&config(config_path)?, sheet)?)
+}
+
+/// To the running service, or to the store itself.
+fn bring_sheet(config: &Config, sheet: Sheet) -> anyhow::Result<SheetAnswer> {
+    if let Some(mut control) = Control::connect(&config.store.folder)? {
+        return Ok(control.bring_sheet(&sheet)?);
+    }
+    let now = Clock::System.now();
+    take_sheet(&mut setup::open_engine(config, now)?, sheet, now)
+}
+
+fn take_sheet(
+    engine: &mut Engine,
+    sheet: Sheet,
+    now: DateTime<Utc>,
+) -> anyhow::Result<SheetAnswer> {
+    let told = engine.handle(vec![Input::Sheet(sheet)], now)?.pop();
+    told.and_then(|told| told.sheet)
+        .context("the engine says nothing of the list")
+}
+
+fn say_sheet(answer: &SheetAnswer) -> anyhow::Result<ExitCode> {
+    let mut out = Page::open();
+    writeln!(out, "{}", answer.page)?;
+    Ok(match answer.fate {
+        SheetFate::Refused => ExitCode::FAILURE,
+        SheetFate::Good => ExitCode::SUCCESS,
+        SheetFate::Stored => {
+            writeln!(out, "stored")?;
+            ExitCode::SUCCESS
+        }
+    })
+}
+
+fn check(path: &Path, with_records: bool) -> anyhow::Result<()> {
+    let config = config(path)?;
+    let setup = setup::from_config(&config)?;
+    let calendars: Vec<&str> = setup.calendars.keys().map(String::as_str).collect();
+    let mut out = Page::open();
+    writeln!(out, "configuration: good")?;
+    let languages: Vec<&str> = setup.reader.languages().collect();
+    writeln!(out, "languages read: {}", languages.join(", "))?;
+    for doubt in setup::pack_doubts(&config)? {
+        writeln!(out, "doubtful: {doubt}")?;
+    }
+    writeln!(out, "calendars: {}", calendars.join(", "))?;
+    if with_records {
+        let records = backup::check_records(&config)?;
+        writeln!(out, "records: {records}, all of them can be read")?;
+    }
+    Ok(())
+}
+
+fn backup(path: &Path, folder: &Path) -> anyhow::Result<()> {
+    let records = backup::backup(&config(path)?, folder, &Clock::System)?;
+    writeln!(Page::open(), "{records} records in {}", folder.display())?;
+    Ok(())
+}
+
+fn restore(path: &Path, folder: &Path) -> anyhow::Result<()> {
+    let records = backup::restore(&config(path)?, folder, &Clock::System)?;
+    say_held(records)
+}
+
+fn export(path: &Path, file: &Path) -> anyhow::Result<()> {
+    let records = backup::export(&config(path)?, file)?;
+    writeln!(Page::open(), "{records} records in {}", file.display())?;
+    Ok(())
+}
+
+fn import(path: &Path, file: &Path) -> anyhow::Result<()> {
+    let records = backup::import(&config(path)?, file, &Clock::System)?;
+    say_held(records)
+}
+
+fn say_held(records: u64) -> anyhow::Result<()> {
+    writeln!(
+        Page::open(),
+        "{records} records put in. No text leaves until you run `budwood release CONFIG`"
+    )?;
+    Ok(())
+}
+
+fn release(path: &Path) -> anyhow::Result<()> {
+    backup::release(&config(path)?, &Clock::System)?;
+    writeln!(Page::open(), "texts may leave")?;
+    Ok(())
+}
+
+fn due_on(path: &Path, on: Option<chrono::NaiveDate>) -> anyhow::Result<()> {
+    let config = config(path)?;
+    let clock = Clock::System;
+    let today = clock.now().with_timezone(&config.line.fallback_zone);
+    let on = on.unwrap_or(today.date_naive());
+    due::print(&config, on, clock.now(), &mut Page::open())
+}

@@ -1,0 +1,124 @@
+//! Corrections: an earlier fact was wrong. Nothing is deleted; a new fact supersedes it.
+
+use budwood_parser::Field;
+use budwood_scheduler::{
+    Body, Event,
+    decide::{Amend, Change, Missing},
+};
+
+use crate::{
+    engine::{
+        outcome::Outcome, questions::read_back::draft_of, said::Done, step::Step, turn::Turn,
+    },
+    wording::{Key, changed},
+    words::message::Question,
+};
+
+impl Step<'_> {
+    /// Does what a correction asks for.
+    pub(crate) fn amend(&mut self, turn: &Turn, amend: Amend) -> Done {
+        match amend {
+            Amend::Undo => self.undo(turn),
+            Amend::Wrong => self.wrong(turn),
+            Amend::Change(change) => self.change_fact(turn, *change),
+            Amend::Unsure(_) => {
+                let said = self.view().with_example(turn, Key::UnsureChange);
+                Outcome::AskedWhatIsWrong.saying([said])
+            }
+        }
+    }
+
+    fn take_back(&mut self, turn: &Turn, events: &[Event]) {
+        let telling = self.view().telling(turn, turn.target);
+        for event in events {
+            if let Some(block) = event.body.block() {
+                self.record(telling, Some(event.id), Body::TakenBack { block });
+            }
+        }
+        let earlier = self.view().earlier_facts(turn, events);
+        self.close_question(&turn.number);
+        self.talk(&turn.number).last = earlier;
+    }
+
+    fn undo(&mut self, turn: &Turn) -> Done {
+        let events = self.view().undoable(&turn.number);
+        if events.is_empty() {
+            let said = self.view().with_example(turn, Key::NothingToUndo);
+            return Outcome::NothingToUndo.saying([said]);
+        }
+        self.take_back(turn, &events);
+        let view = self.view();
+        let phrase = view.taken_back(turn, &events, Key::TakenBack);
+        Outcome::TakenBack.saying([view.reply(turn, phrase)])
+    }
+
+    /// "NO" to a read-back: take it back and ask what is right.
+    fn wrong(&mut self, turn: &Turn) -> Done {
+        let events = self.view().undoable(&turn.number);
+        let Some(first) = events.first() else {
+            return self.undo(turn);
+        };
+        self.take_back(turn, &events);
+        let draft = draft_of(&self.world.directory, first);
+        let lone_count = match (&draft, events.as_slice()) {
+            (Some(draft), [_]) => draft.details.count.is_some() && draft.details.of.is_none(),
+            _ => false,
+        };
+        let Some(mut draft) = draft.filter(|_| lone_count) else {
+            let view = self.view();
+            let phrase = view.taken_back(turn, &events, Key::TakenBackAsk);
+            return Outcome::TakenBack.saying([view.reply(turn, phrase)]);
+        };
+        let phrase = self.view().taken_back(turn, &events, Key::TakenBackCount);
+        draft.details.count = None;
+        let question = Question::Ask {
+            facts: vec![draft],
+            missing: Missing::Count { range: None },
+        };
+        let said = self.ask(turn, turn.target, question, phrase);
+        Outcome::TakenBack.saying([said])
+    }
+
+    fn change_fact(&mut self, turn: &Turn, change: Change) -> Done {
+        let view = self.view();
+        let last = view.talk(&turn.number).map(|talk| talk.last.as_slice());
+        let old = last
+            .unwrap_or_default()
+            .iter()
+            .filter_map(|id| view.event(*id))
+            .filter(|event| matches!(event.body, Body::Reported { .. }))
+            .nth(change.index)
+            .filter(|event| view.counts(event));
+        let Some(old) = old else {
+            return self.undo(turn);
+        };
+        let Some(block) = view.block_named(turn.target, change.now.block.as_deref()) else {
+            return self.amend(turn, Amend::Unsure(change.said));
+        };
+        let body = Body::Reported {
+            block,
+            kind: change.now.kind,
+            on: change.now.on,
+            details: change.now.details.clone(),
+        };
+        let telling = self.view().telling(turn, turn.target);
+        let new = self.record(telling, Some(old.id), body);
+        let now = self.now;
+        self.close_question(&turn.number);
+        let talk = self.talk(&turn.number);
+        for id in talk.last.iter_mut().filter(|id| **id == old.id) {
+            *id = new;
+        }
+        talk.last_at = Some(now);
+        let view = self.view();
+        let from = (change.field == Field::Block)
+            .then(|| old.body.block())
+            .flatten()
+            .and_then(|block| view.world.directory.block(block))
+            .map(|block| block.name.as_str());
+        let said = view.with_stand(turn, block, &[&change.now], |facts, after| {
+            changed(from, facts, after)
+        });
+        Outcome::Changed.saying(said)
+    }
+}

@@ -1,0 +1,99 @@
+//! A code that must come back before something large is done, and the deed when it does.
+
+use budwood_parser::Ailment;
+use budwood_scheduler::{
+    BlockId, Body, GroupId, Person,
+    group::health::{Cluster, Family},
+};
+
+use crate::{
+    args,
+    engine::{
+        outcome::Outcome,
+        questions::codes::Large,
+        said::{Done, Said},
+        step::Step,
+        turn::Turn,
+    },
+    wording::{Key, Phrase},
+    words::message::{Deed, Question},
+};
+
+impl Step<'_> {
+    /// Asks for the code before something large is done.
+    pub(crate) fn ask_code(&mut self, turn: &Turn, large: Large) -> Done {
+        let Large { deed, mut phrase } = large;
+        let code = self.view().code(turn);
+        phrase.args.extend(args! { "code" => code.as_str() });
+        let question = Question::Code { code, deed };
+        let said = self.ask(turn, turn.speaker, question, phrase);
+        Outcome::AskedForCode.saying([said])
+    }
+
+    /// Whether this text brings the code that we wait for. A wrong code ends the wait; a text
+    /// without four digits has nothing to do with it.
+    pub(crate) fn code_given(&mut self, turn: &Turn, speaker: &Person) -> Option<Done> {
+        let open = self.view().open_question(&turn.number)?;
+        let Question::Code { code, deed } = open.question else {
+            return None;
+        };
+        let given = turn
+            .text
+            .split(|c: char| !c.is_ascii_digit())
+            .find(|digits| digits.len() == code.len())?;
+        let right = given == code;
+        self.talk(&turn.number).open = None;
+        if !right {
+            let said = self.view().reply(turn, Key::CodeWrong);
+            return Some(Outcome::WrongCode.saying([said]));
+        }
+        let said = self.do_large(turn, speaker, deed);
+        Some(Outcome::DoneWithCode.saying([said]))
+    }
+
+    fn do_large(&mut self, turn: &Turn, speaker: &Person, deed: Deed) -> Said {
+        let telling = self.view().telling(turn, turn.speaker);
+        match deed {
+            Deed::OpenWindow { group, on } => {
+                self.record(telling, None, Body::WindowOpened { group, on });
+                self.view().window_told(turn, Key::WindowOpened, group, on)
+            }
+            Deed::HoldPlanting { group, on } => {
+                self.record(telling, None, Body::PlantingHeld { group, on });
+                self.view().window_told(turn, Key::PlantingHeld, group, on)
+            }
+            Deed::Warn { group, ailment } => self.warn(turn, speaker, group, ailment),
+            Deed::Erase { person } => {
+                // Made first: afterwards nobody knows in which language.
+                let said = self.view().reply(turn, Key::Erased);
+                let telling = self.view().telling(turn, person);
+                self.record(telling, None, Body::Erased { person });
+                said
+            }
+        }
+    }
+
+    /// Each block near a cluster gets a fact; the job to look follows from it, and its text keeps
+    /// to the hours, the rest and the consent of every nudge.
+    fn warn(&mut self, turn: &Turn, adviser: &Person, group: GroupId, ailment: Ailment) -> Said {
+        let view = self.view();
+        let on = view.today_of(adviser.id);
+        let clusters = view.clusters_of(group, on);
+        // One more report meanwhile may have changed the sign that most people name.
+        let is_same = |cluster: &&Cluster| Some(cluster.family) == Family::of(ailment);
+        let cluster = clusters.iter().find(is_same);
+        let near = cluster.map(|cluster| view.near(adviser, cluster));
+        let near: Vec<BlockId> = near.unwrap_or_default();
+        let telling = view.telling(turn, turn.speaker);
+        for block in near.iter().copied() {
+            self.record(telling, None, Body::Warned { block, ailment, on });
+        }
+        let view = self.view();
+        let args = args! {
+            "blocks" => near.len(),
+            "ailment" => ailment,
+            "group" => view.group_name(Some(group)),
+        };
+        view.reply(turn, Phrase::new(Key::WarnDone, args))
+    }
+}

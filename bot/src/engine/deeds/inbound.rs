@@ -1,0 +1,198 @@
+//! A text comes in: who is it, what do they say, what is to be done.
+
+use budwood_scheduler::{
+    MessageId, PersonId,
+    decide::{Decision, Quiet, Reply, Unclear},
+};
+use chrono::{DateTime, Utc};
+
+use crate::{
+    engine::{
+        memory::duplicates::Delivery,
+        outcome::Outcome,
+        said::{Done, Said, To},
+        step::Step,
+        turn::Turn,
+    },
+    wording::Key,
+    words::{
+        message::{Purpose, Received},
+        phone_number::{self, SenderKind},
+        traffic::Inbound,
+    },
+};
+
+impl Step<'_> {
+    /// Takes a text in. Whatever it is, it is kept as it came.
+    pub(crate) fn text(&mut self, inbound: Inbound) -> Vec<Said> {
+        if let Some(gateway_id) = &inbound.gateway_id {
+            let key = (inbound.gateway.clone(), gateway_id.clone());
+            if !self.world.heard.is_new_id(key) {
+                self.told.outcome = Some(Outcome::DeliveredAgain);
+                return Vec::new();
+            }
+        }
+        let id = self.world.message_id();
+        // Most come from a number on the list, as it is written there.
+        let sender = if self.world.directory.phone(&inbound.from).is_some() {
+            SenderKind::Number(inbound.from.clone())
+        } else {
+            phone_number::kind(&inbound.from, &self.setup.country)
+        };
+        let done = match &sender {
+            SenderKind::Name => Outcome::FromName.silently(),
+            SenderKind::ShortCode => Outcome::FromShortCode.silently(),
+            SenderKind::Number(number) if self.setup.own_numbers.contains(number) => {
+                Outcome::Echo.silently()
+            }
+            SenderKind::Number(number) if self.came_twice(number, &inbound) => {
+                Outcome::DeliveredTwice.silently()
+            }
+            SenderKind::Number(number) => self.hear(number, id, &inbound),
+        };
+        self.told.outcome = Some(done.outcome);
+        let from = match sender {
+            SenderKind::Number(number) => number,
+            SenderKind::Name | SenderKind::ShortCode => inbound.from,
+        };
+        self.change.received.push(Received {
+            id,
+            at: self.now,
+            gateway: inbound.gateway,
+            gateway_id: inbound.gateway_id,
+            from,
+            to: inbound.to,
+            text: inbound.text,
+            sent_at: inbound.sent_at,
+            outcome: done.outcome.name().to_owned(),
+        });
+        done.said
+    }
+
+    /// Whether the network or a second gateway brings a text that was taken in before.
+    fn came_twice(&mut self, number: &str, inbound: &Inbound) -> bool {
+        let delivery = Delivery {
+            gateway: inbound.gateway.clone(),
+            sent_at: self.view().believable(inbound.sent_at),
+            at: self.now,
+        };
+        self.world.heard.came_twice(number, &inbound.text, delivery)
+    }
+
+    /// Finds out who texts. A number is not a person.
+    fn hear(&mut self, number: &str, message: MessageId, inbound: &Inbound) -> Done {
+        let people: Vec<PersonId> = self.view().everyone_on(number);
+        let sent_at = self.view().believable(inbound.sent_at);
+        let sent_at = sent_at.unwrap_or(self.now);
+        let text = inbound.text.clone();
+        let [first, others @ ..] = people.as_slice() else {
+            return self.stranger(number, message, &text);
+        };
+        let now = self.now;
+        self.talk(number).heard_at = Some(now);
+        let turn = |speaker: PersonId, text: String, sent_at: DateTime<Utc>| Turn {
+            number: number.to_owned(),
+            message,
+            speaker,
+            target: speaker,
+            text,
+            sent_at,
+        };
+        if others.is_empty() {
+            return self.converse(turn(*first, text, sent_at));
+        }
+        if let Some((speaker, waiting, waiting_sent_at)) = self.chosen(number, &text) {
+            return self.converse(turn(speaker, waiting, waiting_sent_at));
+        }
+        match self.view().who_of(number, &people, &text) {
+            Some(speaker) => self.converse(turn(speaker, text, sent_at)),
+            None => self.ask_for_whom(number, message, people, text, sent_at),
+        }
+    }
+
+    fn stranger(&mut self, number: &str, message: MessageId, text: &str) -> Done {
+        let asks = self.view().stranger_asks(text);
+        let Some(language) = asks.filter(|_| self.may_help(number)) else {
+            return Outcome::FromStranger.silently();
+        };
+        let to = To {
+            number: number.to_owned(),
+            language,
+        };
+        Outcome::FromStranger.saying([Said {
+            to,
+            phrase: Key::Stranger.into(),
+            purpose: Purpose::Answer { to: message },
+        }])
+    }
+
+    /// Reads a text in its scene and does what is decided.
+    fn converse(&mut self, mut turn: Turn) -> Done {
+        let Some(speaker) = self.view().person(turn.speaker).cloned() else {
+            return Outcome::FromStranger.silently();
+        };
+        if let Some(done) = self.code_given(&turn, &speaker) {
+            return done;
+        }
+        let reading = self.view().read(&turn, speaker.role);
+        if let Some(target) = self.view().spoken_for(&turn, &speaker, &reading) {
+            turn.target = target;
+        }
+        if self.view().is_same_again(&turn, &reading) {
+            return self.same_again(&turn);
+        }
+        let decision = self.view().decide(&turn, &reading, speaker.role);
+        let at = self.now;
+        self.talk(&turn.number).last_text = Some((turn.text.trim().to_owned(), at));
+        if matches!(decision, Decision::Record(_)) {
+            self.learn_language(&turn, &reading);
+        }
+        self.act(&turn, decision)
+    }
+
+    /// Said once only.
+    fn same_again(&self, turn: &Turn) -> Done {
+        let view = self.view();
+        let said = view.reply(turn, Key::SameAgain);
+        let text = view.worded(&said);
+        let last = view
+            .talk(&turn.number)
+            .and_then(|talk| talk.last_answer.as_ref());
+        let is_said = last.is_some_and(|(last, _)| *last == text);
+        Outcome::SameAgain.saying((!is_said).then_some(said))
+    }
+
+    fn act(&mut self, turn: &Turn, decision: Decision) -> Done {
+        if !matches!(decision, Decision::Help(_) | Decision::Silent(_)) {
+            self.talk(&turn.number).unclear = 0;
+        }
+        match decision {
+            // What somebody tells of another is confirmed first: a name is soon misread.
+            Decision::Record(facts) if turn.target != turn.speaker => {
+                self.ask_confirm(turn, facts, &[])
+            }
+            Decision::Record(facts) | Decision::Reply(Reply::Yes(facts)) => {
+                self.store_facts(turn, &facts)
+            }
+            Decision::Confirm { facts, why } => self.ask_confirm(turn, facts, &why),
+            Decision::Ask { facts, missing } => self.ask_slot(turn, facts, missing),
+            Decision::Amend(amend) => self.amend(turn, amend),
+            Decision::Answer(answer) => self.answer_to(turn, answer),
+            Decision::Reply(Reply::No) => self.drop_question(turn),
+            Decision::Reply(Reply::Done) => self.nudge_done(turn),
+            Decision::Reply(Reply::Later(days)) => self.nudge_later(turn, days),
+            Decision::Reply(Reply::Choice(_)) | Decision::Silent(Quiet::NothingAsked) => {
+                Outcome::NothingWasAsked.silently()
+            }
+            Decision::Help(Unclear::NoReport | Unclear::Stranger) => self.give_example(turn),
+            Decision::Silent(
+                Quiet::Courtesy | Quiet::Stance(_) | Quiet::NotWork | Quiet::Stranger,
+            ) => Outcome::Chat.silently(),
+            // Grief, danger and the like go to a person; the bot keeps quiet.
+            Decision::Person(alarm) => {
+                let notice = self.view().see_to(turn, Key::AlarmNotice, Some(alarm));
+                Outcome::ForPerson.saying(notice)
+            }
+        }
+    }
+}

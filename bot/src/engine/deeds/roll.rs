@@ -1,0 +1,139 @@
+//! A list of people and blocks is compared with what is known, and taken in, all in one change.
+
+use std::fmt;
+
+use budwood_scheduler::{Block, BlockId, Body, Group, Person, Phone, Source};
+
+use crate::{
+    engine::{step::Step, turn::Telling},
+    roll,
+};
+
+/// An office's sheet, and what to do with it.
+#[derive(Clone)]
+pub struct Sheet {
+    /// The file as it is.
+    pub csv: Vec<u8>,
+    /// What to do.
+    pub deed: SheetDeed,
+}
+
+// It is full of names and numbers, and none may get into a log by way of `{:?}`.
+impl fmt::Debug for Sheet {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        f.debug_struct("Sheet")
+            .field("bytes", &self.csv.len())
+            .field("deed", &self.deed)
+            .finish_non_exhaustive()
+    }
+}
+
+/// What to do with a sheet.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum SheetDeed {
+    /// Say what is wrong with it and what loading would do.
+    Check,
+    /// The same, and take it in if nothing is refused.
+    Load,
+}
+
+/// What was found in a sheet, and what became of it.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct SheetAnswer {
+    /// What is wrong and what would change, as a person reads it.
+    pub page: String,
+    /// What became of it.
+    pub fate: SheetFate,
+}
+
+/// What became of a sheet.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum SheetFate {
+    /// It has refused rows, and nothing was stored.
+    Refused,
+    /// It can be stored, but was only checked, or all of it is known.
+    Good,
+    /// It is stored.
+    Stored,
+}
+
+/// What a list adds or changes. It was checked before; here nothing is refused.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct Entries {
+    /// Groups, new or changed.
+    pub groups: Vec<Group>,
+    /// People, new or changed.
+    pub persons: Vec<Person>,
+    /// Phones, new or changed.
+    pub phones: Vec<Phone>,
+    /// Blocks, new or changed.
+    pub blocks: Vec<Block>,
+    /// What the list tells of blocks and people: planted so many, agreed to be texted.
+    pub facts: Vec<Body>,
+}
+
+impl From<roll::Plan> for Entries {
+    fn from(plan: roll::Plan) -> Self {
+        Self {
+            groups: plan.groups,
+            persons: plan.persons,
+            phones: plan.phones,
+            blocks: plan.blocks,
+            facts: plan.facts,
+        }
+    }
+}
+
+impl Step<'_> {
+    /// Looks at a sheet, and takes it in when that is wanted and nothing is refused.
+    pub(crate) fn sheet(&mut self, sheet: &Sheet) {
+        let plan = self.view().plan_roll(&sheet.csv);
+        let page = plan.to_string();
+        let is_wanted = sheet.deed == SheetDeed::Load && !plan.is_empty();
+        let fate = match (plan.may_be_stored(), is_wanted) {
+            (false, _) => SheetFate::Refused,
+            (true, false) => SheetFate::Good,
+            (true, true) => {
+                self.roll(plan.into());
+                SheetFate::Stored
+            }
+        };
+        self.told.sheet = Some(SheetAnswer { page, fate });
+    }
+
+    /// Takes a list in.
+    pub(crate) fn roll(&mut self, entries: Entries) {
+        for group in entries.groups {
+            self.put_group(group);
+        }
+        for person in entries.persons {
+            self.put_person(person);
+        }
+        for phone in entries.phones {
+            self.change.phones.push(phone.clone());
+            self.world.directory.put_phone(phone);
+        }
+        let blocks: Vec<BlockId> = entries.blocks.iter().map(|block| block.id).collect();
+        for block in entries.blocks {
+            self.change.blocks.push(block.clone());
+            self.world.directory.put_block(block);
+        }
+        let telling = Telling {
+            source: Source::Sheet,
+            ..Telling::BOT
+        };
+        for fact in entries.facts {
+            self.record(telling, None, fact);
+        }
+        // Phones came after people, and people's blocks after their phones: look once more.
+        let people: Vec<BlockId> = self
+            .world
+            .directory
+            .blocks()
+            .map(|block| block.id)
+            .collect();
+        for block in blocks.into_iter().chain(people) {
+            self.plan(block);
+        }
+    }
+}

@@ -1,0 +1,74 @@
+//! The time has come: which nudge goes to which phone.
+//!
+//! One job, one text. When several blocks of one phone are due, the most urgent job wins, and
+//! the phone's rest moves the others. Where very many are due at once, a step takes some of them
+//! and the next wake the others, so that nobody who texts meanwhile waits for all of them.
+
+use std::collections::BTreeMap;
+
+use budwood_scheduler::Body;
+use chrono::TimeDelta;
+
+use crate::{
+    engine::{questions::due_now::Ready, said::Said, step::Step, turn::Telling},
+    words::{limits, message::OpenNudge},
+};
+
+impl Step<'_> {
+    /// Nudges for what is due now.
+    pub(crate) fn wake(&mut self) -> Vec<Said> {
+        let mut said = Vec::new();
+        if self.world.held_since.is_some() || self.world.nudges_wait {
+            return said;
+        }
+        let mut by_phone: BTreeMap<String, Vec<Ready>> = BTreeMap::new();
+        for block in self.view().due_now() {
+            match self.view().ready(block) {
+                Some((number, ready)) => by_phone.entry(number).or_default().push(ready),
+                None => self.plan(block),
+            }
+        }
+        for (number, mut ready) in by_phone {
+            ready.sort_by_key(|ready| {
+                (
+                    ready.candidate.task.urgency(),
+                    ready.candidate.task.due,
+                    ready.block,
+                )
+            });
+            if let Some(first) = ready.first() {
+                said.extend(self.nudge(&number, first));
+            }
+            for ready in &ready {
+                self.plan(ready.block);
+            }
+        }
+        said
+    }
+
+    fn nudge(&mut self, number: &str, ready: &Ready) -> Option<Said> {
+        let said = self.view().nudge(number, ready)?;
+        let task = &ready.candidate.task;
+        let body = Body::Nudged {
+            block: ready.block,
+            task: task.kind,
+            on: ready.today,
+            due: task.due,
+        };
+        self.record(Telling::BOT, None, body);
+        let now = self.now;
+        let talk = self.talk(number);
+        talk.routine_at = Some(now);
+        talk.nudge = Some(OpenNudge {
+            at: now,
+            block: ready.block,
+            task: task.kind,
+            due: task.due,
+        });
+        let lapsed = now - TimeDelta::hours(limits::QUESTION_HOURS);
+        if talk.open.as_ref().is_some_and(|open| open.at < lapsed) {
+            talk.open = None;
+        }
+        Some(said)
+    }
+}

@@ -1,0 +1,6 @@
+//! What the engine keeps in memory.
+
+pub(crate) mod duplicates;
+pub(crate) mod send_queue;
+pub(crate) mod snapshot;
+pub(crate) mod world;

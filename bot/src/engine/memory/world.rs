@@ -1,0 +1,151 @@
+//! What the engine keeps in memory. All of it can be rebuilt from the store.
+
+use std::collections::{BTreeMap, BTreeSet};
+
+use budwood_scheduler::{BlockId, BlockState, Directory, Event, EventId, MessageId};
+use chrono::{DateTime, Utc};
+
+use super::{duplicates::Heard, send_queue::Waiting, snapshot::Copying};
+use crate::{
+    store::{Hold, Loaded},
+    words::{limits, message::Talk},
+};
+
+/// The engine's memory.
+pub(crate) struct World {
+    /// Who there is.
+    pub(crate) directory: Directory,
+    /// How blocks stand.
+    pub(crate) states: BTreeMap<BlockId, BlockState>,
+    /// Conversations by number.
+    pub(crate) talks: BTreeMap<String, Talk>,
+    /// Texts out that are not settled.
+    pub(crate) outbox: Waiting,
+    /// When each block is to be looked at, soonest first. Ties go by block.
+    pub(crate) due: BTreeSet<(DateTime<Utc>, BlockId)>,
+    /// The same by block, to take an entry out.
+    pub(crate) due_of: BTreeMap<BlockId, DateTime<Utc>>,
+    /// Texts taken in lately, so that a second delivery is known.
+    pub(crate) heard: Heard,
+    /// Facts that may not be in the store yet, and some that are.
+    recent: BTreeMap<EventId, Event>,
+    /// A copy of the store that is being taken.
+    pub(crate) copying: Option<Copying>,
+    /// Since when nothing may be sent: the store was filled, and nobody released it yet.
+    pub(crate) held_since: Option<DateTime<Utc>>,
+    /// Whether nudges wait because the computer's clock cannot be believed.
+    pub(crate) nudges_wait: bool,
+    /// When the last fact or message came: time does not go back behind it.
+    pub(crate) latest: DateTime<Utc>,
+    next_event: u64,
+    next_message: u64,
+}
+
+impl World {
+    /// Memory from what the store holds.
+    pub(crate) fn new(loaded: Loaded) -> Self {
+        let next_message = next_message(loaded.last_message, loaded.hold);
+        let held_since = match loaded.hold {
+            Hold::Held { since } => Some(since),
+            Hold::Free | Hold::Filling | Hold::Released { .. } => None,
+        };
+        let mut directory = Directory::default();
+        loaded
+            .persons
+            .into_iter()
+            .for_each(|person| directory.put_person(person));
+        loaded
+            .phones
+            .into_iter()
+            .for_each(|phone| directory.put_phone(phone));
+        loaded
+            .groups
+            .into_iter()
+            .for_each(|group| directory.put_group(group));
+        loaded
+            .blocks
+            .into_iter()
+            .for_each(|block| directory.put_block(block));
+        let mut world = Self {
+            directory,
+            states: loaded.states.into_iter().collect(),
+            talks: loaded.talks.into_iter().collect(),
+            outbox: Waiting::default(),
+            due: BTreeSet::new(),
+            due_of: BTreeMap::new(),
+            heard: Heard::default(),
+            recent: BTreeMap::new(),
+            copying: None,
+            held_since,
+            nudges_wait: false,
+            latest: loaded.latest.unwrap_or_default(),
+            next_event: loaded.last_event.map_or(1, |event| event.0 + 1),
+            next_message,
+        };
+        for received in loaded.received.into_iter().rev() {
+            world.heard.recall(received);
+        }
+        for outbound in loaded.outbound {
+            world.outbox.put(outbound);
+        }
+        world
+    }
+
+    /// Keeps in mind when to look at a block next, if ever.
+    pub(crate) fn look_at(&mut self, block: BlockId, at: Option<DateTime<Utc>>) {
+        if let Some(old) = self.due_of.remove(&block) {
+            self.due.remove(&(old, block));
+        }
+        if let Some(at) = at {
+            self.due.insert((at, block));
+            self.due_of.insert(block, at);
+        }
+    }
+
+    /// A new name for a fact.
+    pub(crate) fn event_id(&mut self) -> EventId {
+        let id = EventId(self.next_event);
+        self.next_event += 1;
+        id
+    }
+
+    /// A new name for a message.
+    pub(crate) fn message_id(&mut self) -> MessageId {
+        let id = MessageId(self.next_message);
+        self.next_message += 1;
+        id
+    }
+
+    /// The name that the next message will get.
+    pub(crate) const fn next_message(&self) -> MessageId {
+        MessageId(self.next_message)
+    }
+
+    /// Keeps a fact at hand until it is surely in the store.
+    pub(crate) fn keep_event(&mut self, event: Event) {
+        self.recent.insert(event.id, event);
+        while self.recent.len() > limits::RECENT_EVENTS {
+            self.recent.pop_first();
+        }
+    }
+
+    /// A fact, if it is at hand.
+    pub(crate) fn recent_event(&self, id: EventId) -> Option<&Event> {
+        self.recent.get(&id)
+    }
+}
+
+/// After a restore ids go on where no store before can have come to: at the time of the restore
+/// in milliseconds. Fewer texts than that were ever sent, and the same backup restored twice gives
+/// other ids the second time. Should the clock have been wrong, a gap must do.
+fn next_message(last: Option<MessageId>, hold: Hold) -> u64 {
+    let next = last.map_or(1, |last| last.0 + 1);
+    match hold {
+        Hold::Free | Hold::Filling => next,
+        Hold::Released { next_message } => next.max(next_message.0),
+        Hold::Held { since } => {
+            let millis = u64::try_from(since.timestamp_millis()).unwrap_or_default();
+            millis.max(next + limits::RESTORE_GAP)
+        }
+    }
+}

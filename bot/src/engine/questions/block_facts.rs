@@ -1,0 +1,120 @@
+//! What the facts of blocks tell beyond their state: who told what, from whose phone, and when.
+//!
+//! The facts lie in the store, so an answer reads a bounded number of them. Deliberately absent:
+//! what follows from them; that is the scheduler's.
+
+use budwood_parser::{Ailment, Kind};
+use budwood_scheduler::{
+    Block, Body, Event, Group, MessageId, PersonId, Source,
+    group::{
+        health::{Place, Sighting},
+        trust::{self, Evidence},
+    },
+};
+use chrono::NaiveDate;
+
+use crate::{
+    engine::{local_time::civil_day, view::View},
+    words::limits,
+};
+
+/// What the facts of one block tell.
+#[derive(Clone, Debug, Default)]
+pub(crate) struct Look {
+    /// Days on which the farmer, or a leader for them, told something.
+    pub(crate) heard: Vec<NaiveDate>,
+    /// Sick trees, each with the text that told of them.
+    pub(crate) sightings: Vec<(Option<MessageId>, Sighting)>,
+    /// The last word on how many trees live.
+    pub(crate) counted: Option<Evidence>,
+}
+
+impl View<'_> {
+    /// Looks at the last facts of blocks; each gets an equal part of what one answer may read.
+    pub(crate) fn look<'b>(self, blocks: &[&'b Block]) -> Vec<(&'b Block, Look)> {
+        let each = limits::FACTS_LOOKED_AT / blocks.len().max(1);
+        let each = each.clamp(1, limits::FACTS_OF_BLOCK);
+        blocks
+            .iter()
+            .map(|block| (*block, self.look_at(block, each)))
+            .collect()
+    }
+
+    /// Of how many of a group's trees in per cent the last count comes from a visit.
+    pub(crate) fn visited_pct(self, group: &Group) -> Option<u32> {
+        let directory = &self.world.directory;
+        let blocks: Vec<&Block> = directory
+            .members(group.id)
+            .flat_map(|person| directory.blocks_of(person.id))
+            .collect();
+        let looks = self.look(&blocks);
+        trust::visited_pct(looks.iter().filter_map(|(block, look)| {
+            let state = self.state(block.id)?;
+            Some((state.planted(), look.counted?.source))
+        }))
+    }
+
+    fn look_at(self, block: &Block, most: usize) -> Look {
+        let mut look = Look::default();
+        let facts = self.state(block.id).map(|state| &state.facts);
+        let last = facts.into_iter().flat_map(|facts| facts.iter().rev());
+        for event in last.take(most).filter_map(|fact| self.event(*fact)) {
+            self.take_in(block, &event, &mut look);
+        }
+        look
+    }
+
+    fn take_in(self, block: &Block, event: &Event, look: &mut Look) {
+        if let Some(by) = event.by
+            && event.source != Source::Visit
+        {
+            look.heard.push(civil_day(event.at, self.zone_of(by)));
+        }
+        let Body::Reported {
+            kind, on, details, ..
+        } = &event.body
+        else {
+            return;
+        };
+        if kind.counts_stand() && look.counted.is_none_or(|known| known.on < on.day()) {
+            look.counted = Some(Evidence {
+                source: event.source,
+                on: on.day(),
+                figure: details.count.unwrap_or(0),
+                sample: None,
+            });
+        }
+        if *kind == Kind::Disease {
+            let sighting = Sighting {
+                place: self.place(block),
+                teller: self.voice(event.by.unwrap_or(block.owner)),
+                source: event.source,
+                ailment: details.ailment.unwrap_or(Ailment::Other),
+                on: on.day(),
+                trees: details.count,
+            };
+            look.sightings.push((event.message, sighting));
+        }
+    }
+
+    /// Where a block lies, on the map or at least by its group.
+    pub(crate) fn place(self, block: &Block) -> Place {
+        let owner = self.world.directory.person(block.owner);
+        Place {
+            block: block.id,
+            group: owner.and_then(|owner| owner.group),
+            point: block.point,
+        }
+    }
+
+    /// People who share a phone speak with one voice.
+    pub(crate) fn voice(self, person: PersonId) -> PersonId {
+        let directory = &self.world.directory;
+        directory
+            .numbers_of(person)
+            .filter_map(|number| directory.phone(number))
+            .flat_map(budwood_scheduler::Phone::people)
+            .min()
+            .unwrap_or(person)
+    }
+}

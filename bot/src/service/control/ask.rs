@@ -1,0 +1,136 @@
+//! The other end of the control socket: asks the running service.
+
+use std::{
+    io::{self, BufRead, BufReader, Read, Write},
+    os::unix::net::UnixStream,
+    path::Path,
+};
+
+use base64::{Engine as _, engine::general_purpose::STANDARD};
+
+use super::{Answer, Deed, NAME, Request, VERSION};
+use crate::{
+    engine::{Sheet, SheetAnswer, SheetDeed},
+    words::limits,
+};
+
+/// A connection to the running service.
+#[derive(Debug)]
+pub struct Control {
+    stream: BufReader<UnixStream>,
+}
+
+/// Why the service did not do it.
+#[derive(Debug, thiserror::Error)]
+pub enum ControlError {
+    /// The connection broke or nothing came in time.
+    #[error("the running service does not answer; see its log, then try again")]
+    Broken(#[from] io::Error),
+    /// What came is no answer.
+    #[error("the running service gave an answer that cannot be read; is it another version?")]
+    NotAnAnswer(#[from] serde_json::Error),
+    /// It said no.
+    #[error("the running service refused: {0}")]
+    Refused(String),
+}
+
+impl Control {
+    /// Connects to the service that has the store in this folder; none if no service runs.
+    ///
+    /// # Errors
+    ///
+    /// When there is a service and this user may not talk to it.
+    pub fn connect(folder: &Path) -> Result<Option<Self>, ControlError> {
+        match UnixStream::connect(folder.join(NAME)) {
+            Ok(stream) => {
+                stream.set_read_timeout(Some(limits::CONTROL_TIMEOUT))?;
+                stream.set_write_timeout(Some(limits::CONTROL_TIMEOUT))?;
+                Ok(Some(Self {
+                    stream: BufReader::new(stream),
+                }))
+            }
+            // Refused: a socket that a service left behind when it was killed.
+            Err(error)
+                if matches!(
+                    error.kind(),
+                    io::ErrorKind::NotFound | io::ErrorKind::ConnectionRefused
+                ) =>
+            {
+                Ok(None)
+            }
+            Err(error) => Err(error.into()),
+        }
+    }
+
+    /// Begins a copy of the store as it is now.
+    ///
+    /// # Errors
+    ///
+    /// When the service does not answer or refuses.
+    pub fn begin_copy(&mut self) -> Result<(), ControlError> {
+        self.ask(Deed::Copy).map(|_| ())
+    }
+
+    /// The next records of the copy; none at its end.
+    ///
+    /// # Errors
+    ///
+    /// When the service does not answer or refuses.
+    pub fn next_records(&mut self) -> Result<Option<Vec<Vec<u8>>>, ControlError> {
+        let answer = self.ask(Deed::Next)?;
+        let lines = |record: Box<serde_json::value::RawValue>| record.get().as_bytes().to_vec();
+        Ok(answer
+            .records
+            .map(|records| records.into_iter().map(lines).collect()))
+    }
+
+    /// Lets texts leave again.
+    ///
+    /// # Errors
+    ///
+    /// When the service does not answer or refuses.
+    pub fn release(&mut self) -> Result<(), ControlError> {
+        self.ask(Deed::Release).map(|_| ())
+    }
+
+    /// Brings a list of people and blocks, to be checked or taken in.
+    ///
+    /// # Errors
+    ///
+    /// When the service does not answer or refuses.
+    pub fn bring_sheet(&mut self, sheet: &Sheet) -> Result<SheetAnswer, ControlError> {
+        let deed = match sheet.deed {
+            SheetDeed::Check => Deed::CheckRoll,
+            SheetDeed::Load => Deed::LoadRoll,
+        };
+        let answer = self.ask_with(deed, Some(STANDARD.encode(&sheet.csv)))?;
+        match answer.roll {
+            Some(roll) => Ok(SheetAnswer {
+                page: roll.page,
+                fate: roll.fate.into(),
+            }),
+            None => Err(ControlError::Refused("it says nothing of the list".into())),
+        }
+    }
+
+    fn ask(&mut self, deed: Deed) -> Result<Answer, ControlError> {
+        self.ask_with(deed, None)
+    }
+
+    fn ask_with(&mut self, deed: Deed, csv: Option<String>) -> Result<Answer, ControlError> {
+        let v = VERSION;
+        let mut request = serde_json::to_vec(&Request { v, deed, csv })?;
+        request.push(b'\n');
+        self.stream.get_mut().write_all(&request)?;
+        let mut line = Vec::new();
+        (&mut self.stream)
+            .take(limits::CONTROL_ANSWER_BYTES_MAX)
+            .read_until(b'\n', &mut line)?;
+        let answer: Answer = serde_json::from_slice(&line)?;
+        if answer.ok {
+            Ok(answer)
+        } else {
+            Err(ControlError::Refused(answer.why.unwrap_or_default()))
+        }
+    }
+}

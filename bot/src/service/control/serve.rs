@@ -1,0 +1,165 @@
+//! The service's end of the control socket.
+//!
+//! One at a time: a second one waits. Whoever says nothing for a minute is let go.
+
+use std::{fs, io, os::unix::fs::PermissionsExt, path::Path, path::PathBuf};
+
+use base64::{Engine as _, engine::general_purpose::STANDARD};
+use serde_json::value::RawValue;
+use tokio::{
+    io::{AsyncBufReadExt, AsyncReadExt, AsyncWriteExt, BufReader},
+    net::{UnixListener, UnixStream},
+    sync::watch,
+    time::timeout,
+};
+use tracing::info;
+
+use super::{Answer, Deed, NAME, Request, RollAnswer, VERSION};
+use crate::{
+    engine::{Copied, CopyStep, Input, Sheet, SheetAnswer, SheetDeed, Told},
+    service::server::Handle,
+    words::limits,
+};
+
+/// The socket, taken by this service.
+pub struct Listener {
+    socket: UnixListener,
+    path: PathBuf,
+}
+
+impl Listener {
+    /// Makes the socket in the folder of a store that this process has. One that is there is left
+    /// over: another service would have the store.
+    ///
+    /// # Errors
+    ///
+    /// When it cannot be made, such as in a folder with a path of more than about 90 bytes.
+    pub fn bind(folder: &Path) -> io::Result<Self> {
+        let path = folder.join(NAME);
+        // Made under another name, so that nobody can reach it before its rights are set.
+        let made = folder.join(format!("{NAME}.new"));
+        for old in [&path, &made] {
+            match fs::remove_file(old) {
+                Err(error) if error.kind() != io::ErrorKind::NotFound => return Err(error),
+                Ok(()) | Err(_) => {}
+            }
+        }
+        let socket = UnixListener::bind(&made)?;
+        fs::set_permissions(&made, fs::Permissions::from_mode(0o600))?;
+        fs::rename(&made, &path)?;
+        Ok(Self { socket, path })
+    }
+
+    /// Answers until told to stop, then takes the socket away.
+    pub async fn serve(self, handle: Handle, mut stop: watch::Receiver<bool>) {
+        while !*stop.borrow() {
+            tokio::select! {
+                accepted = self.socket.accept() => {
+                    // A connection that broke before it was accepted wants nothing.
+                    if let Ok((stream, _)) = accepted {
+                        tokio::select! {
+                            _ = talk(stream, &handle) => {}
+                            _ = stop.changed() => {}
+                        }
+                        // It may have gone away in the middle of a copy.
+                        let _ = handle.submit(Input::Copy(CopyStep::GiveUp)).await;
+                    }
+                }
+                _ = stop.changed() => {}
+            }
+        }
+        // A socket that stays is taken away by the next start.
+        let _ = fs::remove_file(&self.path);
+    }
+}
+
+/// Answers line by line until the other end has enough.
+async fn talk(stream: UnixStream, handle: &Handle) -> io::Result<()> {
+    let mut stream = BufReader::new(stream);
+    loop {
+        let mut line = String::new();
+        let mut limited = (&mut stream).take(limits::CONTROL_REQUEST_BYTES_MAX);
+        let read = timeout(limits::CONTROL_TIMEOUT, limited.read_line(&mut line)).await??;
+        if read == 0 {
+            return Ok(());
+        }
+        let answer = match serde_json::from_str::<Request>(&line) {
+            Ok(request) if request.v == VERSION => answer(request, handle).await,
+            Ok(request) => Answer::refused(format!(
+                "version {} is not spoken here, only {VERSION}; use the same program on both ends",
+                request.v
+            )),
+            Err(error) => Answer::refused(format!("not a request: {error}")),
+        };
+        let mut bytes = serde_json::to_vec(&answer)?;
+        bytes.push(b'\n');
+        timeout(limits::CONTROL_TIMEOUT, stream.write_all(&bytes)).await??;
+    }
+}
+
+async fn answer(request: Request, handle: &Handle) -> Answer {
+    let input = match input(request) {
+        Ok(input) => input,
+        Err(why) => return Answer::refused(why),
+    };
+    match handle.submit(input).await {
+        Ok(Told {
+            sheet: Some(sheet), ..
+        }) => sheet_answer(sheet),
+        Ok(Told { copied, .. }) => answer_of(copied),
+        Err(refused) => Answer::refused(refused.to_string()),
+    }
+}
+
+fn input(request: Request) -> Result<Input, String> {
+    Ok(match request.deed {
+        Deed::Copy => Input::Copy(CopyStep::Begin),
+        Deed::Next => Input::Copy(CopyStep::Next),
+        Deed::Release => {
+            info!("a person releases what is held");
+            Input::Release
+        }
+        Deed::CheckRoll => Input::Sheet(sheet(request.csv, SheetDeed::Check)?),
+        Deed::LoadRoll => {
+            info!("a person loads a list");
+            Input::Sheet(sheet(request.csv, SheetDeed::Load)?)
+        }
+    })
+}
+
+fn sheet(csv: Option<String>, deed: SheetDeed) -> Result<Sheet, String> {
+    let csv = csv.ok_or("the list is missing")?;
+    let csv = STANDARD
+        .decode(csv)
+        .map_err(|error| format!("the list is not in Base64: {error}"))?;
+    Ok(Sheet { csv, deed })
+}
+
+fn sheet_answer(sheet: SheetAnswer) -> Answer {
+    Answer {
+        roll: Some(RollAnswer {
+            page: sheet.page,
+            fate: sheet.fate.into(),
+        }),
+        ..Answer::done()
+    }
+}
+
+fn answer_of(copied: Option<Copied>) -> Answer {
+    match copied {
+        None | Some(Copied::Begun | Copied::End) => Answer::done(),
+        Some(Copied::Broken(why)) => Answer::refused(why),
+        Some(Copied::Lines(lines)) => match lines.into_iter().map(raw).collect() {
+            Ok(records) => Answer {
+                records: Some(records),
+                ..Answer::done()
+            },
+            Err(error) => Answer::refused(format!("a record cannot be read: {error}")),
+        },
+    }
+}
+
+fn raw(line: Vec<u8>) -> Result<Box<RawValue>, String> {
+    let text = String::from_utf8(line).map_err(|error| error.to_string())?;
+    RawValue::from_string(text).map_err(|error| error.to_string())
+}

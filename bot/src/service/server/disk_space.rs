@@ -1,0 +1,121 @@
+//! Room on the disk: below the reserve nothing new is begun.
+//!
+//! A disk that fills up in the middle of a write leaves the store half-written. So the engine's
+//! thread looks before each step, and while there is too little room it writes nothing but the
+//! end of what it began. Providers keep their texts and bring them again. When there is room
+//! again, work goes on. Deliberately absent: making room; only a person knows what may go.
+
+use std::{io, path::PathBuf, time::Duration};
+
+use tracing::{info, warn};
+
+use super::handle::Job;
+use crate::{
+    engine::Input,
+    service::{config::StoreConfig, gateway::Refused},
+};
+
+/// While there is too little room it is looked at this often.
+pub(super) const LOOK: Duration = Duration::from_secs(1);
+
+const MIB: u64 = 1024 * 1024;
+
+/// What is known of the room on the store's disk.
+#[derive(Debug)]
+pub struct Room {
+    folder: PathBuf,
+    reserve: u64,
+    short: Option<String>,
+}
+
+impl Room {
+    /// The room on the disk of this store. Nothing is looked at yet.
+    #[must_use]
+    pub fn new(config: &StoreConfig) -> Self {
+        Self {
+            folder: config.folder.clone(),
+            reserve: u64::from(config.reserve_mb) * MIB,
+            short: None,
+        }
+    }
+
+    /// Looks again; gives whether it turned short or turned enough.
+    pub(super) fn look(&mut self) -> bool {
+        let was_short = self.is_short();
+        self.short = match free_bytes(&self.folder) {
+            Ok(free) => short_of(free, self.reserve),
+            Err(error) => Some(format!("the free space of the disk is not known: {error}")),
+        };
+        was_short != self.is_short()
+    }
+
+    /// Logs a turn.
+    pub(super) fn log(&self) {
+        match &self.short {
+            Some(why) => warn!(why, "new work is refused until there is room"),
+            None => info!("there is room on the disk again; work goes on"),
+        }
+    }
+
+    /// Whether there is too little, as of the last look.
+    pub(super) const fn is_short(&self) -> bool {
+        self.short.is_some()
+    }
+
+    /// Why no new work is taken, if so.
+    pub(super) fn trouble(&self) -> Option<String> {
+        self.short.clone()
+    }
+}
+
+fn short_of(free: u64, reserve: u64) -> Option<String> {
+    (free < reserve).then(|| {
+        format!(
+            "the disk of the store has {} MiB free, less than the reserve of {} MiB: make room; \
+             texts are refused until then",
+            free / MIB,
+            reserve / MIB
+        )
+    })
+}
+
+/// Keeps what ends work that has begun; all else waits outside until there is room again.
+pub(super) fn refuse_new_work(batch: Vec<Job>) -> Vec<Job> {
+    let (kept, refused): (Vec<Job>, Vec<Job>) =
+        batch.into_iter().partition(|job| match &job.input {
+            Input::Tried { .. } | Input::Copy(_) => true,
+            Input::Text(_)
+            | Input::Receipt(_)
+            | Input::Wake
+            | Input::ClaimNext
+            | Input::Roll(_)
+            | Input::Sheet(_)
+            | Input::Release => false,
+        });
+    for job in refused {
+        // Whoever asked may have gone away.
+        let _ = job.told.send(Err(Refused::Unhealthy));
+    }
+    kept
+}
+
+/// What this program may still write; the part that only root may use does not count.
+fn free_bytes(folder: &std::path::Path) -> io::Result<u64> {
+    let disk = rustix::fs::statvfs(folder)?;
+    Ok(disk.f_bavail.saturating_mul(disk.f_frsize))
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn short_is_below_the_reserve_and_says_what_to_do() {
+        assert_eq!(short_of(16 * MIB, 16 * MIB), None);
+        let why = short_of(16 * MIB - 1, 16 * MIB).unwrap();
+        assert!(
+            why.contains("15 MiB free") && why.contains("make room"),
+            "{why}"
+        );
+    }
+}

@@ -1,0 +1,230 @@
+//! The HTTP side: gateways bring texts and receipts here.
+//!
+//! - `POST /sms/inbound`: texts. Answered with 204 only when all of them are durable.
+//! - `POST /sms/receipts`: what became of texts that we sent. The same.
+//! - `GET /health`: whether new work is taken, and how much waits.
+//!
+//! Anything else is answered with problem details that say what to send instead. Deliberately
+//! absent: what a text means, TLS (a front server does it), and pages for people.
+
+mod auth;
+mod body;
+mod notification;
+mod problem;
+mod signature;
+
+use std::{future::Future, io, net::TcpListener, sync::Arc};
+
+use actix_web::{
+    App, HttpRequest, HttpResponse, HttpServer, ResponseError,
+    dev::Server,
+    http::header::{CACHE_CONTROL, ContentType},
+    web::{self, Data, Payload, ServiceConfig},
+};
+use serde::Serialize;
+
+use self::problem::Problem;
+pub use self::{
+    auth::Auth,
+    signature::{KeyError, SignatureKeys, Signed},
+};
+use crate::{
+    service::{
+        clock::Clock,
+        gateway::{Intake, IntakeFuture},
+        telemetry,
+    },
+    words::{
+        limits,
+        traffic::{Inbound, Receipt},
+    },
+};
+
+/// How the HTTP side is set up.
+#[derive(Clone, Debug)]
+pub struct WebSettings {
+    /// Name that is given to what comes in here.
+    pub gateway: String,
+    /// How a gateway proves that it is ours.
+    pub auth: Auth,
+    /// Worker threads.
+    pub workers: usize,
+    /// The time, for signed requests.
+    pub clock: Clock,
+}
+
+/// What every request may need.
+struct Shared {
+    intake: Arc<dyn Intake>,
+    settings: WebSettings,
+}
+
+/// Serves until `shutdown` is done, then lets the requests that have begun end.
+///
+/// The listener is bound before, so that a test can ask for any free port and a service knows at
+/// once when its port is taken.
+///
+/// # Errors
+///
+/// When the listener cannot be used.
+pub async fn serve(
+    listener: TcpListener,
+    intake: Arc<dyn Intake>,
+    settings: WebSettings,
+    shutdown: impl Future<Output = ()> + Send + 'static,
+) -> io::Result<()> {
+    server(listener, intake, settings, shutdown)?.await
+}
+
+/// Takes the body of a notification apart as both paths do, and hands nothing on. What is wrong is
+/// told in the words that the sender gets. For fuzzing, which has no use for a server.
+pub fn items_in(body: &str) -> (Result<Vec<Inbound>, String>, Result<Vec<Receipt>, String>) {
+    let texts = notification::texts(body, "http", None);
+    let receipts = notification::receipts(body);
+    (
+        texts.map_err(|problem| problem.to_string()),
+        receipts.map_err(|problem| problem.to_string()),
+    )
+}
+
+/// Puts the paths into an application.
+pub fn routes(config: &mut ServiceConfig, intake: Arc<dyn Intake>, settings: WebSettings) {
+    config
+        .app_data(Data::new(Shared { intake, settings }))
+        .service(
+            web::resource("/sms/inbound")
+                .route(web::post().to(take_texts))
+                .default_service(web::to(|| only("POST"))),
+        )
+        .service(
+            web::resource("/sms/receipts")
+                .route(web::post().to(take_receipts))
+                .default_service(web::to(|| only("POST"))),
+        )
+        .service(
+            web::resource("/health")
+                .route(web::get().to(health))
+                .default_service(web::to(|| only("GET"))),
+        )
+        .default_service(web::to(not_found));
+}
+
+/// Not part of [`serve`], because what it is built with may not move between threads, and `serve`
+/// may have to.
+fn server(
+    listener: TcpListener,
+    intake: Arc<dyn Intake>,
+    settings: WebSettings,
+    shutdown: impl Future<Output = ()> + Send + 'static,
+) -> io::Result<Server> {
+    let workers = settings.workers;
+    let worker =
+        move || App::new().configure(|config| routes(config, intake.clone(), settings.clone()));
+    let server = HttpServer::new(worker)
+        .workers(workers)
+        .max_connections(limits::CONNECTIONS_PER_WORKER_MAX)
+        .client_request_timeout(limits::REQUEST_HEAD_TIMEOUT)
+        .keep_alive(limits::KEEP_ALIVE)
+        .shutdown_timeout(limits::STOP_TIMEOUT_SECS)
+        .shutdown_signal(shutdown)
+        .listen(listener)?
+        .run();
+    Ok(server)
+}
+
+async fn take_texts(
+    request: HttpRequest,
+    payload: Payload,
+    shared: Data<Shared>,
+) -> Result<HttpResponse, Problem> {
+    answer(&request, texts_taken(&request, payload, &shared).await)
+}
+
+async fn take_receipts(
+    request: HttpRequest,
+    payload: Payload,
+    shared: Data<Shared>,
+) -> Result<HttpResponse, Problem> {
+    answer(&request, receipts_taken(&request, payload, &shared).await)
+}
+
+async fn texts_taken(
+    request: &HttpRequest,
+    payload: Payload,
+    shared: &Shared,
+) -> Result<(), Problem> {
+    let body = body::read(request, payload, shared).await?;
+    let settings = &shared.settings;
+    let request_id = settings.auth.request_id(request.headers());
+    let texts = notification::texts(&body, &settings.gateway, request_id)?;
+    all(texts.into_iter().map(|text| shared.intake.text(text))).await
+}
+
+async fn receipts_taken(
+    request: &HttpRequest,
+    payload: Payload,
+    shared: &Shared,
+) -> Result<(), Problem> {
+    let body = body::read(request, payload, shared).await?;
+    let receipts = notification::receipts(&body)?;
+    all(receipts
+        .into_iter()
+        .map(|receipt| shared.intake.receipt(receipt)))
+    .await
+}
+
+/// Hands everything over first and waits after, so that what came together shares one flush of the
+/// disk. When one is refused the gateway sends all again, and those that were taken count once.
+async fn all(handed_over: impl Iterator<Item = IntakeFuture>) -> Result<(), Problem> {
+    let waiting: Vec<_> = handed_over.collect();
+    for taken in waiting {
+        taken.await.map_err(Problem::Refused)?;
+    }
+    Ok(())
+}
+
+/// Logs what was refused, once and here; never what was in it.
+fn answer(request: &HttpRequest, taken: Result<(), Problem>) -> Result<HttpResponse, Problem> {
+    if let Err(problem) = &taken {
+        tracing::warn!(
+            { telemetry::HTTP_ROUTE } = request.path(),
+            { telemetry::HTTP_STATUS } = problem.status_code().as_u16(),
+            "a notification was not taken"
+        );
+    }
+    taken.map(|()| HttpResponse::NoContent().finish())
+}
+
+async fn health(shared: Data<Shared>) -> HttpResponse {
+    let health = shared.intake.health();
+    let mut response = match health.trouble {
+        None => HttpResponse::Ok(),
+        Some(_) => HttpResponse::ServiceUnavailable(),
+    };
+    response
+        .insert_header(ContentType::json())
+        .insert_header((CACHE_CONTROL, "no-store"))
+        .json(HealthBody {
+            healthy: health.trouble.is_none(),
+            trouble: health.trouble.as_deref(),
+            inbox_waiting: health.inbox_waiting,
+            outbox_waiting: health.outbox_waiting,
+        })
+}
+
+#[derive(Serialize)]
+struct HealthBody<'a> {
+    healthy: bool,
+    #[serde(skip_serializing_if = "Option::is_none")]
+    trouble: Option<&'a str>,
+    inbox_waiting: usize,
+    outbox_waiting: usize,
+}
+
+async fn only(allow: &'static str) -> Result<HttpResponse, Problem> {
+    Err(Problem::MethodNotAllowed { allow })
+}
+
+async fn not_found() -> Result<HttpResponse, Problem> {
+    Err(Problem::NotFound)
+}

@@ -1,0 +1,76 @@
+//! Takes the body of a request in, bounded in size and time, and proves who sent it.
+
+use actix_web::{
+    HttpRequest,
+    http::header::{CONTENT_ENCODING, CONTENT_LENGTH, CONTENT_TYPE},
+    web::{Bytes, Payload},
+};
+use tokio::time::timeout;
+
+use super::{Shared, problem::Problem};
+use crate::words::limits;
+
+/// The body as text, once it is proved who sent it.
+pub(super) async fn read(
+    request: &HttpRequest,
+    payload: Payload,
+    shared: &Shared,
+) -> Result<String, Problem> {
+    let auth = &shared.settings.auth;
+    auth.check_head(request.headers())?;
+    check_type(request)?;
+    let bytes = read_bytes(request, payload).await?;
+    auth.check_body(request.headers(), &bytes, shared.settings.clock.now())?;
+    String::from_utf8(bytes.into()).map_err(|error| Problem::NotUtf8 {
+        at: error.utf8_error().valid_up_to(),
+    })
+}
+
+async fn read_bytes(request: &HttpRequest, payload: Payload) -> Result<Bytes, Problem> {
+    // A length that is told spares reading what would be refused anyway.
+    if let Some(length) = header(request, CONTENT_LENGTH)
+        && length
+            .parse::<usize>()
+            .is_ok_and(|length| length > limits::BODY_BYTES_MAX)
+    {
+        return Err(Problem::TooLarge);
+    }
+    let reading = payload.to_bytes_limited(limits::BODY_BYTES_MAX);
+    match timeout(limits::REQUEST_BODY_TIMEOUT, reading).await {
+        Ok(Ok(Ok(bytes))) => Ok(bytes),
+        Ok(Ok(Err(_))) => Err(Problem::Broken),
+        Ok(Err(_)) => Err(Problem::TooLarge),
+        Err(_) => Err(Problem::TooSlow),
+    }
+}
+
+fn check_type(request: &HttpRequest) -> Result<(), Problem> {
+    let media = header(request, CONTENT_TYPE).unwrap_or_default();
+    let (essence, parameters) = media.split_once(';').unwrap_or((media, ""));
+    if !essence.trim().eq_ignore_ascii_case("application/json") {
+        return Err(Problem::WrongType {
+            why: "send JSON, with the header Content-Type: application/json",
+        });
+    }
+    if parameters.to_ascii_lowercase().contains("charset=") && !says_utf8(parameters) {
+        return Err(Problem::WrongType {
+            why: "send JSON in UTF-8; other character sets are not read",
+        });
+    }
+    match header(request, CONTENT_ENCODING) {
+        None => Ok(()),
+        Some(coding) if coding.eq_ignore_ascii_case("identity") => Ok(()),
+        Some(_) => Err(Problem::WrongType {
+            why: "send the body as it is, without Content-Encoding",
+        }),
+    }
+}
+
+fn says_utf8(parameters: &str) -> bool {
+    let parameters = parameters.to_ascii_lowercase().replace('"', "");
+    parameters.contains("charset=utf-8") || parameters.contains("charset=utf8")
+}
+
+fn header(request: &HttpRequest, name: actix_web::http::header::HeaderName) -> Option<&str> {
+    request.headers().get(name)?.to_str().ok()
+}

@@ -1,0 +1,208 @@
+//! Reads the notifications of the open HTTP interface for text messages: JSON in, plain values out.
+//!
+//! The shapes are those of the GSMA OneAPI (OMA RESTful Network API for Short Messaging):
+//! `inboundSMSMessageNotification` and `deliveryInfoNotification`. Senders differ in small things,
+//! so one item may stand where a list is expected, `tel:` may be there or not, unknown fields are
+//! passed over. Deliberately absent: whether a number is a number; that is the engine's.
+
+mod items;
+
+use budwood_scheduler::MessageId;
+use chrono::{DateTime, Utc};
+use serde::{Deserialize, de::DeserializeOwned};
+
+use self::items::Items;
+use super::problem::Problem;
+use crate::{
+    service::gateway::http::wire,
+    words::{
+        limits,
+        traffic::{Delivery, Inbound, Receipt},
+    },
+};
+
+/// The texts of a notification, in order. Those without an id of their own get one from the id of
+/// the request, which stays the same when it is sent again.
+pub(super) fn texts(
+    body: &str,
+    gateway: &str,
+    request_id: Option<&str>,
+) -> Result<Vec<Inbound>, Problem> {
+    const SHAPE: &str = "an inboundSMSMessageNotification";
+    let found: TextNotification = parse(body, SHAPE)?;
+    let found = found.inbound_sms_message_notification.inbound_sms_message;
+    found
+        .0
+        .into_iter()
+        .enumerate()
+        .map(|(index, text)| {
+            let fallback_id = request_id.map(|id| format!("{id}/{index}"));
+            inbound(text, gateway, fallback_id)
+        })
+        .collect::<Result<_, _>>()
+        .map_err(|why| not_our_shape(SHAPE, why))
+}
+
+/// The receipts of a notification, in order.
+pub(super) fn receipts(body: &str) -> Result<Vec<Receipt>, Problem> {
+    const SHAPE: &str = "a deliveryInfoNotification";
+    let found: ReceiptNotification = parse(body, SHAPE)?;
+    let found = found.delivery_info_notification;
+    let id = found
+        .callback_data
+        .as_deref()
+        .and_then(|data| data.parse().ok())
+        .map(MessageId);
+    let gateway_id = found.link.0.iter().find_map(request_of_link);
+    if id.is_none() && gateway_id.is_none() {
+        let why = "callbackData is not the one that was sent with the text";
+        return Err(not_our_shape(SHAPE, why.into()));
+    }
+    Ok(found
+        .delivery_info
+        .0
+        .iter()
+        .map(|info| Receipt {
+            id,
+            gateway_id: gateway_id.clone(),
+            delivery: delivery(&info.delivery_status),
+        })
+        .collect())
+}
+
+fn inbound(text: Text, gateway: &str, fallback_id: Option<String>) -> Result<Inbound, String> {
+    let gateway_id = text.message_id.or(fallback_id);
+    if gateway_id
+        .as_ref()
+        .is_some_and(|id| id.len() > limits::GATEWAY_ID_BYTES_MAX)
+    {
+        let max = limits::GATEWAY_ID_BYTES_MAX;
+        return Err(format!("messageId is longer than {max} bytes"));
+    }
+    Ok(Inbound {
+        gateway: gateway.to_owned(),
+        gateway_id,
+        from: address(&text.sender_address, "senderAddress")?,
+        to: address(
+            &text.destination_address.unwrap_or_default(),
+            "destinationAddress",
+        )?,
+        text: bounded(text.message),
+        sent_at: text.date_time.as_deref().and_then(instant),
+    })
+}
+
+/// An address without `tel:`.
+fn address(found: &str, field: &str) -> Result<String, String> {
+    let found = found.trim();
+    let bare = match found.split_at_checked(4) {
+        Some((scheme, rest)) if scheme.eq_ignore_ascii_case("tel:") => rest.trim(),
+        Some(_) | None => found,
+    };
+    let max = limits::ADDRESS_CHARS_MAX;
+    if bare.chars().count() > max {
+        return Err(format!("{field} is longer than {max} characters"));
+    }
+    if bare.is_empty() && field == "senderAddress" {
+        return Err(format!("{field} is empty"));
+    }
+    Ok(bare.to_owned())
+}
+
+/// A text that is too long is cut and not refused: refused, it would be sent again for ever, and
+/// no phone sends one as long.
+fn bounded(mut text: String) -> String {
+    if let Some((end, _)) = text.char_indices().nth(limits::TEXT_CHARS_MAX) {
+        text.truncate(end);
+    }
+    text
+}
+
+/// A time without a zone could be any of 26 hours, so it counts as not told.
+fn instant(text: &str) -> Option<DateTime<Utc>> {
+    Some(DateTime::parse_from_rfc3339(text).ok()?.to_utc())
+}
+
+fn request_of_link(link: &Link) -> Option<String> {
+    (link.rel == "OutboundSMSMessageRequest")
+        .then(|| wire::last_segment(&link.href))
+        .flatten()
+}
+
+fn delivery(status: &str) -> Delivery {
+    match status {
+        "DeliveredToTerminal" => Delivery::Delivered,
+        "DeliveryImpossible" => Delivery::Failed,
+        "DeliveryUncertain" | "DeliveryNotificationNotSupported" => Delivery::Uncertain,
+        // "MessageWaiting" and "DeliveredToNetwork" say that it is under way; so does, for all we
+        // can know, a word that the standard does not have.
+        _ => Delivery::Waiting,
+    }
+}
+
+fn parse<T: DeserializeOwned>(body: &str, shape: &'static str) -> Result<T, Problem> {
+    serde_json::from_str(body).map_err(|error| match error.classify() {
+        serde_json::error::Category::Data => not_our_shape(shape, error.to_string()),
+        serde_json::error::Category::Io
+        | serde_json::error::Category::Syntax
+        | serde_json::error::Category::Eof => Problem::NotJson {
+            why: error.to_string(),
+        },
+    })
+}
+
+const fn not_our_shape(expected: &'static str, why: String) -> Problem {
+    Problem::NotOurShape { expected, why }
+}
+
+#[derive(Deserialize)]
+struct TextNotification {
+    #[serde(rename = "inboundSMSMessageNotification")]
+    inbound_sms_message_notification: Texts,
+}
+
+#[derive(Deserialize)]
+struct Texts {
+    #[serde(rename = "inboundSMSMessage")]
+    inbound_sms_message: Items<Text>,
+}
+
+#[derive(Deserialize)]
+#[serde(rename_all = "camelCase")]
+struct Text {
+    date_time: Option<String>,
+    destination_address: Option<String>,
+    message_id: Option<String>,
+    message: String,
+    sender_address: String,
+}
+
+#[derive(Deserialize)]
+#[serde(rename_all = "camelCase")]
+struct ReceiptNotification {
+    delivery_info_notification: Receipts,
+}
+
+#[derive(Deserialize)]
+#[serde(rename_all = "camelCase")]
+struct Receipts {
+    callback_data: Option<String>,
+    delivery_info: Items<Info>,
+    #[serde(default)]
+    link: Items<Link>,
+}
+
+#[derive(Deserialize)]
+#[serde(rename_all = "camelCase")]
+struct Info {
+    delivery_status: String,
+}
+
+#[derive(Deserialize)]
+struct Link {
+    rel: String,
+    href: String,
+}
+
+#[cfg(test)]
+mod tests;

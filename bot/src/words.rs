@@ -1,0 +1,10 @@
+//! The words that all rooms of the bot share: messages, numbers, limits, what a gateway carries.
+
+pub mod limits;
+pub mod message;
+pub mod outline_area;
+pub mod phone_number;
+pub mod sms;
+pub mod traffic;
+
+pub mod secret;

@@ -1,0 +1,253 @@
+//! Every bound of the bot in one place, each with its reason.
+//!
+//! Nothing grows without a limit: what comes from outside is refused or cut at one of these.
+//! Deliberately absent: what a person may set (that is `config`) and what the handbook says.
+
+use std::time::Duration;
+
+/// The body of a request to us. A notification of one text is under 2 KiB; this leaves room for
+/// a list, and is small enough to hold one for each open connection.
+pub const BODY_BYTES_MAX: usize = 64 * 1024;
+
+/// The body of a gateway's answer. It carries at most one address.
+pub const ANSWER_BYTES_MAX: usize = 16 * 1024;
+
+/// Texts or receipts in one notification. All of them are made durable before it is answered.
+pub const NOTIFICATION_ITEMS_MAX: usize = 100;
+
+/// Characters of one text. Ten parts hold 1,530 septets; phones join no more in practice.
+pub const TEXT_CHARS_MAX: usize = 1_600;
+
+/// Characters of a phone number, sender name or other address. E.164 has 15 digits; the rest is
+/// for addresses with a scheme.
+pub const ADDRESS_CHARS_MAX: usize = 64;
+
+/// Bytes of an id that a gateway gives. It becomes part of a key in the store.
+pub const GATEWAY_ID_BYTES_MAX: usize = 255;
+
+/// Bytes of the code in a provider's refusal. The standard's own have seven.
+pub const REFUSAL_CODE_BYTES_MAX: usize = 16;
+
+/// Blocks that one wake looks at. Some milliseconds of stepping; more would make texts that come
+/// meanwhile wait.
+pub const WAKE_BLOCKS: usize = 1_024;
+
+/// Inputs that wait for the engine. When it is full we answer "busy", and the gateway sends again.
+pub const QUEUE_MAX: usize = 1_024;
+
+/// Steps that share one flush of the disk. More makes the first of them wait too long.
+pub const BATCH_MAX: usize = 256;
+
+/// Batches that are stepped and wait for the disk. When it is that far behind, stepping waits too.
+pub const STEPPED_MAX: usize = 64;
+
+/// Facts that are stepped and not in the store. Above this stepping waits for the disk, so that
+/// every one of them is still among the [`RECENT_EVENTS`] at hand.
+pub const UNCOMMITTED_FACTS_MAX: usize = RECENT_EVENTS / 2;
+
+/// Open connections of each web worker. Above this the system's own queue holds them.
+pub const CONNECTIONS_PER_WORKER_MAX: usize = 1_024;
+
+/// How long a client may take to send the head of a request, against clients that hold
+/// connections open.
+pub const REQUEST_HEAD_TIMEOUT: Duration = Duration::from_secs(10);
+
+/// How long a client may take to send the body of a request.
+pub const REQUEST_BODY_TIMEOUT: Duration = Duration::from_secs(10);
+
+/// How long an idle connection is kept. Gateways send in bursts.
+pub const KEEP_ALIVE: Duration = Duration::from_secs(75);
+
+/// How long a stop waits for requests that have begun.
+pub const STOP_TIMEOUT_SECS: u64 = 10;
+
+/// What a gateway is told to wait when we are busy, in seconds.
+pub const BUSY_RETRY_AFTER_SECS: u64 = 5;
+
+/// What a gateway is told to wait when the store failed, in seconds. Starting again takes a while.
+pub const UNHEALTHY_RETRY_AFTER_SECS: u64 = 60;
+
+/// How far the time in a signed request may be from ours, either way. Standard Webhooks asks for
+/// such a bound against replays; five minutes is what its reference libraries take.
+pub const SIGNATURE_TOLERANCE_SECS: u64 = 5 * 60;
+
+/// Signatures looked at in one request. More than one is sent while a key is changed.
+pub const SIGNATURES_MAX: usize = 8;
+
+/// How long a connection to a gateway may take to open.
+pub const CONNECT_TIMEOUT: Duration = Duration::from_secs(10);
+
+/// The longest pause that a gateway's `Retry-After` can ask of us.
+pub const RETRY_AFTER_MAX: Duration = Duration::from_secs(60 * 60);
+
+/// The pause after an answer that is about our set-up and not about the text (wrong password,
+/// wrong address): a person has to mend it first.
+pub const SETUP_RETRY_AFTER: Duration = Duration::from_secs(5 * 60);
+
+/// Bytes of the configuration file. The commented example has about 5 KiB.
+pub const CONFIG_BYTES_MAX: u64 = 256 * 1024;
+
+/// Texts in and out that the engine keeps in mind, to know a second delivery and to settle what
+/// was on its way when it stopped. Gateways deliver again within hours.
+pub const RECENT_MESSAGES: usize = 50_000;
+
+/// Facts kept at hand. More than may wait for the disk, so that each of those is here.
+pub const RECENT_EVENTS: usize = 8_192;
+
+/// A question of ours lapses after this long. Phones are off for days to save their charge.
+pub const QUESTION_HOURS: i64 = 7 * 24;
+
+/// A correction reaches back this long.
+pub const CORRECTION_HOURS: i64 = 48;
+
+/// An answer to a text is of no use after this long.
+pub const ANSWER_HOURS: i64 = 24;
+
+/// The same text again within this time is impatience, not news.
+pub const SAME_TEXT_HOURS: i64 = 24;
+
+/// At most one example to a phone within this time.
+pub const EXAMPLE_HOURS: i64 = 24;
+
+/// So many answers to one phone within [`LOOP_MINUTES`] look like two machines talking.
+pub const LOOP_ANSWERS: usize = 5;
+
+/// See [`LOOP_ANSWERS`].
+pub const LOOP_MINUTES: i64 = 10;
+
+/// The same answer is not sent more often than this in a row.
+pub const SAME_ANSWER_TIMES: u32 = 2;
+
+/// See [`SAME_ANSWER_TIMES`]: who asks the same again after this long is a person.
+pub const SAME_ANSWER_MINUTES: i64 = 60;
+
+/// Stored texts of a phone whose language is kept in mind.
+pub const SPOKEN_TEXTS: usize = 5;
+
+/// So many of [`SPOKEN_TEXTS`] in one language make it the phone's. One or two may be borrowed
+/// words, or another hand.
+pub const SPOKEN_LEARNT: usize = 3;
+
+/// A farmer of whom nothing was heard for this long is quiet.
+pub const QUIET_DAYS: i64 = 60;
+
+/// Facts that one answer to an adviser reads from the store: some ten milliseconds. Each block
+/// gets its part of them, the latest first.
+pub const FACTS_LOOKED_AT: usize = 5_000;
+
+/// Of these, for one block: two years of a busy one.
+pub const FACTS_OF_BLOCK: usize = 100;
+
+/// Sickness told within this time is news for the adviser.
+pub const SICK_DAYS: i64 = 21;
+
+/// The first pause before a text is tried again; it doubles with each try.
+pub const RETRY_FIRST_SECS: i64 = 30;
+
+/// The longest pause before a text is tried again.
+pub const RETRY_MAX_SECS: i64 = 60 * 60;
+
+/// Blocks read back for one text: each is a text of its own.
+pub const READ_BACKS_MAX: usize = 3;
+
+/// A notice to the adviser is of no use after this long.
+pub const NOTICE_HOURS: i64 = 3 * 24;
+
+/// How many facts of a person's blocks are looked at to find the text before the last one.
+pub const UNDO_LOOK_BACK: usize = 64;
+
+/// Letters of a name where other names in the same text shrink first.
+pub const SHORT_NAME: usize = 12;
+
+/// Bytes of a file that people write: a roll of 20,000 rows has about 3 MiB.
+pub const FILE_BYTES_MAX: u64 = 5 * 1024 * 1024;
+
+/// 20,000 rows of 250 bytes: every smallholder of a large programme.
+pub const ROLL_FILE_BYTES_MAX: usize = 5_000_000;
+/// More is more than one adviser's office has, and would take long to look through.
+pub const ROLL_ROWS_MAX: usize = 20_000;
+/// No cell of the roll needs more; a quotation mark left open makes cells of many lines.
+pub const ROLL_CELL_CHARS_MAX: usize = 200;
+
+/// Says what the random numbers of a start are for, so that no other use shares them.
+pub const CODE_SALT: &str = "codes";
+
+/// Bytes of one line that `budwood read --lines` takes.
+pub const READ_LINE_BYTES_MAX: u64 = 1024 * 1024;
+
+/// Memory for the store of `budwood talk`.
+pub const TALK_CACHE_BYTES: u64 = 16 * 1024 * 1024;
+
+/// A job of a stand that came by a list is late only after so many days on the list.
+pub const LIST_NOTICE_DAYS: i64 = 14;
+
+/// Memory for the store of `budwood demo`.
+pub const DEMO_CACHE_BYTES: u64 = 16 * 1024 * 1024;
+
+/// Tries to send one text. With the pauses between them the last one is two days after the first.
+pub const TRIES_MAX: u32 = 50;
+
+/// A receipt that has not come after so long will not come; the text stays `sent` for good.
+pub const RECEIPT_HOURS: i64 = 7 * 24;
+
+/// Texts of which we keep in mind that they came, to know the same one from another gateway: more
+/// than a large group sends in a day.
+pub const TWICE_TEXTS: usize = 10_000;
+
+/// Two gateways that deliver one text stamp it within this time.
+pub const TWICE_MINUTES: i64 = 2;
+
+/// A network that missed our acknowledgement delivers a text again within this time.
+pub const TWICE_HOURS: i64 = 24;
+
+/// A clock that is put right by less than this was right enough: clocks are set by the network.
+pub const CLOCK_BACK_SECS: i64 = 60;
+
+/// A clock that moves by more than this against the steady one was set by mistake, or was wrong
+/// before.
+pub const CLOCK_JUMP_SECS: i64 = 60 * 60;
+
+/// Ids of messages left out after a restore. Those given out after the backup was taken must not
+/// be given again: a late receipt for one of them would settle another text.
+pub const RESTORE_GAP: u64 = 1_000_000;
+
+/// Records of a copy that the engine reads between two commits: a few milliseconds of its time.
+pub const COPY_RECORDS: usize = 1_000;
+
+/// Records kept as they were while a copy is taken; it is given up when they become more, before
+/// memory runs out.
+pub const COPY_KEPT_MAX: usize = 500_000;
+
+/// Records in one commit when a store is filled.
+pub const FILL_RECORDS: usize = 1_000;
+
+/// Bytes of one line of a log. The longest record is the state of a block with all its facts.
+pub const LOG_LINE_BYTES_MAX: u64 = 16 * 1024 * 1024;
+
+/// Bytes of a backup's manifest: it has under one KiB.
+pub const MANIFEST_BYTES_MAX: u64 = 64 * 1024;
+
+/// Bytes of a request to the control socket: a list of people in Base64, and what stands around it.
+pub const CONTROL_REQUEST_BYTES_MAX: u64 = FILE_BYTES_MAX / 3 * 4 + 4 * 1024;
+
+/// Bytes of an answer of the control socket: one part of a copy.
+pub const CONTROL_ANSWER_BYTES_MAX: u64 = 256 * 1024 * 1024;
+
+/// How long either end of the control socket waits for the other.
+pub const CONTROL_TIMEOUT: Duration = Duration::from_secs(60);
+
+/// How often a store that is in use is tried again before that is said.
+pub const STORE_LOCK_TRIES: u32 = 20;
+
+/// The pause between these tries: together half a second.
+pub const STORE_LOCK_PAUSE: Duration = Duration::from_millis(25);
+
+/// A store's log up to this size is copied whole before it is opened, a larger one as far as opening
+/// may write over what counts: a fraction of a second, and what hundreds of farmers text in a year.
+pub const LOG_COPIED_WHOLE_BYTES: u64 = 64 * 1024 * 1024;
+
+/// Stands of a group whose girths are looked at for what is usual there: more do not change it.
+pub const PEERS_MAX: usize = 500;
+
+/// A stand further behind than this, in months, is the adviser's to look at.
+pub const BEHIND_MONTHS: i32 = 12;

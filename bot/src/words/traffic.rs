@@ -1,0 +1,139 @@
+//! What passes between a gateway and the engine, in plain types: texts in and out, what became of
+//! a try to send, and receipts.
+
+use std::{fmt, time::Duration};
+
+use budwood_scheduler::MessageId;
+use chrono::{DateTime, Utc};
+
+/// A text that came in, as the gateway told it.
+#[derive(Clone, PartialEq, Eq)]
+pub struct Inbound {
+    /// Name of the gateway that brought it.
+    pub gateway: String,
+    /// The gateway's own id of the text. The same id again is the same text again.
+    pub gateway_id: Option<String>,
+    /// Who sent it: a number, a short code or a name, not yet read as E.164.
+    pub from: String,
+    /// The number of ours that it was sent to.
+    pub to: String,
+    /// What it says, as received.
+    pub text: String,
+    /// When the network took it, if the gateway says so.
+    pub sent_at: Option<DateTime<Utc>>,
+}
+
+/// A text to send.
+#[derive(Clone, PartialEq, Eq)]
+pub struct Outgoing {
+    /// Our id. A second try of the same text has the same id.
+    pub id: MessageId,
+    /// E.164 number, with the plus.
+    pub to: String,
+    /// What to say.
+    pub text: String,
+    /// After this it is of no use. A gateway whose protocol has a validity period hands it on, so
+    /// that a phone which is switched on next week gets no stale text; the others cannot.
+    pub expires_at: DateTime<Utc>,
+}
+
+// Both carry a number and a text, and neither may get into a log by way of `{:?}`.
+impl fmt::Debug for Inbound {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        f.debug_struct("Inbound")
+            .field("gateway", &self.gateway)
+            .field("gateway_id", &self.gateway_id)
+            .field("chars", &self.text.chars().count())
+            .finish_non_exhaustive()
+    }
+}
+
+impl fmt::Debug for Outgoing {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        f.debug_struct("Outgoing")
+            .field("id", &self.id)
+            .field("chars", &self.text.chars().count())
+            .finish_non_exhaustive()
+    }
+}
+
+/// What became of one try to send. No `why` names a number or quotes a text.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub enum SendOutcome {
+    /// The gateway has it.
+    Accepted {
+        /// The gateway's id, by which a receipt may name it.
+        gateway_id: Option<String>,
+    },
+    /// The gateway does not have it, and may take it later.
+    TryAgain {
+        /// Not before this long, if the gateway says so.
+        after: Option<Duration>,
+        /// What happened.
+        why: String,
+    },
+    /// The gateway will never take it.
+    Refused {
+        /// What happened.
+        why: String,
+    },
+    /// The gateway may or may not have it: it was written, and no clear answer came.
+    Unknown {
+        /// What happened.
+        why: String,
+    },
+}
+
+/// What a gateway tells about a text that we sent. It may come twice, late, out of order, before
+/// the answer to sending, or never.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Receipt {
+    /// Our id, if the receipt carries it.
+    pub id: Option<MessageId>,
+    /// The gateway's id, if the receipt carries it.
+    pub gateway_id: Option<String>,
+    /// How far the text has come.
+    pub delivery: Delivery,
+}
+
+/// How far a text has come.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Delivery {
+    /// It is on the phone.
+    Delivered,
+    /// It will never be.
+    Failed,
+    /// The network cannot say, and will not say more.
+    Uncertain,
+    /// The network has it and goes on trying.
+    Waiting,
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn debug_shows_neither_numbers_nor_texts() {
+        let inbound = Inbound {
+            gateway: "http".into(),
+            gateway_id: Some("m-1".into()),
+            from: "+447700900123".into(),
+            to: "12345".into(),
+            text: "planted 120".into(),
+            sent_at: None,
+        };
+        let outgoing = Outgoing {
+            id: MessageId(7),
+            to: "+447700900123".into(),
+            text: "planted 120".into(),
+            expires_at: DateTime::UNIX_EPOCH,
+        };
+        let shown = format!("{inbound:?} {outgoing:?}");
+        assert!(
+            !shown.contains("900123") && !shown.contains("planted"),
+            "{shown}"
+        );
+        assert!(shown.contains("m-1") && shown.contains('7'), "{shown}");
+    }
+}

@@ -1,0 +1,3 @@
+//! What the handbooks say, as data.
+
+pub mod calendar;

@@ -1,0 +1,183 @@
+//! How much fertiliser one round takes.
+
+use crate::{
+    handbook::calendar::{Dose, FeedRound, Feeding},
+    sums::rounding,
+};
+
+const GRAMS_A_KILOGRAM: f64 = 1_000.0;
+/// Weight of a common bag, in kilograms (common practice).
+pub const BAG_KG: f64 = 50.0;
+
+/// The round that trees of this age get: the last whose month has come.
+#[must_use]
+pub fn round_at(feeding: &Feeding, month: u32) -> Option<&FeedRound> {
+    feeding
+        .rounds
+        .iter()
+        .take_while(|round| round.month <= month)
+        .last()
+}
+
+/// Grams of all products together for one tree.
+#[must_use]
+pub fn grams_per_tree(doses: &[Dose]) -> f64 {
+    doses.iter().map(|dose| dose.grams).sum()
+}
+
+/// Kilograms of one product, or of all, for so many live trees. Always for live trees, never for
+/// an area.
+#[must_use]
+pub fn kilograms(live_trees: u32, grams_per_tree: f64) -> f64 {
+    f64::from(live_trees) * grams_per_tree / GRAMS_A_KILOGRAM
+}
+
+/// Bags to buy for several farmers.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Bags {
+    /// When each buys alone: each rounds up.
+    pub alone: u32,
+    /// When they buy together: rounded up once.
+    pub pooled: u32,
+}
+
+/// Whole bags for the kilograms that each farmer needs. None when a need is no weight, or more
+/// bags than there are.
+#[must_use]
+pub fn bags(needs_kg: impl IntoIterator<Item = f64>, bag_kg: f64) -> Option<Bags> {
+    let (mut alone, mut all_kg) = (0_u32, 0.0);
+    for need_kg in needs_kg {
+        if !(need_kg >= 0.0 && bag_kg > 0.0) {
+            return None;
+        }
+        alone = alone.checked_add(rounding::ceil(need_kg / bag_kg)?)?;
+        all_kg += need_kg;
+    }
+    Some(Bags {
+        alone,
+        pooled: rounding::ceil(all_kg / bag_kg)?,
+    })
+}
+
+#[cfg(test)]
+mod tests {
+    use std::format;
+
+    use super::{BAG_KG, Bags, bags, grams_per_tree, kilograms, round_at};
+    use crate::handbook::calendar::{Calendar, profiles};
+
+    fn indonesia(rounds_a_year: &str) -> Calendar {
+        let text = profiles::INDONESIA.replace(
+            "rounds_a_year = { value = 2",
+            &format!("rounds_a_year = {{ value = {rounds_a_year}"),
+        );
+        Calendar::parse(&text).unwrap()
+    }
+
+    fn grams_of(calendar: &Calendar, month: u32, product: &str) -> f64 {
+        let round = round_at(&calendar.feeding, month).unwrap();
+        let dose = round.doses.iter().find(|dose| dose.product == product);
+        dose.unwrap().grams
+    }
+
+    #[track_caller]
+    fn near(found: f64, expected: f64) {
+        assert!((found - expected).abs() <= 0.051, "{found}, not {expected}");
+    }
+
+    /// A worked example: 7 farmers with 3,010 living trees, 150 g each, need 452 kg; that is 12
+    /// bags when each buys alone, 10 together.
+    #[test]
+    fn bags_alone_and_together() {
+        let trees = [520, 400, 430, 330, 660, 340, 330];
+        assert_eq!(trees.iter().sum::<u32>(), 3_010);
+        near(kilograms(3_010, 150.0).round(), 452.0);
+        let needs = trees.map(|trees| kilograms(trees, 150.0));
+        let expected = Bags {
+            alone: 12,
+            pooled: 10,
+        };
+        assert_eq!(bags(needs, BAG_KG), Some(expected));
+        // 520 trees alone: 78 kg, a full bag and more than half of another.
+        near(kilograms(520, 150.0), 78.0);
+        let none = Bags {
+            alone: 0,
+            pooled: 0,
+        };
+        assert_eq!(bags([], BAG_KG), Some(none));
+        assert_eq!(bags([f64::NAN], BAG_KG), None);
+        assert_eq!(bags([-5.0], BAG_KG), None);
+        assert_eq!(bags([1e300], BAG_KG), None);
+        assert_eq!(bags([10.0], 0.0), None);
+    }
+
+    /// Compost and rock phosphate for 380 pits as the Rubber Board of India and Kerala
+    /// Agricultural University have them, 12 kg and 175 g each: 4,560 kg and 66.5 kg.
+    #[test]
+    fn what_goes_into_the_pits() {
+        near(kilograms(380, 12_000.0), 4_560.0);
+        near(kilograms(380, 175.0), 66.5);
+    }
+
+    /// Doses of the Indonesian Rubber Research Centre, worked by hand: 476 trees in year 1 take
+    /// 119.0 kg of urea, 59.5 kg in each of two rounds, 19.8 kg in each of six.
+    #[test]
+    fn urea_of_the_first_year() {
+        near(kilograms(476, grams_of(&indonesia("1"), 6, "urea")), 119.0);
+        near(kilograms(476, grams_of(&indonesia("2"), 3, "urea")), 59.5);
+        near(kilograms(476, grams_of(&indonesia("6"), 1, "urea")), 19.8);
+    }
+
+    /// 555 trees in year 4 take 555 x 250 g of potash.
+    #[test]
+    fn potash_of_the_fourth_year() {
+        near(kilograms(555, grams_of(&indonesia("1"), 42, "kcl")), 138.8);
+    }
+
+    /// Two rounds of month 3 for 476 trees: half of (250 + 120 + 100 + 50) g each.
+    #[test]
+    fn all_products_of_a_round_together() {
+        let calendar = indonesia("2");
+        let round = round_at(&calendar.feeding, 8).unwrap();
+        near(grams_per_tree(&round.doses), 260.0);
+        assert!(round_at(&calendar.feeding, 2).is_none());
+    }
+
+    /// Department of Agriculture, Thailand, 20-8-20 on clay loam: grams a tree for each round, by
+    /// month; 475 trees in month 2 take 33.25 kg.
+    #[test]
+    fn a_table_by_month() {
+        let thailand = Calendar::parse(profiles::THAILAND).unwrap();
+        let printed = [
+            (2, 70.0),
+            (5, 100.0),
+            (11, 130.0),
+            (14, 150.0),
+            (28, 230.0),
+            (40, 240.0),
+            (52, 260.0),
+        ];
+        for (month, grams) in printed {
+            assert_eq!(grams_of(&thailand, month, "20-8-20"), grams);
+        }
+        assert_eq!(grams_of(&thailand, 4, "20-8-20"), 70.0);
+        near(kilograms(475, grams_of(&thailand, 2, "20-8-20")), 33.25);
+    }
+
+    /// Vietnamese page on fertiliser: kilograms a hectare and year for 476 trees.
+    #[test]
+    fn a_table_by_hectare() {
+        let vietnam = Calendar::parse(profiles::VIETNAM).unwrap();
+        let printed = [
+            (3, [35.0, 100.0, 15.0]),
+            (15, [100.0, 290.0, 25.0]),
+            (70, [140.0, 210.0, 40.0]),
+        ];
+        for (month, a_hectare) in printed {
+            for (product, kg) in ["urea", "superphosphate", "kcl"].iter().zip(a_hectare) {
+                let year = 2.0 * kilograms(476, grams_of(&vietnam, month, product));
+                near(year, kg);
+            }
+        }
+    }
+}

@@ -1,0 +1,169 @@
+//! When to speak of a task: hours, quiet days, tries, and when a person must take over.
+//!
+//! Times here are local to the farm; the caller knows the zone. Deliberately absent: who agreed
+//! to be texted, and the words.
+
+#[cfg(test)]
+mod tests;
+
+use chrono::{Days, NaiveDate, NaiveDateTime, NaiveTime, Weekday};
+
+use crate::{jobs::task::Task, land::block::NudgeTrack, sums::days};
+
+/// The rules of courtesy. Evidence for the hours is weak, so courtesy decides; evidence for few,
+/// repeated texts is good (trials of reminders by text message to farmers and patients).
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Rules {
+    /// From this time nothing is sent.
+    pub quiet_from: NaiveTime,
+    /// From this time texts may be sent again.
+    pub quiet_until: NaiveTime,
+    /// Routine texts go from this time.
+    pub window_from: NaiveTime,
+    /// Routine texts go before this time.
+    pub window_until: NaiveTime,
+    /// Days after the first nudge of a round on which the next ones go. When all are used up, a
+    /// person should call.
+    pub again_after_days: [u32; 2],
+    /// Days between two routine texts to one phone.
+    pub rest_days: u32,
+    /// A nudge that could not be sent for so many days is dropped.
+    pub expires_after_days: u32,
+    /// Days that a text which can wait may wait for the afternoon before market day, when phones
+    /// get charged and people read.
+    pub market_wait_days: u32,
+}
+
+impl Rules {
+    /// Quiet from 19:00 to 06:00; routine texts from 15:30 to 18:30; day 0, 7 and 21, never a
+    /// fourth; one routine text a week to a phone; dropped after 3 days.
+    #[must_use]
+    pub fn standard() -> Self {
+        Self {
+            quiet_from: at(19, 0),
+            quiet_until: at(6, 0),
+            window_from: at(15, 30),
+            window_until: at(18, 30),
+            again_after_days: [7, 21],
+            rest_days: 7,
+            expires_after_days: 3,
+            market_wait_days: 2,
+        }
+    }
+}
+
+fn at(hour: u32, minute: u32) -> NaiveTime {
+    NaiveTime::from_hms_opt(hour, minute, 0).unwrap_or_default()
+}
+
+/// The earliest local time, not before this one, at which a routine text may go. With a market
+/// day it waits for the day before, if that is near; leave the market day out for what is urgent.
+#[must_use]
+pub fn slot(
+    rules: &Rules,
+    not_before: NaiveDateTime,
+    quiet_days: &[NaiveDate],
+    market_day: Option<Weekday>,
+) -> NaiveDateTime {
+    let first = first_slot(rules, not_before, quiet_days);
+    let eve = market_day.and_then(|market| eve_near(rules, first.date(), quiet_days, market));
+    match eve {
+        Some(eve) if eve > first.date() => eve.and_time(rules.window_from),
+        _ => first,
+    }
+}
+
+fn first_slot(rules: &Rules, not_before: NaiveDateTime, quiet_days: &[NaiveDate]) -> NaiveDateTime {
+    let today_is_over = not_before.time() >= rules.window_until;
+    let skipped = u64::from(today_is_over);
+    // Each quiet day can move the text by one day, so one more day than there are is enough.
+    let most = skipped + 1 + u64::try_from(quiet_days.len()).unwrap_or(u64::MAX - 2);
+    let free = (skipped..=most)
+        .map_while(|days| not_before.date().checked_add_days(Days::new(days)))
+        .find(|day| !quiet_days.contains(day));
+    match free {
+        Some(day) if day == not_before.date() => {
+            day.and_time(not_before.time().max(rules.window_from))
+        }
+        Some(day) => day.and_time(rules.window_from),
+        None => not_before,
+    }
+}
+
+/// The day before market, if it is this day or one of the next that a text may wait for.
+fn eve_near(
+    rules: &Rules,
+    day: NaiveDate,
+    quiet_days: &[NaiveDate],
+    market: Weekday,
+) -> Option<NaiveDate> {
+    (0..=rules.market_wait_days)
+        .filter_map(|wait| days::after(day, wait))
+        .find(|day| chrono::Datelike::weekday(day).succ() == market && !quiet_days.contains(day))
+}
+
+/// Whether a routine text may be put out at this local time. The moment for it was a [`slot`], but
+/// may have passed while nothing could be put out.
+#[must_use]
+pub fn is_window(rules: &Rules, local_now: NaiveDateTime, quiet_days: &[NaiveDate]) -> bool {
+    let time = local_now.time();
+    rules.window_from <= time && time < rules.window_until && may_send(rules, local_now, quiet_days)
+}
+
+/// Whether a routine text may go at this local time: asked again at the moment of sending.
+#[must_use]
+pub fn may_send(rules: &Rules, local_now: NaiveDateTime, quiet_days: &[NaiveDate]) -> bool {
+    let time = local_now.time();
+    let is_day = rules.quiet_until <= time && time < rules.quiet_from;
+    is_day && !quiet_days.contains(&local_now.date())
+}
+
+/// The first day on which this phone may get a routine text again.
+#[must_use]
+pub fn rested_on(rules: &Rules, last_text_on: NaiveDate) -> NaiveDate {
+    days::after(last_text_on, rules.rest_days).unwrap_or(NaiveDate::MAX)
+}
+
+/// What to do about a task that is not done.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum NextTry {
+    /// Nudge on this day.
+    On(NaiveDate),
+    /// All tries are used up: a person should call or visit.
+    AdviserList,
+    /// There is no point in it any more.
+    Over,
+}
+
+/// When to nudge for this task next. Tries are counted for each round, that is for each due day.
+#[must_use]
+pub fn next_try(
+    rules: &Rules,
+    task: &Task,
+    track: Option<&NudgeTrack>,
+    today: NaiveDate,
+) -> NextTry {
+    let past = |day: NaiveDate| task.ends.is_some_and(|ends| day > ends);
+    if past(today) {
+        return NextTry::Over;
+    }
+    let next = match track.filter(|track| track.due == task.due && track.tries > 0) {
+        None => Some(task.due),
+        Some(track) => rules
+            .again_after_days
+            .get(usize::from(track.tries) - 1)
+            .and_then(|wait| days::after(track.first_on, *wait))
+            // A try that went out late must not be followed by the next at once.
+            .map(|day| day.max(rested_on(rules, track.last_on))),
+    };
+    match next.map(|day| day.max(today)) {
+        Some(day) if !past(day) => NextTry::On(day),
+        Some(_) | None => NextTry::AdviserList,
+    }
+}
+
+/// Whether the job should have been done by now.
+#[must_use]
+pub fn is_late(task: &Task, today: NaiveDate) -> bool {
+    today > task.late_after
+}

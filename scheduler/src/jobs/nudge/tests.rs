@@ -1,0 +1,256 @@
+//! Hours, quiet days, tries.
+
+use std::{vec, vec::Vec};
+
+use chrono::{Days, NaiveDate, NaiveDateTime, TimeDelta, Weekday};
+use proptest::{collection::vec as many, prelude::*};
+
+use super::{NextTry, Rules, is_late, is_window, may_send, next_try, rested_on, slot};
+use crate::{
+    jobs::task::{Figures, Task},
+    land::block::NudgeTrack,
+    words::{
+        id::BlockId,
+        job::{Clock, TaskKind},
+    },
+};
+
+fn day(text: &str) -> NaiveDate {
+    text.parse().unwrap()
+}
+
+/// "2027-06-01 15:30"
+fn time(text: &str) -> NaiveDateTime {
+    NaiveDateTime::parse_from_str(text, "%Y-%m-%d %H:%M").unwrap()
+}
+
+#[track_caller]
+fn goes(not_before: &str, quiet_days: &[&str], market_day: Option<Weekday>, expected: &str) {
+    let quiet_days: Vec<_> = quiet_days.iter().map(|text| day(text)).collect();
+    let found = slot(
+        &Rules::standard(),
+        time(not_before),
+        &quiet_days,
+        market_day,
+    );
+    assert_eq!(found, time(expected));
+}
+
+// 1 June 2027 is a Tuesday.
+
+#[test]
+fn a_text_goes_in_the_afternoon() {
+    goes("2027-06-01 05:00", &[], None, "2027-06-01 15:30");
+    goes("2027-06-01 15:30", &[], None, "2027-06-01 15:30");
+    goes("2027-06-01 17:12", &[], None, "2027-06-01 17:12");
+    goes("2027-06-01 18:30", &[], None, "2027-06-02 15:30");
+    goes("2027-06-01 23:59", &[], None, "2027-06-02 15:30");
+}
+
+#[test]
+fn a_text_skips_quiet_days() {
+    let quiet = ["2027-06-01", "2027-06-02", "2027-06-04", "2027-06-01"];
+    goes("2027-06-01 09:00", &quiet, None, "2027-06-03 15:30");
+    goes("2027-06-01 19:00", &quiet, None, "2027-06-03 15:30");
+    goes("2027-06-03 19:00", &quiet, None, "2027-06-05 15:30");
+}
+
+#[test]
+fn a_text_waits_a_little_for_the_eve_of_market_day() {
+    let thursday = Some(Weekday::Thu);
+    goes("2027-06-01 16:00", &[], thursday, "2027-06-02 15:30");
+    goes("2027-06-02 16:00", &[], thursday, "2027-06-02 16:00");
+    goes("2027-06-03 16:00", &[], thursday, "2027-06-03 16:00");
+    goes(
+        "2027-06-01 16:00",
+        &["2027-06-02"],
+        thursday,
+        "2027-06-01 16:00",
+    );
+    goes("2027-05-30 16:00", &[], thursday, "2027-05-30 16:00");
+    goes("2027-05-31 16:00", &[], thursday, "2027-06-02 15:30");
+}
+
+#[test]
+fn nothing_is_sent_at_night_or_on_a_quiet_day() {
+    let may = |at: &str| may_send(&Rules::standard(), time(at), &[day("2027-06-03")]);
+    assert!(!may("2027-06-01 05:59"));
+    assert!(may("2027-06-01 06:00"));
+    assert!(may("2027-06-01 18:59"));
+    assert!(!may("2027-06-01 19:00"));
+    assert!(!may("2027-06-03 12:00"));
+}
+
+/// A moment that has passed while nothing could be put out is no reason to text at breakfast.
+#[test]
+fn a_routine_text_is_put_out_in_the_window_only() {
+    let rules = Rules::standard();
+    let quiet = [day("2026-11-03")];
+    for (at, expected) in [
+        ("2026-11-02 15:29", false),
+        ("2026-11-02 15:30", true),
+        ("2026-11-02 18:29", true),
+        ("2026-11-02 18:30", false),
+        ("2026-11-02 09:00", false),
+        ("2026-11-03 16:00", false),
+    ] {
+        assert_eq!(is_window(&rules, time(at), &quiet), expected, "{at}");
+    }
+}
+
+#[test]
+fn a_phone_rests() {
+    let rules = Rules::standard();
+    assert_eq!(rested_on(&rules, day("2027-06-01")), day("2027-06-08"));
+    assert_eq!(rested_on(&rules, NaiveDate::MAX), NaiveDate::MAX);
+}
+
+fn weeding(ends: Option<&str>) -> Task {
+    Task {
+        kind: TaskKind::Weed,
+        block: BlockId(1),
+        due: day("2027-06-22"),
+        late_after: day("2027-07-06"),
+        ends: ends.map(day),
+        clock: Clock::Planting,
+        figures: Figures::default(),
+    }
+}
+
+fn track(due: &str, tries: u8) -> NudgeTrack {
+    NudgeTrack {
+        due: day(due),
+        tries,
+        first_on: day("2027-06-23"),
+        last_on: day(if tries == 1 {
+            "2027-06-23"
+        } else {
+            "2027-06-30"
+        }),
+    }
+}
+
+#[track_caller]
+fn tries(task: &Task, track: Option<NudgeTrack>, today: &str, expected: NextTry) {
+    let found = next_try(&Rules::standard(), task, track.as_ref(), day(today));
+    assert_eq!(found, expected);
+}
+
+fn on(text: &str) -> NextTry {
+    NextTry::On(day(text))
+}
+
+#[test]
+fn three_tries_and_then_a_person() {
+    let task = weeding(None);
+    tries(&task, None, "2027-06-01", on("2027-06-22"));
+    tries(&task, None, "2027-06-25", on("2027-06-25"));
+    tries(
+        &task,
+        Some(track("2027-06-22", 1)),
+        "2027-06-24",
+        on("2027-06-30"),
+    );
+    tries(
+        &task,
+        Some(track("2027-06-22", 2)),
+        "2027-07-01",
+        on("2027-07-14"),
+    );
+    tries(
+        &task,
+        Some(track("2027-06-22", 2)),
+        "2027-08-01",
+        on("2027-08-01"),
+    );
+    // The second went out late, so the third waits a week.
+    let late = NudgeTrack {
+        last_on: day("2027-07-12"),
+        ..track("2027-06-22", 2)
+    };
+    tries(&task, Some(late), "2027-07-13", on("2027-07-19"));
+    for used_up in [3, 4, u8::MAX] {
+        let track = track("2027-06-22", used_up);
+        tries(&task, Some(track), "2027-07-15", NextTry::AdviserList);
+    }
+}
+
+#[test]
+fn a_new_round_starts_the_tries_anew() {
+    let before = track("2027-06-01", 3);
+    tries(&weeding(None), Some(before), "2027-06-20", on("2027-06-22"));
+}
+
+#[test]
+fn no_nudge_after_the_end() {
+    let task = weeding(Some("2027-06-28"));
+    tries(&task, None, "2027-06-28", on("2027-06-28"));
+    tries(&task, None, "2027-06-29", NextTry::Over);
+    // The second try would come too late: a person must call while there is time.
+    let once = track("2027-06-22", 1);
+    tries(&task, Some(once), "2027-06-24", NextTry::AdviserList);
+}
+
+#[test]
+fn late_is_after_the_last_day() {
+    let task = weeding(None);
+    assert!(!is_late(&task, day("2027-07-06")));
+    assert!(is_late(&task, day("2027-07-07")));
+}
+
+fn any_time() -> impl Strategy<Value = NaiveDateTime> {
+    (0_u64..300 * 365, 0_i64..24 * 60).prop_map(|(days, minutes)| {
+        let start = day("1900-01-01").checked_add_days(Days::new(days)).unwrap();
+        start.and_time(chrono::NaiveTime::MIN) + TimeDelta::minutes(minutes)
+    })
+}
+
+proptest! {
+    #[test]
+    fn a_slot_is_never_early_nor_quiet_and_never_far(
+        not_before in any_time(),
+        quiet in many(0_u64..12, 0..8),
+        market_day in proptest::option::of(0_u8..7),
+    ) {
+        let rules = Rules::standard();
+        let quiet: Vec<NaiveDate> = quiet
+            .iter()
+            .filter_map(|days| not_before.date().checked_add_days(Days::new(*days)))
+            .collect();
+        let market_day = market_day.and_then(|number| Weekday::try_from(number).ok());
+        let found = slot(&rules, not_before, &quiet, market_day);
+        prop_assert!(found >= not_before);
+        prop_assert!(may_send(&rules, found, &quiet));
+        prop_assert!(rules.window_from <= found.time() && found.time() < rules.window_until);
+        prop_assert!((found - not_before).num_days() <= 3 + quiet.len() as i64);
+    }
+
+    #[test]
+    fn at_most_three_nudges_for_a_round(
+        gaps in many(0_u64..40, 1..12),
+    ) {
+        let rules = Rules::standard();
+        let task = weeding(None);
+        let mut known: Option<NudgeTrack> = None;
+        let mut today = task.due;
+        let mut sent = vec![];
+        for gap in gaps {
+            today = today.checked_add_days(Days::new(gap)).unwrap();
+            if next_try(&rules, &task, known.as_ref(), today) == NextTry::On(today) {
+                sent.push(today);
+                known = Some(NudgeTrack {
+                    due: task.due,
+                    tries: known.map_or(1, |track| track.tries + 1),
+                    first_on: known.map_or(today, |track| track.first_on),
+                    last_on: today,
+                });
+            }
+        }
+        prop_assert!(sent.len() <= 3);
+        prop_assert_eq!(sent.first().copied(), known.map(|track| track.first_on));
+        for (first, next) in sent.iter().zip(sent.iter().skip(1)) {
+            // A late second try must not be followed at once by the third.
+            prop_assert!((*next - *first).num_days() >= 7, "{sent:?}");
+        }
+    }
+}

@@ -1,0 +1,5 @@
+//! Who there is, their land, and how the trees on it stand.
+
+pub mod block;
+pub mod directory;
+pub mod stand;

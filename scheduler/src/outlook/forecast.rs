@@ -1,0 +1,273 @@
+//! When a stand will likely be ready for opening: always a range, never one date alone.
+//!
+//! Growth is followed on the scale of [`crate::outlook::growth`] on which it runs evenly. Three things are
+//! not known for sure, and all of them are in the range: the girth of the whole stand, of which
+//! only a sample was measured; the rate of growth, first as the handbook has it, then as the
+//! stand's own censuses tell, and never quite the same from year to year; and how single trees
+//! spread about the mean. The range is meant to hold four times out of five.
+//!
+//! Deliberately absent: droughts, wind and neglect to come; whether a stand may be opened now
+//! ([`crate::outlook::readiness::readiness`]).
+
+mod aim;
+#[cfg(test)]
+mod backtest;
+mod path;
+mod sample;
+#[cfg(test)]
+mod tests;
+
+use alloc::vec::Vec;
+
+use chrono::NaiveDate;
+
+use crate::{
+    handbook::calendar::Calendar,
+    land::block::{BlockState, Cohort},
+    outlook::{
+        growth::{LIMITS_CM, Seen, standard},
+        readiness::in_season,
+    },
+    sums::{chance, days, rounding},
+};
+use aim::{Aim, Part};
+use path::Path;
+
+pub use sample::{Sample, sample};
+
+const DAYS_A_YEAR: f64 = 365.25;
+/// Nobody looks ahead further than this, in years after the last census.
+const HORIZON_YEARS: f64 = 20.0;
+const HORIZON_MONTHS: u32 = 240;
+/// What the range leaves out on each side.
+const TAIL: f64 = 0.1;
+/// Halvings of the horizon: down to less than an hour.
+const HALVINGS: u32 = 24;
+/// Three guesses of the limit of growth stand for all, with the weights of Swanson's rule for the
+/// 10th, 50th and 90th hundredth of a distribution (from memory).
+const LIMITS: [(f64, f64); 3] = [
+    (LIMITS_CM.low, 0.3),
+    (LIMITS_CM.likely, 0.4),
+    (LIMITS_CM.high, 0.3),
+];
+
+/// A span of days that holds the right one four times out of five.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Range {
+    /// Not likely before this day.
+    pub earliest: NaiveDate,
+    /// As likely before as after this day.
+    pub likely: NaiveDate,
+    /// Not likely after this day.
+    pub latest: NaiveDate,
+}
+
+/// When a stand will likely be ready.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Forecast {
+    /// All its trees together.
+    pub block: Range,
+    /// The trees of each planting for themselves, oldest first.
+    pub cohorts: Vec<CohortRange>,
+    /// The census that it rests on most.
+    pub census_on: NaiveDate,
+    /// Trees measured in it.
+    pub of: u32,
+}
+
+/// When the trees of one planting will likely be ready.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct CohortRange {
+    /// When they were planted.
+    pub planted_on: NaiveDate,
+    /// How many live.
+    pub trees: u32,
+    /// When; none when it is too far ahead.
+    pub range: Option<Range>,
+}
+
+/// Looks ahead to the day on which the handbook's share of the trees reaches the girth, moved
+/// into its months of opening. `peers` are the girths of other stands of the place.
+///
+/// None before the second year, and without a census that tells how thick the trees are.
+#[must_use]
+pub fn opening(state: &BlockState, calendar: &Calendar, peers: &[Seen]) -> Option<Forecast> {
+    let outlook = Outlook::new(state, calendar, peers)?;
+    let cohorts = outlook.cohorts.iter().map(|cohort| CohortRange {
+        planted_on: cohort.planted_on,
+        trees: cohort.alive(),
+        range: outlook.range(calendar, cohort.planted_on, &[outlook.part(cohort)]),
+    });
+    Some(Forecast {
+        block: outlook.range(calendar, state.planted_on()?, &outlook.parts())?,
+        cohorts: cohorts.collect(),
+        census_on: outlook.last.on,
+        of: outlook.last.of,
+    })
+}
+
+/// The likely day of [`opening`] alone, and the day of the census behind it. For reckoning with,
+/// never to be told: that needs the range.
+#[must_use]
+pub fn likely(state: &BlockState, calendar: &Calendar) -> Option<(NaiveDate, NaiveDate)> {
+    let outlook = Outlook::new(state, calendar, &[])?;
+    let aims = outlook.aims(calendar, &outlook.parts());
+    let day = outlook.day(calendar, state.planted_on()?, &aims, 0.5)?;
+    Some((day, outlook.last.on))
+}
+
+/// The last mean girth of a stand and its age, for the standard of its place.
+#[must_use]
+pub fn seen(state: &BlockState, calendar: &Calendar) -> Option<Seen> {
+    let planted_on = state.planted_on()?;
+    let sample = sample::all(state, &calendar.opening, planted_on).pop()?;
+    Some(Seen {
+        age_years: years(planted_on, sample.on)?,
+        girth_cm: sample.mean_cm,
+    })
+}
+
+/// How many months the stand was ahead of what was to be expected of it (negative: behind) at its
+/// last census.
+#[must_use]
+pub fn months_ahead(state: &BlockState, calendar: &Calendar, peers: &[Seen]) -> Option<f64> {
+    let Seen {
+        age_years,
+        girth_cm,
+    } = seen(state, calendar)?;
+    let clone_name = state
+        .cohorts
+        .iter()
+        .find_map(|one| one.clone_name.as_deref());
+    let curve = standard(&calendar.growth, clone_name, peers, LIMITS_CM.likely)?;
+    curve.months_ahead(girth_cm, age_years)
+}
+
+/// All that is known of a stand, ready to be looked ahead with.
+struct Outlook<'a> {
+    /// Those with living trees.
+    cohorts: Vec<&'a Cohort>,
+    /// The day of planting of the middle tree.
+    planted_on: NaiveDate,
+    /// Where the stand is on its way, for each limit of growth that its girth allows.
+    paths: Vec<(f64, Path)>,
+    last: Sample,
+}
+
+impl<'a> Outlook<'a> {
+    fn new(state: &'a BlockState, calendar: &Calendar, peers: &[Seen]) -> Option<Self> {
+        let cohorts: Vec<&Cohort> = state.cohorts.iter().filter(|one| one.alive() > 0).collect();
+        let planted_on = middle_planting(&cohorts)?;
+        let samples = sample::all(state, &calendar.opening, planted_on);
+        let last = samples.last().copied()?;
+        let clone_name = cohorts.iter().find_map(|one| one.clone_name.as_deref());
+        let paths = LIMITS.iter().filter_map(|(limit_cm, weight)| {
+            let curve = standard(&calendar.growth, clone_name, peers, *limit_cm)?;
+            let start = Path::start(&curve);
+            let path = samples.iter().try_fold(start, |path, sample| {
+                path.seen(years(planted_on, sample.on)?, sample)
+            })?;
+            Some((*weight, path))
+        });
+        let paths: Vec<(f64, Path)> = paths.collect();
+        (!paths.is_empty()).then_some(Self {
+            cohorts,
+            planted_on,
+            paths,
+            last,
+        })
+    }
+
+    fn part(&self, cohort: &Cohort) -> Part {
+        Part {
+            trees: f64::from(cohort.alive()),
+            older_years: years(cohort.planted_on, self.planted_on).unwrap_or(0.0),
+        }
+    }
+
+    fn parts(&self) -> Vec<Part> {
+        self.cohorts.iter().map(|one| self.part(one)).collect()
+    }
+
+    /// What these trees must reach on each path; none where they never do.
+    fn aims(&self, calendar: &Calendar, parts: &[Part]) -> Vec<Option<Aim>> {
+        let aim = |path: &Path| Aim::new(path.way(), parts, &calendar.opening, &self.last);
+        self.paths.iter().map(|(_, path)| aim(path)).collect()
+    }
+
+    /// How likely these aims are reached so many years after the last census.
+    fn chance(&self, aims: &[Option<Aim>], years: f64) -> f64 {
+        let mut weights = 0.0;
+        let mut sum = 0.0;
+        for ((weight, path), aim) in self.paths.iter().zip(aims) {
+            weights += weight;
+            if let Some(aim) = aim {
+                sum += weight * path.chance(aim, years);
+            }
+        }
+        sum / weights
+    }
+
+    fn range(&self, calendar: &Calendar, planted_on: NaiveDate, parts: &[Part]) -> Option<Range> {
+        let aims = self.aims(calendar, parts);
+        let day = |share| self.day(calendar, planted_on, &aims, share);
+        let horizon = || days::months_after(self.last.on, HORIZON_MONTHS);
+        Some(Range {
+            earliest: day(TAIL)?,
+            likely: day(0.5)?,
+            latest: day(1.0 - TAIL).or_else(horizon)?,
+        })
+    }
+
+    /// The day by which the stand is ready with this chance, as the handbook lets stands be opened.
+    fn day(
+        &self,
+        calendar: &Calendar,
+        planted_on: NaiveDate,
+        aims: &[Option<Aim>],
+        share: f64,
+    ) -> Option<NaiveDate> {
+        let rule = &calendar.opening;
+        let not_before = days::months_after(planted_on, rule.minimum_months)?.max(self.last.on);
+        let days = rounding::floor(self.years_until(aims, share)? * DAYS_A_YEAR)?;
+        in_season(
+            days::after(self.last.on, days)?.max(not_before),
+            &rule.months,
+        )
+    }
+
+    /// Years after the last census at which the chance has grown to this share. None when it
+    /// does not within the horizon.
+    fn years_until(&self, aims: &[Option<Aim>], share: f64) -> Option<f64> {
+        let (mut low, mut high) = (0.0, HORIZON_YEARS);
+        if self.chance(aims, high) < share {
+            return None;
+        }
+        for _ in 0..HALVINGS {
+            let middle = f64::midpoint(low, high);
+            if self.chance(aims, middle) < share {
+                low = middle;
+            } else {
+                high = middle;
+            }
+        }
+        Some(high)
+    }
+}
+
+/// The day of planting of all living trees together, weighted by their number.
+fn middle_planting(cohorts: &[&Cohort]) -> Option<NaiveDate> {
+    let first = cohorts.iter().map(|cohort| cohort.planted_on).min()?;
+    let (mut trees, mut days) = (0.0, 0.0);
+    for cohort in cohorts {
+        let alive = f64::from(cohort.alive());
+        trees += alive;
+        days += alive * years(first, cohort.planted_on)? * DAYS_A_YEAR;
+    }
+    days::after(first, rounding::floor(days / trees)?)
+}
+
+fn years(from: NaiveDate, to: NaiveDate) -> Option<f64> {
+    let days = i32::try_from(to.signed_duration_since(from).num_days()).ok()?;
+    Some(f64::from(days) / DAYS_A_YEAR)
+}

@@ -1,0 +1,245 @@
+//! Forecasts of single stands.
+
+use std::{string::ToString, vec::Vec};
+
+use chrono::NaiveDate;
+
+use super::{DAYS_A_YEAR, Forecast, Outlook, months_ahead, opening, sample::mean_for_share, years};
+use crate::{
+    handbook::calendar::{Calendar, profiles},
+    land::block::{BlockState, Census, Cohort},
+    outlook::growth::{Seen, fit},
+    sums::chance::quantile,
+    words::event::Source,
+};
+
+fn day(text: &str) -> NaiveDate {
+    text.parse().unwrap()
+}
+
+fn fao() -> Calendar {
+    Calendar::parse(profiles::FAO).unwrap()
+}
+
+fn cohort(planted_on: &str, planted: u32, backfill: bool) -> Cohort {
+    Cohort {
+        planted_on: day(planted_on),
+        clone_name: None,
+        planted,
+        dead: 0,
+        backfill,
+    }
+}
+
+fn census(on: &str, values_cm: Vec<f64>, reached: Option<(u32, u32)>) -> Census {
+    Census {
+        on: day(on),
+        values_cm,
+        reached,
+        source: Source::OwnText,
+    }
+}
+
+fn state(on: &str, values_cm: Vec<f64>, reached: Option<(u32, u32)>) -> BlockState {
+    BlockState {
+        cohorts: Vec::from([cohort("2024-01-01", 500, false)]),
+        girths: Vec::from([census(on, values_cm, reached)]),
+        ..BlockState::default()
+    }
+}
+
+/// Thirty girths with this mean and a spread of 18 %, at even shares of the distribution.
+fn thirty(mean_cm: f64) -> Vec<f64> {
+    (0..30)
+        .map(|n| mean_cm * (1.0 + 0.184 * quantile((f64::from(n) + 0.5) / 30.0).unwrap()))
+        .collect()
+}
+
+fn months(day_in: NaiveDate) -> f64 {
+    (day_in - day("2024-01-01")).num_days() as f64 / DAYS_A_YEAR * 12.0
+}
+
+fn width(forecast: &Forecast) -> i64 {
+    (forecast.block.latest - forecast.block.earliest).num_days()
+}
+
+/// An example worked by a script with another curve: 30 trees of 29.5 cm at 48 months, spread
+/// 18 %; 65 % of the trees at 50 cm in month 100, four times out of five in months 92 to 111.
+#[test]
+fn a_worked_example() {
+    let mut calendar = fao();
+    calendar.opening.share_pct = 65.0;
+    let state = state("2028-01-01", thirty(29.5), None);
+    let found = opening(&state, &calendar, &[]).unwrap();
+    let block = found.block;
+    assert!((months(block.likely) - 100.0).abs() < 3.0, "{found:?}");
+    assert!((months(block.earliest) - 92.0).abs() < 3.0, "{found:?}");
+    assert!((months(block.latest) - 111.0).abs() < 3.0, "{found:?}");
+    assert_eq!(found.of, 30);
+    let outlook = Outlook::new(&state, &calendar, &[]).unwrap();
+    let aims = outlook.aims(&calendar, &outlook.parts());
+    let chance = |day| outlook.chance(&aims, years(outlook.last.on, day).unwrap());
+    assert!((chance(block.earliest) - 0.1).abs() < 0.01);
+    assert!((chance(block.likely) - 0.5).abs() < 0.01);
+    assert!((chance(block.latest) - 0.9).abs() < 0.01);
+}
+
+/// Worked by hand: with a spread of 18 % a mean of 50 cm is half the trees, and 65 % need a mean
+/// of about 53.7 cm.
+#[test]
+fn a_mean_at_the_girth_is_only_half_the_trees() {
+    let near = |found: Option<f64>, expected: f64| {
+        assert!((found.unwrap() - expected).abs() < 0.05, "{found:?}");
+    };
+    near(mean_for_share(50.0, 0.5, 0.18), 50.0);
+    near(mean_for_share(50.0, 0.65, 0.18), 53.7);
+    assert_eq!(mean_for_share(50.0, 1.0, 0.18), None);
+    assert_eq!(mean_for_share(50.0, 0.99, 0.9), None);
+}
+
+#[test]
+fn more_trees_narrow_the_range() {
+    let range = |reached| {
+        let state = state("2030-01-01", Vec::new(), Some(reached));
+        width(&opening(&state, &fao(), &[]).unwrap())
+    };
+    assert!(range((80, 200)) < range((12, 30)));
+}
+
+#[test]
+fn a_second_census_counts_for_more_than_the_handbook() {
+    let mut calendar = fao();
+    calendar.opening.minimum_months = 0;
+    let mut state = state("2027-01-01", thirty(18.0), None);
+    let first = opening(&state, &calendar, &[]).unwrap();
+    state.girths.push(census("2028-01-01", thirty(25.0), None));
+    let second = opening(&state, &calendar, &[]).unwrap();
+    assert!(width(&second) < width(&first), "{first:?} {second:?}");
+    let mut fast = calendar.clone();
+    fast.growth.age_years = 4.0;
+    let apart = |state: &BlockState| {
+        let ours = opening(state, &calendar, &[]).unwrap().block.likely;
+        (opening(state, &fast, &[]).unwrap().block.likely - ours)
+            .num_days()
+            .abs()
+    };
+    let once = BlockState {
+        girths: state.girths[..1].to_vec(),
+        ..state.clone()
+    };
+    assert!(apart(&state) < apart(&once));
+}
+
+#[test]
+fn no_forecast_without_knowledge() {
+    let none = |on, values, reached| opening(&state(on, values, reached), &fao(), &[]);
+    assert_eq!(none("2030-01-01", Vec::new(), None), None);
+    assert_eq!(none("2030-01-01", Vec::new(), Some((0, 30))), None);
+    assert_eq!(none("2030-01-01", Vec::new(), Some((30, 30))), None);
+    assert_eq!(none("2025-06-01", thirty(9.0), None), None, "too young");
+    assert_eq!(none("2030-01-01", Vec::from([f64::NAN]), None), None);
+    assert_eq!(none("2030-01-01", Vec::from([-30.0]), None), None);
+    assert_eq!(none("2030-01-01", Vec::from([1e300]), None), None);
+    assert_eq!(none("2023-01-01", thirty(30.0), None), None);
+    assert_eq!(opening(&BlockState::default(), &fao(), &[]), None);
+    let mut dead = state("2028-01-01", thirty(29.0), None);
+    dead.cohorts[0].dead = 500;
+    assert_eq!(opening(&dead, &fao(), &[]), None);
+}
+
+#[test]
+fn never_before_the_age_or_the_census() {
+    let fast = opening(&state("2027-01-01", thirty(45.0), None), &fao(), &[]).unwrap();
+    assert_eq!(fast.block.earliest, day("2029-01-01"));
+    let thick = opening(&state("2031-01-01", thirty(70.0), None), &fao(), &[]).unwrap();
+    assert_eq!(thick.block.likely, day("2031-01-01"));
+}
+
+/// The Vietnam Rubber Group's procedure of 2004 opens in April and October.
+#[test]
+fn days_lie_in_the_months_of_opening() {
+    let state = state("2028-01-01", thirty(33.0), None);
+    let any = opening(&state, &fao(), &[]).unwrap().block;
+    let mut calendar = fao();
+    calendar.opening.months = [4, 10].to_vec();
+    let snapped = opening(&state, &calendar, &[]).unwrap().block;
+    for (day, free) in [
+        (snapped.earliest, any.earliest),
+        (snapped.likely, any.likely),
+        (snapped.latest, any.latest),
+    ] {
+        let month = day.to_string()[5..7].to_string();
+        assert!(month == "04" || month == "10", "{day}");
+        assert!(day >= free && (day - free).num_days() < 183, "{day} {free}");
+    }
+}
+
+/// Trees of a later planting come later, and the block between: not before its older trees, not
+/// after its younger ones.
+#[test]
+fn each_planting_has_a_range_of_its_own() {
+    let mut state = state("2028-01-01", thirty(33.0), None);
+    let alone = opening(&state, &fao(), &[]).unwrap();
+    assert_eq!(alone.cohorts.len(), 1);
+    assert_eq!(alone.cohorts[0].range, Some(alone.block));
+    state.cohorts = Vec::from([
+        cohort("2024-01-01", 300, false),
+        cohort("2025-06-01", 200, false),
+    ]);
+    let both = opening(&state, &fao(), &[]).unwrap();
+    let likely: Vec<NaiveDate> = both
+        .cohorts
+        .iter()
+        .map(|cohort| cohort.range.unwrap().likely)
+        .collect();
+    let apart = (likely[1] - likely[0]).num_days();
+    assert!((450..=580).contains(&apart), "516 days apart: {apart}");
+    assert!(likely[0] < both.block.likely && both.block.likely < likely[1]);
+    assert_eq!(both.cohorts[1].trees, 200);
+}
+
+#[test]
+fn a_few_backfills_hardly_matter() {
+    let alone = state("2028-01-01", thirty(33.0), None);
+    let mut filled = alone.clone();
+    filled.cohorts.push(cohort("2025-01-01", 10, true));
+    let likely = |state| opening(state, &fao(), &[]).unwrap().block.likely;
+    let apart = (likely(&filled) - likely(&alone)).num_days();
+    assert!(apart.abs() <= 31, "{apart}");
+}
+
+/// A worked example: 29.5 cm at 48 months, where a made-up standard has 24, 33, 41 and 48 cm at 3
+/// to 6 years, is "about 4 months behind": by a straight line between two ages it is 4.7. Here the
+/// curve that fits the standard best is the handbook's.
+#[test]
+fn months_behind_the_standard() {
+    let illustrated = [(3.0, 24.0), (4.0, 33.0), (5.0, 41.0), (6.0, 48.0)];
+    let seen = illustrated.map(|(age_years, girth_cm)| Seen {
+        age_years,
+        girth_cm,
+    });
+    let standard = fit(&seen, 90.0, None).unwrap().curve;
+    let ahead = standard.months_ahead(29.5, 4.0).unwrap();
+    assert!((-6.0..=-4.0).contains(&ahead), "{ahead}");
+    let state = state("2028-01-01", thirty(36.3), None);
+    let ahead = |peers: &[Seen]| months_ahead(&state, &fao(), peers).unwrap();
+    assert!(ahead(&[]).abs() < 0.2, "36.3 cm at 4 years is the standard");
+    let slow = [Seen {
+        age_years: 5.0,
+        girth_cm: 36.3,
+    }; 8];
+    assert!(ahead(&slow) > 10.0, "ahead of its neighbours by a year");
+    assert_eq!(months_ahead(&BlockState::default(), &fao(), &[]), None);
+}
+
+/// A clone of the fast class is expected earlier than one of the slow class, with the same girths.
+#[test]
+fn the_clone_moves_what_is_expected() {
+    let with = |clone_name: &str| {
+        let mut state = state("2027-01-01", thirty(26.0), None);
+        state.cohorts[0].clone_name = Some(clone_name.to_string());
+        opening(&state, &fao(), &[]).unwrap().block.likely
+    };
+    assert!(with("PB 330") < with("PB 260"));
+    assert!(with("PB 260") < with("GT 1"));
+}

@@ -1,0 +1,6 @@
+//! Sums that know nothing of rubber: days, whole numbers, chances and their intervals.
+
+pub mod chance;
+pub(crate) mod days;
+pub(crate) mod rounding;
+pub mod wilson;

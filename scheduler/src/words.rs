@@ -1,0 +1,9 @@
+//! The words of the field, without rules: who is meant, what happened, which job, which season.
+
+pub mod area;
+pub mod event;
+pub mod id;
+pub mod job;
+pub mod point;
+pub mod rainfall;
+pub mod season;
