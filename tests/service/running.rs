@@ -13,6 +13,7 @@ use reqwest::Client;
 use serde_json::json;
 
 use super::provider::{DEADLINE, Provider};
+use crate::http::client;
 
 /// How long to wait before asking again.
 const AGAIN: Duration = Duration::from_millis(20);
@@ -91,7 +92,21 @@ impl Drop for Running {
 impl Running {
     /// Starts it and waits until it answers.
     pub(super) async fn start(folder: &Path) -> Self {
-        let running = Self::start_up(folder);
+        Self::answering(Self::start_up(folder)).await
+    }
+
+    /// Starts it where the system knows one authority for certificates, and waits until it answers.
+    pub(super) async fn start_trusting(folder: &Path, authority: &str) -> Self {
+        let file = folder.join("authority.pem");
+        fs::write(&file, authority).expect("a file");
+        let mut command = command(folder, &["serve", "budwood.toml"]);
+        command
+            .env("SSL_CERT_FILE", file)
+            .env_remove("SSL_CERT_DIR");
+        Self::answering(Self::spawn(folder, command)).await
+    }
+
+    async fn answering(running: Self) -> Self {
         let health = format!("{}/health", running.url);
         let client = &running.client;
         let answers = async || client.get(&health).send().await.is_ok();
@@ -101,12 +116,16 @@ impl Running {
 
     /// Starts it and waits for nothing.
     pub(super) fn start_up(folder: &Path) -> Self {
+        Self::spawn(folder, command(folder, &["serve", "budwood.toml"]))
+    }
+
+    fn spawn(folder: &Path, mut command: Command) -> Self {
         let config = fs::read_to_string(folder.join("budwood.toml")).expect("a configuration");
         let (_, address) = config.split_once("listen = \"").expect("an address");
         let address = address.split('"').next().expect("an address");
         let log = folder.join("log.txt");
         let file = File::create(&log).expect("a log");
-        let child = command(folder, &["serve", "budwood.toml"])
+        let child = command
             .stdout(Stdio::from(file.try_clone().expect("a second handle")))
             .stderr(Stdio::from(file))
             .spawn()
@@ -115,7 +134,7 @@ impl Running {
             child,
             log,
             url: format!("http://{address}"),
-            client: Client::builder().no_proxy().build().expect("a client"),
+            client: client(),
         }
     }
 

@@ -17,7 +17,6 @@ use std::{
 
 use chrono::NaiveTime;
 use chrono_tz::Tz;
-use rlibphonenumber::Region;
 
 pub use crate::words::secret::Secret;
 use crate::{
@@ -93,8 +92,8 @@ pub struct LineConfig {
     pub name: String,
     /// Our own number or short code; never answered.
     pub own_number: String,
-    /// Where a number without country code is at home.
-    pub country: Region,
+    /// Where a number without country code is at home: two letters as in ISO 3166-1.
+    pub country: String,
     /// The zone of a person without a group.
     pub fallback_zone: Tz,
 }

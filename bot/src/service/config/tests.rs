@@ -50,7 +50,7 @@ fn the_example_is_read() {
         Credentials::Basic { user, password }
             if user == "budwood" && password.reveal() == "open sesame"
     ));
-    assert_eq!(config.line.country, Region::GB);
+    assert_eq!(config.line.country, "GB");
     assert_eq!(config.line.fallback_zone, Tz::Europe__London);
 }
 

@@ -4,11 +4,13 @@ use std::net::SocketAddr;
 
 use chrono::NaiveTime;
 use chrono_tz::Tz;
-use rlibphonenumber::{PHONE_NUMBER_UTIL, Region};
 use serde::Deserialize;
 use url::{Host, Url};
 
-use crate::{service::telemetry, words::limits};
+use crate::{
+    service::telemetry,
+    words::{limits, phone_number},
+};
 
 /// A whole number between two.
 #[derive(Clone, Copy, Deserialize)]
@@ -48,7 +50,7 @@ pub(super) struct OwnNumber(pub(super) String);
 /// A country as in ISO 3166-1, two letters.
 #[derive(Deserialize)]
 #[serde(try_from = "String")]
-pub(super) struct Country(pub(super) Region);
+pub(super) struct Country(pub(super) String);
 
 /// A time zone of the IANA data base.
 #[derive(Deserialize)]
@@ -178,15 +180,12 @@ impl TryFrom<String> for Country {
     type Error = String;
 
     fn try_from(found: String) -> Result<Self, String> {
-        Region::from_code(&found)
-            .ok()
-            .filter(|region| {
-                PHONE_NUMBER_UTIL
-                    .get_supported_regions()
-                    .any(|known| known == *region)
-            })
-            .map(Self)
-            .ok_or_else(|| expected("two letters of a country such as \"ID\"", &found))
+        wrap(
+            phone_number::is_country(&found),
+            "two letters of a country such as \"ID\"",
+            found,
+            |found| Self(found.to_ascii_uppercase()),
+        )
     }
 }
 
