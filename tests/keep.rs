@@ -266,13 +266,13 @@ fn handle(engine: &mut Engine, now: DateTime<Utc>, input: Input) -> budwood::eng
 }
 
 fn claim(engine: &mut Engine, now: DateTime<Utc>) -> Option<String> {
-    let text = handle(engine, now, Input::ClaimNext).send?;
+    let text = handle(engine, now, sim::claim()).send?;
     handle(
         engine,
         now,
         Input::Tried {
             id: text.id,
-            outcome: budwood::words::traffic::SendOutcome::Accepted { gateway_id: None },
+            outcome: budwood::words::traffic::SendOutcome::Accepted { ids: Vec::new() },
         },
     );
     Some(text.to)

@@ -9,7 +9,8 @@ use std::{
 };
 
 use budwood::{
-    engine::Setup,
+    engine::{Input, Setup},
+    play::virtual_clock::HANDSET,
     service::{config::Config, setup},
     store::{Change, Loaded, MemoryStore, Record, Store, StoreError},
     words::{
@@ -21,6 +22,9 @@ use budwood_scheduler::{Event, EventId};
 
 /// The invented valley of the demo.
 pub(crate) const DEMO_ROLL: &[u8] = include_bytes!("../demo-data/roll.csv");
+
+/// The gateway in tests.
+pub(crate) const LINE: &str = HANDSET;
 
 /// Our own number in tests: a text from it is an echo.
 pub(crate) const OWN_NUMBER: &str = "+447700900999";
@@ -37,6 +41,13 @@ pub(crate) fn own_setup() -> Setup {
     setup.own_numbers = vec![OWN_NUMBER.to_owned()];
     setup.country = "GB".to_owned();
     setup
+}
+
+/// The gateway wants its next text.
+pub(crate) fn claim() -> Input {
+    Input::ClaimNext {
+        gateway: LINE.to_owned(),
+    }
 }
 
 /// A configuration of the service with its store here, and nothing sent.

@@ -24,7 +24,7 @@ use budwood::{
     words::{
         limits,
         secret::Secret,
-        traffic::{Outgoing, SendOutcome},
+        traffic::{Outgoing, SendOutcome, Whose},
     },
 };
 use budwood_scheduler::MessageId;
@@ -153,7 +153,7 @@ fn text() -> Outgoing {
 
 fn accepted(gateway_id: &str) -> SendOutcome {
     SendOutcome::Accepted {
-        gateway_id: Some(gateway_id.into()),
+        ids: vec![gateway_id.into()],
     }
 }
 
@@ -246,28 +246,33 @@ async fn each_answer_means_one_thing() {
     let created = r#"{"resourceReference":{"resourceURL":"/a/b-2"}}"#;
     let padding = " ".repeat(limits::ANSWER_BYTES_MAX + 1 - created.len());
     let long: &'static str = format!("{padding}{created}").leak();
-    let table: [(Answer, &str); 17] = [
+    let table: [(Answer, &str); 19] = [
         ((200, vec![], "{}"), "accepted"),
         ((201, vec![], created), "accepted b-2"),
         ((202, vec![], "planted"), "accepted"),
         ((201, vec![("location", "/a/b-3")], long), "accepted b-3"),
         ((201, vec![], long), "accepted"),
-        ((429, vec![("retry-after", "120")], ""), "again after 120 s"),
+        (
+            (429, vec![("retry-after", "120")], ""),
+            "all again after 120 s",
+        ),
         (
             (503, vec![("retry-after", RFC_9110_DATE)], ""),
-            "again after 120 s",
+            "all again after 120 s",
         ),
         (
             (503, vec![("retry-after", "999999999")], ""),
-            "again after 3600 s",
+            "all again after 3600 s",
         ),
-        ((503, vec![("retry-after", "soon")], ""), "again"),
-        ((503, vec![], ""), "again"),
-        ((401, vec![], ""), "again after 300 s"),
-        ((404, vec![], ""), "again after 300 s"),
+        ((503, vec![("retry-after", "soon")], ""), "all again"),
+        ((503, vec![], ""), "all again"),
+        ((408, vec![], ""), "again"),
+        ((425, vec![("retry-after", "120")], ""), "again after 120 s"),
+        ((401, vec![], ""), "all again after 300 s"),
+        ((404, vec![], ""), "all again after 300 s"),
         (
             (302, vec![("location", "/elsewhere")], ""),
-            "again after 300 s",
+            "all again after 300 s",
         ),
         ((400, vec![], "+447700900123 is wrong"), "refused"),
         ((403, vec![], ""), "refused"),
@@ -296,6 +301,7 @@ async fn a_refusal_tells_the_code_of_the_provider_and_not_its_text() {
     assert_eq!(
         gateway(settings(provider.address)).send(&text()).await,
         SendOutcome::Refused {
+            code: Some("SVC0004".into()),
             why: "the provider answered 400 Bad Request (SVC0004)".into()
         }
     );
@@ -322,7 +328,7 @@ async fn no_connection_is_tried_again() {
     let nobody = listener.local_addr().unwrap();
     drop(listener);
     let outcome = gateway(settings(nobody)).send(&text()).await;
-    assert_eq!(brief(&outcome), "again");
+    assert_eq!(brief(&outcome), "all again");
     assert!(!format!("{outcome:?}").contains(&nobody.port().to_string()));
 }
 
@@ -354,15 +360,17 @@ fn an_address_that_cannot_be_extended_is_refused_at_the_start() {
 
 fn brief(outcome: &SendOutcome) -> String {
     match outcome {
-        SendOutcome::Accepted { gateway_id: None } => "accepted".into(),
-        SendOutcome::Accepted {
-            gateway_id: Some(id),
-        } => format!("accepted {id}"),
-        SendOutcome::TryAgain { after: None, .. } => "again".into(),
-        SendOutcome::TryAgain {
-            after: Some(wait), ..
-        } => {
-            format!("again after {} s", wait.as_secs())
+        SendOutcome::Accepted { ids } => match ids.as_slice() {
+            [] => "accepted".into(),
+            ids => format!("accepted {}", ids.join(" ")),
+        },
+        SendOutcome::Wait { whose, after, .. } => {
+            let whose = match whose {
+                Whose::Text => "again",
+                Whose::Gateway => "all again",
+            };
+            let after = after.map(|wait| format!(" after {} s", wait.as_secs()));
+            format!("{whose}{}", after.unwrap_or_default())
         }
         SendOutcome::Refused { .. } => "refused".into(),
         SendOutcome::Unknown { .. } => "unknown".into(),

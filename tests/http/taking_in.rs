@@ -14,7 +14,7 @@ use budwood::{
     },
     words::{
         limits,
-        traffic::{Delivery, Receipt},
+        traffic::{About, Delivery, Receipt},
     },
 };
 use budwood_scheduler::MessageId;
@@ -162,9 +162,10 @@ async fn receipts_are_taken() {
     let answer = send(&service, "/sms/receipts", body.to_string()).await;
     assert_eq!(answer.status(), 204);
     let expected = Receipt {
-        id: Some(MessageId(42)),
-        gateway_id: None,
+        gateway: "line".into(),
+        about: About::Ours(MessageId(42)),
         delivery: Delivery::Delivered,
+        code: Some("DeliveredToTerminal".into()),
     };
     assert_eq!(service.taker.receipts(), [expected]);
     service.stop().await;

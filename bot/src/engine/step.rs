@@ -70,9 +70,10 @@ impl<'a> Step<'a> {
     pub(super) fn input(&mut self, input: Input) {
         match input {
             Input::Text(inbound) => self.text(inbound),
-            Input::Receipt(receipt) => self.receipt(&receipt),
+            Input::Receipt(receipt) => self.receipt(receipt),
             Input::Wake => self.wake(),
-            Input::ClaimNext => self.claim_next(),
+            Input::ClaimNext { gateway } => self.claim_next(&gateway),
+            Input::Link { gateway, link } => self.link(&gateway, &link),
             Input::Tried { id, outcome } => self.tried(id, outcome),
             Input::Roll(entries) => self.roll(*entries),
             Input::Sheet(sheet) => self.sheet(&sheet),
@@ -285,26 +286,25 @@ impl<'a> Step<'a> {
 
     /// Puts a text into the outbox.
     pub(super) fn post(&mut self, to: &str, text: String, purpose: Purpose, hours: i64) {
-        let outbound = Outbound {
-            id: self.world.message_id(),
-            at: self.now,
-            to: to.to_owned(),
-            // Names and values bring along what no keyboard of a phone has.
-            text: sms::plain(&text).into_owned(),
-            purpose,
-            expires_at: self.now + TimeDelta::hours(hours),
-            state: SendState::Ready,
-            tries: 0,
-            try_at: self.now,
-            gateway_id: None,
-        };
+        // Names and values bring along what no keyboard of a phone has.
+        let text = sms::plain(&text).into_owned();
+        let expires_at = self.now + TimeDelta::hours(hours);
+        let id = self.world.message_id();
+        let outbound = Outbound::new(id, self.now, to, text, purpose, expires_at);
         self.put_outbound(outbound);
     }
 
     /// Keeps a text out, new or moved on.
-    pub(super) fn put_outbound(&mut self, outbound: Outbound) {
+    pub(super) fn put_outbound(&mut self, mut outbound: Outbound) {
+        if outbound.state.is_final() {
+            outbound.settled_at.get_or_insert(self.now);
+        }
+        let lane = match outbound.state {
+            SendState::Ready => self.lane(&outbound),
+            _ => String::new(),
+        };
         self.change.outbound.push(outbound.clone());
-        self.world.outbox.put(outbound);
+        self.world.outbox.put(outbound, &lane);
     }
 
     /// Answers a text, unless two machines seem to be talking.

@@ -18,10 +18,11 @@ use chrono::{DateTime, Utc};
 
 use crate::{
     engine::{Engine, Setup},
+    play::virtual_clock::HANDSET,
     service::config::{Config, NudgesConfig},
     store::SledStore,
     wording::Texts,
-    words::limits,
+    words::{limits, ways::Ways},
 };
 
 /// A setup with only what ships, for the demo, the terminal and tests. `secret` makes codes; the
@@ -40,7 +41,7 @@ pub fn built_in(secret: u64) -> anyhow::Result<Setup> {
         country: String::new(),
         zone: chrono_tz::UTC,
         secret,
-        idempotent_gateway: true,
+        ways: Ways::one(HANDSET, true),
     })
 }
 
@@ -60,7 +61,7 @@ pub fn from_config(config: &Config) -> anyhow::Result<Setup> {
         zone: config.line.fallback_zone,
         // Random for each start: a code asked for before a restart is simply asked for again.
         secret: RandomState::new().hash_one(limits::CODE_SALT),
-        idempotent_gateway: true,
+        ways: Ways::one("http", true),
     })
 }
 

@@ -80,7 +80,7 @@ pub async fn serve(
 /// told in the words that the sender gets. For fuzzing, which has no use for a server.
 pub fn items_in(body: &str) -> (Result<Vec<Inbound>, String>, Result<Vec<Receipt>, String>) {
     let texts = notification::texts(body, "http", None);
-    let receipts = notification::receipts(body);
+    let receipts = notification::receipts(body, "http");
     (
         texts.map_err(|problem| problem.to_string()),
         receipts.map_err(|problem| problem.to_string()),
@@ -166,7 +166,7 @@ async fn receipts_taken(
     shared: &Shared,
 ) -> Result<(), Problem> {
     let body = body::read(request, payload, shared).await?;
-    let receipts = notification::receipts(&body)?;
+    let receipts = notification::receipts(&body, &shared.settings.gateway)?;
     all(receipts
         .into_iter()
         .map(|receipt| shared.intake.receipt(receipt)))

@@ -31,6 +31,10 @@ pub const GATEWAY_ID_BYTES_MAX: usize = 255;
 /// Bytes of the code in a provider's refusal. The standard's own have seven.
 pub const REFUSAL_CODE_BYTES_MAX: usize = 16;
 
+/// Bytes of the word with which a receipt tells how far a text came. The standard's own longest has
+/// 32.
+pub const STATUS_BYTES_MAX: usize = 40;
+
 /// Blocks that one wake looks at. Some milliseconds of stepping; more would make texts that come
 /// meanwhile wait.
 pub const WAKE_BLOCKS: usize = 1_024;
@@ -149,6 +153,12 @@ pub const RETRY_FIRST_SECS: i64 = 30;
 
 /// The longest pause before a text is tried again.
 pub const RETRY_MAX_SECS: i64 = 60 * 60;
+
+/// The longest pause of a gateway that takes nothing for now: so often it is tried again.
+pub const GATEWAY_PAUSE_MAX_SECS: i64 = 10 * 60;
+
+/// A gateway that could not be reached for this long is out, and new texts go by the next one.
+pub const GATEWAY_OUT_MINUTES: i64 = 10;
 
 /// Blocks read back for one text: each is a text of its own.
 pub const READ_BACKS_MAX: usize = 3;

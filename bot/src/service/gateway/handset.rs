@@ -44,9 +44,10 @@ impl Handset {
 
     fn send_now(&self, text: &Outgoing) -> SendOutcome {
         self.with(|inner| {
-            let outcome = inner.answers.pop_front().unwrap_or(SendOutcome::Accepted {
-                gateway_id: Some(format!("handset-{}", text.id)),
-            });
+            let accepted = SendOutcome::Accepted {
+                ids: vec![format!("handset-{}", text.id)],
+            };
+            let outcome = inner.answers.pop_front().unwrap_or(accepted);
             if matches!(
                 outcome,
                 SendOutcome::Accepted { .. } | SendOutcome::Unknown { .. }
@@ -87,17 +88,15 @@ mod tests {
             text: format!("text {id}"),
             expires_at: chrono::DateTime::UNIX_EPOCH,
         };
-        handset.answer_next(SendOutcome::Refused { why: "full".into() });
-        assert_eq!(
-            handset.send(&text(1)).await,
-            SendOutcome::Refused { why: "full".into() }
-        );
-        assert_eq!(
-            handset.send(&text(2)).await,
-            SendOutcome::Accepted {
-                gateway_id: Some("handset-2".into())
-            }
-        );
+        let full = SendOutcome::Refused {
+            code: None,
+            why: "full".into(),
+        };
+        handset.answer_next(full.clone());
+        assert_eq!(handset.send(&text(1)).await, full);
+        let ids = vec!["handset-2".to_owned()];
+        let accepted = SendOutcome::Accepted { ids };
+        assert_eq!(handset.send(&text(2)).await, accepted);
         handset.send(&text(3)).await;
         assert_eq!(handset.take(), [text(2), text(3)]);
         assert_eq!(handset.take(), []);

@@ -23,7 +23,7 @@ use crate::{
         limits,
         phone_number::is_for_fiction,
         secret::Secret,
-        traffic::{Outgoing, SendOutcome},
+        traffic::{Outgoing, SendOutcome, Whose},
     },
 };
 
@@ -132,34 +132,33 @@ impl HttpGateway {
         let status = response.status();
         if status.is_success() {
             return SendOutcome::Accepted {
-                gateway_id: gateway_id(response).await,
+                ids: gateway_id(response).await.into_iter().collect(),
             };
         }
         let why = format!("the provider answered {status}");
         match status {
-            StatusCode::TOO_MANY_REQUESTS
-            | StatusCode::SERVICE_UNAVAILABLE
-            | StatusCode::REQUEST_TIMEOUT
-            | StatusCode::TOO_EARLY => SendOutcome::TryAgain {
-                after: self.retry_after(&response),
-                why,
-            },
+            StatusCode::TOO_MANY_REQUESTS | StatusCode::SERVICE_UNAVAILABLE => {
+                wait(Whose::Gateway, self.retry_after(&response), why)
+            }
+            StatusCode::REQUEST_TIMEOUT | StatusCode::TOO_EARLY => {
+                wait(Whose::Text, self.retry_after(&response), why)
+            }
             // The address and the password are the same for every text, so the fault is in our
             // set-up; refusing would throw away texts that are good.
             StatusCode::UNAUTHORIZED
             | StatusCode::NOT_FOUND
             | StatusCode::METHOD_NOT_ALLOWED
-            | StatusCode::PROXY_AUTHENTICATION_REQUIRED => SendOutcome::TryAgain {
-                after: Some(limits::SETUP_RETRY_AFTER),
-                why: format!("{why}; check base_url, sender and the password"),
-            },
-            _ if status.is_redirection() => SendOutcome::TryAgain {
-                after: Some(limits::SETUP_RETRY_AFTER),
-                why: format!("{why}; redirects are not followed, put the new address in base_url"),
-            },
-            _ if status.is_client_error() => SendOutcome::Refused {
-                why: with_code(why, response).await,
-            },
+            | StatusCode::PROXY_AUTHENTICATION_REQUIRED => wait(
+                Whose::Gateway,
+                Some(limits::SETUP_RETRY_AFTER),
+                format!("{why}; check base_url, sender and the password"),
+            ),
+            _ if status.is_redirection() => wait(
+                Whose::Gateway,
+                Some(limits::SETUP_RETRY_AFTER),
+                format!("{why}; redirects are not followed, put the new address in base_url"),
+            ),
+            _ if status.is_client_error() => refused_with_code(why, response).await,
             // A server that failed may have taken the text before.
             _ => SendOutcome::Unknown { why },
         }
@@ -200,10 +199,7 @@ fn outcome_of_error(error: &reqwest::Error) -> SendOutcome {
     if error.is_builder() {
         refused("the request could not be written")
     } else if error.is_connect() {
-        SendOutcome::TryAgain {
-            after: None,
-            why: "no connection to the provider".into(),
-        }
+        wait(Whose::Gateway, None, "no connection to the provider".into())
     } else if error.is_timeout() {
         SendOutcome::Unknown {
             why: "no answer from the provider in time".into(),
@@ -215,16 +211,25 @@ fn outcome_of_error(error: &reqwest::Error) -> SendOutcome {
     }
 }
 
-fn refused(why: &str) -> SendOutcome {
-    SendOutcome::Refused { why: why.into() }
+const fn wait(whose: Whose, after: Option<Duration>, why: String) -> SendOutcome {
+    SendOutcome::Wait { whose, after, why }
 }
 
-async fn with_code(why: String, response: Response) -> String {
+fn refused(why: &str) -> SendOutcome {
+    SendOutcome::Refused {
+        code: None,
+        why: why.into(),
+    }
+}
+
+async fn refused_with_code(why: String, response: Response) -> SendOutcome {
     let body = limited_body(response).await;
-    match body.as_deref().and_then(wire::refusal_code) {
+    let code = body.as_deref().and_then(wire::refusal_code);
+    let why = match &code {
         Some(code) => format!("{why} ({code})"),
         None => why,
-    }
+    };
+    SendOutcome::Refused { code, why }
 }
 
 /// The provider's id: the end of the address of the new resource, from the header or the body.

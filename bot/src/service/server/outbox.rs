@@ -61,7 +61,8 @@ impl Sender {
                 .borrow()
                 .is_some_and(|at| at <= self.clock.now());
             let claimed = if due {
-                self.handle.submit(Input::ClaimNext).await
+                let gateway = self.gateway.name().to_owned();
+                self.handle.submit(Input::ClaimNext { gateway }).await
             } else {
                 Ok(<_>::default())
             };
@@ -110,8 +111,8 @@ impl Sender {
     }
 
     fn report(&self, id: u64, outcome: &SendOutcome) {
-        let (SendOutcome::TryAgain { why, .. }
-        | SendOutcome::Refused { why }
+        let (SendOutcome::Wait { why, .. }
+        | SendOutcome::Refused { why, .. }
         | SendOutcome::Unknown { why }) = outcome
         else {
             return;
