@@ -13,7 +13,7 @@ use budwood::{
             guard::{ClockGuard, Doubt},
         },
         config::StoreConfig,
-        gateway::Intake,
+        port::Intake,
         server::{self, Room},
     },
 };

@@ -16,8 +16,9 @@ use std::{
 use budwood::{
     service::{
         clock::{Clock, FixedClock},
-        gateway::{Health, Intake, IntakeFuture, Refused},
-        web::{self, Auth, WebSettings},
+        door::{Auth, Door},
+        port::{Arrival, Health, Intake, IntakeFuture, Refused},
+        web::{self, WebSettings},
     },
     words::{
         secret::Secret,
@@ -92,7 +93,7 @@ impl Taker {
         self.receipts.lock().unwrap().clone()
     }
 
-    fn take<T>(&self, items: &Mutex<Vec<T>>, item: T) -> IntakeFuture {
+    fn keep<T>(&self, items: &Mutex<Vec<T>>, item: T) -> IntakeFuture {
         if let Some(refused) = *self.refuses.lock().unwrap() {
             return Box::pin(async move { Err(refused) });
         }
@@ -110,12 +111,11 @@ impl Taker {
 }
 
 impl Intake for Taker {
-    fn text(&self, inbound: Inbound) -> IntakeFuture {
-        self.take(&self.texts, inbound)
-    }
-
-    fn receipt(&self, receipt: Receipt) -> IntakeFuture {
-        self.take(&self.receipts, receipt)
+    fn take(&self, arrival: Arrival) -> IntakeFuture {
+        match arrival {
+            Arrival::Text(inbound) => self.keep(&self.texts, inbound),
+            Arrival::Receipt(receipt) => self.keep(&self.receipts, receipt),
+        }
     }
 
     fn health(&self) -> Health {
@@ -144,8 +144,10 @@ impl Service {
         let listener = TcpListener::bind("127.0.0.1:0").unwrap();
         let address = listener.local_addr().unwrap();
         let settings = WebSettings {
-            gateway: "line".into(),
-            auth,
+            doors: vec![Door {
+                gateway: "line".into(),
+                auth,
+            }],
             workers: 1,
             clock: Clock::Fixed(FixedClock::at(at(now))),
         };

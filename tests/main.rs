@@ -7,6 +7,7 @@ mod sim;
 mod clock;
 mod conversation;
 mod demo;
+mod folder;
 mod format;
 mod http;
 mod inbox;

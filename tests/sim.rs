@@ -59,10 +59,11 @@ pub(crate) fn config(store: &Path) -> Config {
         [web]
         listen = "127.0.0.1:8470"
         workers = 1
-        [inbound]
+        [[gateway]]
+        name = "line"
+        kind = "oneapi"
+        [gateway.in]
         auth = "bearer"
-        [outbound]
-        kind = "none"
         [line]
         name = "valley"
         own_number = "12345"
@@ -70,8 +71,7 @@ pub(crate) fn config(store: &Path) -> Config {
         fallback_zone = "Asia/Jakarta"
         "#
     );
-    let secret = |_: &str| Some("not-a-real-secret-not-a-real-secret".to_owned());
-    Config::parse(&text, Path::new(""), &secret).expect("a sound configuration")
+    Config::parse(&text, Path::new("")).expect("a sound configuration")
 }
 
 /// A store in memory that is still there when its engine is gone, as a disk is.

@@ -16,10 +16,8 @@ use actix_web::{
 use budwood::{
     service::{
         clock::{Clock, FixedClock},
-        gateway::{
-            Gateway,
-            http::{Credentials, HttpGateway, HttpSettings},
-        },
+        gateway::oneapi::{Credentials, OneApi, OneApiSettings},
+        port::{Abilities, Gateway},
     },
     words::{
         limits,
@@ -120,22 +118,27 @@ async fn answer(request: HttpRequest, body: Bytes, log: Data<Log>) -> HttpRespon
     response.body(body)
 }
 
-fn settings(address: SocketAddr) -> HttpSettings {
-    HttpSettings {
+fn settings(address: SocketAddr) -> OneApiSettings {
+    OneApiSettings {
+        name: "line".into(),
         base_url: format!("http://{address}/smsmessaging/v1").parse().unwrap(),
         sender: "+447700900000".into(),
-        notify_url: Some("https://budwood.example/sms/receipts".parse().unwrap()),
+        notify_url: Some("https://budwood.example/sms/receipts/line".parse().unwrap()),
         credentials: Credentials::Basic {
             user: RFC_7617.0.into(),
             password: Secret::new(RFC_7617.1),
         },
         timeout: Duration::from_secs(30),
-        allow_demo_numbers: true,
+        abilities: Abilities {
+            sends: true,
+            idempotent: true,
+            demo_numbers: true,
+        },
     }
 }
 
-fn gateway(settings: HttpSettings) -> HttpGateway {
-    HttpGateway::new(
+fn gateway(settings: OneApiSettings) -> OneApi {
+    OneApi::new(
         settings,
         Clock::Fixed(FixedClock::at(at(TWO_MINUTES_BEFORE))),
     )
@@ -190,7 +193,7 @@ async fn a_text_is_posted_as_the_interface_says() {
                 "senderAddress": "tel:+447700900000",
                 "outboundSMSTextMessage": {"message": text().text},
                 "receiptRequest": {
-                    "notifyURL": "https://budwood.example/sms/receipts",
+                    "notifyURL": "https://budwood.example/sms/receipts/line",
                     "callbackData": "42",
                 },
             }}),
@@ -216,13 +219,12 @@ async fn the_same_text_again_has_the_same_correlator() {
         .collect();
     assert_eq!(correlators[0], correlators[1]);
     assert_ne!(correlators[0], correlators[2]);
-    assert!(gateway.is_idempotent());
 }
 
 #[tokio::test]
 async fn a_token_is_sent_and_receipts_are_asked_for_only_if_wanted() {
     let provider = Provider::start();
-    let gateway = gateway(HttpSettings {
+    let gateway = gateway(OneApiSettings {
         notify_url: None,
         credentials: Credentials::Bearer {
             token: Secret::new(RFC_6750.0),
@@ -309,7 +311,7 @@ async fn a_refusal_tells_the_code_of_the_provider_and_not_its_text() {
 
 #[tokio::test]
 async fn no_answer_in_time_is_unknown() {
-    let gateway = gateway(HttpSettings {
+    let gateway = gateway(OneApiSettings {
         timeout: Duration::from_millis(200),
         ..settings(reads_and_is_silent())
     });
@@ -332,30 +334,13 @@ async fn no_connection_is_tried_again() {
     assert!(!format!("{outcome:?}").contains(&nobody.port().to_string()));
 }
 
-#[tokio::test]
-async fn a_number_kept_for_fiction_stays_at_home() {
-    let provider = Provider::start();
-    let gateway = gateway(HttpSettings {
-        allow_demo_numbers: false,
-        ..settings(provider.address)
-    });
-    assert_eq!(brief(&gateway.send(&text()).await), "refused");
-    assert!(provider.seen().is_empty());
-    // Ofcom keeps this London number for drama too, but it is not one of the demo.
-    let real = Outgoing {
-        to: "+442079460123".into(),
-        ..text()
-    };
-    assert_eq!(brief(&gateway.send(&real).await), "accepted");
-}
-
 #[test]
 fn an_address_that_cannot_be_extended_is_refused_at_the_start() {
-    let settings = HttpSettings {
+    let settings = OneApiSettings {
         base_url: "mailto:someone@sms.example".parse().unwrap(),
         ..settings(([127, 0, 0, 1], 9).into())
     };
-    assert!(HttpGateway::new(settings, Clock::System).is_err());
+    assert!(OneApi::new(settings, Clock::System).is_err());
 }
 
 fn brief(outcome: &SendOutcome) -> String {

@@ -79,8 +79,12 @@ fn open<'a>(kind: &str, key: &[u8], value: &'a [u8]) -> Result<(u32, &'a str), S
         serde_json::from_slice(value).map_err(|error| fault(format!("not a record: {error}")))?;
     let newest = version_of(kind);
     if !(1..=newest).contains(&envelope.v) || envelope.kind != kind {
+        let known = match newest {
+            1 => "1".to_owned(),
+            newest => format!("1 to {newest}"),
+        };
         return Err(fault(format!(
-            "expected {kind} of version {newest} or before, found {} of version {}",
+            "expected {kind} of version {known}, found {} of version {}",
             envelope.kind, envelope.v
         )));
     }

@@ -28,6 +28,12 @@ pub const ADDRESS_CHARS_MAX: usize = 64;
 /// Bytes of an id that a gateway gives. It becomes part of a key in the store.
 pub const GATEWAY_ID_BYTES_MAX: usize = 255;
 
+/// Bytes of a gateway's name. It is in every record of a text, in a path and in variables.
+pub const GATEWAY_NAME_BYTES_MAX: usize = 16;
+
+/// Gateways of one service: a line for each network of a country, and some to spare.
+pub const GATEWAYS_MAX: usize = 32;
+
 /// Bytes of the code in a provider's refusal. The standard's own have seven.
 pub const REFUSAL_CODE_BYTES_MAX: usize = 16;
 

@@ -7,8 +7,10 @@ use std::{
     sync::{Mutex, PoisonError},
 };
 
-use super::{Gateway, SendFuture};
-use crate::words::traffic::{Outgoing, SendOutcome};
+use crate::{
+    service::port::{Abilities, Gateway, SendFuture},
+    words::traffic::{Outgoing, SendOutcome},
+};
 
 /// A phone in memory.
 #[derive(Debug, Default)]
@@ -60,16 +62,20 @@ impl Handset {
 }
 
 impl Gateway for Handset {
-    fn send<'a>(&'a self, text: &'a Outgoing) -> SendFuture<'a> {
-        Box::pin(async move { self.send_now(text) })
-    }
-
-    fn is_idempotent(&self) -> bool {
-        false
-    }
-
     fn name(&self) -> &str {
         "handset"
+    }
+
+    fn abilities(&self) -> Abilities {
+        Abilities {
+            sends: true,
+            idempotent: false,
+            demo_numbers: true,
+        }
+    }
+
+    fn send<'a>(&'a self, text: &'a Outgoing) -> SendFuture<'a> {
+        Box::pin(async move { self.send_now(text) })
     }
 }
 

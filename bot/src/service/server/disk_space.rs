@@ -12,7 +12,7 @@ use tracing::{info, warn};
 use super::handle::Job;
 use crate::{
     engine::Input,
-    service::{config::StoreConfig, gateway::Refused},
+    service::{config::StoreConfig, port::Refused},
 };
 
 /// While there is too little room it is looked at this often.

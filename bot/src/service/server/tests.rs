@@ -17,7 +17,7 @@ use crate::{
     service::{
         clock::{Clock, FixedClock},
         config::StoreConfig,
-        gateway::{Intake, Refused},
+        port::{Arrival, Intake, Refused},
         setup,
     },
     store::{Change, Loaded, MemoryStore, Record, Store, StoreError},
@@ -138,7 +138,10 @@ async fn short_of_room_only_what_has_begun_is_ended() {
     let claim = Input::ClaimNext {
         gateway: "http".into(),
     };
-    assert_eq!(handle.receipt(receipt).await, Err(Refused::Unhealthy));
+    assert_eq!(
+        handle.take(Arrival::Receipt(receipt)).await,
+        Err(Refused::Unhealthy)
+    );
     assert!(handle.submit(claim).await.is_err());
     let tried = Input::Tried {
         id: budwood_scheduler::MessageId(1),

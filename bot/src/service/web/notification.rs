@@ -14,7 +14,7 @@ use serde::{Deserialize, de::DeserializeOwned};
 use self::items::Items;
 use super::problem::Problem;
 use crate::{
-    service::gateway::http::wire,
+    service::gateway::oneapi::wire,
     words::{
         limits,
         traffic::{About, Delivery, Inbound, Receipt},

@@ -1,10 +1,11 @@
-//! Sends texts to a provider that speaks the open HTTP interface for text messages.
+//! A provider that speaks the open HTTP interface for text messages.
 //!
 //! That is the GSMA OneAPI, also published as the OMA RESTful Network API for Short Messaging:
 //! one POST for each text, JSON both ways. What comes in by the same interface is read in the
 //! `web` module. Deliberately absent: trying again, counting, and waiting for receipts, which are
 //! the outbox's; and every log line, because what this file handles are numbers and texts.
 
+mod plan;
 pub(crate) mod wire;
 
 use std::time::Duration;
@@ -16,12 +17,14 @@ use reqwest::{
 };
 use url::Url;
 
-use super::{Gateway, SendFuture};
+pub(crate) use self::plan::read;
 use crate::{
-    service::clock::Clock,
+    service::{
+        clock::Clock,
+        port::{Abilities, Gateway, SendFuture},
+    },
     words::{
         limits,
-        phone_number::is_for_fiction,
         secret::Secret,
         traffic::{Outgoing, SendOutcome, Whose},
     },
@@ -29,7 +32,9 @@ use crate::{
 
 /// Where and how to send.
 #[derive(Clone, Debug)]
-pub struct HttpSettings {
+pub struct OneApiSettings {
+    /// The gateway's name.
+    pub name: String,
     /// The address of the provider's interface; `outbound/…/requests` comes after it.
     pub base_url: Url,
     /// The number or name that texts come from.
@@ -40,8 +45,8 @@ pub struct HttpSettings {
     pub credentials: Credentials,
     /// How long one try may take.
     pub timeout: Duration,
-    /// Whether numbers that are kept for fiction are sent; only for a stand-in on this computer.
-    pub allow_demo_numbers: bool,
+    /// What it can do; a provider may or may not look at the correlator.
+    pub abilities: Abilities,
 }
 
 /// How we prove who we are.
@@ -63,16 +68,16 @@ pub enum Credentials {
 
 /// A provider.
 #[derive(Debug)]
-pub struct HttpGateway {
+pub struct OneApi {
     client: Client,
     requests_url: Url,
-    settings: HttpSettings,
+    settings: OneApiSettings,
     clock: Clock,
 }
 
 /// The gateway could not be set up.
 #[derive(Debug, thiserror::Error)]
-pub enum HttpGatewayError {
+pub enum OneApiError {
     /// The address cannot have anything after it, such as `mailto:x`.
     #[error("base_url cannot be the start of an address")]
     BaseUrl,
@@ -81,13 +86,13 @@ pub enum HttpGatewayError {
     Client(#[source] reqwest::Error),
 }
 
-impl HttpGateway {
+impl OneApi {
     /// Sets up the gateway. Nothing is sent yet.
     ///
     /// # Errors
     ///
     /// When the address cannot be extended or the system's certificates cannot be read.
-    pub fn new(settings: HttpSettings, clock: Clock) -> Result<Self, HttpGatewayError> {
+    pub fn new(settings: OneApiSettings, clock: Clock) -> Result<Self, OneApiError> {
         // The environment's proxies are left out: the file alone says where texts go. A redirect
         // would carry numbers and the password to an address that nobody chose.
         let client = Client::builder()
@@ -96,19 +101,16 @@ impl HttpGateway {
             .connect_timeout(limits::CONNECT_TIMEOUT.min(settings.timeout))
             .timeout(settings.timeout)
             .build()
-            .map_err(HttpGatewayError::Client)?;
+            .map_err(OneApiError::Client)?;
         Ok(Self {
             client,
-            requests_url: wire::requests_url(&settings).ok_or(HttpGatewayError::BaseUrl)?,
+            requests_url: wire::requests_url(&settings).ok_or(OneApiError::BaseUrl)?,
             settings,
             clock,
         })
     }
 
     async fn send_once(&self, text: &Outgoing) -> SendOutcome {
-        if !self.settings.allow_demo_numbers && is_for_fiction(&text.to) {
-            return refused("the number is kept for fiction and is never sent to a provider");
-        }
         match self.request(text).send().await {
             Ok(response) => self.outcome_of(response).await,
             Err(error) => outcome_of_error(&error),
@@ -179,18 +181,17 @@ impl HttpGateway {
     }
 }
 
-impl Gateway for HttpGateway {
+impl Gateway for OneApi {
+    fn name(&self) -> &str {
+        &self.settings.name
+    }
+
+    fn abilities(&self) -> Abilities {
+        self.settings.abilities
+    }
+
     fn send<'a>(&'a self, text: &'a Outgoing) -> SendFuture<'a> {
         Box::pin(self.send_once(text))
-    }
-
-    /// The correlator makes a second request the same message.
-    fn is_idempotent(&self) -> bool {
-        true
-    }
-
-    fn name(&self) -> &str {
-        "http"
     }
 }
 
