@@ -120,10 +120,14 @@ async fn answer(request: HttpRequest, body: Bytes, log: Data<Log>) -> HttpRespon
 
 fn settings(address: SocketAddr) -> OneApiSettings {
     OneApiSettings {
-        name: "line".into(),
+        name: "provider".into(),
         base_url: format!("http://{address}/smsmessaging/v1").parse().unwrap(),
         sender: "+447700900000".into(),
-        notify_url: Some("https://budwood.example/sms/receipts/line".parse().unwrap()),
+        notify_url: Some(
+            "https://budwood.example/sms/receipts/provider"
+                .parse()
+                .unwrap(),
+        ),
         credentials: Credentials::Basic {
             user: RFC_7617.0.into(),
             password: Secret::new(RFC_7617.1),
@@ -193,7 +197,7 @@ async fn a_text_is_posted_as_the_interface_says() {
                 "senderAddress": "tel:+447700900000",
                 "outboundSMSTextMessage": {"message": text().text},
                 "receiptRequest": {
-                    "notifyURL": "https://budwood.example/sms/receipts/line",
+                    "notifyURL": "https://budwood.example/sms/receipts/provider",
                     "callbackData": "42",
                 },
             }}),

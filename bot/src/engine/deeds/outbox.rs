@@ -10,9 +10,12 @@ use std::time::Duration;
 use budwood_scheduler::{MessageId, jobs::nudge};
 use chrono::{DateTime, TimeDelta, Utc};
 
-use super::due_index::tasks_of;
 use crate::{
-    engine::step::{Step, instant, zone},
+    engine::{
+        local_time::{instant, zone},
+        outcome::Outcome,
+        step::Step,
+    },
     store::Hold,
     words::{
         limits,
@@ -47,18 +50,6 @@ impl Step<'_> {
         self.world.outbox.put(ready, &lane);
     }
 
-    /// The gateway that a text waits for; no name when there is none.
-    pub(crate) fn lane(&self, outbound: &Outbound) -> String {
-        if let (Some(gateway), Some(_)) = (&outbound.gateway, outbound.sent_at) {
-            return gateway.clone();
-        }
-        let talk = self.world.talks.get(&outbound.to);
-        let heard_by = talk.and_then(|talk| talk.heard_by.as_deref());
-        let is_out = |gateway: &str| self.world.links.is_out(gateway, self.now);
-        let chosen = self.setup.ways.choose(&outbound.to, heard_by, is_out);
-        chosen.unwrap_or_default().to_owned()
-    }
-
     /// A gateway tells how its line is.
     pub(crate) fn link(&mut self, gateway: &str, link: &Link) {
         self.world.links.told(gateway, link);
@@ -82,7 +73,11 @@ impl Step<'_> {
             let next_message = self.world.next_message();
             self.change.hold = Some(Hold::Released { next_message });
         }
-        self.told.outcome = Some(if was_held { "released" } else { "was not held" });
+        self.told.outcome = Some(if was_held {
+            Outcome::Released
+        } else {
+            Outcome::WasNotHeld
+        });
     }
 
     /// A gateway wants its next text. Each is asked again whether it may still go.
@@ -160,7 +155,8 @@ impl Step<'_> {
         }
         let zone = zone(group, self.setup);
         let local = self.now.with_timezone(&zone).naive_local();
-        tasks_of(self.world, self.setup, block, local.date())
+        self.view()
+            .tasks_of(block, local.date())
             .iter()
             .find(|open| open.kind == task && open.due == due)?;
         if nudge::may_send(&self.setup.rules, local, &group.quiet_days) {

@@ -16,6 +16,7 @@ use crate::{
     service::{
         clock::Clock,
         port::{Gateway, Refused, Stop},
+        telemetry,
     },
     words::{
         phone_number::is_for_fiction,
@@ -79,10 +80,13 @@ async fn watch_line(gateway: Arc<dyn Gateway>, handle: Handle, mut stop: Stop) {
         let link = gateway.link();
         looks += 1;
         let is_news = link != told;
-        match &link {
-            Link::Down { why, .. } if is_news => warn!(gateway.name = name, why, "line down"),
-            Link::Up if is_news => info!(gateway.name = name, "line up"),
-            Link::Down { .. } | Link::Up => {}
+        if is_news {
+            match &link {
+                Link::Down { why, .. } => {
+                    warn!({ telemetry::GATEWAY_NAME } = name, why, "line down");
+                }
+                Link::Up => info!({ telemetry::GATEWAY_NAME } = name, "line up"),
+            }
         }
         let is_due = matches!(link, Link::Down { .. }) && looks >= LINK_LOOKS;
         if is_news || is_due {
@@ -164,7 +168,7 @@ impl Sender {
                 Ok(_) => return,
                 Err(Refused::Busy) => tokio::time::sleep(LOOK).await,
                 Err(Refused::Unhealthy) => {
-                    return warn!(message.id = id, "sent, but not noted");
+                    return warn!({ telemetry::MESSAGE_ID } = id, "sent, but not noted");
                 }
             }
         }
@@ -192,8 +196,8 @@ impl Sender {
             return;
         };
         warn!(
-            message.id = id,
-            gateway.name = self.gateway.name(),
+            { telemetry::MESSAGE_ID } = id,
+            { telemetry::GATEWAY_NAME } = self.gateway.name(),
             why,
             "a text was not taken"
         );

@@ -1,6 +1,6 @@
 //! How far a stand must be on its way so that enough of its trees are thick enough.
 
-use super::{Sample, chance, path::Path, sample::mean_for_share};
+use super::{Sample, chance, sample::mean_for_share};
 use crate::{
     handbook::calendar::Opening,
     outlook::growth::{girth_of, grown},
@@ -9,6 +9,14 @@ use crate::{
 /// Beyond this every tree is as thick as it will ever be.
 const GROWN_MAX: f64 = 12.0;
 const HALVINGS: u32 = 30;
+
+/// How far trees grow in the end, and how fast they get there.
+#[derive(Clone, Copy, Debug)]
+pub(super) struct Way {
+    pub(super) limit_cm: f64,
+    /// How far they go in a year, on the scale of `growth::grown`.
+    pub(super) rate: f64,
+}
 
 /// Trees of one age.
 #[derive(Clone, Copy, Debug)]
@@ -30,13 +38,8 @@ pub(super) struct Aim {
 
 impl Aim {
     /// None when not enough of these trees ever get there.
-    pub(super) fn new(
-        path: &Path,
-        parts: &[Part],
-        rule: &Opening,
-        sample: &Sample,
-    ) -> Option<Self> {
-        let needed = |spread: f64| needed(path, parts, rule, spread);
+    pub(super) fn new(way: Way, parts: &[Part], rule: &Opening, sample: &Sample) -> Option<Self> {
+        let needed = |spread: f64| needed(way, parts, rule, spread);
         let grown = needed(sample.spread)?;
         let even = needed(sample.spread - sample.spread_error).unwrap_or(grown);
         let uneven = needed(sample.spread + sample.spread_error);
@@ -52,15 +55,15 @@ impl Aim {
 }
 
 /// The way of the middle tree at which the wanted share of all trees reaches the girth.
-fn needed(path: &Path, parts: &[Part], rule: &Opening, spread: f64) -> Option<f64> {
+fn needed(way: Way, parts: &[Part], rule: &Opening, spread: f64) -> Option<f64> {
     if let [part] = parts {
         let mean_cm = mean_for_share(rule.girth_cm, rule.share_pct / 100.0, spread)?;
-        return Some(grown(mean_cm, path.limit_cm)? - path.rate * part.older_years);
+        return Some(grown(mean_cm, way.limit_cm)? - way.rate * part.older_years);
     }
     let trees: f64 = parts.iter().map(|part| part.trees).sum();
     let enough = |grown: f64| {
         let thick = |part: &Part| {
-            let mean_cm = girth_of(grown + path.rate * part.older_years, path.limit_cm);
+            let mean_cm = girth_of(grown + way.rate * part.older_years, way.limit_cm);
             if mean_cm <= 0.0 {
                 return 0.0;
             }

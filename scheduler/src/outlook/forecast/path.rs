@@ -4,7 +4,11 @@
 //! On the scale of `growth::grown` a stand moves by its rate each year, give or take a good or a
 //! bad one.
 
-use super::{Sample, aim::Aim, chance};
+use super::{
+    Sample,
+    aim::{Aim, Way},
+    chance,
+};
 use crate::outlook::growth::{Curve, grown};
 
 /// How far a stand's rate is from what is expected before it was measured, as standard deviation
@@ -16,12 +20,12 @@ const YEAR_SPREAD: f64 = 0.15;
 /// A stand on its way, at some age.
 #[derive(Clone, Copy, Debug)]
 pub(super) struct Path {
-    pub(super) limit_cm: f64,
+    limit_cm: f64,
     age_years: f64,
     /// How far it is.
     grown: f64,
     /// How far it goes in a year.
-    pub(super) rate: f64,
+    rate: f64,
     /// Variances of both, and what they have in common.
     grown_var: f64,
     rate_var: f64,
@@ -40,6 +44,14 @@ impl Path {
             grown_var: 0.0,
             rate_var: rate_error * rate_error,
             both_var: 0.0,
+        }
+    }
+
+    /// Where it leads, and how fast.
+    pub(super) const fn way(&self) -> Way {
+        Way {
+            limit_cm: self.limit_cm,
+            rate: self.rate,
         }
     }
 
