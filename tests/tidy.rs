@@ -7,6 +7,7 @@ mod crates;
 mod files;
 mod floors;
 mod imports;
+mod kinds;
 mod text;
 
 use std::{

@@ -17,7 +17,7 @@ mod speech;
 use std::collections::BTreeSet;
 
 use budwood::wording::Texts;
-use budwood_parser::{Ailment, Alarm, Cause, Kind, Unit};
+use budwood_parser::{Ailment, Alarm, Cause, Effect, Kind, Unit};
 use budwood_scheduler::TaskKind;
 
 /// Units that make a dose of a number before them, in the languages of the texts.
@@ -150,6 +150,16 @@ fn built_keys() -> BTreeSet<String> {
     add("month", numbers.clone());
     add("weekday", numbers.into_iter().take(7).collect());
     add("status", vec!["due-none", "late-none"]);
+    for kind in Kind::ALL {
+        if kind.is_counted() {
+            keys.insert(format!("bare-{}", kind.name()));
+        }
+        if kind.effect() == Effect::Round {
+            let said = format!("said-{}", kind.name().replace('_', "-"));
+            keys.extend(kind.wants_count().then(|| format!("{said}-count")));
+            keys.insert(said);
+        }
+    }
     keys
 }
 

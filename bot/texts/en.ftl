@@ -196,6 +196,7 @@ bare-holes_dug = holes dug
 bare-tapping_opened = opened trees
 bare-disease = sick trees
 bare-branched = trees with new branches
+bare-not_branched = trees
 bare-other = trees
 
 ## Not understood, help, leaving

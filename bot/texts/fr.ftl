@@ -232,6 +232,7 @@ bare-holes_dug = trous creusés
 bare-tapping_opened = arbres ouverts
 bare-disease = arbres malades
 bare-branched = arbres ramifiés
+bare-not_branched = arbres
 bare-other = arbres
 
 ## Not understood, help, leaving

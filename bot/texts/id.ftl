@@ -183,6 +183,7 @@ bare-holes_dug = lubang digali
 bare-tapping_opened = pohon buka sadap
 bare-disease = pohon sakit
 bare-branched = pohon bercabang
+bare-not_branched = pohon
 bare-other = pohon
 
 ## Not understood, help, leaving

@@ -229,6 +229,7 @@ bare-holes_dug = covas abertas
 bare-tapping_opened = arvores abertas
 bare-disease = arvores doentes
 bare-branched = arvores com galhos
+bare-not_branched = arvores
 bare-other = arvores
 
 ## Not understood, help, leaving

@@ -184,6 +184,7 @@ bare-holes_dug = ขุดหลุม
 bare-tapping_opened = เปิดกรีด
 bare-disease = เป็นโรค
 bare-branched = แตกกิ่ง
+bare-not_branched = ทำ
 bare-other = ทำ
 
 ## Not understood, help, leaving

@@ -188,6 +188,7 @@ bare-holes_dug = hố đã đào
 bare-tapping_opened = cây mở cạo
 bare-disease = cây bệnh
 bare-branched = cây ra cành
+bare-not_branched = cây
 bare-other = cây
 
 ## Not understood, help, leaving

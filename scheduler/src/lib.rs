@@ -33,6 +33,6 @@ pub use land::directory::{Block, Consent, Directory, Group, Person, PersonLink, 
 pub use words::event::{Body, Event, Happened, Source};
 pub use words::id::{BlockId, EventId, GroupId, MessageId, PersonId};
 pub use words::{
-    job::{Clock, TaskKind},
+    job::{Clock, TaskKind, TextClass},
     season::Season,
 };

@@ -83,10 +83,15 @@ fn bot() -> PathBuf {
 /// The code that words texts, all in one, without white space between tokens and brackets.
 pub(super) fn code() -> String {
     let mut code = String::new();
-    for folder in ["src/engine", "src/wording"] {
-        for entry in fs::read_dir(bot().join(folder)).expect("a folder of code") {
+    let mut folders = vec![bot().join("src/engine"), bot().join("src/wording")];
+    while let Some(folder) = folders.pop() {
+        for entry in fs::read_dir(folder).expect("a folder of code") {
             let path = entry.expect("an entry").path();
-            code.push_str(&fs::read_to_string(path).expect("a code file"));
+            if path.is_dir() {
+                folders.push(path);
+            } else {
+                code.push_str(&fs::read_to_string(path).expect("a code file"));
+            }
         }
     }
     code.push_str(&fs::read_to_string(bot().join("src/wording.rs")).expect("a code file"));

@@ -69,7 +69,7 @@ impl Tongue<'_> {
     #[must_use]
     pub fn ask(&self, fact: &Draft, missing: &Missing, blocks: &[String]) -> String {
         let block = fact.block.as_deref().unwrap_or_default();
-        let what = || self.say(bare_key(fact.kind), args! {});
+        let what = || self.say(&bare_key(fact.kind), args! {});
         match missing {
             Missing::Block { unknown } => self.ask_block(unknown.as_deref(), blocks),
             Missing::Count { range: None } => self.fit(|length| {

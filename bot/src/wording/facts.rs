@@ -1,6 +1,6 @@
 //! Facts in words: what was stored and how the block stands after it.
 
-use budwood_parser::{Details, Kind, Supply, Wetness};
+use budwood_parser::{Care, Details, Effect, Kind, Supply, Wetness};
 use budwood_scheduler::{BlockState, decide::Draft};
 use chrono::NaiveDate;
 
@@ -160,45 +160,42 @@ impl Tongue<'_> {
             Some(count) => self.say(key, args! { "count" => count }),
             None => self.say(uncounted, args! {}),
         };
-        match kind {
-            Kind::Cleared => self.say("said-cleared", args! {}),
-            Kind::Lined => counted("said-lined-count", "said-lined"),
-            Kind::HolesDug => counted("said-holes-dug", "bare-holes_dug"),
-            Kind::Received => self.received(details),
-            Kind::Planted => counted("said-planted", "bare-planted"),
-            Kind::Dead if count == Some(0) => self.say("said-dead-none", args! {}),
-            Kind::Dead => counted("said-dead", "bare-dead"),
-            Kind::Replaced => counted("said-replaced", "bare-replaced"),
-            Kind::Weeded => self.say("said-weeded", args! {}),
-            Kind::Fertilised => self.say(
-                "said-fertilised",
-                args! { "amount" => self.amount(details) },
-            ),
-            Kind::Sprayed => self.say("said-sprayed", args! {}),
-            Kind::Pruned => self.say("said-pruned", args! {}),
-            Kind::Branched => counted("said-branched", "said-branched-uncounted"),
-            Kind::NotBranched => counted("said-not-branched", "said-not-branched-uncounted"),
-            Kind::BranchInduction => {
-                counted("said-branch-induction", "said-branch-induction-uncounted")
-            }
-            Kind::Girth => self.measured("said-girth", details),
-            Kind::Height => self.measured("said-height", details),
-            Kind::Disease => self.disease(details),
-            Kind::Damage => self.damage(details),
-            Kind::CoverSown => self.say("said-cover-sown", args! {}),
-            Kind::IntercropSown => match &details.species {
-                Some(species) => self.say(
-                    "said-intercrop-sown",
-                    args! { "species" => short(species, 12) },
-                ),
-                None => self.say("said-intercrop-sown-unnamed", args! {}),
-            },
-            Kind::TappingOpened => counted("said-tapping-opened", "bare-tapping_opened"),
-            Kind::NotDone => match details.not_done {
+        match kind.effect() {
+            Effect::Round => self.round(kind, details),
+            Effect::Holes => counted("said-holes-dug", "bare-holes_dug"),
+            Effect::Arrival => self.received(details),
+            Effect::Planted => counted("said-planted", "bare-planted"),
+            Effect::Dead if count == Some(0) => self.say("said-dead-none", args! {}),
+            Effect::Dead => counted("said-dead", "bare-dead"),
+            Effect::Replaced => counted("said-replaced", "bare-replaced"),
+            Effect::Branched => counted("said-branched", "said-branched-uncounted"),
+            Effect::Tall => counted("said-not-branched", "said-not-branched-uncounted"),
+            Effect::Induced => counted("said-branch-induction", "said-branch-induction-uncounted"),
+            Effect::Girth => self.measured("said-girth", details),
+            Effect::Height => self.measured("said-height", details),
+            Effect::Sick => self.disease(details),
+            Effect::Harmed => self.damage(details),
+            Effect::Opened => counted("said-tapping-opened", "bare-tapping_opened"),
+            Effect::Nothing => match details.not_done {
                 Some(kind) => self.say("said-not-done", args! { "job" => self.kind(kind) }),
                 None => self.say("said-not-done-unnamed", args! {}),
             },
-            Kind::Rain => self.rain(details),
+            Effect::Rain => self.rain(details),
+        }
+    }
+
+    /// Work of which the day is what counts: its text is called after it.
+    fn round(&self, kind: Kind, details: &Details) -> String {
+        let key = format!("said-{}", kind.name().replace('_', "-"));
+        if kind == Kind::IntercropSown {
+            return match &details.species {
+                Some(species) => self.say(&key, args! { "species" => short(species, 12) }),
+                None => self.say("said-intercrop-sown-unnamed", args! {}),
+            };
+        }
+        match details.count.filter(|_| kind.wants_count()) {
+            Some(count) => self.say(&format!("{key}-count"), args! { "count" => count }),
+            None => self.say(&key, args! { "amount" => self.amount(details) }),
         }
     }
 
@@ -334,21 +331,14 @@ impl Tongue<'_> {
     }
 
     fn caution(&self, said: Said<'_>, after: After<'_>) -> Option<String> {
-        let counted = |kind: Kind| {
-            said.facts
-                .iter()
-                .any(|fact| fact.kind == kind && fact.details.count != Some(0))
-        };
+        let facts = said.facts.iter();
+        let seen = facts.filter(|fact| fact.details.count != Some(0));
         let args = args! { "adviser" => after.adviser };
-        if counted(Kind::Disease) {
-            Some(self.say("stand-sick", args))
-        } else if counted(Kind::Damage) {
-            Some(self.say("stand-harm", args))
-        } else if counted(Kind::Sprayed) {
-            Some(self.say("stand-label", args! {}))
-        } else {
-            None
-        }
+        Some(match seen.filter_map(|fact| fact.kind.care()).min()? {
+            Care::Sick => self.say("stand-sick", args),
+            Care::Harmed => self.say("stand-harm", args),
+            Care::Label => self.say("stand-label", args! {}),
+        })
     }
 
     fn planted(&self, state: &BlockState, points: Option<u32>) -> String {
@@ -401,22 +391,7 @@ fn counted_dead(said: Said<'_>) -> u32 {
 }
 
 /// The text that names what a report of this kind counts.
-pub(super) fn bare_key(kind: Kind) -> &'static str {
-    if kind == Kind::Planted {
-        "bare-planted"
-    } else if kind == Kind::Dead {
-        "bare-dead"
-    } else if kind == Kind::Replaced {
-        "bare-replaced"
-    } else if kind == Kind::HolesDug {
-        "bare-holes_dug"
-    } else if kind == Kind::TappingOpened {
-        "bare-tapping_opened"
-    } else if kind == Kind::Disease {
-        "bare-disease"
-    } else if kind == Kind::Branched {
-        "bare-branched"
-    } else {
-        "bare-other"
-    }
+pub(super) fn bare_key(kind: Kind) -> String {
+    let counted = kind.is_counted().then(|| kind.name());
+    format!("bare-{}", counted.unwrap_or("other"))
 }

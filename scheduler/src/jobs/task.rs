@@ -28,7 +28,7 @@ use crate::{
     outlook::census::Walk,
     words::{
         id::BlockId,
-        job::{Clock, TaskKind},
+        job::{Clock, TaskKind, TextClass},
         season::Season,
     },
 };
@@ -60,9 +60,9 @@ pub fn tasks(
         .into_iter()
         // A stand that is tapped has left these years; only the trees that were left are asked for,
         // until it is handed over.
-        .filter(|kind| !is_opened || matches!(kind, TaskKind::OpenRest | TaskKind::HandOver))
+        .filter(|kind| !is_opened || kind.is_of_tapped_stand())
         // Where every tree is dead, nobody wants to hear of weeding.
-        .filter(|kind| !is_lost || *kind == TaskKind::Backfill)
+        .filter(|kind| !is_lost || kind.is_of_dead_stand())
         .filter_map(|kind| {
             let plan = plan(&case, kind)?;
             let clock = clock(&case, kind, &plan);
@@ -118,14 +118,7 @@ fn plan(case: &Case<'_>, kind: TaskKind) -> Option<Plan> {
 /// A job that waits for the rains, or must be done before they end, hangs on the season as long as
 /// that is what sets its days.
 fn clock(case: &Case<'_>, kind: TaskKind, planned: &Plan) -> Clock {
-    if !matches!(
-        kind,
-        TaskKind::Feed
-            | TaskKind::Prune
-            | TaskKind::Backfill
-            | TaskKind::InduceBranching
-            | TaskKind::LeafCheck
-    ) {
+    if !kind.is_bound_to_rains() {
         return kind.clock();
     }
     let season = Season::default();
@@ -174,11 +167,16 @@ impl Task {
     /// the adviser asked for is one.
     #[must_use]
     pub const fn only_tells(&self) -> bool {
-        let is_small = matches!(
-            self.kind,
-            TaskKind::RainWatch | TaskKind::LeafCheck | TaskKind::Intercrop | TaskKind::HandOver
-        );
-        is_small && self.figures.near.is_none()
+        self.kind.only_tells() && self.figures.near.is_none()
+    }
+
+    /// How often a text may speak of it, and together with what. What spreads nearby is urgent.
+    #[must_use]
+    pub const fn class(&self) -> TextClass {
+        match self.figures.near {
+            Some(_) => TextClass::Urgent,
+            None => self.kind.class(),
+        }
     }
 }
 

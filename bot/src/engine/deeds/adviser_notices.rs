@@ -1,6 +1,6 @@
 //! What the adviser is told at once: sickness, harm, and whom to see to.
 
-use budwood_parser::{Alarm, Kind};
+use budwood_parser::{Alarm, Care};
 use budwood_scheduler::{BlockId, Person, decide::Draft};
 
 use crate::{
@@ -17,7 +17,7 @@ impl Step<'_> {
     pub(crate) fn tell_of_sickness(&mut self, turn: &Turn, block: BlockId, drafts: &[&Draft]) {
         let news: Vec<&Draft> = drafts
             .iter()
-            .filter(|fact| matches!(fact.kind, Kind::Disease | Kind::Damage))
+            .filter(|fact| matches!(fact.kind.care(), Some(Care::Sick | Care::Harmed)))
             .filter(|fact| fact.details.count != Some(0))
             .copied()
             .collect();

@@ -76,8 +76,7 @@ impl Step<'_> {
         else {
             return;
         };
-        let counts = matches!(kind, Kind::Dead | Kind::Planted | Kind::Replaced);
-        if counts && look.counted.is_none_or(|known| known.on < on.day()) {
+        if kind.counts_stand() && look.counted.is_none_or(|known| known.on < on.day()) {
             look.counted = Some(Evidence {
                 source: event.source,
                 on: on.day(),
