@@ -190,6 +190,13 @@ fn letters_of(source: &str) -> Letters {
     }
 }
 
+/// A text may have a longer form (an attribute `long`), which says more where there is room.
+#[derive(Clone, Copy, PartialEq, Eq)]
+enum Form {
+    Short,
+    Long,
+}
+
 /// The texts in one language.
 #[derive(Clone, Copy)]
 pub struct Tongue<'a> {
@@ -203,12 +210,24 @@ impl Tongue<'_> {
     /// which tests catch.
     #[must_use]
     pub fn say(&self, key: &str, args: Args<'_>) -> String {
+        self.say_in(key, args, Form::Short)
+    }
+
+    /// The longer form of a text, in a language that has one; else the text.
+    pub(crate) fn say_long(&self, key: &str, args: Args<'_>) -> String {
+        self.say_in(key, args, Form::Long)
+    }
+
+    fn say_in(&self, key: &str, args: Args<'_>, form: Form) -> String {
         let args: FluentArgs<'_> = args.into_iter().collect();
         [self.bundle, self.fallback]
             .into_iter()
             .flatten()
             .find_map(|bundle| {
-                let pattern = bundle.get_message(key)?.value()?;
+                let message = bundle.get_message(key)?;
+                let long = message.get_attribute("long").map(|long| long.value());
+                let long = long.filter(|_| form == Form::Long);
+                let pattern = long.or_else(|| message.value())?;
                 let mut errors = Vec::new();
                 let text = bundle.format_pattern(pattern, Some(&args), &mut errors);
                 Some(text.into_owned())
@@ -256,8 +275,18 @@ impl Tongue<'_> {
     /// A date ahead: with its year where the month alone could be taken for this year's.
     #[must_use]
     pub fn day_ahead(&self, day: NaiveDate, today: NaiveDate) -> String {
+        self.day_seen(day, today)
+    }
+
+    /// A date of the past, with its year likewise.
+    #[must_use]
+    pub fn day_past(&self, day: NaiveDate, today: NaiveDate) -> String {
+        self.day_seen(day, today)
+    }
+
+    fn day_seen(&self, day: NaiveDate, today: NaiveDate) -> String {
         const SAME_MONTH_SOON_DAYS: i64 = 300;
-        if (day - today).num_days() < SAME_MONTH_SOON_DAYS {
+        if (day - today).num_days().abs() < SAME_MONTH_SOON_DAYS {
             self.day(day)
         } else {
             self.day_year(day)
@@ -294,12 +323,23 @@ impl Tongue<'_> {
         day.year().saturating_add(ahead).to_string()
     }
 
-    fn happened(&self, on: Happened) -> String {
+    fn happened(&self, on: Happened, today: NaiveDate) -> String {
+        let day = |day| self.day_past(day, today);
         if on.from == on.to {
-            return self.day(on.from);
+            return day(on.from);
         }
-        let args = args! { "from" => self.day(on.from), "to" => self.day(on.to) };
+        let args = args! { "from" => day(on.from), "to" => day(on.to) };
         self.say("span", args)
+    }
+
+    /// An area in the unit that land has where the language is spoken: "1.2 ha".
+    #[must_use]
+    pub fn land(&self, hectares: f64) -> String {
+        let args = args! {
+            "hectares" => self.number(hectares),
+            "rai" => self.number(hectares / 0.16),
+        };
+        self.say("land", args)
     }
 
     fn unit(&self, unit: Unit) -> String {

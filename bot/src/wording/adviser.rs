@@ -2,7 +2,7 @@
 
 use std::collections::BTreeMap;
 
-use budwood_parser::{Ailment, Unit};
+use budwood_parser::Ailment;
 use budwood_scheduler::{TaskKind, group::visit::Reason};
 use chrono::NaiveDate;
 
@@ -174,7 +174,7 @@ impl Tongue<'_> {
         )
     }
 
-    /// ", girth 29.5 cm (30), 4 m behind, ready Feb 2029 to Sep 2030".
+    /// ", girth 29.5 cm (30), 4 months behind, ready to tap Feb 2029 to Sep 2030".
     #[must_use]
     pub fn member_girth(&self, girth: &MemberGirth) -> String {
         let key = if girth.months_ahead < 0 {
@@ -234,14 +234,12 @@ impl Tongue<'_> {
                 },
             ),
             None => {
-                let area = block.hectares.map_or_else(String::new, |area| {
-                    format!("{} {}", self.number(area), self.unit(Unit::Hectare))
-                });
+                let area = block.hectares.map(|area| self.land(area));
                 self.say(
                     "member-block-empty",
                     args! {
                         "block" => short(&block.name, length),
-                        "area" => area,
+                        "area" => area.unwrap_or_default(),
                         "due" => due,
                     },
                 )

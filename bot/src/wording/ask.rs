@@ -11,7 +11,7 @@ use super::{
 use crate::{args, words::limits::SHORT_NAME};
 
 impl Tongue<'_> {
-    /// "B: 80 more dead? Only 62 trees are alive. Reply 1 yes, 2 no".
+    /// "B: 80 more dead trees? Only 62 trees are alive. Reply 1 yes, 2 no".
     #[must_use]
     pub fn confirm(&self, name: Option<&str>, said: Said<'_>, why: Option<&Why>) -> String {
         let count = said

@@ -54,7 +54,7 @@ pub(super) enum Room {
 }
 
 impl Tongue<'_> {
-    /// "B: 8 more dead, 16 in all, 104 of 120 alive. Wrong? Text NO".
+    /// "B: 8 more dead trees. 16 in all, 104 of 120 alive. Wrong? Text NO".
     #[must_use]
     pub fn read_back(&self, said: Said<'_>, after: After<'_>) -> String {
         if said.facts.iter().all(|fact| fact.kind == Kind::Rain) {
@@ -101,7 +101,7 @@ impl Tongue<'_> {
         })
     }
 
-    /// "planted 120 on Fri 13 Jun, 8 more dead".
+    /// "120 planted Fri 13 Jun, 8 more dead trees".
     #[must_use]
     pub fn clauses(&self, said: Said<'_>) -> String {
         self.some_clauses(said, said.facts.len())
@@ -148,7 +148,7 @@ impl Tongue<'_> {
         }
         self.say(
             "clause-on",
-            args! { "clause" => clause, "day" => self.happened(fact.on) },
+            args! { "clause" => clause, "day" => self.happened(fact.on, today) },
         )
     }
 

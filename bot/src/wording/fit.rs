@@ -2,7 +2,7 @@
 
 use unicode_normalization::UnicodeNormalization;
 
-use super::{Letters, Tongue};
+use super::{Args, Letters, Tongue};
 use crate::words::sms;
 
 /// Name lengths to try, longest first. Five letters still tell people of a village apart.
@@ -16,6 +16,13 @@ impl Tongue<'_> {
     pub fn fit(&self, render: impl Fn(usize) -> String) -> String {
         self.one_sms(render)
             .unwrap_or_else(|longer| sms::split(&longer).into_iter().next().unwrap_or_default())
+    }
+
+    /// A text with its values, in its longer form if that is one SMS.
+    #[must_use]
+    pub fn fit_text<'v>(&self, key: &str, args: impl Fn(usize) -> Args<'v>) -> String {
+        self.one_sms(|length| self.say_long(key, args(length)))
+            .unwrap_or_else(|_| self.fit(|length| self.say(key, args(length))))
     }
 
     /// Joins as many items as let the text fit, best first, and says how many are left out.

@@ -1,6 +1,6 @@
 //! Jobs in words: nudges, and jobs by their short names.
 
-use budwood_scheduler::{Figures, Task, TaskKind};
+use budwood_scheduler::{Figures, Task, TaskKind, handbook::calendar::Datum};
 use chrono::NaiveDate;
 
 use super::{Tongue, fit::short};
@@ -32,8 +32,6 @@ impl Tongue<'_> {
     #[must_use]
     pub fn nudge(&self, nudge: NudgeText<'_>) -> String {
         let figures: &Figures = &nudge.task.figures;
-        let decimal =
-            |value: Option<f64>| value.map(|value| self.number(value)).unwrap_or_default();
         // What no publication says is never told as a rule.
         let key = if nudge.task.kind == TaskKind::Open && !figures.is_published {
             "nudge-open-usual".to_owned()
@@ -43,30 +41,54 @@ impl Tongue<'_> {
             format!("nudge-{}", nudge.task.kind.name())
         };
         let near = figures.near.map(|ailment| self.ailment(ailment));
-        self.fit(|length| {
-            self.say(
-                &key,
-                args! {
-                    "name" => short(nudge.name, length),
-                    "block" => short(nudge.block, length),
-                    "adviser" => short(nudge.adviser, length),
-                    "by" => self.day(nudge.by),
-                    "since" => figures.since.map(|day| self.day(day)).unwrap_or_default(),
-                    "trees" => figures.trees.unwrap_or(0),
-                    "grams" => decimal(figures.grams_per_tree),
-                    "kilograms" => decimal(figures.kilograms),
-                    "height" => decimal(figures.height_m),
-                    "girth" => decimal(figures.girth_cm),
-                    "datum" => decimal(figures.datum_cm),
-                    "share" => decimal(figures.share_pct),
-                    "width" => decimal(figures.width_m),
-                    "distance" => decimal(figures.distance_m),
-                    "pit" => decimal(figures.pit_cm),
-                    "walk" => self.walk(figures),
-                    "ailment" => near.clone().unwrap_or_default(),
-                },
-            )
-        })
+        let decimal =
+            |value: Option<f64>| value.map(|value| self.number(value)).unwrap_or_default();
+        let args = |length: usize, is_usual: bool| {
+            let length_of = |value: Option<f64>| match (is_usual, value) {
+                (true, Some(value)) => self.usual(value),
+                _ => decimal(value),
+            };
+            args! {
+                "name" => short(nudge.name, length),
+                "block" => short(nudge.block, length),
+                "adviser" => short(nudge.adviser, length),
+                "by" => self.day(nudge.by),
+                "since" => figures.since.map(|day| self.day(day)).unwrap_or_default(),
+                "trees" => figures.trees.unwrap_or(0),
+                "grams" => decimal(figures.grams_per_tree),
+                "kilograms" => decimal(figures.kilograms),
+                "height" => length_of(figures.height_m),
+                "girth" => decimal(figures.girth_cm),
+                "datum" => self.datum(figures),
+                "share" => decimal(figures.share_pct),
+                "width" => length_of(figures.width_m),
+                "distance" => length_of(figures.distance_m),
+                "pit" => length_of(figures.pit_cm),
+                "walk" => self.walk(figures),
+                "ailment" => near.clone().unwrap_or_default(),
+            }
+        };
+        let as_usual = || {
+            self.one_sms(|length| self.say(&key, args(length, true)))
+                .ok()
+        };
+        let as_usual = (!figures.is_published).then(as_usual).flatten();
+        as_usual.unwrap_or_else(|| self.fit_text(&key, |length| args(length, false)))
+    }
+
+    /// A length that no publication stands behind: what many do, not a rule.
+    fn usual(&self, value: f64) -> String {
+        self.say("usual", args! { "value" => self.number(value) })
+    }
+
+    /// How high to measure, and from where: between ground and graft lie some ten centimetres.
+    fn datum(&self, figures: &Figures) -> String {
+        let cm = figures.datum_cm.map(|cm| self.number(cm));
+        let key = match figures.datum {
+            Some(Datum::Union) => "datum-union",
+            Some(Datum::Ground) | None => "datum-ground",
+        };
+        self.say(key, args! { "cm" => cm.unwrap_or_default() })
     }
 
     /// Which trees to measure: chosen by counting, never by eye.

@@ -112,31 +112,34 @@ impl Step<'_> {
             0 => String::new(),
             count => tongue.say("status-check", args! { "count" => count }),
         };
-        let text = |shown: usize, check: &str| {
+        let text = |shown: usize, check: &str, is_long: bool| {
             tongue.fit(|length| {
-                tongue.say(
-                    "status",
-                    args! {
-                        "group" => short(&group.name, length),
-                        "day" => tongue.day(today),
-                        "farmers" => sum.farmers,
-                        "planted" => sum.planted,
-                        "alive" => alive.as_str(),
-                        "due" => jobs(&sum.due, "status-due", shown),
-                        "late" => jobs(&sum.late, "status-late", shown),
-                        "check" => check,
-                        "quiet" => sum.quiet.len(),
-                        "sick" => sum.sick.len(),
-                    },
-                )
+                let args = args! {
+                    "group" => short(&group.name, length),
+                    "day" => tongue.day(today),
+                    "farmers" => sum.farmers,
+                    "planted" => sum.planted,
+                    "alive" => alive.as_str(),
+                    "due" => jobs(&sum.due, "status-due", shown),
+                    "late" => jobs(&sum.late, "status-late", shown),
+                    "check" => check,
+                    "quiet" => sum.quiet.len(),
+                    "sick" => sum.sick.len(),
+                };
+                if is_long {
+                    tongue.say_long("status", args)
+                } else {
+                    tongue.say("status", args)
+                }
             })
         };
         let most = sum.due.len().max(sum.late.len()).max(1);
         (1..=most)
             .rev()
-            .map(|shown| text(shown, &check))
+            .map(|shown| text(shown, &check, true))
+            .chain([text(1, "", true)])
             .find(|text| whole_sentence(text, sum))
-            .unwrap_or_else(|| text(1, ""))
+            .unwrap_or_else(|| text(1, "", false))
     }
 
     fn late(&self, speaker: &Person, group: &Group, sum: &Summary) -> String {
@@ -296,6 +299,7 @@ impl Step<'_> {
         };
         let tongue = self.tongue(speaker);
         let heard = last_heard(self.world, self.setup, person.id);
+        let today = self.today_of(person.id);
         let sentence = |blocks: String| {
             let key = if heard.is_some() {
                 "member"
@@ -308,7 +312,7 @@ impl Step<'_> {
                     "name" => short(&person.name, limits::SHORT_NAME),
                     "group" => short(&group.name, limits::SHORT_NAME),
                     "blocks" => blocks,
-                    "day" => heard.map(|day| tongue.day(day)).unwrap_or_default(),
+                    "day" => heard.map(|day| tongue.day_past(day, today)).unwrap_or_default(),
                 },
             )
         };

@@ -214,7 +214,7 @@ impl Step<'_> {
             tongue.say(
                 "how-many-plants",
                 args! {
-                    "area" => tongue.number(area),
+                    "area" => tongue.land(area),
                     "points" => points,
                     "order" => plants,
                     "adviser" => short(&adviser, length),
@@ -288,7 +288,7 @@ impl Step<'_> {
                 key,
                 args! {
                     "block" => short(&block.name, length),
-                    "day" => day.map(|day| tongue.day(day)).unwrap_or_default(),
+                    "day" => day.map(|day| tongue.day_ahead(day, today)).unwrap_or_default(),
                     "months" => calendar.backfill.until_months,
                     "adviser" => short(&adviser, length),
                 },
