@@ -1,5 +1,9 @@
 # English. Every text fits one SMS of 160 GSM characters at its longest values; a test says so.
 # Names come last in importance: they are shortened before a text grows to a second part.
+# A text may have a longer form (`.long`), which goes where it fits.
+# Each caution is in the list of tests/wording/cautions.txt, and is said in every language.
+# Fertiliser lies under the edge of the leaves until year 4, then 1 m off (English rendering of a
+# Vietnamese procedure on weeds and fertilisation, 2018). Mulch keeps 20 cm off the stem.
 
 ## Days
 
@@ -50,7 +54,10 @@ said-received-plants-uncounted = plants received
 said-received-fertiliser = fertiliser received{ $amount }
 said-received = received
 said-planted = { $count } planted
-said-dead = { $count } more dead trees
+said-dead = { $count ->
+    [one] 1 more dead tree
+   *[other] { $count } more dead trees
+  }
 said-dead-none = no dead
 said-replaced = { $count } gaps filled
 said-weeded = weeded
@@ -61,7 +68,10 @@ said-branched = { $count } trees branched
 said-branched-uncounted = trees branched
 said-not-branched = { $count } trees not branched
 said-not-branched-uncounted = trees not branched
-said-branch-induction = { $count } trees made to branch
+said-branch-induction = { $count ->
+    [one] 1 tree made to branch
+   *[other] { $count } trees made to branch
+  }
 said-branch-induction-uncounted = trees made to branch
 said-girth = girth of { $number ->
     [one] 1 tree
@@ -235,8 +245,8 @@ may-fill-late = Better not on { $block }: after { $months } months new plants st
 may-spray = I can not give spray advice by text. Follow label and local law, ask a trained person. Cover up, no wind, keep off bark and water. Text CALL ME
 may-other = Better ask { $adviser } first. Text CALL ME and you will be called.
 who = This is the rubber line of { $adviser }. We never ask for money or PIN. Text STOP to end, HELP for words.
-my-data = We hold: name, this phone, group { $group }, { $blocks }, your reports, you agreed { $consent }. Wrong? Text CALL ME
-consent-none = not given
+my-data = We hold: name, this phone, group { $group }, { $blocks }, your reports, you agreed: { $consent }. Wrong? Text CALL ME
+consent-none = not yet
 call-me = { $name }, { $adviser } will call you. If anyone is in danger, get to a safe place first.
 call-me-notice = Call { $name } ({ $group }), number ends { $digits }: asked on { $day }.
 alarm-notice = Please call { $name } ({ $group }) soon, number ends { $digits }: text of { $day } may be about { $alarm }.
@@ -257,7 +267,7 @@ warn-done = { $blocks ->
    *[other] { $blocks } blocks
   } near { $group } will be asked to look for { $ailment }.
 warn-none = No cluster of sickness at { $group } now, or no trees near it. To list: SICK { $group }
-girth-notice = { $name } { $block } ({ $group }): trees are about { $months } months thinner than usual. Please look.
+girth-notice = { $name } { $block } ({ $group }): girths are about { $months } months behind the usual. Please look.
 no-answer = I have no answer to that. { $adviser } can help: text CALL ME. For your next job text WHAT NOW
 later = All right, { $name }: { $task } on { $block } again about { $day }. -{ $adviser }
 nothing-open = Nothing is waiting for an answer. For your next job text WHAT NOW
@@ -298,6 +308,7 @@ walk-every = 1 tree in { $every }, start at tree { $from }
 walk-all = all rows
 datum-ground = { $cm } cm above ground
 datum-union = { $cm } cm above the graft
+usual = about { $value }
 kind-cleared = clearing
 kind-lined = pegging
 kind-holes_dug = digging

@@ -2,6 +2,8 @@
 # Every text fits one SMS of 70 letters, as marks above and below count too; a test says so. So
 # texts are short: the job, the block, the figure, the date, the word to reply with, and the
 # caution where there is one. Weekdays, signatures and thanks are left out.
+# A longer form (`.long`) says more where names and figures leave room for it.
+# 50 m away from felling are 2 lengths of an old tree of 25 m. Land is told in rai.
 # Years are those of the Buddhist era. Thai has no plurals of counted things (CLDR).
 
 ## Numbers and languages
@@ -155,11 +157,11 @@ why-area = ที่ปลูกได้ { $holds } { "" }
 why-alive = เหลือแค่ { $alive } { "" }
 why-gaps = ว่างแค่ { $gaps } { "" }
 why-large = มาก มีแค่ { $alive } { "" }
-why-again = แจ้ง { $count } แล้ว อีกหรือ { "" }
+why-again = แจ้ง { $count } แล้ว { "" }
 why-odd = { $value } ซม. ผิดปกติ { "" }
 why-shrunk = ครั้งก่อน { $before } ซม. { "" }
 why-inches = ซม. ไม่ใช่นิ้ว? { "" }
-why-heaped = ลงท้าย 0/5 วัดด้วยสายไหม { "" }
+why-heaped = ลงท้าย 0/5 ดูให้แน่ { "" }
 why-sum = รวมได้ { $told } แต่รอด { $alive } { "" }
 why-thin = { $mean } ซม. ยังเล็ก { "" }
 why-feed = เกินต้นละ 1 กก. { "" }
@@ -169,7 +171,7 @@ why-word = อ่าน "{ $from }" เป็น "{ $to }" { "" }
 why-none = { "" }
 ask-block = แปลงไหน { $blocks } ตอบชื่อแปลง
 ask-block-unknown = ไม่มีแปลง { $unknown } แปลงไหน { $blocks }
-no-blocks = { $name } ยังไม่มีแปลงในรายชื่อ { $adviser } จะเพิ่มให้
+no-blocks = { $name } ยังไม่มีแปลงในรายชื่อ { $adviser } จะเพิ่มให้ ไม่มีอะไรหาย
 ask-count = { $block } { $facts }เท่าไร ตอบตัวเลข
 ask-count-range = { $block } { $facts } { $low } หรือ { $high } ตอบเลขเดียว
 ask-values = { $block } รอบต้นกี่ซม. ตอบตัวเลข เช่น 41 43 39
@@ -217,7 +219,7 @@ may-tap-no-usual = ยังกรีดไม่ได้ { $block } มัก�
 may-tap-check = { $block } ใกล้แล้ว { $adviser } จะวัดก่อนเปิด ยังอย่ากรีด
 may-plant-wait = รอก่อน ยังไม่มีข่าวให้ปลูกที่ { $group } เก็บกล้าในร่ม ให้ชื้น
 may-plant-yes = ปลูกได้ มีข่าว { $day } ดินชื้น ภายใน 3 วันหลังรับกล้า
-may-fill-yes = ได้ ซ่อม { $block } ก่อน { $day } ดินชื้น พันธุ์เดิม กล้าแข็งแรง
+may-fill-yes = ได้ ซ่อม { $block } ภายใน { $day } ดินชื้น พันธุ์เดิม กล้าแข็งแรง
 may-fill-wait = ยังก่อน ฝนใกล้หมด ซ่อม { $block } ได้อีก { $day }
 may-fill-late = { $block } เกิน { $months } เดือน กล้าใหม่ไม่โต ถาม { $adviser } ก่อน
 may-spray = พ่นยา ไม่แนะนำใน SMS ดูฉลาก กฎหมาย ถามผู้ผ่านอบรม สวมชุด ลมสงบ ห่างน้ำ
@@ -236,7 +238,7 @@ alarm-complaint = ร้องเรียน
 alarm-money = เรื่องเงิน
 sick-notice = { $name } { $block } ({ $group }): { $facts }
 cluster-notice = { $group } { $ailment } { $count } แห่ง { $day } ไปดู อย่าพ่น แล้วตอบ เตือน { $group }
-warn-ask = { $group } { $ailment } { $count } แห่ง ดูแล้วแจ้ง { $blocks } แปลง ตอบ ใช่ { $code }
+warn-ask = { $group } { $ailment } { $count } แห่ง ดูแล้ว? ให้ { $blocks } แปลงดูด้วย ตอบ ใช่ { $code }
 warn-done = แจ้ง { $blocks } แปลงใกล้ { $group } ให้ดู{ $ailment }
 warn-none = { $group } ไม่มีกลุ่มโรค หรือไม่มีต้นใกล้ๆ
 girth-notice = { $name } { $block } ({ $group }): รอบต้นช้ากว่าปกติราว { $months } เดือน ควรดู
@@ -280,6 +282,7 @@ walk-every = 1/{ $every } จาก { $from }
 walk-all = ทุกต้น
 datum-ground = สูง { $cm } ซม.
 datum-union = จากตา{ $cm }ซม
+usual = ราว { $value }
 kind-cleared = ถางที่
 kind-lined = ปักหลัก
 kind-holes_dug = ขุดหลุม
@@ -308,28 +311,36 @@ kind-rain = ฝน
 
 nudge-order_plants = { $name } สั่งกล้าติดตารับรอง { $trees } ต้น { $block } { $by } สั่งแล้วตอบ เสร็จ
 nudge-dig_pits = { $name } ขุด { $trees } หลุม { $pit } ซม. { $block } ถึง { $by } กันเด็กตก ตอบ หลุม+เลข
+    .long = { $name } ขุด { $trees } หลุม { $pit } ซม. { $block } ถึง { $by } ปักธง กันเด็กตก ตอบ หลุม+เลข
 nudge-plant = { $name } ปลูก { $block } { $trees } ต้น { $by } ดินชื้น แกะถุง อัดดิน ตอบ ปลูก+เลข
 nudge-survival_check = { $name } เดินทุกแถว { $block } ภายใน { $by } ใน { $trees } ตายกี่ต้น ตอบ ตาย+เลข/0
 nudge-backfill = คุณ{ $name } ซ่อม { $block } { $trees } ต้น { $by } ดินชื้น พันธุ์เดิม ตอบ ซ่อม+เลข
 nudge-weed = { $name } ตัดหญ้า { $block } { $by } ใกล้ต้นใช้มือ มีดห่างเปลือก ตอบ ตัดหญ้า
+    .long = { $name } ตัดหญ้า { $block } { $by } ใกล้ต้นใช้มือ มีดห่างเปลือกและตัว ตอบ ตัดหญ้า
 nudge-feed = { $name } ปุ๋ย { $block } ถึง { $by } { $trees }x{ $grams }ก={ $kilograms }กก ถุงมือ ตอบ ปุ๋ย
+    .long = { $name } ปุ๋ย { $block } { $by } { $trees }x{ $grams }ก={ $kilograms }กก ดินชื้น ห่างต้น ถุงมือ ตอบ ปุ๋ย
 nudge-prune = { $name } ตัดแขนงใต้ { $height } ม. { $block } { $by } ยืนที่พื้น อย่าปีน ตอบ ตัดแขนง
 nudge-induce_branching = { $name } { $block } { $trees } ต้นไร้กิ่ง ตามสอน อย่าปีน { $by } ตอบ สร้างพุ่ม+เลข
 nudge-look_at_induced = คุณ{ $name } ดูกิ่งใหม่ { $block } ภายใน { $by } แตกกี่ต้น ตอบ แตกกิ่ง+เลข
 nudge-root_check = { $name } ดูโคน { $block } ภายใน { $by } มีใยขาวไหม อย่าถอน ตอบ รากขาว+เลข/0
 nudge-girth_census = { $name } วัดรอบ { $block } { $datum } { $walk } { $by } ตอบ รอบต้น+เลข
+    .long = { $name } วัดรอบ { $block } { $datum } { $walk } ต้นเล็กด้วย { $by } ตอบ รอบต้น+เลข
 nudge-clear = { $name } มีกล้า? โค่น { $block } { $by } ใช้ช่าง ห่าง 50 ม. ห้ามเผา ตอบ เสร็จ
+    .long = { $name } มีกล้า? โค่น { $block } { $by } ใช้ช่าง คนอื่นห่าง 50 ม. ห้ามเผา ตอบ เสร็จ
 nudge-line = { $name } ปัก { $trees } หลัก { $block } { $by } ได้ระดับ ถ้าลาดให้ขวาง ตอบ เสร็จ
 nudge-mulch = คุณ{ $name } คลุมโคน { $block } { $by } ห่างต้น 20 ซม. บังแดดต้นอ่อน ตอบ เสร็จ
 nudge-firebreak = { $name } แนวกันไฟ { $width } ม. รอบ { $block } { $by } ห้ามเผา ระวังมีด ตอบ เสร็จ
 nudge-count_tall = คุณ{ $name } { $block } นับต้นเกิน { $height } ม. ไม่มีกิ่ง { $by } ตอบ ไม่แตกกิ่ง+เลข
 nudge-get_ready = { $name } { $block } ใกล้เปิด ถาม { $adviser } { $by } อย่าเพิ่งกรีด/ซื้อ ตอบ เสร็จ
+    .long = { $name } { $block } ใกล้เปิด ถาม { $adviser } เรียนกรีด { $by } อย่าเพิ่งกรีด/ซื้อ ตอบ เสร็จ
 nudge-open = { $name } { $block } ได้เกณฑ์ { $share }% { $girth } ซม. { $adviser } ดูก่อนเปิด { $by } แค่ต้นหมาย
+    .long = { $name } { $block } ได้เกณฑ์ { $share }% รอบ { $girth } ซม. { $adviser } ดูก่อนเปิด { $by } แค่ต้นที่หมาย
 nudge-open-usual = { $name } { $block } { $share }% รอบ { $girth } ซม. { $adviser } ดูก่อนเปิด { $by } กรีดแค่ต้นที่หมาย
 nudge-fill_pits = คุณ{ $name } กลบหลุม { $block } ภายใน { $by } ดินบนก่อน กันเด็กตก ตอบ เสร็จ
 nudge-sow_cover = คุณ{ $name } หว่านพืชคลุม { $block } ภายใน { $by } ดินชื้น ห่างต้น ตอบ เสร็จ
 nudge-leaf_check = คุณ{ $name } ดูใบ { $block } { $by } อย่าพ่นยา ตอบ ใบจุด/ใบร่วง+เลข ปกติ เสร็จ
 nudge-near = { $name } พบ{ $ailment }ใกล้ๆ ดู { $block } { $by } อย่าถอน/พ่น ตอบ { $ailment }+เลข
+    .long = { $name } พบ{ $ailment }ใกล้ๆ ดู { $block } { $by } อย่าถอน/พ่น ตอบ { $ailment }+เลข/0
 nudge-intercrop = { $name } พืชแซม { $block } ห่างยาง { $distance } ม. { $by } ตอบ พืชแซม+ชื่อ ไม่มี เสร็จ
 nudge-open_rest = { $name } วัดต้นเล็ก { $block } { $datum } { $by } ตอบ รอบต้น+เลข รอ { $adviser } ดู
 nudge-rain_watch = คุณ{ $name } { $block } ฝนชุ่มดินตั้งแต่ { $since } ไหม ตอบ ฝนใช่ หรือ ฝนไม่
@@ -337,7 +348,8 @@ nudge-hand_over = คุณ{ $name } { $block } เป็นสวนกรี�
 
 ## The adviser asks
 
-status = { $group }: { $farmers } ราย ปลูก { $planted } รอด { $alive } เงียบ { $quiet } โรค { $sick }
+status = { $group }: { $farmers } ราย ปลูก { $planted } ราย รอด { $alive } เงียบ { $quiet } โรค { $sick }
+    .long = { $group } { $day }: { $farmers } ราย ปลูก { $planted } ราย รอด { $alive } { $late }{ $check }เงียบ { $quiet } โรค { $sick }
 status-due = งาน: { $tasks } { "" }
 status-due-none = ไม่มีงาน { "" }
 status-late = ช้า: { $tasks } { "" }
