@@ -9,6 +9,7 @@ use budwood_parser::{Ailment, Cause, Details, Doubt, Kind, Measure, Supply, Unit
 use budwood_scheduler::{
     BlockId, BlockState, Clock, Cohort, Figures, Happened, Task, TaskKind,
     decide::{Draft, Missing, Why},
+    handbook::calendar::Datum,
     outlook::census::Walk,
 };
 use chrono::NaiveDate;
@@ -51,6 +52,7 @@ fn task(kind: TaskKind, day: NaiveDate) -> Task {
             height_m: Some(2.7),
             girth_cm: Some(50.0),
             datum_cm: Some(150.0),
+            datum: Some(Datum::Union),
             share_pct: Some(70.0),
             days_since: Some(1_000),
             since: Some(day),
@@ -185,7 +187,7 @@ fn every_read_back_fits_and_says_how_to_correct_it() {
             let said = Said {
                 block: &label,
                 facts,
-                today: NaiveDate::MIN,
+                today: case.day + chrono::Days::new(100),
             };
             let text = tongue.read_back(said, after(&state, case.day));
             case.assert_whole(&text, "read-back");
@@ -229,7 +231,7 @@ fn a_text_of_many_reports_is_read_back_as_far_as_it_fits() {
             let said = Said {
                 block: &label,
                 facts: &facts[..number],
-                today: NaiveDate::MIN,
+                today: case.day + chrono::Days::new(100),
             };
             let text = tongue.read_back(said, after(&state, case.day));
             case.assert_whole(&text, "read-back");
@@ -293,7 +295,7 @@ fn every_question_fits_and_says_how_to_answer() {
             let said = Said {
                 block: &label,
                 facts: &[&draft],
-                today: NaiveDate::MIN,
+                today: case.day + chrono::Days::new(100),
             };
             for why in whys() {
                 let text = tongue.confirm(None, said, Some(&why));
