@@ -225,6 +225,7 @@ same-again = I have that already, thank you.
 now = { $name }, now: { $tasks }. Text me when done. -{ $adviser }
 now-nothing = { $name }, nothing is due now. Next: { $task } { $block } about { $day }. -{ $adviser }
 now-none = { $name }, nothing is due and no date is set yet. Text what you did, like { $example }. -{ $adviser }
+my-blocks = { $blocks }
 my-block = { $block }: { $alive } of { $planted } alive, planted { $day }
 my-block-empty = { $block }: not planted yet
 when-task = { $task } on { $block }: about { $day }. -{ $adviser }

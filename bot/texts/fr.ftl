@@ -251,6 +251,7 @@ same-again = Je l'ai déjà, merci.
 now = { $name }, maintenant: { $tasks }. Ecrivez-moi quand c'est fait. -{ $adviser }
 now-nothing = { $name }, rien à faire maintenant. Ensuite: { $task } { $block } vers { $day }. -{ $adviser }
 now-none = { $name }, rien à faire, pas encore de date. Ecrivez ce qui est fait, comme { $example }. -{ $adviser }
+my-blocks = { $blocks }
 my-block = { $block }: { $alive } vivants sur { $planted }, planté { $day }
 my-block-empty = { $block }: pas encore planté
 when-task = { $task }, parcelle { $block }: vers { $day }. -{ $adviser }

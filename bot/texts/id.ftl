@@ -202,6 +202,7 @@ same-again = Itu sudah saya catat, terima kasih.
 now = { $name }, sekarang: { $tasks }. Mohon kabari kalau sudah. -{ $adviser }
 now-nothing = { $name }, sekarang tidak ada pekerjaan. Berikutnya: { $task } { $block } sekitar { $day }. -{ $adviser }
 now-none = { $name }, tidak ada tugas dan belum ada tanggal. Tulis yang sudah dikerjakan, misalnya { $example }. -{ $adviser }
+my-blocks = { $blocks }
 my-block = { $block }: hidup { $alive } dari { $planted }, tanam { $day }
 my-block-empty = { $block }: belum ditanam
 when-task = { $task } di { $block }: sekitar { $day }. -{ $adviser }

@@ -248,6 +248,7 @@ same-again = Isso eu ja tenho, agradeco.
 now = { $name }, agora: { $tasks }. Avise quando fizer. -{ $adviser }
 now-nothing = { $name }, nada a fazer agora. Depois: { $task } { $block } por volta de { $day }. -{ $adviser }
 now-none = { $name }, nada a fazer e ainda sem data. Escreva o que fez, como { $example }. -{ $adviser }
+my-blocks = { $blocks }
 my-block = { $block }: { $alive } de { $planted } vivas, plantio { $day }
 my-block-empty = { $block }: ainda sem plantio
 when-task = { $task } em { $block }: por volta de { $day }. -{ $adviser }

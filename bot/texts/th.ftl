@@ -101,7 +101,9 @@ stand-meets = พอแล้ว { $adviser } ดูก่อนเปิด { "
 stand-close = ใกล้แล้ว วัดทุกต้นก่อนเปิด { "" }
 stand-look = ดูกิ่งใหม่ { $day } { "" }
 stand-sick = อย่าถอนหรือพ่น { "" }
+    .long = บอก { $adviser } แล้ว อย่าถอนหรือพ่น { "" }
 stand-harm = ระวังกิ่งหัก { "" }
+    .long = บอก { $adviser } แล้ว ระวังกิ่งหัก { "" }
 stand-label = ทำตามฉลาก ล้างมือ { "" }
 
 unit-ha = เฮกตาร์
@@ -205,6 +207,7 @@ same-again = จดไว้แล้ว ขอบคุณ
 now = ตอนนี้: { $tasks } ทำแล้วแจ้ง -{ $adviser }
 now-nothing = ตอนนี้ไม่มีงาน ต่อไป { $task } { $block } ราว { $day } -{ $adviser }
 now-none = ยังไม่มีงาน ทำอะไรแล้วส่งมา เช่น { $example }
+my-blocks = { $blocks }
 my-block = { $block }: เหลือ { $alive }/{ $planted } ปลูก { $day }
 my-block-empty = { $block }: ยังไม่ปลูก
 when-task = { $task } { $block } ราว { $day } -{ $adviser }

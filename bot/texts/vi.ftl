@@ -207,6 +207,7 @@ same-again = Việc này đã ghi rồi, cám ơn.
 now = { $name }, nay làm: { $tasks }. Xong thì nhắn. -{ $adviser }
 now-nothing = { $name }, nay chưa có việc. Sau đó: { $task } { $block } khoảng { $day }. -{ $adviser }
 now-none = { $name }, chưa có việc và chưa có ngày. Nhắn việc đã làm, như { $example }. -{ $adviser }
+my-blocks = { $blocks }
 my-block = { $block }: sống { $alive }/{ $planted }, trồng { $day }
 my-block-empty = { $block }: chưa trồng
 when-task = { $task } ở { $block }: khoảng { $day }. -{ $adviser }

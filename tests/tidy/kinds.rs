@@ -10,11 +10,16 @@ use std::collections::BTreeMap;
 use super::{Source, expect_none, sources};
 
 /// Files that ask for kinds by name: how often, and why it is no column.
-const BY_NAME: [(&str, usize, &str); 27] = [
+const BY_NAME: [(&str, usize, &str); 28] = [
     (
         "bot/src/engine/deeds/facts.rs",
-        4,
-        "what rain, sickness, a census, induction bring about",
+        2,
+        "what rain and sickness bring about",
+    ),
+    (
+        "bot/src/engine/questions/read_back.rs",
+        2,
+        "what a census and induction bring about",
     ),
     (
         "bot/src/engine/questions/farmer.rs",
@@ -22,14 +27,14 @@ const BY_NAME: [(&str, usize, &str); 27] = [
         "each question has an answer of its own",
     ),
     (
-        "bot/src/engine/questions/girth.rs",
+        "bot/src/engine/questions/adviser_notices.rs",
         1,
         "a census has news of its own",
     ),
     (
-        "bot/src/engine/deeds/inbound.rs",
-        1,
-        "what is looked for nearby is sickness",
+        "bot/src/engine/questions/scene.rs",
+        2,
+        "what is looked for nearby is sickness, at the roots the white root",
     ),
     (
         "bot/src/engine/questions/block_facts.rs",
@@ -38,8 +43,8 @@ const BY_NAME: [(&str, usize, &str); 27] = [
     ),
     (
         "bot/src/engine/deeds/reply.rs",
-        2,
-        "what \"done\" says of rain and of roots",
+        1,
+        "what \"done\" says of rain",
     ),
     (
         "bot/src/engine/questions/work.rs",
@@ -64,8 +69,8 @@ const BY_NAME: [(&str, usize, &str); 27] = [
     ("bot/src/wording/ask.rs", 1, "girth or height"),
     (
         "bot/src/wording/facts.rs",
-        4,
-        "rain, deaths, a census, the crop that was sown",
+        3,
+        "rain, deaths, the crop that was sown",
     ),
     (
         "bot/src/wording/job.rs",
@@ -215,10 +220,7 @@ fn names_asked_for(code: &str) -> Vec<&str> {
         let is_longer = code[..start].ends_with(|c: char| c.is_ascii_alphanumeric());
         let name = &code[at + "Kind::".len()..];
         let letters = name.bytes().take_while(u8::is_ascii_alphanumeric).count();
-        let is_variant = name
-            .bytes()
-            .nth(1)
-            .is_some_and(|letter| letter.is_ascii_lowercase());
+        let is_variant = name.as_bytes().get(1).is_some_and(u8::is_ascii_lowercase);
         let end = at + "Kind::".len() + letters;
         if !is_longer && is_variant && is_asked(&code[..start], &code[end..]) {
             asked.push(&code[start..end]);

@@ -124,12 +124,6 @@ pub fn rested_on(rules: &Rules, last_text_on: NaiveDate) -> NaiveDate {
     days::after(last_text_on, rules.rest_days).unwrap_or(NaiveDate::MAX)
 }
 
-/// Whether a nudge put out on this day is too old to send.
-#[must_use]
-pub fn has_expired(rules: &Rules, put_out_on: NaiveDate, today: NaiveDate) -> bool {
-    days::after(put_out_on, rules.expires_after_days).is_some_and(|last| today > last)
-}
-
 /// What to do about a task that is not done.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum NextTry {

@@ -9,9 +9,12 @@ use std::time::Duration;
 use budwood_scheduler::{MessageId, jobs::nudge};
 use chrono::{DateTime, TimeDelta, Utc};
 
-use super::due_index::tasks_of;
 use crate::{
-    engine::step::{Step, instant, zone},
+    engine::{
+        local_time::{instant, zone},
+        outcome::Outcome,
+        step::Step,
+    },
     store::Hold,
     words::{
         limits,
@@ -41,7 +44,11 @@ impl Step<'_> {
             let next_message = self.world.next_message();
             self.change.hold = Some(Hold::Released { next_message });
         }
-        self.told.outcome = Some(if was_held { "released" } else { "was not held" });
+        self.told.outcome = Some(if was_held {
+            Outcome::Released
+        } else {
+            Outcome::WasNotHeld
+        });
     }
 
     /// The outbox wants the next text. Each is asked again whether it may still go.
@@ -113,7 +120,8 @@ impl Step<'_> {
         }
         let zone = zone(group, self.setup);
         let local = self.now.with_timezone(&zone).naive_local();
-        tasks_of(self.world, self.setup, block, local.date())
+        self.view()
+            .tasks_of(block, local.date())
             .iter()
             .find(|open| open.kind == task && open.due == due)?;
         if nudge::may_send(&self.setup.rules, local, &group.quiet_days) {

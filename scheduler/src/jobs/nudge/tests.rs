@@ -5,7 +5,7 @@ use std::{vec, vec::Vec};
 use chrono::{Days, NaiveDate, NaiveDateTime, TimeDelta, Weekday};
 use proptest::{collection::vec as many, prelude::*};
 
-use super::{NextTry, Rules, has_expired, is_late, is_window, may_send, next_try, rested_on, slot};
+use super::{NextTry, Rules, is_late, is_window, may_send, next_try, rested_on, slot};
 use crate::{
     jobs::task::{Figures, Task},
     land::block::NudgeTrack,
@@ -99,12 +99,10 @@ fn a_routine_text_is_put_out_in_the_window_only() {
 }
 
 #[test]
-fn a_phone_rests_and_an_old_nudge_expires() {
+fn a_phone_rests() {
     let rules = Rules::standard();
     assert_eq!(rested_on(&rules, day("2027-06-01")), day("2027-06-08"));
     assert_eq!(rested_on(&rules, NaiveDate::MAX), NaiveDate::MAX);
-    assert!(!has_expired(&rules, day("2027-06-01"), day("2027-06-04")));
-    assert!(has_expired(&rules, day("2027-06-01"), day("2027-06-05")));
 }
 
 fn weeding(ends: Option<&str>) -> Task {
