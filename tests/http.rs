@@ -45,6 +45,11 @@ const RFC_6750: (&str, &str) = ("mF_9.B5f-4.1JqM", "Bearer mF_9.B5f-4.1JqM");
 /// The moment of the example of the Standard Webhooks reference libraries.
 const SIGNED_AT: i64 = 1_614_265_330;
 
+/// A client that a test talks to the server with.
+pub(crate) fn client() -> reqwest::Client {
+    budwood::service::gateway::oneapi::client().build().unwrap()
+}
+
 fn at(seconds: i64) -> DateTime<Utc> {
     DateTime::from_timestamp(seconds, 0).unwrap()
 }

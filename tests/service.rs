@@ -8,6 +8,7 @@
 mod lines;
 mod provider;
 mod running;
+mod tls;
 
 use std::{collections::BTreeMap, fs, path::Path};
 
@@ -22,6 +23,7 @@ use rustix::fs::{CWD, Mode, mkfifoat};
 use self::{
     provider::Provider,
     running::{Running, budwood, budwood_in, command, text_of, write_config},
+    tls::Front,
 };
 use crate::sim::{self, LastingStore};
 
@@ -220,6 +222,34 @@ fn assert_discreet(logged: &str) {
             "{secret} is in the log:\n{logged}"
         );
     }
+}
+
+// RFC 9325, 3.1: TLS 1.2 or 1.3. The other end here is of the same library; by hand it was tried
+// against another.
+#[tokio::test]
+async fn texts_leave_encrypted_and_only_for_a_provider_that_is_vouched_for() {
+    let provider = Provider::start().await;
+    let folder = office(Some(&provider), "");
+    let front = Front::before(provider.port).await;
+    let stranger = Front::before(provider.port).await;
+    let config = folder.path().join("budwood.toml");
+    let plain = fs::read_to_string(&config).unwrap();
+    let address = format!("http://127.0.0.1:{}", provider.port);
+    let encrypted = |port| plain.replace(&address, &format!("https://localhost:{port}"));
+
+    fs::write(&config, encrypted(stranger.port)).unwrap();
+    let service = Running::start_trusting(folder.path(), &front.authority).await;
+    service.bring("t-1", "+447700900005", "dead 8").await;
+    service.wait_for_log("no connection to the provider").await;
+    service.stop().await;
+    assert_eq!(provider.sent(), []);
+
+    fs::write(&config, encrypted(front.port)).unwrap();
+    let service = Running::start_trusting(folder.path(), &front.authority).await;
+    service.bring("t-2", "+447700900001", "planted 300 B").await;
+    let sent = provider.wait_for(1).await;
+    assert_eq!(sent[0].0, "+447700900001");
+    service.stop().await;
 }
 
 #[tokio::test]

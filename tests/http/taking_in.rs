@@ -15,10 +15,10 @@ use budwood::{
     },
 };
 use budwood_scheduler::MessageId;
-use reqwest::{Client, RequestBuilder, Response};
+use reqwest::{RequestBuilder, Response};
 use serde_json::{Value, json};
 
-use super::{RFC_6750, RFC_7617, SIGNED_AT, Service, Taker, basic, bearer};
+use super::{RFC_6750, RFC_7617, SIGNED_AT, Service, Taker, basic, bearer, client};
 
 // The example of the Standard Webhooks reference libraries.
 const SECRET: &str = "whsec_MfKQ9r8GKYqrTwjUPD8ILPZIo2LaLaSw";
@@ -46,7 +46,7 @@ fn notification(texts: &[&str]) -> String {
 
 fn post(service: &Service, path: &str, body: impl Into<reqwest::Body>) -> RequestBuilder {
     // A server that forgets a request must fail the test and not hold it.
-    Client::new()
+    client()
         .post(service.url(path))
         .timeout(Duration::from_secs(60))
         .header("content-type", "application/json")
@@ -307,7 +307,7 @@ async fn a_wrong_type_is_told_what_to_send() {
             .build()
             .unwrap();
         request.headers_mut().insert(name, value.parse().unwrap());
-        let answer = Client::new().execute(request).await.unwrap();
+        let answer = client().execute(request).await.unwrap();
         details.push(detail(answer, 415).await);
     }
     insta::assert_snapshot!(details.join("\n"), @"
@@ -324,7 +324,7 @@ async fn a_wrong_type_is_told_what_to_send() {
         "content-type",
         "Application/JSON; charset=\"UTF-8\"".parse().unwrap(),
     );
-    let answer = Client::new().execute(request).await.unwrap();
+    let answer = client().execute(request).await.unwrap();
     assert_eq!(answer.status(), 204);
     service.stop().await;
 }
@@ -389,7 +389,7 @@ async fn half_a_body_is_not_taken() {
 #[tokio::test]
 async fn other_paths_and_methods_say_where_to_go() {
     let service = Service::start(bearer());
-    let client = Client::new();
+    let client = client();
     for path in ["/", "/sms", "/sms/inbound", "/../etc", "/%ff"] {
         let answer = client.get(service.url(path)).send().await.unwrap();
         assert!(detail(answer, 404).await.contains("POST /sms/in/NAME"));

@@ -22,6 +22,7 @@ use tokio::{
 };
 
 use super::Place;
+use crate::http::client;
 
 /// The running service.
 struct Service {
@@ -58,7 +59,14 @@ impl Service {
 
     async fn health(&self) -> serde_json::Value {
         let url = format!("http://{}/health", self.address);
-        reqwest::get(url).await.unwrap().json().await.unwrap()
+        client()
+            .get(url)
+            .send()
+            .await
+            .unwrap()
+            .json()
+            .await
+            .unwrap()
     }
 
     /// What another process does meanwhile.

@@ -13,6 +13,7 @@ use reqwest::Client;
 use serde_json::json;
 
 use super::provider::{DEADLINE, Provider};
+use crate::http::client;
 
 /// How long to wait before asking again.
 const AGAIN: Duration = Duration::from_millis(20);
@@ -92,7 +93,21 @@ impl Drop for Running {
 impl Running {
     /// Starts it and waits until it answers.
     pub(super) async fn start(folder: &Path) -> Self {
-        let running = Self::start_up(folder);
+        Self::answering(Self::start_up(folder)).await
+    }
+
+    /// Starts it where the system knows one authority for certificates, and waits until it answers.
+    pub(super) async fn start_trusting(folder: &Path, authority: &str) -> Self {
+        let file = folder.join("authority.pem");
+        fs::write(&file, authority).expect("a file");
+        let mut command = command(folder, &["serve", "budwood.toml"]);
+        command
+            .env("SSL_CERT_FILE", file)
+            .env_remove("SSL_CERT_DIR");
+        Self::answering(Self::spawn(folder, command)).await
+    }
+
+    async fn answering(running: Self) -> Self {
         let health = format!("{}/health", running.url);
         let client = &running.client;
         let answers = async || client.get(&health).send().await.is_ok();
@@ -102,12 +117,16 @@ impl Running {
 
     /// Starts it and waits for nothing.
     pub(super) fn start_up(folder: &Path) -> Self {
+        Self::spawn(folder, command(folder, &["serve", "budwood.toml"]))
+    }
+
+    fn spawn(folder: &Path, mut command: Command) -> Self {
         let config = fs::read_to_string(folder.join("budwood.toml")).expect("a configuration");
         let (_, address) = config.split_once("listen = \"").expect("an address");
         let address = address.split('"').next().expect("an address");
         let log = folder.join("log.txt");
         let file = File::create(&log).expect("a log");
-        let child = command(folder, &["serve", "budwood.toml"])
+        let child = command
             .env("BUDWOOD_SECRET_LINE_IN", SECRET)
             .env("BUDWOOD_SECRET_LINE", SECRET)
             .stdout(Stdio::from(file.try_clone().expect("a second handle")))
@@ -118,7 +137,7 @@ impl Running {
             child,
             log,
             url: format!("http://{address}"),
-            client: Client::builder().no_proxy().build().expect("a client"),
+            client: client(),
         }
     }
 

@@ -3,7 +3,7 @@
 use super::{Source, expect_none, sources};
 
 /// A library, how its use looks, and the only files that may use it.
-const AT_HOME: [(&str, &str, &[&str]); 3] = [
+const AT_HOME: [(&str, &str, &[&str]); 4] = [
     (
         "actix",
         "actix_",
@@ -17,6 +17,7 @@ const AT_HOME: [(&str, &str, &[&str]); 3] = [
             "bot/src/service/gateway/oneapi/",
         ],
     ),
+    ("rustls", "rustls::", &["bot/src/service/gateway/http.rs"]),
     (
         "sled",
         "sled::",

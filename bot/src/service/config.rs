@@ -20,7 +20,6 @@ use std::{
 use budwood_parser::table::{Fault, faults, read_file};
 use chrono::NaiveTime;
 use chrono_tz::Tz;
-use rlibphonenumber::Region;
 
 use crate::{
     service::{
@@ -96,8 +95,8 @@ pub struct LineConfig {
     pub name: String,
     /// Our own number or short code; never answered.
     pub own_number: String,
-    /// Where a number without country code is at home.
-    pub country: Region,
+    /// Where a number without country code is at home: two letters as in ISO 3166-1.
+    pub country: String,
     /// The zone of a person without a group.
     pub fallback_zone: Tz,
 }

@@ -59,7 +59,7 @@ pub fn from_config(config: &Config) -> anyhow::Result<Setup> {
         calendars: calendars(&config.calendar_files)?,
         rules: rules(&config.nudges),
         own_numbers: config.own_numbers(),
-        country: config.line.country.to_string(),
+        country: config.line.country.clone(),
         zone: config.line.fallback_zone,
         // Random for each start: a code asked for before a restart is simply asked for again.
         secret: RandomState::new().hash_one(limits::CODE_SALT),

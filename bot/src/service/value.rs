@@ -6,10 +6,12 @@ use std::{net::SocketAddr, ops::RangeInclusive};
 use budwood_parser::table::{Table, TableError};
 use chrono::NaiveTime;
 use chrono_tz::Tz;
-use rlibphonenumber::{PHONE_NUMBER_UTIL, Region};
 use url::{Host, Url};
 
-use crate::{service::telemetry, words::limits};
+use crate::{
+    service::telemetry,
+    words::{limits, phone_number},
+};
 
 /// What is wrong with a value; names no key.
 type Wrong = String;
@@ -152,15 +154,13 @@ pub(crate) fn prefix(found: &str) -> Result<String, Wrong> {
 }
 
 /// A country as in ISO 3166-1, two letters.
-pub(crate) fn country(found: &str) -> Result<Region, Wrong> {
-    Region::from_code(found)
-        .ok()
-        .filter(|region| {
-            PHONE_NUMBER_UTIL
-                .get_supported_regions()
-                .any(|known| known == *region)
-        })
-        .ok_or_else(|| expected("two letters of a country such as \"ID\"", found))
+pub(crate) fn country(found: &str) -> Result<String, Wrong> {
+    text(
+        phone_number::is_country(found),
+        "two letters of a country such as \"ID\"",
+        found,
+    )
+    .map(|country| country.to_ascii_uppercase())
 }
 
 /// A time zone of the IANA data base.

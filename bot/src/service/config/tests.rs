@@ -49,7 +49,7 @@ fn the_example_is_read() {
     let door = opened[0].door.as_ref().unwrap();
     assert_eq!(door.gateway, "provider");
     assert!(matches!(door.auth, Auth::Signature { .. }));
-    assert_eq!(config.line.country, Region::GB);
+    assert_eq!(config.line.country, "GB");
     assert_eq!(config.line.fallback_zone, Tz::Europe__London);
     let ways = config.ways();
     assert!(!ways.is_idempotent("provider"));

@@ -11,7 +11,7 @@ pub(crate) mod wire;
 use std::time::Duration;
 
 use reqwest::{
-    Client, Method, RequestBuilder, Response, StatusCode,
+    Client, ClientBuilder, Method, RequestBuilder, Response, StatusCode,
     header::{LOCATION, RETRY_AFTER},
     redirect,
 };
@@ -86,6 +86,16 @@ pub enum OneApiError {
     Client(#[source] reqwest::Error),
 }
 
+/// An HTTP client to be set up further; every one of ours begins here.
+///
+/// The environment's proxies are left out: the file alone says where texts go.
+pub fn client() -> ClientBuilder {
+    // `reqwest` brings no ciphers of its own here. Those of `ring` are named once for the process;
+    // an error says that they were named before.
+    let _ = rustls::crypto::ring::default_provider().install_default();
+    Client::builder().no_proxy()
+}
+
 impl OneApi {
     /// Sets up the gateway. Nothing is sent yet.
     ///
@@ -93,11 +103,9 @@ impl OneApi {
     ///
     /// When the address cannot be extended or the system's certificates cannot be read.
     pub fn new(settings: OneApiSettings, clock: Clock) -> Result<Self, OneApiError> {
-        // The environment's proxies are left out: the file alone says where texts go. A redirect
-        // would carry numbers and the password to an address that nobody chose.
-        let client = Client::builder()
+        // A redirect would carry numbers and the password to an address that nobody chose.
+        let client = client()
             .redirect(redirect::Policy::none())
-            .no_proxy()
             .connect_timeout(limits::CONNECT_TIMEOUT.min(settings.timeout))
             .timeout(settings.timeout)
             .build()
