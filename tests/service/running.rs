@@ -35,8 +35,6 @@ pub(super) fn command(folder: &Path, arguments: &[&str]) -> Command {
     command
         .args(arguments)
         .current_dir(folder)
-        .env("BUDWOOD_INBOUND_SECRET", SECRET)
-        .env("BUDWOOD_OUTBOUND_SECRET", SECRET)
         .env_remove("RUST_LOG");
     command
 }
@@ -49,13 +47,16 @@ pub(super) fn text_of(output: &Output) -> String {
 
 /// Writes the configuration of an office, with a port that is free now.
 pub(super) fn write_config(folder: &Path, provider: Option<&Provider>, more: &str) {
-    let outbound = match provider {
-        Some(provider) => format!(
-            "kind = \"http\"\nbase_url = \"http://127.0.0.1:{}\"\nsender = \"12345\"\n\
-             auth = \"bearer\"\nallow_demo_numbers = true\n",
-            provider.port
+    let (demo, out) = match provider {
+        Some(provider) => (
+            "allow_demo_numbers = true\n",
+            format!(
+                "[gateway.out]\nbase_url = \"http://127.0.0.1:{}\"\nsender = \"12345\"\n\
+                 auth = \"bearer\"\n",
+                provider.port
+            ),
         ),
-        None => "kind = \"none\"\n".to_owned(),
+        None => ("", String::new()),
     };
     let port = TcpListener::bind("127.0.0.1:0")
         .and_then(|listener| listener.local_addr())
@@ -64,8 +65,8 @@ pub(super) fn write_config(folder: &Path, provider: Option<&Provider>, more: &st
     let mut config = format!(
         "[store]\nfolder = \"store\"\ncache_mb = 16\nreserve_mb = 16\n\
          [web]\nlisten = \"127.0.0.1:{port}\"\n\
-         [inbound]\nauth = \"bearer\"\n\
-         [outbound]\n{outbound}\
+         [[gateway]]\nname = \"line\"\nkind = \"oneapi\"\n{demo}\
+         [gateway.in]\nauth = \"bearer\"\n{out}\
          [line]\nname = \"kolo\"\nown_number = \"12345\"\ncountry = \"GB\"\n\
          fallback_zone = \"Asia/Jakarta\"\n"
     );
@@ -126,6 +127,8 @@ impl Running {
         let log = folder.join("log.txt");
         let file = File::create(&log).expect("a log");
         let child = command
+            .env("BUDWOOD_SECRET_LINE_IN", SECRET)
+            .env("BUDWOOD_SECRET_LINE", SECRET)
             .stdout(Stdio::from(file.try_clone().expect("a second handle")))
             .stderr(Stdio::from(file))
             .spawn()
@@ -146,7 +149,7 @@ impl Running {
     }
 
     /// Asks again until it holds.
-    async fn until(&self, what: &str, holds: impl AsyncFn() -> bool) {
+    pub(super) async fn until(&self, what: &str, holds: impl AsyncFn() -> bool) {
         let waits = async {
             while !holds().await {
                 tokio::time::sleep(AGAIN).await;
@@ -179,7 +182,7 @@ impl Running {
     ) -> impl Future<Output = Option<u16>> + Send + 'static {
         let request = self
             .client
-            .post(format!("{}/sms/inbound", self.url))
+            .post(format!("{}/sms/in/line", self.url))
             .bearer_auth(SECRET)
             .json(
                 &json!({ "inboundSMSMessageNotification": { "inboundSMSMessage": {

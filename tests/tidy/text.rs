@@ -13,8 +13,8 @@ const AT_HOME: [(&str, &str, &[&str]); 4] = [
         "reqwest",
         "reqwest::",
         &[
-            "bot/src/service/gateway/http.rs",
-            "bot/src/service/gateway/http/",
+            "bot/src/service/gateway/oneapi.rs",
+            "bot/src/service/gateway/oneapi/",
         ],
     ),
     ("rustls", "rustls::", &["bot/src/service/gateway/http.rs"]),

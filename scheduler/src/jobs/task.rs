@@ -23,7 +23,7 @@ use budwood_parser::Ailment;
 use chrono::NaiveDate;
 
 use crate::{
-    handbook::calendar::Calendar,
+    handbook::calendar::{Calendar, Datum},
     land::{block::BlockState, directory::Block},
     outlook::census::Walk,
     words::{
@@ -195,6 +195,8 @@ pub struct Figures {
     pub girth_cm: Option<f64>,
     /// Height of measurement in centimetres (census, opening).
     pub datum_cm: Option<f64>,
+    /// From where that height is measured.
+    pub datum: Option<Datum>,
     /// Share of trees in per cent (opening).
     pub share_pct: Option<f64>,
     /// Days since the job was last done.
