@@ -1,8 +1,10 @@
-//! The command line. Help texts are the doc comments.
+//! The command line: its grammar, and which file does each command. Help texts are the doc comments.
 
 pub mod check_calendar;
 pub mod demo;
 pub mod due;
+mod keeping;
+mod lists;
 pub mod page;
 pub mod planning;
 pub mod read;
@@ -16,21 +18,15 @@ use std::{
     process::ExitCode,
 };
 
-use anyhow::{Context, bail};
-use chrono::{DateTime, NaiveDateTime, Timelike, Utc};
+use anyhow::Context;
+use chrono::{NaiveDateTime, Timelike};
 use clap::{Parser, Subcommand};
 
 use self::page::Page;
-use crate::{
-    backup,
-    engine::{Engine, Input, Sheet, SheetAnswer, SheetDeed, SheetFate},
-    service::{
-        self,
-        clock::Clock,
-        config::Config,
-        control::Control,
-        setup::{self, config},
-    },
+use crate::service::{
+    self,
+    clock::Clock,
+    setup::{self, config},
 };
 
 /// A message bot for rubber smallholders and the adviser who looks after them.
@@ -210,7 +206,12 @@ enum RollCommand {
 pub fn run() -> anyhow::Result<ExitCode> {
     match Cli::parse().command {
         Command::Demo { all } => demo::play(all, &mut Page::open())?,
-        Command::Serve { config } => serve(&config)?,
+        Command::Serve { config } => {
+            let runtime = tokio::runtime::Builder::new_multi_thread()
+                .enable_all()
+                .build()?;
+            runtime.block_on(service::serve(&config))?;
+        }
         Command::Talk { roll, store, from } => {
             let options = talk::Options { roll, store, from };
             talk::run(&options, &Clock::System, io::stdin().lock(), Page::open())?;
@@ -219,12 +220,12 @@ pub fn run() -> anyhow::Result<ExitCode> {
         Command::Roll {
             command: RollCommand::Check { file, config },
         } => {
-            return check_roll(&file, config.as_deref());
+            return lists::check(&file, config.as_deref());
         }
         Command::Roll {
             command: RollCommand::Load { file, config },
         } => {
-            return load_roll(&file, &config);
+            return lists::load(&file, &config);
         }
         Command::Roll {
             command: RollCommand::Columns,
@@ -235,17 +236,17 @@ pub fn run() -> anyhow::Result<ExitCode> {
         } => return check_calendar::check(&file, &mut Page::open()),
         Command::Check {
             config, records, ..
-        } => check(&config.unwrap_or_default(), records)?,
-        Command::Backup { config, folder } => backup(&config, &folder)?,
-        Command::Restore { config, folder } => restore(&config, &folder)?,
-        Command::Release { config } => release(&config)?,
-        Command::Reload { config } => reload(&config)?,
+        } => keeping::check(&config.unwrap_or_default(), records)?,
+        Command::Backup { config, folder } => keeping::backup(&config, &folder)?,
+        Command::Restore { config, folder } => keeping::restore(&config, &folder)?,
+        Command::Release { config } => keeping::release(&config)?,
+        Command::Reload { config } => keeping::reload(&config)?,
         Command::Log {
             command: LogCommand::Export { config, file },
-        } => export(&config, &file)?,
+        } => keeping::export(&config, &file)?,
         Command::Log {
             command: LogCommand::Import { config, file },
-        } => import(&config, &file)?,
+        } => keeping::import(&config, &file)?,
         Command::Rehearse(args) => {
             let mut out = Page::open();
             rehearse::run(&args, &Clock::System, &mut out, &mut page::progress())?;
@@ -267,13 +268,6 @@ fn moment(text: &str) -> Result<NaiveDateTime, String> {
         .ok_or_else(|| "expected a moment like 2026-03-18T12:00".to_owned())
 }
 
-fn serve(config: &Path) -> anyhow::Result<()> {
-    let runtime = tokio::runtime::Builder::new_multi_thread()
-        .enable_all()
-        .build()?;
-    runtime.block_on(service::serve(config))
-}
-
 fn read_texts(text: Option<&str>, received: Option<NaiveDateTime>) -> anyhow::Result<()> {
     let setup = setup::built_in(0)?;
     let now = Clock::System.now().naive_utc();
@@ -291,126 +285,6 @@ fn read_texts(text: Option<&str>, received: Option<NaiveDateTime>) -> anyhow::Re
             io::BufWriter::new(out),
         ),
     }
-}
-
-fn check_roll(file: &Path, config_path: Option<&Path>) -> anyhow::Result<ExitCode> {
-    let sheet = Sheet {
-        csv: setup::read_bytes(file)?,
-        deed: SheetDeed::Check,
-    };
-    let answer = match config_path {
-        Some(path) => bring_sheet(&config(path)?, sheet)?,
-        None => {
-            let now = Clock::System.now();
-            take_sheet(&mut talk::empty_engine(now)?, sheet, now)?
-        }
-    };
-    say_sheet(&answer)
-}
-
-fn load_roll(file: &Path, config_path: &Path) -> anyhow::Result<ExitCode> {
-    let sheet = Sheet {
-        csv: setup::read_bytes(file)?,
-        deed: SheetDeed::Load,
-    };
-    say_sheet(&bring_sheet(&config(config_path)?, sheet)?)
-}
-
-/// To the running service, or to the store itself.
-fn bring_sheet(config: &Config, sheet: Sheet) -> anyhow::Result<SheetAnswer> {
-    if let Some(mut control) = Control::connect(&config.store.folder)? {
-        return Ok(control.bring_sheet(&sheet)?);
-    }
-    let now = Clock::System.now();
-    take_sheet(&mut setup::open_engine(config, now)?, sheet, now)
-}
-
-fn take_sheet(
-    engine: &mut Engine,
-    sheet: Sheet,
-    now: DateTime<Utc>,
-) -> anyhow::Result<SheetAnswer> {
-    let told = engine.handle(vec![Input::Sheet(sheet)], now)?.pop();
-    told.and_then(|told| told.sheet)
-        .context("the engine says nothing of the list")
-}
-
-fn say_sheet(answer: &SheetAnswer) -> anyhow::Result<ExitCode> {
-    let mut out = Page::open();
-    writeln!(out, "{}", answer.page)?;
-    Ok(match answer.fate {
-        SheetFate::Refused => ExitCode::FAILURE,
-        SheetFate::Good => ExitCode::SUCCESS,
-        SheetFate::Stored => {
-            writeln!(out, "stored")?;
-            ExitCode::SUCCESS
-        }
-    })
-}
-
-fn check(path: &Path, with_records: bool) -> anyhow::Result<()> {
-    let config = config(path)?;
-    let setup = setup::from_config(&config)?;
-    let calendars: Vec<&str> = setup.calendars.keys().map(String::as_str).collect();
-    let mut out = Page::open();
-    writeln!(out, "configuration: good")?;
-    let languages: Vec<&str> = setup.reader.languages().collect();
-    writeln!(out, "languages read: {}", languages.join(", "))?;
-    for doubt in setup::pack_doubts(&config)? {
-        writeln!(out, "doubtful: {doubt}")?;
-    }
-    writeln!(out, "calendars: {}", calendars.join(", "))?;
-    if with_records {
-        let records = backup::check_records(&config)?;
-        writeln!(out, "records: {records}, all of them can be read")?;
-    }
-    Ok(())
-}
-
-fn backup(path: &Path, folder: &Path) -> anyhow::Result<()> {
-    let records = backup::backup(&config(path)?, folder, &Clock::System)?;
-    writeln!(Page::open(), "{records} records in {}", folder.display())?;
-    Ok(())
-}
-
-fn restore(path: &Path, folder: &Path) -> anyhow::Result<()> {
-    let records = backup::restore(&config(path)?, folder, &Clock::System)?;
-    say_held(records)
-}
-
-fn export(path: &Path, file: &Path) -> anyhow::Result<()> {
-    let records = backup::export(&config(path)?, file)?;
-    writeln!(Page::open(), "{records} records in {}", file.display())?;
-    Ok(())
-}
-
-fn import(path: &Path, file: &Path) -> anyhow::Result<()> {
-    let records = backup::import(&config(path)?, file, &Clock::System)?;
-    say_held(records)
-}
-
-fn say_held(records: u64) -> anyhow::Result<()> {
-    writeln!(
-        Page::open(),
-        "{records} records put in. No text leaves until you run `budwood release CONFIG`"
-    )?;
-    Ok(())
-}
-
-fn release(path: &Path) -> anyhow::Result<()> {
-    backup::release(&config(path)?, &Clock::System)?;
-    writeln!(Page::open(), "texts may leave")?;
-    Ok(())
-}
-
-fn reload(path: &Path) -> anyhow::Result<()> {
-    let config = config(path)?;
-    let Some(mut control) = Control::connect(&config.store.folder)? else {
-        bail!("no service runs with this store; it reads the configuration when it starts");
-    };
-    let new = control.reload()?;
-    writeln!(io::stdout(), "{new}")?;
-    Ok(())
 }
 
 fn due_on(path: &Path, on: Option<chrono::NaiveDate>) -> anyhow::Result<()> {
