@@ -3,6 +3,9 @@
 //! [`BlockState::replay`] over the log gives what [`BlockState::apply`] kept up to date; a test
 //! says so. Stands are of mixed age, so trees are counted by cohort.
 
+#[cfg(test)]
+mod tests;
+
 use alloc::{collections::BTreeMap, string::String, vec::Vec};
 
 use budwood_parser::{Ailment, Cause, Details, Kind, Supply};
