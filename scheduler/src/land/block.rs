@@ -16,10 +16,8 @@ use crate::words::{
     id::EventId,
     job::TaskKind,
     rainfall::Rain,
+    season::is_one_season,
 };
-
-/// Plantings on one block that lie this close are one season's work, so one cohort.
-const SAME_SEASON_DAYS: i64 = 120;
 
 /// So many reports of rain are kept: those of a planting season, in which rain is asked for.
 const RAINS_KEPT: usize = 16;
@@ -288,8 +286,7 @@ impl BlockState {
 
     fn plant(&mut self, day: NaiveDate, trees: u32, details: &Details, backfill: bool) {
         let same_season = |cohort: &&mut Cohort| {
-            cohort.backfill == backfill
-                && (day - cohort.planted_on).num_days().abs() <= SAME_SEASON_DAYS
+            cohort.backfill == backfill && is_one_season(day, cohort.planted_on)
         };
         if let Some(cohort) = self.cohorts.iter_mut().find(same_season) {
             cohort.planted = cohort.planted.saturating_add(trees);

@@ -6,7 +6,12 @@ use super::{
     Figures,
     case::{Case, Plan},
 };
-use crate::{jobs::orders, land::stand, sums::days, words::job::TaskKind};
+use crate::{
+    jobs::orders,
+    land::stand,
+    sums::days,
+    words::{job::TaskKind, season::is_one_season},
+};
 
 /// From this share of the places on, in per cent, holes or trees count as all: the last corner of
 /// a block is often rock, path or stream.
@@ -14,10 +19,6 @@ const AS_GOOD_AS_ALL_PCT: u64 = 90;
 
 /// Filling the holes is spoken of so many days before it must be done.
 const FILL_NOTICE_DAYS: u32 = 7;
-
-/// Plantings and planting plans that lie further than this from the opened window belong to
-/// another season.
-const SAME_SEASON_DAYS: i64 = 183;
 
 pub(super) fn order_plants(case: &Case<'_>) -> Option<Plan> {
     let planned_on = case.block.planned_on?;
@@ -108,10 +109,7 @@ pub(super) fn are_places_left(case: &Case<'_>) -> bool {
 
 /// Whether this block is to be planted in the season that was opened on this day.
 fn is_meant_for(case: &Case<'_>, opened_on: NaiveDate) -> bool {
-    let near = |day: NaiveDate| {
-        let days = day.signed_duration_since(opened_on).num_days();
-        days.abs() <= SAME_SEASON_DAYS
-    };
+    let near = |day: NaiveDate| is_one_season(day, opened_on);
     match (case.state.planted_on(), case.block.planned_on) {
         (Some(planted_on), _) => near(planted_on),
         (None, Some(planned_on)) => {
