@@ -31,6 +31,10 @@ pub struct BlockState {
     pub last: BTreeMap<Kind, Count>,
     /// How many reports of each kind there were since the first planting.
     pub rounds: BTreeMap<Kind, u32>,
+    /// The days on which the trees were fed, as they were told: each counts for a round of its own.
+    pub fed: Vec<NaiveDate>,
+    /// Pegs set.
+    pub pegs: u32,
     /// Planting holes dug.
     pub holes: u32,
     /// Plants received.
@@ -178,6 +182,9 @@ impl BlockState {
             }
             Body::TaskDone { task, on, .. } => {
                 raise(&mut self.done, *task, *on);
+                if *task == TaskKind::Feed {
+                    self.fed.push(*on);
+                }
                 self.postponed.remove(task);
                 self.heard_on = self.heard_on.max(Some(*on));
             }
@@ -241,6 +248,8 @@ impl BlockState {
             Kind::Planted => self.plant(day, count.unwrap_or(0), details, false),
             Kind::Replaced => self.replace(day, count.unwrap_or(0), details),
             Kind::Dead => self.lose(count.unwrap_or(0)),
+            Kind::Fertilised => self.fed.push(day),
+            Kind::Lined => self.pegs = self.pegs.saturating_add(count.unwrap_or(0)),
             Kind::HolesDug => self.holes = self.holes.saturating_add(count.unwrap_or(0)),
             Kind::Received if details.supply == Some(Supply::Plants) => {
                 self.plants_received = self.plants_received.saturating_add(count.unwrap_or(0));
@@ -261,9 +270,7 @@ impl BlockState {
             Kind::TappingOpened => self.opened = self.opened.saturating_add(count.unwrap_or(0)),
             Kind::Received
             | Kind::Cleared
-            | Kind::Lined
             | Kind::Weeded
-            | Kind::Fertilised
             | Kind::Sprayed
             | Kind::Pruned
             | Kind::CoverSown

@@ -246,12 +246,14 @@ fn numbers_beyond_all_measure_stay_at_the_most() {
 /// A report that arrives late must not hide a newer one.
 #[test]
 fn the_last_count_is_the_one_of_the_last_day() {
-    for kind in [Kind::NotBranched, Kind::Branched, Kind::BranchInduction] {
-        let of = |state: &BlockState| match kind {
-            Kind::NotBranched => state.tall,
-            Kind::Branched => state.branched,
-            _ => state.induced,
-        };
+    let tall: fn(&BlockState) -> Option<Count> = |state| state.tall;
+    let branched: fn(&BlockState) -> Option<Count> = |state| state.branched;
+    let induced: fn(&BlockState) -> Option<Count> = |state| state.induced;
+    for (kind, of) in [
+        (Kind::NotBranched, tall),
+        (Kind::Branched, branched),
+        (Kind::BranchInduction, induced),
+    ] {
         let newer = fold(&[
             (kind, "2029-06-01", trees(40)),
             (kind, "2029-05-01", trees(60)),
