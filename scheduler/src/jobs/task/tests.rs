@@ -1,6 +1,7 @@
 //! Given facts, at a day, then these tasks.
 
 mod condition;
+mod feeding;
 mod given;
 mod growing;
 mod laws;
