@@ -49,6 +49,7 @@ fn task(kind: TaskKind, day: NaiveDate) -> Task {
             grams_per_tree: Some(1_250.5),
             kilograms: Some(60_000.5),
             rations: Vec::new(),
+            living: None,
             height_m: Some(2.7),
             girth_cm: Some(50.0),
             datum_cm: Some(150.0),

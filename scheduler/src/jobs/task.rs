@@ -26,7 +26,10 @@ use chrono::NaiveDate;
 use crate::{
     handbook::calendar::Calendar,
     jobs::feed::Ration,
-    land::{block::BlockState, directory::Block},
+    land::{
+        block::{BlockState, Living},
+        directory::Block,
+    },
     outlook::census::Walk,
     words::{
         id::BlockId,
@@ -214,6 +217,8 @@ pub struct Figures {
     pub kilograms: Option<f64>,
     /// What trees of each age get, product by product (feeding); the first are the trees above.
     pub rations: Vec<Ration>,
+    /// The living trees of the block (counting the dead, filling): of them the dead are asked about.
+    pub living: Option<Living>,
     /// Height in metres (pruning, induction).
     pub height_m: Option<f64>,
     /// Girth in centimetres (census, opening).

@@ -105,6 +105,27 @@ impl Cohort {
     }
 }
 
+/// The living trees of a block, as they are told everywhere: "457 + 23 of 480".
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+pub struct Living {
+    /// Of the trees planted at first, so many live.
+    pub first: u32,
+    /// Of those filled in, so many live.
+    pub filled: u32,
+    /// Trees planted at first.
+    pub planted: u32,
+    /// Places where a tree stood and none stands.
+    pub gaps: u32,
+}
+
+impl Living {
+    /// All of them.
+    #[must_use]
+    pub const fn alive(self) -> u32 {
+        self.first.saturating_add(self.filled)
+    }
+}
+
 /// One round of measuring.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Census {
@@ -357,16 +378,39 @@ impl BlockState {
         self.sum(|cohort| cohort.dead)
     }
 
-    /// Living trees.
+    /// Living trees: first ones, filled in, gaps.
+    #[must_use]
+    pub fn living(&self) -> Living {
+        let (first, filled) = (self.alive_of(false), self.alive_of(true));
+        let planted = self.planted();
+        Living {
+            first,
+            filled,
+            planted,
+            gaps: planted.saturating_sub(first.saturating_add(filled)),
+        }
+    }
+
+    /// All living trees.
     #[must_use]
     pub fn alive(&self) -> u32 {
-        self.sum(Cohort::alive)
+        self.living().alive()
     }
 
     /// Places where a tree stood and none stands.
     #[must_use]
     pub fn gaps(&self) -> u32 {
-        self.planted().saturating_sub(self.alive())
+        self.living().gaps
+    }
+
+    fn alive_of(&self, backfill: bool) -> u32 {
+        self.sum(|cohort| {
+            if cohort.backfill == backfill {
+                cohort.alive()
+            } else {
+                0
+            }
+        })
     }
 
     /// The last report of this kind.

@@ -52,11 +52,11 @@ pub fn by_planting(state: &BlockState) -> alloc::vec::Vec<Survival> {
 /// The first plantings of a block together, backfills left out.
 #[must_use]
 pub fn of_first(state: &BlockState) -> Option<Survival> {
-    let first = state.cohorts.iter().filter(|cohort| !cohort.backfill);
-    first.map(Survival::of).reduce(|all, next| Survival {
-        planted_on: all.planted_on.min(next.planted_on),
-        planted: all.planted.saturating_add(next.planted),
-        alive: all.alive.saturating_add(next.alive),
+    let living = state.living();
+    state.planted_on().map(|planted_on| Survival {
+        planted_on,
+        planted: living.planted,
+        alive: living.first,
         backfill: false,
     })
 }
@@ -121,13 +121,27 @@ pub fn infill(
     }
 }
 
+/// Gaps for which plants may still be ordered: none where the stand is too old to be filled.
+#[must_use]
+pub fn gaps_to_fill(
+    state: &BlockState,
+    season: &Season,
+    calendar: &Calendar,
+    today: NaiveDate,
+) -> u32 {
+    match infill(state, season, calendar, today) {
+        Infill::Until(_) | Infill::NotBefore(_) => state.gaps(),
+        Infill::TooOld { .. } | Infill::NotPlanted | Infill::NoGaps => 0,
+    }
+}
+
 #[cfg(test)]
 mod tests {
     use std::vec::Vec;
 
     use chrono::NaiveDate;
 
-    use super::{Infill, by_planting, infill, of_first, refill_order, stand_pct};
+    use super::{Infill, by_planting, gaps_to_fill, infill, of_first, refill_order, stand_pct};
     use crate::{
         handbook::calendar::{Calendar, profiles},
         land::block::{BlockState, Cohort},
@@ -214,6 +228,10 @@ mod tests {
             }
             assert_eq!(ask(profile, month_30), refused);
         }
+        // Nobody orders plants for gaps that are filled no more.
+        let fao = Calendar::parse(profiles::FAO).unwrap();
+        let gaps = |today| gaps_to_fill(&state, &Season::default(), &fao, day(today));
+        assert_eq!((gaps(month_6), gaps(month_20)), (60, 0));
     }
 
     /// Common practice: not in the last six weeks of the rains, nor in the dry season.
@@ -238,6 +256,8 @@ mod tests {
         );
         let full = state(&[cohort("2027-06-01", 600, 0, false)]);
         assert_eq!(ask(&full, "2027-08-01"), Infill::NoGaps);
+        let in_the_dry = gaps_to_fill(&stand, &season, &fao, day("2028-02-01"));
+        assert_eq!(in_the_dry, 60, "they can be filled in the next rains");
         assert_eq!(
             ask(&BlockState::default(), "2027-08-01"),
             Infill::NotPlanted

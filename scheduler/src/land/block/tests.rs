@@ -9,7 +9,7 @@ use std::{
 use budwood_parser::{Ailment, Cause, Details, Kind, Supply, Wetness};
 use chrono::{DateTime, NaiveDate, NaiveTime, Utc};
 
-use super::{BlockState, Census, Cohort, Count, NudgeTrack, RAINS_KEPT};
+use super::{BlockState, Census, Cohort, Count, Living, NudgeTrack, RAINS_KEPT};
 use crate::words::{
     event::{Body, Event, Happened, Source},
     id::{BlockId, EventId, GroupId, PersonId},
@@ -147,6 +147,30 @@ fn trees_in_the_gaps_are_a_cohort_of_their_own() {
     assert_eq!(state.planted_on(), Some(day("2027-06-01")));
 }
 
+/// 480 planted, 23 died and were replaced: 457 + 23 of 480, and no gap.
+#[test]
+fn living_trees_are_first_ones_filled_in_and_gaps() {
+    let facts = [
+        (Planted, "2027-06-01", trees(480)),
+        (Dead, "2027-07-01", trees(23)),
+        (Replaced, "2027-07-10", trees(23)),
+        (Dead, "2027-09-01", trees(7)),
+    ];
+    let living = |number: usize| fold(&facts[..number]).living();
+    let expected = |first, filled, gaps| Living {
+        first,
+        filled,
+        planted: 480,
+        gaps,
+    };
+    assert_eq!(living(1), expected(480, 0, 0));
+    assert_eq!(living(2), expected(457, 0, 23));
+    assert_eq!(living(3), expected(457, 23, 0));
+    assert_eq!(living(4), expected(450, 23, 7));
+    assert_eq!(living(4).alive(), 473);
+    assert_eq!(BlockState::default().living(), Living::default());
+}
+
 #[test]
 fn only_filled_in_trees_are_no_planting() {
     let state = fold(&[(Replaced, "2027-07-10", trees(20))]);
@@ -203,7 +227,7 @@ fn deaths_add_up_and_none_is_none() {
 }
 
 #[test]
-fn holes_plants_and_opened_trees_add_up() {
+fn pegs_holes_plants_and_opened_trees_add_up() {
     let plants = |count| Details {
         supply: Some(Supply::Plants),
         ..trees(count)
@@ -213,6 +237,9 @@ fn holes_plants_and_opened_trees_add_up() {
         ..trees(9)
     };
     let state = fold(&[
+        (Kind::Lined, "2027-02-01", trees(180)),
+        (Kind::Lined, "2027-02-02", trees(75)),
+        (Kind::Lined, "2027-02-03", Details::default()),
         (Kind::HolesDug, "2027-03-01", trees(200)),
         (Kind::HolesDug, "2027-03-09", trees(50)),
         (Kind::Received, "2027-05-01", plants(300)),
@@ -222,7 +249,7 @@ fn holes_plants_and_opened_trees_add_up() {
         (Kind::TappingOpened, "2034-05-01", trees(100)),
         (Kind::TappingOpened, "2034-09-01", trees(60)),
     ]);
-    assert_eq!(state.holes, 250);
+    assert_eq!((state.pegs, state.holes), (255, 250));
     assert_eq!(state.plants_received, 320);
     assert_eq!(state.opened, 160);
 }
@@ -231,6 +258,8 @@ fn holes_plants_and_opened_trees_add_up() {
 fn numbers_beyond_all_measure_stay_at_the_most() {
     let most = u32::MAX;
     let state = fold(&[
+        (Kind::Lined, "2027-02-01", trees(most)),
+        (Kind::Lined, "2027-02-02", trees(most)),
         (Kind::HolesDug, "2027-03-01", trees(most)),
         (Kind::HolesDug, "2027-03-02", trees(most)),
         (Planted, "2027-06-01", trees(most)),
@@ -239,7 +268,7 @@ fn numbers_beyond_all_measure_stay_at_the_most() {
         (Kind::TappingOpened, "2034-05-01", trees(most)),
         (Kind::TappingOpened, "2034-05-02", trees(most)),
     ]);
-    assert_eq!((state.holes, state.opened), (most, most));
+    assert_eq!((state.pegs, state.holes, state.opened), (most, most, most));
     assert_eq!((state.planted(), state.alive()), (most, most));
 }
 
@@ -270,6 +299,23 @@ fn the_last_count_is_the_one_of_the_last_day() {
         let all = [again.tall, again.branched, again.induced];
         assert_eq!(all.iter().flatten().count(), 1, "{kind:?} alone");
     }
+}
+
+/// Each counts for a round of its own; what else was done is no feeding.
+#[test]
+fn each_day_of_feeding_is_kept() {
+    let none = Details::default;
+    let state = fold(&[
+        (Kind::Fertilised, "2027-09-09", none()),
+        (Kind::Fertilised, "2027-09-01", none()),
+        (Kind::Weeded, "2027-09-02", none()),
+    ]);
+    assert_eq!(state.fed, [day("2027-09-09"), day("2027-09-01")]);
+    let said = bodies(&[
+        ("2028-06-05", task(TaskKind::Feed, "2028-06-04")),
+        ("2028-06-05", task(TaskKind::Mulch, "2028-06-05")),
+    ]);
+    assert_eq!(said.fed, [day("2028-06-04")]);
 }
 
 #[test]
