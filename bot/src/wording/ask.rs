@@ -43,7 +43,7 @@ impl Tongue<'_> {
                 "why-word",
                 args! { "from" => short(from, 12), "to" => short(to, 12) },
             ),
-            Why::Reading(_) => self.say("why-none", args! {}),
+            Why::Reading(_) | Why::TooYoung { .. } => self.say("why-none", args! {}),
             Why::MoreThanAreaHolds { holds } => self.say("why-area", args! { "holds" => *holds }),
             Why::MoreThanAlive { alive } => self.say("why-alive", args! { "alive" => *alive }),
             Why::MoreThanGaps { gaps } => self.say("why-gaps", args! { "gaps" => *gaps }),

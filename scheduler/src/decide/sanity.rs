@@ -9,8 +9,12 @@ use chrono::NaiveDate;
 
 use super::{Draft, Plot, Scene, Why};
 use crate::{
-    land::block::{Census, Count},
+    land::{
+        block::{Census, Count},
+        stand,
+    },
     outlook::growth::{Curve, LIMITS_CM},
+    sums::days,
 };
 
 /// Planted this many times what the area holds is doubtful.
@@ -98,6 +102,11 @@ fn check_one(fact: &Draft, plot: &Plot, before: &[&Draft]) -> Vec<Why> {
     let gaps = plot.state.gaps().saturating_add(counted(Kind::Dead));
     let count = fact.details.count.unwrap_or(0);
     let mut why = match fact.kind {
+        Kind::Lined => over(plot.state.pegs.saturating_add(count), plot.points),
+        Kind::HolesDug => {
+            let dug = plot.state.holes.saturating_add(count);
+            over(dug, stand::pegged(plot.points, &plot.state))
+        }
         Kind::Planted => over_area(plot, count, planted.saturating_add(count)),
         Kind::Dead => dead(count, alive, planted),
         Kind::Replaced if count > gaps => {
@@ -108,7 +117,7 @@ fn check_one(fact: &Draft, plot: &Plot, before: &[&Draft]) -> Vec<Why> {
         {
             vec![Why::MoreThanAlive { alive }]
         }
-        Kind::TappingOpened => thin(plot),
+        Kind::TappingOpened => young(fact, plot).unwrap_or_else(|| thin(plot)),
         Kind::Branched => {
             let others = told_lately(fact, plot.state.tall).or(told(before, Kind::NotBranched));
             // Once some were made to branch, these may be meant, and no longer the whole stand.
@@ -126,8 +135,6 @@ fn check_one(fact: &Draft, plot: &Plot, before: &[&Draft]) -> Vec<Why> {
         Kind::Height => heights(fact, plot),
         Kind::Fertilised => feed(fact, alive),
         Kind::Cleared
-        | Kind::Lined
-        | Kind::HolesDug
         | Kind::Received
         | Kind::Replaced
         | Kind::Weeded
@@ -180,12 +187,20 @@ const fn needs_trees(kind: Kind) -> bool {
 }
 
 fn over_area(plot: &Plot, count: u32, planted: u32) -> Vec<Why> {
-    let over = |trees: u32, holds: u32, times: f64| f64::from(trees) > f64::from(holds) * times;
     let before = plot.state.planted();
-    match plot.points {
-        Some(holds) if over(planted, holds, OVER_AREA) => vec![Why::MoreThanAreaHolds { holds }],
-        None if before > 0 && over(count, before, OVER_STAND) => {
+    match stand::places(plot.points, &plot.state) {
+        None if before > 0 && f64::from(count) > f64::from(before) * OVER_STAND => {
             vec![Why::MoreThanAreaHolds { holds: before }]
+        }
+        places => over(planted, places),
+    }
+}
+
+/// Pegs, pits and trees are one chain: what does not fit on the one before is asked about.
+fn over(number: u32, holds: Option<u32>) -> Vec<Why> {
+    match holds {
+        Some(holds) if f64::from(number) > f64::from(holds) * OVER_AREA => {
+            vec![Why::MoreThanAreaHolds { holds }]
         }
         Some(_) | None => Vec::new(),
     }
@@ -240,6 +255,14 @@ fn adds_up(count: u32, others: Option<u32>, alive: u32) -> Vec<Why> {
     } else {
         Vec::new()
     }
+}
+
+/// Trees that not even the fastest growth that was published makes thick enough by then.
+fn young(fact: &Draft, plot: &Plot) -> Option<Vec<Why>> {
+    let planted_on = plot.state.planted_on()?;
+    let most_cm = years_between(planted_on, fact.on.day()) * GROWTH_CM_A_YEAR_MOST;
+    let months = days::months_between(planted_on, fact.on.day());
+    (most_cm < OPENING_MEAN_CM).then(|| vec![Why::TooYoung { months }])
 }
 
 fn thin(plot: &Plot) -> Vec<Why> {

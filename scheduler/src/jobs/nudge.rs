@@ -130,6 +130,15 @@ pub fn has_expired(rules: &Rules, put_out_on: NaiveDate, today: NaiveDate) -> bo
     days::after(put_out_on, rules.expires_after_days).is_some_and(|last| today > last)
 }
 
+/// The question of a nudge is open for so many days; after them "done" may mean anything.
+const QUESTION_DAYS: u32 = 14;
+
+/// Whether a nudge that went on this day can be answered by a word or a number alone no more.
+#[must_use]
+pub fn has_lapsed(went_on: NaiveDate, today: NaiveDate) -> bool {
+    days::after(went_on, QUESTION_DAYS).is_some_and(|last| today > last)
+}
+
 /// What to do about a task that is not done.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum NextTry {

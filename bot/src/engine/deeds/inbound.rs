@@ -336,7 +336,13 @@ impl Step<'_> {
                 Question::ForWhom { .. } | Question::Code { .. } => None,
             };
         }
-        self.world.talks.get(number)?.nudge.map(|_| Pending::Nudge)
+        let talk = self.world.talks.get(number)?;
+        let nudge = talk.nudge?;
+        let owner = self.world.directory.block(nudge.block)?.owner;
+        Some(Pending::Nudge {
+            on: civil_day(nudge.at, self.zone_of(owner)),
+            is_last: talk.last_at.is_none_or(|at| at < nudge.at),
+        })
     }
 
     fn act(&mut self, turn: &Turn, decision: Decision) -> &'static str {
@@ -356,6 +362,7 @@ impl Step<'_> {
             Decision::Amend(amend) => self.amend(turn, amend),
             Decision::Answer(answer) => self.answer_to(turn, answer),
             Decision::Reply(Reply::No) => self.drop_question(turn),
+            Decision::Reply(Reply::Seen) => "seen",
             Decision::Reply(Reply::Done) => self.nudge_done(turn),
             Decision::Reply(Reply::Later(days)) => self.nudge_later(turn, days),
             Decision::Reply(Reply::Choice(_)) | Decision::Silent(Quiet::NothingAsked) => {
