@@ -413,6 +413,12 @@ impl BlockState {
         })
     }
 
+    /// From this day on nothing was heard of the block. Before it was on the record nobody was quiet.
+    #[must_use]
+    pub fn quiet_since(&self) -> Option<NaiveDate> {
+        self.heard_on.max(self.known_on)
+    }
+
     /// The last report of this kind.
     #[must_use]
     pub fn last_of(&self, kind: Kind) -> Option<NaiveDate> {

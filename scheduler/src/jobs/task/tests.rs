@@ -1,6 +1,7 @@
 //! Given facts, at a day, then these tasks.
 
 mod condition;
+mod enrolment;
 mod feeding;
 mod given;
 mod growing;
