@@ -1,14 +1,22 @@
 //! When to speak of a task: hours, quiet days, tries, and when a person must take over.
 //!
-//! Times here are local to the farm; the caller knows the zone. Deliberately absent: who agreed
-//! to be texted, and the words.
+//! Times here are local to the farm; the caller knows the zone. Deliberately absent: the words.
 
 #[cfg(test)]
 mod tests;
 
 use chrono::{Days, NaiveDate, NaiveDateTime, NaiveTime, Weekday};
 
-use crate::{jobs::task::Task, land::block::NudgeTrack, sums::days};
+use crate::{
+    jobs::task::Task,
+    land::{
+        block::NudgeTrack,
+        directory::Consent,
+        hold::{Hold, Whom, holding},
+    },
+    sums::days,
+    words::job::TaskKind,
+};
 
 /// The rules of courtesy. Evidence for the hours is weak, so courtesy decides; evidence for few,
 /// repeated texts is good (trials of reminders by text message to farmers and patients).
@@ -128,6 +136,69 @@ pub fn rested_on(rules: &Rules, last_text_on: NaiveDate) -> NaiveDate {
 #[must_use]
 pub fn has_expired(rules: &Rules, put_out_on: NaiveDate, today: NaiveDate) -> bool {
     days::after(put_out_on, rules.expires_after_days).is_some_and(|last| today > last)
+}
+
+/// A nudge that is about to go.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Going {
+    /// Which job.
+    pub task: TaskKind,
+    /// The due day of the job's round.
+    pub due: NaiveDate,
+    /// The day on which it was put out.
+    pub put_out_on: NaiveDate,
+}
+
+/// Why a nudge may not go now.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Withheld {
+    /// They did not agree to be texted, or do no more.
+    NoConsent,
+    /// They are left in peace, until this day or until a person says go.
+    Held(Option<NaiveDate>),
+    /// The job is done, over or not due: there is nothing to say.
+    NotDue,
+    /// It waited too long.
+    Expired,
+    /// It is night, or a quiet day.
+    Quiet,
+}
+
+/// Whether this nudge may go now, and if not, why. All of it is asked again at the moment of
+/// sending: what was so when the nudge was put out may be so no more. `open` are the jobs of the
+/// block as they stand.
+///
+/// # Errors
+///
+/// With the reason that lasts longest.
+pub fn may_go(
+    rules: &Rules,
+    nudge: &Going,
+    open: &[Task],
+    (whom, consent, holds): (&Whom, &Consent, &[Hold]),
+    local_now: NaiveDateTime,
+    quiet_days: &[NaiveDate],
+) -> Result<(), Withheld> {
+    let today = local_now.date();
+    if !consent.is_given() {
+        return Err(Withheld::NoConsent);
+    }
+    if let Some(hold) = holding(holds, whom, today) {
+        return Err(Withheld::Held(hold.until));
+    }
+    let is_open = |task: &Task| {
+        let same = (task.kind, task.due, task.block) == (nudge.task, nudge.due, whom.block);
+        same && task.due <= today && task.ends.is_none_or(|ends| today <= ends)
+    };
+    if !open.iter().any(is_open) {
+        Err(Withheld::NotDue)
+    } else if has_expired(rules, nudge.put_out_on, today) {
+        Err(Withheld::Expired)
+    } else if may_send(rules, local_now, quiet_days) {
+        Ok(())
+    } else {
+        Err(Withheld::Quiet)
+    }
 }
 
 /// The question of a nudge is open for so many days; after them "done" may mean anything.
