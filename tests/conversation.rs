@@ -16,6 +16,7 @@
 //! not.
 
 mod bad_texts;
+mod kinds;
 mod story;
 
 use std::{env, fmt::Write as _, fs, path::Path};

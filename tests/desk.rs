@@ -80,7 +80,7 @@ impl Desk {
     }
 
     pub(crate) fn inbound(&mut self, inbound: Inbound) -> &'static str {
-        self.input(Input::Text(inbound)).outcome.unwrap()
+        self.input(Input::Text(inbound)).outcome.unwrap().name()
     }
 
     /// The next text that may go.

@@ -3,6 +3,7 @@
 //! What is behind the server is a stand-in that keeps what it takes; what the client talks to is a
 //! stand-in provider. Both are the world, not ours. Everything runs on port 0.
 
+mod examples;
 mod health;
 mod sending;
 mod taking_in;

@@ -10,7 +10,7 @@ use std::{fs, os::unix::fs::PermissionsExt, path::PathBuf};
 use budwood::{
     backup,
     commands::due,
-    engine::{Copied, CopyStep, Engine, Input},
+    engine::{Copied, CopyStep, Engine, Input, Outcome},
     play::virtual_clock,
     service::{
         clock::{Clock, FixedClock},
@@ -142,6 +142,24 @@ fn every_shape_of_record_comes_back() {
     assert_eq!(one, other);
 }
 
+/// The page of the format names the kinds in the order in which a log has them.
+#[test]
+fn the_kinds_of_record_are_those_on_their_page() {
+    let first = Place::empty();
+    let store = SledStore::open(&first.path("store"), 16 * 1024 * 1024).unwrap();
+    store.commit(&rich_change()).unwrap();
+    drop(store);
+    let log = first.export("log.jsonl").unwrap();
+    let kind = |line: &str| line.split('"').nth(5).map(str::to_owned);
+    let mut kinds: Vec<String> = log.lines().filter_map(kind).collect();
+    kinds.dedup();
+    let page = include_str!("../bot/src/store/README.md");
+    let row = |line: &str| Some(line.strip_prefix("| `")?.split_once('`')?.0.to_owned());
+    let mut shown: Vec<String> = page.lines().filter_map(row).collect();
+    shown.push("end".to_owned());
+    assert_eq!(kinds, shown);
+}
+
 #[test]
 fn the_log_of_an_empty_store_ends_at_once() {
     let place = Place::empty();
@@ -197,7 +215,7 @@ fn nothing_is_sent_after_a_restore_until_a_person_says_so() {
     assert_eq!((engine.next_try(), engine.next_wake()), (None, None));
     let text = Input::Text(inbound(JARO, "2 dead"));
     let told = handle(&mut engine, place.clock.now(), text);
-    assert_eq!(told.outcome, Some("recorded"));
+    assert_eq!(told.outcome, Some(Outcome::Recorded));
     assert_eq!(claim(&mut engine, place.clock.now()), None);
     drop(engine);
 

@@ -5,6 +5,7 @@ mod desk;
 mod sim;
 
 mod clock;
+mod commands;
 mod conversation;
 mod demo;
 mod format;
@@ -12,6 +13,7 @@ mod http;
 mod inbox;
 mod keep;
 mod outbox;
+mod pages;
 mod planning;
 mod reading;
 mod rehearse;

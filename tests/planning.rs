@@ -108,13 +108,67 @@ fn lead_times_follow_the_material_and_jobs_the_rains() {
     assert!(refusal(&[&PLAN[..], &thrice].concat()).contains("at most two rains a year"));
 }
 
+/// A hectare of 100 x 100 m with 2 m left free holds 14 rows of 33 trees (worked by hand), where
+/// the area alone says 476.
+#[test]
+fn a_rectangle_is_counted_in_rows() {
+    let text = page(&[&PLAN[..], &["--rectangle", "100x100", "--margin-m", "2"]].concat());
+    assert!(
+        text.starts_with("1.00 ha at 7 x 3 m (476 trees a hectare)"),
+        "{text}"
+    );
+    assert!(
+        text.contains("points     462  rows along the rectangle"),
+        "{text}"
+    );
+}
+
+/// Department of Agriculture, Thailand: 70 g of 20-8-20 in month 2 hold 14 g of nitrogen, 5.6 g of
+/// phosphate and 14 g of potash; 571 trees take 40 kg. As much nitrogen is in 93 g of 15-15-15,
+/// with 8.4 g more phosphate (worked by hand).
+#[test]
+fn feeding_is_told_in_nutrients_and_in_another_product() {
+    let plan = |more: &[&str]| page(&[&PLAN[..], &["--area", "1.2 ha"], more].concat());
+    let text = plan(&[]);
+    assert!(
+        text.contains("      2     40   14.0    5.6   14.0      -  20-8-20 70\n"),
+        "{text}"
+    );
+    assert!(
+        text.contains("only the bag tells what is in it: rock phosphate\n"),
+        "{text}"
+    );
+    let text = plan(&["--instead", "15-15-15"]);
+    assert!(
+        text.contains("20-8-20 70; or 93 of the other (P2O5 +8.4)\n"),
+        "{text}"
+    );
+    let told = refusal(&[&PLAN[..], &["--area", "1 ha", "--instead", "0-0-60"]].concat());
+    assert!(
+        told.contains("expected a grade with nitrogen like 15-15-15"),
+        "{told}"
+    );
+}
+
+/// Wilson's interval for 15 of 30 is 33.2 to 66.8 %: 17 points to each side. 53 trees for a mean
+/// within 5 % where girths spread by 18 % (Student's t).
+#[test]
+fn a_census_is_planned_by_how_sure_it_is() {
+    let text = page(&[&PLAN[..], &["--area", "1.2 ha"]].concat());
+    assert!(
+        text.contains("   30  the usual sample of this calendar: the share within 17 points"),
+        "{text}"
+    );
+    assert!(text.contains("   53  the mean within 5 %"), "{text}");
+}
+
 #[test]
 fn what_can_not_be_planned_is_refused() {
     let with = |more: &[&str]| refusal(&[&PLAN[..], more].concat());
     assert!(with(&["--area=-1 ha"]).contains("the area is -1 ha, expected more than 0"));
     assert!(with(&["--area", "12000 ha"]).contains("expected at most 1000"));
     assert!(with(&["--area", "1 bucket"]).contains("expected an area like"));
-    assert!(with(&[]).contains("--area or --outline is needed"));
+    assert!(with(&[]).contains("--area, --rectangle or --outline is needed"));
     assert!(with(&["--area", "1 ha", "--calendar-x"]).contains("--calendar-x"));
     let folder = tempfile::tempdir().unwrap();
     let file = folder.path().join("walk.txt");

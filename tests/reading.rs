@@ -136,10 +136,10 @@ fn a_line_names_a_language_that_is_loaded() {
     assert_eq!(answer["act"], Value::Null);
 }
 
-/// What README shows of ten texts is what is made of them. `BUDWOOD_UPDATE=1` takes a change over.
+/// What parser/README.md shows of ten texts is what is made of them. `BUDWOOD_UPDATE=1` takes a change over.
 #[test]
-fn readme_shows_what_is_made_of_ten_texts() {
-    let path = Path::new(env!("CARGO_MANIFEST_DIR")).join("../README.md");
+fn the_page_for_writers_shows_what_is_made_of_ten_texts() {
+    let path = Path::new(env!("CARGO_MANIFEST_DIR")).join("../parser/README.md");
     let readme = fs::read_to_string(&path).unwrap();
     let (before, rest) = readme.split_once(TEN_TEXTS).unwrap();
     let (section, after) = rest.split_once("\n## ").unwrap();
@@ -178,7 +178,7 @@ const TEN_TEXTS: &str = "## Ten texts and what is made of them\n";
 /// What `budwood read` shows below the words.
 const SHOWN: [&str; 5] = ["stance ", "problem ", "fact ", "said ", "does "];
 
-/// Whether a line of README is an answer, and not a text.
+/// Whether a line of the page is an answer, and not a text.
 fn is_shown(line: &str) -> bool {
     let labels = SHOWN.iter().chain(&["  ", "language "]);
     labels.into_iter().any(|label| line.starts_with(*label))

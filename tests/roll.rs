@@ -7,7 +7,7 @@ mod faults;
 
 use std::collections::BTreeMap;
 
-use budwood::roll::{Column, Known, Plan, plan};
+use budwood::roll::{Column, Known, Need, Plan, RowKind, plan};
 use budwood_parser::{Measure, Unit};
 use budwood_scheduler::{
     BlockId, BlockState, Body, Consent, Directory, Event, EventId, Person, PersonId, Role, Source,
@@ -385,6 +385,56 @@ fn the_demo_shows_every_column() {
     let names: Vec<&str> = header.split(',').collect();
     for column in Column::ALL {
         assert!(names.contains(&column.name()), "{column}");
+    }
+}
+
+/// A list made of the examples that `budwood roll columns` prints, without one cell where it says.
+fn of_examples(without: Option<(Column, RowKind)>) -> String {
+    let names: Vec<&str> = Column::ALL.iter().map(|column| column.name()).collect();
+    let mut csv = format!("{}\n", names.join(","));
+    let rows = RowKind::ALL.map(|kind| (kind, false));
+    for (kind, is_adviser) in rows.into_iter().chain([(RowKind::Person, true)]) {
+        let adviser = |column| {
+            let own = [
+                (Column::Name, Column::Adviser.example()),
+                (Column::Role, "adviser"),
+                (Column::Group, ""),
+                (Column::Phone, "+447700900100"),
+            ];
+            let own = own.iter().find(|(of, _)| is_adviser && *of == column);
+            own.map(|(_, cell)| *cell)
+        };
+        let cell = |column: &Column| {
+            if column.need(kind).is_none() || without == Some((*column, kind)) {
+                ""
+            } else if *column == Column::Row {
+                kind.name()
+            } else {
+                adviser(*column).unwrap_or(column.example())
+            }
+        };
+        let cells: Vec<&str> = Column::ALL.iter().map(cell).collect();
+        csv += &format!("{}\n", cells.join(","));
+    }
+    csv
+}
+
+/// What `budwood roll columns` says of the columns is so: its examples are taken without a doubt,
+/// and what it calls needed is missed.
+#[test]
+fn the_columns_are_as_they_are_printed() {
+    let whole = Office::default().plan(of_examples(None).as_bytes());
+    assert!(whole.findings.is_empty(), "{whole}");
+    for column in Column::ALL.iter().filter(|column| **column != Column::Row) {
+        for kind in RowKind::ALL {
+            let csv = of_examples(Some((*column, kind)));
+            let shown = Office::default().plan(csv.as_bytes()).to_string();
+            let told = format!("{column} is empty; a {kind} row needs it");
+            let is_needed = column.need(kind) == Some(Need::Must);
+            // Farmers and leaders need a group, advisers none.
+            let is_needed = is_needed || (*column, kind) == (Column::Group, RowKind::Person);
+            assert_eq!(shown.contains(&told), is_needed, "{shown}");
+        }
     }
 }
 

@@ -3,10 +3,14 @@
 //! Where a rule comes from and what else guards it is in DEVELOPERS.md, under "Invariants". Only
 //! the files of the project are read: what is built, fetched or found by a fuzzer is not.
 
+mod calls;
 mod crates;
 mod files;
 mod floors;
 mod imports;
+mod kinds;
+mod paths;
+mod reach;
 mod text;
 
 use std::{

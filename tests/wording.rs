@@ -16,9 +16,7 @@ mod speech;
 
 use std::collections::BTreeSet;
 
-use budwood::wording::Texts;
-use budwood_parser::{Ailment, Alarm, Cause, Kind, Unit};
-use budwood_scheduler::TaskKind;
+use budwood::wording::{Key, Texts};
 
 /// Units that make a dose of a number before them, in the languages of the texts.
 const DOSES: [&str; 22] = [
@@ -129,49 +127,40 @@ fn every_language_has_its_texts_in_the_program() {
     assert_eq!(loaded, written);
 }
 
-/// Names of texts that are put together from the name of a thing.
-fn built_keys() -> BTreeSet<String> {
-    let mut keys = BTreeSet::new();
-    let mut add = |prefix: &str, names: Vec<&str>| {
-        keys.extend(names.into_iter().map(|name| format!("{prefix}-{name}")));
-    };
-    add("job", TaskKind::ALL.map(TaskKind::name).to_vec());
-    add("nudge", TaskKind::ALL.map(TaskKind::name).to_vec());
-    add("kind", Kind::ALL.map(Kind::name).to_vec());
-    add("unit", Unit::ALL.iter().map(|one| one.name()).collect());
-    add(
-        "ailment",
-        Ailment::ALL.iter().map(|one| one.name()).collect(),
-    );
-    add("cause", Cause::ALL.iter().map(|one| one.name()).collect());
-    add("alarm", Alarm::ALL.iter().map(|one| one.name()).collect());
-    let numbers: Vec<String> = (1..=12).map(|number| number.to_string()).collect();
-    let numbers: Vec<&str> = numbers.iter().map(String::as_str).collect();
-    add("month", numbers.clone());
-    add("weekday", numbers.into_iter().take(7).collect());
-    add("status", vec!["due-none", "late-none"]);
-    keys
-}
-
 #[test]
-fn every_text_asked_for_is_there_and_every_text_is_asked_for() {
-    let code = source::code();
-    let literals = source::literals(&code);
-    let mut asked = source::asked_for(&code);
-    asked.extend(built_keys());
+fn every_file_has_exactly_the_texts_that_there_are_keys_for() {
+    let keys: Vec<String> = Key::all().map(|key| key.name().into_owned()).collect();
+    let known: BTreeSet<&str> = keys.iter().map(String::as_str).collect();
+    assert_eq!(known.len(), keys.len(), "two keys have one name");
     for (language, file) in source::files() {
         let texts = source::texts(&file);
-        let missing: Vec<&String> = asked
-            .iter()
-            .filter(|key| !texts.contains_key(*key))
-            .collect();
+        let written: BTreeSet<&str> = texts.keys().map(String::as_str).collect();
+        let missing: Vec<&&str> = known.difference(&written).collect();
         assert!(missing.is_empty(), "{language} lacks {missing:?}");
-        let unused: Vec<&String> = texts
-            .keys()
-            .filter(|key| !asked.contains(*key) && !literals.contains(*key))
-            .collect();
-        assert!(unused.is_empty(), "{language} has in vain {unused:?}");
+        let unknown: Vec<&&str> = written.difference(&known).collect();
+        assert!(unknown.is_empty(), "{language} has in vain {unknown:?}");
     }
+}
+
+/// A text that nobody asks for is dead; a key that is asked for and is not there does not compile.
+#[test]
+fn every_text_is_asked_for() {
+    let code = source::code();
+    let asked: BTreeSet<&str> = code
+        .split("Key::")
+        .skip(1)
+        .filter_map(|rest| rest.split(|c: char| !c.is_alphanumeric()).next())
+        .collect();
+    let variant = |key: Key| {
+        let shown = format!("{key:?}");
+        let end = shown.find('(').unwrap_or(shown.len());
+        shown[..end].to_owned()
+    };
+    let unused: BTreeSet<String> = Key::all()
+        .map(variant)
+        .filter(|variant| !asked.contains(variant.as_str()))
+        .collect();
+    assert!(unused.is_empty(), "nobody says {unused:?}");
 }
 
 #[test]

@@ -3,9 +3,11 @@
 pub mod check_calendar;
 pub mod demo;
 pub mod due;
+pub mod page;
 pub mod planning;
 pub mod read;
 pub mod rehearse;
+mod roll_columns;
 pub mod talk;
 
 use std::{
@@ -18,6 +20,7 @@ use anyhow::Context;
 use chrono::{DateTime, NaiveDateTime, Timelike, Utc};
 use clap::{Parser, Subcommand};
 
+use self::page::Page;
 use crate::{
     backup,
     engine::{Engine, Input, Sheet, SheetAnswer, SheetDeed, SheetFate},
@@ -75,7 +78,8 @@ enum Command {
         #[arg(long, value_parser = moment)]
         received: Option<NaiveDateTime>,
     },
-    /// Checks or loads a list of people, phones, groups, blocks and consent (CSV).
+    /// Checks or loads a list of people, phones, groups, blocks and consent (CSV), or prints its
+    /// columns.
     Roll {
         #[command(subcommand)]
         command: RollCommand,
@@ -188,6 +192,8 @@ enum RollCommand {
         #[arg(long)]
         config: PathBuf,
     },
+    /// Prints the columns of a list: what is in each, which rows need it, and an example.
+    Columns,
 }
 
 /// Runs the command that was given.
@@ -197,16 +203,11 @@ enum RollCommand {
 /// When the command could not do its work.
 pub fn run() -> anyhow::Result<ExitCode> {
     match Cli::parse().command {
-        Command::Demo { all } => demo::play(all, &mut io::stdout().lock())?,
+        Command::Demo { all } => demo::play(all, &mut Page::open())?,
         Command::Serve { config } => serve(&config)?,
         Command::Talk { roll, store, from } => {
             let options = talk::Options { roll, store, from };
-            talk::run(
-                &options,
-                &Clock::System,
-                io::stdin().lock(),
-                io::stdout().lock(),
-            )?;
+            talk::run(&options, &Clock::System, io::stdin().lock(), Page::open())?;
         }
         Command::Read { text, received, .. } => read_texts(text.as_deref(), received)?,
         Command::Roll {
@@ -219,10 +220,13 @@ pub fn run() -> anyhow::Result<ExitCode> {
         } => {
             return load_roll(&file, &config);
         }
+        Command::Roll {
+            command: RollCommand::Columns,
+        } => write!(Page::open(), "{}", roll_columns::page())?,
         Command::Check {
             command: Some(CheckCommand::Calendar { file }),
             ..
-        } => return check_calendar::check(&file, &mut io::stdout().lock()),
+        } => return check_calendar::check(&file, &mut Page::open()),
         Command::Check {
             config, records, ..
         } => check(&config.unwrap_or_default(), records)?,
@@ -236,14 +240,14 @@ pub fn run() -> anyhow::Result<ExitCode> {
             command: LogCommand::Import { config, file },
         } => import(&config, &file)?,
         Command::Rehearse(args) => {
-            let (mut out, mut progress) = (io::stdout().lock(), io::stderr().lock());
-            rehearse::run(&args, &Clock::System, &mut out, &mut progress)?;
+            let mut out = Page::open();
+            rehearse::run(&args, &Clock::System, &mut out, &mut page::progress())?;
         }
         Command::Due {
             plan: true,
             planting,
             ..
-        } => planning::print(&planting, &mut io::stdout().lock())?,
+        } => planning::print(&planting, &mut Page::open())?,
         Command::Due { config, on, .. } => due_on(&config.unwrap_or_default(), on)?,
     }
     Ok(ExitCode::SUCCESS)
@@ -267,7 +271,7 @@ fn read_texts(text: Option<&str>, received: Option<NaiveDateTime>) -> anyhow::Re
     let setup = setup::built_in(0)?;
     let now = Clock::System.now().naive_utc();
     let received = received.unwrap_or_else(|| now.with_nanosecond(0).unwrap_or(now));
-    let mut out = io::stdout().lock();
+    let mut out = Page::open();
     match text {
         Some(text) => {
             let page = read::explained(&setup.reader, received, text);
@@ -325,7 +329,7 @@ fn take_sheet(
 }
 
 fn say_sheet(answer: &SheetAnswer) -> anyhow::Result<ExitCode> {
-    let mut out = io::stdout().lock();
+    let mut out = Page::open();
     writeln!(out, "{}", answer.page)?;
     Ok(match answer.fate {
         SheetFate::Refused => ExitCode::FAILURE,
@@ -341,7 +345,7 @@ fn check(path: &Path, with_records: bool) -> anyhow::Result<()> {
     let config = config(path)?;
     let setup = setup::from_config(&config)?;
     let calendars: Vec<&str> = setup.calendars.keys().map(String::as_str).collect();
-    let mut out = io::stdout().lock();
+    let mut out = Page::open();
     writeln!(out, "configuration: good")?;
     let languages: Vec<&str> = setup.reader.languages().collect();
     writeln!(out, "languages read: {}", languages.join(", "))?;
@@ -358,7 +362,7 @@ fn check(path: &Path, with_records: bool) -> anyhow::Result<()> {
 
 fn backup(path: &Path, folder: &Path) -> anyhow::Result<()> {
     let records = backup::backup(&config(path)?, folder, &Clock::System)?;
-    writeln!(io::stdout(), "{records} records in {}", folder.display())?;
+    writeln!(Page::open(), "{records} records in {}", folder.display())?;
     Ok(())
 }
 
@@ -369,7 +373,7 @@ fn restore(path: &Path, folder: &Path) -> anyhow::Result<()> {
 
 fn export(path: &Path, file: &Path) -> anyhow::Result<()> {
     let records = backup::export(&config(path)?, file)?;
-    writeln!(io::stdout(), "{records} records in {}", file.display())?;
+    writeln!(Page::open(), "{records} records in {}", file.display())?;
     Ok(())
 }
 
@@ -380,7 +384,7 @@ fn import(path: &Path, file: &Path) -> anyhow::Result<()> {
 
 fn say_held(records: u64) -> anyhow::Result<()> {
     writeln!(
-        io::stdout(),
+        Page::open(),
         "{records} records put in. No text leaves until you run `budwood release CONFIG`"
     )?;
     Ok(())
@@ -388,7 +392,7 @@ fn say_held(records: u64) -> anyhow::Result<()> {
 
 fn release(path: &Path) -> anyhow::Result<()> {
     backup::release(&config(path)?, &Clock::System)?;
-    writeln!(io::stdout(), "texts may leave")?;
+    writeln!(Page::open(), "texts may leave")?;
     Ok(())
 }
 
@@ -397,5 +401,5 @@ fn due_on(path: &Path, on: Option<chrono::NaiveDate>) -> anyhow::Result<()> {
     let clock = Clock::System;
     let today = clock.now().with_timezone(&config.line.fallback_zone);
     let on = on.unwrap_or(today.date_naive());
-    due::print(&config, on, clock.now(), &mut io::stdout().lock())
+    due::print(&config, on, clock.now(), &mut Page::open())
 }

@@ -9,14 +9,25 @@
 //!
 //! 1. A text comes in: who is it, what do they say, what is to be done (`inbound`).
 //! 2. It becomes facts, which change the state of blocks (`facts`, `amend`).
-//! 3. The state says what is due, and when to speak (`plan`, `tick`).
-//! 4. What is to be said waits in the outbox until the gateway has it (`outbox`).
+//! 3. The state says what is due, and when to speak (`tasks`, `tick`).
+//! 4. What is to be said is worded in one place (`post`), and waits in the outbox until the gateway
+//!    has it (`outbox`).
+//!
+//! Reading and doing are two types: questions take a `View` and cannot change anything; deeds take
+//! a `Step`, change memory, and give back what is said as values.
 
 pub(crate) mod deeds;
+mod local_time;
 pub(crate) mod memory;
+mod outcome;
+mod post;
 pub(crate) mod questions;
+mod said;
 mod step;
+#[cfg(test)]
+mod tests;
 mod turn;
+mod view;
 
 use std::{collections::BTreeMap, sync::Arc};
 
@@ -27,8 +38,9 @@ use chrono::{DateTime, Utc};
 pub use self::{
     deeds::roll::{Entries, Sheet, SheetAnswer, SheetDeed, SheetFate},
     memory::snapshot::{Copied, CopyStep},
+    outcome::Outcome,
 };
-use self::{memory::world::World, step::Step};
+use self::{memory::world::World, said::Said, step::Step, view::View};
 use crate::{
     store::{Change, Hold, Store, StoreError},
     wording::Texts,
@@ -94,8 +106,8 @@ pub enum Input {
 pub struct Told {
     /// The text to hand to the gateway now, after [`Input::ClaimNext`].
     pub send: Option<Outgoing>,
-    /// What became of a text that came in, in one word for the log.
-    pub outcome: Option<&'static str>,
+    /// What became of a text that came in.
+    pub outcome: Option<Outcome>,
     /// A part of a copy, after [`Input::Copy`].
     pub copied: Option<Copied>,
     /// What became of a sheet, after [`Input::Sheet`].
@@ -182,7 +194,9 @@ impl Engine {
         let mut told = Vec::with_capacity(inputs.len());
         for input in inputs {
             let mut step = Step::new(&mut self.world, &self.setup, self.store.as_ref(), now);
-            step.input(input);
+            for said in take_in(&mut step, input) {
+                step.post(said);
+            }
             let (change, tells) = step.finish();
             all.append(change);
             told.push(tells);
@@ -279,7 +293,7 @@ impl Engine {
         block: budwood_scheduler::BlockId,
         today: chrono::NaiveDate,
     ) -> Vec<budwood_scheduler::Task> {
-        deeds::due_index::tasks_of(&self.world, &self.setup, block, today)
+        self.view(self.world.latest).tasks_of(block, today)
     }
 
     /// The store, to commit to on another thread.
@@ -291,7 +305,16 @@ impl Engine {
     /// What loading a list would do.
     #[must_use]
     pub fn plan_roll(&self, csv: &[u8], now: DateTime<Utc>) -> crate::roll::Plan {
-        deeds::roll::plan(&self.world, &self.setup, csv, now)
+        self.view(now).plan_roll(csv)
+    }
+
+    fn view(&self, now: DateTime<Utc>) -> View<'_> {
+        View {
+            world: &self.world,
+            setup: &self.setup,
+            store: self.store.as_ref(),
+            now,
+        }
     }
 
     /// The store, to read from.
@@ -305,4 +328,20 @@ impl Engine {
     pub fn setup(&self) -> &Setup {
         &self.setup
     }
+}
+
+/// Takes one input in, and gives what is said of it. Everything that can happen is a line here.
+fn take_in(step: &mut Step<'_>, input: Input) -> Vec<Said> {
+    match input {
+        Input::Text(inbound) => return step.text(inbound),
+        Input::Wake => return step.wake(),
+        Input::Receipt(receipt) => step.receipt(&receipt),
+        Input::ClaimNext => step.claim_next(),
+        Input::Tried { id, outcome } => step.tried(id, outcome),
+        Input::Roll(entries) => step.roll(*entries),
+        Input::Sheet(sheet) => step.sheet(&sheet),
+        Input::Release => step.release(),
+        Input::Copy(part) => step.copy(part),
+    }
+    Vec::new()
 }

@@ -6,9 +6,12 @@ use std::{
     process::ExitCode,
 };
 
+use budwood::commands::{self, page::is_reader_gone};
+
 fn main() -> ExitCode {
-    match budwood::commands::run() {
+    match commands::run() {
         Ok(code) => code,
+        Err(error) if is_reader_gone(&error) => ExitCode::SUCCESS,
         Err(error) => {
             // Where the standard error is gone there is nobody to tell.
             let _ = writeln!(io::stderr(), "budwood: {error:#}");

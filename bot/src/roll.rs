@@ -29,7 +29,7 @@ use std::fmt;
 use budwood_scheduler::{Block, BlockId, Body, Directory, Group, Person, Phone};
 use chrono::NaiveDate;
 
-pub use column::{Column, RowKind};
+pub use column::{Column, Need, RowKind};
 pub use finding::{Fault, Finding, Severity};
 
 use draft::Draft;

@@ -1,6 +1,7 @@
 //! From what is meant to the text of an SMS.
 //!
-//! The texts are files, one a language (`bot/texts/*.ftl`, Project Fluent). A test says that each
+//! What is meant is a [`Phrase`]: which text, and what goes into it. A [`Tongue`] words it in one
+//! language. The texts are files, one a language (`bot/texts/*.ftl`, Project Fluent). A test says that each
 //! fits one SMS at its longest values. Deliberately absent: any sentence in code, and deciding
 //! what to say.
 //!
@@ -13,21 +14,32 @@ mod ask;
 mod facts;
 mod fit;
 mod job;
+mod key;
+mod phrase;
 
 use std::collections::BTreeMap;
 
-use budwood_parser::Unit;
-use budwood_scheduler::Happened;
+use budwood_scheduler::TaskKind;
 use chrono::{Datelike, NaiveDate};
 use fluent_bundle::{FluentArgs, FluentResource, FluentValue, concurrent::FluentBundle};
 
+use self::fit::Room;
 pub(crate) use self::fit::short;
 pub use self::{
-    adviser::{LateItem, MemberBlock, MemberGirth},
-    facts::{After, Ready, Said},
-    job::NudgeText,
+    adviser::{
+        LateItem, MemberBlock, MemberGirth, late_item, member_block, member_girth, sick_person,
+        visit,
+    },
+    ask::{ask, confirm},
+    facts::{After, Facts, Ready, changed, clause, read_back, taken_back},
+    job::{NudgeText, nudge, task_counts},
+    key::Key,
+    phrase::{Args, Phrase, Value},
 };
-use crate::words::sms::{self, Alphabet};
+use crate::{
+    args,
+    words::sms::{self, Alphabet},
+};
 
 /// Texts that come with the program, by language code.
 const BUILT_IN: &[(&str, &str)] = &[
@@ -41,9 +53,6 @@ const BUILT_IN: &[(&str, &str)] = &[
 
 /// The language that stands in where a text is missing.
 const FALLBACK: &str = "en";
-
-/// The text that lists what a language is called.
-pub(crate) const CALLED: &str = "language-called";
 
 /// What stands behind the code of a language that is written without its marks.
 pub(crate) const BARE: &str = "-bare";
@@ -77,17 +86,6 @@ enum Letters {
 pub struct TextFault {
     language: String,
     what: String,
-}
-
-/// The values of a text.
-pub type Args<'a> = Vec<(&'static str, FluentValue<'a>)>;
-
-/// Builds the values of a text.
-#[macro_export]
-macro_rules! args {
-    ($($name:literal => $value:expr),* $(,)?) => {
-        vec![$(($name, fluent_bundle::FluentValue::from($value))),*]
-    };
 }
 
 impl Texts {
@@ -179,7 +177,8 @@ impl Texts {
 /// language, is not sent.
 fn letters_of(source: &str) -> Letters {
     let is_gsm = |text: &str| sms::measure(text).alphabet == Alphabet::Gsm7;
-    let is_said = |line: &&str| !line.starts_with('#') && !line.starts_with(CALLED);
+    let called = Key::LanguageCalled.name();
+    let is_said = |line: &&str| !line.starts_with('#') && !line.starts_with(&*called);
     let mut said = source.lines().filter(is_said);
     if said.clone().all(is_gsm) {
         Letters::Gsm
@@ -199,34 +198,80 @@ pub struct Tongue<'a> {
 }
 
 impl Tongue<'_> {
-    /// A text with its values, to be put into another. A text that is nowhere gives its own name,
-    /// which tests catch.
+    /// A text with its values, to be put into another.
     #[must_use]
-    pub fn say(&self, key: &str, args: Args<'_>) -> String {
-        let args: FluentArgs<'_> = args.into_iter().collect();
+    pub fn say(&self, key: Key, args: Args) -> String {
+        self.part(&Phrase::new(key, args), Room::ALL)
+    }
+
+    /// A job in one or two words.
+    #[must_use]
+    pub fn job(&self, kind: TaskKind) -> String {
+        self.say(Key::Job(kind), Vec::new())
+    }
+
+    /// As much of a phrase as there is room for. A text that is nowhere gives its own name, which
+    /// tests catch.
+    fn part(&self, phrase: &Phrase, room: Room) -> String {
+        let args = phrase.args.iter();
+        let args: FluentArgs<'_> = args
+            .map(|(name, value)| (*name, self.value(value, room)))
+            .collect();
+        let name = phrase.key.name();
         [self.bundle, self.fallback]
             .into_iter()
             .flatten()
             .find_map(|bundle| {
-                let pattern = bundle.get_message(key)?.value()?;
+                let pattern = bundle.get_message(&name)?.value()?;
                 let mut errors = Vec::new();
                 let text = bundle.format_pattern(pattern, Some(&args), &mut errors);
                 Some(text.into_owned())
             })
-            .unwrap_or_else(|| key.to_owned())
+            .unwrap_or_else(|| name.into_owned())
     }
 
-    /// Whether this language has a text of its own under this name.
-    #[must_use]
-    pub fn has(&self, key: &str) -> bool {
-        self.bundle.is_some_and(|bundle| bundle.has_message(key))
+    fn value(&self, value: &Value, room: Room) -> FluentValue<'static> {
+        if let Value::Count(count) = value {
+            // A plural is chosen by it.
+            return FluentValue::from(*count);
+        }
+        FluentValue::from(self.letters(value, room))
     }
 
-    /// A text with its values, as it is sent.
-    #[must_use]
-    pub fn whole(&self, key: &str, args: Args<'_>) -> String {
-        let text = self.say(key, args);
-        self.fit(|_| text.clone())
+    fn letters(&self, value: &Value, room: Room) -> String {
+        match value {
+            Value::Text(text) => text.clone(),
+            Value::Name(name) => short(name, room.name),
+            Value::Count(count) => count.to_string(),
+            Value::Figure(number) => self.number(*number),
+            Value::Day(day) => self.day(*day),
+            Value::DayYear(day) => self.day_year(*day),
+            Value::Month(day) => self.month_year(*day),
+            Value::Phrase(phrase) => self.part(phrase, room),
+            Value::Joined(values) => {
+                let letters = values.iter().map(|value| self.letters(value, room));
+                letters.collect()
+            }
+            Value::List(items) => self.list(items, room),
+            Value::Spare(forms) => {
+                let form = forms.get(room.form).or(forms.last());
+                let form = form.and_then(Option::as_ref);
+                form.map_or_else(String::new, |form| self.part(form, room))
+            }
+            Value::Extra(phrase) if room.extra => self.part(phrase, room),
+            Value::Extra(_) => String::new(),
+        }
+    }
+
+    /// The first items, and "+3" for those left out.
+    fn list(&self, items: &[Value], room: Room) -> String {
+        let shown = items.iter().take(room.shown);
+        let mut words: Vec<String> = shown.map(|item| self.letters(item, room)).collect();
+        let left = items.len() - words.len();
+        if left > 0 {
+            words.push(self.say(Key::More, args! { "count" => left }));
+        }
+        words.join(", ")
     }
 
     /// A number with at most one decimal, and none where it says nothing.
@@ -235,43 +280,31 @@ impl Tongue<'_> {
         let text = format!("{value:.1}");
         match text.strip_suffix(".0") {
             Some(whole) => whole.to_owned(),
-            None => text.replace('.', &self.say("decimal", args! {})),
+            None => text.replace('.', &self.say(Key::Decimal, args! {})),
         }
     }
 
     /// A date as people write it: "Sat 14 Jun".
     #[must_use]
     pub fn day(&self, day: NaiveDate) -> String {
-        let weekday = format!("weekday-{}", day.weekday().number_from_monday());
         self.say(
-            "day",
+            Key::Day,
             args! {
-                "weekday" => self.say(&weekday, args! {}),
+                "weekday" => Phrase::from(Key::Weekday(day.weekday())),
                 "day" => day.day().to_string(),
-                "month" => self.month(day),
+                "month" => Phrase::from(Key::Month(day.month())),
             },
         )
-    }
-
-    /// A date ahead: with its year where the month alone could be taken for this year's.
-    #[must_use]
-    pub fn day_ahead(&self, day: NaiveDate, today: NaiveDate) -> String {
-        const SAME_MONTH_SOON_DAYS: i64 = 300;
-        if (day - today).num_days() < SAME_MONTH_SOON_DAYS {
-            self.day(day)
-        } else {
-            self.day_year(day)
-        }
     }
 
     /// A date with its year: "14 Jun 2026".
     #[must_use]
     pub fn day_year(&self, day: NaiveDate) -> String {
         self.say(
-            "day-year",
+            Key::DayYear,
             args! {
                 "day" => day.day().to_string(),
-                "month" => self.month(day),
+                "month" => Phrase::from(Key::Month(day.month())),
                 "year" => self.year(day),
             },
         )
@@ -280,29 +313,16 @@ impl Tongue<'_> {
     /// A month with its year: "Jun 2031".
     #[must_use]
     pub fn month_year(&self, day: NaiveDate) -> String {
-        let args = args! { "month" => self.month(day), "year" => self.year(day) };
-        self.say("month-year", args)
-    }
-
-    fn month(&self, day: NaiveDate) -> String {
-        self.say(&format!("month-{}", day.month()), args! {})
+        let month = Phrase::from(Key::Month(day.month()));
+        self.say(
+            Key::MonthYear,
+            args! { "month" => month, "year" => self.year(day) },
+        )
     }
 
     /// The year as it is counted where the language is spoken.
     fn year(&self, day: NaiveDate) -> String {
-        let ahead = self.say("years-ahead", args! {}).parse().unwrap_or(0);
+        let ahead = self.say(Key::YearsAhead, args! {}).parse().unwrap_or(0);
         day.year().saturating_add(ahead).to_string()
-    }
-
-    fn happened(&self, on: Happened) -> String {
-        if on.from == on.to {
-            return self.day(on.from);
-        }
-        let args = args! { "from" => self.day(on.from), "to" => self.day(on.to) };
-        self.say("span", args)
-    }
-
-    fn unit(&self, unit: Unit) -> String {
-        self.say(&format!("unit-{}", unit.name()), args! {})
     }
 }

@@ -195,6 +195,7 @@ bare-holes_dug = holes dug
 bare-tapping_opened = opened trees
 bare-disease = sick trees
 bare-branched = trees with new branches
+bare-not_branched = trees
 bare-other = trees
 
 ## Not understood, help, leaving
@@ -213,6 +214,7 @@ same-again = I have that already, thank you.
 now = { $name }, now: { $tasks }. Text me when done. -{ $adviser }
 now-nothing = { $name }, nothing is due now. Next: { $task } { $block } about { $day }. -{ $adviser }
 now-none = { $name }, nothing is due and no date is set yet. Text what you did, like { $example }. -{ $adviser }
+my-blocks = { $blocks }
 my-block = { $block }: { $alive } of { $planted } alive, planted { $day }
 my-block-empty = { $block }: not planted yet
 when-task = { $task } on { $block }: about { $day }. -{ $adviser }

@@ -231,6 +231,7 @@ bare-holes_dug = trous creusés
 bare-tapping_opened = arbres ouverts
 bare-disease = arbres malades
 bare-branched = arbres ramifiés
+bare-not_branched = arbres
 bare-other = arbres
 
 ## Not understood, help, leaving
@@ -249,6 +250,7 @@ same-again = Je l'ai déjà, merci.
 now = { $name }, maintenant: { $tasks }. Ecrivez-moi quand c'est fait. -{ $adviser }
 now-nothing = { $name }, rien à faire maintenant. Ensuite: { $task } { $block } vers { $day }. -{ $adviser }
 now-none = { $name }, rien à faire, pas encore de date. Ecrivez ce qui est fait, comme { $example }. -{ $adviser }
+my-blocks = { $blocks }
 my-block = { $block }: { $alive } vivants sur { $planted }, planté { $day }
 my-block-empty = { $block }: pas encore planté
 when-task = { $task }, bloc { $block }: vers { $day }. -{ $adviser }

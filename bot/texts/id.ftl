@@ -182,6 +182,7 @@ bare-holes_dug = lubang digali
 bare-tapping_opened = pohon buka sadap
 bare-disease = pohon sakit
 bare-branched = pohon bercabang
+bare-not_branched = pohon
 bare-other = pohon
 
 ## Not understood, help, leaving
@@ -200,6 +201,7 @@ same-again = Itu sudah saya catat, terima kasih.
 now = { $name }, sekarang: { $tasks }. Kabari kalau sudah. -{ $adviser }
 now-nothing = { $name }, sekarang tidak ada tugas. Berikutnya: { $task } { $block } sekitar { $day }. -{ $adviser }
 now-none = { $name }, tidak ada tugas dan belum ada tanggal. Tulis yang sudah dikerjakan, misalnya { $example }. -{ $adviser }
+my-blocks = { $blocks }
 my-block = { $block }: hidup { $alive } dari { $planted }, tanam { $day }
 my-block-empty = { $block }: belum ditanam
 when-task = { $task } di { $block }: sekitar { $day }. -{ $adviser }

@@ -228,6 +228,7 @@ bare-holes_dug = covas abertas
 bare-tapping_opened = arvores abertas
 bare-disease = arvores doentes
 bare-branched = arvores com galhos
+bare-not_branched = arvores
 bare-other = arvores
 
 ## Not understood, help, leaving
@@ -246,6 +247,7 @@ same-again = Isso eu ja tenho, obrigado.
 now = { $name }, agora: { $tasks }. Avise quando fizer. -{ $adviser }
 now-nothing = { $name }, nada a fazer agora. Depois: { $task } { $block } por volta de { $day }. -{ $adviser }
 now-none = { $name }, nada a fazer e ainda sem data. Escreva o que fez, como { $example }. -{ $adviser }
+my-blocks = { $blocks }
 my-block = { $block }: { $alive } de { $planted } vivas, plantio { $day }
 my-block-empty = { $block }: ainda sem plantio
 when-task = { $task } em { $block }: por volta de { $day }. -{ $adviser }

@@ -183,6 +183,7 @@ bare-holes_dug = ขุดหลุม
 bare-tapping_opened = เปิดกรีด
 bare-disease = เป็นโรค
 bare-branched = แตกกิ่ง
+bare-not_branched = ทำ
 bare-other = ทำ
 
 ## Not understood, help, leaving
@@ -201,6 +202,7 @@ same-again = จดไว้แล้ว ขอบคุณ
 now = ตอนนี้: { $tasks } ทำแล้วแจ้ง -{ $adviser }
 now-nothing = ตอนนี้ไม่มีงาน ต่อไป { $task } { $block } ราว { $day } -{ $adviser }
 now-none = ยังไม่มีงาน ทำอะไรแล้วส่งมา เช่น { $example }
+my-blocks = { $blocks }
 my-block = { $block }: เหลือ { $alive }/{ $planted } ปลูก { $day }
 my-block-empty = { $block }: ยังไม่ปลูก
 when-task = { $task } { $block } ราว { $day } -{ $adviser }

@@ -187,6 +187,7 @@ bare-holes_dug = hố đã đào
 bare-tapping_opened = cây mở cạo
 bare-disease = cây bệnh
 bare-branched = cây ra cành
+bare-not_branched = cây
 bare-other = cây
 
 ## Not understood, help, leaving
@@ -205,6 +206,7 @@ same-again = Việc này đã ghi rồi, cám ơn.
 now = { $name }, nay làm: { $tasks }. Xong thì nhắn. -{ $adviser }
 now-nothing = { $name }, nay chưa có việc. Sau đó: { $task } { $block } khoảng { $day }. -{ $adviser }
 now-none = { $name }, chưa có việc và chưa có ngày. Nhắn việc đã làm, như { $example }. -{ $adviser }
+my-blocks = { $blocks }
 my-block = { $block }: sống { $alive }/{ $planted }, trồng { $day }
 my-block-empty = { $block }: chưa trồng
 when-task = { $task } ở { $block }: khoảng { $day }. -{ $adviser }

@@ -8,7 +8,7 @@ use smallvec::SmallVec;
 
 use crate::{
     details::Unit,
-    kind::Kind,
+    kind::{Kind, Thing},
     meaning::{Meaning, Plain, sort},
     piece::{Piece, Sense},
     text::{Text, break_strength, is_count_like},
@@ -47,17 +47,6 @@ pub(crate) fn opening(pieces: &[Piece<'_>]) -> Anchors {
     places.filter_map(|at| opens(pieces, at)).collect()
 }
 
-/// A thing that names a kind of work by itself.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub(crate) enum Thing {
-    Ailment,
-    Cause,
-    Fertiliser,
-    Spray,
-    Crop,
-    Cover,
-}
-
 impl Thing {
     fn named(meaning: Meaning) -> Option<Self> {
         let plain = [
@@ -85,23 +74,13 @@ impl Thing {
 
     /// The kind of a report of this work with this thing, if they belong together.
     fn with(self, work: Kind) -> Option<Kind> {
-        let together = |kinds: &[Kind]| kinds.contains(&work).then_some(work);
-        match self {
-            Self::Ailment => together(&[Kind::Dead, Kind::Disease, Kind::Replaced]),
-            Self::Cause => together(&[Kind::Dead, Kind::Damage, Kind::Replaced]),
-            Self::Fertiliser => together(&[
-                Kind::Fertilised,
-                Kind::Received,
-                Kind::Planted,
-                Kind::HolesDug,
-            ]),
-            Self::Spray if work == Kind::Fertilised => Some(Kind::Sprayed),
-            Self::Spray => together(&[Kind::Sprayed, Kind::Weeded]),
-            Self::Crop => matches!(work, Kind::Planted | Kind::IntercropSown | Kind::CoverSown)
-                .then_some(Kind::IntercropSown),
-            Self::Cover => matches!(work, Kind::Planted | Kind::IntercropSown | Kind::CoverSown)
-                .then_some(Kind::CoverSown),
-        }
+        work.goes_with(self).then_some(match self {
+            Self::Ailment | Self::Cause | Self::Fertiliser => work,
+            Self::Spray if work == Kind::Fertilised => Kind::Sprayed,
+            Self::Spray => work,
+            Self::Crop => Kind::IntercropSown,
+            Self::Cover => Kind::CoverSown,
+        })
     }
 }
 

@@ -94,7 +94,7 @@ mod queries;
 mod words;
 
 pub use details::{Ailment, Cause, Details, Extent, Material, Measure, Per, Supply, Unit, Wetness};
-pub use kind::Kind;
+pub use kind::{Care, Effect, Kind};
 pub use pack::{Pack, PackDoubt, PackFault};
 pub use reader::Reader;
 pub use reading::{

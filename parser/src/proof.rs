@@ -41,7 +41,7 @@ pub(crate) fn is_proven(pieces: &[Piece<'_>], segment: &Segment, told: &Told) ->
 /// "broken 14 times" is no tree.
 fn happens_often(pieces: &[Piece<'_>], segment: &Segment) -> bool {
     let is_count = |pair: &[Piece<'_>]| matches!(pair, [number, times] if number.number().is_some() && times.is_plain(Plain::Round));
-    matches!(segment.kind, Kind::Dead | Kind::Damage) && pieces.windows(2).any(is_count)
+    segment.kind.is_harm() && pieces.windows(2).any(is_count)
 }
 
 fn has_number(pieces: &[Piece<'_>], segment: &Segment) -> bool {
@@ -106,7 +106,7 @@ fn is_weakly_proven(
     let before = segment.anchor.checked_sub(1).and_then(|at| pieces.get(at));
     let has_subject = before.is_some_and(|piece| piece.is_plain(Plain::Filler));
     let idle = segment.kind.needs_count() && has_subject && !has_block_word;
-    let uncounted = has_block && clear && !idle && !is_counted_sight(segment.kind);
+    let uncounted = has_block && clear && !idle && !segment.kind.is_counted_sight();
     let fed = all_known && is_product_named(pieces, segment);
     let denied = !told.denials.is_empty();
     (placed && (denied || has_number(pieces, segment)))
@@ -166,7 +166,7 @@ fn is_product_named(pieces: &[Piece<'_>], segment: &Segment) -> bool {
 fn is_harm(pieces: &[Piece<'_>]) -> bool {
     let lost = pieces
         .iter()
-        .any(|piece| matches!(piece.kind(), Some(Kind::Dead | Kind::Damage)));
+        .any(|piece| piece.kind().is_some_and(Kind::is_harm));
     let why = |piece: &Piece<'_>| {
         piece.is_of(sort::CAUSE) && (piece.kind().is_none() || is_phrase(piece))
     };
@@ -192,11 +192,6 @@ fn has_one_stranger(pieces: &[Piece<'_>]) -> bool {
         SHORT_WORDS_MAX
     };
     is_slang && strange.next().is_none() && words.count() <= most
-}
-
-/// Sights that are told with their number: "crown B" alone is none.
-const fn is_counted_sight(kind: Kind) -> bool {
-    matches!(kind, Kind::Branched | Kind::NotBranched | Kind::Received)
 }
 
 /// "162 plants plot B branch": wherever it stands, it is the number of this work.
@@ -339,17 +334,7 @@ fn is_answer(pieces: &[Piece<'_>], segment: &Segment) -> bool {
             .filter(|(_, piece)| !matches!(piece.sense, Sense::Mark(_)))
             .filter(|(_, piece)| !piece.is_plain(Plain::Courtesy))
     };
-    let is_upkeep = matches!(
-        segment.kind,
-        Kind::Cleared
-            | Kind::Lined
-            | Kind::Weeded
-            | Kind::Fertilised
-            | Kind::Sprayed
-            | Kind::Pruned
-            | Kind::CoverSown
-    );
-    if is_upkeep {
+    if segment.kind.is_upkeep() {
         return words().all(|(at, piece)| {
             at == segment.anchor
                 || piece.is_plain(Plain::Done)
@@ -364,10 +349,9 @@ fn is_answer(pieces: &[Piece<'_>], segment: &Segment) -> bool {
     let count = words().count();
     let undated = words().filter(|(_, piece)| !matches!(piece.sense, Sense::When(_)));
     // "broken done" is of a house.
-    let is_harm = matches!(segment.kind, Kind::Dead | Kind::Damage);
     let done = pieces
         .get(segment.anchor + 1)
         .is_some_and(|next| next.is_plain(Plain::Done));
-    let answers = answered && undated.count() == 2 && !(is_harm && done);
+    let answers = answered && undated.count() == 2 && !(segment.kind.is_harm() && done);
     first == Some(segment.anchor) && (count == 1 || answers)
 }

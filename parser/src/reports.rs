@@ -176,11 +176,7 @@ fn rain(row: &Row, answer: Option<Wetness>, denied: bool) -> Option<Wetness> {
 
 /// Turns a denied report into "none" or "not done". True if it is no fact at all.
 fn deny(row: &mut Row) -> bool {
-    let is_sight = matches!(
-        row.kind,
-        Kind::Dead | Kind::Disease | Kind::Damage | Kind::NotBranched
-    );
-    if is_sight {
+    if row.kind.is_denied_by_none() {
         if row.not_yet || row.details.count.is_some() {
             return true;
         }

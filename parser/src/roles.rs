@@ -8,7 +8,7 @@ use alloc::string::{String, ToString};
 use crate::{
     details::{Measure, Unit},
     figure::{Number, Values},
-    kind::Kind,
+    kind::{Kind, Slot},
     lengths,
     meaning::{Meaning, Plain, sort},
     piece::{Piece, Sense},
@@ -56,16 +56,8 @@ impl Filler<'_, '_> {
             self.doubt_commas(span);
             return true;
         }
-        // "fertilised A 2": bags, kilograms or trees? It is not guessed.
-        if self.segment.kind == Kind::Fertilised && !beside(Plain::Trees) {
-            return false;
-        }
-        // "weeded A 2": trees, rows or a slip?
-        let uncounted = matches!(
-            self.segment.kind,
-            Kind::Cleared | Kind::Weeded | Kind::Sprayed
-        );
-        if uncounted && !beside(Plain::Trees) {
+        // "fertilised A 2": bags, kilograms or trees? "weeded A 2": trees, rows or a slip?
+        if self.segment.kind.leaves_number() && !beside(Plain::Trees) {
             return false;
         }
         self.count(at, number, span)
@@ -76,7 +68,7 @@ impl Filler<'_, '_> {
         let after_and = self
             .previous(at)
             .is_some_and(|piece| piece.is_plain(Plain::And));
-        let feeds = matches!(self.segment.kind, Kind::Fertilised | Kind::Received);
+        let feeds = self.segment.kind.keeps(Slot::Product);
         feeds && after_and && self.row.details.amount.is_some() && self.row.block.is_some()
     }
 

@@ -11,7 +11,7 @@ use smallvec::{SmallVec, smallvec};
 
 use crate::{
     anchors::{Anchor, anchors, opening},
-    kind::Kind,
+    kind::{Kind, Slot},
     meaning::{Meaning, Plain},
     piece::{Piece, Sense},
     text::{FULL_STOP, Sums, Text, break_strength},
@@ -79,22 +79,6 @@ fn whole(anchor: &Anchor, pieces: &[Piece<'_>]) -> Segment {
     }
 }
 
-/// Work that is done on so much land; trees are counted.
-const fn takes_area(kind: Kind) -> bool {
-    matches!(
-        kind,
-        Kind::Cleared
-            | Kind::Lined
-            | Kind::Planted
-            | Kind::Weeded
-            | Kind::Fertilised
-            | Kind::Sprayed
-            | Kind::Pruned
-            | Kind::CoverSown
-            | Kind::IntercropSown
-    )
-}
-
 impl Text<'_, '_> {
     /// What it costs that this work has these pieces.
     fn cost(&self, anchor: &Anchor, range: &Range<usize>) -> u32 {
@@ -111,7 +95,7 @@ impl Text<'_, '_> {
         } else {
             2 * counts
         };
-        let areas = if takes_area(anchor.kind) {
+        let areas = if anchor.kind.keeps(Slot::Area) {
             0
         } else {
             STRAY_AREA_COST * self.areas(range)

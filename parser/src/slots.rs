@@ -9,7 +9,7 @@ use alloc::{string::ToString, vec::Vec};
 use crate::{
     details::{Extent, Per, Supply, Unit, Wetness},
     fold::Folded,
-    kind::Kind,
+    kind::{Kind, Slot},
     lexicon::Listed,
     meaning::{Meaning, Numeral, Plain, sort},
     piece::{Piece, Sense, Trust},
@@ -259,9 +259,8 @@ impl Filler<'_, '_> {
             if row.kind == Kind::Received && (plants || row.has_number()) {
                 row.details.supply = row.details.supply.or(Some(Supply::Plants));
             }
-            let large = matches!(row.kind, Kind::Dead | Kind::Damage | Kind::Disease);
             // A count says it better than "some", and "weeded small small" says how.
-            if row.has_number() || !large {
+            if row.has_number() || !row.kind.keeps(Slot::Extent) {
                 row.details.extent = None;
             }
             if let Some(extent) = row.details.extent {

@@ -7,7 +7,7 @@ use alloc::string::{String, ToString};
 
 use crate::{
     details::{Ailment, Cause, Supply},
-    kind::Kind,
+    kind::{Kind, Slot},
     meaning::Meaning,
     row::Row,
 };
@@ -16,7 +16,8 @@ impl Row {
     /// Takes a sickness, a cause of harm, rain; false if it does not belong to this kind.
     pub(crate) fn take_sight(&mut self, meaning: Meaning) -> bool {
         let details = &mut self.details;
-        if let (Some(ailment), Kind::Disease) = (meaning.ailment(), self.kind) {
+        let keeps = |slot| self.kind.keeps(slot);
+        if let (Some(ailment), true) = (meaning.ailment(), keeps(Slot::Ailment)) {
             details.ailment = details.ailment.or(Some(ailment));
         } else if let (Some(ailment), Kind::Dead) = (meaning.ailment(), self.kind) {
             let cause = if ailment == Ailment::Termites {
@@ -25,12 +26,12 @@ impl Row {
                 Cause::Other
             };
             details.cause = details.cause.or(Some(cause));
-        } else if let (Some(cause), Kind::Dead | Kind::Damage) = (meaning.cause(), self.kind) {
+        } else if let (Some(cause), true) = (meaning.cause(), keeps(Slot::Cause)) {
             details.cause = match details.cause {
                 None | Some(Cause::Other) => Some(cause),
                 said => said,
             };
-        } else if let (Meaning::Wetness(wetness), Kind::Rain) = (meaning, self.kind) {
+        } else if let (Meaning::Wetness(wetness), true) = (meaning, keeps(Slot::Wetness)) {
             details.wetness = Some(wetness);
         } else {
             return false;
@@ -40,10 +41,10 @@ impl Row {
 
     /// Takes a product, crop, clone, material; false if it does not belong to this kind.
     pub(crate) fn take_thing(&mut self, meaning: Meaning, name: Option<&str>) -> bool {
-        let feeds = matches!(self.kind, Kind::Fertilised | Kind::Received);
-        let plants = matches!(self.kind, Kind::Planted | Kind::Replaced | Kind::Received);
-        let sows = matches!(self.kind, Kind::IntercropSown | Kind::CoverSown);
-        let sprays = self.kind == Kind::Sprayed;
+        let feeds = self.kind.keeps(Slot::Product);
+        let plants = self.kind.keeps(Slot::Material);
+        let sows = self.kind.keeps(Slot::Species);
+        let sprays = self.kind.keeps(Slot::Spray);
         let details = &mut self.details;
         if meaning == Meaning::Fertiliser && feeds || meaning == Meaning::Spray && sprays {
             keep_first(&mut details.product, name);

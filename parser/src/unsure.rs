@@ -143,13 +143,8 @@ fn unnamed(pieces: &[Piece<'_>], segments: &[Segment], told: &Told) -> Option<us
             matches!(piece.sense, Sense::Unknown) && piece.end - piece.start >= NAME_LEN_MIN
         })
     };
-    let counts_nothing = |report: &Report| {
-        let bare = matches!(
-            report.kind,
-            Kind::Cleared | Kind::Lined | Kind::Weeded | Kind::Sprayed | Kind::Fertilised
-        );
-        bare && report.details.count.is_some()
-    };
+    let counts_nothing =
+        |report: &Report| report.kind.counts_no_trees() && report.details.count.is_some();
     if told.reports.len() > segments.len() || told.reports.iter().any(counts_nothing) {
         return (0..pieces.len()).find(|at| is_unknown(*at));
     }

@@ -1,11 +1,10 @@
 //! Facts about blocks of rubber go in; what is due, and which nudge may go, comes out.
 //!
-//! Read in this order: who there is ([`directory`]), what happened ([`event`]), how a block
-//! stands ([`block`]), what the handbook says ([`calendar`]), which jobs follow ([`task`], with
-//! the sums in [`stand`], [`plan`], [`orders`], [`feed`], [`wilson`], [`growth`] and
-//! [`forecast`]), when to speak ([`nudge`]), what to
-//! do with a text ([`decide`]), what concerns more than one block ([`health`], [`silence`],
-//! [`trust`], [`visit`]).
+//! Read in this order: what happened and which jobs there are ([`words`]), who there is and how a
+//! block stands ([`land`]), what the handbook says ([`handbook`]), what is to be expected of a
+//! stand ([`outlook`]) and of a group ([`group`]), which jobs follow and when to speak of them
+//! ([`jobs`]), what to do with a text ([`decide`]), and a whole planting ahead ([`plan`]). Each room
+//! knows only those below it.
 //!
 //! Deliberately absent: files, network, clock, environment, async, and every storage format.
 //! Time is always an argument.
@@ -33,6 +32,6 @@ pub use land::directory::{Block, Consent, Directory, Group, Person, PersonLink, 
 pub use words::event::{Body, Event, Happened, Source};
 pub use words::id::{BlockId, EventId, GroupId, MessageId, PersonId};
 pub use words::{
-    job::{Clock, TaskKind},
+    job::{Clock, TaskKind, TextClass},
     season::Season,
 };

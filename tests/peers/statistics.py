@@ -14,11 +14,6 @@ def wilson(hits, of):
     return {"scipy": [ours.low, ours.high], "statsmodels": list(theirs)}
 
 
-def exact(hits, of):
-    ours = stats.binomtest(hits, of).proportion_ci(method="exact")
-    return {"scipy": [ours.low, ours.high], "statsmodels": list(proportion_confint(hits, of, method="beta"))}
-
-
 def trees_for_mean(spread, within):
     """The first sample whose mean is near enough, by Student's t."""
     for trees in range(2, 1001):
@@ -54,8 +49,6 @@ def answer(question):
             return int(stats.binom.ppf(question["share"], question["of"], question["chance"]))
         case "wilson":
             return wilson(question["hits"], question["of"])
-        case "exact":
-            return exact(question["hits"], question["of"])
         case "trees_for_mean":
             return trees_for_mean(question["spread"], question["within"])
         case "fit":

@@ -10,7 +10,7 @@ use budwood_scheduler::{
         growth::{Curve, Seen, fit},
     },
     sums::{
-        chance::{below, exact_interval, hits, quantile},
+        chance::{below, hits, quantile},
         wilson,
     },
 };
@@ -107,11 +107,6 @@ fn check_interval(questions: Vec<Value>, interval: impl Fn(u32, u32) -> Option<(
 #[test]
 fn wilson_intervals_are_those_of_scipy_and_statsmodels() {
     check_interval(counts("wilson"), wilson::interval);
-}
-
-#[test]
-fn exact_intervals_are_those_of_scipy_and_statsmodels() {
-    check_interval(counts("exact"), exact_interval);
 }
 
 #[test]

@@ -137,7 +137,7 @@ fn filled(lines: &[Vec<u8>], now: DateTime<Utc>) -> Box<dyn Store> {
     Box::new(store)
 }
 
-/// The copied lines as an exported log, with the last line that README.md describes.
+/// The copied lines as an exported log, with the last line that bot/src/store/README.md describes.
 fn log_of(lines: &[Vec<u8>]) -> Vec<u8> {
     let mut log: Vec<u8> = Vec::new();
     for line in lines {

@@ -5,7 +5,7 @@
 //! where a text stays in the GSM alphabet, without the marks that it lacks.
 
 use budwood::{
-    wording::{NudgeText, Texts, Tongue},
+    wording::{Args, Key, NudgeText, Phrase, Texts, Tongue, Value, clause, nudge},
     words::sms::{self, Alphabet},
 };
 use budwood_parser::{Details, Kind};
@@ -26,7 +26,7 @@ fn none_and_one_are_singular_in_french_and_portuguese() {
                 count: Some(count),
                 ..Details::default()
             };
-            tongue.clause(Kind::Planted, &details)
+            tongue.word(&clause(Kind::Planted, &details))
         }
     };
     check("fr", planted(0), "0 planté");
@@ -47,7 +47,7 @@ fn only_one_is_singular_in_english() {
                 values_cm: vec![42.5; trees],
                 ..Details::default()
             };
-            tongue.clause(Kind::Height, &details)
+            tongue.word(&clause(Kind::Height, &details))
         }
     };
     check("en", measured(0), "height of 0 trees, mean 0 cm");
@@ -99,13 +99,13 @@ fn what_a_name_brings_along_costs_no_room() {
         ("Nguyễn", "Nguyen"),
     ] {
         for language in ["en", "fr", "id", "pt"] {
-            let text = texts.tongue(&[language]).nudge(NudgeText {
+            let text = texts.tongue(&[language]).word(&nudge(NudgeText {
                 name,
                 block: "B…2",
                 task: &task,
                 by: NaiveDate::MIN,
                 adviser: "“Mara”",
-            });
+            }));
             assert!(text.starts_with(plain), "{text}");
             assert!(text.contains("B...2"), "{text}");
             assert!(text.ends_with("-\"Mara\""), "{text}");
@@ -119,14 +119,17 @@ fn marks_stay_while_they_fit_and_go_where_they_are_not_typed() {
     let check = |language: &str, name: &str, expected: &str| {
         let texts = Texts::built_in().unwrap();
         let tongue = texts.tongue(&[language]);
-        let text = tongue.fit(|_| format!("{}: {name}", tongue.say("job-weed", Vec::new())));
+        let job = Value::from(TaskKind::Weed);
+        let listed = Value::Joined(vec![job, ": ".into(), name.into()]);
+        let args: Args = vec![("blocks", listed)];
+        let text = tongue.word(&Phrase::new(Key::MyBlocks, args));
         assert_eq!(text, expected);
     };
     let long = "Nguyễn ".repeat(10);
     let bare = "Nguyen ".repeat(10);
     check("vi", "Thảo", "làm cỏ: Thảo");
     check("vi-bare", "Thảo", "lam co: Thao");
-    check("vi", &long, &format!("lam co: {bare}"));
+    check("vi", &long, &format!("lam co: {}", bare.trim_end()));
     check("th", "สมชาย", "ตัดหญ้า: สมชาย");
     check("en", "Thảo", "weed: Thao");
 }

@@ -2,7 +2,10 @@
 //! as its file says.
 
 use budwood::{
-    wording::{After, NudgeText, Ready, Said},
+    wording::{
+        After, Facts, Key, NudgeText, Phrase, Ready, ask, changed, clause, confirm, nudge,
+        read_back, taken_back,
+    },
     words::sms,
 };
 use budwood_parser::{Ailment, Cause, Details, Doubt, Kind, Measure, Supply, Unit, Wetness};
@@ -22,13 +25,13 @@ fn every_nudge_fits_at_its_longest() {
         let tongue = case.tongue;
         for kind in TaskKind::ALL {
             let task = task(kind, case.day);
-            let text = tongue.nudge(NudgeText {
+            let text = tongue.word(&nudge(NudgeText {
                 name: NAME,
                 block: BLOCK,
                 task: &task,
                 by: case.day,
                 adviser: NAME,
-            });
+            }));
             case.assert_whole(&text, &format!("nudge-{}", kind.name()));
             assert!(text.contains("Wilhe"), "whom does it speak to? {text}");
             assert!(text.contains("Upper"), "about which block? {text}");
@@ -49,6 +52,7 @@ fn task(kind: TaskKind, day: NaiveDate) -> Task {
             grams_per_tree: Some(1_250.5),
             kilograms: Some(60_000.5),
             rations: Vec::new(),
+            lost: Vec::new(),
             living: None,
             height_m: Some(2.7),
             girth_cm: Some(50.0),
@@ -78,15 +82,15 @@ fn every_warning_fits_at_its_longest() {
         for ailment in Ailment::ALL.iter().copied() {
             let mut task = task(TaskKind::LeafCheck, case.day);
             task.figures.near = Some(ailment);
-            let text = case.tongue.nudge(NudgeText {
+            let text = case.tongue.word(&nudge(NudgeText {
                 name: NAME,
                 block: BLOCK,
                 task: &task,
                 by: case.day,
                 adviser: NAME,
-            });
+            }));
             case.assert_whole(&text, "nudge-near");
-            let named = sms::bare(&case.tongue.ailment(ailment));
+            let named = sms::bare(&case.tongue.say(Key::Ailment(ailment), Vec::new()));
             assert_eq!(sms::bare(&text).matches(&named).count(), 2, "{text}");
         }
     });
@@ -184,21 +188,24 @@ fn every_read_back_fits_and_says_how_to_correct_it() {
         let tongue = case.tongue;
         let state = state(case.day);
         let check = |facts: &[&Draft]| {
-            let said = Said {
+            let told = Facts {
                 block: &label,
                 facts,
                 today: NaiveDate::MIN,
             };
-            let text = tongue.read_back(said, after(&state, case.day));
+            let text = tongue.word(&read_back(told, after(&state, case.day)));
             case.assert_whole(&text, "read-back");
             if let [fact] = facts {
-                let clause = tongue.clause(fact.kind, &fact.details);
+                let clause = {
+                    let clause = clause(fact.kind, &fact.details);
+                    tongue.say(clause.key, clause.args)
+                };
                 let is_said = text.contains(&clause) || text.contains(&sms::bare(&clause));
                 assert!(is_said, "{clause} is left out: {text}");
             }
-            let text = tongue.changed(None, said, after(&state, case.day));
+            let text = tongue.word(&changed(None, told, after(&state, case.day)));
             case.assert_whole(&text, "changed");
-            let text = tongue.changed(Some(BLOCK), said, after(&state, case.day));
+            let text = tongue.word(&changed(Some(BLOCK), told, after(&state, case.day)));
             case.assert_whole(&text, "moved");
         };
         for fact in Kind::ALL.into_iter().flat_map(|kind| said(kind, case.day)) {
@@ -228,19 +235,20 @@ fn a_text_of_many_reports_is_read_back_as_far_as_it_fits() {
         let drafts: Vec<Draft> = all.flat_map(|kind| said(kind, case.day)).collect();
         let facts: Vec<&Draft> = drafts.iter().collect();
         for number in (1..=12).chain([facts.len()]) {
-            let said = Said {
+            let told = Facts {
                 block: &label,
                 facts: &facts[..number],
                 today: NaiveDate::MIN,
             };
-            let text = tongue.read_back(said, after(&state, case.day));
+            let text = tongue.word(&read_back(told, after(&state, case.day)));
             case.assert_whole(&text, "read-back");
             let why = Why::MoreThanAlive { alive: TREES };
-            let text = tongue.confirm(Some(NAME), said, Some(&why));
+            let text = tongue.word(&confirm(Some(NAME), told, Some(&why)));
             case.assert_whole(&text, "confirm-for");
-            for key in ["taken-back-ask", "taken-back-count"] {
-                let text = tongue.taken_back(key, said, &state, "dead 8 Uppernorthwe");
-                case.assert_whole(&text, key);
+            let example = Phrase::new(Key::Example, budwood::args! { "block" => BLOCK });
+            for key in [Key::TakenBackAsk, Key::TakenBackCount] {
+                let text = tongue.word(&taken_back(key, told, &state, example.clone()));
+                case.assert_whole(&text, &key.name());
             }
         }
     });
@@ -292,20 +300,20 @@ fn every_question_fits_and_says_how_to_answer() {
     in_every_language(|case| {
         let tongue = case.tongue;
         for draft in Kind::ALL.into_iter().flat_map(|kind| said(kind, case.day)) {
-            let said = Said {
+            let told = Facts {
                 block: &label,
                 facts: &[&draft],
                 today: NaiveDate::MIN,
             };
             for why in whys() {
-                let text = tongue.confirm(None, said, Some(&why));
+                let text = tongue.word(&confirm(None, told, Some(&why)));
                 case.assert_whole(&text, "confirm");
-                let text = tongue.confirm(Some(NAME), said, Some(&why));
+                let text = tongue.word(&confirm(Some(NAME), told, Some(&why)));
                 case.assert_whole(&text, "confirm-for");
             }
             for (missing, key) in missing() {
                 let blocks: Vec<String> = (0..14).map(|index| format!("{BLOCK}{index}")).collect();
-                let text = tongue.ask(&draft, &missing, &blocks);
+                let text = tongue.word(&ask(&draft, &missing, &blocks));
                 if matches!(missing, Missing::Values) {
                     sim::assert_one_sms(&text);
                 } else {

@@ -1,6 +1,6 @@
 //! What no publication says is never told to a farmer as a rule.
 
-use budwood::wording::NudgeText;
+use budwood::wording::{NudgeText, nudge};
 use budwood_scheduler::{
     BlockId, Calendar, Figures, Task, TaskKind,
     handbook::calendar::{Confidence, profiles},
@@ -71,13 +71,13 @@ fn an_opening_from_memory_is_not_told_as_a_rule() {
             },
         };
         in_every_language(|case| {
-            let nudge = case.tongue.nudge(NudgeText {
+            let nudge = case.tongue.word(&nudge(NudgeText {
                 name: "Tamo",
                 block: "A",
                 task: &task,
                 by: day,
                 adviser: "Mara",
-            });
+            }));
             let speaks = RULE
                 .iter()
                 .flat_map(|(_, words)| *words)

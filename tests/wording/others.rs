@@ -2,15 +2,18 @@
 
 use budwood::{
     args,
-    wording::{Args, LateItem, MemberBlock, MemberGirth, Tongue},
+    wording::{
+        Args, Key, LateItem, MemberBlock, MemberGirth, Phrase, Tongue, Value, late_item,
+        member_block, member_girth,
+    },
     words::sms,
 };
+use budwood_parser::{Ailment, Alarm, Cause};
 use budwood_scheduler::TaskKind;
 use chrono::NaiveDate;
-use fluent_bundle::FluentValue;
 
 use super::{
-    case::{BLOCK, Case, NAME, SHORTEST, TREES, in_every_language},
+    case::{BLOCK, Case, SHORTEST, TREES, in_every_language},
     source,
 };
 
@@ -88,39 +91,43 @@ fn longest(case: &Case<'_>, key: &str, value: &str) -> String {
         .into_iter()
         .max_by_key(String::len)
         .expect("jobs");
-    let one_of = |item: String| format!("{item}, {}", tongue.say("more", args! { "count" => 99 }));
+    let one_of =
+        |item: String| format!("{item}, {}", tongue.say(Key::More, args! { "count" => 99 }));
     match value {
         "name" | "adviser" | "group" | "block" | "old" | "unknown" => SHORTEST.to_owned(),
-        "example" => tongue.say("example", args! { "block" => BLOCK }),
+        "example" => tongue.say(Key::Example, args! { "block" => BLOCK }),
         "day" | "by" | "from" | "to" => tongue.day(day),
         "consent" => tongue.day_year(day),
         "likely" | "earliest" | "latest" => tongue.month_year(day),
         "task" => job,
         "tasks" => one_of(format!("{job} {SHORTEST}")),
         "blocks" if key == "my-data" => one_of(SHORTEST.to_owned()),
-        "blocks" if key.starts_with("member") => one_of(tongue.member_block(&member(day), 5)),
+        "blocks" if key.starts_with("member") => one_of(tongue.word(&member_block(&member(day)))),
         "blocks" => one_of(SHORTEST.to_owned()),
         "groups" => one_of(SHORTEST.to_owned()),
         "people" => one_of(person(tongue, key)),
         "due" | "late" => {
-            let tasks = one_of(tongue.say("task-count", args! { "task" => job, "count" => 500 }));
-            tongue.say(&format!("status-{value}"), args! { "tasks" => tasks })
+            let tasks = one_of(tongue.say(Key::TaskCount, args! { "task" => job, "count" => 500 }));
+            tongue.say(
+                source::key(&format!("status-{value}")),
+                args! { "tasks" => tasks },
+            )
         }
-        "ailment" => tongue.say("ailment-pink", args! {}),
+        "ailment" => tongue.say(Key::Ailment(Ailment::Pink), args! {}),
         "count" => "500".to_owned(),
         // It is left out where it does not fit.
         "check" => String::new(),
-        "rain" => tongue.say("rain-open", args! { "soaked" => 500, "reporters" => 500 }),
+        "rain" => tongue.say(Key::RainOpen, args! { "soaked" => 500, "reporters" => 500 }),
         "months" => "120".to_owned(),
         "pooled" => "1200".to_owned(),
         "alone" if key == "feed-group" => "1500".to_owned(),
         "trees" if key == "feed-group" => "300000".to_owned(),
-        "alive" if key == "status" => tongue.say("alive-unknown", args! {}),
-        "ring" => tongue.say("feed-ring", args! {}),
-        "alarm" => tongue.say("alarm-complaint", args! {}),
+        "alive" if key == "status" => tongue.say(Key::AliveUnknown, args! {}),
+        "ring" => tongue.say(Key::FeedRing, args! {}),
+        "alarm" => tongue.say(Key::Alarm(Alarm::Complaint), args! {}),
         "facts" => tongue.say(
-            "said-damage-count",
-            args! { "cause" => tongue.say("cause-drought", args! {}), "count" => TREES },
+            Key::SaidDamageCount,
+            args! { "cause" => tongue.say(Key::Cause(Cause::Drought), args! {}), "count" => TREES },
         ),
         "kilograms" => tongue.number(12_345.5),
         "grams" => tongue.number(1_250.5),
@@ -141,12 +148,12 @@ fn longest(case: &Case<'_>, key: &str, value: &str) -> String {
 fn person(tongue: Tongue<'_>, key: &str) -> String {
     let values = |key: &str| {
         tongue.say(
-            key,
+            source::key(key),
             args! {
                 "name" => SHORTEST,
                 "days" => 999,
                 "gaps" => TREES,
-                "ailment" => tongue.say("ailment-pink", args! {}),
+                "ailment" => tongue.say(Key::Ailment(Ailment::Pink), args! {}),
                 "count" => TREES,
             },
         )
@@ -154,20 +161,20 @@ fn person(tongue: Tongue<'_>, key: &str) -> String {
     match key {
         "late-list" => {
             let late = LateItem {
-                name: NAME.to_owned(),
+                name: SHORTEST.to_owned(),
                 task: TaskKind::LookAtInduced,
                 days: 999,
                 told: true,
             };
-            tongue.late_item(&late, 5)
+            tongue.word(&late_item(&late))
         }
         "girth-list" => {
-            let girth = tongue.member_girth(&MemberGirth {
+            let girth = tongue.word(&member_girth(&MemberGirth {
                 mean_cm: 123.4,
                 of: TREES,
                 months_ahead: -120,
                 ready: None,
-            });
+            }));
             format!("{SHORTEST}{girth}")
         }
         "quiet-list" => values("quiet-person"),
@@ -180,7 +187,7 @@ fn person(tongue: Tongue<'_>, key: &str) -> String {
 
 fn member(day: NaiveDate) -> MemberBlock {
     MemberBlock {
-        name: BLOCK.to_owned(),
+        name: SHORTEST.to_owned(),
         planted_on: Some(day),
         planted: TREES,
         alive: TREES,
@@ -205,16 +212,16 @@ fn every_other_text_fits_at_its_longest() {
                     (value, text)
                 })
                 .collect();
-            let args: Args<'_> = values
+            let args: Args = values
                 .iter()
                 .map(|(name, text)| {
                     let name: &'static str = Box::leak(name.clone().into_boxed_str());
-                    (name, FluentValue::from(text.as_str()))
+                    (name, Value::from(text.as_str()))
                 })
                 .collect();
-            let said = tongue.say(key, args.clone());
+            let said = tongue.say(source::key(key), args.clone());
             let size = sms::measure(&said);
-            let text = tongue.whole(key, args);
+            let text = tongue.word(&Phrase::new(source::key(key), args));
             let is_whole = text.chars().count() == said.chars().count();
             if !is_whole {
                 cut.push(format!("{key} has {} units: {said}", size.units));

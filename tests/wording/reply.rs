@@ -2,7 +2,7 @@
 //!
 //! Languages that the reader does not know yet are left out.
 
-use budwood::words::sms;
+use budwood::{wording::Key, words::sms};
 use budwood_parser::{Act, Ailment, Kind, Known, Reading, Sender, Topic, Wetness};
 
 use super::{
@@ -115,7 +115,7 @@ fn the_name_of_a_sickness_reports_it() {
             sender: Sender::Farmer,
         };
         for ailment in Ailment::ALL.iter().filter(|one| **one != Ailment::Other) {
-            let name = tongue.ailment(*ailment);
+            let name = tongue.say(Key::Ailment(*ailment), Vec::new());
             for text in [
                 format!("{name} 3"),
                 format!("{} 0", sms::bare(&name).to_uppercase()),
@@ -163,7 +163,7 @@ fn the_example_is_a_report() {
             continue;
         }
         let tongue = setup.texts.tongue(&[speech.code]);
-        let text = tongue.whole("example", budwood::args! { "block" => "A" });
+        let text = tongue.say(Key::Example, budwood::args! { "block" => "A" });
         let known = Known {
             languages: &[speech.code],
             blocks: &["A"],

@@ -6,6 +6,8 @@ use std::{
     path::{Path, PathBuf},
 };
 
+use budwood::wording::Key;
+
 /// Texts of one file by name, values as written.
 pub(super) fn texts(file: &str) -> BTreeMap<String, String> {
     let mut texts: BTreeMap<String, String> = BTreeMap::new();
@@ -80,49 +82,26 @@ fn bot() -> PathBuf {
     Path::new(env!("CARGO_MANIFEST_DIR")).to_path_buf()
 }
 
-/// The code that words texts, all in one, without white space between tokens and brackets.
+/// The key with this name.
+#[track_caller]
+pub(super) fn key(name: &str) -> Key {
+    let key = Key::all().find(|key| key.name() == name);
+    key.unwrap_or_else(|| panic!("no text is called {name}"))
+}
+
+/// The code that may ask for a text, all in one: everything but the table of keys.
 pub(super) fn code() -> String {
     let mut code = String::new();
-    for folder in ["src/engine", "src/wording"] {
-        for entry in fs::read_dir(bot().join(folder)).expect("a folder of code") {
+    let mut folders = vec![bot().join("src")];
+    while let Some(folder) = folders.pop() {
+        for entry in fs::read_dir(folder).expect("a folder of code") {
             let path = entry.expect("an entry").path();
-            code.push_str(&fs::read_to_string(path).expect("a code file"));
+            if path.is_dir() {
+                folders.push(path);
+            } else if !path.ends_with("wording/key.rs") {
+                code.push_str(&fs::read_to_string(path).expect("a code file"));
+            }
         }
     }
-    code.push_str(&fs::read_to_string(bot().join("src/wording.rs")).expect("a code file"));
-    code.lines()
-        .filter(|line| !line.trim_start().starts_with("//"))
-        .map(str::trim)
-        .collect::<Vec<_>>()
-        .join(" ")
-        .replace("( \"", "(\"")
-}
-
-/// String literals in the code.
-pub(super) fn literals(code: &str) -> BTreeSet<String> {
-    code.split('"')
-        .skip(1)
-        .step_by(2)
-        .map(str::to_owned)
-        .collect()
-}
-
-/// Literals that follow one of these ways to ask for a text.
-pub(super) fn asked_for(code: &str) -> BTreeSet<String> {
-    let ways = [
-        "say(\"",
-        "whole(\"",
-        "plain(speaker, \"",
-        "with_example(turn, \"",
-        "notify_about(turn, \"",
-        "with_stand(\"",
-        "measured(\"",
-        "counted(\"",
-        "word_taken_back(turn, &events, \"",
-    ];
-    ways.into_iter()
-        .flat_map(|way| code.split(way).skip(1))
-        .filter_map(|rest| rest.split('"').next())
-        .map(str::to_owned)
-        .collect()
+    code
 }

@@ -4,7 +4,7 @@
 //! people do. Everything else is the real thing: reader, engine, store, calendar and wording, on
 //! a clock that is moved. Nothing is kept: the store lies in a folder that goes at the end.
 //!
-//! Deliberately absent: anything that the bot says. Read on in [`script`] and [`stage`].
+//! Deliberately absent: anything that the bot says. Read on in `script` and `stage`.
 
 mod ending;
 mod gathered;

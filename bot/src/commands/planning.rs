@@ -5,6 +5,8 @@
 //! scheduler's; this only reads what was asked.
 
 mod costs;
+mod feeding;
+mod measuring;
 mod page;
 
 use std::{
@@ -17,9 +19,12 @@ use budwood_parser::{Material, Measure, Unit};
 use budwood_scheduler::{
     Block, BlockId, Calendar, PersonId, Season,
     handbook::calendar::profiles,
-    jobs::orders::{in_bundles, plants_to_order},
+    jobs::{
+        nutrients::Nutrients,
+        orders::{in_bundles, plants_to_order},
+    },
     plan::{
-        Land, Measured, Step, back_schedule,
+        Land, Measured, Step, back_schedule, in_rectangle,
         life::{self, Done},
         outline, points,
     },
@@ -52,8 +57,11 @@ pub struct PlanArgs {
     /// The outline: a file of "latitude longitude" lines, or a polygon of RFC 7946.
     #[arg(long, conflicts_with = "area", requires = "plan")]
     outline: Option<PathBuf>,
+    /// A rectangle with rows along its length, such as 100x80 (length and width in metres).
+    #[arg(long, value_parser = metres, conflicts_with_all = ["area", "outline"], requires = "plan")]
+    rectangle: Option<(f64, f64)>,
     /// Distances, such as 7x3; without them the calendar's.
-    #[arg(long, value_parser = spacing, requires = "plan")]
+    #[arg(long, value_parser = metres, requires = "plan")]
     spacing: Option<(f64, f64)>,
     /// Slope in per cent.
     #[arg(long, default_value_t = 0.0, requires = "plan")]
@@ -67,7 +75,7 @@ pub struct PlanArgs {
     /// Direction of the rows in degrees from north, for an outline.
     #[arg(long, default_value_t = 90.0, requires = "plan")]
     bearing: f64,
-    /// Distance of the first trees from the boundary; without it the calendar's.
+    /// Distance of the first trees from the boundary of an outline or rectangle; without it the calendar's.
     #[arg(long, requires = "plan")]
     margin_m: Option<f64>,
     /// Plants in a tray or bundle.
@@ -80,9 +88,22 @@ pub struct PlanArgs {
     /// usual.
     #[arg(long, value_parser = material, requires = "plan")]
     material: Option<Material>,
+    /// Another fertiliser, such as 15-15-15: how much of it brings the same nitrogen each round.
+    #[arg(long, value_parser = grade, requires = "plan")]
+    instead: Option<Nutrients>,
     /// Costs, grants and labour, as demo-data/costs.toml has them.
     #[arg(long, requires = "plan")]
     costs: Option<PathBuf>,
+}
+
+/// What is known of the shape of the land.
+pub(crate) enum Shape {
+    /// Only its area.
+    Area,
+    /// Length and width.
+    Rectangle,
+    /// Its outline.
+    Outline(Ground),
 }
 
 /// Everything that the page tells.
@@ -90,7 +111,7 @@ pub(crate) struct Planned {
     pub(crate) calendar: Calendar,
     pub(crate) planting: NaiveDate,
     pub(crate) hectares: f64,
-    pub(crate) ground: Option<Ground>,
+    pub(crate) shape: Shape,
     pub(crate) spacing_m: (f64, f64),
     pub(crate) slope_pct: f64,
     pub(crate) margin_m: f64,
@@ -98,6 +119,7 @@ pub(crate) struct Planned {
     pub(crate) order: u32,
     pub(crate) steps: Vec<Step>,
     pub(crate) years: Vec<Done>,
+    pub(crate) instead: Option<Nutrients>,
     pub(crate) costs: Option<Costs>,
 }
 
@@ -119,27 +141,11 @@ fn planned(args: &PlanArgs) -> anyhow::Result<Planned> {
     let planting = args
         .planting
         .context("--planting DAY is needed for a plan")?;
-    let ground = args.outline.as_deref().map(ground).transpose()?;
-    let area = match (&ground, args.area) {
-        (Some(ground), _) => ground.hectares,
-        (None, Some(area)) => hectares(area).context("the unit does not measure land")?,
-        (None, None) => bail!("--area or --outline is needed for a plan"),
-    };
     let spacing_m = args
         .spacing
         .unwrap_or((calendar.spacing.row_m, calendar.spacing.in_row_m));
     let margin_m = args.margin_m.unwrap_or(calendar.spacing.margin_m);
-    let land = Land {
-        hectares: area,
-        slope_pct: args.slope_pct,
-        area: measured(args.taped),
-        spacing: measured(args.along_ground),
-    };
-    let by_area = points(land, spacing_m.0, spacing_m.1)?;
-    let points = match &ground {
-        Some(ground) => outline::count(&ground.outline, args.bearing, spacing_m, margin_m)?,
-        None => by_area,
-    };
+    let (shape, area, points) = land(args, spacing_m, margin_m)?;
     let order = &calendar.order;
     let plants = plants_to_order(points, order.spares_pct, order.transit_loss_pct)
         .and_then(|plants| in_bundles(plants, args.bundle))
@@ -167,12 +173,47 @@ fn planned(args: &PlanArgs) -> anyhow::Result<Planned> {
         slope_pct: args.slope_pct,
         calendar,
         planting,
-        ground,
+        shape,
         spacing_m,
         margin_m,
         points,
+        instead: args.instead,
         costs,
     })
+}
+
+/// The shape of the land, its hectares, and the points on it.
+fn land(
+    args: &PlanArgs,
+    spacing_m: (f64, f64),
+    margin_m: f64,
+) -> anyhow::Result<(Shape, f64, u32)> {
+    if let Some(file) = args.outline.as_deref() {
+        let ground = ground(file)?;
+        let points = outline::count(&ground.outline, args.bearing, spacing_m, margin_m)?;
+        let area = ground.hectares;
+        return Ok((Shape::Outline(ground), area, points));
+    }
+    if let Some((length_m, width_m)) = args.rectangle {
+        let points = in_rectangle((length_m, width_m), spacing_m, margin_m)?;
+        let area = Measure {
+            value: length_m * width_m,
+            unit: Unit::SquareMetre,
+        };
+        let area = hectares(area).context("the rectangle has no area")?;
+        return Ok((Shape::Rectangle, area, points));
+    }
+    let Some(area) = args.area else {
+        bail!("--area, --rectangle or --outline is needed for a plan");
+    };
+    let area = hectares(area).context("the unit does not measure land")?;
+    let land = Land {
+        hectares: area,
+        slope_pct: args.slope_pct,
+        area: measured(args.taped),
+        spacing: measured(args.along_ground),
+    };
+    Ok((Shape::Area, area, points(land, spacing_m.0, spacing_m.1)?))
 }
 
 fn block(points: u32, spacing_m: (f64, f64), planting: NaiveDate) -> Block {
@@ -247,10 +288,15 @@ fn area(text: &str) -> Result<Measure, String> {
     Ok(Measure { value, unit })
 }
 
-fn spacing(text: &str) -> Result<(f64, f64), String> {
+fn metres(text: &str) -> Result<(f64, f64), String> {
     let parts = text.split_once('x');
     let both = parts.and_then(|(row, tree)| row.trim().parse().ok().zip(tree.trim().parse().ok()));
-    both.ok_or_else(|| "expected distances in metres like 7x3".to_owned())
+    both.ok_or_else(|| "expected two lengths in metres like 7x3".to_owned())
+}
+
+fn grade(text: &str) -> Result<Nutrients, String> {
+    let grade = Nutrients::from_grade(text).filter(|grade| grade.n > 0.0);
+    grade.ok_or_else(|| "expected a grade with nitrogen like 15-15-15".to_owned())
 }
 
 fn material(text: &str) -> Result<Material, String> {

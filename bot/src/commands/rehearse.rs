@@ -56,7 +56,7 @@ pub struct RehearseArgs {
     rains_late: i64,
 }
 
-/// Plays and writes the page; progress goes to `progress`.
+/// Plays and writes the page; a bar that fills and the time it took go to `progress`.
 ///
 /// # Errors
 ///

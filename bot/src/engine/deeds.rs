@@ -1,19 +1,16 @@
-//! What changes the record: each deed takes a step.
+//! What changes the record: each deed takes a step, and gives back what is said of it.
 
-pub(crate) mod adviser_notices;
 pub(crate) mod amend;
 pub(crate) mod ask;
 pub(crate) mod codes;
+pub(crate) mod commands;
 pub(crate) mod copy;
-pub(crate) mod due_index;
 pub(crate) mod facts;
-pub(crate) mod heard;
 pub(crate) mod inbound;
 pub(crate) mod language;
 pub(crate) mod outbox;
-pub(crate) mod rain;
+pub(crate) mod record;
 pub(crate) mod reply;
 pub(crate) mod roll;
 pub(crate) mod sharing;
 pub(crate) mod tick;
-pub(crate) mod warn_neighbours;

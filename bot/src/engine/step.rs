@@ -2,38 +2,14 @@
 
 use std::collections::BTreeSet;
 
-use budwood_scheduler::{
-    BlockId, BlockState, Body, Consent, Event, EventId, Group, MessageId, Person, PersonId, Source,
-};
-use chrono::{DateTime, NaiveDate, NaiveDateTime, TimeDelta, TimeZone, Utc};
-use chrono_tz::Tz;
+use budwood_scheduler::{BlockId, BlockState, Group, Person};
+use chrono::{DateTime, Utc};
 
-use super::{Input, Setup, Told, memory::world::World};
+use super::{Setup, Told, memory::world::World, view::View};
 use crate::{
     store::{Change, Store},
-    words::{
-        limits,
-        message::{Outbound, Purpose, SendState, Talk},
-        sms,
-    },
+    words::message::{Outbound, Talk},
 };
-
-/// Who told a fact, how, and in which text.
-#[derive(Clone, Copy, Debug)]
-pub(super) struct Telling {
-    pub(super) by: Option<PersonId>,
-    pub(super) source: Source,
-    pub(super) message: Option<MessageId>,
-}
-
-impl Telling {
-    /// The bot itself.
-    pub(super) const BOT: Self = Self {
-        by: None,
-        source: Source::Bot,
-        message: None,
-    };
-}
 
 /// One step over one input.
 pub(super) struct Step<'a> {
@@ -66,18 +42,13 @@ impl<'a> Step<'a> {
         }
     }
 
-    /// Takes one input in. Everything that can happen is a line here.
-    pub(super) fn input(&mut self, input: Input) {
-        match input {
-            Input::Text(inbound) => self.text(inbound),
-            Input::Receipt(receipt) => self.receipt(&receipt),
-            Input::Wake => self.wake(),
-            Input::ClaimNext => self.claim_next(),
-            Input::Tried { id, outcome } => self.tried(id, outcome),
-            Input::Roll(entries) => self.roll(*entries),
-            Input::Sheet(sheet) => self.sheet(&sheet),
-            Input::Release => self.release(),
-            Input::Copy(step) => self.copy(step),
+    /// What can be seen from here.
+    pub(super) fn view(&self) -> View<'_> {
+        View {
+            world: self.world,
+            setup: self.setup,
+            store: self.store,
+            now: self.now,
         }
     }
 
@@ -100,116 +71,6 @@ impl<'a> Step<'a> {
     pub(super) fn talk(&mut self, number: &str) -> &mut Talk {
         self.talks.insert(number.to_owned());
         self.world.talks.entry(number.to_owned()).or_default()
-    }
-
-    /// A fact of the log.
-    pub(super) fn event(&self, id: EventId) -> Option<Event> {
-        // `budwood check --records` finds a record that cannot be read; here it counts as unknown.
-        self.world
-            .recent_event(id)
-            .cloned()
-            .or_else(|| self.store.event(id).ok().flatten())
-    }
-
-    /// Appends a fact and lets it take effect.
-    pub(super) fn record(
-        &mut self,
-        telling: Telling,
-        supersedes: Option<EventId>,
-        body: Body,
-    ) -> EventId {
-        let event = Event {
-            id: self.world.event_id(),
-            at: self.now,
-            by: telling.by,
-            source: telling.source,
-            message: telling.message,
-            supersedes,
-            body,
-        };
-        if let Some(old) = supersedes {
-            self.unfold(old);
-        }
-        self.take_effect(&event);
-        self.change.events.push(event.clone());
-        let id = event.id;
-        self.world.keep_event(event);
-        id
-    }
-
-    fn take_effect(&mut self, event: &Event) {
-        match &event.body {
-            Body::Reported { block, .. }
-            | Body::TaskDone { block, .. }
-            | Body::Postponed { block, .. }
-            | Body::Nudged { block, .. }
-            | Body::Warned { block, .. }
-            | Body::TakenBack { block } => {
-                self.world.states.entry(*block).or_default().apply(event);
-                self.blocks.insert(*block);
-                self.plan(*block);
-            }
-            Body::WindowOpened { group, on } => self.set_window(*group, Some(*on)),
-            Body::PlantingHeld { group, .. } => self.set_window(*group, None),
-            Body::ConsentGiven { person, how } => {
-                let on = self.today_of(*person);
-                self.consent(
-                    *person,
-                    Consent::Given {
-                        on,
-                        how: how.clone(),
-                    },
-                );
-            }
-            Body::ConsentWithdrawn { person, how } => {
-                let on = self.today_of(*person);
-                self.consent(
-                    *person,
-                    Consent::Withdrawn {
-                        on,
-                        how: how.clone(),
-                    },
-                );
-            }
-            Body::Erased { person } => self.erase(*person),
-        }
-    }
-
-    /// Folds a block anew without one of its facts.
-    fn unfold(&mut self, old: EventId) {
-        let Some(block) = self.event(old).and_then(|event| event.body.block()) else {
-            return;
-        };
-        let Some(state) = self.world.states.get(&block) else {
-            return;
-        };
-        let kept: Vec<Event> = state
-            .facts
-            .iter()
-            .filter(|fact| **fact != old)
-            .filter_map(|fact| self.event(*fact))
-            .collect();
-        self.world.states.insert(block, BlockState::replay(&kept));
-        self.blocks.insert(block);
-        self.plan(block);
-    }
-
-    fn set_window(&mut self, group: budwood_scheduler::GroupId, opened: Option<NaiveDate>) {
-        if let Some(mut group) = self.world.directory.group(group).cloned() {
-            group.window_opened = opened;
-            self.put_group(group);
-        }
-    }
-
-    fn consent(&mut self, person: PersonId, consent: Consent) {
-        // A list tells the day of consent with the person; it stands.
-        let as_known = |person: &Person| consent.is_given() && person.consent.is_given();
-        if let Some(mut person) = self.world.directory.person(person).cloned()
-            && !as_known(&person)
-        {
-            person.consent = consent;
-            self.put_person(person);
-        }
     }
 
     /// Puts a person in, new or changed, and looks at their blocks again.
@@ -245,60 +106,33 @@ impl<'a> Step<'a> {
         }
     }
 
-    /// Takes a person's name and numbers out. The code that stands for them says nothing.
-    fn erase(&mut self, person: PersonId) {
-        let numbers: Vec<String> = self
-            .world
-            .directory
-            .numbers_of(person)
-            .map(str::to_owned)
-            .collect();
-        for number in numbers {
-            self.unlink(person, &number);
-        }
-        if let Some(mut person) = self.world.directory.person(person).cloned() {
-            person.name = format!("P{}", person.id);
-            person.erased = true;
-            person.consent = Consent::Withdrawn {
-                on: self.today_of(person.id),
-                how: "erased".to_owned(),
-            };
-            self.put_person(person);
+    /// Finds out when to look at a block next.
+    pub(super) fn plan(&mut self, block: BlockId) {
+        let at = self.view().next_look(block);
+        self.world.look_at(block, at);
+    }
+
+    /// Looks at every block: at the start, or when the rules changed.
+    pub(super) fn plan_all(&mut self) {
+        let blocks = self.world.directory.blocks();
+        let blocks: Vec<BlockId> = blocks.map(|block| block.id).collect();
+        for block in blocks {
+            self.plan(block);
         }
     }
 
-    fn unlink(&mut self, person: PersonId, number: &str) {
-        let Some(mut phone) = self.world.directory.phone(number).cloned() else {
-            return;
-        };
-        phone.links.retain(|link| link.person != person);
-        if phone.links.is_empty() {
-            self.world.directory.remove_phone(number);
-            self.world.talks.remove(number);
-            self.talks.remove(number);
-            self.change.gone_phones.push(number.to_owned());
-        } else {
-            self.world.directory.put_phone(phone.clone());
-            self.change.phones.push(phone);
-        }
+    /// How a block stands, to be changed.
+    pub(super) fn state(&mut self, block: BlockId) -> &mut BlockState {
+        self.blocks.insert(block);
+        self.world.states.entry(block).or_default()
     }
 
-    /// Puts a text into the outbox.
-    pub(super) fn post(&mut self, to: &str, text: String, purpose: Purpose, hours: i64) {
-        let outbound = Outbound {
-            id: self.world.message_id(),
-            at: self.now,
-            to: to.to_owned(),
-            // Names and values bring along what no keyboard of a phone has.
-            text: sms::plain(&text).into_owned(),
-            purpose,
-            expires_at: self.now + TimeDelta::hours(hours),
-            state: SendState::Ready,
-            tries: 0,
-            try_at: self.now,
-            gateway_id: None,
-        };
-        self.put_outbound(outbound);
+    /// Nobody uses this phone any more: nothing is kept of what was talked about.
+    pub(super) fn drop_phone(&mut self, number: &str) {
+        self.world.directory.remove_phone(number);
+        self.world.talks.remove(number);
+        self.talks.remove(number);
+        self.change.gone_phones.push(number.to_owned());
     }
 
     /// Keeps a text out, new or moved on.
@@ -306,84 +140,4 @@ impl<'a> Step<'a> {
         self.change.outbound.push(outbound.clone());
         self.world.outbox.put(outbound);
     }
-
-    /// Answers a text, unless two machines seem to be talking.
-    pub(super) fn answer(&mut self, to: &str, about: MessageId, text: String) {
-        let now = self.now;
-        let talk = self.talk(to);
-        let lately = now - TimeDelta::minutes(limits::SAME_ANSWER_MINUTES);
-        talk.answered_at.retain(|at| *at > lately);
-        let same = match &talk.last_answer {
-            Some((last, times)) if *last == text && !talk.answered_at.is_empty() => *times,
-            _ => 0,
-        };
-        let recently = now - TimeDelta::minutes(limits::LOOP_MINUTES);
-        let fast = talk.answered_at.iter().filter(|at| **at > recently).count();
-        if fast >= limits::LOOP_ANSWERS || same >= limits::SAME_ANSWER_TIMES {
-            return;
-        }
-        talk.answered_at.push(now);
-        talk.last_answer = Some((text.clone(), same + 1));
-        self.post(
-            to,
-            text,
-            Purpose::Answer { to: about },
-            limits::ANSWER_HOURS,
-        );
-    }
-
-    /// The name that signs texts to a person.
-    pub(super) fn adviser_name(&self, person: &Person) -> String {
-        self.adviser_of(person).map_or_else(
-            || "Budwood".to_owned(),
-            |adviser| adviser.called().to_owned(),
-        )
-    }
-
-    /// A person's adviser.
-    pub(super) fn adviser_of(&self, person: &Person) -> Option<&Person> {
-        let group = self.world.directory.group(person.group?)?;
-        self.world.directory.person(group.adviser?)
-    }
-
-    /// The zone that a person lives in.
-    pub(super) fn zone_of(&self, person: PersonId) -> Tz {
-        self.world
-            .directory
-            .person(person)
-            .and_then(|person| person.group)
-            .and_then(|group| self.world.directory.group(group))
-            .map_or(self.setup.zone, |group| zone(group, self.setup))
-    }
-
-    /// The civil day where a person lives.
-    pub(super) fn today_of(&self, person: PersonId) -> NaiveDate {
-        civil_day(self.now, self.zone_of(person))
-    }
-}
-
-/// A group's zone; the roll lets only known names in.
-pub(super) fn zone(group: &Group, setup: &Setup) -> Tz {
-    group.zone.parse().unwrap_or(setup.zone)
-}
-
-/// The civil day of an instant in a zone.
-pub(super) fn civil_day(at: DateTime<Utc>, zone: Tz) -> NaiveDate {
-    at.with_timezone(&zone).date_naive()
-}
-
-/// The instant of a local time. A time that the clock skips is moved on to where it goes on; of
-/// a time that comes twice the first is meant.
-pub(super) fn instant(local: NaiveDateTime, zone: Tz) -> DateTime<Utc> {
-    /// No clock is put forward by more than this.
-    const GAP_HOURS_MAX: i64 = 3;
-    (0..=GAP_HOURS_MAX * 4)
-        .find_map(|quarter| {
-            let moved = local + TimeDelta::minutes(quarter * 15);
-            zone.from_local_datetime(&moved).earliest()
-        })
-        .map_or_else(
-            || Utc.from_utc_datetime(&local),
-            |at| at.with_timezone(&Utc),
-        )
 }

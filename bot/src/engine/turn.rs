@@ -1,21 +1,38 @@
-//! One text of one person, being worked on.
+//! One text of one person, being worked on, and who tells a fact by it.
 
-use budwood_scheduler::{MessageId, PersonId};
+use budwood_scheduler::{MessageId, PersonId, Source};
 use chrono::{DateTime, Utc};
 
 /// One text of one person, being worked on.
 #[derive(Clone, Debug)]
-pub(super) struct Turn {
+pub(crate) struct Turn {
     /// The phone.
-    pub(super) number: String,
+    pub(crate) number: String,
     /// The text's id.
-    pub(super) message: MessageId,
+    pub(crate) message: MessageId,
     /// Who texts.
-    pub(super) speaker: PersonId,
+    pub(crate) speaker: PersonId,
     /// Whose blocks it is about: the speaker's own, or a member's.
-    pub(super) target: PersonId,
+    pub(crate) target: PersonId,
     /// The text.
-    pub(super) text: String,
+    pub(crate) text: String,
     /// When it was sent.
-    pub(super) sent_at: DateTime<Utc>,
+    pub(crate) sent_at: DateTime<Utc>,
+}
+
+/// Who told a fact, how, and in which text.
+#[derive(Clone, Copy, Debug)]
+pub(crate) struct Telling {
+    pub(crate) by: Option<PersonId>,
+    pub(crate) source: Source,
+    pub(crate) message: Option<MessageId>,
+}
+
+impl Telling {
+    /// The bot itself.
+    pub(crate) const BOT: Self = Self {
+        by: None,
+        source: Source::Bot,
+        message: None,
+    };
 }

@@ -34,11 +34,21 @@ impl fmt::Display for RowKind {
     }
 }
 
+/// Whether a kind of row needs a column.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Need {
+    /// Every such row must have it.
+    Must,
+    /// It may be empty.
+    May,
+}
+
 macro_rules! columns {
-    ($($(#[$doc:meta])* $variant:ident = $name:literal in [$($kind:ident),+],)+) => {
+    ($($(#[doc = $doc:literal])+
+       $variant:ident = $name:literal, $example:literal, [$($kind:ident $need:ident),+];)+) => {
         /// A column of the roll.
         #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
-        pub enum Column { $($(#[$doc])* $variant,)+ }
+        pub enum Column { $($(#[doc = $doc])+ $variant,)+ }
 
         impl Column {
             /// Every column.
@@ -50,68 +60,84 @@ macro_rules! columns {
                 match self { $(Self::$variant => $name),+ }
             }
 
-            /// Whether rows of this kind have a use for it.
+            /// What is in it, as the comment of its row says.
             #[must_use]
-            pub fn is_for(self, kind: RowKind) -> bool {
-                match self { $(Self::$variant => [$(RowKind::$kind),+].contains(&kind)),+ }
+            pub fn what(self) -> String {
+                let comment = match self { $(Self::$variant => concat!($($doc),+)),+ };
+                comment.trim_start().replace('`', "")
+            }
+
+            /// A cell that is right.
+            #[must_use]
+            pub const fn example(self) -> &'static str {
+                match self { $(Self::$variant => $example),+ }
+            }
+
+            /// Whether rows of this kind need it; none when they have no use for it.
+            #[must_use]
+            pub fn need(self, kind: RowKind) -> Option<Need> {
+                let needs: &[(RowKind, Need)] = match self {
+                    $(Self::$variant => &[$((RowKind::$kind, Need::$need)),+]),+
+                };
+                needs.iter().find(|(of, _)| *of == kind).map(|(_, need)| *need)
             }
         }
     };
 }
 
 columns! {
-    /// What the row describes.
-    Row = "row" in [Group, Person, Block],
-    /// Short name of a group.
-    Group = "group" in [Group, Person, Block],
-    /// Who looks after the group.
-    Adviser = "adviser" in [Group],
-    /// Time zone.
-    Zone = "zone" in [Group],
-    /// Calendar profile.
-    Calendar = "calendar" in [Group],
-    /// Day on which phones are charged.
-    MarketDay = "market_day" in [Group],
-    /// Usual first day of the rains.
-    RainsStart = "rains_start" in [Group],
-    /// Usual last day of the rains.
-    RainsEnd = "rains_end" in [Group],
-    /// A person's name; in a block row, the owner's.
-    Name = "name" in [Person, Block],
-    /// What a person does.
-    Role = "role" in [Person],
-    /// Phone numbers, `;` between them.
-    Phone = "phone" in [Person],
-    /// Language pack.
-    Language = "language" in [Person],
-    /// Day of consent.
-    ConsentOn = "consent_on" in [Person],
-    /// How consent is known.
-    ConsentHow = "consent_how" in [Person],
-    /// Short name of a block.
-    Block = "block" in [Block],
-    /// Area.
-    Area = "area" in [Block],
-    /// Unit of the area.
-    Unit = "unit" in [Block],
+    /// What the row describes: group, person or block.
+    Row = "row", "group", [Group Must, Person Must, Block Must];
+    /// Short name of the group, one word. Farmers and leaders need one.
+    Group = "group", "KOLO", [Group Must, Person May, Block May];
+    /// Who looks after the group: the name of an adviser in the list.
+    Adviser = "adviser", "Mara Tindel", [Group May];
+    /// Time zone, as the IANA names it. A new group needs it.
+    Zone = "zone", "Asia/Jakarta", [Group Must];
+    /// Calendar that the group goes by. A new group needs it.
+    Calendar = "calendar", "fao", [Group Must];
+    /// Day of the week on which phones are charged.
+    MarketDay = "market_day", "Sat", [Group May];
+    /// Usual first day of the rains; two with ; where it rains twice a year.
+    RainsStart = "rains_start", "1 Apr; 1 Sep", [Group May];
+    /// Usual last day of the rains, as many as `rains_start` has.
+    RainsEnd = "rains_end", "15 Jul; 15 Nov", [Group May];
+    /// Name of the person; in a block row, of the owner.
+    Name = "name", "Tamo Rill", [Person Must, Block Must];
+    /// farmer, leader, adviser, clerk, nursery or viewer; without it farmer.
+    Role = "role", "farmer", [Person May];
+    /// Phone number; several with ; between them.
+    Phone = "phone", "+447700900001", [Person May];
+    /// Language of the answers; without it the adviser's.
+    Language = "language", "en", [Person May];
+    /// Day on which the person agreed. Without it no nudge is ever sent.
+    ConsentOn = "consent_on", "2026-09-05", [Person May];
+    /// How that is known; only with `consent_on`.
+    ConsentHow = "consent_how", "signed sheet", [Person May];
+    /// Short name of the block, one word; the farmer's own.
+    Block = "block", "B2", [Block Must];
+    /// Size of the land. Without it no trees can be reckoned.
+    Area = "area", "1.2", [Block May];
+    /// Unit of the size: ha, acre, rai or m2; only with `area`.
+    Unit = "unit", "ha", [Block May];
     /// Slope in per cent.
-    SlopePct = "slope_pct" in [Block],
-    /// Metres between rows.
-    RowM = "row_m" in [Block],
-    /// Metres between the trees of a row.
-    TreeM = "tree_m" in [Block],
-    /// Degrees north of the equator; south is negative.
-    Latitude = "latitude" in [Block],
-    /// Degrees east of Greenwich; west is negative.
-    Longitude = "longitude" in [Block],
+    SlopePct = "slope_pct", "8", [Block May];
+    /// Metres between rows; only with `tree_m`. Without both the calendar's.
+    RowM = "row_m", "7", [Block May];
+    /// Metres between the trees of a row; only with `row_m`.
+    TreeM = "tree_m", "3", [Block May];
+    /// Degrees north of the equator (south is negative); only with `longitude`.
+    Latitude = "latitude", "1.25", [Block May];
+    /// Degrees east of Greenwich (west is negative); only with `latitude`.
+    Longitude = "longitude", "103.5", [Block May];
     /// Day on which planting is meant to begin.
-    PlannedOn = "planned_on" in [Block],
-    /// Clone.
-    CloneName = "clone" in [Block],
-    /// Day of planting, or its month or year.
-    PlantedOn = "planted_on" in [Block],
-    /// Trees planted.
-    Planted = "planted" in [Block],
+    PlannedOn = "planned_on", "2027-11-15", [Block May];
+    /// Clone that is or will be planted.
+    CloneName = "clone", "GT1", [Block May];
+    /// Day, month or year of a planting that is done; only with `planted`.
+    PlantedOn = "planted_on", "2024-11", [Block May];
+    /// Trees that were planted then; only with `planted_on`.
+    Planted = "planted", "480", [Block May];
 }
 
 impl Column {

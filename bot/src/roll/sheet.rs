@@ -226,7 +226,10 @@ fn cell_fault(column: Column, text: &str, kind: RowKind) -> Option<Fault> {
     if text.starts_with(['=', '+', '-', '@']) && !is_sign {
         return Some(Fault::Formula(column));
     }
-    (!column.is_for(kind)).then_some(Fault::NotUsed(column, kind))
+    column
+        .need(kind)
+        .is_none()
+        .then_some(Fault::NotUsed(column, kind))
 }
 
 /// Counts lines up to an offset. Offsets must not go back, so that a file is counted once.

@@ -10,20 +10,12 @@ use tracing_subscriber::{EnvFilter, fmt, util::SubscriberInitExt};
 
 /// Id of a message of ours.
 pub const MESSAGE_ID: &str = "message.id";
-/// Id of a person.
-pub const PERSON_ID: &str = "person.id";
-/// Id of a block.
-pub const BLOCK_ID: &str = "block.id";
-/// Id of a group.
-pub const GROUP_ID: &str = "group.id";
 /// Name of a gateway.
 pub const GATEWAY_NAME: &str = "gateway.name";
 /// Status of an HTTP answer.
 pub const HTTP_STATUS: &str = "http.status";
 /// Path of an HTTP request.
 pub const HTTP_ROUTE: &str = "http.route";
-/// How long something took, in milliseconds.
-pub const ELAPSED_MS: &str = "elapsed_ms";
 
 /// The log could not be set up.
 #[derive(Debug, thiserror::Error)]

@@ -1,12 +1,10 @@
-//! Answers to the adviser: lists that fit one SMS, the most pressing first.
-
-use std::collections::BTreeMap;
+//! Items of the adviser's lists, the most pressing first in each.
 
 use budwood_parser::{Ailment, Unit};
 use budwood_scheduler::{TaskKind, group::visit::Reason};
 use chrono::NaiveDate;
 
-use super::{Tongue, fit::short};
+use super::{Key, Phrase, Value};
 use crate::args;
 
 /// One late job of one person.
@@ -54,198 +52,127 @@ pub struct MemberGirth {
     pub ready: Option<(NaiveDate, NaiveDate)>,
 }
 
-impl Tongue<'_> {
-    /// "weed 6 feed 3", most first, as many as `shown`.
-    #[must_use]
-    pub fn task_counts(&self, counts: &BTreeMap<TaskKind, u32>, shown: usize) -> String {
-        let mut sorted: Vec<(TaskKind, u32)> =
-            counts.iter().map(|(task, count)| (*task, *count)).collect();
-        sorted.sort_by_key(|(task, count)| (std::cmp::Reverse(*count), *task));
-        let left = sorted.len().saturating_sub(shown);
-        let mut words: Vec<String> = sorted
-            .iter()
-            .take(shown)
-            .map(|(task, count)| {
-                self.say(
-                    "task-count",
-                    args! { "task" => self.job(*task), "count" => *count },
-                )
-            })
-            .collect();
-        if left > 0 {
-            words.push(self.say("more", args! { "count" => left }));
+/// "Siti weed 18d".
+#[must_use]
+pub fn late_item(late: &LateItem) -> Phrase {
+    let key = if late.told {
+        Key::LatePersonTold
+    } else {
+        Key::LatePerson
+    };
+    let args = args! {
+        "name" => Value::name(&late.name),
+        "task" => late.task,
+        "days" => late.days,
+    };
+    Phrase::new(key, args)
+}
+
+/// "Siti leaf spot, cluster of 3", "Awa quiet 64d".
+#[must_use]
+pub fn visit(name: &str, reason: &Reason) -> Phrase {
+    let called = Value::name(name);
+    match *reason {
+        Reason::Cluster { ailment, reports } => Phrase::new(
+            Key::VisitCluster,
+            args! { "name" => called, "ailment" => ailment, "count" => reports },
+        ),
+        Reason::Sick { ailment, trees } => sick_person(name, ailment, trees),
+        Reason::Lost { pct } => {
+            let args = args! { "name" => called, "pct" => pct };
+            Phrase::new(Key::VisitLost, args)
         }
-        words.join(", ")
-    }
-
-    /// A list of people under a heading, cut to one SMS, with "+3" for those left out. `item`
-    /// words one of them with a name of the given length at most; `whole` puts the list into its
-    /// sentence.
-    #[must_use]
-    pub fn people<T>(
-        &self,
-        items: &[T],
-        item: impl Fn(&T, usize) -> String,
-        whole: impl Fn(String) -> String,
-    ) -> String {
-        self.fit_list(items.len(), |length, shown, left| {
-            let mut words: Vec<String> = items
-                .iter()
-                .take(shown)
-                .map(|one| item(one, length))
-                .collect();
-            if left > 0 {
-                words.push(self.say("more", args! { "count" => left }));
-            }
-            whole(words.join(", "))
-        })
-    }
-
-    /// "Siti weed 18d".
-    #[must_use]
-    pub fn late_item(&self, late: &LateItem, length: usize) -> String {
-        let key = if late.told {
-            "late-person-told"
-        } else {
-            "late-person"
-        };
-        self.say(
-            key,
-            args! {
-                "name" => short(&late.name, length),
-                "task" => self.job(late.task),
-                "days" => late.days,
-            },
-        )
-    }
-
-    /// "Siti leaf spot, cluster of 3", "Awa quiet 64d".
-    #[must_use]
-    pub fn visit(&self, name: &str, reason: &Reason, length: usize) -> String {
-        let called = short(name, length);
-        match *reason {
-            Reason::Cluster { ailment, reports } => self.say(
-                "visit-cluster",
-                args! { "name" => called, "ailment" => self.ailment(ailment), "count" => reports },
-            ),
-            Reason::Sick { ailment, trees } => self.sick_person(name, ailment, trees, length),
-            Reason::Lost { pct } => {
-                self.say("visit-lost", args! { "name" => called, "pct" => pct })
-            }
-            Reason::Silent { days } => {
-                self.say("visit-quiet", args! { "name" => called, "days" => days })
-            }
-            Reason::Late {
-                task,
-                days,
-                in_vain,
-            } => {
-                let late = LateItem {
-                    name: name.to_owned(),
-                    task,
-                    days,
-                    told: in_vain,
-                };
-                self.late_item(&late, length)
-            }
-            Reason::Ending { task, days } => self.say(
-                "visit-ending",
-                args! { "name" => called, "task" => self.job(task), "days" => days },
-            ),
+        Reason::Silent { days } => {
+            let args = args! { "name" => called, "days" => days };
+            Phrase::new(Key::VisitQuiet, args)
         }
+        Reason::Late {
+            task,
+            days,
+            in_vain,
+        } => late_item(&LateItem {
+            name: name.to_owned(),
+            task,
+            days,
+            told: in_vain,
+        }),
+        Reason::Ending { task, days } => Phrase::new(
+            Key::VisitEnding,
+            args! { "name" => called, "task" => task, "days" => days },
+        ),
     }
+}
 
-    /// "Siti leaf spot 12".
-    #[must_use]
-    pub fn sick_person(
-        &self,
-        name: &str,
-        ailment: Ailment,
-        trees: Option<u32>,
-        length: usize,
-    ) -> String {
-        self.say(
-            "sick-person",
-            args! {
-                "name" => short(name, length),
-                "ailment" => self.ailment(ailment),
-                "count" => trees.map(|trees| trees.to_string()).unwrap_or_default(),
-            },
-        )
-    }
+/// "Siti leaf spot 12".
+#[must_use]
+pub fn sick_person(name: &str, ailment: Ailment, trees: Option<u32>) -> Phrase {
+    let args = args! {
+        "name" => Value::name(name),
+        "ailment" => ailment,
+        "count" => trees.map(|trees| trees.to_string()).unwrap_or_default(),
+    };
+    Phrase::new(Key::SickPerson, args)
+}
 
-    /// ", girth 29.5 cm (30), 4 m behind, ready Feb 2029 to Sep 2030".
-    #[must_use]
-    pub fn member_girth(&self, girth: &MemberGirth) -> String {
-        let key = if girth.months_ahead < 0 {
-            "member-behind"
-        } else {
-            "member-ahead"
+/// ", girth 29.5 cm (30), 4 m behind, ready Feb 2029 to Sep 2030".
+#[must_use]
+pub fn member_girth(girth: &MemberGirth) -> Phrase {
+    let key = if girth.months_ahead < 0 {
+        Key::MemberBehind
+    } else {
+        Key::MemberAhead
+    };
+    let ready = girth.ready.map(|(earliest, latest)| {
+        let args = args! {
+            "earliest" => Value::Month(earliest),
+            "latest" => Value::Month(latest),
         };
-        let against = self.say(key, args! { "months" => girth.months_ahead.unsigned_abs() });
-        let ready = girth.ready.map_or_else(String::new, |(earliest, latest)| {
-            self.say(
-                "member-ready",
-                args! {
-                    "earliest" => self.month_year(earliest),
-                    "latest" => self.month_year(latest),
-                },
-            )
-        });
-        self.say(
-            "member-girth",
+        Phrase::new(Key::MemberReady, args)
+    });
+    let months = args! { "months" => girth.months_ahead.unsigned_abs() };
+    let args = args! {
+        "mean" => girth.mean_cm,
+        "of" => girth.of,
+        "against" => Phrase::new(key, months),
+        "ready" => ready,
+    };
+    Phrase::new(Key::MemberGirth, args)
+}
+
+/// "A 104/120 alive, planted 12 Jun 2026, weed Sat 9 Aug". Girths are told where all blocks fit
+/// with them, rather than leave a block out.
+#[must_use]
+pub fn member_block(block: &MemberBlock) -> Phrase {
+    let due = block.due.map(|(task, day)| {
+        let args = args! { "task" => task, "day" => day };
+        Phrase::new(Key::MemberDue, args)
+    });
+    let girth = block.girth.as_ref().map(member_girth).map(Value::Extra);
+    let due = Value::Joined([Some(due.into()), girth].into_iter().flatten().collect());
+    match block.planted_on {
+        Some(day) => Phrase::new(
+            Key::MemberBlock,
             args! {
-                "mean" => self.number(girth.mean_cm),
-                "of" => girth.of,
-                "against" => against,
-                "ready" => ready,
+                "block" => Value::name(&block.name),
+                "alive" => block.alive,
+                "planted" => block.planted,
+                "day" => Value::DayYear(day),
+                "due" => due,
             },
-        )
-    }
-
-    /// "leaf spot".
-    #[must_use]
-    pub fn ailment(&self, ailment: Ailment) -> String {
-        self.say(&format!("ailment-{}", ailment.name()), args! {})
-    }
-
-    /// "A 104/120 alive, planted 12 Jun 2026, weed Sat 9 Aug".
-    #[must_use]
-    pub fn member_block(&self, block: &MemberBlock, length: usize) -> String {
-        let due = block.due.map_or_else(String::new, |(task, day)| {
-            self.say(
-                "member-due",
-                args! { "task" => self.job(task), "day" => self.day(day) },
-            )
-        });
-        let due = match &block.girth {
-            Some(girth) => due + &self.member_girth(girth),
-            None => due,
-        };
-        match block.planted_on {
-            Some(day) => self.say(
-                "member-block",
+        ),
+        None => {
+            let area = block.hectares.map(|area| {
+                let unit = Value::from(Unit::Hectare);
+                Value::Joined(vec![area.into(), " ".into(), unit])
+            });
+            Phrase::new(
+                Key::MemberBlockEmpty,
                 args! {
-                    "block" => short(&block.name, length),
-                    "alive" => block.alive,
-                    "planted" => block.planted,
-                    "day" => self.day_year(day),
+                    "block" => Value::name(&block.name),
+                    "area" => area.unwrap_or_else(Value::nothing),
                     "due" => due,
                 },
-            ),
-            None => {
-                let area = block.hectares.map_or_else(String::new, |area| {
-                    format!("{} {}", self.number(area), self.unit(Unit::Hectare))
-                });
-                self.say(
-                    "member-block-empty",
-                    args! {
-                        "block" => short(&block.name, length),
-                        "area" => area,
-                        "due" => due,
-                    },
-                )
-            }
+            )
         }
     }
 }

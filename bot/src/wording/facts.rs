@@ -1,15 +1,15 @@
-//! Facts in words: what was stored and how the block stands after it.
+//! Facts: what was stored and how the block stands after it.
 
-use budwood_parser::{Details, Kind, Supply, Wetness};
+use budwood_parser::{Ailment, Care, Cause, Details, Effect, Kind, Supply, Wetness};
 use budwood_scheduler::{BlockState, decide::Draft};
 use chrono::NaiveDate;
 
-use super::{Tongue, fit::short};
+use super::{Key, Phrase, Value};
 use crate::args;
 
 /// Facts of one text about one block.
 #[derive(Clone, Copy, Debug)]
-pub struct Said<'a> {
+pub struct Facts<'a> {
     /// The block.
     pub block: &'a str,
     /// The facts.
@@ -44,356 +44,277 @@ pub enum Ready {
     Between(NaiveDate, NaiveDate),
 }
 
-/// Whether a text has room for more than its facts and how to answer.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub(super) enum Room {
-    Enough,
-    /// For the shorter of two things to say of the block.
-    Less,
-    Scarce,
-}
-
-impl Tongue<'_> {
-    /// "B: 8 more dead, 16 in all, 104 of 120 alive. Wrong? Text NO".
-    #[must_use]
-    pub fn read_back(&self, said: Said<'_>, after: After<'_>) -> String {
-        if said.facts.iter().all(|fact| fact.kind == Kind::Rain) {
-            return self.with_facts(said, |facts, _, _| {
-                self.say("read-back-rain", args! { "facts" => facts })
-            });
-        }
-        self.with_stand("read-back", None, said, after)
-    }
-
-    /// The same after a correction; `old` is the block that it was moved from.
-    #[must_use]
-    pub fn changed(&self, old: Option<&str>, said: Said<'_>, after: After<'_>) -> String {
-        self.with_stand(
-            if old.is_some() { "moved" } else { "changed" },
-            old,
-            said,
-            after,
-        )
-    }
-
-    fn with_stand(&self, key: &str, old: Option<&str>, said: Said<'_>, after: After<'_>) -> String {
-        self.with_facts(said, |facts, length, room| {
-            let after = After {
-                adviser: &short(after.adviser, length),
-                ..after
-            };
-            let stand = match room {
-                Room::Enough => self
-                    .outlook(said, after)
-                    .unwrap_or_else(|| self.stand(said, after)),
-                Room::Less => self.stand(said, after),
-                Room::Scarce => self.caution(said, after).unwrap_or_default(),
-            };
-            self.say(
-                key,
-                args! {
-                    "block" => short(said.block, length),
-                    "old" => short(old.unwrap_or_default(), length),
-                    "facts" => facts,
-                    "stand" => stand,
-                },
-            )
-        })
-    }
-
+impl Facts<'_> {
     /// "planted 120 on Fri 13 Jun, 8 more dead".
     #[must_use]
-    pub fn clauses(&self, said: Said<'_>) -> String {
-        self.some_clauses(said, said.facts.len())
+    pub fn clauses(self) -> Value {
+        let clauses = self.facts.iter().map(|fact| self.dated(fact).into());
+        Value::List(clauses.collect())
     }
 
-    fn some_clauses(&self, said: Said<'_>, shown: usize) -> String {
-        let mut clauses: Vec<String> = said
-            .facts
-            .iter()
-            .take(shown)
-            .map(|fact| self.dated(fact, said.today))
-            .collect();
-        let left = said.facts.len() - clauses.len();
-        if left > 0 {
-            clauses.push(self.say("more", args! { "count" => left }));
-        }
-        clauses.join(", ")
-    }
-
-    /// A text around facts. Of many facts the last ones are only counted, so that how to answer
-    /// is never cut off.
-    pub(super) fn with_facts(
-        &self,
-        said: Said<'_>,
-        whole: impl Fn(String, usize, Room) -> String,
-    ) -> String {
-        let with = |(shown, room): (usize, Room)| {
-            let whole = &whole;
-            move |length| whole(self.some_clauses(said, shown), length, room)
-        };
-        let enough = (1..=said.facts.len())
-            .rev()
-            .map(|shown| (shown, Room::Enough));
-        enough
-            .chain([(1, Room::Less), (1, Room::Scarce)])
-            .find_map(|attempt| self.one_sms(with(attempt)).ok())
-            .unwrap_or_else(|| self.fit(with((0, Room::Scarce))))
-    }
-
-    fn dated(&self, fact: &Draft, today: NaiveDate) -> String {
-        let clause = self.clause(fact.kind, &fact.details);
-        if fact.on.from == today && fact.on.to == today {
+    fn dated(self, fact: &Draft) -> Phrase {
+        let clause = clause(fact.kind, &fact.details);
+        let on = fact.on;
+        if on.from == self.today && on.to == self.today {
             return clause;
         }
-        self.say(
-            "clause-on",
-            args! { "clause" => clause, "day" => self.happened(fact.on) },
-        )
-    }
-
-    /// What one fact says, without block and date.
-    #[must_use]
-    pub fn clause(&self, kind: Kind, details: &Details) -> String {
-        let count = details.count;
-        let counted = |key: &str, uncounted: &str| match count {
-            Some(count) => self.say(key, args! { "count" => count }),
-            None => self.say(uncounted, args! {}),
-        };
-        match kind {
-            Kind::Cleared => self.say("said-cleared", args! {}),
-            Kind::Lined => counted("said-lined-count", "said-lined"),
-            Kind::HolesDug => counted("said-holes-dug", "bare-holes_dug"),
-            Kind::Received => self.received(details),
-            Kind::Planted => counted("said-planted", "bare-planted"),
-            Kind::Dead if count == Some(0) => self.say("said-dead-none", args! {}),
-            Kind::Dead => counted("said-dead", "bare-dead"),
-            Kind::Replaced => counted("said-replaced", "bare-replaced"),
-            Kind::Weeded => self.say("said-weeded", args! {}),
-            Kind::Fertilised => self.say(
-                "said-fertilised",
-                args! { "amount" => self.amount(details) },
-            ),
-            Kind::Sprayed => self.say("said-sprayed", args! {}),
-            Kind::Pruned => self.say("said-pruned", args! {}),
-            Kind::Branched => counted("said-branched", "said-branched-uncounted"),
-            Kind::NotBranched => counted("said-not-branched", "said-not-branched-uncounted"),
-            Kind::BranchInduction => {
-                counted("said-branch-induction", "said-branch-induction-uncounted")
-            }
-            Kind::Girth => self.measured("said-girth", details),
-            Kind::Height => self.measured("said-height", details),
-            Kind::Disease => self.disease(details),
-            Kind::Damage => self.damage(details),
-            Kind::CoverSown => self.say("said-cover-sown", args! {}),
-            Kind::IntercropSown => match &details.species {
-                Some(species) => self.say(
-                    "said-intercrop-sown",
-                    args! { "species" => short(species, 12) },
-                ),
-                None => self.say("said-intercrop-sown-unnamed", args! {}),
-            },
-            Kind::TappingOpened => counted("said-tapping-opened", "bare-tapping_opened"),
-            Kind::NotDone => match details.not_done {
-                Some(kind) => self.say("said-not-done", args! { "job" => self.kind(kind) }),
-                None => self.say("said-not-done-unnamed", args! {}),
-            },
-            Kind::Rain => self.rain(details),
-        }
-    }
-
-    /// A kind of work as a noun.
-    #[must_use]
-    pub fn kind(&self, kind: Kind) -> String {
-        self.say(&format!("kind-{}", kind.name()), args! {})
-    }
-
-    fn amount(&self, details: &Details) -> String {
-        details.amount.map_or_else(String::new, |amount| {
-            let args =
-                args! { "value" => self.number(amount.value), "unit" => self.unit(amount.unit) };
-            self.say("amount", args)
-        })
-    }
-
-    fn received(&self, details: &Details) -> String {
-        match (details.supply, details.count) {
-            (Some(Supply::Plants), Some(count)) => {
-                self.say("said-received-plants", args! { "count" => count })
-            }
-            (Some(Supply::Plants), None) => self.say("said-received-plants-uncounted", args! {}),
-            (Some(Supply::Fertiliser), _) => self.say(
-                "said-received-fertiliser",
-                args! { "amount" => self.amount(details) },
-            ),
-            (None, _) => self.say("said-received", args! {}),
-        }
-    }
-
-    fn measured(&self, key: &str, details: &Details) -> String {
-        if let (Some(count), Some(of)) = (details.count, details.of) {
-            return self.say("said-girth-share", args! { "count" => count, "of" => of });
-        }
-        let values = &details.values_cm;
-        let mut sum = 0.0;
-        let mut trees = 0.0;
-        for value in values {
-            sum += value;
-            trees += 1.0;
-        }
-        let mean = if trees > 0.0 { sum / trees } else { 0.0 };
-        self.say(
-            key,
-            args! { "number" => values.len(), "mean" => self.number(mean) },
-        )
-    }
-
-    fn disease(&self, details: &Details) -> String {
-        let name = details
-            .ailment
-            .map_or("other", budwood_parser::Ailment::name);
-        let ailment = self.say(&format!("ailment-{name}"), args! {});
-        match details.count {
-            Some(0) => self.say("said-disease-none", args! {}),
-            Some(count) => self.say(
-                "said-disease-count",
-                args! { "ailment" => ailment, "count" => count },
-            ),
-            None => self.say("said-disease", args! { "ailment" => ailment }),
-        }
-    }
-
-    fn damage(&self, details: &Details) -> String {
-        let name = details.cause.map_or("other", budwood_parser::Cause::name);
-        let cause = self.say(&format!("cause-{name}"), args! {});
-        match details.count {
-            Some(0) => self.say("said-damage-none", args! {}),
-            Some(count) => self.say(
-                "said-damage-count",
-                args! { "cause" => cause, "count" => count },
-            ),
-            None => self.say("said-damage", args! { "cause" => cause }),
-        }
-    }
-
-    fn rain(&self, details: &Details) -> String {
-        match (details.wetness, details.mm) {
-            (Some(Wetness::None), _) => self.say("said-rain-none", args! {}),
-            (_, Some(mm)) => self.say("said-rain-mm", args! { "mm" => self.number(mm) }),
-            (Some(Wetness::Soaked) | None, None) => self.say("said-rain-soaked", args! {}),
-        }
-    }
-
-    /// The consequence: what the facts make of the block, or what to take care of.
-    fn stand(&self, said: Said<'_>, after: After<'_>) -> String {
-        let has = |kind: Kind| said.facts.iter().any(|fact| fact.kind == kind);
-        let state = after.state;
-        if has(Kind::Replaced) {
-            let args = args! { "alive" => state.alive(), "gaps" => state.gaps() };
-            return self.say("stand-filled", args);
-        }
-        if has(Kind::Dead) && state.planted() > 0 {
-            let args = args! {
-                "dead" => state.dead(),
-                "alive" => state.alive(),
-                "planted" => state.planted(),
-            };
-            let first = state.dead() == counted_dead(said);
-            return self.say(if first { "stand-alive" } else { "stand-dead" }, args);
-        }
-        if has(Kind::Planted) {
-            return self.planted(state, after.points);
-        }
-        if let Some(caution) = self.caution(said, after) {
-            return caution;
-        }
-        let key = if has(Kind::BranchInduction) {
-            "stand-look"
+        let day = if on.from == on.to {
+            Value::Day(on.from)
         } else {
-            "stand-next"
+            Phrase::new(Key::Span, args! { "from" => on.from, "to" => on.to }).into()
         };
-        after.next.map_or_else(String::new, |day| {
-            self.say(key, args! { "day" => self.day_ahead(day, said.today) })
-        })
+        Phrase::new(Key::ClauseOn, args! { "clause" => clause, "day" => day })
     }
 
-    /// What a census says of opening: never a date without a range.
-    fn outlook(&self, said: Said<'_>, after: After<'_>) -> Option<String> {
-        said.facts.iter().find(|fact| fact.kind == Kind::Girth)?;
-        Some(match after.ready? {
-            Ready::MeetsRule => self.say("stand-meets", args! { "adviser" => after.adviser }),
-            Ready::Close => self.say("stand-close", args! {}),
-            Ready::Between(earliest, latest) => self.say(
-                "stand-ready",
-                args! {
-                    "earliest" => self.month_year(earliest),
-                    "latest" => self.month_year(latest),
-                },
-            ),
-        })
-    }
-
-    fn caution(&self, said: Said<'_>, after: After<'_>) -> Option<String> {
-        let counted = |kind: Kind| {
-            said.facts
-                .iter()
-                .any(|fact| fact.kind == kind && fact.details.count != Some(0))
-        };
-        let args = args! { "adviser" => after.adviser };
-        if counted(Kind::Disease) {
-            Some(self.say("stand-sick", args))
-        } else if counted(Kind::Damage) {
-            Some(self.say("stand-harm", args))
-        } else if counted(Kind::Sprayed) {
-            Some(self.say("stand-label", args! {}))
-        } else {
-            None
-        }
-    }
-
-    fn planted(&self, state: &BlockState, points: Option<u32>) -> String {
-        let total = state.planted();
-        let room = points
-            .map(|points| points.saturating_sub(total))
-            .filter(|room| *room > 0);
-        match room {
-            Some(room) => self.say("stand-room", args! { "total" => total, "room" => room }),
-            None => self.say("stand-planted", args! { "total" => total }),
-        }
-    }
-
-    /// What was taken back, and how the block stands without it.
-    #[must_use]
-    pub fn taken_back(
-        &self,
-        key: &str,
-        said: Said<'_>,
-        state: &BlockState,
-        example: &str,
-    ) -> String {
-        let stand = if state.planted() > 0 {
-            let args = args! { "alive" => state.alive(), "planted" => state.planted() };
-            self.say("stand-alive", args)
-        } else {
-            String::new()
-        };
-        let text = self.with_facts(said, |facts, length, _| {
-            self.say(
-                key,
-                args! {
-                    "facts" => facts,
-                    "block" => short(said.block, length),
-                    "stand" => stand.trim(),
-                    "example" => example,
-                },
-            )
-        });
-        text.trim_end().to_owned()
+    fn tell_of(self, kind: Kind) -> bool {
+        self.facts.iter().any(|fact| fact.kind == kind)
     }
 }
 
-fn counted_dead(said: Said<'_>) -> u32 {
-    said.facts
+/// "B: 8 more dead, 16 in all, 104 of 120 alive. Wrong? Text NO".
+#[must_use]
+pub fn read_back(facts: Facts<'_>, after: After<'_>) -> Phrase {
+    if facts.facts.iter().all(|fact| fact.kind == Kind::Rain) {
+        return Phrase::new(Key::ReadBackRain, args! { "facts" => facts.clauses() });
+    }
+    with_stand(Key::ReadBack, None, facts, after)
+}
+
+/// The same after a correction; `old` is the block that it was moved from.
+#[must_use]
+pub fn changed(old: Option<&str>, facts: Facts<'_>, after: After<'_>) -> Phrase {
+    let key = if old.is_some() {
+        Key::Moved
+    } else {
+        Key::Changed
+    };
+    with_stand(key, old, facts, after)
+}
+
+fn with_stand(key: Key, old: Option<&str>, facts: Facts<'_>, after: After<'_>) -> Phrase {
+    let fullest = outlook(facts, after).or_else(|| stand(facts, after));
+    let forms = vec![fullest, stand(facts, after), caution(facts, after)];
+    let args = args! {
+        "block" => Value::name(facts.block),
+        "old" => Value::name(old.unwrap_or_default()),
+        "facts" => facts.clauses(),
+        "stand" => Value::Spare(forms),
+    };
+    Phrase::new(key, args)
+}
+
+/// What one fact says, without block and date.
+#[must_use]
+pub fn clause(kind: Kind, details: &Details) -> Phrase {
+    let count = details.count;
+    let counted = |key: Key, uncounted: Key| match count {
+        Some(count) => Phrase::new(key, args! { "count" => count }),
+        None => uncounted.into(),
+    };
+    match kind.effect() {
+        Effect::Round | Effect::Pegs | Effect::Fed => round(kind, details),
+        Effect::Holes => counted(Key::SaidHolesDug, bare_key(kind)),
+        Effect::Arrival => received(details),
+        Effect::Planted => counted(Key::SaidPlanted, bare_key(kind)),
+        Effect::Dead if count == Some(0) => Key::SaidDeadNone.into(),
+        Effect::Dead => counted(Key::SaidDead, bare_key(kind)),
+        Effect::Replaced => counted(Key::SaidReplaced, bare_key(kind)),
+        Effect::Branched => counted(Key::SaidBranched, Key::SaidBranchedUncounted),
+        Effect::Tall => counted(Key::SaidNotBranched, Key::SaidNotBranchedUncounted),
+        Effect::Induced => counted(Key::SaidBranchInduction, Key::SaidBranchInductionUncounted),
+        Effect::Girth => measured(Key::SaidGirth, details),
+        Effect::Height => measured(Key::SaidHeight, details),
+        Effect::Sick => disease(details),
+        Effect::Harmed => damage(details),
+        Effect::Opened => counted(Key::SaidTappingOpened, bare_key(kind)),
+        Effect::Nothing => match details.not_done {
+            Some(kind) => Phrase::new(Key::SaidNotDone, args! { "job" => kind }),
+            None => Key::SaidNotDoneUnnamed.into(),
+        },
+        Effect::Rain => rain(details),
+    }
+}
+
+/// Work of which the day is what counts: its text is called after it.
+fn round(kind: Kind, details: &Details) -> Phrase {
+    if kind == Kind::IntercropSown {
+        return match &details.species {
+            Some(species) => {
+                let args = args! { "species" => Value::brief(species) };
+                Phrase::new(Key::Round(kind), args)
+            }
+            None => Key::SaidIntercropSownUnnamed.into(),
+        };
+    }
+    match details.count.filter(|_| kind.wants_count()) {
+        Some(count) => Phrase::new(Key::RoundCount(kind), args! { "count" => count }),
+        None => Phrase::new(Key::Round(kind), args! { "amount" => amount(details) }),
+    }
+}
+
+fn amount(details: &Details) -> Option<Phrase> {
+    let amount = details.amount?;
+    let args = args! { "value" => amount.value, "unit" => amount.unit };
+    Some(Phrase::new(Key::Amount, args))
+}
+
+fn received(details: &Details) -> Phrase {
+    match (details.supply, details.count) {
+        (Some(Supply::Plants), Some(count)) => {
+            Phrase::new(Key::SaidReceivedPlants, args! { "count" => count })
+        }
+        (Some(Supply::Plants), None) => Key::SaidReceivedPlantsUncounted.into(),
+        (Some(Supply::Fertiliser), _) => Phrase::new(
+            Key::SaidReceivedFertiliser,
+            args! { "amount" => amount(details) },
+        ),
+        (None, _) => Key::SaidReceived.into(),
+    }
+}
+
+fn measured(key: Key, details: &Details) -> Phrase {
+    if let (Some(count), Some(of)) = (details.count, details.of) {
+        return Phrase::new(Key::SaidGirthShare, args! { "count" => count, "of" => of });
+    }
+    let values = &details.values_cm;
+    let mut sum = 0.0;
+    let mut trees = 0.0;
+    for value in values {
+        sum += value;
+        trees += 1.0;
+    }
+    let mean = if trees > 0.0 { sum / trees } else { 0.0 };
+    Phrase::new(key, args! { "number" => values.len(), "mean" => mean })
+}
+
+fn disease(details: &Details) -> Phrase {
+    let ailment = details.ailment.unwrap_or(Ailment::Other);
+    match details.count {
+        Some(0) => Key::SaidDiseaseNone.into(),
+        Some(count) => Phrase::new(
+            Key::SaidDiseaseCount,
+            args! { "ailment" => ailment, "count" => count },
+        ),
+        None => Phrase::new(Key::SaidDisease, args! { "ailment" => ailment }),
+    }
+}
+
+fn damage(details: &Details) -> Phrase {
+    let cause = details.cause.unwrap_or(Cause::Other);
+    match details.count {
+        Some(0) => Key::SaidDamageNone.into(),
+        Some(count) => Phrase::new(
+            Key::SaidDamageCount,
+            args! { "cause" => cause, "count" => count },
+        ),
+        None => Phrase::new(Key::SaidDamage, args! { "cause" => cause }),
+    }
+}
+
+fn rain(details: &Details) -> Phrase {
+    match (details.wetness, details.mm) {
+        (Some(Wetness::None), _) => Key::SaidRainNone.into(),
+        (_, Some(mm)) => Phrase::new(Key::SaidRainMm, args! { "mm" => mm }),
+        (Some(Wetness::Soaked) | None, None) => Key::SaidRainSoaked.into(),
+    }
+}
+
+/// The consequence: what the facts make of the block, or what to take care of.
+fn stand(facts: Facts<'_>, after: After<'_>) -> Option<Phrase> {
+    let state = after.state;
+    if facts.tell_of(Kind::Replaced) {
+        let args = args! { "alive" => state.alive(), "gaps" => state.gaps() };
+        return Some(Phrase::new(Key::StandFilled, args));
+    }
+    if facts.tell_of(Kind::Dead) && state.planted() > 0 {
+        let args = args! {
+            "dead" => state.dead(),
+            "alive" => state.alive(),
+            "planted" => state.planted(),
+        };
+        let first = state.dead() == counted_dead(facts);
+        let key = if first {
+            Key::StandAlive
+        } else {
+            Key::StandDead
+        };
+        return Some(Phrase::new(key, args));
+    }
+    if facts.tell_of(Kind::Planted) {
+        return Some(planted(state, after.points));
+    }
+    if let Some(caution) = caution(facts, after) {
+        return Some(caution);
+    }
+    let key = if facts.tell_of(Kind::BranchInduction) {
+        Key::StandLook
+    } else {
+        Key::StandNext
+    };
+    let day = Value::day_ahead(after.next?, facts.today);
+    Some(Phrase::new(key, args! { "day" => day }))
+}
+
+/// What a census says of opening: never a date without a range.
+fn outlook(facts: Facts<'_>, after: After<'_>) -> Option<Phrase> {
+    facts.tell_of(Kind::Girth).then_some(())?;
+    Some(match after.ready? {
+        Ready::MeetsRule => {
+            let args = args! { "adviser" => Value::name(after.adviser) };
+            Phrase::new(Key::StandMeets, args)
+        }
+        Ready::Close => Key::StandClose.into(),
+        Ready::Between(earliest, latest) => Phrase::new(
+            Key::StandReady,
+            args! {
+                "earliest" => Value::Month(earliest),
+                "latest" => Value::Month(latest),
+            },
+        ),
+    })
+}
+
+fn caution(facts: Facts<'_>, after: After<'_>) -> Option<Phrase> {
+    let facts = facts.facts.iter();
+    let seen = facts.filter(|fact| fact.details.count != Some(0));
+    let args = args! { "adviser" => Value::name(after.adviser) };
+    Some(match seen.filter_map(|fact| fact.kind.care()).min()? {
+        Care::Sick => Phrase::new(Key::StandSick, args),
+        Care::Harmed => Phrase::new(Key::StandHarm, args),
+        Care::Label => Key::StandLabel.into(),
+    })
+}
+
+fn planted(state: &BlockState, points: Option<u32>) -> Phrase {
+    let total = state.planted();
+    let room = points
+        .map(|points| points.saturating_sub(total))
+        .filter(|room| *room > 0);
+    match room {
+        Some(room) => Phrase::new(Key::StandRoom, args! { "total" => total, "room" => room }),
+        None => Phrase::new(Key::StandPlanted, args! { "total" => total }),
+    }
+}
+
+/// What was taken back, and how the block stands without it.
+#[must_use]
+pub fn taken_back(key: Key, facts: Facts<'_>, state: &BlockState, example: Phrase) -> Phrase {
+    let stand = (state.planted() > 0).then(|| {
+        let args = args! { "alive" => state.alive(), "planted" => state.planted() };
+        Phrase::new(Key::StandAlive, args)
+    });
+    let args = args! {
+        "facts" => facts.clauses(),
+        "block" => Value::name(facts.block),
+        "stand" => stand,
+        "example" => example,
+    };
+    Phrase::new(key, args)
+}
+
+fn counted_dead(facts: Facts<'_>) -> u32 {
+    facts
+        .facts
         .iter()
         .filter(|fact| fact.kind == Kind::Dead)
         .filter_map(|fact| fact.details.count)
@@ -401,22 +322,10 @@ fn counted_dead(said: Said<'_>) -> u32 {
 }
 
 /// The text that names what a report of this kind counts.
-pub(super) fn bare_key(kind: Kind) -> &'static str {
-    if kind == Kind::Planted {
-        "bare-planted"
-    } else if kind == Kind::Dead {
-        "bare-dead"
-    } else if kind == Kind::Replaced {
-        "bare-replaced"
-    } else if kind == Kind::HolesDug {
-        "bare-holes_dug"
-    } else if kind == Kind::TappingOpened {
-        "bare-tapping_opened"
-    } else if kind == Kind::Disease {
-        "bare-disease"
-    } else if kind == Kind::Branched {
-        "bare-branched"
+pub(super) fn bare_key(kind: Kind) -> Key {
+    if kind.is_counted() {
+        Key::Bare(kind)
     } else {
-        "bare-other"
+        Key::BareOther
     }
 }

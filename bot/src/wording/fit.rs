@@ -2,49 +2,48 @@
 
 use unicode_normalization::UnicodeNormalization;
 
-use super::{Letters, Tongue};
+use super::{Letters, Phrase, Tongue, Value};
 use crate::words::sms;
 
 /// Name lengths to try, longest first. Five letters still tell people of a village apart.
 const NAME_LENGTHS: [usize; 4] = [20, 12, 8, 5];
 
+/// How much of a phrase is said.
+#[derive(Clone, Copy, Debug)]
+pub(super) struct Room {
+    /// Letters of a name.
+    pub(super) name: usize,
+    /// Items of a list.
+    pub(super) shown: usize,
+    /// Which form of what can be spared.
+    pub(super) form: usize,
+    /// Whether extras are told.
+    pub(super) extra: bool,
+}
+
+impl Room {
+    /// For everything.
+    pub(super) const ALL: Self = Self {
+        name: usize::MAX,
+        shown: usize::MAX,
+        form: 0,
+        extra: true,
+    };
+}
+
 impl Tongue<'_> {
-    /// Renders a text with shorter and shorter names until it is one SMS. `render` gets the
-    /// longest name allowed; if even the shortest is too long, the text is cut at the end of the
-    /// SMS.
+    /// A phrase as it is sent: the fullest form of it that is one SMS. If even the least is too
+    /// long, it is cut at the end of the SMS.
     #[must_use]
-    pub fn fit(&self, render: impl Fn(usize) -> String) -> String {
-        self.one_sms(render)
-            .unwrap_or_else(|longer| sms::split(&longer).into_iter().next().unwrap_or_default())
-    }
-
-    /// Joins as many items as let the text fit, best first, and says how many are left out.
-    #[must_use]
-    pub(crate) fn fit_list(
-        &self,
-        items: usize,
-        render: impl Fn(usize, usize, usize) -> String,
-    ) -> String {
-        let with = |shown: usize| {
-            let render = &render;
-            move |length| render(length, shown, items - shown)
-        };
-        (1..=items)
-            .rev()
-            .find_map(|shown| self.one_sms(with(shown)).ok())
-            .unwrap_or_else(|| self.fit(with(0)))
-    }
-
-    /// The text with the longest names that make it one SMS, or else the shortest that there is.
-    pub(super) fn one_sms(&self, render: impl Fn(usize) -> String) -> Result<String, String> {
+    pub fn word(&self, phrase: &Phrase) -> String {
         let mut last = String::new();
-        for length in NAME_LENGTHS {
-            match self.in_letters(&render(length)) {
-                Ok(text) => return Ok(text),
+        for room in rooms(phrase) {
+            match self.in_letters(self.part(phrase, room).trim_end()) {
+                Ok(text) => return text,
                 Err(longer) => last = longer,
             }
         }
-        Err(last)
+        sms::split(&last).into_iter().next().unwrap_or_default()
     }
 
     /// A text in letters that may be sent, if it is one SMS then; else the last that was tried.
@@ -69,6 +68,43 @@ impl Tongue<'_> {
     }
 }
 
+/// How much of a phrase to try, the fullest first. Of many items the last ones are only counted;
+/// then what can be spared gives way; at last there is no item. Each with shorter and shorter
+/// names.
+fn rooms(phrase: &Phrase) -> impl Iterator<Item = Room> {
+    let (mut items, mut forms, mut has_extra) = (0, 1, false);
+    phrase.each(&mut |value| match value {
+        Value::List(list) => items = items.max(list.len()),
+        Value::Spare(spare) => forms = forms.max(spare.len()),
+        Value::Extra(_) => has_extra = true,
+        Value::Text(_)
+        | Value::Name(_)
+        | Value::Count(_)
+        | Value::Figure(_)
+        | Value::Day(_)
+        | Value::DayYear(_)
+        | Value::Month(_)
+        | Value::Phrase(_)
+        | Value::Joined(_) => {}
+    });
+    let unshortened = has_extra.then_some(Room {
+        name: NAME_LENGTHS[0],
+        ..Room::ALL
+    });
+    let fewer = (1..=items.max(1)).rev().map(|shown| (shown, 0));
+    let less = (1..forms).map(|form| (1, form));
+    let levels = fewer.chain(less).chain([(0, forms - 1)]);
+    let rooms = levels.flat_map(|(shown, form)| {
+        NAME_LENGTHS.map(|name| Room {
+            name,
+            shown,
+            form,
+            extra: false,
+        })
+    });
+    unshortened.into_iter().chain(rooms)
+}
+
 /// A name of at most this many letters.
 #[must_use]
 pub(crate) fn short(name: &str, length: usize) -> String {
@@ -77,4 +113,62 @@ pub(crate) fn short(name: &str, length: usize) -> String {
         .collect::<String>()
         .trim_end()
         .to_owned()
+}
+
+#[cfg(test)]
+mod tests {
+    use super::{Phrase, Value};
+    use crate::{
+        args,
+        wording::{Key, Texts},
+    };
+
+    fn worded(value: Value) -> String {
+        let texts = Texts::built_in().unwrap();
+        let phrase = Phrase::new(Key::MyBlocks, args! { "blocks" => value });
+        texts.tongue(&["en"]).word(&phrase)
+    }
+
+    fn names(number: usize) -> Value {
+        let name = Value::name("Wilhelminamagdalena");
+        Value::List(vec![name; number])
+    }
+
+    /// What takes the rest of an SMS beside five names of five letters.
+    fn phrase_of(letters: usize) -> Phrase {
+        let args = args! { "block" => "x".repeat(letters) };
+        Phrase::new(Key::Example, args)
+    }
+
+    #[test]
+    fn names_shorten_before_an_item_is_left_out() {
+        assert_eq!(worded(names(2)), "Wilhelminamagdalena, Wilhelminamagdalena");
+        assert_eq!(worded(names(20)), ["Wilhe"; 20].join(", "));
+        let less = [["Wilhe"; 22].join(", "), "+8".to_owned()].join(", ");
+        assert_eq!(worded(names(30)), less);
+    }
+
+    #[test]
+    fn items_are_left_out_before_what_can_be_spared_is() {
+        let spare = |letters| Value::Spare(vec![Some(phrase_of(letters)), None]);
+        let both = |letters| Value::Joined(vec![names(3), spare(letters)]);
+        let rest = "x".repeat(144);
+        assert_eq!(worded(both(144)), format!("Wilhe, +2dead 8 {rest}"));
+        let all = ["Wilhelminamagdalena"; 3].join(", ");
+        assert!(worded(both(170)).starts_with("Wilhelminamagdalena, +2"));
+        assert!(worded(both(1)).starts_with(&all));
+    }
+
+    #[test]
+    fn an_extra_is_told_only_where_the_rest_fits_unshortened() {
+        let both = |letters| Value::Joined(vec![names(3), Value::Extra(phrase_of(letters))]);
+        let all = ["Wilhelminamagdalena"; 3].join(", ");
+        assert_eq!(worded(both(20)), format!("{all}dead 8 {}", "x".repeat(20)));
+        assert_eq!(worded(both(120)), all);
+    }
+
+    #[test]
+    fn a_text_that_cannot_fit_is_cut() {
+        assert_eq!(worded(Value::Text("x".repeat(200))), "x".repeat(153));
+    }
 }

@@ -1,9 +1,11 @@
-//! Jobs in words: nudges, and jobs by their short names.
+//! Jobs: nudges, and jobs with their numbers.
+
+use std::collections::BTreeMap;
 
 use budwood_scheduler::{Figures, Task, TaskKind};
 use chrono::NaiveDate;
 
-use super::{Tongue, fit::short};
+use super::{Key, Phrase, Value};
 use crate::args;
 
 /// What a nudge is made of.
@@ -21,62 +23,60 @@ pub struct NudgeText<'a> {
     pub adviser: &'a str,
 }
 
-impl Tongue<'_> {
-    /// A job in one or two words.
-    #[must_use]
-    pub fn job(&self, kind: TaskKind) -> String {
-        self.say(&format!("job-{}", kind.name()), args! {})
-    }
+/// The nudge: one job, one date, one word to reply.
+#[must_use]
+pub fn nudge(nudge: NudgeText<'_>) -> Phrase {
+    let figures: &Figures = &nudge.task.figures;
+    // What no publication says is never told as a rule.
+    let key = if nudge.task.kind == TaskKind::Open && !figures.is_published {
+        Key::NudgeOpenUsual
+    } else if figures.near.is_some() {
+        Key::NudgeNear
+    } else {
+        Key::Nudge(nudge.task.kind)
+    };
+    let args = args! {
+        "name" => Value::name(nudge.name),
+        "block" => Value::name(nudge.block),
+        "adviser" => Value::name(nudge.adviser),
+        "by" => nudge.by,
+        "since" => figures.since.map_or_else(Value::nothing, Value::Day),
+        "trees" => figures.trees.unwrap_or(0),
+        "grams" => Value::figure(figures.grams_per_tree),
+        "kilograms" => Value::figure(figures.kilograms),
+        "height" => Value::figure(figures.height_m),
+        "girth" => Value::figure(figures.girth_cm),
+        "datum" => Value::figure(figures.datum_cm),
+        "share" => Value::figure(figures.share_pct),
+        "width" => Value::figure(figures.width_m),
+        "distance" => Value::figure(figures.distance_m),
+        "pit" => Value::figure(figures.pit_cm),
+        "walk" => walk(figures),
+        "ailment" => figures.near.map_or_else(Value::nothing, Value::from),
+    };
+    Phrase::new(key, args)
+}
 
-    /// The nudge: one job, one date, one word to reply.
-    #[must_use]
-    pub fn nudge(&self, nudge: NudgeText<'_>) -> String {
-        let figures: &Figures = &nudge.task.figures;
-        let decimal =
-            |value: Option<f64>| value.map(|value| self.number(value)).unwrap_or_default();
-        // What no publication says is never told as a rule.
-        let key = if nudge.task.kind == TaskKind::Open && !figures.is_published {
-            "nudge-open-usual".to_owned()
-        } else if figures.near.is_some() {
-            "nudge-near".to_owned()
-        } else {
-            format!("nudge-{}", nudge.task.kind.name())
-        };
-        let near = figures.near.map(|ailment| self.ailment(ailment));
-        self.fit(|length| {
-            self.say(
-                &key,
-                args! {
-                    "name" => short(nudge.name, length),
-                    "block" => short(nudge.block, length),
-                    "adviser" => short(nudge.adviser, length),
-                    "by" => self.day(nudge.by),
-                    "since" => figures.since.map(|day| self.day(day)).unwrap_or_default(),
-                    "trees" => figures.trees.unwrap_or(0),
-                    "grams" => decimal(figures.grams_per_tree),
-                    "kilograms" => decimal(figures.kilograms),
-                    "height" => decimal(figures.height_m),
-                    "girth" => decimal(figures.girth_cm),
-                    "datum" => decimal(figures.datum_cm),
-                    "share" => decimal(figures.share_pct),
-                    "width" => decimal(figures.width_m),
-                    "distance" => decimal(figures.distance_m),
-                    "pit" => decimal(figures.pit_cm),
-                    "walk" => self.walk(figures),
-                    "ailment" => near.clone().unwrap_or_default(),
-                },
-            )
-        })
-    }
-
-    /// Which trees to measure: chosen by counting, never by eye.
-    fn walk(&self, figures: &Figures) -> String {
-        match figures.walk {
-            Some(walk) => self.say(
-                "walk-every",
-                args! { "every" => walk.every, "from" => walk.from },
-            ),
-            None => self.say("walk-all", args! {}),
+/// Which trees to measure: chosen by counting, never by eye.
+fn walk(figures: &Figures) -> Phrase {
+    match figures.walk {
+        Some(walk) => {
+            let args = args! { "every" => walk.every, "from" => walk.from };
+            Phrase::new(Key::WalkEvery, args)
         }
+        None => Key::WalkAll.into(),
     }
+}
+
+/// "weed 6, feed 3", most first.
+#[must_use]
+pub fn task_counts(counts: &BTreeMap<TaskKind, u32>) -> Value {
+    let mut sorted: Vec<(TaskKind, u32)> =
+        counts.iter().map(|(task, count)| (*task, *count)).collect();
+    sorted.sort_by_key(|(task, count)| (std::cmp::Reverse(*count), *task));
+    let words = sorted.into_iter().map(|(task, count)| {
+        let args = args! { "task" => task, "count" => count };
+        Phrase::new(Key::TaskCount, args).into()
+    });
+    Value::List(words.collect())
 }

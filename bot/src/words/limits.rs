@@ -18,9 +18,6 @@ pub const NOTIFICATION_ITEMS_MAX: usize = 100;
 /// Characters of one text. Ten parts hold 1,530 septets; phones join no more in practice.
 pub const TEXT_CHARS_MAX: usize = 1_600;
 
-/// Parts of one text that we send. Each is paid for.
-pub const SMS_PARTS_MAX: usize = 10;
-
 /// Characters of a phone number, sender name or other address. E.164 has 15 digits; the rest is
 /// for addresses with a scheme.
 pub const ADDRESS_CHARS_MAX: usize = 64;

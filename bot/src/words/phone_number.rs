@@ -185,12 +185,6 @@ pub fn is_for_fiction(number: &str) -> bool {
     digits.len() == 12 && digits.starts_with("447700900")
 }
 
-/// Whether this is the two-letter code of a country that has phone numbers.
-#[must_use]
-pub fn is_country(code: &str) -> bool {
-    code.len() == 2 && matches!(region(code), Ok(Some(_)))
-}
-
 /// A number is known by its spelling in E.164, so that spelling must lead back to it. It does not
 /// when a prefix of dialling was taken for a part of the number ("00" where abroad is "009"), and
 /// a row of zeros is nobody's.

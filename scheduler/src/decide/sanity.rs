@@ -4,7 +4,7 @@
 
 use alloc::{vec, vec::Vec};
 
-use budwood_parser::{Kind, Per, Unit};
+use budwood_parser::{Effect, Kind, Per, Unit};
 use chrono::NaiveDate;
 
 use super::{Draft, Plot, Scene, Why};
@@ -101,52 +101,45 @@ fn check_one(fact: &Draft, plot: &Plot, before: &[&Draft]) -> Vec<Why> {
         .saturating_sub(counted(Kind::Dead));
     let gaps = plot.state.gaps().saturating_add(counted(Kind::Dead));
     let count = fact.details.count.unwrap_or(0);
-    let mut why = match fact.kind {
-        Kind::Lined => over(plot.state.pegs.saturating_add(count), plot.points),
-        Kind::HolesDug => {
+    let mut why = match fact.kind.effect() {
+        Effect::Pegs => over(plot.state.pegs.saturating_add(count), plot.points),
+        Effect::Holes => {
             let dug = plot.state.holes.saturating_add(count);
             over(dug, stand::pegged(plot.points, &plot.state))
         }
-        Kind::Planted => over_area(plot, count, planted.saturating_add(count)),
-        Kind::Dead => dead(count, alive, planted),
-        Kind::Replaced if count > gaps => {
+        Effect::Planted => over_area(plot, count, planted.saturating_add(count)),
+        Effect::Dead => dead(count, alive, planted),
+        Effect::Replaced if count > gaps => {
             replaced(plot, count, gaps, planted, counted(Kind::Dead) > 0)
         }
-        Kind::Branched | Kind::NotBranched | Kind::BranchInduction | Kind::TappingOpened
-            if count > alive =>
-        {
+        Effect::Branched | Effect::Tall | Effect::Induced | Effect::Opened if count > alive => {
             vec![Why::MoreThanAlive { alive }]
         }
-        Kind::TappingOpened => young(fact, plot).unwrap_or_else(|| thin(plot)),
-        Kind::Branched => {
+        Effect::Opened => young(fact, plot).unwrap_or_else(|| thin(plot)),
+        Effect::Branched => {
             let others = told_lately(fact, plot.state.tall).or(told(before, Kind::NotBranched));
             // Once some were made to branch, these may be meant, and no longer the whole stand.
             let all = others.filter(|_| plot.state.induced.is_none());
             adds_up(count, all, alive)
         }
-        Kind::NotBranched => {
+        Effect::Tall => {
             let others = told_lately(fact, plot.state.branched).or(told(before, Kind::Branched));
             adds_up(count, others, alive)
         }
-        Kind::Disease | Kind::Damage if count > alive && alive > 0 => {
+        Effect::Sick | Effect::Harmed if count > alive && alive > 0 => {
             vec![Why::MoreThanAlive { alive }]
         }
-        Kind::Girth => values(fact, plot, &GIRTH_CM),
-        Kind::Height => heights(fact, plot),
-        Kind::Fertilised => feed(fact, alive),
-        Kind::Cleared
-        | Kind::Received
-        | Kind::Replaced
-        | Kind::Weeded
-        | Kind::Sprayed
-        | Kind::Pruned
-        | Kind::BranchInduction
-        | Kind::Disease
-        | Kind::Damage
-        | Kind::CoverSown
-        | Kind::IntercropSown
-        | Kind::NotDone
-        | Kind::Rain => Vec::new(),
+        Effect::Girth => values(fact, plot, &GIRTH_CM),
+        Effect::Height => heights(fact, plot),
+        Effect::Fed => feed(fact, alive),
+        Effect::Nothing
+        | Effect::Round
+        | Effect::Arrival
+        | Effect::Replaced
+        | Effect::Induced
+        | Effect::Sick
+        | Effect::Harmed
+        | Effect::Rain => Vec::new(),
     };
     why.extend(timing(fact, plot, counted(Kind::Planted) > 0));
     why
@@ -154,7 +147,7 @@ fn check_one(fact: &Draft, plot: &Plot, before: &[&Draft]) -> Vec<Why> {
 
 fn timing(fact: &Draft, plot: &Plot, planted_in_text: bool) -> Vec<Why> {
     let mut why = Vec::new();
-    if !planted_in_text && needs_trees(fact.kind) {
+    if !planted_in_text && fact.kind.needs_trees() {
         match plot.state.planted_on() {
             Some(planted_on) if fact.on.to < planted_on => why.push(Why::BeforePlanting),
             None => why.push(Why::NotPlanted),
@@ -170,20 +163,6 @@ fn timing(fact: &Draft, plot: &Plot, planted_in_text: bool) -> Vec<Why> {
         why.push(Why::SameAgain);
     }
     why
-}
-
-const fn needs_trees(kind: Kind) -> bool {
-    matches!(
-        kind,
-        Kind::Dead
-            | Kind::Replaced
-            | Kind::Branched
-            | Kind::NotBranched
-            | Kind::BranchInduction
-            | Kind::Girth
-            | Kind::Height
-            | Kind::TappingOpened
-    )
 }
 
 fn over_area(plot: &Plot, count: u32, planted: u32) -> Vec<Why> {

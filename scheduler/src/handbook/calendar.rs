@@ -154,11 +154,3 @@ impl Calendar {
         })
     }
 }
-
-/// The rounds that hold at this age, if any do.
-#[must_use]
-pub fn rounds_at(rounds: &[Rounds], month: u32) -> Option<&Rounds> {
-    rounds
-        .iter()
-        .find(|row| row.from_month <= month && month < row.until_month)
-}

@@ -132,23 +132,6 @@ pub fn rested_on(rules: &Rules, last_text_on: NaiveDate) -> NaiveDate {
     days::after(last_text_on, rules.rest_days).unwrap_or(NaiveDate::MAX)
 }
 
-/// Whether a nudge put out on this day is too old to send.
-#[must_use]
-pub fn has_expired(rules: &Rules, put_out_on: NaiveDate, today: NaiveDate) -> bool {
-    days::after(put_out_on, rules.expires_after_days).is_some_and(|last| today > last)
-}
-
-/// A nudge that is about to go.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub struct Going {
-    /// Which job.
-    pub task: TaskKind,
-    /// The due day of the job's round.
-    pub due: NaiveDate,
-    /// The day on which it was put out.
-    pub put_out_on: NaiveDate,
-}
-
 /// Why a nudge may not go now.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Withheld {
@@ -158,22 +141,21 @@ pub enum Withheld {
     Held(Option<NaiveDate>),
     /// The job is done, over or not due: there is nothing to say.
     NotDue,
-    /// It waited too long.
-    Expired,
     /// It is night, or a quiet day.
     Quiet,
 }
 
-/// Whether this nudge may go now, and if not, why. All of it is asked again at the moment of
-/// sending: what was so when the nudge was put out may be so no more. `open` are the jobs of the
-/// block as they stand.
+/// Whether this nudge may go now, and if not, why.
+///
+/// All of it is asked again at the moment of sending: what was so when the nudge was put out may be so no more. `open` are the jobs of the
+/// block as they stand, `due` is the day of the round that the nudge is for.
 ///
 /// # Errors
 ///
 /// With the reason that lasts longest.
 pub fn may_go(
     rules: &Rules,
-    nudge: &Going,
+    (task, due): (TaskKind, NaiveDate),
     open: &[Task],
     (whom, consent, holds): (&Whom, &Consent, &[Hold]),
     local_now: NaiveDateTime,
@@ -186,14 +168,12 @@ pub fn may_go(
     if let Some(hold) = holding(holds, whom, today) {
         return Err(Withheld::Held(hold.until));
     }
-    let is_open = |task: &Task| {
-        let same = (task.kind, task.due, task.block) == (nudge.task, nudge.due, whom.block);
-        same && task.due <= today && task.ends.is_none_or(|ends| today <= ends)
+    let is_open = |open: &Task| {
+        let same = (open.kind, open.due, open.block) == (task, due, whom.block);
+        same && open.due <= today && open.ends.is_none_or(|ends| today <= ends)
     };
     if !open.iter().any(is_open) {
         Err(Withheld::NotDue)
-    } else if has_expired(rules, nudge.put_out_on, today) {
-        Err(Withheld::Expired)
     } else if may_send(rules, local_now, quiet_days) {
         Ok(())
     } else {

@@ -1,23 +1,20 @@
-//! What is in a fertiliser: grades, and the two ways in which nutrients are told.
+//! What is in a fertiliser, and how much of another product brings the same nitrogen.
 //!
-//! Bags print oxides (`P2O5`, `K2O`, `MgO`), papers often the element. Deliberately absent: which
+//! Nutrients are told as bags print them, as oxides (`P2O5`, `K2O`, `MgO`). Deliberately absent: which
 //! fertiliser to give. A handbook's table is followed as it stands; what another product would
 //! match of it is a figure for the adviser.
 
-/// Atomic weights, abridged (IUPAC 2021).
-const OXYGEN: f64 = 15.999;
-const MAGNESIUM: f64 = 24.305;
-const PHOSPHORUS: f64 = 30.974;
-const POTASSIUM: f64 = 39.098;
+/// What straight fertilisers hold in per cent, as most bags print it (common practice). The label
+/// of a bag overrides it. Products that differ from maker to maker are not here.
+const STRAIGHT: [(&str, Nutrients); 5] = [
+    ("urea", Nutrients::of([46.0, 0.0, 0.0, 0.0])),
+    ("tsp", Nutrients::of([0.0, 46.0, 0.0, 0.0])),
+    ("dap", Nutrients::of([18.0, 46.0, 0.0, 0.0])),
+    ("kcl", Nutrients::of([0.0, 0.0, 60.0, 0.0])),
+    ("kieserite", Nutrients::of([0.0, 0.0, 0.0, 27.0])),
+];
 
-/// Phosphorus in its oxide: 0.436.
-pub const P_IN_P2O5: f64 = 2.0 * PHOSPHORUS / (2.0 * PHOSPHORUS + 5.0 * OXYGEN);
-/// Potassium in its oxide: 0.830.
-pub const K_IN_K2O: f64 = 2.0 * POTASSIUM / (2.0 * POTASSIUM + OXYGEN);
-/// Magnesium in its oxide: 0.603.
-pub const MG_IN_MGO: f64 = MAGNESIUM / (MAGNESIUM + OXYGEN);
-
-/// Nutrients, as oxides where bags print oxides: per cent of a product, or kilograms.
+/// Nutrients, as oxides where bags print oxides: per cent of a product, or a weight of each.
 #[derive(Clone, Copy, Debug, Default, PartialEq)]
 pub struct Nutrients {
     /// Nitrogen, `N`.
@@ -31,6 +28,20 @@ pub struct Nutrients {
 }
 
 impl Nutrients {
+    const fn of([n, p2o5, k2o, mgo]: [f64; 4]) -> Self {
+        Self { n, p2o5, k2o, mgo }
+    }
+
+    /// What a product of a feeding table holds: by its grade, or as a straight fertiliser. None
+    /// when that must be read on the bag.
+    #[must_use]
+    pub fn of_product(name: &str) -> Option<Self> {
+        let straight = STRAIGHT.iter().find(|(known, _)| *known == name);
+        straight
+            .map(|(_, holds)| *holds)
+            .or_else(|| Self::from_grade(name))
+    }
+
     /// Reads a grade: "15-15-15", "10:10:4:1.5", "20/8/20". None when it is none, or when more
     /// than the whole would be nutrients.
     #[must_use]
@@ -53,10 +64,10 @@ impl Nutrients {
             .then_some(grade)
     }
 
-    /// The nutrients in so many kilograms of a product of this grade.
+    /// The nutrients in this weight of a product of this grade.
     #[must_use]
-    pub fn in_kilograms(self, kilograms: f64) -> Self {
-        let part = kilograms / 100.0;
+    pub fn in_weight(self, weight: f64) -> Self {
+        let part = weight / 100.0;
         Self {
             n: self.n * part,
             p2o5: self.p2o5 * part,
@@ -77,33 +88,26 @@ impl Nutrients {
     }
 }
 
-/// Kilograms of a product that hold so many of a nutrient of which it has this many per cent.
-/// None when it has none.
-#[must_use]
-pub fn product_for(nutrient_kg: f64, pct: f64) -> Option<f64> {
-    (pct > 0.0 && pct <= 100.0).then(|| nutrient_kg * 100.0 / pct)
-}
-
-/// What a product that matches the nitrogen of another brings too much (or, negative, too little)
-/// of the rest.
+/// Another product in the place of the table's.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Swap {
-    /// Kilograms of the product offered.
-    pub kilograms: f64,
-    /// Its nutrients less those of the one in the table, in kilograms.
+    /// Its weight.
+    pub weight: f64,
+    /// What it brings too much (or, negative, too little) beside the nitrogen.
     pub over: Nutrients,
 }
 
-/// Reckons another product in the place of the table's by their nitrogen. None when one of them
-/// has no nitrogen.
+/// How much of another product brings the nitrogen that is wanted. None when none is wanted, or
+/// it has none.
 #[must_use]
-pub fn swap(table: Nutrients, kilograms: f64, offered: Nutrients) -> Option<Swap> {
-    let wanted = table.in_kilograms(kilograms);
-    let needed = (wanted.n > 0.0).then_some(wanted.n)?;
-    let needed = product_for(needed, offered.n)?;
-    let brings = offered.in_kilograms(needed);
+pub fn swap(wanted: Nutrients, offered: Nutrients) -> Option<Swap> {
+    if !(wanted.n > 0.0 && offered.n > 0.0) {
+        return None;
+    }
+    let weight = wanted.n * 100.0 / offered.n;
+    let brings = offered.in_weight(weight);
     Some(Swap {
-        kilograms: needed,
+        weight,
         over: Nutrients {
             n: 0.0,
             p2o5: brings.p2o5 - wanted.p2o5,
@@ -115,7 +119,7 @@ pub fn swap(table: Nutrients, kilograms: f64, offered: Nutrients) -> Option<Swap
 
 #[cfg(test)]
 mod tests {
-    use super::{K_IN_K2O, MG_IN_MGO, Nutrients, P_IN_P2O5, product_for, swap};
+    use super::{Nutrients, swap};
 
     fn grade(text: &str) -> Nutrients {
         Nutrients::from_grade(text).unwrap()
@@ -126,22 +130,11 @@ mod tests {
         assert!((found - expected).abs() <= by, "{found}, not {expected}");
     }
 
-    /// The factors that fertiliser tables print: `P = 0.436 P2O5`, `K = 0.830 K2O`,
-    /// `Mg = 0.603 MgO` (common practice; here from atomic weights).
-    #[test]
-    fn elements_and_oxides() {
-        near(P_IN_P2O5, 0.436, 0.000_5);
-        near(K_IN_K2O, 0.830, 0.000_5);
-        near(MG_IN_MGO, 0.603, 0.000_5);
-        // Weerasuriya 1988, Sri Lanka: 33 g of K a plant in year 1, as K2O.
-        near(33.0 / K_IN_K2O, 39.75, 0.01);
-    }
-
     /// Department of Agriculture, Thailand, month 2 on clay loam: 33.25 kg of 20-8-20 for 475
     /// trees hold 6.65 kg of nitrogen.
     #[test]
     fn nutrients_of_a_round() {
-        let round = grade("20-8-20").in_kilograms(33.25);
+        let round = grade("20-8-20").in_weight(33.25);
         near(round.n, 6.65, 1e-9);
         near(round.p2o5, 2.66, 1e-9);
     }
@@ -156,9 +149,9 @@ mod tests {
             ([10.0, 30.0, 60.0], [29.4, 4.6, 18.0]),
         ] {
             let blend = grade("18-46-0")
-                .in_kilograms(dap)
-                .and(grade("0-0-60").in_kilograms(mop))
-                .and(grade("46-0-0").in_kilograms(urea));
+                .in_weight(dap)
+                .and(grade("0-0-60").in_weight(mop))
+                .and(grade("46-0-0").in_weight(urea));
             near(blend.n, n, 0.051);
             near(blend.p2o5, p2o5, 0.051);
             near(blend.k2o, k2o, 0.051);
@@ -173,25 +166,36 @@ mod tests {
         let urea = [21.73, 43.47, 65.32, 86.95, 108.69, 130.43, 173.91, 217.39];
         let nitrogen = [10.0, 20.0, 30.0, 40.0, 50.0, 60.0, 80.0, 100.0];
         for (grams, n) in urea.into_iter().zip(nitrogen) {
-            near(grade("46-0-0").in_kilograms(grams).n, n, 0.06);
+            near(grade("46-0-0").in_weight(grams).n, n, 0.06);
         }
-        near(product_for(120.0, 46.0).unwrap(), 260.87, 0.01);
-        near(grade("0-0-60").in_kilograms(15.0).k2o, 9.0, 1e-9);
-        near(grade("0-0-60").in_kilograms(180.0).k2o, 108.0, 1e-9);
+        let twelfth = Nutrients::of([120.0, 0.0, 0.0, 0.0]);
+        near(swap(twelfth, grade("46-0-0")).unwrap().weight, 260.87, 0.01);
+        near(grade("0-0-60").in_weight(15.0).k2o, 9.0, 1e-9);
+        near(grade("0-0-60").in_weight(180.0).k2o, 108.0, 1e-9);
     }
 
     /// 100 kg of 10-10-4 in a table, and 15-15-15 in the shop: 66.7 kg match the nitrogen and the
     /// phosphate and bring 6 kg of potash too much.
     #[test]
     fn another_product_is_matched_by_its_nitrogen() {
-        let found = swap(grade("10-10-4"), 100.0, grade("15-15-15")).unwrap();
-        near(found.kilograms, 66.67, 0.01);
+        let found = swap(grade("10-10-4").in_weight(100.0), grade("15-15-15")).unwrap();
+        near(found.weight, 66.67, 0.01);
         near(found.over.p2o5, 0.0, 1e-9);
         near(found.over.k2o, 6.0, 1e-9);
-        let short = swap(grade("10-10-4-1.5"), 100.0, grade("46-0-0")).unwrap();
+        let with_magnesia = grade("10-10-4-1.5").in_weight(100.0);
+        let short = swap(with_magnesia, grade("46-0-0")).unwrap();
         near(short.over.mgo, -1.5, 1e-9);
-        assert_eq!(swap(grade("10-10-4"), 100.0, grade("0-0-60")), None);
-        assert_eq!(swap(grade("0-0-60"), 100.0, grade("10-10-4")), None);
+        assert_eq!(swap(grade("10-10-4"), grade("0-0-60")), None);
+        assert_eq!(swap(grade("0-0-60"), grade("10-10-4")), None);
+    }
+
+    /// A product is known by its grade or as a straight fertiliser; superphosphate is sold with
+    /// 16 to 20 %, so only its bag can tell.
+    #[test]
+    fn what_a_product_holds() {
+        assert_eq!(Nutrients::of_product("20-8-20"), Some(grade("20-8-20")));
+        assert_eq!(Nutrients::of_product("urea"), Some(grade("46-0-0")));
+        assert_eq!(Nutrients::of_product("superphosphate"), None);
     }
 
     #[test]
@@ -219,7 +223,5 @@ mod tests {
         ] {
             assert_eq!(Nutrients::from_grade(text), None, "{text}");
         }
-        assert_eq!(product_for(10.0, 0.0), None);
-        assert_eq!(product_for(10.0, f64::NAN), None);
     }
 }

@@ -33,7 +33,7 @@ use crate::{
     outlook::census::Walk,
     words::{
         id::BlockId,
-        job::{Clock, TaskKind},
+        job::{Clock, TaskKind, TextClass},
         season::Season,
     },
 };
@@ -66,9 +66,9 @@ pub fn tasks(
         .into_iter()
         // A stand that is tapped has left these years; only the trees that were left are asked for,
         // until it is handed over.
-        .filter(|kind| !is_opened || matches!(kind, TaskKind::OpenRest | TaskKind::HandOver))
+        .filter(|kind| !is_opened || kind.is_of_tapped_stand())
         // Where every tree is dead, nobody wants to hear of weeding.
-        .filter(|kind| !is_lost || *kind == TaskKind::Backfill)
+        .filter(|kind| !is_lost || kind.is_of_dead_stand())
         .filter_map(|kind| {
             let plan = plan(&case, kind)?;
             let clock = clock(&case, kind, &plan);
@@ -76,24 +76,6 @@ pub fn tasks(
         })
         .filter(|task| task.ends.is_none_or(|ends| ends >= today.max(task.due)))
         .collect()
-}
-
-/// The rounds of feeding that were not given and are asked for no more, for the adviser to know.
-#[must_use]
-pub fn lost_feeds(
-    block: &Block,
-    state: &BlockState,
-    season: &Season,
-    calendar: &Calendar,
-    today: NaiveDate,
-) -> Vec<LostRound> {
-    feeding::lost(&Case {
-        block,
-        state,
-        season,
-        calendar,
-        today,
-    })
 }
 
 /// The task to speak of when several are due today: the most urgent, then the oldest.
@@ -142,14 +124,7 @@ fn plan(case: &Case<'_>, kind: TaskKind) -> Option<Plan> {
 /// A job that waits for the rains, or must be done before they end, hangs on the season as long as
 /// that is what sets its days.
 fn clock(case: &Case<'_>, kind: TaskKind, planned: &Plan) -> Clock {
-    if !matches!(
-        kind,
-        TaskKind::Feed
-            | TaskKind::Prune
-            | TaskKind::Backfill
-            | TaskKind::InduceBranching
-            | TaskKind::LeafCheck
-    ) {
+    if !kind.is_bound_to_rains() {
         return kind.clock();
     }
     let season = Season::default();
@@ -198,11 +173,16 @@ impl Task {
     /// the adviser asked for is one.
     #[must_use]
     pub const fn only_tells(&self) -> bool {
-        let is_small = matches!(
-            self.kind,
-            TaskKind::RainWatch | TaskKind::LeafCheck | TaskKind::Intercrop | TaskKind::HandOver
-        );
-        is_small && self.figures.near.is_none()
+        self.kind.only_tells() && self.figures.near.is_none()
+    }
+
+    /// How often a text may speak of it, and together with what. What spreads nearby is urgent.
+    #[must_use]
+    pub const fn class(&self) -> TextClass {
+        match self.figures.near {
+            Some(_) => TextClass::Urgent,
+            None => self.kind.class(),
+        }
     }
 }
 
@@ -217,6 +197,9 @@ pub struct Figures {
     pub kilograms: Option<f64>,
     /// What trees of each age get, product by product (feeding); the first are the trees above.
     pub rations: Vec<Ration>,
+    /// Rounds before this one that were not given and are asked for no more (feeding): the adviser is
+    /// to know of them.
+    pub lost: Vec<LostRound>,
     /// The living trees of the block (counting the dead, filling): of them the dead are asked about.
     pub living: Option<Living>,
     /// Height in metres (pruning, induction).

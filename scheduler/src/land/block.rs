@@ -8,7 +8,7 @@ mod tests;
 
 use alloc::{collections::BTreeMap, string::String, vec::Vec};
 
-use budwood_parser::{Ailment, Cause, Details, Kind, Supply};
+use budwood_parser::{Ailment, Cause, Details, Effect, Kind, Supply};
 use chrono::NaiveDate;
 
 use crate::words::{
@@ -255,7 +255,8 @@ impl BlockState {
             trees: count,
         };
         // "Not done" and rain say nothing about work on the block.
-        if !matches!(kind, Kind::NotDone | Kind::Rain) {
+        let effect = kind.effect();
+        if !matches!(effect, Effect::Nothing | Effect::Rain) {
             let last = self.last.entry(kind).or_insert(seen);
             if last.on <= day {
                 *last = seen;
@@ -265,39 +266,32 @@ impl BlockState {
         // A job put off and then done is put off no more.
         self.postponed
             .retain(|task, _| task.proven_by() != Some(kind));
-        match kind {
-            Kind::Planted => self.plant(day, count.unwrap_or(0), details, false),
-            Kind::Replaced => self.replace(day, count.unwrap_or(0), details),
-            Kind::Dead => self.lose(count.unwrap_or(0)),
-            Kind::Fertilised => self.fed.push(day),
-            Kind::Lined => self.pegs = self.pegs.saturating_add(count.unwrap_or(0)),
-            Kind::HolesDug => self.holes = self.holes.saturating_add(count.unwrap_or(0)),
-            Kind::Received if details.supply == Some(Supply::Plants) => {
+        match effect {
+            Effect::Planted => self.plant(day, count.unwrap_or(0), details, false),
+            Effect::Replaced => self.replace(day, count.unwrap_or(0), details),
+            Effect::Dead => self.lose(count.unwrap_or(0)),
+            Effect::Fed => self.fed.push(day),
+            Effect::Pegs => self.pegs = self.pegs.saturating_add(count.unwrap_or(0)),
+            Effect::Holes => self.holes = self.holes.saturating_add(count.unwrap_or(0)),
+            Effect::Arrival if details.supply == Some(Supply::Plants) => {
                 self.plants_received = self.plants_received.saturating_add(count.unwrap_or(0));
             }
-            Kind::NotBranched => later(&mut self.tall, seen),
-            Kind::Branched => later(&mut self.branched, seen),
-            Kind::BranchInduction => later(&mut self.induced, seen),
-            Kind::Girth => self.girths.push(census(day, details, source)),
-            Kind::Height => self.heights.push(census(day, details, source)),
-            Kind::Disease => {
+            Effect::Tall => later(&mut self.tall, seen),
+            Effect::Branched => later(&mut self.branched, seen),
+            Effect::Induced => later(&mut self.induced, seen),
+            Effect::Girth => self.girths.push(census(day, details, source)),
+            Effect::Height => self.heights.push(census(day, details, source)),
+            Effect::Sick => {
                 let ailment = details.ailment.unwrap_or(Ailment::Other);
                 keep_later(&mut self.sick, ailment, seen);
             }
-            Kind::Damage => {
+            Effect::Harmed => {
                 let cause = details.cause.unwrap_or(Cause::Other);
                 keep_later(&mut self.harmed, cause, seen);
             }
-            Kind::TappingOpened => self.opened = self.opened.saturating_add(count.unwrap_or(0)),
-            Kind::Received
-            | Kind::Cleared
-            | Kind::Weeded
-            | Kind::Sprayed
-            | Kind::Pruned
-            | Kind::CoverSown
-            | Kind::IntercropSown
-            | Kind::NotDone => {}
-            Kind::Rain => self.rain(day, details),
+            Effect::Opened => self.opened = self.opened.saturating_add(count.unwrap_or(0)),
+            Effect::Rain => self.rain(day, details),
+            Effect::Arrival | Effect::Round | Effect::Nothing => {}
         }
     }
 

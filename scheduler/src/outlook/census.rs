@@ -1,4 +1,4 @@
-//! The girth census: how many trees to measure, which ones, and what they tell of a stand.
+//! The girth census: how many trees to measure, which ones, and how far they may be off.
 //!
 //! Trees chosen by eye flatter the result (Rouf, Setiono and Pamungkas, Warta Perkaretan 2013), so
 //! a farmer is told which ones: every so many-th along the rows, from a start that is drawn. How
@@ -6,53 +6,16 @@
 
 use statrs::distribution::{ContinuousCDF, StudentsT};
 
-use crate::{
-    land::block::Census,
-    sums::{chance, rounding, wilson},
-};
+use crate::sums::{chance, rounding, wilson};
 
-/// A tree under this share of the mean girth is a thin one.
-const THIN_SHARE: f64 = 0.7;
+/// How single girths spread about the mean before any were measured, as standard deviation over
+/// mean (from memory).
+pub const USUAL_SPREAD: f64 = 0.18;
+
 /// More trees than this are never asked for: a day's work for two.
 const TREES_MAX: u32 = 1_000;
 /// Fewer say nothing of how trees spread.
 const TREES_MIN: u32 = 2;
-
-/// How even a stand is.
-#[derive(Clone, Copy, Debug, PartialEq)]
-pub struct Evenness {
-    /// Trees measured.
-    pub of: u32,
-    /// Mean girth in centimetres.
-    pub mean_cm: f64,
-    /// Standard deviation over mean, in per cent.
-    pub spread_pct: f64,
-    /// Trees under 70 % of the mean.
-    pub thin: u32,
-    /// The thinnest, in centimetres.
-    pub least_cm: f64,
-}
-
-/// How even the measured trees are. None for fewer than two girths.
-#[must_use]
-pub fn evenness(census: &Census) -> Option<Evenness> {
-    let mean_cm = census.mean_cm()?;
-    let thin = census
-        .values_cm
-        .iter()
-        .filter(|cm| **cm < mean_cm * THIN_SHARE);
-    Some(Evenness {
-        of: u32::try_from(census.values_cm.len()).ok()?,
-        mean_cm,
-        spread_pct: census.spread()? * 100.0,
-        thin: u32::try_from(thin.count()).ok()?,
-        least_cm: census
-            .values_cm
-            .iter()
-            .copied()
-            .fold(f64::INFINITY, f64::min),
-    })
-}
 
 /// The fewest trees whose mean lies within so many per cent of the mean of the stand, 19 times out
 /// of 20, when single trees spread by `spread_pct`. None where no sample does it.
@@ -129,28 +92,7 @@ const fn mixed(draw: u64) -> u64 {
 mod tests {
     use std::{collections::BTreeSet, vec::Vec};
 
-    use super::{Walk, evenness, points_off, trees_for_mean, trees_for_share, walk};
-    use crate::{land::block::Census, words::event::Source};
-
-    fn census(values_cm: &[f64]) -> Census {
-        Census {
-            on: "2028-01-01".parse().unwrap(),
-            values_cm: values_cm.to_vec(),
-            reached: None,
-            source: Source::OwnText,
-        }
-    }
-
-    /// Worked by hand: mean 40, squares 0 + 100 + 100 + 0 + 400 + 400 over 5, spread 14.14 of 40.
-    #[test]
-    fn an_uneven_stand() {
-        let found = evenness(&census(&[40.0, 50.0, 30.0, 40.0, 60.0, 20.0])).unwrap();
-        assert_eq!((found.of, found.mean_cm, found.thin), (6, 40.0, 1));
-        assert!((found.spread_pct - 35.36).abs() < 0.01, "{found:?}");
-        assert_eq!(found.least_cm, 20.0);
-        assert_eq!(evenness(&census(&[40.0])), None);
-        assert_eq!(evenness(&census(&[])), None);
-    }
+    use super::{Walk, points_off, trees_for_mean, trees_for_share, walk};
 
     /// Oliveira et al. 2018, Bioscience Journal: 15 trees for an error of 10 per cent. With trees
     /// that spread by 18 % Student's t gives the same.

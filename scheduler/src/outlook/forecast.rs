@@ -116,19 +116,6 @@ pub fn likely(state: &BlockState, calendar: &Calendar) -> Option<(NaiveDate, Nai
     Some((day, outlook.last.on))
 }
 
-/// How likely the stand is ready on this day, from 0 to 1, whatever the month.
-#[must_use]
-pub fn chance_by(
-    day: NaiveDate,
-    state: &BlockState,
-    calendar: &Calendar,
-    peers: &[Seen],
-) -> Option<f64> {
-    let outlook = Outlook::new(state, calendar, peers)?;
-    let years = years(outlook.last.on, day)?.max(0.0);
-    Some(outlook.chance(&outlook.aims(calendar, &outlook.parts()), years))
-}
-
 /// The last mean girth of a stand and its age, for the standard of its place.
 #[must_use]
 pub fn seen(state: &BlockState, calendar: &Calendar) -> Option<Seen> {

@@ -3,7 +3,7 @@
 //! The distributions are those of `statrs`; here their arguments are checked first, since a share
 //! from a text or a file may be anything and the library panics on some of it.
 
-use statrs::distribution::{Beta, Binomial, ContinuousCDF, DiscreteCDF, Normal};
+use statrs::distribution::{Binomial, ContinuousCDF, DiscreteCDF, Normal};
 
 /// Four times out of five a normal value lies within so many standard deviations.
 pub const FOUR_OF_FIVE: f64 = 1.281_551_565_544_600_4;
@@ -43,35 +43,13 @@ pub fn hits(share: f64, of: u32, chance: f64) -> Option<u32> {
     u32::try_from(found).ok()
 }
 
-/// The exact interval of 95 % (C. J. Clopper and E. S. Pearson, Biometrika 26, 1934) for `hits`
-/// of `of`. None for an empty sample or more hits than trees.
-///
-/// Wider than that of [`crate::sums::wilson`], and never too narrow: for a sample that decides alone.
-#[must_use]
-pub fn exact_interval(hits: u32, of: u32) -> Option<(f64, f64)> {
-    const TAIL: f64 = 0.025;
-    if of == 0 || hits > of {
-        return None;
-    }
-    let (hit, missed) = (f64::from(hits), f64::from(of - hits));
-    let low = match hits {
-        0 => 0.0,
-        1.. => Beta::new(hit, missed + 1.0).ok()?.inverse_cdf(TAIL),
-    };
-    let high = match of - hits {
-        0 => 1.0,
-        1.. => Beta::new(hit + 1.0, missed).ok()?.inverse_cdf(1.0 - TAIL),
-    };
-    Some((low, high))
-}
-
 fn is_inside(share: f64) -> bool {
     share > 0.0 && share < 1.0
 }
 
 #[cfg(test)]
 mod tests {
-    use super::{FOUR_OF_FIVE, NINETEEN_OF_TWENTY, below, exact_interval, hits, quantile};
+    use super::{FOUR_OF_FIVE, NINETEEN_OF_TWENTY, below, hits, quantile};
 
     #[track_caller]
     fn near(found: Option<f64>, expected: f64, by: f64) {
@@ -114,22 +92,5 @@ mod tests {
         ] {
             assert_eq!(hits(share, of, chance), Some(expected), "{share} of {of}");
         }
-    }
-
-    /// `scipy` 1.17.1, `binomtest(hits, of).proportion_ci(method="exact")`.
-    #[test]
-    fn exact_intervals_are_as_a_reference_library_has_them() {
-        for (hits, of, low, high) in [
-            (12, 30, 0.226_558, 0.593_965),
-            (35, 50, 0.553_918, 0.821_382),
-            (0, 10, 0.0, 0.308_497),
-            (10, 10, 0.691_503, 1.0),
-        ] {
-            let found = exact_interval(hits, of).unwrap();
-            assert!((found.0 - low).abs() < 1e-6, "{hits} of {of}: {found:?}");
-            assert!((found.1 - high).abs() < 1e-6, "{hits} of {of}: {found:?}");
-        }
-        assert_eq!(exact_interval(0, 0), None);
-        assert_eq!(exact_interval(2, 1), None);
     }
 }

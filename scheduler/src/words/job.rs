@@ -1,4 +1,7 @@
-//! The kinds of job, and the clocks they hang on: their names, what they hang on, how urgent they are, what proves them done.
+//! The kinds of job: one row each, with everything about a kind that is more than its rule.
+//!
+//! A row says every column. The rule that gives a job its days is in `jobs/task.rs`, what must be so
+//! before it in `jobs/task/condition.rs`.
 
 use budwood_parser::Kind;
 
@@ -15,125 +18,268 @@ pub enum Clock {
     Office,
 }
 
-/// A job that the bot can remind of.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
-pub enum TaskKind {
+/// How often a text may speak of a job, and together with what.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+pub enum TextClass {
+    /// The same day.
+    Urgent,
+    /// Once for each job, and a few times again.
+    Decisive,
+    /// With the other looks and rounds of the month, in one text.
+    Round,
+}
+
+/// Until when a stand has this job.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+enum Stand {
+    /// Until its trees are opened for tapping, and only while some of them live.
+    Growing,
+    /// Until its trees are opened, also when every one is dead.
+    Dead,
+    /// Also when its trees are opened.
+    Tapped,
+}
+
+/// A row of the table.
+struct Row {
+    name: &'static str,
+    urgency: u8,
+    clock: Clock,
+    /// Whether the rains can set its days instead, so that it hangs on the season then.
+    in_rains: bool,
+    stand: Stand,
+    class: TextClass,
+    only_tells: bool,
+    /// None where no report tells of it; where one tells of a part, the job's own rule reads it.
+    proven_by: Option<Kind>,
+    /// Empty where no value of a calendar sets them.
+    rests_on: &'static [&'static str],
+}
+
+macro_rules! tasks {
+    ($($(#[$doc:meta])* $task:ident {
+        name: $name:literal, urgency: $urgency:literal, clock: $clock:ident, in_rains: $rains:literal,
+        stand: $stand:ident, class: $class:ident, only_tells: $tells:literal,
+        proven_by: $proof:expr,
+        rests_on: [$($path:literal),*],
+    })+) => {
+        /// A job that the bot can remind of.
+        #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
+        pub enum TaskKind { $($(#[$doc])* $task,)+ }
+
+        impl TaskKind {
+            /// Every job, in the order of a block's life.
+            pub const ALL: [Self; [$(Self::$task),+].len()] = [$(Self::$task),+];
+
+            const fn row(self) -> Row {
+                match self {
+                    $(Self::$task => Row {
+                        name: $name,
+                        urgency: $urgency,
+                        clock: Clock::$clock,
+                        in_rains: $rains,
+                        stand: Stand::$stand,
+                        class: TextClass::$class,
+                        only_tells: $tells,
+                        proven_by: $proof,
+                        rests_on: &[$($path),*],
+                    },)+
+                }
+            }
+        }
+    };
+}
+
+tasks! {
     /// Order budded plants.
-    OrderPlants,
+    OrderPlants {
+        name: "order_plants", urgency: 2, clock: Office, in_rains: false,
+        stand: Growing, class: Decisive, only_tells: false,
+        proven_by: None,
+        rests_on: ["order.spares_pct", "order.transit_loss_pct", "spacing"],
+    }
     /// Fell the old stand and clear the land.
-    Clear,
+    Clear {
+        name: "clear", urgency: 3, clock: Season, in_rains: false,
+        stand: Growing, class: Decisive, only_tells: false,
+        proven_by: Some(Kind::Cleared),
+        rests_on: ["land.clear_months_before"],
+    }
     /// Peg the rows.
-    Line,
+    Line {
+        name: "line", urgency: 4, clock: Office, in_rains: false,
+        stand: Growing, class: Decisive, only_tells: false,
+        proven_by: Some(Kind::Lined),
+        rests_on: ["land.line_months_before", "spacing"],
+    }
     /// Dig planting holes.
-    DigPits,
+    DigPits {
+        name: "dig_pits", urgency: 5, clock: Office, in_rains: false,
+        stand: Growing, class: Decisive, only_tells: false,
+        proven_by: Some(Kind::HolesDug),
+        rests_on: ["pits"],
+    }
     /// Fill the planting holes again.
-    FillPits,
+    FillPits {
+        name: "fill_pits", urgency: 6, clock: Office, in_rains: false,
+        stand: Growing, class: Decisive, only_tells: false,
+        proven_by: None,
+        rests_on: ["pits.refill_days_before"],
+    }
     /// Tell whether the rains have begun.
-    RainWatch,
+    RainWatch {
+        name: "rain_watch", urgency: 15, clock: Season, in_rains: false,
+        stand: Growing, class: Decisive, only_tells: true,
+        proven_by: Some(Kind::Rain),
+        rests_on: [],
+    }
     /// Plant.
-    Plant,
+    Plant {
+        name: "plant", urgency: 0, clock: Season, in_rains: false,
+        stand: Growing, class: Decisive, only_tells: false,
+        proven_by: Some(Kind::Planted),
+        rests_on: ["planting.window_days", "spacing"],
+    }
     /// Sow the ground cover.
-    SowCover,
+    SowCover {
+        name: "sow_cover", urgency: 16, clock: Season, in_rains: false,
+        stand: Growing, class: Decisive, only_tells: false,
+        proven_by: Some(Kind::CoverSown),
+        rests_on: ["cover"],
+    }
     /// Count the dead after planting.
-    SurvivalCheck,
+    SurvivalCheck {
+        name: "survival_check", urgency: 7, clock: Planting, in_rains: false,
+        stand: Growing, class: Decisive, only_tells: false,
+        proven_by: Some(Kind::Dead),
+        rests_on: ["survival"],
+    }
     /// Fill the gaps.
-    Backfill,
+    Backfill {
+        name: "backfill", urgency: 1, clock: Trees, in_rains: true,
+        stand: Dead, class: Decisive, only_tells: false,
+        proven_by: Some(Kind::Replaced),
+        rests_on: ["backfill"],
+    }
     /// Weed.
-    Weed,
+    Weed {
+        name: "weed", urgency: 14, clock: Planting, in_rains: false,
+        stand: Growing, class: Round, only_tells: false,
+        proven_by: Some(Kind::Weeded),
+        rests_on: ["weeding.rounds"],
+    }
     /// Feed.
-    Feed,
+    Feed {
+        name: "feed", urgency: 13, clock: Planting, in_rains: true,
+        stand: Growing, class: Decisive, only_tells: false,
+        proven_by: Some(Kind::Fertilised),
+        rests_on: ["feeding"],
+    }
     /// Cut side shoots.
-    Prune,
+    Prune {
+        name: "prune", urgency: 17, clock: Planting, in_rains: true,
+        stand: Growing, class: Round, only_tells: false,
+        proven_by: Some(Kind::Pruned),
+        rests_on: ["pruning"],
+    }
     /// Mulch and shade before the dry season.
-    Mulch,
+    Mulch {
+        name: "mulch", urgency: 12, clock: Season, in_rains: false,
+        stand: Growing, class: Decisive, only_tells: false,
+        proven_by: None,
+        rests_on: ["dry_season.mulch_until_month", "dry_season.mulch_gap_cm"],
+    }
     /// Clear a firebreak before the dry season.
-    Firebreak,
+    Firebreak {
+        name: "firebreak", urgency: 8, clock: Season, in_rains: false,
+        stand: Growing, class: Decisive, only_tells: false,
+        proven_by: None,
+        rests_on: ["dry_season.firebreak_m"],
+    }
     /// Count tall trees without branches.
-    CountTall,
+    CountTall {
+        name: "count_tall", urgency: 18, clock: Planting, in_rains: false,
+        stand: Growing, class: Round, only_tells: false,
+        proven_by: Some(Kind::NotBranched),
+        rests_on: ["induction"],
+    }
     /// Make tall unbranched trees branch.
-    InduceBranching,
+    InduceBranching {
+        name: "induce_branching", urgency: 11, clock: Trees, in_rains: true,
+        stand: Growing, class: Decisive, only_tells: false,
+        proven_by: Some(Kind::BranchInduction),
+        rests_on: ["induction"],
+    }
     /// Look whether induced trees shoot.
-    LookAtInduced,
+    LookAtInduced {
+        name: "look_at_induced", urgency: 10, clock: Trees, in_rains: false,
+        stand: Growing, class: Decisive, only_tells: false,
+        proven_by: Some(Kind::Branched),
+        rests_on: ["induction"],
+    }
     /// Look for root disease.
-    RootCheck,
+    RootCheck {
+        name: "root_check", urgency: 9, clock: Planting, in_rains: false,
+        stand: Growing, class: Round, only_tells: false,
+        proven_by: Some(Kind::Disease),
+        rests_on: ["root_check"],
+    }
     /// Look for sick leaves.
-    LeafCheck,
+    LeafCheck {
+        name: "leaf_check", urgency: 24, clock: Planting, in_rains: true,
+        stand: Growing, class: Round, only_tells: true,
+        proven_by: None,
+        rests_on: ["leaf_check"],
+    }
     /// Say which food crops stand between the rows.
-    Intercrop,
+    Intercrop {
+        name: "intercrop", urgency: 25, clock: Planting, in_rains: false,
+        stand: Growing, class: Round, only_tells: true,
+        proven_by: None,
+        rests_on: ["intercrop"],
+    }
     /// Measure girths.
-    GirthCensus,
+    GirthCensus {
+        name: "girth_census", urgency: 21, clock: Planting, in_rains: false,
+        stand: Growing, class: Decisive, only_tells: false,
+        proven_by: Some(Kind::Girth),
+        rests_on: ["census", "opening.height_cm"],
+    }
     /// Learn tapping before the stand is ready.
-    GetReady,
+    GetReady {
+        name: "get_ready", urgency: 20, clock: Trees, in_rains: false,
+        stand: Growing, class: Decisive, only_tells: false,
+        proven_by: None,
+        rests_on: ["opening.ready_days_before"],
+    }
     /// Open for tapping.
-    Open,
+    Open {
+        name: "open", urgency: 19, clock: Trees, in_rains: false,
+        stand: Growing, class: Decisive, only_tells: false,
+        proven_by: Some(Kind::TappingOpened),
+        rests_on: ["opening.girth_cm", "opening.height_cm", "opening.datum", "opening.share_pct"],
+    }
     /// Measure and open the trees that were left.
-    OpenRest,
+    OpenRest {
+        name: "open_rest", urgency: 22, clock: Trees, in_rains: false,
+        stand: Tapped, class: Decisive, only_tells: false,
+        proven_by: None,
+        rests_on: ["opening.rest_every_days", "opening.girth_cm"],
+    }
     /// Hear that the years before tapping are over.
-    HandOver,
+    HandOver {
+        name: "hand_over", urgency: 23, clock: Trees, in_rains: false,
+        stand: Tapped, class: Decisive, only_tells: true,
+        proven_by: None,
+        rests_on: [],
+    }
 }
 
 impl TaskKind {
-    /// Every job, in the order of a block's life.
-    pub const ALL: [Self; 26] = [
-        Self::OrderPlants,
-        Self::Clear,
-        Self::Line,
-        Self::DigPits,
-        Self::FillPits,
-        Self::RainWatch,
-        Self::Plant,
-        Self::SowCover,
-        Self::SurvivalCheck,
-        Self::Backfill,
-        Self::Weed,
-        Self::Feed,
-        Self::Prune,
-        Self::Mulch,
-        Self::Firebreak,
-        Self::CountTall,
-        Self::InduceBranching,
-        Self::LookAtInduced,
-        Self::RootCheck,
-        Self::LeafCheck,
-        Self::Intercrop,
-        Self::GirthCensus,
-        Self::GetReady,
-        Self::Open,
-        Self::OpenRest,
-        Self::HandOver,
-    ];
-
     /// The name in records and files.
     #[must_use]
     pub const fn name(self) -> &'static str {
-        match self {
-            Self::OrderPlants => "order_plants",
-            Self::Clear => "clear",
-            Self::Line => "line",
-            Self::DigPits => "dig_pits",
-            Self::FillPits => "fill_pits",
-            Self::RainWatch => "rain_watch",
-            Self::Plant => "plant",
-            Self::SowCover => "sow_cover",
-            Self::SurvivalCheck => "survival_check",
-            Self::Backfill => "backfill",
-            Self::Weed => "weed",
-            Self::Feed => "feed",
-            Self::Prune => "prune",
-            Self::Mulch => "mulch",
-            Self::Firebreak => "firebreak",
-            Self::CountTall => "count_tall",
-            Self::InduceBranching => "induce_branching",
-            Self::LookAtInduced => "look_at_induced",
-            Self::RootCheck => "root_check",
-            Self::LeafCheck => "leaf_check",
-            Self::Intercrop => "intercrop",
-            Self::GirthCensus => "girth_census",
-            Self::GetReady => "get_ready",
-            Self::Open => "open",
-            Self::OpenRest => "open_rest",
-            Self::HandOver => "hand_over",
-        }
+        self.row().name
     }
 
     /// The job with this name.
@@ -142,137 +288,55 @@ impl TaskKind {
         Self::ALL.into_iter().find(|task| task.name() == name)
     }
 
-    /// What this job's date hangs on.
-    #[must_use]
-    pub const fn clock(self) -> Clock {
-        match self {
-            Self::OrderPlants | Self::Line | Self::DigPits | Self::FillPits => Clock::Office,
-            Self::Clear
-            | Self::RainWatch
-            | Self::Plant
-            | Self::SowCover
-            | Self::Mulch
-            | Self::Firebreak => Clock::Season,
-            Self::SurvivalCheck
-            | Self::Weed
-            | Self::Feed
-            | Self::Prune
-            | Self::CountTall
-            | Self::RootCheck
-            | Self::LeafCheck
-            | Self::Intercrop
-            | Self::GirthCensus => Clock::Planting,
-            Self::Backfill
-            | Self::InduceBranching
-            | Self::LookAtInduced
-            | Self::GetReady
-            | Self::Open
-            | Self::OpenRest
-            | Self::HandOver => Clock::Trees,
-        }
-    }
-
     /// How urgent this job is beside others, 0 the most: first what a season closes on, then
     /// what kills trees, then what slows them, last what only tells.
     #[must_use]
     pub const fn urgency(self) -> u8 {
-        match self {
-            Self::Plant => 0,
-            Self::Backfill => 1,
-            Self::OrderPlants => 2,
-            Self::Clear => 3,
-            Self::Line => 4,
-            Self::DigPits => 5,
-            Self::FillPits => 6,
-            Self::SurvivalCheck => 7,
-            Self::Firebreak => 8,
-            Self::RootCheck => 9,
-            Self::LookAtInduced => 10,
-            Self::InduceBranching => 11,
-            Self::Mulch => 12,
-            Self::Feed => 13,
-            Self::Weed => 14,
-            Self::RainWatch => 15,
-            Self::SowCover => 16,
-            Self::Prune => 17,
-            Self::CountTall => 18,
-            Self::Open => 19,
-            Self::GetReady => 20,
-            Self::GirthCensus => 21,
-            Self::OpenRest => 22,
-            Self::HandOver => 23,
-            Self::LeafCheck => 24,
-            Self::Intercrop => 25,
-        }
+        self.row().urgency
+    }
+
+    /// What this job's date hangs on.
+    #[must_use]
+    pub const fn clock(self) -> Clock {
+        self.row().clock
+    }
+
+    /// Whether it waits for the rains or must be done before they end.
+    pub(crate) const fn is_bound_to_rains(self) -> bool {
+        self.row().in_rains
+    }
+
+    /// Whether a stand has it whose trees are opened for tapping.
+    pub(crate) const fn is_of_tapped_stand(self) -> bool {
+        matches!(self.row().stand, Stand::Tapped)
+    }
+
+    /// Whether a stand has it whose trees are all dead.
+    pub(crate) const fn is_of_dead_stand(self) -> bool {
+        matches!(self.row().stand, Stand::Dead)
+    }
+
+    /// How often a text may speak of it, and together with what.
+    #[must_use]
+    pub const fn class(self) -> TextClass {
+        self.row().class
+    }
+
+    /// Whether it only asks or tells something: who does not answer is nobody's worry.
+    #[must_use]
+    pub const fn only_tells(self) -> bool {
+        self.row().only_tells
     }
 
     /// The kind of report that proves this job done, if there is one.
     #[must_use]
     pub const fn proven_by(self) -> Option<Kind> {
-        match self {
-            // No report tells of these; where one tells of a part, the job's own rule reads it.
-            Self::OrderPlants
-            | Self::FillPits
-            | Self::Mulch
-            | Self::Firebreak
-            | Self::LeafCheck
-            | Self::Intercrop
-            | Self::GetReady
-            | Self::OpenRest
-            | Self::HandOver => None,
-            Self::SowCover => Some(Kind::CoverSown),
-            Self::Clear => Some(Kind::Cleared),
-            Self::Line => Some(Kind::Lined),
-            Self::CountTall => Some(Kind::NotBranched),
-            Self::DigPits => Some(Kind::HolesDug),
-            Self::RainWatch => Some(Kind::Rain),
-            Self::Plant => Some(Kind::Planted),
-            Self::SurvivalCheck => Some(Kind::Dead),
-            Self::Backfill => Some(Kind::Replaced),
-            Self::Weed => Some(Kind::Weeded),
-            Self::Feed => Some(Kind::Fertilised),
-            Self::Prune => Some(Kind::Pruned),
-            Self::InduceBranching => Some(Kind::BranchInduction),
-            Self::LookAtInduced => Some(Kind::Branched),
-            Self::RootCheck => Some(Kind::Disease),
-            Self::GirthCensus => Some(Kind::Girth),
-            Self::Open => Some(Kind::TappingOpened),
-        }
+        self.row().proven_by
     }
 
     /// The values of the calendar that the job's figures come from, by their paths.
     #[must_use]
     pub const fn rests_on(self) -> &'static [&'static str] {
-        match self {
-            Self::OrderPlants => &["order.spares_pct", "order.transit_loss_pct", "spacing"],
-            Self::Clear => &["land.clear_months_before"],
-            Self::Line => &["land.line_months_before", "spacing"],
-            Self::DigPits => &["pits"],
-            Self::FillPits => &["pits.refill_days_before"],
-            Self::SowCover => &["cover"],
-            // Its days come from the group's usual rains, not from a calendar.
-            Self::RainWatch | Self::HandOver => &[],
-            Self::Plant => &["planting.window_days", "spacing"],
-            Self::SurvivalCheck => &["survival"],
-            Self::Backfill => &["backfill"],
-            Self::Weed => &["weeding.rounds"],
-            Self::Feed => &["feeding"],
-            Self::Prune => &["pruning"],
-            Self::Mulch => &["dry_season.mulch_until_month", "dry_season.mulch_gap_cm"],
-            Self::Firebreak => &["dry_season.firebreak_m"],
-            Self::CountTall | Self::InduceBranching | Self::LookAtInduced => &["induction"],
-            Self::RootCheck => &["root_check"],
-            Self::LeafCheck => &["leaf_check"],
-            Self::Intercrop => &["intercrop"],
-            Self::GirthCensus => &["census", "opening.height_cm"],
-            Self::GetReady => &["opening.ready_days_before"],
-            Self::OpenRest => &["opening.rest_every_days", "opening.girth_cm"],
-            Self::Open => &[
-                "opening.girth_cm",
-                "opening.height_cm",
-                "opening.datum",
-                "opening.share_pct",
-            ],
-        }
+        self.row().rests_on
     }
 }

@@ -5,12 +5,13 @@ use std::collections::BTreeMap;
 use budwood_scheduler::{
     Clock, TaskKind,
     handbook::calendar::Citation,
+    land::stand::trees_per_hectare,
     plan::{StepKind, life::Done},
 };
 use chrono::NaiveDate;
 
-use super::{Planned, costs::Month};
-use crate::wording::{NudgeText, Tongue};
+use super::{Planned, Shape, costs::Month, feeding, measuring};
+use crate::wording::{NudgeText, Tongue, nudge};
 
 /// Busiest and dearest months that are named.
 const NAMED: usize = 3;
@@ -19,6 +20,8 @@ pub(super) fn of(planned: &Planned, tongue: &Tongue<'_>) -> String {
     let mut page = head(planned);
     page += &steps(planned, tongue);
     page += &summary(planned, tongue);
+    page += &feeding::of(planned);
+    page += &measuring::of(planned);
     page += &list(planned, tongue);
     page += &texts(planned, tongue);
     page + &money(planned)
@@ -29,15 +32,23 @@ fn head(planned: &Planned) -> String {
     let (row_m, in_row_m) = planned.spacing_m;
     let order = &calendar.order;
     let mut page = format!(
-        "{:.2} ha at {row_m} x {in_row_m} m, planting {}. Calendar {}: {}\n\n",
-        planned.hectares, planned.planting, calendar.name, calendar.title
+        "{:.2} ha at {row_m} x {in_row_m} m ({:.0} trees a hectare), planting {}. Calendar {}: {}\n\n",
+        planned.hectares,
+        trees_per_hectare(row_m, in_row_m),
+        planned.planting,
+        calendar.name,
+        calendar.title
     );
-    let from = match &planned.ground {
-        Some(ground) => format!(
+    let from = match &planned.shape {
+        Shape::Outline(ground) => format!(
             "inside the outline ({:.0} m round), {} m from it",
             ground.boundary_m, planned.margin_m
         ),
-        None => "area over spacing, rounded down".to_owned(),
+        Shape::Rectangle => format!(
+            "rows along the rectangle, {} m inside its sides",
+            planned.margin_m
+        ),
+        Shape::Area => "area over spacing, rounded down".to_owned(),
     };
     page += &format!(
         "points  {:>6}  {from}; the pegs on the land override it\n",
@@ -220,13 +231,13 @@ fn texts(planned: &Planned, tongue: &Tongue<'_>) -> String {
         let Some(done) = planned.years.iter().find(|done| done.task.kind == kind) else {
             continue;
         };
-        let text = tongue.nudge(NudgeText {
+        let text = tongue.word(&nudge(NudgeText {
             name: "Tamo",
             block: "A",
             task: &done.task,
             by: done.task.late_after,
             adviser: "Mara",
-        });
+        }));
         let published = planned.calendar.is_published(kind.rests_on());
         let rests = if published {
             ""

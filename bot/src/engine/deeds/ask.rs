@@ -1,18 +1,19 @@
 //! What is missing or doubtful is asked for; what is not understood gets an example.
 
 use budwood_scheduler::{
-    Block, PersonId,
+    PersonId,
     decide::{Draft, Missing, Why},
 };
 use chrono::TimeDelta;
 
 use crate::{
-    args,
     engine::{
-        step::{Step, civil_day},
+        outcome::Outcome,
+        said::{Done, Said},
+        step::Step,
         turn::Turn,
     },
-    wording::Said,
+    wording::{Facts, Key, Phrase, ask, confirm},
     words::{
         limits,
         message::{Open, Question},
@@ -21,85 +22,59 @@ use crate::{
 
 impl Step<'_> {
     /// Asks whether doubtful facts are right.
-    pub(crate) fn ask_confirm(
-        &mut self,
-        turn: &Turn,
-        facts: Vec<Draft>,
-        why: &[Why],
-    ) -> &'static str {
+    pub(crate) fn ask_confirm(&mut self, turn: &Turn, facts: Vec<Draft>, why: &[Why]) -> Done {
+        let view = self.view();
         let target = turn.target;
-        let Some(speaker) = self.world.directory.person(turn.speaker) else {
-            return "from a stranger";
-        };
-        let other = (target != turn.speaker)
-            .then(|| {
-                self.world
-                    .directory
-                    .person(target)
-                    .map(|person| person.name.clone())
-            })
-            .flatten();
-        let today = civil_day(turn.sent_at, self.zone_of(target));
-        let block = facts
-            .first()
-            .and_then(|fact| fact.block.as_deref())
-            .map(|block| match other {
-                // The question names them already.
-                Some(_) => block.to_owned(),
-                None => self.label(turn, target, block),
-            })
-            .unwrap_or_default();
+        let other = view.person(target).filter(|_| target != turn.speaker);
+        let other = other.map(|person| person.name.as_str());
+        let named = facts.first().and_then(|fact| fact.block.as_deref());
+        let block = named.map(|block| match other {
+            // The question names them already.
+            Some(_) => block.to_owned(),
+            None => view.label(turn, target, block),
+        });
         let drafts: Vec<&Draft> = facts.iter().collect();
-        let said = Said {
-            block: &block,
+        let told = Facts {
+            block: &block.unwrap_or_default(),
             facts: &drafts,
-            today,
+            today: view.day_of(turn),
         };
-        let text = self
-            .tongue(speaker)
-            .confirm(other.as_deref(), said, why.first());
-        self.ask(turn, target, Question::Confirm(facts), text);
-        "asked to confirm"
+        let phrase = confirm(other, told, why.first());
+        let said = self.ask(turn, target, Question::Confirm(facts), phrase);
+        Outcome::AskedToConfirm.saying([said])
     }
 
     /// Asks for one slot.
-    pub(crate) fn ask_slot(
-        &mut self,
-        turn: &Turn,
-        facts: Vec<Draft>,
-        missing: Missing,
-    ) -> &'static str {
+    pub(crate) fn ask_slot(&mut self, turn: &Turn, facts: Vec<Draft>, missing: Missing) -> Done {
         let target = turn.target;
-        let blocks: Vec<String> = self
-            .world
-            .directory
-            .blocks_of(target)
-            .map(|block| block.name.clone())
-            .collect();
+        let blocks = self.world.directory.blocks_of(target);
+        let blocks: Vec<String> = blocks.map(|block| block.name.clone()).collect();
         if blocks.is_empty() {
             return self.no_blocks(turn);
         }
-        let Some(speaker) = self.world.directory.person(turn.speaker) else {
-            return "from a stranger";
-        };
         let Some(first) = facts.first() else {
-            return "chat";
+            return Outcome::Chat.silently();
         };
-        let text = self.tongue(speaker).ask(first, &missing, &blocks);
-        self.ask(turn, target, Question::Ask { facts, missing }, text);
-        "asked for a slot"
+        let phrase = ask(first, &missing, &blocks);
+        let said = self.ask(turn, target, Question::Ask { facts, missing }, phrase);
+        Outcome::AskedForSlot.saying([said])
     }
 
-    pub(crate) fn ask(&mut self, turn: &Turn, person: PersonId, question: Question, text: String) {
-        let now = self.now;
-        let message = turn.message;
+    /// Waits for the answer to a question.
+    pub(crate) fn ask(
+        &mut self,
+        turn: &Turn,
+        person: PersonId,
+        question: Question,
+        phrase: Phrase,
+    ) -> Said {
         self.talk(&turn.number).open = Some(Open {
-            at: now,
-            message,
+            at: self.now,
+            message: turn.message,
             person: Some(person),
             question,
         });
-        self.answer(&turn.number, turn.message, text);
+        self.view().reply(turn, phrase)
     }
 
     /// What was asked is answered, or no longer matters. A code is waited for all the same.
@@ -111,39 +86,19 @@ impl Step<'_> {
             .filter(|open| matches!(open.question, Question::Code { .. }));
     }
 
-    pub(crate) fn no_blocks(&mut self, turn: &Turn) -> &'static str {
-        let Some(speaker) = self.world.directory.person(turn.speaker) else {
-            return "from a stranger";
+    pub(crate) fn no_blocks(&self, turn: &Turn) -> Done {
+        let view = self.view();
+        let Some(speaker) = view.person(turn.speaker) else {
+            return Outcome::FromStranger.silently();
         };
-        let text = self.plain(speaker, "no-blocks");
-        self.answer(&turn.number, turn.message, text);
-        "has no block"
+        let phrase = view.signed(speaker, Key::NoBlocks);
+        Outcome::HasNoBlock.saying([view.reply(turn, phrase)])
     }
 
     /// "2, no" to a question of ours.
-    pub(crate) fn drop_question(&mut self, turn: &Turn) -> &'static str {
+    pub(crate) fn drop_question(&mut self, turn: &Turn) -> Done {
         self.talk(&turn.number).open = None;
-        let text = self.say_with_example(turn, "dropped");
-        self.answer(&turn.number, turn.message, text);
-        "dropped"
-    }
-
-    /// A text of ours that ends in an example with the farmer's own block.
-    pub(crate) fn say_with_example(&self, turn: &Turn, key: &str) -> String {
-        let tongue = self.tongue_of(turn.speaker);
-        let example = self.example(turn.target);
-        tongue.fit(|_| tongue.say(key, args! { "example" => example.as_str() }))
-    }
-
-    pub(crate) fn example(&self, person: PersonId) -> String {
-        let block = self
-            .world
-            .directory
-            .blocks_of(person)
-            .next()
-            .map_or_else(|| "A".to_owned(), |block: &Block| block.name.clone());
-        self.tongue_of(person)
-            .say("example", args! { "block" => block })
+        Outcome::Dropped.saying([self.view().with_example(turn, Key::Dropped)])
     }
 
     /// Whether an example may be sent to this phone now: one a day.
@@ -159,17 +114,17 @@ impl Step<'_> {
     }
 
     /// Not understood: one example; after two in a row a person is told.
-    pub(crate) fn give_example(&mut self, turn: &Turn) -> &'static str {
+    pub(crate) fn give_example(&mut self, turn: &Turn) -> Done {
         let talk = self.talk(&turn.number);
         talk.unclear = talk.unclear.saturating_add(1);
         let again = talk.unclear == 2;
-        if again {
-            self.notify_about(turn, "unclear-notice", None);
-        }
-        if self.may_help(&turn.number) {
-            let text = self.say_with_example(turn, "unclear");
-            self.answer(&turn.number, turn.message, text);
-        }
-        "not understood"
+        let notice = if again {
+            self.view().see_to(turn, Key::UnclearNotice, None)
+        } else {
+            None
+        };
+        let may_help = self.may_help(&turn.number);
+        let example = may_help.then(|| self.view().with_example(turn, Key::Unclear));
+        Outcome::NotUnderstood.saying([notice, example].into_iter().flatten())
     }
 }

@@ -1,118 +1,39 @@
-//! A code that must come back before something large is done.
-//!
-//! Sender numbers can be forged. Whoever forges one does not see the code, because it is texted
-//! to the registered number.
+//! A code that must come back before something large is done, and the deed when it does.
 
-use std::hash::{DefaultHasher, Hash, Hasher};
-
-use budwood_scheduler::{Body, GroupId, Person, Role};
-use chrono::NaiveDate;
+use budwood_parser::Ailment;
+use budwood_scheduler::{
+    BlockId, Body, GroupId, Person,
+    group::health::{Cluster, Family},
+};
 
 use crate::{
     args,
-    engine::{step::Step, turn::Turn},
+    engine::{
+        outcome::Outcome,
+        questions::codes::Large,
+        said::{Done, Said},
+        step::Step,
+        turn::Turn,
+    },
+    wording::{Key, Phrase},
     words::message::{Deed, Question},
 };
 
-/// Codes have four digits: short enough to type, and one guess only.
-const CODES: u64 = 9_000;
-const FIRST_CODE: u64 = 1_000;
-
 impl Step<'_> {
-    pub(crate) fn code(&self, turn: &Turn) -> String {
-        let mut hasher = DefaultHasher::new();
-        (self.setup.secret, turn.message, &turn.number, self.now).hash(&mut hasher);
-        (FIRST_CODE + hasher.finish() % CODES).to_string()
-    }
-
-    /// Asks the adviser for the code before the planting window of a group opens.
-    pub(crate) fn ask_window(
-        &mut self,
-        turn: &Turn,
-        speaker: &Person,
-        group: GroupId,
-    ) -> &'static str {
-        let Some(record) = self.world.directory.group(group).cloned() else {
-            return "chat";
-        };
-        let on = crate::engine::step::civil_day(
-            self.now,
-            crate::engine::step::zone(&record, self.setup),
-        );
-        let code = self.code(turn);
-        let tongue = self.tongue(speaker);
-        let text = tongue.whole(
-            "window-ask",
-            args! {
-                "group" => record.name.as_str(),
-                "day" => tongue.day(on),
-                "rain" => self.rain_told(tongue, group, on),
-                "farmers" => self.farmers(group),
-                "code" => code.as_str(),
-            },
-        );
-        let deed = Deed::OpenWindow { group, on };
-        self.ask(turn, turn.speaker, Question::Code { code, deed }, text);
-        "asked for a code"
-    }
-
-    /// Asks the adviser for the code before planting in a group is held again.
-    pub(crate) fn ask_hold(
-        &mut self,
-        turn: &Turn,
-        speaker: &Person,
-        group: GroupId,
-    ) -> &'static str {
-        let Some(record) = self.world.directory.group(group).cloned() else {
-            return "chat";
-        };
-        let name = args! { "group" => record.name.as_str() };
-        if record.window_opened.is_none() {
-            let text = self.tongue(speaker).whole("hold-none", name);
-            self.answer(&turn.number, turn.message, text);
-            return "answered";
-        }
-        let on = crate::engine::step::civil_day(
-            self.now,
-            crate::engine::step::zone(&record, self.setup),
-        );
-        let code = self.code(turn);
-        let text = self.tongue(speaker).whole(
-            "hold-ask",
-            args! {
-                "group" => record.name.as_str(),
-                "farmers" => self.farmers(group),
-                "code" => code.as_str(),
-            },
-        );
-        let deed = Deed::HoldPlanting { group, on };
-        self.ask(turn, turn.speaker, Question::Code { code, deed }, text);
-        "asked for a code"
-    }
-
-    /// Asks for the code before a name and number are erased.
-    pub(crate) fn ask_erase(&mut self, turn: &Turn, speaker: &Person) -> &'static str {
-        let code = self.code(turn);
-        let text = self
-            .tongue(speaker)
-            .whole("erase-ask", args! { "code" => code.as_str() });
-        let deed = Deed::Erase { person: speaker.id };
-        self.ask(turn, turn.speaker, Question::Code { code, deed }, text);
-        "asked for a code"
-    }
-
-    pub(crate) fn farmers(&self, group: GroupId) -> usize {
-        self.world
-            .directory
-            .members(group)
-            .filter(|person| matches!(person.role, Role::Farmer | Role::Leader))
-            .count()
+    /// Asks for the code before something large is done.
+    pub(crate) fn ask_code(&mut self, turn: &Turn, large: Large) -> Done {
+        let Large { deed, mut phrase } = large;
+        let code = self.view().code(turn);
+        phrase.args.extend(args! { "code" => code.as_str() });
+        let question = Question::Code { code, deed };
+        let said = self.ask(turn, turn.speaker, question, phrase);
+        Outcome::AskedForCode.saying([said])
     }
 
     /// Whether this text brings the code that we wait for. A wrong code ends the wait; a text
     /// without four digits has nothing to do with it.
-    pub(crate) fn code_given(&mut self, turn: &Turn, speaker: &Person) -> Option<&'static str> {
-        let open = self.open_question(&turn.number)?;
+    pub(crate) fn code_given(&mut self, turn: &Turn, speaker: &Person) -> Option<Done> {
+        let open = self.view().open_question(&turn.number)?;
         let Question::Code { code, deed } = open.question else {
             return None;
         };
@@ -122,53 +43,57 @@ impl Step<'_> {
             .find(|digits| digits.len() == code.len())?;
         let right = given == code;
         self.talk(&turn.number).open = None;
-        let tongue = self.tongue(speaker);
         if !right {
-            let text = tongue.whole("code-wrong", args! {});
-            self.answer(&turn.number, turn.message, text);
-            return Some("wrong code");
+            let said = self.view().reply(turn, Key::CodeWrong);
+            return Some(Outcome::WrongCode.saying([said]));
         }
+        let said = self.do_large(turn, speaker, deed);
+        Some(Outcome::DoneWithCode.saying([said]))
+    }
+
+    fn do_large(&mut self, turn: &Turn, speaker: &Person, deed: Deed) -> Said {
+        let telling = self.view().telling(turn, turn.speaker);
         match deed {
-            Deed::OpenWindow { group, on } => self.do_open_window(turn, speaker, group, on),
-            Deed::Warn { group, ailment } => self.do_warn(turn, speaker, group, ailment),
-            Deed::HoldPlanting { group, on } => {
-                let telling = self.telling(turn, turn.speaker);
-                self.record(telling, None, Body::PlantingHeld { group, on });
-                let text = self.window_text("planting-held", speaker, group, on);
-                self.answer(&turn.number, turn.message, text);
+            Deed::OpenWindow { group, on } => {
+                self.record(telling, None, Body::WindowOpened { group, on });
+                self.view().window_told(turn, Key::WindowOpened, group, on)
             }
+            Deed::HoldPlanting { group, on } => {
+                self.record(telling, None, Body::PlantingHeld { group, on });
+                self.view().window_told(turn, Key::PlantingHeld, group, on)
+            }
+            Deed::Warn { group, ailment } => self.warn(turn, speaker, group, ailment),
             Deed::Erase { person } => {
-                // The answer goes first: afterwards there is no number to send it to.
-                let text = tongue.whole("erased", args! {});
-                self.answer(&turn.number, turn.message, text);
-                let telling = self.telling(turn, person);
+                // Made first: afterwards nobody knows in which language.
+                let said = self.view().reply(turn, Key::Erased);
+                let telling = self.view().telling(turn, person);
                 self.record(telling, None, Body::Erased { person });
+                said
             }
         }
-        Some("done with a code")
     }
 
-    fn do_open_window(&mut self, turn: &Turn, speaker: &Person, group: GroupId, on: NaiveDate) {
-        let telling = self.telling(turn, turn.speaker);
-        self.record(telling, None, Body::WindowOpened { group, on });
-        let text = self.window_text("window-opened", speaker, group, on);
-        self.answer(&turn.number, turn.message, text);
-    }
-
-    fn window_text(&self, key: &str, speaker: &Person, group: GroupId, on: NaiveDate) -> String {
-        let tongue = self.tongue(speaker);
-        let name = self
-            .world
-            .directory
-            .group(group)
-            .map(|group| group.name.clone());
-        tongue.whole(
-            key,
-            args! {
-                "group" => name.unwrap_or_default(),
-                "day" => tongue.day(on),
-                "farmers" => self.farmers(group),
-            },
-        )
+    /// Each block near a cluster gets a fact; the job to look follows from it, and its text keeps
+    /// to the hours, the rest and the consent of every nudge.
+    fn warn(&mut self, turn: &Turn, adviser: &Person, group: GroupId, ailment: Ailment) -> Said {
+        let view = self.view();
+        let on = view.today_of(adviser.id);
+        let clusters = view.clusters_of(group, on);
+        // One more report meanwhile may have changed the sign that most people name.
+        let is_same = |cluster: &&Cluster| Some(cluster.family) == Family::of(ailment);
+        let cluster = clusters.iter().find(is_same);
+        let near = cluster.map(|cluster| view.near(adviser, cluster));
+        let near: Vec<BlockId> = near.unwrap_or_default();
+        let telling = view.telling(turn, turn.speaker);
+        for block in near.iter().copied() {
+            self.record(telling, None, Body::Warned { block, ailment, on });
+        }
+        let view = self.view();
+        let args = args! {
+            "blocks" => near.len(),
+            "ailment" => ailment,
+            "group" => view.group_name(Some(group)),
+        };
+        view.reply(turn, Phrase::new(Key::WarnDone, args))
     }
 }

@@ -1,53 +1,29 @@
 //! Reports become facts, and their consequence is read back.
 
 use budwood_parser::Kind;
-use budwood_scheduler::{
-    BlockId, Body, Directory, Event, EventId, PersonId, Role, Source, TaskKind, decide::Draft,
-};
-use chrono::NaiveDate;
+use budwood_scheduler::{BlockId, Body, EventId, decide::Draft};
 
-use super::due_index::{points_of, tasks_of};
 use crate::{
     engine::{
-        questions::girth::outlook,
-        step::{Step, Telling, civil_day},
+        outcome::Outcome,
+        said::{Done, Said},
+        step::Step,
         turn::Turn,
     },
-    wording::{After, Said},
     words::{limits, message::OpenNudge},
 };
 
-/// The draft of a stored report, for corrections.
-pub(crate) fn draft_of(directory: &Directory, event: &Event) -> Option<Draft> {
-    let Body::Reported {
-        block,
-        kind,
-        on,
-        details,
-    } = &event.body
-    else {
-        return None;
-    };
-    Some(Draft {
-        kind: *kind,
-        block: directory.block(*block).map(|block| block.name.clone()),
-        said: None,
-        on: *on,
-        details: details.clone(),
-    })
-}
-
 impl Step<'_> {
     /// Stores facts and reads their consequence back.
-    pub(crate) fn store_facts(&mut self, turn: &Turn, facts: Vec<Draft>) -> &'static str {
-        let target = turn.target;
-        let telling = self.telling(turn, target);
+    pub(crate) fn store_facts(&mut self, turn: &Turn, facts: &[Draft]) -> Done {
+        let telling = self.view().telling(turn, turn.target);
         let tells_of_rain = facts.iter().any(|fact| fact.kind == Kind::Rain);
-        let rains = tells_of_rain.then(|| self.rain_turns(turn));
+        let rains = tells_of_rain.then(|| self.view().rain_turns(turn));
         let mut stored: Vec<EventId> = Vec::new();
         let mut touched: Vec<(BlockId, Vec<&Draft>)> = Vec::new();
-        for fact in &facts {
-            let Some(block) = self.block_named(target, fact.block.as_deref()) else {
+        for fact in facts {
+            let named = fact.block.as_deref();
+            let Some(block) = self.view().block_named(turn.target, named) else {
                 continue;
             };
             let body = Body::Reported {
@@ -71,137 +47,35 @@ impl Step<'_> {
         talk.last = stored;
         talk.last_at = Some(now);
         self.close_nudge(&turn.number);
+        let view = self.view();
+        let mut said: Vec<Option<Said>> = Vec::new();
         for (block, drafts) in touched.iter().take(limits::READ_BACKS_MAX) {
-            let text = self.read_back(turn, *block, drafts);
-            self.answer(&turn.number, turn.message, text);
-            self.tell_of_sickness(turn, *block, drafts);
-            self.tell_of_girth(turn, *block, drafts);
+            said.push(view.read_back(turn, *block, drafts));
+            said.push(view.sickness_notice(turn, *block, drafts));
+            said.push(view.girth_notice(turn, *block, drafts));
         }
         if facts.iter().any(|fact| fact.kind == Kind::Disease) {
-            self.tell_of_cluster(turn);
+            said.push(view.cluster_notice(turn));
         }
-        if let Some(before) = rains {
-            self.tell_of_rain(turn, &before);
-        }
-        "recorded"
-    }
-
-    pub(crate) fn telling(&self, turn: &Turn, target: PersonId) -> Telling {
-        let role = self
-            .world
-            .directory
-            .person(turn.speaker)
-            .map(|person| person.role);
-        let source = match role {
-            Some(Role::Adviser) => Source::Visit,
-            Some(Role::Leader) if target != turn.speaker => Source::Leader,
-            _ => Source::OwnText,
-        };
-        Telling {
-            by: Some(turn.speaker),
-            source,
-            message: Some(turn.message),
-        }
-    }
-
-    pub(crate) fn block_named(&self, owner: PersonId, name: Option<&str>) -> Option<BlockId> {
-        let name = name?;
-        self.world
-            .directory
-            .blocks_of(owner)
-            .find(|block| block.name.eq_ignore_ascii_case(name))
-            .map(|block| block.id)
-    }
-
-    pub(crate) fn read_back(&self, turn: &Turn, block: BlockId, drafts: &[&Draft]) -> String {
-        self.with_stand(turn, block, drafts, |tongue, said, after| {
-            tongue.read_back(said, after)
-        })
-    }
-
-    /// Words facts together with how their block stands now.
-    pub(crate) fn with_stand(
-        &self,
-        turn: &Turn,
-        block: BlockId,
-        drafts: &[&Draft],
-        word: impl Fn(crate::wording::Tongue<'_>, Said<'_>, After<'_>) -> String,
-    ) -> String {
-        let (Some(record), Some(speaker)) = (
-            self.world.directory.block(block),
-            self.world.directory.person(turn.speaker),
-        ) else {
-            return String::new();
-        };
-        let state = self.world.states.get(&block).cloned().unwrap_or_default();
-        let owner = self.world.directory.person(record.owner);
-        let adviser = self.adviser_name(owner.unwrap_or(speaker));
-        let after = After {
-            state: &state,
-            points: points_of(self.world, self.setup, record),
-            next: drafts
-                .last()
-                .and_then(|fact| self.next_round(block, fact.kind)),
-            ready: drafts
-                .iter()
-                .any(|fact| fact.kind == Kind::Girth)
-                .then(|| outlook(self.world, self.setup, block, self.today_of(turn.target)))
-                .flatten()
-                .map(|outlook| outlook.ready),
-            adviser: &adviser,
-        };
-        let today = civil_day(turn.sent_at, self.zone_of(turn.target));
-        let label = self.label(turn, record.owner, &record.name);
-        let said = Said {
-            block: &label,
-            facts: drafts,
-            today,
-        };
-        word(self.tongue(speaker), said, after)
-    }
-
-    /// A block's name; with its owner's when the phone is not theirs alone.
-    pub(crate) fn label(&self, turn: &Turn, owner: PersonId, block: &str) -> String {
-        let directory = &self.world.directory;
-        let shared = directory
-            .phone(&turn.number)
-            .is_some_and(|phone| phone.people().any(|person| person != owner));
-        match directory.person(owner).filter(|_| shared) {
-            Some(owner) => format!("{} {block}", owner.called()),
-            None => block.to_owned(),
-        }
-    }
-
-    /// When the job that this kind of report proves comes again.
-    fn next_round(&self, block: BlockId, kind: Kind) -> Option<NaiveDate> {
-        let owner = self.world.directory.block(block)?.owner;
-        let today = self.today_of(owner);
-        let wanted = if kind == Kind::BranchInduction {
-            TaskKind::LookAtInduced
-        } else {
-            TaskKind::ALL
-                .into_iter()
-                .find(|task| task.proven_by() == Some(kind))?
-        };
-        tasks_of(self.world, self.setup, block, today)
-            .into_iter()
-            .find(|task| task.kind == wanted && task.due > today)
-            .map(|task| task.due)
+        said.push(rains.and_then(|before| view.rain_notice(turn, &before)));
+        Outcome::Recorded.saying(said.into_iter().flatten())
     }
 
     /// A report that proves the nudged job answers the nudge.
     pub(crate) fn close_nudge(&mut self, number: &str) {
+        let view = self.view();
+        let nudge = view.talk(number).and_then(|talk| talk.nudge);
         let Some(OpenNudge {
             block, task, due, ..
-        }) = self.world.talks.get(number).and_then(|talk| talk.nudge)
+        }) = nudge
         else {
             return;
         };
-        let Some(owner) = self.world.directory.block(block).map(|block| block.owner) else {
+        let Some(record) = view.world.directory.block(block) else {
             return;
         };
-        let today = self.today_of(owner);
-        let open = tasks_of(self.world, self.setup, block, today)
+        let open = view
+            .tasks_of(block, view.today_of(record.owner))
             .iter()
             .any(|open| open.kind == task && open.due == due);
         if !open {

@@ -1,95 +1,14 @@
-//! In which language a person is answered, and in which a phone is read.
-//!
-//! Answers are in the language that the phone asked for, else that of the list, else the
-//! adviser's, which stands for the group's. They do not follow the texts that come in: people mix
-//! languages in one text, and a child or a neighbour types for them; nobody should find the bot
-//! in another language without having said so. Reading does follow: it only weighs words.
-//! Deliberately absent: what is said.
+//! What a phone is learnt to speak, and the language that it asks for.
 
 use budwood_parser::Reading;
-use budwood_scheduler::{Person, PersonId};
 
 use crate::{
-    args,
-    engine::{step::Step, turn::Turn},
-    wording::{BARE, CALLED, Tongue},
-    words::{limits, message::Talk, sms},
+    engine::{outcome::Outcome, said::Done, step::Step, turn::Turn},
+    wording::Key,
+    words::limits,
 };
 
-impl<'a> Step<'a> {
-    /// The texts in a person's language.
-    pub(crate) fn tongue(&self, person: &Person) -> Tongue<'a> {
-        let texts = &self.setup.texts;
-        let Some(code) = self.language_of(person) else {
-            return texts.tongue(&[]);
-        };
-        let bare = texts
-            .bare_form(code)
-            .filter(|bare| self.talks_of(person).any(|talk| is_learnt(talk, bare)));
-        texts.tongue(&[bare.as_deref().unwrap_or(code)])
-    }
-
-    /// The same, or English when nobody is there any more.
-    pub(crate) fn tongue_of(&self, person: PersonId) -> Tongue<'a> {
-        match self.world.directory.person(person) {
-            Some(person) => self.tongue(person),
-            None => self.setup.texts.tongue(&[]),
-        }
-    }
-
-    /// The first language of theirs that there are texts in.
-    fn language_of<'s>(&'s self, person: &'s Person) -> Option<&'s str> {
-        let asked = self
-            .talks_of(person)
-            .find_map(|talk| talk.language.as_deref());
-        let group = self
-            .adviser_of(person)
-            .map(|adviser| adviser.language.as_str());
-        [asked, Some(person.language.as_str()), group]
-            .into_iter()
-            .flatten()
-            .find(|code| self.setup.texts.known(code).is_some())
-    }
-
-    fn talks_of(&self, person: &Person) -> impl Iterator<Item = &Talk> {
-        let numbers = self.world.directory.numbers_of(person.id);
-        numbers.filter_map(|number| self.world.talks.get(number))
-    }
-
-    /// The languages whose words weigh first on this phone: those that it was heard in; before
-    /// that, those of its people.
-    pub(crate) fn languages_of(&self, number: &str, people: &[PersonId]) -> Vec<String> {
-        let talk = self.world.talks.get(number);
-        let mut languages: Vec<String> = talk
-            .map(|talk| talk.spoken.iter().map(|code| with_marks(code).to_owned()))
-            .into_iter()
-            .flatten()
-            .filter(|code| talk.is_some_and(|talk| is_learnt(talk, code)))
-            .collect();
-        if languages.is_empty() {
-            let asked = talk.and_then(|talk| talk.language.as_deref());
-            let people = people
-                .iter()
-                .filter_map(|id| self.world.directory.person(*id));
-            languages = match asked {
-                Some(asked) => vec![asked],
-                None => people.filter_map(|one| self.read_as(one)).collect(),
-            }
-            .into_iter()
-            .map(|code| with_marks(code).to_owned())
-            .collect();
-        }
-        languages.sort_unstable();
-        languages.dedup();
-        languages
-    }
-
-    /// A person's language as the list says it, although there may be no texts in it.
-    fn read_as<'s>(&'s self, person: &'s Person) -> Option<&'s str> {
-        let listed = Some(person.language.as_str()).filter(|code| !code.is_empty());
-        listed.or_else(|| self.language_of(person))
-    }
-
+impl Step<'_> {
     /// Keeps in mind in which language a text was that is stored.
     pub(crate) fn learn_language(&mut self, turn: &Turn, reading: &Reading) {
         let Some(language) = &reading.language else {
@@ -106,65 +25,16 @@ impl<'a> Step<'a> {
     }
 
     /// Answers "language": which there are, or from now on in the one that is named.
-    pub(crate) fn language(&mut self, turn: &Turn, named: Option<&str>) -> &'static str {
-        let Some(code) = named.and_then(|name| self.language_named(name)) else {
-            let text = self.languages_there_are(turn);
-            self.answer(&turn.number, turn.message, text);
-            return "answered";
+    pub(crate) fn language(&mut self, turn: &Turn, named: Option<&str>) -> Done {
+        let view = self.view();
+        let Some(code) = named.and_then(|name| view.language_named(name)) else {
+            let said = view.reply(turn, view.languages_there_are());
+            return Outcome::Answered.saying([said]);
         };
         let talk = self.talk(&turn.number);
         talk.language = Some(code);
         talk.spoken.clear();
-        let text = self.tongue_of(turn.speaker).whole("language-set", args! {});
-        self.answer(&turn.number, turn.message, text);
-        "speaks another language"
+        let said = self.view().reply(turn, Key::LanguageSet);
+        Outcome::SpeaksAnotherLanguage.saying([said])
     }
-
-    fn languages_there_are(&self, turn: &Turn) -> String {
-        let texts = &self.setup.texts;
-        let codes: Vec<&str> = texts.languages().collect();
-        let named: Vec<String> = codes
-            .iter()
-            .map(|code| {
-                let name = texts.tongue(&[code]).say("language-name", args! {});
-                format!("{code} {name}")
-            })
-            .collect();
-        let args = args! { "languages" => named.join(", "), "codes" => codes.join(" ") };
-        self.tongue_of(turn.speaker).whole("languages", args)
-    }
-
-    /// The code of a language by its code or by what people call it, with or without marks.
-    fn language_named(&self, name: &str) -> Option<String> {
-        let plain = |text: &str| sms::bare(text.trim()).to_lowercase();
-        let wanted = plain(name);
-        let texts = &self.setup.texts;
-        let called = |code: &str| {
-            let names = texts.tongue(&[code]).say(CALLED, args! {});
-            names.split(',').any(|name| plain(name) == wanted)
-        };
-        let bare = texts.languages().filter_map(|code| texts.bare_form(code));
-        let codes = texts.languages().chain(self.setup.reader.languages());
-        codes
-            .map(str::to_owned)
-            .chain(bare)
-            .find(|code| plain(code) == wanted)
-            .or_else(|| {
-                texts
-                    .languages()
-                    .find(|code| called(code))
-                    .map(str::to_owned)
-            })
-    }
-}
-
-/// Whether enough of a phone's last texts were in this language, or in this form of it.
-fn is_learnt(talk: &Talk, code: &str) -> bool {
-    let is_form = |spoken: &&String| *spoken == code || with_marks(spoken) == code;
-    talk.spoken.iter().filter(is_form).count() >= limits::SPOKEN_LEARNT
-}
-
-/// The code without what says that marks are left out: words are read in either form.
-fn with_marks(code: &str) -> &str {
-    code.strip_suffix(BARE).unwrap_or(code)
 }

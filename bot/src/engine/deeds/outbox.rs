@@ -6,12 +6,19 @@
 
 use std::time::Duration;
 
-use budwood_scheduler::{MessageId, jobs::nudge};
+use budwood_scheduler::{
+    MessageId,
+    jobs::nudge::{self, Withheld},
+    land::hold::Whom,
+};
 use chrono::{DateTime, TimeDelta, Utc};
 
-use super::due_index::tasks_of;
 use crate::{
-    engine::step::{Step, instant, zone},
+    engine::{
+        local_time::{instant, zone},
+        outcome::Outcome,
+        step::Step,
+    },
     store::Hold,
     words::{
         limits,
@@ -41,7 +48,11 @@ impl Step<'_> {
             let next_message = self.world.next_message();
             self.change.hold = Some(Hold::Released { next_message });
         }
-        self.told.outcome = Some(if was_held { "released" } else { "was not held" });
+        self.told.outcome = Some(if was_held {
+            Outcome::Released
+        } else {
+            Outcome::WasNotHeld
+        });
     }
 
     /// The outbox wants the next text. Each is asked again whether it may still go.
@@ -108,16 +119,28 @@ impl Step<'_> {
             .directory
             .numbers_of(owner.id)
             .any(|number| number == to);
-        if !owner.consent.is_given() || !is_theirs {
+        if !is_theirs {
             return None;
         }
         let zone = zone(group, self.setup);
         let local = self.now.with_timezone(&zone).naive_local();
-        tasks_of(self.world, self.setup, block, local.date())
-            .iter()
-            .find(|open| open.kind == task && open.due == due)?;
-        if nudge::may_send(&self.setup.rules, local, &group.quiet_days) {
-            return Some(Verdict::Go);
+        let whom = Whom {
+            person: owner.id,
+            group: Some(group.id),
+            block,
+        };
+        let verdict = nudge::may_go(
+            &self.setup.rules,
+            (task, due),
+            &self.view().tasks_of(block, local.date()),
+            (&whom, &owner.consent, &[]),
+            local,
+            &group.quiet_days,
+        );
+        match verdict {
+            Ok(()) => return Some(Verdict::Go),
+            Err(Withheld::NoConsent | Withheld::Held(_) | Withheld::NotDue) => return None,
+            Err(Withheld::Quiet) => {}
         }
         let slot = nudge::slot(&self.setup.rules, local, &group.quiet_days, None);
         // A moment later at least, or the text would be asked for again at once.

@@ -1,20 +1,16 @@
 //! Answers to a nudge: done, later.
 
-use budwood_parser::{Ailment, Details, Wetness};
+use budwood_parser::{Details, Wetness};
 use budwood_scheduler::{
-    Block, BlockId, Body, Happened, TaskKind,
+    Block, Body, Happened, TaskKind,
     decide::{Draft, Missing},
-    jobs::task::warning,
 };
 use chrono::{NaiveDate, TimeDelta};
 
 use crate::{
     args,
-    engine::{
-        step::{Step, civil_day},
-        turn::Turn,
-    },
-    wording::short,
+    engine::{local_time::civil_day, outcome::Outcome, said::Done, step::Step, turn::Turn},
+    wording::{Key, Value},
 };
 
 /// "Later" without a time means a week.
@@ -24,19 +20,12 @@ const LATER_DAYS_MAX: u16 = 60;
 
 impl Step<'_> {
     /// The nudged job is done.
-    pub(crate) fn nudge_done(&mut self, turn: &Turn) -> &'static str {
-        let Some(nudge) = self
-            .world
-            .talks
-            .get(&turn.number)
-            .and_then(|talk| talk.nudge)
-        else {
+    pub(crate) fn nudge_done(&mut self, turn: &Turn) -> Done {
+        let view = self.view();
+        let Some((nudge, block)) = view.open_nudge(turn) else {
             return self.nothing_open(turn);
         };
-        let Some(block) = self.world.directory.block(nudge.block).cloned() else {
-            return self.nothing_open(turn);
-        };
-        let today = civil_day(turn.sent_at, self.zone_of(block.owner));
+        let today = civil_day(turn.sent_at, view.zone_of(block.owner));
         let Some(kind) = nudge.task.proven_by() else {
             return self.task_done(turn, &block, nudge.task, today);
         };
@@ -46,7 +35,7 @@ impl Step<'_> {
             said: None,
             on: Happened::on(today),
             details: Details {
-                ailment: self.looked_for(block.id, nudge.task),
+                ailment: view.looked_for(block.id, nudge.task),
                 wetness: (nudge.task == TaskKind::RainWatch).then_some(Wetness::Soaked),
                 ..Details::default()
             },
@@ -61,26 +50,11 @@ impl Step<'_> {
         if kind.is_counted() {
             return self.ask_slot(&turn, vec![draft], Missing::Count { range: None });
         }
-        self.store_facts(&turn, vec![draft])
+        self.store_facts(&turn, &[draft])
     }
 
-    /// For which sickness this job looks: what was seen nearby, or the white root, as only a look
-    /// at the roots closes the check of roots.
-    pub(crate) fn looked_for(&self, block: BlockId, task: TaskKind) -> Option<Ailment> {
-        let state = self.world.states.get(&block);
-        let near = state.and_then(|state| warning(state, task));
-        let usual = (task == TaskKind::RootCheck).then_some(Ailment::WhiteRoot);
-        near.map(|(ailment, _)| ailment).or(usual)
-    }
-
-    fn task_done(
-        &mut self,
-        turn: &Turn,
-        block: &Block,
-        task: TaskKind,
-        today: NaiveDate,
-    ) -> &'static str {
-        let telling = self.telling(turn, block.owner);
+    fn task_done(&mut self, turn: &Turn, block: &Block, task: TaskKind, today: NaiveDate) -> Done {
+        let telling = self.view().telling(turn, block.owner);
         let body = Body::TaskDone {
             block: block.id,
             task,
@@ -92,39 +66,24 @@ impl Step<'_> {
         talk.last = vec![event];
         talk.last_at = Some(now);
         self.close_nudge(&turn.number);
-        let Some(speaker) = self.world.directory.person(turn.speaker) else {
-            return "from a stranger";
+        let view = self.view();
+        let Some(speaker) = view.person(turn.speaker) else {
+            return Outcome::FromStranger.silently();
         };
-        let tongue = self.tongue(speaker);
-        let text = tongue.fit(|length| {
-            tongue.say(
-                "done",
-                args! {
-                    "name" => short(speaker.called(), length),
-                    "task" => tongue.job(task),
-                    "block" => block.name.as_str(),
-                    "day" => tongue.day(today),
-                },
-            )
-        });
-        self.answer(&turn.number, turn.message, text);
-        "recorded"
+        let args = args! { "task" => task, "block" => block.name.as_str(), "day" => today };
+        let phrase = view.signed_with(speaker, Key::Done, args);
+        Outcome::Recorded.saying([view.reply(turn, phrase)])
     }
 
     /// The nudged job is put off.
-    pub(crate) fn nudge_later(&mut self, turn: &Turn, days: Option<u16>) -> &'static str {
-        let nudge = self
-            .world
-            .talks
-            .get(&turn.number)
-            .and_then(|talk| talk.nudge);
-        let block = nudge.and_then(|nudge| self.world.directory.block(nudge.block).cloned());
-        let (Some(nudge), Some(block)) = (nudge, block) else {
+    pub(crate) fn nudge_later(&mut self, turn: &Turn, days: Option<u16>) -> Done {
+        let view = self.view();
+        let Some((nudge, block)) = view.open_nudge(turn) else {
             return self.nothing_open(turn);
         };
         let days = days.unwrap_or(LATER_DAYS).clamp(1, LATER_DAYS_MAX);
-        let until = self.today_of(block.owner) + TimeDelta::days(i64::from(days));
-        let telling = self.telling(turn, block.owner);
+        let until = view.today_of(block.owner) + TimeDelta::days(i64::from(days));
+        let telling = view.telling(turn, block.owner);
         let body = Body::Postponed {
             block: block.id,
             task: nudge.task,
@@ -132,31 +91,21 @@ impl Step<'_> {
         };
         self.record(telling, None, body);
         self.talk(&turn.number).nudge = None;
-        let Some(speaker) = self.world.directory.person(turn.speaker) else {
-            return "from a stranger";
+        let view = self.view();
+        let Some(speaker) = view.person(turn.speaker) else {
+            return Outcome::FromStranger.silently();
         };
-        let tongue = self.tongue(speaker);
-        let adviser = self.adviser_name(speaker);
-        let text = tongue.fit(|length| {
-            let cut = |name: &str| short(name, length);
-            tongue.say(
-                "later",
-                args! {
-                    "name" => cut(speaker.called()),
-                    "task" => tongue.job(nudge.task),
-                    "block" => cut(&block.name),
-                    "day" => tongue.day(until),
-                    "adviser" => cut(&adviser),
-                },
-            )
-        });
-        self.answer(&turn.number, turn.message, text);
-        "put off"
+        let args = args! {
+            "task" => nudge.task,
+            "block" => Value::name(&block.name),
+            "day" => until,
+        };
+        let phrase = view.signed_with(speaker, Key::Later, args);
+        Outcome::PutOff.saying([view.reply(turn, phrase)])
     }
 
-    fn nothing_open(&mut self, turn: &Turn) -> &'static str {
-        let text = self.tongue_of(turn.speaker).whole("nothing-open", args! {});
-        self.answer(&turn.number, turn.message, text);
-        "nothing was asked"
+    fn nothing_open(&self, turn: &Turn) -> Done {
+        let said = self.view().reply(turn, Key::NothingOpen);
+        Outcome::NothingWasAsked.saying([said])
     }
 }

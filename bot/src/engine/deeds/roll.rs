@@ -1,16 +1,11 @@
 //! A list of people and blocks is compared with what is known, and taken in, all in one change.
 
-use std::{collections::BTreeSet, fmt};
+use std::fmt;
 
 use budwood_scheduler::{Block, BlockId, Body, Group, Person, Phone, Source};
-use chrono::{DateTime, Utc};
 
 use crate::{
-    engine::{
-        Setup,
-        memory::world::World,
-        step::{Step, Telling},
-    },
+    engine::{step::Step, turn::Telling},
     roll,
 };
 
@@ -89,42 +84,10 @@ impl From<roll::Plan> for Entries {
     }
 }
 
-/// Works out what loading a list would do.
-pub(crate) fn plan(world: &World, setup: &Setup, csv: &[u8], now: DateTime<Utc>) -> roll::Plan {
-    let calendars: Vec<&str> = setup.calendars.keys().map(String::as_str).collect();
-    let languages = languages(setup);
-    let languages: Vec<&str> = languages.iter().map(String::as_str).collect();
-    let planted = |block| {
-        let planted = world.states.get(&block)?.planted();
-        (planted > 0).then_some(planted)
-    };
-    roll::plan(
-        csv,
-        &roll::Known {
-            directory: &world.directory,
-            planted: &planted,
-            calendars: &calendars,
-            languages: &languages,
-            // Of whom nothing is said, the group's language is theirs.
-            language: "",
-            country: &setup.country,
-            today: now.with_timezone(&setup.zone).date_naive(),
-        },
-    )
-}
-
-/// The languages that a list may name. One without texts of its own is read all the same.
-fn languages(setup: &Setup) -> BTreeSet<String> {
-    let texts = || setup.texts.languages();
-    let bare = texts().filter_map(|code| setup.texts.bare_form(code));
-    let named = setup.reader.languages().chain(texts());
-    named.map(str::to_owned).chain(bare).collect()
-}
-
 impl Step<'_> {
     /// Looks at a sheet, and takes it in when that is wanted and nothing is refused.
     pub(crate) fn sheet(&mut self, sheet: &Sheet) {
-        let plan = plan(self.world, self.setup, &sheet.csv, self.now);
+        let plan = self.view().plan_roll(&sheet.csv);
         let page = plan.to_string();
         let is_wanted = sheet.deed == SheetDeed::Load && !plan.is_empty();
         let fate = match (plan.may_be_stored(), is_wanted) {

@@ -8,13 +8,16 @@ use std::collections::{HashMap, HashSet, VecDeque};
 
 use chrono::{DateTime, TimeDelta, Utc};
 
-use crate::words::{limits, message::Received};
+use crate::{
+    engine::outcome::Outcome,
+    words::{limits, message::Received},
+};
 
 /// A gateway and its id of a text.
 type GatewayText = (String, String);
 
-/// A sender and what they said.
-type Said = (String, String);
+/// A sender and their text.
+type SenderText = (String, String);
 
 /// Texts that came lately.
 #[derive(Default)]
@@ -22,9 +25,9 @@ pub(crate) struct Heard {
     ids: HashSet<GatewayText>,
     /// The same, oldest first, to forget by.
     ids_in_order: VecDeque<GatewayText>,
-    texts: HashMap<Said, Delivery>,
+    texts: HashMap<SenderText, Delivery>,
     /// The same, oldest first, each with when it came.
-    texts_in_order: VecDeque<(Said, DateTime<Utc>)>,
+    texts_in_order: VecDeque<(SenderText, DateTime<Utc>)>,
 }
 
 /// How a text came.
@@ -38,13 +41,10 @@ pub(crate) struct Delivery {
     pub(crate) at: DateTime<Utc>,
 }
 
-/// What became of a text that came twice.
-pub(crate) const CAME_TWICE: &str = "delivered twice";
-
 impl Heard {
     /// Keeps a text of the store in mind.
     pub(crate) fn recall(&mut self, received: Received) {
-        if received.outcome != CAME_TWICE {
+        if received.outcome != Outcome::DeliveredTwice.name() {
             let delivery = Delivery {
                 gateway: received.gateway.clone(),
                 sent_at: received.sent_at,

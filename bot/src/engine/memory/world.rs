@@ -91,6 +91,17 @@ impl World {
         world
     }
 
+    /// Keeps in mind when to look at a block next, if ever.
+    pub(crate) fn look_at(&mut self, block: BlockId, at: Option<DateTime<Utc>>) {
+        if let Some(old) = self.due_of.remove(&block) {
+            self.due.remove(&(old, block));
+        }
+        if let Some(at) = at {
+            self.due.insert((at, block));
+            self.due_of.insert(block, at);
+        }
+    }
+
     /// A new name for a fact.
     pub(crate) fn event_id(&mut self) -> EventId {
         let id = EventId(self.next_event);

@@ -1,42 +1,41 @@
 //! Questions of the adviser: one SMS each.
 
+use std::collections::BTreeMap;
+
 use budwood_parser::{Query, Topic};
 use budwood_scheduler::{
-    Group, GroupId, Person, group::health::Family, jobs::orders::plants_to_order,
+    Group, Person, TaskKind, group::health::Family, jobs::orders::plants_to_order,
 };
 
-use super::{
-    girth::member_girth,
-    summary::{SickPerson, Summary, last_heard, summary},
-};
+use super::summary::{SickPerson, Summary, summary};
 use crate::{
     args,
-    engine::{
-        deeds::due_index::{calendar_of, tasks_of},
-        step::{Step, civil_day, zone},
-    },
-    wording::{LateItem, MemberBlock, short},
-    words::{limits, sms},
+    engine::view::View,
+    wording::{Key, Phrase, Value, late_item, sick_person, task_counts},
+    words::limits,
 };
 
-impl Step<'_> {
+impl<'a> View<'a> {
     /// The answer to an adviser's question; none when it is not one of theirs.
-    pub(crate) fn adviser_answer(&self, speaker: &Person, query: &Query) -> Option<String> {
+    pub(crate) fn adviser_answer(self, speaker: &Person, query: &Query) -> Option<Phrase> {
         if let Some(member) = &query.member {
             return Some(self.member(speaker, member));
         }
-        if let Some(text) = self.about_work(speaker, query) {
-            return Some(text);
+        if let Some(answer) = self.about_work(speaker, query) {
+            return Some(answer);
         }
-        let text = match query.topic {
-            Topic::Quiet => self.quiet(speaker, self.group_asked(speaker, query)),
-            Topic::Visit => self.visit_list(speaker, self.group_asked(speaker, query)),
-            Topic::Status | Topic::Late | Topic::Gaps | Topic::Sick => {
-                match self.group_asked(speaker, query) {
-                    Some(group) => self.about_group(speaker, group, query.topic),
-                    None => self.not_yours(speaker),
-                }
-            }
+        let group = self.group_asked(speaker, query);
+        let of_group = |answer: fn(Self, &Group, &Summary) -> Phrase| match group {
+            Some(group) => answer(self, group, &summary(self, group)),
+            None => self.not_yours(speaker),
+        };
+        Some(match query.topic {
+            Topic::Quiet => self.quiet(speaker, group),
+            Topic::Visit => self.visit_list(speaker, group),
+            Topic::Status => of_group(Self::status),
+            Topic::Late => of_group(Self::late),
+            Topic::Gaps => of_group(Self::gaps),
+            Topic::Sick => of_group(Self::sick),
             Topic::Member | Topic::Window | Topic::Hold | Topic::Warn => self.not_yours(speaker),
             Topic::Next
             | Topic::When
@@ -48,212 +47,134 @@ impl Step<'_> {
             | Topic::Who
             | Topic::Language
             | Topic::Other => return None,
-        };
-        Some(text)
-    }
-
-    /// The group asked about, if it is the adviser's; without a name the only one there is.
-    pub(crate) fn group_asked(&self, speaker: &Person, query: &Query) -> Option<&Group> {
-        let mut own = self.world.directory.groups_of(speaker.id);
-        match &query.group {
-            Some(name) => own.find(|group| group.name.eq_ignore_ascii_case(name)),
-            None => {
-                let first = own.next()?;
-                own.next().is_none().then_some(first)
-            }
-        }
-    }
-
-    fn about_group(&self, speaker: &Person, group: &Group, topic: Topic) -> String {
-        let sum = summary(self.world, self.setup, group.id, self.now);
-        match topic {
-            Topic::Late => self.late(speaker, group, &sum),
-            Topic::Gaps => self.gaps(speaker, group, &sum),
-            Topic::Sick => self.sick(speaker, group, &sum),
-            Topic::Status
-            | Topic::Quiet
-            | Topic::Visit
-            | Topic::Member
-            | Topic::Next
-            | Topic::When
-            | Topic::HowMuch
-            | Topic::MayI
-            | Topic::Window
-            | Topic::Warn
-            | Topic::Hold
-            | Topic::MyData
-            | Topic::Erase
-            | Topic::CallMe
-            | Topic::Who
-            | Topic::Language
-            | Topic::Other => self.status(speaker, group, &sum),
-        }
+        })
     }
 
     /// Jobs are left out, rarest first, before the text grows to a second part.
-    fn status(&self, speaker: &Person, group: &Group, sum: &Summary) -> String {
-        let tongue = self.tongue(speaker);
-        let today = civil_day(self.now, zone(group, self.setup));
+    fn status(self, group: &Group, sum: &Summary) -> Phrase {
         let alive = match (sum.alive_pct, self.visited_pct(group)) {
-            (None, _) => tongue.say("alive-unknown", args! {}),
-            (Some(pct), None | Some(0)) => tongue.say("alive-pct", args! { "pct" => pct }),
+            (None, _) => Key::AliveUnknown.into(),
+            (Some(pct), None | Some(0)) => Phrase::new(Key::AlivePct, args! { "pct" => pct }),
             (Some(pct), Some(visited)) => {
                 let args = args! { "pct" => pct, "visited" => visited };
-                tongue.say("alive-pct-visited", args)
+                Phrase::new(Key::AlivePctVisited, args)
             }
         };
-        let jobs = |counts: &std::collections::BTreeMap<_, u32>, key: &str, shown: usize| {
+        let jobs = |counts: &BTreeMap<TaskKind, u32>, none: Key, some: Key| {
             if counts.is_empty() {
-                return tongue.say(&format!("{key}-none"), args! {});
+                return Phrase::from(none);
             }
-            tongue.say(key, args! { "tasks" => tongue.task_counts(counts, shown) })
+            Phrase::new(some, args! { "tasks" => task_counts(counts) })
         };
         let check = match self.stands_to_check(group) {
-            0 => String::new(),
-            count => tongue.say("status-check", args! { "count" => count }),
+            0 => None,
+            count => Some(Phrase::new(Key::StatusCheck, args! { "count" => count })),
         };
-        let text = |shown: usize, check: &str| {
-            tongue.fit(|length| {
-                tongue.say(
-                    "status",
-                    args! {
-                        "group" => short(&group.name, length),
-                        "day" => tongue.day(today),
-                        "farmers" => sum.farmers,
-                        "planted" => sum.planted,
-                        "alive" => alive.as_str(),
-                        "due" => jobs(&sum.due, "status-due", shown),
-                        "late" => jobs(&sum.late, "status-late", shown),
-                        "check" => check,
-                        "quiet" => sum.quiet.len(),
-                        "sick" => sum.sick.len(),
-                    },
-                )
-            })
+        let args = args! {
+            "group" => Value::name(&group.name),
+            "day" => self.today_in(group),
+            "farmers" => sum.farmers,
+            "planted" => sum.planted,
+            "alive" => alive,
+            "due" => jobs(&sum.due, Key::StatusDueNone, Key::StatusDue),
+            "late" => jobs(&sum.late, Key::StatusLateNone, Key::StatusLate),
+            "check" => Value::Spare(vec![check, None]),
+            "quiet" => sum.quiet.len(),
+            "sick" => sum.sick.len(),
         };
-        let most = sum.due.len().max(sum.late.len()).max(1);
-        (1..=most)
-            .rev()
-            .map(|shown| text(shown, &check))
-            .find(|text| whole_sentence(text, sum))
-            .unwrap_or_else(|| text(1, ""))
+        Phrase::new(Key::Status, args)
     }
 
-    fn late(&self, speaker: &Person, group: &Group, sum: &Summary) -> String {
-        let tongue = self.tongue(speaker);
+    fn late(self, group: &Group, sum: &Summary) -> Phrase {
         if sum.late_items.is_empty() {
-            return tongue.whole("late-none", args! { "group" => group.name.as_str() });
+            return Phrase::new(Key::LateNone, args! { "group" => group.name.as_str() });
         }
-        tongue.people(
-            &sum.late_items,
-            |item: &LateItem, length| tongue.late_item(item, length),
-            |people| {
-                let args = args! {
-                    "group" => short(&group.name, limits::SHORT_NAME),
-                    "people" => people,
-                };
-                tongue.say("late-list", args)
-            },
-        )
+        let people = sum.late_items.iter().map(|item| late_item(item).into());
+        let args = args! {
+            "group" => Value::brief(&group.name),
+            "people" => Value::List(people.collect()),
+        };
+        Phrase::new(Key::LateList, args)
     }
 
-    fn quiet(&self, speaker: &Person, only: Option<&Group>) -> String {
-        let groups: Vec<GroupId> = match only {
-            Some(group) => vec![group.id],
-            None => self
-                .world
-                .directory
-                .groups_of(speaker.id)
-                .map(|group| group.id)
-                .collect(),
+    fn quiet(self, speaker: &Person, only: Option<&'a Group>) -> Phrase {
+        let groups: Vec<&Group> = match only {
+            Some(group) => vec![group],
+            None => self.world.directory.groups_of(speaker.id).collect(),
         };
         let mut people: Vec<(String, Option<i64>)> = groups
             .into_iter()
-            .flat_map(|group| summary(self.world, self.setup, group, self.now).quiet)
+            .flat_map(|group| summary(self, group).quiet)
             .collect();
         people.sort_by_key(|(_, days)| std::cmp::Reverse(days.unwrap_or(i64::MAX)));
-        let tongue = self.tongue(speaker);
+        let limit = args! { "limit" => limits::QUIET_DAYS };
         if people.is_empty() {
-            return tongue.whole("quiet-none", args! { "limit" => limits::QUIET_DAYS });
+            return Phrase::new(Key::QuietNone, limit);
         }
-        tongue.people(
-            &people,
-            |(name, days), length| match days {
+        let people = people.iter().map(|(name, days)| {
+            let name = Value::name(name);
+            let phrase = match days {
                 Some(days) => {
-                    let args = args! { "name" => short(name, length), "days" => *days };
-                    tongue.say("quiet-person", args)
+                    let args = args! { "name" => name, "days" => *days };
+                    Phrase::new(Key::QuietPerson, args)
                 }
-                None => tongue.say(
-                    "quiet-person-never",
-                    args! { "name" => short(name, length) },
-                ),
-            },
-            |people| {
-                let args = args! { "limit" => limits::QUIET_DAYS, "people" => people };
-                tongue.say("quiet-list", args)
-            },
-        )
+                None => Phrase::new(Key::QuietPersonNever, args! { "name" => name }),
+            };
+            phrase.into()
+        });
+        let mut args = limit;
+        args.extend(args! { "people" => Value::List(people.collect()) });
+        Phrase::new(Key::QuietList, args)
     }
 
-    fn gaps(&self, speaker: &Person, group: &Group, sum: &Summary) -> String {
-        let tongue = self.tongue(speaker);
-        let total = sum
-            .gaps
-            .iter()
-            .map(|(_, gaps)| *gaps)
-            .fold(0, u32::saturating_add);
+    fn gaps(self, group: &Group, sum: &Summary) -> Phrase {
+        let gaps = sum.gaps.iter().map(|(_, gaps)| *gaps);
+        let total = gaps.fold(0, u32::saturating_add);
         if total == 0 {
             let args = args! { "group" => group.name.as_str(), "uncounted" => sum.uncounted };
-            return tongue.whole("gaps-none", args);
+            return Phrase::new(Key::GapsNone, args);
         }
-        // Plants for gaps need no spares, only what is lost on the way.
-        let order = calendar_of(self.setup, group)
+        // Plants for gaps need no spares, only what is lost on the way; none is ordered for a stand
+        // that is filled no more.
+        let order = self
+            .calendar_of(group)
             .and_then(|calendar| {
-                let order = &calendar.order;
-                plants_to_order(total, 0.0, order.transit_loss_pct)
+                plants_to_order(sum.gaps_to_fill, 0.0, calendar.order.transit_loss_pct)
             })
-            .unwrap_or(total);
-        tongue.people(
-            &sum.gaps,
-            |(name, gaps), length| {
-                tongue.say(
-                    "gaps-person",
-                    args! { "name" => short(name, length), "gaps" => *gaps },
-                )
-            },
-            |people| {
-                tongue.say(
-                    "gaps-list",
-                    args! {
-                        "group" => short(&group.name, limits::SHORT_NAME),
-                        "gaps" => total,
-                        "farmers" => sum.gaps.len(),
-                        "order" => order,
-                        "people" => people,
-                    },
-                )
-            },
-        )
+            .unwrap_or(sum.gaps_to_fill);
+        let people = sum.gaps.iter().map(|(name, gaps)| {
+            let args = args! { "name" => Value::name(name), "gaps" => *gaps };
+            Phrase::new(Key::GapsPerson, args).into()
+        });
+        let args = args! {
+            "group" => Value::brief(&group.name),
+            "gaps" => total,
+            "farmers" => sum.gaps.len(),
+            "order" => order,
+            "people" => Value::List(people.collect()),
+        };
+        Phrase::new(Key::GapsList, args)
     }
 
     /// The largest cluster is named first, and who is in it.
-    fn sick(&self, speaker: &Person, group: &Group, sum: &Summary) -> String {
-        let tongue = self.tongue(speaker);
-        let today = civil_day(self.now, zone(group, self.setup));
-        let cluster = self.clusters_of(group.id, today).into_iter().next();
-        let Some(cluster) = cluster else {
+    fn sick(self, group: &Group, sum: &Summary) -> Phrase {
+        let listed = |people: &[SickPerson]| {
+            let people = people
+                .iter()
+                .map(|(name, ailment, trees)| sick_person(name, *ailment, *trees).into());
+            Value::List(people.collect())
+        };
+        let today = self.today_in(group);
+        let Some(cluster) = self.clusters_of(group.id, today).into_iter().next() else {
             if sum.sick.is_empty() {
                 let args = args! { "group" => group.name.as_str(), "limit" => limits::SICK_DAYS };
-                return tongue.whole("sick-none", args);
+                return Phrase::new(Key::SickNone, args);
             }
-            return tongue.people(
-                &sum.sick,
-                |(name, ailment, trees), length| tongue.sick_person(name, *ailment, *trees, length),
-                |people| {
-                    let group = short(&group.name, limits::SHORT_NAME);
-                    tongue.say("sick-list", args! { "group" => group, "people" => people })
-                },
-            );
+            let args = args! {
+                "group" => Value::brief(&group.name),
+                "people" => listed(&sum.sick),
+            };
+            return Phrase::new(Key::SickList, args);
         };
         let mut people = self.people_in(group, &cluster);
         let others = sum.sick.iter().filter(|(name, ailment, _)| {
@@ -262,117 +183,13 @@ impl Step<'_> {
         });
         let others: Vec<SickPerson> = others.cloned().collect();
         people.extend(others);
-        tongue.people(
-            &people,
-            |(name, ailment, trees), length| tongue.sick_person(name, *ailment, *trees, length),
-            |people| {
-                let args = args! {
-                    "group" => short(&group.name, limits::SHORT_NAME),
-                    "ailment" => tongue.ailment(cluster.ailment),
-                    "count" => cluster.reports,
-                    "day" => tongue.day(cluster.since),
-                    "people" => people,
-                };
-                tongue.say("sick-list-cluster", args)
-            },
-        )
-    }
-
-    pub(crate) fn member(&self, speaker: &Person, name: &str) -> String {
-        let found = self
-            .world
-            .directory
-            .groups_of(speaker.id)
-            .find_map(|group| {
-                let person = self
-                    .world
-                    .directory
-                    .members(group.id)
-                    .find(|person| person.is_named(name))?;
-                Some((group, person))
-            });
-        let Some((group, person)) = found else {
-            return self.not_yours(speaker);
+        let args = args! {
+            "group" => Value::brief(&group.name),
+            "ailment" => cluster.ailment,
+            "count" => cluster.reports,
+            "day" => cluster.since,
+            "people" => listed(&people),
         };
-        let tongue = self.tongue(speaker);
-        let heard = last_heard(self.world, self.setup, person.id);
-        let sentence = |blocks: String| {
-            let key = if heard.is_some() {
-                "member"
-            } else {
-                "member-never"
-            };
-            tongue.say(
-                key,
-                args! {
-                    "name" => short(&person.name, limits::SHORT_NAME),
-                    "group" => short(&group.name, limits::SHORT_NAME),
-                    "blocks" => blocks,
-                    "day" => heard.map(|day| tongue.day(day)).unwrap_or_default(),
-                },
-            )
-        };
-        let mut blocks = self.member_blocks(person);
-        if blocks.is_empty() {
-            return tongue.fit(|_| sentence(tongue.say("member-no-blocks", args! {})));
-        }
-        let all: Vec<String> = blocks
-            .iter()
-            .map(|block| tongue.member_block(block, limits::SHORT_NAME))
-            .collect();
-        // Girths are told where all blocks fit with them, rather than leave a block out.
-        let whole = sentence(all.join(", "));
-        if sms::measure(&whole).parts <= 1 {
-            return whole;
-        }
-        for block in &mut blocks {
-            block.girth = None;
-        }
-        tongue.people(
-            &blocks,
-            |block, length| tongue.member_block(block, length),
-            sentence,
-        )
+        Phrase::new(Key::SickListCluster, args)
     }
-
-    fn member_blocks(&self, person: &Person) -> Vec<MemberBlock> {
-        let today = self.today_of(person.id);
-        let directory = &self.world.directory;
-        directory
-            .blocks_of(person.id)
-            .map(|block| {
-                let state = self.world.states.get(&block.id);
-                let jobs = tasks_of(self.world, self.setup, block.id, today);
-                let due = jobs
-                    .iter()
-                    .filter(|task| task.due <= today)
-                    .min_by_key(|task| (task.urgency(), task.due))
-                    .or_else(|| jobs.iter().min_by_key(|task| task.due));
-                MemberBlock {
-                    name: block.name.clone(),
-                    planted_on: state.and_then(|state| state.planted_on()),
-                    planted: state.map_or(0, |state| state.planted()),
-                    alive: state.map_or(0, |state| state.alive()),
-                    hectares: block.hectares(),
-                    due: due.map(|task| (task.kind, task.due)),
-                    girth: member_girth(self.world, self.setup, block.id, today),
-                }
-            })
-            .collect()
-    }
-
-    fn not_yours(&self, speaker: &Person) -> String {
-        let tongue = self.tongue(speaker);
-        let groups: Vec<&Group> = self.world.directory.groups_of(speaker.id).collect();
-        tongue.people(
-            &groups,
-            |group, length| short(&group.name, length),
-            |groups| tongue.say("not-your-group", args! { "groups" => groups }),
-        )
-    }
-}
-
-/// Whether a status text still ends in its last figure, that is, was not cut off.
-fn whole_sentence(text: &str, sum: &Summary) -> bool {
-    sms::measure(text).parts <= 1 && text.ends_with(&sum.sick.len().to_string())
 }

@@ -14,7 +14,7 @@ use budwood_scheduler::{
 use chrono::NaiveDate;
 
 use crate::{
-    engine::step::{Step, civil_day},
+    engine::{local_time::civil_day, view::View},
     words::limits,
 };
 
@@ -29,9 +29,9 @@ pub(crate) struct Look {
     pub(crate) counted: Option<Evidence>,
 }
 
-impl Step<'_> {
+impl View<'_> {
     /// Looks at the last facts of blocks; each gets an equal part of what one answer may read.
-    pub(crate) fn look<'b>(&self, blocks: &[&'b Block]) -> Vec<(&'b Block, Look)> {
+    pub(crate) fn look<'b>(self, blocks: &[&'b Block]) -> Vec<(&'b Block, Look)> {
         let each = limits::FACTS_LOOKED_AT / blocks.len().max(1);
         let each = each.clamp(1, limits::FACTS_OF_BLOCK);
         blocks
@@ -41,7 +41,7 @@ impl Step<'_> {
     }
 
     /// Of how many of a group's trees in per cent the last count comes from a visit.
-    pub(crate) fn visited_pct(&self, group: &Group) -> Option<u32> {
+    pub(crate) fn visited_pct(self, group: &Group) -> Option<u32> {
         let directory = &self.world.directory;
         let blocks: Vec<&Block> = directory
             .members(group.id)
@@ -49,14 +49,14 @@ impl Step<'_> {
             .collect();
         let looks = self.look(&blocks);
         trust::visited_pct(looks.iter().filter_map(|(block, look)| {
-            let state = self.world.states.get(&block.id)?;
+            let state = self.state(block.id)?;
             Some((state.planted(), look.counted?.source))
         }))
     }
 
-    fn look_at(&self, block: &Block, most: usize) -> Look {
+    fn look_at(self, block: &Block, most: usize) -> Look {
         let mut look = Look::default();
-        let facts = self.world.states.get(&block.id).map(|state| &state.facts);
+        let facts = self.state(block.id).map(|state| &state.facts);
         let last = facts.into_iter().flat_map(|facts| facts.iter().rev());
         for event in last.take(most).filter_map(|fact| self.event(*fact)) {
             self.take_in(block, &event, &mut look);
@@ -64,7 +64,7 @@ impl Step<'_> {
         look
     }
 
-    fn take_in(&self, block: &Block, event: &Event, look: &mut Look) {
+    fn take_in(self, block: &Block, event: &Event, look: &mut Look) {
         if let Some(by) = event.by
             && event.source != Source::Visit
         {
@@ -76,8 +76,7 @@ impl Step<'_> {
         else {
             return;
         };
-        let counts = matches!(kind, Kind::Dead | Kind::Planted | Kind::Replaced);
-        if counts && look.counted.is_none_or(|known| known.on < on.day()) {
+        if kind.counts_stand() && look.counted.is_none_or(|known| known.on < on.day()) {
             look.counted = Some(Evidence {
                 source: event.source,
                 on: on.day(),
@@ -99,7 +98,7 @@ impl Step<'_> {
     }
 
     /// Where a block lies, on the map or at least by its group.
-    pub(crate) fn place(&self, block: &Block) -> Place {
+    pub(crate) fn place(self, block: &Block) -> Place {
         let owner = self.world.directory.person(block.owner);
         Place {
             block: block.id,
@@ -109,7 +108,7 @@ impl Step<'_> {
     }
 
     /// People who share a phone speak with one voice.
-    pub(crate) fn voice(&self, person: PersonId) -> PersonId {
+    pub(crate) fn voice(self, person: PersonId) -> PersonId {
         let directory = &self.world.directory;
         directory
             .numbers_of(person)

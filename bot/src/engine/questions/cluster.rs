@@ -3,8 +3,8 @@
 //! Only the adviser is told: neighbours hear of it on the adviser's word alone.
 
 use budwood_scheduler::{
-    Block, Group, GroupId, MessageId,
-    group::health::{Cluster, Family, Place, Sighting, clusters},
+    Block, BlockId, Group, GroupId, MessageId, Person,
+    group::health::{Cluster, Family, Place, Sighting, clusters, neighbours},
 };
 use chrono::NaiveDate;
 
@@ -12,64 +12,50 @@ use super::{
     block_facts::Look,
     summary::{Names, SickPerson},
 };
-use crate::{
-    args,
-    engine::{step::Step, turn::Turn},
-    wording::short,
-};
+use crate::engine::view::View;
 
 /// A sighting and the text that told it.
 type Seen = (Option<MessageId>, Sighting);
 
-impl Step<'_> {
+impl View<'_> {
     /// The clusters of a group that go on today, the largest first.
-    pub(crate) fn clusters_of(&self, group: GroupId, today: NaiveDate) -> Vec<Cluster> {
+    pub(crate) fn clusters_of(self, group: GroupId, today: NaiveDate) -> Vec<Cluster> {
         clusters_in(&self.sightings_of(group, today), today)
     }
 
-    /// Tells the adviser once, when a report makes a cluster of what was none before it.
-    pub(crate) fn tell_of_cluster(&mut self, turn: &Turn) {
-        let group = self
-            .world
-            .directory
-            .person(turn.target)
-            .and_then(|target| target.group);
-        let Some(group) = group else {
-            return;
-        };
-        let today = self.today_of(turn.target);
-        let Some(cluster) = begun(&self.sightings_of(group, today), turn.message, today) else {
-            return;
-        };
-        let name = self
-            .world
-            .directory
-            .group(group)
-            .map(|group| group.name.clone())
-            .unwrap_or_default();
-        self.notify(turn, |tongue| {
-            let ailment = tongue.ailment(cluster.ailment);
-            tongue.fit(|length| {
-                tongue.say(
-                    "cluster-notice",
-                    args! {
-                        "group" => short(&name, length),
-                        "ailment" => ailment.as_str(),
-                        "count" => cluster.reports,
-                        "day" => tongue.day(cluster.since),
-                    },
-                )
+    /// A cluster that this text makes in a group of what was none before it.
+    pub(crate) fn cluster_begun(
+        self,
+        group: GroupId,
+        text: MessageId,
+        today: NaiveDate,
+    ) -> Option<Cluster> {
+        begun(&self.sightings_of(group, today), text, today)
+    }
+
+    /// Blocks of the adviser's groups with living trees, near a cluster and not in it.
+    pub(crate) fn near(self, adviser: &Person, cluster: &Cluster) -> Vec<BlockId> {
+        let directory = &self.world.directory;
+        let places: Vec<Place> = directory
+            .groups_of(adviser.id)
+            .flat_map(|group| directory.members(group.id))
+            .flat_map(|person| directory.blocks_of(person.id))
+            .filter(|block| {
+                let state = self.state(block.id);
+                state.is_some_and(|state| state.alive() > 0)
             })
-        });
+            .map(|block| self.place(block))
+            .collect();
+        neighbours(cluster, &places).into_iter().collect()
     }
 
     /// Who is in a cluster, with what was last told there of its family.
-    pub(crate) fn people_in(&self, group: &Group, cluster: &Cluster) -> Vec<SickPerson> {
-        let names = Names::of(self.world, group.id);
+    pub(crate) fn people_in(self, group: &Group, cluster: &Cluster) -> Vec<SickPerson> {
+        let names = Names::of(&self.world.directory, group.id);
         let directory = &self.world.directory;
         let in_cluster = |place: &Place| {
             let owner = directory.person(directory.block(place.block)?.owner)?;
-            let state = self.world.states.get(&place.block)?;
+            let state = self.state(place.block)?;
             let (ailment, count) = state
                 .sick
                 .iter()
@@ -84,13 +70,13 @@ impl Step<'_> {
 
     /// Reports of sick trees in a group. Facts are read only where enough blocks tell of one
     /// family in a time that one cluster can span.
-    fn sightings_of(&self, group: GroupId, today: NaiveDate) -> Vec<Seen> {
+    fn sightings_of(self, group: GroupId, today: NaiveDate) -> Vec<Seen> {
         let directory = &self.world.directory;
         let sick: Vec<&Block> = directory
             .members(group)
             .flat_map(|person| directory.blocks_of(person.id))
             .filter(|block| {
-                let state = self.world.states.get(&block.id);
+                let state = self.state(block.id);
                 state.is_some_and(|state| !state.sick.is_empty())
             })
             .collect();
@@ -98,7 +84,7 @@ impl Step<'_> {
         let may_be_one = families.into_iter().any(|family| {
             let rule = family.rule();
             let told = sick.iter().filter(|block| {
-                let state = self.world.states.get(&block.id);
+                let state = self.state(block.id);
                 let last = state.into_iter().flat_map(|state| &state.sick);
                 last.filter(|(ailment, _)| Family::of(**ailment) == Some(family))
                     .any(|(_, count)| (today - count.on).num_days() <= 2 * rule.days)

@@ -4,18 +4,16 @@ use std::collections::BTreeMap;
 
 use budwood_parser::Ailment;
 use budwood_scheduler::{
-    Block, BlockId, BlockState, Consent, GroupId, Person, PersonId, Role, Task, TaskKind,
+    Block, BlockId, BlockState, Consent, Directory, Group, GroupId, Person, PersonId, Role, Task,
+    TaskKind,
     jobs::nudge::{NextTry, next_try},
+    outlook::infill::gaps_to_fill,
 };
 use chrono::{NaiveDate, TimeDelta};
 
+use super::tasks::season_of;
 use crate::{
-    engine::{
-        Setup,
-        deeds::due_index::tasks_of,
-        memory::world::World,
-        step::{civil_day, zone},
-    },
+    engine::{local_time::civil_day, view::View},
     wording::LateItem,
     words::limits,
 };
@@ -45,49 +43,45 @@ pub(crate) struct Summary {
     pub(crate) sick: Vec<SickPerson>,
     /// Gaps by farmer, most first.
     pub(crate) gaps: Vec<(String, u32)>,
+    /// Of these, the ones that can still be filled.
+    pub(crate) gaps_to_fill: u32,
     /// Planted blocks whose dead were never counted.
     pub(crate) uncounted: u32,
 }
 
 /// Sums up a group.
-pub(crate) fn summary(
-    world: &World,
-    setup: &Setup,
-    group: GroupId,
-    now: chrono::DateTime<chrono::Utc>,
-) -> Summary {
+pub(crate) fn summary(view: View<'_>, group: &Group) -> Summary {
     let mut sum = Summary::default();
-    let Some(record) = world.directory.group(group) else {
-        return sum;
-    };
-    let today = civil_day(now, zone(record, setup));
-    let names = Names::of(world, group);
+    let today = view.today_in(group);
+    let directory = &view.world.directory;
+    let names = Names::of(directory, group.id);
     let mut trees = (0_u64, 0_u64);
-    for person in world
-        .directory
-        .members(group)
-        .filter(|person| is_farmer(person))
-    {
+    for person in directory.members(group.id).filter(|one| is_farmer(one)) {
         sum.farmers += 1;
-        let blocks: Vec<&Block> = world.directory.blocks_of(person.id).collect();
+        let blocks: Vec<&Block> = directory.blocks_of(person.id).collect();
         let states: Vec<&BlockState> = blocks
             .iter()
-            .filter_map(|block| world.states.get(&block.id))
+            .filter_map(|block| view.state(block.id))
             .collect();
         if states.iter().any(|state| state.planted() > 0) {
             sum.planted += 1;
         }
-        for state in &states {
-            for cohort in state.cohorts.iter().filter(|cohort| !cohort.backfill) {
-                trees.0 += u64::from(cohort.alive());
-                trees.1 += u64::from(cohort.planted);
-            }
+        for living in states.iter().map(|state| state.living()) {
+            trees.0 += u64::from(living.first);
+            trees.1 += u64::from(living.planted);
         }
         let name = names.shown(person);
-        sum.add_jobs(world, setup, (person, name), today);
+        sum.add_jobs(view, (person, name), today);
         sum.add_sickness(name, &states, today);
         sum.add_gaps(name, &states);
-        sum.add_silence(world, setup, (person, name), today);
+        if let Some(calendar) = view.calendar_of(group) {
+            let season = season_of(group);
+            let open = states
+                .iter()
+                .map(|state| gaps_to_fill(state, &season, calendar, today));
+            sum.gaps_to_fill = open.fold(sum.gaps_to_fill, u32::saturating_add);
+        }
+        sum.add_silence(view, (person, name), today);
     }
     sum.alive_pct = trees
         .0
@@ -106,9 +100,9 @@ pub(crate) fn summary(
 pub(crate) struct Names<'a>(BTreeMap<&'a str, u32>);
 
 impl<'a> Names<'a> {
-    pub(crate) fn of(world: &'a World, group: GroupId) -> Self {
+    pub(crate) fn of(directory: &'a Directory, group: GroupId) -> Self {
         let mut names: BTreeMap<&str, u32> = BTreeMap::new();
-        for person in world.directory.members(group) {
+        for person in directory.members(group) {
             *names.entry(person.called()).or_default() += 1;
         }
         Self(names)
@@ -127,22 +121,16 @@ pub(crate) fn is_farmer(person: &Person) -> bool {
 }
 
 impl Summary {
-    fn add_jobs(
-        &mut self,
-        world: &World,
-        setup: &Setup,
-        (person, name): (&Person, &str),
-        today: NaiveDate,
-    ) {
+    fn add_jobs(&mut self, view: View<'_>, (person, name): (&Person, &str), today: NaiveDate) {
         let mut due: BTreeMap<TaskKind, Option<LateItem>> = BTreeMap::new();
-        for block in world.directory.blocks_of(person.id) {
-            for task in tasks_of(world, setup, block.id, today) {
+        for block in view.world.directory.blocks_of(person.id) {
+            for task in view.tasks_of(block.id, today) {
                 if task.due > today {
                     continue;
                 }
                 // Of a job that is late on several blocks the longest wait is told.
                 let worst = due.entry(task.kind).or_default();
-                if let Some(item) = late_item(world, setup, name, &task, today)
+                if let Some(item) = view.late_item(name, &task, today)
                     && worst.as_ref().is_none_or(|worst| item.days > worst.days)
                 {
                     *worst = Some(item);
@@ -189,97 +177,79 @@ impl Summary {
             .saturating_add(uncounted.fold(0, |number, _| number + 1));
     }
 
-    fn add_silence(
-        &mut self,
-        world: &World,
-        setup: &Setup,
-        (person, name): (&Person, &str),
-        today: NaiveDate,
-    ) {
-        let heard = last_heard(world, setup, person.id);
+    fn add_silence(&mut self, view: View<'_>, (person, name): (&Person, &str), today: NaiveDate) {
+        let heard = view.last_heard(person.id);
         let days = heard.map(|day| (today - day).num_days());
-        if days.is_none_or(|days| days > limits::QUIET_DAYS)
-            && is_expected(world, setup, person, today)
-        {
+        if days.is_none_or(|days| days > limits::QUIET_DAYS) && view.is_expected(person, today) {
             self.quiet.push((name.to_owned(), days));
         }
     }
 }
 
-/// A person with nothing due is not quiet, only idle; one who is not to be texted is not asked.
-pub(crate) fn is_expected(world: &World, setup: &Setup, person: &Person, today: NaiveDate) -> bool {
-    if !person.consent.is_given() {
-        return false;
+impl View<'_> {
+    /// A person with nothing due is not quiet, only idle; one who is not to be texted is not
+    /// asked.
+    pub(crate) fn is_expected(self, person: &Person, today: NaiveDate) -> bool {
+        if !person.consent.is_given() {
+            return false;
+        }
+        self.world.directory.blocks_of(person.id).any(|block| {
+            let tasks = self.tasks_of(block.id, today);
+            tasks.iter().any(|task| task.due <= today)
+        })
     }
-    world.directory.blocks_of(person.id).any(|block| {
-        tasks_of(world, setup, block.id, today)
-            .iter()
-            .any(|task| task.due <= today)
-    })
-}
 
-/// The last day on which a person texted, or something was told for them.
-pub(crate) fn last_heard(world: &World, setup: &Setup, person: PersonId) -> Option<NaiveDate> {
-    let zone = world
-        .directory
-        .person(person)
-        .and_then(|person| person.group)
-        .and_then(|group| world.directory.group(group))
-        .map_or(setup.zone, |group| zone(group, setup));
-    let texted = world
-        .directory
-        .numbers_of(person)
-        .filter_map(|number| world.talks.get(number)?.heard_at)
-        .map(|at| civil_day(at, zone))
-        .max();
-    let told = world
-        .directory
-        .blocks_of(person)
-        .filter_map(|block| world.states.get(&block.id)?.heard_on)
-        .max();
-    texted.max(told)
-}
-
-/// Days late, seen from when the block became known, or its owner agreed to be texted: of a stand
-/// that came by a list nobody could report before.
-fn days_late(world: &World, block: BlockId, task: &Task, today: NaiveDate) -> i64 {
-    let stand_known_on = world.states.get(&block).and_then(|state| state.known_on);
-    let known_on = stand_known_on.or_else(|| agreed_on(world, block));
-    let notice = TimeDelta::days(limits::LIST_NOTICE_DAYS);
-    let late_after = known_on.map_or(task.late_after, |day| task.late_after.max(day + notice));
-    (today - late_after).num_days().max(0)
-}
-
-fn agreed_on(world: &World, block: BlockId) -> Option<NaiveDate> {
-    let owner = world.directory.block(block)?.owner;
-    match world.directory.person(owner)?.consent {
-        Consent::Given { on, .. } => Some(on),
-        Consent::Unknown | Consent::Withdrawn { .. } => None,
+    /// The last day on which a person texted, or something was told for them.
+    pub(crate) fn last_heard(self, person: PersonId) -> Option<NaiveDate> {
+        let zone = self.zone_of(person);
+        let directory = &self.world.directory;
+        let texted = directory
+            .numbers_of(person)
+            .filter_map(|number| self.talk(number)?.heard_at)
+            .map(|at| civil_day(at, zone))
+            .max();
+        let told = directory
+            .blocks_of(person)
+            .filter_map(|block| self.state(block.id)?.quiet_since())
+            .max();
+        texted.max(told)
     }
-}
 
-/// None for a job that is not late, unless there will be no more nudges for it: then it is the
-/// adviser's, however much time is left.
-pub(crate) fn late_item(
-    world: &World,
-    setup: &Setup,
-    name: &str,
-    task: &Task,
-    today: NaiveDate,
-) -> Option<LateItem> {
-    let days = days_late(world, task.block, task, today);
-    let track = world
-        .states
-        .get(&task.block)
-        .and_then(|state| state.nudges.get(&task.kind))
-        .filter(|track| track.due == task.due);
-    let given_up =
-        !task.only_tells() && next_try(&setup.rules, task, track, today) == NextTry::AdviserList;
-    let tries = track.map_or(0, |track| usize::from(track.tries));
-    (days > 0 || given_up).then(|| LateItem {
-        name: name.to_owned(),
-        task: task.kind,
-        days,
-        told: tries > setup.rules.again_after_days.len(),
-    })
+    /// Days late, seen from when the block became known, or its owner agreed to be texted: of a
+    /// stand that came by a list nobody could report before.
+    fn days_late(self, block: BlockId, task: &Task, today: NaiveDate) -> i64 {
+        let stand_known_on = self.state(block).and_then(|state| state.known_on);
+        let known_on = stand_known_on.or_else(|| self.agreed_on(block));
+        let notice = TimeDelta::days(limits::LIST_NOTICE_DAYS);
+        let late_after = known_on.map_or(task.late_after, |day| task.late_after.max(day + notice));
+        (today - late_after).num_days().max(0)
+    }
+
+    fn agreed_on(self, block: BlockId) -> Option<NaiveDate> {
+        let owner = self.world.directory.block(block)?.owner;
+        match self.person(owner)?.consent {
+            Consent::Given { on, .. } => Some(on),
+            Consent::Unknown | Consent::Withdrawn { .. } => None,
+        }
+    }
+
+    /// None for a job that is not late, unless there will be no more nudges for it: then it is the
+    /// adviser's, however much time is left.
+    pub(crate) fn late_item(self, name: &str, task: &Task, today: NaiveDate) -> Option<LateItem> {
+        let days = self.days_late(task.block, task, today);
+        let rules = &self.setup.rules;
+        let track = self
+            .state(task.block)
+            .and_then(|state| state.nudges.get(&task.kind))
+            .filter(|track| track.due == task.due);
+        let given_up =
+            !task.only_tells() && next_try(rules, task, track, today) == NextTry::AdviserList;
+        let tries = track.map_or(0, |track| usize::from(track.tries));
+        (days > 0 || given_up).then(|| LateItem {
+            name: name.to_owned(),
+            task: task.kind,
+            days,
+            told: tries > rules.again_after_days.len(),
+        })
+    }
 }

@@ -16,23 +16,22 @@ use chrono::NaiveDate;
 use super::{
     block_facts::Look,
     cluster::{clusters_in, sightings},
-    summary::{Names, is_expected, is_farmer, last_heard, late_item},
+    summary::{Names, is_farmer},
+    tasks::season_of,
 };
 use crate::{
     args,
-    engine::{
-        deeds::due_index::{season_of, tasks_of},
-        step::{Step, civil_day, zone},
-    },
+    engine::view::View,
+    wording::{Key, Phrase, Value, visit},
     words::limits,
 };
 
 /// What the facts tell of each farmer of a group.
 type Looks<'a> = BTreeMap<PersonId, Vec<(&'a Block, Look)>>;
 
-impl Step<'_> {
+impl<'a> View<'a> {
     /// Whom to visit first, with the reason; of all groups when none is named.
-    pub(crate) fn visit_list(&self, speaker: &Person, only: Option<&Group>) -> String {
+    pub(crate) fn visit_list(self, speaker: &Person, only: Option<&'a Group>) -> Phrase {
         let groups: Vec<&Group> = match only {
             Some(group) => vec![group],
             None => self.world.directory.groups_of(speaker.id).collect(),
@@ -40,7 +39,7 @@ impl Step<'_> {
         let mut names: BTreeMap<PersonId, String> = BTreeMap::new();
         let mut findings: Vec<Findings> = Vec::new();
         for group in groups {
-            let called = Names::of(self.world, group.id);
+            let called = Names::of(&self.world.directory, group.id);
             for (person, looks) in self.findings_of(group) {
                 names.insert(person.id, called.shown(person).to_owned());
                 findings.push(looks);
@@ -50,19 +49,16 @@ impl Step<'_> {
             .into_iter()
             .filter_map(|visit| Some((names.get(&visit.person)?.clone(), visit.reason)))
             .collect();
-        let tongue = self.tongue(speaker);
         if list.is_empty() {
-            return tongue.whole("visit-none", args! {});
+            return Key::VisitNone.into();
         }
-        tongue.people(
-            &list,
-            |(name, reason), length| tongue.visit(name, reason, length),
-            |people| tongue.say("visit-list", args! { "people" => people }),
-        )
+        let people = list.iter().map(|(name, reason)| visit(name, reason).into());
+        let people: Vec<Value> = people.collect();
+        Phrase::new(Key::VisitList, args! { "people" => people })
     }
 
-    fn findings_of(&self, group: &Group) -> Vec<(&Person, Findings)> {
-        let today = civil_day(self.now, zone(group, self.setup));
+    fn findings_of(self, group: &Group) -> Vec<(&'a Person, Findings)> {
+        let today = self.today_in(group);
         let directory = &self.world.directory;
         let farmers = || directory.members(group.id).filter(|one| is_farmer(one));
         let blocks: Vec<&Block> = farmers()
@@ -104,14 +100,14 @@ impl Step<'_> {
 
     /// What was seen on a visit waits until it is time to look again.
     fn sick_of(
-        &self,
+        self,
         looks: &[(&Block, Look)],
         clusters: &[Cluster],
         today: NaiveDate,
     ) -> Vec<Sick> {
         let mut found = Vec::new();
         for (block, look) in looks {
-            let Some(state) = self.world.states.get(&block.id) else {
+            let Some(state) = self.state(block.id) else {
                 continue;
             };
             for (ailment, count) in &state.sick {
@@ -158,9 +154,9 @@ impl Step<'_> {
     }
 
     /// Losses of all blocks, as sure as the count of the block that lost most.
-    fn lost_of(&self, looks: &[(&Block, Look)], today: NaiveDate) -> Option<Lost> {
+    fn lost_of(self, looks: &[(&Block, Look)], today: NaiveDate) -> Option<Lost> {
         let states = looks.iter().filter_map(|(block, look)| {
-            let state = self.world.states.get(&block.id)?;
+            let state = self.state(block.id)?;
             Some((state.gaps(), state.planted(), look))
         });
         let (mut trees, mut planted) = (0_u32, 0_u32);
@@ -179,29 +175,29 @@ impl Step<'_> {
 
     /// Of who never told anything since they agreed to be texted.
     fn silence_of(
-        &self,
+        self,
         person: &Person,
         (own, group): (Habit, Habit),
         today: NaiveDate,
     ) -> Option<Silence> {
-        if !is_expected(self.world, self.setup, person, today) {
+        if !self.is_expected(person, today) {
             return None;
         }
         let agreed = match &person.consent {
             Consent::Given { on, .. } => Some(*on),
             Consent::Unknown | Consent::Withdrawn { .. } => None,
         };
-        let since = last_heard(self.world, self.setup, person.id).max(agreed)?;
+        let since = self.last_heard(person.id).max(agreed)?;
         Some(silence(own, group, (today - since).num_days()))
     }
 
-    fn open_jobs_of(&self, person: &Person, today: NaiveDate) -> Vec<Job> {
+    fn open_jobs_of(self, person: &Person, today: NaiveDate) -> Vec<Job> {
         let blocks = self.world.directory.blocks_of(person.id);
         blocks
-            .flat_map(|block| tasks_of(self.world, self.setup, block.id, today))
+            .flat_map(|block| self.tasks_of(block.id, today))
             .filter(|task| task.due <= today && !task.only_tells())
             .map(|task| {
-                let late = late_item(self.world, self.setup, "", &task, today);
+                let late = self.late_item("", &task, today);
                 Job {
                     task: task.kind,
                     late_days: late.as_ref().map_or(0, |late| late.days),

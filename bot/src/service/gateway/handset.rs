@@ -33,7 +33,8 @@ impl Handset {
 
     /// Makes a coming try answer this; each answer serves once, in order. A text is kept as sent
     /// if the answer is `Accepted` or `Unknown`.
-    pub fn answer_next(&self, answer: SendOutcome) {
+    #[cfg(test)]
+    fn answer_next(&self, answer: SendOutcome) {
         self.with(|inner| inner.answers.push_back(answer));
     }
 

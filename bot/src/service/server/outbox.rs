@@ -15,6 +15,7 @@ use crate::{
     service::{
         clock::Clock,
         gateway::{Gateway, Refused},
+        telemetry,
     },
     words::traffic::SendOutcome,
 };
@@ -89,7 +90,7 @@ impl Sender {
                 Ok(_) => return,
                 Err(Refused::Busy) => tokio::time::sleep(LOOK).await,
                 Err(Refused::Unhealthy) => {
-                    return warn!(message.id = id, "sent, but not noted");
+                    return warn!({ telemetry::MESSAGE_ID } = id, "sent, but not noted");
                 }
             }
         }
@@ -117,8 +118,8 @@ impl Sender {
             return;
         };
         warn!(
-            message.id = id,
-            gateway.name = self.gateway.name(),
+            { telemetry::MESSAGE_ID } = id,
+            { telemetry::GATEWAY_NAME } = self.gateway.name(),
             why,
             "a text was not taken"
         );

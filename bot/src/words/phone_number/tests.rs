@@ -93,11 +93,12 @@ fn an_unknown_sender_is_a_number_a_short_code_or_a_name() {
 
 #[test]
 fn countries_are_those_with_a_numbering_plan() {
-    assert!(is_country("ID"));
-    assert!(is_country("gb"));
-    assert!(!is_country(""));
-    assert!(!is_country("QQ"));
-    assert!(!is_country("001"));
+    assert_eq!(region("ID"), Ok(Some(Region::ID)));
+    assert_eq!(region("gb"), Ok(Some(Region::GB)));
+    assert_eq!(region(""), Ok(None));
+    for none in ["QQ", "001"] {
+        assert_eq!(region(none), Err(NumberFault::UnknownCountry(none.into())));
+    }
 }
 
 proptest::proptest! {

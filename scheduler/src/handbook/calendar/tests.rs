@@ -8,7 +8,7 @@ use std::{
 
 use budwood_parser::Material;
 
-use super::{Calendar, Confidence, Datum, Rounds, profiles, rounds_at};
+use super::{Calendar, Confidence, Datum, profiles};
 
 fn fao() -> Calendar {
     Calendar::parse(profiles::FAO).unwrap()
@@ -34,7 +34,7 @@ fn fao_is_as_printed() {
     assert_eq!(fao.backfill.until_months, 12);
     assert_eq!((fao.opening.girth_cm, fao.opening.height_cm), (50.0, 100.0));
     assert_eq!(fao.opening.minimum_months, 60);
-    assert_eq!(rounds_at(&fao.weeding.rounds, 0).unwrap().every_days, 21);
+    assert_eq!(fao.weeding.rounds.first().unwrap().every_days, 21);
 }
 
 /// Wartono 2014 (hole of 40 cm best), estate text (infilling in years 1 and 2, 5 % deaths
@@ -145,18 +145,6 @@ fn leads_cover_every_material() {
     let order = fao().order;
     assert_eq!(order.lead_days.len(), Material::ALL.len());
     assert_eq!(order.lead_days.get(&Material::Polybag), Some(&304));
-}
-
-#[test]
-fn ages_outside_the_table_have_no_rounds() {
-    let row = Rounds {
-        from_month: 12,
-        until_month: 24,
-        every_days: 73,
-    };
-    assert_eq!(rounds_at(&[row], 11), None);
-    assert_eq!(rounds_at(&[row], 12), Some(&row));
-    assert_eq!(rounds_at(&[row], 24), None);
 }
 
 #[track_caller]

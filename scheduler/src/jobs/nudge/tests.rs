@@ -6,8 +6,8 @@ use chrono::{Days, NaiveDate, NaiveDateTime, TimeDelta, Weekday};
 use proptest::{collection::vec as many, prelude::*};
 
 use super::{
-    Going, NextTry, Rules, Withheld, has_expired, has_lapsed, is_late, is_window, may_go, may_send,
-    next_try, rested_on, slot,
+    NextTry, Rules, Withheld, has_lapsed, is_late, is_window, may_go, may_send, next_try,
+    rested_on, slot,
 };
 use crate::{
     jobs::task::{Figures, Task},
@@ -106,12 +106,10 @@ fn a_routine_text_is_put_out_in_the_window_only() {
 }
 
 #[test]
-fn a_phone_rests_and_an_old_nudge_expires() {
+fn a_phone_rests() {
     let rules = Rules::standard();
     assert_eq!(rested_on(&rules, day("2027-06-01")), day("2027-06-08"));
     assert_eq!(rested_on(&rules, NaiveDate::MAX), NaiveDate::MAX);
-    assert!(!has_expired(&rules, day("2027-06-01"), day("2027-06-04")));
-    assert!(has_expired(&rules, day("2027-06-01"), day("2027-06-05")));
 }
 
 fn weeding(ends: Option<&str>) -> Task {
@@ -230,11 +228,7 @@ fn whether_this_nudge_may_go_now() {
         on: day("2027-06-23"),
         how: String::new(),
     };
-    let nudge = Going {
-        task: TaskKind::Weed,
-        due: day("2027-06-22"),
-        put_out_on: day("2027-06-23"),
-    };
+    let nudge = (TaskKind::Weed, day("2027-06-22"));
     let held = |until: Option<&str>| Hold {
         held: Held::Person(PersonId(1)),
         since: day("2027-06-23"),
@@ -243,7 +237,7 @@ fn whether_this_nudge_may_go_now() {
     };
     let rules = Rules::standard();
     let go = |open: &[Task], consent: &Consent, holds: &[Hold], at: &str| {
-        may_go(&rules, &nudge, open, (&whom, consent, holds), time(at), &[])
+        may_go(&rules, nudge, open, (&whom, consent, holds), time(at), &[])
     };
     let open = [weeding(None)];
     let noon = "2027-06-23 12:00";
@@ -268,8 +262,6 @@ fn whether_this_nudge_may_go_now() {
     assert_eq!(go(&other, &agreed, &[], noon), Err(Withheld::NotDue));
     let early = "2027-06-21 12:00";
     assert_eq!(go(&open, &agreed, &[], early), Err(Withheld::NotDue));
-    let old = "2027-06-27 12:00";
-    assert_eq!(go(&open, &agreed, &[], old), Err(Withheld::Expired));
     let night = "2027-06-23 19:00";
     assert_eq!(go(&open, &agreed, &[], night), Err(Withheld::Quiet));
 }

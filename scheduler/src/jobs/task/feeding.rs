@@ -15,7 +15,9 @@ use crate::{
     sums::days,
     words::job::TaskKind,
 };
-use rounds::{Placed, placed};
+pub(super) use rounds::placed;
+
+use rounds::Placed;
 
 /// Fertiliser that lies about for three weeks is seldom spread any more.
 const FEED_LATE_DAYS: u32 = 21;
@@ -41,7 +43,7 @@ pub enum Lost {
 }
 
 /// The round whose days have begun last, or the next one. Earlier ones that were missed are not made
-/// up for: they are [`lost`].
+/// up for: they are told as lost.
 pub(super) fn feed(case: &Case<'_>) -> Option<Plan> {
     let rounds = placed(case)?;
     let round = present_or_next(&rounds, case.today)?;
@@ -61,6 +63,7 @@ pub(super) fn feed(case: &Case<'_>) -> Option<Plan> {
             days_since: case.days_since(last_fed),
             round: Some(round.number),
             rations,
+            lost: lost(case, &rounds),
             ..Figures::default()
         },
     })
@@ -68,8 +71,7 @@ pub(super) fn feed(case: &Case<'_>) -> Option<Plan> {
 
 /// The rounds that were not given and are asked for no more, oldest first. What lies before the
 /// block was known is not known, so not lost.
-pub(super) fn lost(case: &Case<'_>) -> Vec<LostRound> {
-    let rounds = placed(case).unwrap_or_default();
+pub(super) fn lost(case: &Case<'_>, rounds: &[Placed<'_>]) -> Vec<LostRound> {
     let known_on = case.state.known_on;
     let lost = rounds.iter().filter_map(|round| {
         let (over_on, why) = match round.days {

@@ -8,13 +8,11 @@ use super::{chance, years};
 use crate::{
     handbook::calendar::Opening,
     land::block::{BlockState, Census},
-    outlook::{growth::LEAST_AGE_YEARS, readiness::tally},
+    outlook::{census::USUAL_SPREAD, growth::LEAST_AGE_YEARS, readiness::tally},
     sums::wilson,
 };
 
-/// How single girths spread about the mean before any were measured, as standard deviation over
-/// mean, and how sure that is (both from memory).
-const USUAL_SPREAD: f64 = 0.18;
+/// How sure the usual spread of girths is (from memory).
 const USUAL_SPREAD_ERROR: f64 = 0.04;
 /// No stand is more even or less even than this; beyond it a sample was chosen or mixed.
 const SPREAD_RANGE: (f64, f64) = (0.05, 0.35);

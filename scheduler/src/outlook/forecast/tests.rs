@@ -4,7 +4,7 @@ use std::{string::ToString, vec::Vec};
 
 use chrono::NaiveDate;
 
-use super::{DAYS_A_YEAR, Forecast, chance_by, months_ahead, opening, sample::mean_for_share};
+use super::{DAYS_A_YEAR, Forecast, Outlook, months_ahead, opening, sample::mean_for_share, years};
 use crate::{
     handbook::calendar::{Calendar, profiles},
     land::block::{BlockState, Census, Cohort},
@@ -76,7 +76,9 @@ fn a_worked_example() {
     assert!((months(block.earliest) - 92.0).abs() < 3.0, "{found:?}");
     assert!((months(block.latest) - 111.0).abs() < 3.0, "{found:?}");
     assert_eq!(found.of, 30);
-    let chance = |day| chance_by(day, &state, &calendar, &[]).unwrap();
+    let outlook = Outlook::new(&state, &calendar, &[]).unwrap();
+    let aims = outlook.aims(&calendar, &outlook.parts());
+    let chance = |day| outlook.chance(&aims, years(outlook.last.on, day).unwrap());
     assert!((chance(block.earliest) - 0.1).abs() < 0.01);
     assert!((chance(block.likely) - 0.5).abs() < 0.01);
     assert!((chance(block.latest) - 0.9).abs() < 0.01);

@@ -30,30 +30,30 @@ const LAST_FEED_DAYS: u32 = 365;
 
 /// A round of the table and its days.
 #[derive(Clone, Copy)]
-pub(super) struct Placed<'a> {
+pub(in crate::jobs::task) struct Placed<'a> {
     /// From 1.
-    pub(super) number: u32,
+    pub(in crate::jobs::task) number: u32,
     /// The day on which the table has it.
-    pub(super) asked: NaiveDate,
+    pub(in crate::jobs::task) asked: NaiveDate,
     /// What each tree gets.
-    pub(super) doses: &'a [Dose],
+    pub(in crate::jobs::task) doses: &'a [Dose],
     /// The days on which it can be given; none when the rains leave none.
-    pub(super) days: Option<Window>,
+    pub(in crate::jobs::task) days: Option<Window>,
 }
 
 /// The days of a round.
 #[derive(Clone, Copy)]
-pub(super) struct Window {
+pub(in crate::jobs::task) struct Window {
     /// The first.
-    pub(super) from: NaiveDate,
+    pub(in crate::jobs::task) from: NaiveDate,
     /// The last; none where nothing ends it.
-    pub(super) until: Option<NaiveDate>,
+    pub(in crate::jobs::task) until: Option<NaiveDate>,
     /// When it was given.
-    pub(super) fed_on: Option<NaiveDate>,
+    pub(in crate::jobs::task) fed_on: Option<NaiveDate>,
 }
 
 /// The rounds of the table in order, as far as the first one to come. None when nothing is planted.
-pub(super) fn placed<'a>(case: &Case<'a>) -> Option<Vec<Placed<'a>>> {
+pub(in crate::jobs::task) fn placed<'a>(case: &Case<'a>) -> Option<Vec<Placed<'a>>> {
     let planted_on = case.state.planted_on()?;
     let mut fed = case.state.fed.clone();
     fed.sort_unstable();

@@ -7,7 +7,7 @@ use chrono::{Days, NaiveDate};
 
 use super::given::{BLOCK, Given, day, fao, given};
 use crate::{
-    jobs::{nudge::is_late, task::lost_feeds},
+    jobs::nudge::is_late,
     land::enrolment::{Enrolment, Known},
     words::{
         event::{Body, Event, Source},
@@ -100,14 +100,8 @@ fn nothing_is_late_or_lost_on_the_day_of_enrolment_and_nobody_quiet() {
             assert!(task.due >= day(ON), "{task:?}");
             assert!(!is_late(&task, day(ON)), "{task:?}");
         }
-        let lost = lost_feeds(
-            &given.block,
-            &state,
-            &given.season,
-            &given.calendar,
-            day(ON),
-        );
-        assert_eq!(lost, []);
+        let feed = given.at(ON, Feed).unwrap();
+        assert_eq!(feed.figures.lost, []);
         assert_eq!(state.quiet_since(), Some(day(ON)));
     }
 }

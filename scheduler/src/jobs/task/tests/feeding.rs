@@ -15,8 +15,9 @@ use crate::{
     handbook::calendar::{Calendar, profiles},
     jobs::{
         feed::{Portion, Ration},
-        task::{Lost, LostRound, lost_feeds},
+        task::{Lost, LostRound, case::Case, feeding},
     },
+    land::block::BlockState,
     words::{
         event::Event,
         job::TaskKind::{Feed, Weed},
@@ -38,13 +39,23 @@ fn fed(given: &mut Given, on: NaiveDate) {
 }
 
 fn lost(given: &Given, today: &str) -> Vec<LostRound> {
-    lost_feeds(
-        &given.block,
-        &given.state(),
-        &given.season,
-        &given.calendar,
-        day(today),
-    )
+    lost_on(given, day(today))
+}
+
+fn lost_on(given: &Given, today: NaiveDate) -> Vec<LostRound> {
+    let state = given.state();
+    let case = case(given, &state, today);
+    feeding::lost(&case, &feeding::placed(&case).unwrap())
+}
+
+fn case<'a>(given: &'a Given, state: &'a BlockState, today: NaiveDate) -> Case<'a> {
+    Case {
+        block: &given.block,
+        state,
+        season: &given.season,
+        calendar: &given.calendar,
+        today,
+    }
 }
 
 /// The round of March falls in the dry and waits for 20 May. Given in June, July or August it is
@@ -135,6 +146,8 @@ fn rounds_that_were_not_given_are_told() {
         why: Lost::NotGiven,
     };
     assert_eq!(lost(&never, "2028-09-01"), [first, second]);
+    let task = never.at("2028-09-01", Feed).unwrap();
+    assert_eq!(task.figures.lost, [first, second], "beside the next round");
     // Rain for five weeks leaves a few days in each year.
     let mut short = given(indonesia(), "2027-06-01 planted 600");
     short.season = Season {
@@ -231,14 +244,7 @@ fn play(given: &mut Given, planted_on: NaiveDate, delay: u64) -> Played {
     let mut today = planted_on;
     while today < played.last_day {
         let state = given.state();
-        let case = crate::jobs::task::case::Case {
-            block: &given.block,
-            state: &state,
-            season: &given.season,
-            calendar: &given.calendar,
-            today,
-        };
-        let Some(plan) = crate::jobs::task::feeding::feed(&case) else {
+        let Some(plan) = feeding::feed(&case(given, &state, today)) else {
             break;
         };
         if plan.due > today {
@@ -278,16 +284,10 @@ proptest! {
         let mut given = given(calendar, &format!("{planted_on} planted 600"));
         given.season = if is_twice { TWICE } else { RAINS };
         let played = play(&mut given, planted_on, delay);
-        let told: BTreeSet<u32> = lost_feeds(
-            &given.block,
-            &given.state(),
-            &given.season,
-            &given.calendar,
-            played.last_day,
-        )
-        .iter()
-        .map(|lost| lost.round)
-        .collect();
+        let told: BTreeSet<u32> = lost_on(&given, played.last_day)
+            .iter()
+            .map(|lost| lost.round)
+            .collect();
         let in_time: u32 = (1..)
             .zip(&given.calendar.feeding.rounds)
             .filter(|(_, round)| round.month < 15 * 12)

@@ -11,6 +11,7 @@ use budwood_parser::Ailment;
 
 use super::given::{Given, day, fao, given, indonesia};
 use crate::{
+    TextClass,
     jobs::task::Task,
     words::job::{
         Clock,
@@ -247,6 +248,8 @@ fn what_was_seen_nearby_is_looked_for_at_once() {
         assert_eq!(look.late_after, day("2027-12-08"));
         assert_eq!(look.figures.near, Ailment::from_name(ailment));
         assert_eq!(look.urgency(), 0, "before all other jobs");
+        assert_eq!(look.class(), TextClass::Urgent);
+        assert_eq!(kind.class(), TextClass::Round, "with the others else");
         assert_eq!(
             at(&warned, "2027-12-01", other),
             at(planted, "2027-12-01", other)

@@ -1,83 +1,13 @@
-//! Which trees live, by planting; which gaps are left, what to order for them, and until when.
-//!
-//! Survival is that of the trees planted at first: what fills a gap later says nothing of it, and
-//! counted with them it could pass 100 %.
+//! Whether the gaps of a block may be filled on a day, and why not.
 
 use chrono::NaiveDate;
 
 use crate::{
     handbook::calendar::Calendar,
-    land::block::{BlockState, Cohort},
+    land::block::BlockState,
     outlook::filling::{Filling, filling},
-    sums::rounding,
     words::season::Season,
 };
-
-/// How the trees of one planting came through.
-#[derive(Clone, Copy, Debug, PartialEq)]
-pub struct Survival {
-    /// When they were planted.
-    pub planted_on: NaiveDate,
-    /// How many.
-    pub planted: u32,
-    /// How many live.
-    pub alive: u32,
-    /// Planted into the gaps of older ones.
-    pub backfill: bool,
-}
-
-impl Survival {
-    fn of(cohort: &Cohort) -> Self {
-        Self {
-            planted_on: cohort.planted_on,
-            planted: cohort.planted,
-            alive: cohort.alive(),
-            backfill: cohort.backfill,
-        }
-    }
-
-    /// Living trees in per cent of those planted; none when none were.
-    #[must_use]
-    pub fn pct(&self) -> Option<f64> {
-        (self.planted > 0).then(|| f64::from(self.alive) * 100.0 / f64::from(self.planted))
-    }
-}
-
-/// Each planting of a block, oldest first.
-#[must_use]
-pub fn by_planting(state: &BlockState) -> alloc::vec::Vec<Survival> {
-    state.cohorts.iter().map(Survival::of).collect()
-}
-
-/// The first plantings of a block together, backfills left out.
-#[must_use]
-pub fn of_first(state: &BlockState) -> Option<Survival> {
-    let living = state.living();
-    state.planted_on().map(|planted_on| Survival {
-        planted_on,
-        planted: living.planted,
-        alive: living.first,
-        backfill: false,
-    })
-}
-
-/// All living trees in per cent of the places for trees.
-#[must_use]
-pub fn stand_pct(state: &BlockState, points: u32) -> Option<f64> {
-    (points > 0).then(|| f64::from(state.alive()) * 100.0 / f64::from(points))
-}
-
-/// Plants to order for gaps, so that all are filled when some are lost on the way and some in the
-/// field. Shares in per cent; none when all would be lost.
-#[must_use]
-pub fn refill_order(gaps: u32, field_loss_pct: f64, transit_loss_pct: f64) -> Option<u32> {
-    let arriving = (1.0 - field_loss_pct / 100.0) * (1.0 - transit_loss_pct / 100.0);
-    let is_share = |pct: f64| (0.0..100.0).contains(&pct);
-    if !(is_share(field_loss_pct) && is_share(transit_loss_pct)) {
-        return None;
-    }
-    rounding::ceil(f64::from(gaps) / arriving)
-}
 
 /// Whether gaps may be filled on a day.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -137,11 +67,9 @@ pub fn gaps_to_fill(
 
 #[cfg(test)]
 mod tests {
-    use std::vec::Vec;
-
     use chrono::NaiveDate;
 
-    use super::{Infill, by_planting, gaps_to_fill, infill, of_first, refill_order, stand_pct};
+    use super::{Infill, gaps_to_fill, infill};
     use crate::{
         handbook::calendar::{Calendar, profiles},
         land::block::{BlockState, Cohort},
@@ -166,39 +94,6 @@ mod tests {
         BlockState {
             cohorts: cohorts.to_vec(),
             ..BlockState::default()
-        }
-    }
-
-    /// 444 planted, 24 dead (94.6 %), 40 filled in: counted together they would be 103.6 %.
-    #[test]
-    fn backfills_never_raise_survival() {
-        let state = state(&[
-            cohort("2027-06-01", 444, 24, false),
-            cohort("2027-09-01", 40, 0, true),
-        ]);
-        let first = of_first(&state).unwrap();
-        assert_eq!((first.planted, first.alive), (444, 420));
-        assert!((first.pct().unwrap() - 94.6).abs() < 0.05);
-        let each: Vec<Option<f64>> = by_planting(&state)
-            .iter()
-            .map(super::Survival::pct)
-            .collect();
-        assert_eq!(each.len(), 2);
-        assert_eq!(each[1], Some(100.0));
-        assert!((stand_pct(&state, 476).unwrap() - 96.6).abs() < 0.05);
-        assert_eq!(stand_pct(&state, 0), None);
-        assert_eq!(of_first(&BlockState::default()), None);
-    }
-
-    /// A worked example: 806 gaps, 5 % lost in the field and 3 % on the way: 875 plants.
-    #[test]
-    fn plants_for_gaps() {
-        assert_eq!(refill_order(806, 5.0, 3.0), Some(875));
-        assert_eq!(refill_order(0, 5.0, 3.0), Some(0));
-        assert_eq!(refill_order(31, 0.0, 0.0), Some(31));
-        for pct in [100.0, 120.0, -5.0, f64::NAN] {
-            assert_eq!(refill_order(806, pct, 3.0), None);
-            assert_eq!(refill_order(806, 5.0, pct), None);
         }
     }
 

@@ -1,0 +1,140 @@
+//! Commands, and who answers a question.
+
+use budwood_parser::{Query, Topic};
+use budwood_scheduler::{Body, Person, Role, decide::Answer};
+
+use crate::{
+    args,
+    engine::{outcome::Outcome, questions::codes::Large, said::Done, step::Step, turn::Turn},
+    wording::Key,
+    words::message::Deed,
+};
+
+impl Step<'_> {
+    /// Answers a question or a command.
+    pub(crate) fn answer_to(&mut self, turn: &Turn, answer: Answer) -> Done {
+        let Some(speaker) = self.view().person(turn.speaker).cloned() else {
+            return Outcome::FromStranger.silently();
+        };
+        match answer {
+            Answer::Help => self.help(turn, &speaker),
+            Answer::Stop => self.stop(turn),
+            Answer::Start => self.start(turn, &speaker),
+            Answer::Query(query) if query.topic == Topic::Language => {
+                self.language(turn, query.language.as_deref())
+            }
+            Answer::Query(query) => {
+                self.close_question(&turn.number);
+                self.query(turn, &speaker, &query)
+            }
+        }
+    }
+
+    fn help(&self, turn: &Turn, speaker: &Person) -> Done {
+        let view = self.view();
+        let phrase = if speaker.role == Role::Adviser {
+            Key::HelpAdviser.into()
+        } else {
+            let args = args! { "example" => view.example(speaker.id) };
+            view.signed_with(speaker, Key::Help, args)
+        };
+        Outcome::Helped.saying([view.reply(turn, phrase)])
+    }
+
+    /// STOP ends texts to the phone, whoever of those who share it sent it: nobody is texted
+    /// against their wish for the sake of another.
+    fn stop(&mut self, turn: &Turn) -> Done {
+        let said = self.view().reply(turn, Key::Stopped);
+        for person in self.view().everyone_on(&turn.number) {
+            let telling = self.view().telling(turn, person);
+            let body = Body::ConsentWithdrawn {
+                person,
+                how: "text STOP".to_owned(),
+            };
+            self.record(telling, None, body);
+        }
+        self.cancel_waiting(&turn.number);
+        let talk = self.talk(&turn.number);
+        talk.open = None;
+        talk.nudge = None;
+        Outcome::Stopped.saying([said])
+    }
+
+    fn start(&mut self, turn: &Turn, speaker: &Person) -> Done {
+        let person = turn.speaker;
+        let telling = self.view().telling(turn, person);
+        let body = Body::ConsentGiven {
+            person,
+            how: "text START".to_owned(),
+        };
+        self.record(telling, None, body);
+        let view = self.view();
+        let phrase = view.signed(speaker, Key::Started);
+        Outcome::Started.saying([view.reply(turn, phrase)])
+    }
+
+    fn query(&mut self, turn: &Turn, speaker: &Person, query: &Query) -> Done {
+        if let Some(done) = self.large(turn, speaker, query) {
+            return done;
+        }
+        let view = self.view();
+        let phrase = if speaker.role == Role::Adviser {
+            view.adviser_answer(speaker, query)
+        } else {
+            None
+        };
+        let phrase = phrase.unwrap_or_else(|| view.farmer_answer(speaker, query));
+        let notice = if query.topic == Topic::CallMe {
+            view.see_to(turn, Key::CallMeNotice, None)
+        } else {
+            None
+        };
+        let answer = view.reply(turn, phrase);
+        Outcome::Answered.saying([Some(answer), notice].into_iter().flatten())
+    }
+
+    /// What needs a code first.
+    fn large(&mut self, turn: &Turn, speaker: &Person, query: &Query) -> Option<Done> {
+        let view = self.view();
+        let large = match query.topic {
+            Topic::Erase => Ok(Large {
+                deed: Deed::Erase { person: speaker.id },
+                phrase: Key::EraseAsk.into(),
+            }),
+            Topic::Window | Topic::Hold if speaker.role == Role::Adviser => {
+                let group = view.group_asked(speaker, query)?;
+                if query.topic == Topic::Hold || query.yes == Some(false) {
+                    view.holding_planting(group)
+                } else {
+                    Ok(view.opening_window(group))
+                }
+            }
+            Topic::Warn if speaker.role == Role::Adviser => {
+                view.warning(speaker, view.group_asked(speaker, query)?.id)
+            }
+            Topic::Window
+            | Topic::Warn
+            | Topic::Hold
+            | Topic::Status
+            | Topic::Late
+            | Topic::Quiet
+            | Topic::Gaps
+            | Topic::Sick
+            | Topic::Visit
+            | Topic::Member
+            | Topic::Next
+            | Topic::When
+            | Topic::HowMuch
+            | Topic::MayI
+            | Topic::MyData
+            | Topic::CallMe
+            | Topic::Who
+            | Topic::Language
+            | Topic::Other => return None,
+        };
+        Some(match large {
+            Ok(large) => self.ask_code(turn, large),
+            Err(instead) => Outcome::Answered.saying([view.reply(turn, instead)]),
+        })
+    }
+}

@@ -1,0 +1,142 @@
+//! A fact is appended and takes effect: on the state of its block, on a group, on a person.
+
+use budwood_scheduler::{BlockState, Body, Consent, Event, EventId, GroupId, Person, PersonId};
+use chrono::NaiveDate;
+
+use crate::engine::{step::Step, turn::Telling};
+
+impl Step<'_> {
+    /// Appends a fact and lets it take effect.
+    pub(crate) fn record(
+        &mut self,
+        telling: Telling,
+        supersedes: Option<EventId>,
+        body: Body,
+    ) -> EventId {
+        let event = Event {
+            id: self.world.event_id(),
+            at: self.now,
+            by: telling.by,
+            source: telling.source,
+            message: telling.message,
+            supersedes,
+            body,
+        };
+        if let Some(old) = supersedes {
+            self.unfold(old);
+        }
+        self.take_effect(&event);
+        self.change.events.push(event.clone());
+        let id = event.id;
+        self.world.keep_event(event);
+        id
+    }
+
+    fn take_effect(&mut self, event: &Event) {
+        match &event.body {
+            Body::Reported { block, .. }
+            | Body::TaskDone { block, .. }
+            | Body::Postponed { block, .. }
+            | Body::Nudged { block, .. }
+            | Body::Warned { block, .. }
+            | Body::TakenBack { block } => {
+                self.state(*block).apply(event);
+                self.plan(*block);
+            }
+            Body::WindowOpened { group, on } => self.set_window(*group, Some(*on)),
+            Body::PlantingHeld { group, .. } => self.set_window(*group, None),
+            Body::ConsentGiven { person, how } => {
+                let on = self.view().today_of(*person);
+                self.consent(
+                    *person,
+                    Consent::Given {
+                        on,
+                        how: how.clone(),
+                    },
+                );
+            }
+            Body::ConsentWithdrawn { person, how } => {
+                let on = self.view().today_of(*person);
+                self.consent(
+                    *person,
+                    Consent::Withdrawn {
+                        on,
+                        how: how.clone(),
+                    },
+                );
+            }
+            Body::Erased { person } => self.erase(*person),
+        }
+    }
+
+    /// Folds a block anew without one of its facts.
+    fn unfold(&mut self, old: EventId) {
+        let Some(block) = self.view().event(old).and_then(|event| event.body.block()) else {
+            return;
+        };
+        let Some(state) = self.world.states.get(&block) else {
+            return;
+        };
+        let kept: Vec<Event> = state
+            .facts
+            .iter()
+            .filter(|fact| **fact != old)
+            .filter_map(|fact| self.view().event(*fact))
+            .collect();
+        *self.state(block) = BlockState::replay(&kept);
+        self.plan(block);
+    }
+
+    fn set_window(&mut self, group: GroupId, opened: Option<NaiveDate>) {
+        if let Some(mut group) = self.world.directory.group(group).cloned() {
+            group.window_opened = opened;
+            self.put_group(group);
+        }
+    }
+
+    fn consent(&mut self, person: PersonId, consent: Consent) {
+        // A list tells the day of consent with the person; it stands.
+        let as_known = |person: &Person| consent.is_given() && person.consent.is_given();
+        if let Some(mut person) = self.world.directory.person(person).cloned()
+            && !as_known(&person)
+        {
+            person.consent = consent;
+            self.put_person(person);
+        }
+    }
+
+    /// Takes a person's name and numbers out. The code that stands for them says nothing.
+    fn erase(&mut self, person: PersonId) {
+        let numbers: Vec<String> = self
+            .world
+            .directory
+            .numbers_of(person)
+            .map(str::to_owned)
+            .collect();
+        for number in numbers {
+            self.unlink(person, &number);
+        }
+        if let Some(mut person) = self.world.directory.person(person).cloned() {
+            person.name = format!("P{}", person.id);
+            person.erased = true;
+            person.consent = Consent::Withdrawn {
+                on: self.view().today_of(person.id),
+                how: "erased".to_owned(),
+            };
+            self.put_person(person);
+        }
+    }
+
+    fn unlink(&mut self, person: PersonId, number: &str) {
+        let Some(mut phone) = self.world.directory.phone(number).cloned() else {
+            return;
+        };
+        phone.links.retain(|link| link.person != person);
+        if phone.links.is_empty() {
+            self.drop_phone(number);
+        } else {
+            self.world.directory.put_phone(phone.clone());
+            self.change.phones.push(phone);
+        }
+    }
+}

@@ -1,0 +1,104 @@
+//! What the adviser is told at once: sickness, clusters, stands behind, and whom to see to.
+
+use budwood_parser::{Alarm, Care, Kind};
+use budwood_scheduler::{BlockId, decide::Draft};
+
+use crate::{
+    args,
+    engine::{local_time::civil_day, said::Said, turn::Turn, view::View},
+    wording::{Facts, Key, Phrase, Value},
+    words::limits,
+};
+
+impl View<'_> {
+    /// News of sickness or harm on a block.
+    pub(crate) fn sickness_notice(
+        self,
+        turn: &Turn,
+        block: BlockId,
+        drafts: &[&Draft],
+    ) -> Option<Said> {
+        let news: Vec<&Draft> = drafts
+            .iter()
+            .filter(|fact| matches!(fact.kind.care(), Some(Care::Sick | Care::Harmed)))
+            .filter(|fact| fact.details.count != Some(0))
+            .copied()
+            .collect();
+        let target = self.person(turn.target)?;
+        // Who saw it on a visit knows.
+        let adviser = self.adviser_of(target).map(|adviser| adviser.id);
+        if news.is_empty() || adviser == Some(turn.speaker) {
+            return None;
+        }
+        let block = &self.world.directory.block(block)?.name;
+        let facts = Facts {
+            block,
+            facts: &news,
+            today: self.today_of(turn.target),
+        };
+        let args = args! {
+            "name" => Value::name(&target.name),
+            "block" => Value::name(block),
+            "group" => self.group_name(target.group),
+            "facts" => facts.clauses(),
+        };
+        self.notice(turn, Phrase::new(Key::SickNotice, args))
+    }
+
+    /// Told once, when a report makes a cluster of what was none before it.
+    pub(crate) fn cluster_notice(self, turn: &Turn) -> Option<Said> {
+        let group = self.person(turn.target)?.group?;
+        let today = self.today_of(turn.target);
+        let cluster = self.cluster_begun(group, turn.message, today)?;
+        let args = args! {
+            "group" => Value::name(self.group_name(Some(group))),
+            "ailment" => cluster.ailment,
+            "count" => cluster.reports,
+            "day" => cluster.since,
+        };
+        self.notice(turn, Phrase::new(Key::ClusterNotice, args))
+    }
+
+    /// Of a stand that a census shows far behind what is usual.
+    pub(crate) fn girth_notice(
+        self,
+        turn: &Turn,
+        block: BlockId,
+        drafts: &[&Draft],
+    ) -> Option<Said> {
+        if !drafts.iter().any(|fact| fact.kind == Kind::Girth) {
+            return None;
+        }
+        let months = -self.months_ahead(block)?;
+        if months <= limits::BEHIND_MONTHS {
+            return None;
+        }
+        let target = self.person(turn.target)?;
+        let args = args! {
+            "name" => Value::name(&target.name),
+            "block" => Value::name(&self.world.directory.block(block)?.name),
+            "group" => Value::name(self.group_name(target.group)),
+            "months" => months,
+        };
+        self.notice(turn, Phrase::new(Key::GirthNotice, args))
+    }
+
+    /// The adviser is to see to the person who texted; the text itself is not passed on.
+    pub(crate) fn see_to(self, turn: &Turn, key: Key, alarm: Option<Alarm>) -> Option<Said> {
+        let speaker = self.person(turn.speaker)?;
+        let args = args! {
+            "name" => Value::name(&speaker.name),
+            "group" => Value::name(self.group_name(speaker.group)),
+            "digits" => last_digits(&turn.number),
+            "day" => civil_day(turn.sent_at, self.zone_of(turn.speaker)),
+            "alarm" => alarm.map_or_else(Value::nothing, Value::from),
+        };
+        self.notice(turn, Phrase::new(key, args))
+    }
+}
+
+/// The last four digits say which phone to someone who knows it, and nothing to others.
+fn last_digits(number: &str) -> String {
+    let digits: Vec<char> = number.chars().rev().take(4).collect();
+    digits.into_iter().rev().collect()
+}

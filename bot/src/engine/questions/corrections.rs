@@ -1,0 +1,95 @@
+//! Which facts a correction can reach, and what is said when they are taken back.
+
+use budwood_scheduler::{BlockId, Event, EventId, decide::Draft};
+use chrono::TimeDelta;
+
+use super::read_back::draft_of;
+use crate::{
+    engine::{turn::Turn, view::View},
+    wording::{Facts, Key, Phrase, taken_back},
+    words::limits,
+};
+
+impl View<'_> {
+    /// The facts of the phone's last recorded text, if a correction may still reach them.
+    pub(crate) fn in_reach(self, number: &str) -> impl Iterator<Item = Event> {
+        let reach = self.now - TimeDelta::hours(limits::CORRECTION_HOURS);
+        self.talk(number)
+            .filter(|talk| talk.last_at.is_some_and(|at| at >= reach))
+            .into_iter()
+            .flat_map(|talk| &talk.last)
+            .filter_map(move |id| self.event(*id))
+    }
+
+    /// The last text's facts that still count. "Undo" twice means the last two texts.
+    pub(crate) fn undoable(self, number: &str) -> Vec<Event> {
+        self.in_reach(number)
+            .filter(|event| self.counts(event))
+            .collect()
+    }
+
+    /// Whether a fact has not been superseded.
+    pub(crate) fn counts(self, event: &Event) -> bool {
+        let state = event.body.block().and_then(|block| self.state(block));
+        state.is_some_and(|state| state.facts.contains(&event.id))
+    }
+
+    /// The facts of the same phone's text before these, so that "undo" can go on.
+    pub(crate) fn earlier_facts(self, turn: &Turn, events: &[Event]) -> Vec<EventId> {
+        let Some(first) = events.iter().map(|event| event.id).min() else {
+            return Vec::new();
+        };
+        let reach = self.now - TimeDelta::hours(limits::CORRECTION_HOURS);
+        let mut found: Option<Event> = None;
+        let mut same_text: Vec<EventId> = Vec::new();
+        let blocks = self.world.directory.blocks_of(turn.target);
+        let blocks: Vec<BlockId> = blocks.map(|block| block.id).collect();
+        let mut facts: Vec<EventId> = blocks
+            .iter()
+            .filter_map(|block| self.state(*block))
+            .flat_map(|state| state.facts.iter().copied())
+            .filter(|fact| *fact < first)
+            .collect();
+        facts.sort_unstable();
+        for fact in facts.into_iter().rev().take(limits::UNDO_LOOK_BACK) {
+            let Some(event) = self.event(fact) else {
+                continue;
+            };
+            if event.by != Some(turn.speaker) || event.at < reach {
+                continue;
+            }
+            match &found {
+                None => {
+                    same_text.push(fact);
+                    found = Some(event);
+                }
+                Some(last) if last.message == event.message => same_text.push(fact),
+                Some(_) => break,
+            }
+        }
+        same_text.reverse();
+        same_text
+    }
+
+    /// What was taken back, and how the block stands without it.
+    pub(crate) fn taken_back(self, turn: &Turn, events: &[Event], key: Key) -> Phrase {
+        let drafts: Vec<Draft> = events
+            .iter()
+            .filter_map(|event| draft_of(&self.world.directory, event))
+            .collect();
+        let drafts: Vec<&Draft> = drafts.iter().collect();
+        let block = events.first().and_then(|event| event.body.block());
+        let name = block
+            .and_then(|block| self.world.directory.block(block))
+            .map(|block| self.label(turn, block.owner, &block.name))
+            .unwrap_or_default();
+        let state = block.and_then(|block| self.state(block)).cloned();
+        let facts = Facts {
+            block: &name,
+            facts: &drafts,
+            today: self.day_of(turn),
+        };
+        let example = self.example(turn.target);
+        taken_back(key, facts, &state.unwrap_or_default(), example)
+    }
+}

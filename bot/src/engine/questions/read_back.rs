@@ -1,0 +1,125 @@
+//! Facts as they are read back: with their block as it stands now, and who told them.
+
+use budwood_parser::Kind;
+use budwood_scheduler::{
+    BlockId, Body, Directory, Event, PersonId, Role, Source, TaskKind, decide::Draft,
+};
+use chrono::NaiveDate;
+
+use crate::{
+    engine::{
+        local_time::civil_day,
+        said::Said,
+        turn::{Telling, Turn},
+        view::View,
+    },
+    wording::{self, After, Facts, Phrase},
+};
+
+/// The draft of a stored report, for corrections.
+pub(crate) fn draft_of(directory: &Directory, event: &Event) -> Option<Draft> {
+    let Body::Reported {
+        block,
+        kind,
+        on,
+        details,
+    } = &event.body
+    else {
+        return None;
+    };
+    Some(Draft {
+        kind: *kind,
+        block: directory.block(*block).map(|block| block.name.clone()),
+        said: None,
+        on: *on,
+        details: details.clone(),
+    })
+}
+
+impl View<'_> {
+    /// Who tells a fact by this text, of the blocks of this person.
+    pub(crate) fn telling(self, turn: &Turn, target: PersonId) -> Telling {
+        let role = self.person(turn.speaker).map(|person| person.role);
+        let source = match role {
+            Some(Role::Adviser) => Source::Visit,
+            Some(Role::Leader) if target != turn.speaker => Source::Leader,
+            _ => Source::OwnText,
+        };
+        Telling {
+            by: Some(turn.speaker),
+            source,
+            message: Some(turn.message),
+        }
+    }
+
+    /// A person's block by its name.
+    pub(crate) fn block_named(self, owner: PersonId, name: Option<&str>) -> Option<BlockId> {
+        let name = name?;
+        self.world
+            .directory
+            .blocks_of(owner)
+            .find(|block| block.name.eq_ignore_ascii_case(name))
+            .map(|block| block.id)
+    }
+
+    /// What was stored of a block, and what it makes of it.
+    pub(crate) fn read_back(self, turn: &Turn, block: BlockId, drafts: &[&Draft]) -> Option<Said> {
+        self.with_stand(turn, block, drafts, wording::read_back)
+    }
+
+    /// Facts together with how their block stands now.
+    pub(crate) fn with_stand(
+        self,
+        turn: &Turn,
+        block: BlockId,
+        drafts: &[&Draft],
+        phrase: impl Fn(Facts<'_>, After<'_>) -> Phrase,
+    ) -> Option<Said> {
+        let record = self.world.directory.block(block)?;
+        let owner = self.person(record.owner).or(self.person(turn.speaker))?;
+        let state = self.state(block).cloned().unwrap_or_default();
+        let after = After {
+            state: &state,
+            points: self.points_of(record),
+            next: drafts
+                .last()
+                .and_then(|fact| self.next_round(block, fact.kind)),
+            ready: drafts
+                .iter()
+                .any(|fact| fact.kind == Kind::Girth)
+                .then(|| self.outlook(block, self.today_of(turn.target)))
+                .flatten()
+                .map(|outlook| outlook.ready),
+            adviser: self.adviser_name(owner),
+        };
+        let label = self.label(turn, record.owner, &record.name);
+        let facts = Facts {
+            block: &label,
+            facts: drafts,
+            today: self.day_of(turn),
+        };
+        Some(self.reply(turn, phrase(facts, after)))
+    }
+
+    /// The day on which a text was sent, where its facts lie.
+    pub(crate) fn day_of(self, turn: &Turn) -> NaiveDate {
+        civil_day(turn.sent_at, self.zone_of(turn.target))
+    }
+
+    /// When the job that this kind of report proves comes again.
+    fn next_round(self, block: BlockId, kind: Kind) -> Option<NaiveDate> {
+        let owner = self.world.directory.block(block)?.owner;
+        let today = self.today_of(owner);
+        let wanted = if kind == Kind::BranchInduction {
+            TaskKind::LookAtInduced
+        } else {
+            TaskKind::ALL
+                .into_iter()
+                .find(|task| task.proven_by() == Some(kind))?
+        };
+        self.tasks_of(block, today)
+            .into_iter()
+            .find(|task| task.kind == wanted && task.due > today)
+            .map(|task| task.due)
+    }
+}

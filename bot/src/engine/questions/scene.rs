@@ -1,0 +1,259 @@
+//! A text in its scene: what it says to one who knows the people, blocks and questions around it,
+//! and what is to be done.
+
+use budwood_parser::{Ailment, Kind, Known, Reading, Sender};
+use budwood_scheduler::{
+    Block, BlockId, Person, PersonId, Role, TaskKind,
+    decide::{Answer, Decision, Last, Nudged, Pending, Plot, Scene, Unclear, decide},
+    jobs::{nudge::has_lapsed, task::warning},
+};
+use chrono::{DateTime, NaiveDate, TimeDelta, Utc};
+
+use super::{read_back::draft_of, shared_phone::names};
+use crate::{
+    engine::{local_time::civil_day, turn::Turn, view::View},
+    words::{
+        limits,
+        message::{Open, OpenNudge, Question},
+    },
+};
+
+/// A sending time further back than this is not believed.
+const LATE_DAYS_MAX: i64 = 30;
+
+impl<'a> View<'a> {
+    /// The time of sending counts for "yesterday", unless it lies in the future or far back.
+    pub(crate) fn believable(self, sent_at: Option<DateTime<Utc>>) -> Option<DateTime<Utc>> {
+        let earliest = self.now - TimeDelta::days(LATE_DAYS_MAX);
+        sent_at.filter(|at| *at <= self.now && *at > earliest)
+    }
+
+    /// In which language a number that is not on the list asks for something, if it does: it is
+    /// answered only where it seems to know what the bot is for.
+    pub(crate) fn stranger_asks(self, text: &str) -> Option<Option<String>> {
+        let known = Known {
+            languages: &[],
+            blocks: &[],
+            groups: &[],
+            members: &[],
+            sender: Sender::Unknown,
+        };
+        let reading = self.setup.reader.read(text, &known);
+        let scene = Scene {
+            sender: Sender::Unknown,
+            today: civil_day(self.now, self.setup.zone),
+            plots: &[],
+            last: &[],
+            pending: None,
+            nudged: None,
+        };
+        let worth_an_answer = matches!(
+            decide(&reading, &scene),
+            Decision::Help(Unclear::Stranger) | Decision::Answer(Answer::Help | Answer::Start)
+        );
+        worth_an_answer.then_some(reading.language)
+    }
+
+    /// What the text says to one who knows the people and blocks around it.
+    pub(crate) fn read(self, turn: &Turn, role: Role) -> Reading {
+        let directory = &self.world.directory;
+        let mut blocks: Vec<&str> = directory
+            .blocks_of(turn.speaker)
+            .map(|block| block.name.as_str())
+            .collect();
+        let mut groups: Vec<&str> = Vec::new();
+        let mut members: Vec<&str> = Vec::new();
+        let group = directory
+            .person(turn.speaker)
+            .and_then(|person| person.group);
+        if role == Role::Adviser {
+            for group in directory.groups_of(turn.speaker) {
+                groups.push(&group.name);
+                members.extend(directory.members(group.id).flat_map(names));
+            }
+        } else if role == Role::Leader
+            && let Some(group) = group
+        {
+            for person in directory.members(group) {
+                members.extend(names(person));
+                blocks.extend(
+                    directory
+                        .blocks_of(person.id)
+                        .map(|block| block.name.as_str()),
+                );
+            }
+        }
+        // Those who share a phone name themselves.
+        let people = self.everyone_on(&turn.number);
+        if people.len() > 1 {
+            let sharers = people.iter().filter_map(|id| directory.person(*id));
+            members.extend(sharers.flat_map(names));
+        }
+        let sender = if role == Role::Adviser {
+            Sender::Adviser
+        } else {
+            Sender::Farmer
+        };
+        let languages = self.languages_of(&turn.number, &[turn.speaker]);
+        let languages: Vec<&str> = languages.iter().map(String::as_str).collect();
+        let known = Known {
+            languages: &languages,
+            blocks: &blocks,
+            groups: &groups,
+            members: &members,
+            sender,
+        };
+        self.setup.reader.read(&turn.text, &known)
+    }
+
+    /// Whose blocks the text is about, when not the speaker's own: the one who is named, or whom we
+    /// asked about.
+    pub(crate) fn spoken_for(
+        self,
+        turn: &Turn,
+        speaker: &Person,
+        reading: &Reading,
+    ) -> Option<PersonId> {
+        let for_others = matches!(speaker.role, Role::Leader | Role::Adviser);
+        let named = reading.member.as_ref().filter(|_| for_others);
+        let named = named.and_then(|name| self.member_named(speaker, name));
+        let is_answer = named.is_none() && reading.reports.is_empty();
+        named.or_else(|| self.asked_about(&turn.number).filter(|_| is_answer))
+    }
+
+    /// Whom the facts are about that a question of ours waits for. An answer is about them; a new
+    /// report is not.
+    fn asked_about(self, number: &str) -> Option<PersonId> {
+        let open = self.open_question(number)?;
+        let about_facts = matches!(open.question, Question::Confirm(_) | Question::Ask { .. });
+        open.person.filter(|_| about_facts)
+    }
+
+    /// Of the leader's own group, or of those that the adviser looks after: who counts on a visit
+    /// texts for the farmer.
+    fn member_named(self, teller: &Person, name: &str) -> Option<PersonId> {
+        let directory = &self.world.directory;
+        let looked_after = directory.groups_of(teller.id).map(|group| group.id);
+        let own = teller.group.filter(|_| teller.role == Role::Leader);
+        own.into_iter()
+            .chain(looked_after)
+            .flat_map(|group| directory.members(group))
+            .find(|person| person.is_named(name))
+            .map(|person| person.id)
+    }
+
+    /// The same report again, although it was taken in: an impatient finger.
+    pub(crate) fn is_same_again(self, turn: &Turn, reading: &Reading) -> bool {
+        let Some(talk) = self.talk(&turn.number) else {
+            return false;
+        };
+        let within = self.now - TimeDelta::hours(limits::SAME_TEXT_HOURS);
+        let same = talk
+            .last_text
+            .as_ref()
+            .is_some_and(|(text, at)| *at > within && text.eq_ignore_ascii_case(turn.text.trim()));
+        let waits = talk
+            .open
+            .as_ref()
+            .is_some_and(|open| !matches!(open.question, Question::Code { .. }));
+        let recorded = talk.last_at.is_some_and(|at| at > within) && !waits;
+        same && recorded && !reading.reports.is_empty()
+    }
+
+    /// What is to be done with it.
+    pub(crate) fn decide(self, turn: &Turn, reading: &Reading, role: Role) -> Decision {
+        let plots: Vec<Plot> = self
+            .world
+            .directory
+            .blocks_of(turn.target)
+            .map(|block| Plot {
+                name: block.name.clone(),
+                points: self.points_of(block),
+                state: self.state(block.id).cloned().unwrap_or_default(),
+            })
+            .collect();
+        let last = self.last_facts(&turn.number);
+        let pending = self.pending(&turn.number);
+        let scene = Scene {
+            sender: if role == Role::Adviser {
+                Sender::Adviser
+            } else {
+                Sender::Farmer
+            },
+            today: self.day_of(turn),
+            plots: &plots,
+            last: &last,
+            pending: pending.as_ref(),
+            nudged: self.nudged(turn),
+        };
+        decide(reading, &scene)
+    }
+
+    /// The civil day on which a nudge went, where its block is.
+    fn went_on(self, nudge: &OpenNudge) -> Option<NaiveDate> {
+        let owner = self.world.directory.block(nudge.block)?.owner;
+        Some(civil_day(nudge.at, self.zone_of(owner)))
+    }
+
+    /// The nudge that this phone may answer, and its block.
+    pub(crate) fn open_nudge(self, turn: &Turn) -> Option<(OpenNudge, Block)> {
+        let nudge = self.talk(&turn.number)?.nudge?;
+        let block = self.world.directory.block(nudge.block)?;
+        let today = civil_day(turn.sent_at, self.zone_of(block.owner));
+        let is_open = !has_lapsed(self.went_on(&nudge)?, today);
+        is_open.then(|| (nudge, block.clone()))
+    }
+
+    /// What the last nudge to this phone asked for, if it is a block of the one who texts.
+    fn nudged(self, turn: &Turn) -> Option<Nudged<'a>> {
+        let nudge = self.talk(&turn.number)?.nudge?;
+        let block = self.world.directory.block(nudge.block)?;
+        let ailment = self.looked_for(nudge.block, nudge.task);
+        let kind = ailment.map_or_else(|| nudge.task.proven_by(), |_| Some(Kind::Disease))?;
+        (block.owner == turn.target).then_some(Nudged {
+            block: &block.name,
+            kind,
+            ailment,
+        })
+    }
+
+    /// For which sickness this job looks: what was seen nearby, or the white root, as only a look
+    /// at the roots closes the check of roots.
+    pub(crate) fn looked_for(self, block: BlockId, task: TaskKind) -> Option<Ailment> {
+        let state = self.state(block);
+        let near = state.and_then(|state| warning(state, task));
+        let usual = (task == TaskKind::RootCheck).then_some(Ailment::WhiteRoot);
+        near.map(|(ailment, _)| ailment).or(usual)
+    }
+
+    /// The facts of the phone's last recorded text, as a correction may still reach them.
+    fn last_facts(self, number: &str) -> Vec<Last> {
+        self.in_reach(number)
+            .filter_map(|event| draft_of(&self.world.directory, &event))
+            .map(|draft| Last { draft })
+            .collect()
+    }
+
+    /// A question of ours that has not lapsed.
+    pub(crate) fn open_question(self, number: &str) -> Option<Open> {
+        let open = self.talk(number)?.open.clone()?;
+        let lapsed = open.at + TimeDelta::hours(limits::QUESTION_HOURS) < self.now;
+        (!lapsed).then_some(open)
+    }
+
+    fn pending(self, number: &str) -> Option<Pending> {
+        if let Some(open) = self.open_question(number) {
+            return match open.question {
+                Question::Confirm(facts) => Some(Pending::Confirm(facts)),
+                Question::Ask { facts, missing } => Some(Pending::Ask { facts, missing }),
+                Question::ForWhom { .. } | Question::Code { .. } => None,
+            };
+        }
+        let talk = self.talk(number)?;
+        let nudge = talk.nudge?;
+        Some(Pending::Nudge {
+            on: self.went_on(&nudge)?,
+            is_last: talk.last_at.is_none_or(|at| at < nudge.at),
+        })
+    }
+}

@@ -1,0 +1,49 @@
+//! What is said, as a value: to whom, what and why. Nothing is sent by making one.
+
+use super::outcome::Outcome;
+use crate::{wording::Phrase, words::message::Purpose};
+
+/// A text to be sent.
+#[derive(Clone, Debug, PartialEq)]
+pub(crate) struct Said {
+    /// Who reads it.
+    pub(crate) to: To,
+    /// What it says.
+    pub(crate) phrase: Phrase,
+    /// Why it is sent.
+    pub(crate) purpose: Purpose,
+}
+
+/// Who reads a text.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub(crate) struct To {
+    /// The phone.
+    pub(crate) number: String,
+    /// The language; English when none is known.
+    pub(crate) language: Option<String>,
+}
+
+/// What a deed made of a text, and what is said of it.
+#[derive(Debug, PartialEq)]
+pub(crate) struct Done {
+    pub(crate) outcome: Outcome,
+    pub(crate) said: Vec<Said>,
+}
+
+impl Outcome {
+    /// Nothing is said.
+    pub(crate) const fn silently(self) -> Done {
+        Done {
+            outcome: self,
+            said: Vec::new(),
+        }
+    }
+
+    /// This is said.
+    pub(crate) fn saying(self, said: impl IntoIterator<Item = Said>) -> Done {
+        Done {
+            outcome: self,
+            said: said.into_iter().collect(),
+        }
+    }
+}

@@ -1,0 +1,297 @@
+//! Rules of the engine without a conversation: what is answered and said is looked at as a value.
+//!
+//! The people are those of the demo.
+
+use std::collections::BTreeMap;
+
+use budwood_parser::{Ailment, Details, Kind, Pack, Query, Reader, Topic, languages};
+use budwood_scheduler::{
+    Body, Calendar, Consent, Happened, MessageId, Person, decide::Draft,
+    handbook::calendar::profiles, jobs::nudge::Rules,
+};
+use chrono::{DateTime, Utc};
+
+use super::{
+    Outcome, Setup,
+    memory::world::World,
+    questions::codes::Large,
+    said::{Said, To},
+    step::Step,
+    turn::Turn,
+    view::View,
+};
+use crate::{
+    store::{Loaded, MemoryStore},
+    wording::{Key, Texts, Value},
+    words::{
+        limits,
+        message::{Deed, Open, Purpose, Question},
+    },
+};
+
+/// A farmer who planted 520 trees two years ago.
+const KETI: &str = "Keti Olm";
+const KETIS_NUMBER: &str = "+447700900005";
+const ADVISERS_NUMBER: &str = "+447700900100";
+
+/// The engine's memory with the people of the demo, at a moment.
+struct Valley {
+    world: World,
+    setup: Setup,
+    store: MemoryStore,
+    now: DateTime<Utc>,
+}
+
+impl Valley {
+    fn at(now: &str) -> Self {
+        let packs = languages::ALL.iter().map(|pack| Pack::parse(pack).unwrap());
+        let calendars = profiles::ALL.iter().map(|(name, text)| {
+            let calendar = Calendar::parse(text).unwrap();
+            ((*name).to_owned(), calendar)
+        });
+        let setup = Setup {
+            reader: Reader::new(packs.collect()).unwrap(),
+            texts: Texts::built_in().unwrap(),
+            calendars: calendars.collect::<BTreeMap<_, _>>(),
+            rules: Rules::standard(),
+            own_numbers: Vec::new(),
+            country: "GB".to_owned(),
+            zone: chrono_tz::UTC,
+            secret: 0,
+            idempotent_gateway: true,
+        };
+        let mut valley = Self {
+            world: World::new(Loaded::default()),
+            setup,
+            store: MemoryStore::new(),
+            now: now.parse().unwrap(),
+        };
+        let roll = include_bytes!("../../../demo-data/roll.csv");
+        let plan = valley.view().plan_roll(roll);
+        assert!(plan.may_be_stored(), "{plan}");
+        valley.step().roll(plan.into());
+        valley
+    }
+
+    fn view(&self) -> View<'_> {
+        View {
+            world: &self.world,
+            setup: &self.setup,
+            store: &self.store,
+            now: self.now,
+        }
+    }
+
+    fn step(&mut self) -> Step<'_> {
+        Step::new(&mut self.world, &self.setup, &self.store, self.now)
+    }
+
+    fn person(&self, name: &str) -> Person {
+        let plan = &self.world.directory;
+        let group = plan.group_named("KOLO").unwrap();
+        let adviser = plan.person(group.adviser.unwrap());
+        let mut people = plan.members(group.id).chain(adviser);
+        people.find(|person| person.name == name).unwrap().clone()
+    }
+
+    /// A text of somebody about their own blocks.
+    fn turn(&self, name: &str, text: &str) -> Turn {
+        let person = self.person(name).id;
+        let mut numbers = self.world.directory.numbers_of(person);
+        Turn {
+            number: numbers.next().unwrap().to_owned(),
+            message: MessageId(1),
+            speaker: person,
+            target: person,
+            text: text.to_owned(),
+            sent_at: self.now,
+        }
+    }
+}
+
+fn fact(valley: &Valley, kind: Kind, details: Details) -> Draft {
+    Draft {
+        kind,
+        block: Some("A".to_owned()),
+        said: None,
+        on: Happened::on(valley.now.date_naive()),
+        details,
+    }
+}
+
+fn dead(valley: &Valley, count: u32) -> Draft {
+    let details = Details {
+        count: Some(count),
+        ..Details::default()
+    };
+    fact(valley, Kind::Dead, details)
+}
+
+fn sick(valley: &Valley) -> Draft {
+    let details = Details {
+        count: Some(3),
+        ailment: Some(Ailment::Pink),
+        ..Details::default()
+    };
+    fact(valley, Kind::Disease, details)
+}
+
+fn keys(said: &[Said]) -> Vec<Key> {
+    said.iter().map(|said| said.phrase.key).collect()
+}
+
+#[test]
+fn a_deed_says_and_sends_nothing() {
+    let mut valley = Valley::at("2026-11-02T03:00:00Z");
+    let turn = valley.turn(KETI, "dead 8 A");
+    let facts = [dead(&valley, 8)];
+    let mut step = valley.step();
+    let done = step.store_facts(&turn, &facts);
+    assert_eq!(done.outcome, Outcome::Recorded);
+    assert_eq!(keys(&done.said), [Key::ReadBack]);
+    assert_eq!(done.said[0].to.number, KETIS_NUMBER);
+    assert!(step.change.outbound.is_empty(), "only `post` sends");
+    let Some(Value::Spare(forms)) = done.said[0].phrase.arg("stand") else {
+        panic!("{:?}", done.said);
+    };
+    let stand = forms[0].as_ref().unwrap();
+    assert_eq!(stand.key, Key::StandAlive);
+    assert_eq!(stand.arg("alive"), Some(&Value::Count(512)));
+    step.post(done.said[0].clone());
+    assert_eq!(step.change.outbound.len(), 1);
+}
+
+#[test]
+fn sickness_is_told_to_the_adviser_unless_they_stopped() {
+    let mut valley = Valley::at("2026-11-02T03:00:00Z");
+    let turn = valley.turn(KETI, "pink 3 A");
+    let facts = [sick(&valley)];
+    let said = valley.step().store_facts(&turn, &facts).said;
+    assert_eq!(keys(&said), [Key::ReadBack, Key::SickNotice]);
+    assert_eq!(said[1].to.number, ADVISERS_NUMBER);
+    let about = MessageId(1);
+    assert_eq!(said[1].purpose, Purpose::Notice { about });
+
+    let mut adviser = valley.person("Mara Tindel");
+    adviser.consent = Consent::Withdrawn {
+        on: valley.now.date_naive(),
+        how: "text STOP".to_owned(),
+    };
+    valley.world.directory.put_person(adviser);
+    let said = valley.step().store_facts(&turn, &facts).said;
+    assert_eq!(keys(&said), [Key::ReadBack]);
+}
+
+#[test]
+fn young_trees_may_not_be_tapped() {
+    let valley = Valley::at("2026-11-02T03:00:00Z");
+    let keti = valley.person(KETI);
+    let query = Query {
+        topic: Topic::MayI,
+        group: None,
+        member: None,
+        block: None,
+        kind: Some(Kind::TappingOpened),
+        area: None,
+        period_days: None,
+        number: None,
+        yes: None,
+        language: None,
+    };
+    let answer = valley.view().farmer_answer(&keti, &query);
+    assert_eq!(answer.key, Key::MayTapNo);
+    let rule = &valley.setup.calendars["fao"].opening;
+    assert_eq!(answer.arg("girth"), Some(&Value::Figure(rule.girth_cm)));
+    assert_eq!(answer.arg("adviser"), Some(&Value::name("Mara")));
+}
+
+#[test]
+fn who_is_erased_hears_it_in_their_language_and_is_forgotten() {
+    let mut valley = Valley::at("2026-11-02T03:00:00Z");
+    let keti = valley.person(KETI);
+    let turn = valley.turn(KETI, "yes 4711");
+    let mut step = valley.step();
+    let talk = step.talk(KETIS_NUMBER);
+    talk.language = Some("fr".to_owned());
+    talk.open = Some(Open {
+        at: turn.sent_at,
+        message: turn.message,
+        person: Some(keti.id),
+        question: Question::Code {
+            code: "4711".to_owned(),
+            deed: Deed::Erase { person: keti.id },
+        },
+    });
+    let done = step.code_given(&turn, &keti).unwrap();
+    assert_eq!(done.outcome, Outcome::DoneWithCode);
+    assert_eq!(keys(&done.said), [Key::Erased]);
+    let to = To {
+        number: KETIS_NUMBER.to_owned(),
+        language: Some("fr".to_owned()),
+    };
+    assert_eq!(done.said[0].to, to);
+    for said in done.said {
+        step.post(said);
+    }
+    assert!(step.view().talk(KETIS_NUMBER).is_none());
+    let (change, _) = step.finish();
+    assert_eq!(change.gone_phones, [KETIS_NUMBER]);
+    assert_eq!(change.outbound.len(), 1, "the last word goes");
+    assert!(change.talks.is_empty(), "{:?}", change.talks);
+}
+
+#[test]
+fn a_wrong_code_does_nothing() {
+    let mut valley = Valley::at("2026-11-02T03:00:00Z");
+    let keti = valley.person(KETI);
+    let turn = valley.turn(KETI, "yes 1000");
+    let mut step = valley.step();
+    let large = Large {
+        deed: Deed::Erase { person: keti.id },
+        phrase: Key::EraseAsk.into(),
+    };
+    step.ask_code(&turn, large);
+    let done = step.code_given(&turn, &keti).unwrap();
+    assert_eq!(done.outcome, Outcome::WrongCode);
+    assert!(step.change.events.is_empty());
+    assert_eq!(step.code_given(&turn, &keti), None, "one guess only");
+}
+
+#[test]
+fn one_answer_again_and_again_is_not_sent_for_ever() {
+    let mut valley = Valley::at("2026-11-02T03:00:00Z");
+    let turn = valley.turn(KETI, "stop");
+    let mut step = valley.step();
+    step.talk(KETIS_NUMBER);
+    for _ in 0..20 {
+        let said = step.view().reply(&turn, Key::SameAgain);
+        step.post(said);
+    }
+    let sent = step.change.outbound.len();
+    assert_eq!(sent, usize::try_from(limits::SAME_ANSWER_TIMES).unwrap());
+}
+
+#[test]
+fn each_nudge_is_a_fact_too() {
+    let mut valley = Valley::at("2026-11-02T03:00:00Z");
+    valley.now = valley.world.due.first().unwrap().0;
+    let mut step = valley.step();
+    let said = step.wake();
+    assert!(!said.is_empty(), "something is due");
+    let nudged: Vec<&Body> = step.change.events.iter().map(|fact| &fact.body).collect();
+    assert_eq!(nudged.len(), said.len());
+    for (said, body) in said.iter().zip(nudged) {
+        let Purpose::Nudge { block, task, due } = said.purpose else {
+            panic!("{said:?}");
+        };
+        let on = step.now.with_timezone(&chrono_tz::Asia::Jakarta);
+        let on = on.date_naive();
+        let told = Body::Nudged {
+            block,
+            task,
+            on,
+            due,
+        };
+        assert_eq!(*body, told);
+    }
+}

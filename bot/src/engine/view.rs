@@ -1,0 +1,93 @@
+//! What a question may see: everything, and nothing that it could change.
+//!
+//! Figures and answers take a [`View`]; deeds have one through `Step::view`. Here is who is who;
+//! what is asked is in `questions`.
+
+use budwood_scheduler::{BlockState, Event, EventId, Group, GroupId, Person, PersonId};
+use chrono::{DateTime, NaiveDate, Utc};
+use chrono_tz::Tz;
+
+use super::{
+    Setup,
+    local_time::{civil_day, zone},
+    memory::world::World,
+};
+use crate::{store::Store, words::message::Talk};
+
+/// The engine as it stands at a moment.
+#[derive(Clone, Copy)]
+pub(crate) struct View<'a> {
+    pub(crate) world: &'a World,
+    pub(crate) setup: &'a Setup,
+    pub(crate) store: &'a dyn Store,
+    pub(crate) now: DateTime<Utc>,
+}
+
+impl<'a> View<'a> {
+    /// A fact of the log.
+    pub(crate) fn event(self, id: EventId) -> Option<Event> {
+        // `budwood check --records` finds a record that cannot be read; here it counts as unknown.
+        self.world
+            .recent_event(id)
+            .cloned()
+            .or_else(|| self.store.event(id).ok().flatten())
+    }
+
+    /// A person.
+    pub(crate) fn person(self, id: PersonId) -> Option<&'a Person> {
+        self.world.directory.person(id)
+    }
+
+    /// The conversation with a phone.
+    pub(crate) fn talk(self, number: &str) -> Option<&'a Talk> {
+        self.world.talks.get(number)
+    }
+
+    /// How a block stands, if anything is known of it.
+    pub(crate) fn state(self, block: budwood_scheduler::BlockId) -> Option<&'a BlockState> {
+        self.world.states.get(&block)
+    }
+
+    /// Everyone on a phone.
+    pub(crate) fn everyone_on(self, number: &str) -> Vec<PersonId> {
+        let phone = self.world.directory.phone(number);
+        phone.map_or_else(Vec::new, |phone| phone.people().collect())
+    }
+
+    /// A person's group.
+    pub(crate) fn group_of(self, person: &Person) -> Option<&'a Group> {
+        self.world.directory.group(person.group?)
+    }
+
+    /// What a group is called; nothing when there is none.
+    pub(crate) fn group_name(self, group: Option<GroupId>) -> &'a str {
+        let group = group.and_then(|group| self.world.directory.group(group));
+        group.map_or("", |group| &group.name)
+    }
+
+    /// A person's adviser.
+    pub(crate) fn adviser_of(self, person: &Person) -> Option<&'a Person> {
+        self.person(self.group_of(person)?.adviser?)
+    }
+
+    /// The name that signs texts to a person.
+    pub(crate) fn adviser_name(self, person: &Person) -> &'a str {
+        self.adviser_of(person).map_or("Budwood", Person::called)
+    }
+
+    /// The zone that a person lives in.
+    pub(crate) fn zone_of(self, person: PersonId) -> Tz {
+        let group = self.person(person).and_then(|person| self.group_of(person));
+        group.map_or(self.setup.zone, |group| zone(group, self.setup))
+    }
+
+    /// The civil day where a person lives.
+    pub(crate) fn today_of(self, person: PersonId) -> NaiveDate {
+        civil_day(self.now, self.zone_of(person))
+    }
+
+    /// The civil day where a group is.
+    pub(crate) fn today_in(self, group: &Group) -> NaiveDate {
+        civil_day(self.now, zone(group, self.setup))
+    }
+}
