@@ -13,13 +13,16 @@ use budwood::{
             guard::{ClockGuard, Doubt},
         },
         config::StoreConfig,
-        gateway::Intake,
+        port::Intake,
         server::{self, Room},
     },
 };
 use chrono::{DateTime, TimeDelta, Utc};
 
-use crate::desk::{Desk, HANA, JARO, at, inbound};
+use crate::{
+    desk::{Desk, HANA, JARO, at, inbound},
+    sim::claim,
+};
 
 const NOON: &str = "2026-12-14T05:00:00Z";
 const HOUR: i64 = 3_600;
@@ -207,7 +210,7 @@ async fn the_service_says_so_and_goes_on_by_itself() {
     let running = server::start(desk.engine, Clock::Fixed(hand.clone()), room).unwrap();
     let handle = running.handle.clone();
     let claimed = async || {
-        let told = handle.submit(Input::ClaimNext).await.unwrap();
+        let told = handle.submit(claim()).await.unwrap();
         told.send.map(|text| text.to)
     };
     hand.advance(TimeDelta::minutes(1));

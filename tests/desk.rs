@@ -6,13 +6,16 @@ use budwood::{
     engine::{Engine, Input, Told},
     play::virtual_clock,
     store::{Change, MemoryStore, Store, read_line},
-    words::traffic::{Delivery, Inbound, Outgoing, Receipt, SendOutcome},
+    words::{
+        traffic::{About, Delivery, Inbound, Outgoing, Receipt, SendOutcome},
+        ways::Ways,
+    },
 };
 use budwood_scheduler::MessageId;
 use chrono::{DateTime, TimeDelta, Utc};
 use serde_json::Value;
 
-use crate::sim::{self, DEMO_ROLL};
+use crate::sim::{self, DEMO_ROLL, LINE};
 
 /// Jaro Pell: one block, A, of 0.4 hectares.
 pub(crate) const JARO: &str = "+447700900006";
@@ -46,8 +49,13 @@ impl Desk {
 
     /// Over a store, behind a gateway that does or does not know a second try.
     pub(crate) fn over(store: MemoryStore, now: DateTime<Utc>, idempotent: bool) -> Self {
+        Self::behind(Ways::one(LINE, idempotent), store, now)
+    }
+
+    /// Over a store, behind several gateways.
+    pub(crate) fn behind(ways: Ways, store: MemoryStore, now: DateTime<Utc>) -> Self {
         let mut setup = sim::own_setup();
-        setup.idempotent_gateway = idempotent;
+        setup.ways = ways;
         Self {
             engine: Engine::open(Arc::new(setup), Box::new(store), now).unwrap(),
             now,
@@ -56,13 +64,18 @@ impl Desk {
 
     /// As after `kill -9`: only what the store has is left.
     pub(crate) fn restart(&self, idempotent: bool) -> Self {
+        self.restart_behind(Ways::one(LINE, idempotent))
+    }
+
+    /// The same, behind these gateways.
+    pub(crate) fn restart_behind(&self, ways: Ways) -> Self {
         let mut all = Change::default();
         for line in self.lines() {
             read_line(line.as_bytes(), &mut all).unwrap();
         }
         let store = MemoryStore::new();
         store.commit(&all).unwrap();
-        Self::over(store, self.now, idempotent)
+        Self::behind(ways, store, self.now)
     }
 
     pub(crate) fn input(&mut self, input: Input) -> Told {
@@ -85,7 +98,12 @@ impl Desk {
 
     /// The next text that may go.
     pub(crate) fn claim(&mut self) -> Option<Outgoing> {
-        self.input(Input::ClaimNext).send
+        self.claim_by(LINE)
+    }
+
+    pub(crate) fn claim_by(&mut self, gateway: &str) -> Option<Outgoing> {
+        let gateway = gateway.to_owned();
+        self.input(Input::ClaimNext { gateway }).send
     }
 
     /// Hands everything that may go now to a gateway that takes it.
@@ -99,8 +117,8 @@ impl Desk {
     }
 
     pub(crate) fn accepted(&mut self, id: MessageId, gateway_id: Option<&str>) {
-        let gateway_id = gateway_id.map(str::to_owned);
-        self.tried(id, SendOutcome::Accepted { gateway_id });
+        let ids = gateway_id.into_iter().map(str::to_owned).collect();
+        self.tried(id, SendOutcome::Accepted { ids });
     }
 
     pub(crate) fn tried(&mut self, id: MessageId, outcome: SendOutcome) {
@@ -108,10 +126,16 @@ impl Desk {
     }
 
     pub(crate) fn receipt(&mut self, id: MessageId, delivery: Delivery) {
+        self.told_by(LINE, About::Ours(id), delivery);
+    }
+
+    /// A gateway tells what became of a text.
+    pub(crate) fn told_by(&mut self, gateway: &str, about: About, delivery: Delivery) {
         self.input(Input::Receipt(Receipt {
-            id: Some(id),
-            gateway_id: None,
+            gateway: gateway.to_owned(),
+            about,
             delivery,
+            code: None,
         }));
     }
 
@@ -158,7 +182,7 @@ impl Desk {
 /// A text as a gateway brings it that tells as little as possible.
 pub(crate) fn inbound(from: &str, text: &str) -> Inbound {
     Inbound {
-        gateway: "line".to_owned(),
+        gateway: LINE.to_owned(),
         gateway_id: None,
         from: from.to_owned(),
         to: "12345".to_owned(),

@@ -17,8 +17,9 @@ use std::{
 use budwood::{
     service::{
         clock::{Clock, FixedClock},
-        gateway::{Health, Intake, IntakeFuture, Refused},
-        web::{self, Auth, WebSettings},
+        door::{Auth, Door},
+        port::{Arrival, Health, Intake, IntakeFuture, Refused},
+        web::{self, WebSettings},
     },
     words::{
         secret::Secret,
@@ -43,6 +44,11 @@ const RFC_6750: (&str, &str) = ("mF_9.B5f-4.1JqM", "Bearer mF_9.B5f-4.1JqM");
 
 /// The moment of the example of the Standard Webhooks reference libraries.
 const SIGNED_AT: i64 = 1_614_265_330;
+
+/// A client that a test talks to the server with.
+pub(crate) fn client() -> reqwest::Client {
+    budwood::service::gateway::oneapi::client().build().unwrap()
+}
 
 fn at(seconds: i64) -> DateTime<Utc> {
     DateTime::from_timestamp(seconds, 0).unwrap()
@@ -93,7 +99,7 @@ impl Taker {
         self.receipts.lock().unwrap().clone()
     }
 
-    fn take<T>(&self, items: &Mutex<Vec<T>>, item: T) -> IntakeFuture {
+    fn keep<T>(&self, items: &Mutex<Vec<T>>, item: T) -> IntakeFuture {
         if let Some(refused) = *self.refuses.lock().unwrap() {
             return Box::pin(async move { Err(refused) });
         }
@@ -111,12 +117,11 @@ impl Taker {
 }
 
 impl Intake for Taker {
-    fn text(&self, inbound: Inbound) -> IntakeFuture {
-        self.take(&self.texts, inbound)
-    }
-
-    fn receipt(&self, receipt: Receipt) -> IntakeFuture {
-        self.take(&self.receipts, receipt)
+    fn take(&self, arrival: Arrival) -> IntakeFuture {
+        match arrival {
+            Arrival::Text(inbound) => self.keep(&self.texts, inbound),
+            Arrival::Receipt(receipt) => self.keep(&self.receipts, receipt),
+        }
     }
 
     fn health(&self) -> Health {
@@ -145,8 +150,10 @@ impl Service {
         let listener = TcpListener::bind("127.0.0.1:0").unwrap();
         let address = listener.local_addr().unwrap();
         let settings = WebSettings {
-            gateway: "line".into(),
-            auth,
+            doors: vec![Door {
+                gateway: "provider".into(),
+                auth,
+            }],
             workers: 1,
             clock: Clock::Fixed(FixedClock::at(at(now))),
         };

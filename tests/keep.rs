@@ -5,12 +5,12 @@
 mod faults;
 mod running;
 
-use std::{fs, os::unix::fs::PermissionsExt, path::PathBuf};
+use std::{fs, os::unix::fs::PermissionsExt, path::PathBuf, sync::Arc};
 
 use budwood::{
     backup,
     commands::due,
-    engine::{Copied, CopyStep, Engine, Input, Outcome},
+    engine::{Copied, CopyStep, Engine, Input, Outcome, Setup},
     play::virtual_clock,
     service::{
         clock::{Clock, FixedClock},
@@ -18,14 +18,14 @@ use budwood::{
         setup,
     },
     store::{Change, Hold, SledStore, Store},
-    words::traffic::Inbound,
+    words::{traffic::Inbound, ways::Ways},
 };
 use chrono::{DateTime, NaiveDate, TimeDelta, Utc};
 use tempfile::TempDir;
 
 use crate::{
     desk::{Desk, HANA, JARO, at, inbound},
-    sim::{self, DEMO_ROLL},
+    sim::{self, DEMO_ROLL, LINE},
     store::rich_change,
 };
 
@@ -74,7 +74,12 @@ impl Place {
     }
 
     fn engine(&self) -> Engine {
-        setup::open_engine(&self.config(), self.clock.now()).unwrap()
+        let setup = Setup {
+            ways: Ways::one(LINE, true),
+            ..setup::from_config(&self.config()).unwrap()
+        };
+        let store = SledStore::open(&self.path("store"), 16 * 1024 * 1024).unwrap();
+        Engine::open(Arc::new(setup), Box::new(store), self.clock.now()).unwrap()
     }
 
     fn export(&self, name: &str) -> anyhow::Result<String> {
@@ -284,13 +289,13 @@ fn handle(engine: &mut Engine, now: DateTime<Utc>, input: Input) -> budwood::eng
 }
 
 fn claim(engine: &mut Engine, now: DateTime<Utc>) -> Option<String> {
-    let text = handle(engine, now, Input::ClaimNext).send?;
+    let text = handle(engine, now, sim::claim()).send?;
     handle(
         engine,
         now,
         Input::Tried {
             id: text.id,
-            outcome: budwood::words::traffic::SendOutcome::Accepted { gateway_id: None },
+            outcome: budwood::words::traffic::SendOutcome::Accepted { ids: Vec::new() },
         },
     );
     Some(text.to)

@@ -8,6 +8,7 @@ mod clock;
 mod commands;
 mod conversation;
 mod demo;
+mod folder;
 mod format;
 mod http;
 mod inbox;

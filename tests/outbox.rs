@@ -4,26 +4,36 @@
 //! come before the answer, twice, late or never: SMPP 3.4, 2.11 and appendix B, and common
 //! practice. One confirmation after STOP: CTIA Messaging Principles, opt-out, from memory.
 
+mod gateways;
+
 use std::time::Duration;
 
 use budwood::{
     engine::{Entries, Input},
     words::{
         limits,
-        traffic::{Delivery, Outgoing, Receipt, SendOutcome},
+        traffic::{About, Delivery, Outgoing, SendOutcome, Whose},
     },
 };
 use chrono::TimeDelta;
 
-use crate::desk::{ADVISER, Desk, HANA, JARO, at};
+use crate::{
+    desk::{ADVISER, Desk, HANA, JARO, at},
+    sim::LINE,
+};
 
 const MORNING: &str = "2026-12-14T02:00:00Z";
 
 fn later(after: Option<Duration>) -> SendOutcome {
-    SendOutcome::TryAgain {
+    SendOutcome::Wait {
+        whose: Whose::Text,
         after,
         why: "busy".into(),
     }
+}
+
+fn theirs(id: &str) -> About {
+    About::Theirs(id.to_owned())
 }
 
 fn unclear() -> SendOutcome {
@@ -114,8 +124,15 @@ fn an_answer_that_was_not_sent_within_a_day_is_dropped() {
 #[test]
 fn a_refused_text_has_failed() {
     let (mut desk, text) = sending();
-    desk.tried(text.id, SendOutcome::Refused { why: "no".into() });
+    let refused = SendOutcome::Refused {
+        code: Some("SVC0004".into()),
+        why: "no".into(),
+    };
+    desk.tried(text.id, refused);
     assert_eq!(desk.state(text.id), "failed");
+    let stored = &desk.stored("outbound")[0];
+    assert_eq!(stored["code"], "SVC0004");
+    assert_eq!(stored["settled_at"], MORNING);
     desk.wait(TimeDelta::hours(1));
     assert_eq!(desk.claim(), None);
 }
@@ -136,12 +153,7 @@ fn a_receipt_with_our_id_may_come_before_the_answer() {
 #[test]
 fn a_receipt_with_the_gateways_id_may_come_before_the_answer() {
     let (mut desk, text) = sending();
-    let receipt = Receipt {
-        id: None,
-        gateway_id: Some("p-1".into()),
-        delivery: Delivery::Delivered,
-    };
-    desk.input(Input::Receipt(receipt));
+    desk.told_by(LINE, theirs("p-1"), Delivery::Delivered);
     assert_eq!(desk.state(text.id), "sending");
     desk.accepted(text.id, Some("p-1"));
     assert_eq!(desk.state(text.id), "delivered");
@@ -153,11 +165,7 @@ fn the_gateways_id_is_noted_even_if_a_receipt_came_first() {
     desk.receipt(text.id, Delivery::Waiting);
     assert_eq!(desk.state(text.id), "sent");
     desk.accepted(text.id, Some("p-1"));
-    desk.input(Input::Receipt(Receipt {
-        id: None,
-        gateway_id: Some("p-1".into()),
-        delivery: Delivery::Failed,
-    }));
+    desk.told_by(LINE, theirs("p-1"), Delivery::Failed);
     assert_eq!(desk.state(text.id), "failed");
 }
 

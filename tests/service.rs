@@ -8,6 +8,7 @@
 mod lines;
 mod provider;
 mod running;
+mod tls;
 
 use std::{collections::BTreeMap, fs, path::Path};
 
@@ -21,7 +22,8 @@ use rustix::fs::{CWD, Mode, mkfifoat};
 
 use self::{
     provider::Provider,
-    running::{Running, budwood, budwood_in, text_of, write_config},
+    running::{Running, budwood, budwood_in, command, text_of, write_config},
+    tls::Front,
 };
 use crate::sim::{self, LastingStore};
 
@@ -113,6 +115,90 @@ async fn the_same_conversation_over_http_and_over_the_handset() {
     assert!(outbound.iter().all(|text| text.state == SendState::Sent));
 }
 
+/// Nobody knows whether it was taken, and only one who looks at the correlator takes it once.
+#[tokio::test]
+async fn a_text_without_a_clear_answer_is_tried_again_only_where_that_is_harmless() {
+    for (idempotent, state) in [(false, SendState::Unknown), (true, SendState::Ready)] {
+        let provider = Provider::forgetful().await;
+        let folder = office(Some(&provider), "");
+        let config = folder.path().join("budwood.toml");
+        let said = format!("kind = \"oneapi\"\nidempotent = {idempotent}\n");
+        let text = fs::read_to_string(&config).unwrap();
+        fs::write(&config, text.replace("kind = \"oneapi\"\n", &said)).unwrap();
+        let service = Running::start(folder.path()).await;
+        service.bring("t-1", "+447700900005", "dead 8").await;
+        service.wait_for_log("a text was not taken").await;
+        service.stop().await;
+        assert_eq!(provider.sent().len(), 1);
+        let outbound = store_in(folder.path()).load(1_000).unwrap().outbound;
+        let states: Vec<SendState> = outbound.iter().map(|text| text.state).collect();
+        assert_eq!(states, [state], "idempotent = {idempotent}");
+    }
+}
+
+/// A provider and a folder, and each answer goes back the way its text came.
+#[tokio::test]
+async fn two_gateways_carry_texts_at_once() {
+    let provider = Provider::start().await;
+    let folder = office(
+        Some(&provider),
+        "[[gateway]]\nname = \"rehearsal\"\nkind = \"folder\"\nfolder = \"rehearsal\"\n",
+    );
+    let (inside, outside) = (
+        folder.path().join("rehearsal/in"),
+        folder.path().join("rehearsal/out"),
+    );
+    fs::create_dir_all(&inside).unwrap();
+    fs::create_dir_all(&outside).unwrap();
+    fs::write(inside.join("1.txt"), "+447700900001 who are you").unwrap();
+    let service = Running::start(folder.path()).await;
+    service.bring("t-1", "+447700900005", "dead 8").await;
+    let [(to, _)] = provider.wait_for(1).await.try_into().unwrap();
+    assert_eq!(to, "+447700900005");
+    let files = || fs::read_dir(&outside).unwrap().flatten();
+    let file = |name: &std::ffi::OsStr| name.to_string_lossy().ends_with(".txt");
+    service
+        .until("an answer in the folder", async || {
+            files().any(|entry| file(&entry.file_name()))
+        })
+        .await;
+    let logged = service.stop().await;
+    assert_discreet(&logged);
+    assert_eq!(provider.sent().len(), 1);
+    let written: Vec<_> = files().map(|entry| entry.path()).collect();
+    assert_eq!(written.len(), 1);
+    let answer = fs::read_to_string(&written[0]).unwrap();
+    assert!(answer.starts_with("+447700900001 "), "{answer}");
+    assert!(fs::read_dir(inside).unwrap().next().is_none());
+    let outbound = store_in(folder.path()).load(1_000).unwrap().outbound;
+    let by: BTreeMap<&str, &str> = outbound
+        .iter()
+        .filter_map(|text| Some((text.to.as_str(), text.gateway.as_deref()?)))
+        .collect();
+    assert_eq!(by["+447700900005"], "line");
+    assert_eq!(by["+447700900001"], "rehearsal");
+}
+
+/// Only `serve` needs them: whoever takes a backup need not know them.
+#[tokio::test]
+async fn maintenance_needs_no_secrets_and_serving_names_the_one_that_is_missing() {
+    let folder = office(None, "");
+    for arguments in [
+        &["check", "budwood.toml"][..],
+        &["backup", "budwood.toml", "backup"],
+        &["log", "export", "budwood.toml", "log.jsonl"],
+        &["due", "budwood.toml"],
+        &["release", "budwood.toml"],
+    ] {
+        let done = budwood_in(folder.path(), arguments);
+        assert!(done.status.success(), "{arguments:?}: {}", text_of(&done));
+    }
+    let served = budwood_in(folder.path(), &["serve", "budwood.toml"]);
+    assert_eq!(served.status.code(), Some(1));
+    let said = text_of(&served);
+    assert!(said.contains("BUDWOOD_SECRET_LINE_IN is missing"), "{said}");
+}
+
 /// From "info" up no number, name or text is logged.
 #[track_caller]
 fn assert_discreet(logged: &str) {
@@ -136,6 +222,34 @@ fn assert_discreet(logged: &str) {
             "{secret} is in the log:\n{logged}"
         );
     }
+}
+
+// RFC 9325, 3.1: TLS 1.2 or 1.3. The other end here is of the same library; by hand it was tried
+// against another.
+#[tokio::test]
+async fn texts_leave_encrypted_and_only_for_a_provider_that_is_vouched_for() {
+    let provider = Provider::start().await;
+    let folder = office(Some(&provider), "");
+    let front = Front::before(provider.port).await;
+    let stranger = Front::before(provider.port).await;
+    let config = folder.path().join("budwood.toml");
+    let plain = fs::read_to_string(&config).unwrap();
+    let address = format!("http://127.0.0.1:{}", provider.port);
+    let encrypted = |port| plain.replace(&address, &format!("https://localhost:{port}"));
+
+    fs::write(&config, encrypted(stranger.port)).unwrap();
+    let service = Running::start_trusting(folder.path(), &front.authority).await;
+    service.bring("t-1", "+447700900005", "dead 8").await;
+    service.wait_for_log("no connection to the provider").await;
+    service.stop().await;
+    assert_eq!(provider.sent(), []);
+
+    fs::write(&config, encrypted(front.port)).unwrap();
+    let service = Running::start_trusting(folder.path(), &front.authority).await;
+    service.bring("t-2", "+447700900001", "planted 300 B").await;
+    let sent = provider.wait_for(1).await;
+    assert_eq!(sent[0].0, "+447700900001");
+    service.stop().await;
 }
 
 #[tokio::test]
@@ -190,7 +304,10 @@ async fn a_second_process_on_the_same_store_is_told_why_not() {
     let folder = office(None, "");
     let service = Running::start(folder.path()).await;
     write_config(folder.path(), None, "");
-    let second = budwood_in(folder.path(), &["serve", "budwood.toml"]);
+    let second = command(folder.path(), &["serve", "budwood.toml"])
+        .env("BUDWOOD_SECRET_LINE_IN", "s")
+        .output()
+        .expect("it runs");
     assert_eq!(second.status.code(), Some(1), "{}", text_of(&second));
     let said = text_of(&second);
     assert!(said.contains("in use by another process"), "{said}");

@@ -9,7 +9,8 @@ use std::{
 };
 
 use budwood::{
-    engine::Setup,
+    engine::{Input, Setup},
+    play::virtual_clock::HANDSET,
     service::{config::Config, setup},
     store::{Change, Loaded, MemoryStore, Record, Store, StoreError},
     words::{
@@ -21,6 +22,9 @@ use budwood_scheduler::{Event, EventId};
 
 /// The invented valley of the demo.
 pub(crate) const DEMO_ROLL: &[u8] = include_bytes!("../demo-data/roll.csv");
+
+/// The gateway in tests.
+pub(crate) const LINE: &str = HANDSET;
 
 /// Our own number in tests: a text from it is an echo.
 pub(crate) const OWN_NUMBER: &str = "+447700900999";
@@ -39,6 +43,13 @@ pub(crate) fn own_setup() -> Setup {
     setup
 }
 
+/// The gateway wants its next text.
+pub(crate) fn claim() -> Input {
+    Input::ClaimNext {
+        gateway: LINE.to_owned(),
+    }
+}
+
 /// A configuration of the service with its store here, and nothing sent.
 pub(crate) fn config(store: &Path) -> Config {
     let text = format!(
@@ -48,10 +59,11 @@ pub(crate) fn config(store: &Path) -> Config {
         [web]
         listen = "127.0.0.1:8470"
         workers = 1
-        [inbound]
+        [[gateway]]
+        name = "line"
+        kind = "oneapi"
+        [gateway.in]
         auth = "bearer"
-        [outbound]
-        kind = "none"
         [line]
         name = "valley"
         own_number = "12345"
@@ -59,8 +71,7 @@ pub(crate) fn config(store: &Path) -> Config {
         fallback_zone = "Asia/Jakarta"
         "#
     );
-    let secret = |_: &str| Some("not-a-real-secret-not-a-real-secret".to_owned());
-    Config::parse(&text, Path::new(""), &secret).expect("a sound configuration")
+    Config::parse(&text, Path::new("")).expect("a sound configuration")
 }
 
 /// A store in memory that is still there when its engine is gone, as a disk is.

@@ -47,7 +47,8 @@ use crate::{
     words::{
         limits,
         message::Outbound,
-        traffic::{Inbound, Outgoing, Receipt, SendOutcome},
+        traffic::{Inbound, Link, Outgoing, Receipt, SendOutcome},
+        ways::Ways,
     },
 };
 
@@ -69,8 +70,8 @@ pub struct Setup {
     pub zone: chrono_tz::Tz,
     /// Makes codes that cannot be guessed from outside.
     pub secret: u64,
-    /// Whether an unanswered try may be tried again without doubling the text.
-    pub idempotent_gateway: bool,
+    /// The gateways by which texts leave.
+    pub ways: Ways,
 }
 
 /// Everything that can happen to the engine.
@@ -82,8 +83,18 @@ pub enum Input {
     Receipt(Receipt),
     /// The time for which [`Engine::next_wake`] asked has come.
     Wake,
-    /// The outbox wants the next text that may go now.
-    ClaimNext,
+    /// A gateway wants the next text that may go by it now.
+    ClaimNext {
+        /// Which gateway.
+        gateway: String,
+    },
+    /// A gateway tells how its line is, when that changes and now and then while it is down.
+    Link {
+        /// Which gateway.
+        gateway: String,
+        /// How its line is.
+        link: Link,
+    },
     /// What became of a try to send.
     Tried {
         /// Which text.
@@ -232,7 +243,8 @@ impl Engine {
         if self.world.held_since.is_some() {
             return None;
         }
-        self.world.outbox.next_try(!self.world.nudges_wait)
+        let World { outbox, links, .. } = &self.world;
+        outbox.next_try(links, !self.world.nudges_wait)
     }
 
     /// How many texts wait to be sent or are on their way to the gateway.
@@ -335,8 +347,9 @@ fn take_in(step: &mut Step<'_>, input: Input) -> Vec<Said> {
     match input {
         Input::Text(inbound) => return step.text(inbound),
         Input::Wake => return step.wake(),
-        Input::Receipt(receipt) => step.receipt(&receipt),
-        Input::ClaimNext => step.claim_next(),
+        Input::Receipt(receipt) => step.receipt(receipt),
+        Input::ClaimNext { gateway } => step.claim_next(&gateway),
+        Input::Link { gateway, link } => step.link(&gateway, &link),
         Input::Tried { id, outcome } => step.tried(id, outcome),
         Input::Roll(entries) => step.roll(*entries),
         Input::Sheet(sheet) => step.sheet(&sheet),

@@ -3,26 +3,31 @@
 pub mod clock;
 pub mod config;
 pub mod control;
+pub mod door;
 pub mod gateway;
+pub mod port;
 pub mod server;
 pub mod setup;
+pub mod signature;
 pub mod telemetry;
+mod value;
 pub mod web;
 
-use std::{io, net::TcpListener, path::Path, sync::Arc};
+use std::{env, io, net::TcpListener, path::Path, sync::Arc};
 
 use anyhow::{Context, bail};
 use tokio::{
     signal::unix::{SignalKind, signal},
     sync::watch,
+    task::JoinSet,
 };
 use tracing::info;
 
 use self::{
     clock::Clock,
     config::Config,
-    gateway::{Intake, http::HttpGateway},
-    server::{Room, outbox, start},
+    port::{Environment, Intake},
+    server::{Room, outbox::Outbox, start},
     setup::open_engine,
     web::WebSettings,
 };
@@ -39,20 +44,24 @@ pub async fn serve(config: &Path) -> anyhow::Result<()> {
     telemetry::start(&config.log_filter)?;
     let listener = TcpListener::bind(config.web.listen)
         .with_context(|| format!("cannot listen on {}", config.web.listen))?;
-    run_service(config, listener, Clock::System, stop).await
+    let environment = |name: &str| env::var(name).ok();
+    run_service(config, &environment, listener, Clock::System, stop).await
 }
 
-/// The whole service, with its listener, clock and stop signal given: tests pass their own.
+/// The whole service, with its secrets, listener, clock and stop signal given: tests pass their
+/// own.
 ///
 /// # Errors
 ///
-/// When the store cannot be used, or a commit failed.
+/// When a secret is missing, the store cannot be used, or a commit failed.
 pub async fn run_service(
     config: Config,
+    environment: Environment<'_>,
     listener: TcpListener,
     clock: Clock,
     stop: impl Future<Output = ()> + Send + 'static,
 ) -> anyhow::Result<()> {
+    let gateways = config.open_gateways(environment, &clock)?;
     let engine = open_engine(&config, clock.now())?;
     // The store is ours from here on, so a control socket in its folder is ours too.
     let folder = &config.store.folder;
@@ -65,26 +74,22 @@ pub async fn run_service(
     let running = start(engine, clock.clone(), Room::new(&config.store))?;
     info!(address = %listener.local_addr()?, "serving");
     let settings = WebSettings {
-        gateway: "http".to_owned(),
-        auth: config.inbound.clone(),
+        doors: gateways.iter().filter_map(|one| one.door.clone()).collect(),
         workers: config.web.workers,
         clock: clock.clone(),
     };
     let (stop_outbox, outbox_stops) = watch::channel(false);
     let control = tokio::spawn(control.serve(running.handle.clone(), outbox_stops.clone()));
-    let senders = match &config.outbound {
-        Some(outbound) => {
-            let gateway = HttpGateway::new(outbound.http.clone(), clock.clone())?;
-            outbox::start(
-                Arc::new(gateway),
-                &running,
-                outbound.parallel,
-                &clock,
-                &outbox_stops,
-            )
-        }
-        None => Vec::new(),
+    let mut gateways_at_work = JoinSet::new();
+    let outbox = Outbox {
+        running: &running,
+        own_numbers: config.own_numbers().into(),
+        clock: clock.clone(),
+        stop: outbox_stops,
     };
+    for (opened, set) in gateways.iter().zip(&config.gateways) {
+        outbox.start(&opened.gateway, set.parallel, &mut gateways_at_work);
+    }
     let intake: Arc<dyn Intake> = Arc::new(running.handle.clone());
     let watch = running.watch();
     let watched = watch.clone();
@@ -99,8 +104,8 @@ pub async fn run_service(
         bail!("the store did not answer for a minute");
     }
     stop_outbox.send_replace(true);
-    for sender in senders {
-        sender.await?;
+    while let Some(ended) = gateways_at_work.join_next().await {
+        ended?;
     }
     control.await?;
     running.finish()?;

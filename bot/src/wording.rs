@@ -222,7 +222,9 @@ impl Tongue<'_> {
             .into_iter()
             .flatten()
             .find_map(|bundle| {
-                let pattern = bundle.get_message(&name)?.value()?;
+                let message = bundle.get_message(&name)?;
+                let long = room.long.then(|| message.get_attribute("long")).flatten();
+                let pattern = long.map(|long| long.value()).or_else(|| message.value())?;
                 let mut errors = Vec::new();
                 let text = bundle.format_pattern(pattern, Some(&args), &mut errors);
                 Some(text.into_owned())
@@ -244,6 +246,12 @@ impl Tongue<'_> {
             Value::Name(name) => short(name, room.name),
             Value::Count(count) => count.to_string(),
             Value::Figure(number) => self.number(*number),
+            Value::Usual(number) if room.long => {
+                let args = args! { "value" => *number };
+                self.say(Key::Usual, args)
+            }
+            Value::Usual(number) => self.number(*number),
+            Value::Land(hectares) => self.land(*hectares),
             Value::Day(day) => self.day(*day),
             Value::DayYear(day) => self.day_year(*day),
             Value::Month(day) => self.month_year(*day),
@@ -282,6 +290,14 @@ impl Tongue<'_> {
             Some(whole) => whole.to_owned(),
             None => text.replace('.', &self.say(Key::Decimal, args! {})),
         }
+    }
+
+    /// Land in the unit of the place: "1.2 ha".
+    #[must_use]
+    pub fn land(&self, hectares: f64) -> String {
+        // One rai is 1,600 square metres.
+        let args = args! { "hectares" => hectares, "rai" => hectares / 0.16 };
+        self.say(Key::Land, args)
     }
 
     /// A date as people write it: "Sat 14 Jun".

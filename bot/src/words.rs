@@ -4,7 +4,7 @@ pub mod limits;
 pub mod message;
 pub mod outline_area;
 pub mod phone_number;
+pub mod secret;
 pub mod sms;
 pub mod traffic;
-
-pub mod secret;
+pub mod ways;

@@ -1,5 +1,9 @@
 # English. Every text fits one SMS of 160 GSM characters at its longest values; a test says so.
 # Names come last in importance: they are shortened before a text grows to a second part.
+# A text may have a longer form (`.long`), which goes where it fits.
+# Each caution is in the list of tests/wording/cautions.txt, and is said in every language.
+# Fertiliser lies under the edge of the leaves until year 4, then 1 m off (English rendering of a
+# Vietnamese procedure on weeds and fertilisation, 2018). Mulch keeps 20 cm off the stem.
 
 ## Days
 
@@ -50,7 +54,10 @@ said-received-plants-uncounted = plants received
 said-received-fertiliser = fertiliser received{ $amount }
 said-received = received
 said-planted = { $count } planted
-said-dead = { $count } more dead
+said-dead = { $count ->
+    [one] 1 more dead tree
+   *[other] { $count } more dead trees
+  }
 said-dead-none = no dead
 said-replaced = { $count } gaps filled
 said-weeded = weeded
@@ -61,8 +68,11 @@ said-branched = { $count } trees branched
 said-branched-uncounted = trees branched
 said-not-branched = { $count } trees not branched
 said-not-branched-uncounted = trees not branched
-said-branch-induction = branching induced on { $count }
-said-branch-induction-uncounted = branching induced
+said-branch-induction = { $count ->
+    [one] 1 tree made to branch
+   *[other] { $count } trees made to branch
+  }
+said-branch-induction-uncounted = trees made to branch
 said-girth = girth of { $number ->
     [one] 1 tree
    *[other] { $number } trees
@@ -105,10 +115,10 @@ stand-filled = { $alive } trees now, { $gaps ->
     [one] 1 gap
    *[other] { $gaps } gaps
   } left. { "" }
-stand-next = Next about { $day }. { "" }
-stand-ready = Likely ready { $earliest } to { $latest }. { "" }
-stand-meets = That is enough. { $adviser } looks before you open. { "" }
-stand-close = Close: measure all trees before opening. { "" }
+stand-next = Do this again about { $day }. { "" }
+stand-ready = Likely ready to tap { $earliest } to { $latest }. { "" }
+stand-meets = The girth is enough. { $adviser } looks before you open. { "" }
+stand-close = Almost ready: measure all trees before opening. { "" }
 stand-look = Look for new shoots from { $day }. { "" }
 stand-sick = { $adviser } is told. Do not pull or spray yet. { "" }
 stand-harm = { $adviser } is told. Stay clear of hanging branches. { "" }
@@ -121,14 +131,15 @@ unit-m2 = m2
 unit-kg = kg
 unit-g = g
 unit-bag = bags
-unit-tin = tins
-unit-cup = cups
+unit-tin = tins/buckets
+unit-cup = cups/handfuls
 unit-l = l
 unit-m = m
 unit-cm = cm
 unit-mm = mm
 unit-inch = inches
 unit-foot = feet
+land = { $hectares } ha
 
 ailment-white_root = white root
 ailment-leaf_fall = leaf fall
@@ -156,7 +167,7 @@ taken-back = Taken back: { $facts } on { $block }. { $stand }
 taken-back-ask = Taken back: { $facts } on { $block }. What is right? Send it again, like { $example }
 taken-back-count = Taken back: { $facts } on { $block }. What is the right number?
 nothing-to-undo = There is nothing to take back. To report write a word and a number, like { $example }
-unsure-change = Which is wrong? Send it like: { $example }
+unsure-change = What is wrong? Send the right one, like: { $example }
 
 ## Asking before storing
 
@@ -165,13 +176,13 @@ confirm-for = { $name } { $block }: { $facts }? { $why }Reply 1 yes, 2 no
 why-area = The land holds about { $holds }. { "" }
 why-alive = Only { $alive } trees are alive. { "" }
 why-gaps = Only { $gaps } gaps are known. { "" }
-why-large = That is many of { $alive }. { "" }
-why-again = You told us { $count } already. Once more? { "" }
+why-large = That is many for { $alive } trees. { "" }
+why-again = You told us { $count } already. { "" }
 why-odd = { $value } cm is unusual. { "" }
 why-shrunk = Last time the mean was { $before } cm. { "" }
 why-inches = Is that cm, not inches? { "" }
-why-heaped = All end in 0 or 5. Measured with a tape? { "" }
-why-sum = Branched and not make { $told }, { $alive } live. { "" }
+why-heaped = All end in 0 or 5: please be sure. { "" }
+why-sum = Branched plus not branched is { $told }, alive are { $alive }. { "" }
 why-thin = Mean girth is { $mean } cm, too thin to tap. { "" }
 why-feed = That is over 1 kg for each tree. { "" }
 why-before = That is before planting. { "" }
@@ -202,11 +213,11 @@ bare-other = trees
 
 unclear = Sorry, I did not understand. Write a word, a number and the block, like { $example }
 stranger = I do not know this number. Please ask your adviser to put it on the list.
-help = Text what you did: { $example }, weeded B, fed B. Ask: WHAT NOW, CALL ME, LANGUAGE. Wrong: NO. End: STOP. -{ $adviser }
+help = Text what you did: { $example }, weeded B, fed B. Ask: WHAT NOW, CALL ME, LANGUAGE. Mistake: NO. End texts: STOP. -{ $adviser }
 help-adviser = Text: STATUS group, LATE group, QUIET, GAPS group, SICK, VISIT, WINDOW group, WARN group, or a farmer's name. End: STOP.
 example = dead 8 { $block }
 stopped = Done. No more reminders to this number. Your record is kept. Text START to return, ERASE to take your name out.
-started = Welcome, { $name }. Reminders for your blocks will come, about one a week. Free to stop: text STOP. -{ $adviser }
+started = Welcome, { $name }. Reminders for your blocks will come, about one a week. You can end them at any time: text STOP. -{ $adviser }
 same-again = I have that already, thank you.
 
 ## Farmers ask
@@ -218,28 +229,28 @@ my-blocks = { $blocks }
 my-block = { $block }: { $alive } of { $planted } alive, planted { $day }
 my-block-empty = { $block }: not planted yet
 when-task = { $task } on { $block }: about { $day }. -{ $adviser }
-when-tap = { $name }, { $block } is likely ready about { $likely }, maybe { $earliest } to { $latest }. That rests on { $trees } trees; the next count tells more. -{ $adviser }
+when-tap = { $name }, { $block } is likely ready to tap about { $likely }, maybe { $earliest } to { $latest }. This comes from { $trees } trees; the next count tells more. -{ $adviser }
 when-tap-unknown = { $name }, no girths of { $block } are known yet, so I can not say. Measure when I ask. Do not tap before { $adviser } has looked.
-how-many-plants = For { $area } ha about { $points } plants; order { $order } to cover losses. Your pegs are the true number. -{ $adviser }
-how-much-feed = { $block }: { $trees } trees x { $grams } g = { $kilograms } kg. Weed first, wet soil, { $ring } off the stem. -{ $adviser }
-feed-ring = a hand
+how-many-plants = For { $area } about { $points } plants; order { $order } to cover losses. Your pegs are the true number. -{ $adviser }
+how-much-feed = { $block }: { $trees } trees x { $grams } g = { $kilograms } kg. Weed first, wet soil, in a ring { $ring }. -{ $adviser }
+feed-ring = under the outer leaves, at most 1 m off the stem
 how-much-unknown = Tell me the area, like: how many plants for 1.2 ha. Or ask { $adviser }: text CALL ME
-may-tap-no = Not yet, { $name }: { $block } opens at { $girth } cm girth on { $share }% of trees. Thin trees stay thin when tapped. -{ $adviser }
+may-tap-no = Not yet, { $name }: { $block } opens at { $girth } cm girth, when { $share }% of trees have it. Thin trees stay thin when tapped. -{ $adviser }
 may-tap-no-usual = Not yet, { $name }: { $block } is often opened near { $girth } cm on { $share }% of trees, but { $adviser } decides. Thin trees stay thin when tapped.
 may-tap-check = { $block } looks close, { $name }. { $adviser } measures before you open. Do not tap yet.
-may-plant-wait = Wait, { $name }. The planting word for { $group } has not come. Keep plants shaded and wet. -{ $adviser }
-may-plant-yes = Yes, { $name }: the planting word came { $day }. Plant in wet soil within 3 days of getting plants. -{ $adviser }
+may-plant-wait = Wait, { $name }. It is not yet time to plant at { $group }. Keep plants shaded and wet. -{ $adviser }
+may-plant-yes = Yes, { $name }: planting is open since { $day }. Plant in wet soil within 3 days of getting plants. -{ $adviser }
 may-fill-yes = Yes: fill the gaps of { $block } by { $day } while soil is wet, same clone, strong plants. -{ $adviser }
 may-fill-wait = Not now: too little rain is left for new plants on { $block }. Fill again from { $day }. -{ $adviser }
 may-fill-late = Better not on { $block }: after { $months } months new plants stay small in the shade of the others. Ask { $adviser } first.
-may-spray = I can not give spray advice by text. Follow label and local law, ask a trained person. Cover up, no wind, off bark and water. Text CALL ME
+may-spray = I can not give spray advice by text. Follow label and local law, ask a trained person. Cover up, no wind, keep off bark and water. Text CALL ME
 may-other = Better ask { $adviser } first. Text CALL ME and you will be called.
 who = This is the rubber line of { $adviser }. We never ask for money or PIN. Text STOP to end, HELP for words.
-my-data = We hold: name, this phone, group { $group }, { $blocks }, your reports, consent { $consent }. Wrong? Text CALL ME
-consent-none = not given
+my-data = We hold: name, this phone, group { $group }, { $blocks }, your reports, you agreed: { $consent }. Wrong? Text CALL ME
+consent-none = not yet
 call-me = { $name }, { $adviser } will call you. If anyone is in danger, get to a safe place first.
-call-me-notice = Call { $name } ({ $group }), number ends { $digits }: asked { $day }.
-alarm-notice = Please see to { $name } ({ $group }), number ends { $digits }: text of { $day } may tell of { $alarm }.
+call-me-notice = Call { $name } ({ $group }), number ends { $digits }: asked on { $day }.
+alarm-notice = Please call { $name } ({ $group }) soon, number ends { $digits }: text of { $day } may be about { $alarm }.
 unclear-notice = Please help { $name } ({ $group }), number ends { $digits }: two texts were not understood, the last on { $day }.
 alarm-grief = a death
 alarm-danger = danger
@@ -257,13 +268,13 @@ warn-done = { $blocks ->
    *[other] { $blocks } blocks
   } near { $group } will be asked to look for { $ailment }.
 warn-none = No cluster of sickness at { $group } now, or no trees near it. To list: SICK { $group }
-girth-notice = { $name } { $block } ({ $group }): girths are about { $months } months behind what is usual. Worth a look.
-no-answer = I have no answer to that. { $adviser } can help: text CALL ME. For your next job text: what now
+girth-notice = { $name } { $block } ({ $group }): girths are about { $months } months behind the usual. Please look.
+no-answer = I have no answer to that. { $adviser } can help: text CALL ME. For your next job text WHAT NOW
 later = All right, { $name }: { $task } on { $block } again about { $day }. -{ $adviser }
-nothing-open = Nothing is waiting for an answer. For your next job text: what now
+nothing-open = Nothing is waiting for an answer. For your next job text WHAT NOW
 done = Thank you, { $name }. Noted as done { $day }: { $task } on { $block }. Wrong? Text NO
 erase-ask = This takes your name and number out for good. To do it reply YES { $code }
-erased = Done. Your name and number are out. The plot figures stay without you.
+erased = Done. Your name and number are out. The figures of the land stay, without your name.
 code-wrong = That code is not right. Nothing was done.
 
 ## Jobs in one or two words
@@ -271,7 +282,7 @@ code-wrong = That code is not right. Nothing was done.
 job-order_plants = order plants
 job-dig_pits = dig pits
 job-plant = plant
-job-survival_check = count dead
+job-survival_check = count dead trees
 job-backfill = fill gaps
 job-weed = weed
 job-feed = feed
@@ -294,8 +305,11 @@ job-intercrop = food crops
 job-open_rest = open the rest
 job-rain_watch = tell of rain
 job-hand_over = hand over
-walk-every = 1 in { $every } from no. { $from }
+walk-every = 1 tree in { $every }, start at tree { $from }
 walk-all = all rows
+datum-ground = { $cm } cm above ground
+datum-union = { $cm } cm above the graft
+usual = about { $value }
 kind-cleared = clearing
 kind-lined = pegging
 kind-holes_dug = digging
@@ -331,26 +345,26 @@ nudge-backfill = { $name }, { $block } has { $trees ->
    *[other] { $trees } gaps
   }. Fill by { $by } while soil is wet, same clone. Reply FILLED and number. -{ $adviser }
 nudge-weed = { $name }, please weed the rows of { $block } by { $by }. By hand near stems, blade away from bark and body. Reply WEEDED. -{ $adviser }
-nudge-feed = { $name }, feed { $block } by { $by }: { $trees } trees x { $grams } g = { $kilograms } kg. Weed first, wet soil, off the stem. Wear gloves. Reply FED. -{ $adviser }
-nudge-prune = { $name }, cut side shoots below { $height } m on { $block } by { $by }, while thin. From the ground, no climbing. Reply PRUNED. -{ $adviser }
+nudge-feed = { $name }, put fertiliser on { $block } by { $by }: { $trees } trees x { $grams } g = { $kilograms } kg. Weed first, wet soil, off the stem. Wear gloves. Reply FED. -{ $adviser }
+nudge-prune = { $name }, cut side shoots below { $height } m on { $block } by { $by }, while they are small. From the ground, no climbing. Reply PRUNED. -{ $adviser }
 nudge-induce_branching = { $name }, { $trees } tall trees on { $block } have no branches. Use only the way you were shown, by { $by }. No climbing. Reply INDUCED and number. -{ $adviser }
-nudge-look_at_induced = { $name }, look at the treated trees on { $block } by { $by }. How many have new branches? Reply BRANCHED and number. -{ $adviser }
-nudge-root_check = { $name }, root check on { $block } by { $by }. White threads at the stem foot? Reply ROOT and number, 0 is fine. Do not pull trees. -{ $adviser }
-nudge-girth_census = { $name }, measure girth at { $datum } cm on { $block } by { $by }: { $trees } trees, { $walk }, thin ones too. Reply GIRTH and numbers. -{ $adviser }
-nudge-clear = { $name }, are the plants for { $block } sure? Then fell and clear by { $by }: trained feller, others 2 tree lengths away, no fire. Reply DONE. -{ $adviser }
-nudge-line = { $name }, peg the rows of { $block } by { $by }, on a slope across it, on the level: about { $trees } pegs. Reply DONE when pegged. -{ $adviser }
-nudge-mulch = { $name }, the dry season comes. Mulch the trees on { $block } by { $by }, a hand off the stems, and shade weak ones. Reply DONE. -{ $adviser }
-nudge-firebreak = { $name }, clear a firebreak of { $width } m round { $block } by { $by }. Cut the weeds, do not burn, blade away from body. Reply DONE. -{ $adviser }
+nudge-look_at_induced = { $name }, look at the trees on { $block } that you made branch, by { $by }. How many have new branches? Reply BRANCHED and number. -{ $adviser }
+nudge-root_check = { $name }, root check on { $block } by { $by }. How many trees have white threads at the foot? Reply ROOT and number, 0 is fine. Do not pull trees. -{ $adviser }
+nudge-girth_census = { $name }, measure girth { $datum } on { $block } by { $by }: { $trees } trees, { $walk }, thin ones too. Reply GIRTH and cm. -{ $adviser }
+nudge-clear = { $name }, are the new plants for { $block } sure? Then cut the old trees by { $by }: trained feller, others 2 tree lengths away, no fire. Reply DONE. -{ $adviser }
+nudge-line = { $name }, peg level rows on { $block } by { $by }; on a slope go across, not down: about { $trees } pegs. Reply DONE when pegged. -{ $adviser }
+nudge-mulch = { $name }, the dry season comes. Put dry grass round the trees on { $block } by { $by }, 20 cm off the stems, and shade weak ones. Reply DONE. -{ $adviser }
+nudge-firebreak = { $name }, clear a strip of { $width } m round { $block } against fire by { $by }. Cut the weeds, do not burn, blade away from body. Reply DONE. -{ $adviser }
 nudge-count_tall = { $name }, count on { $block } by { $by } the trees over { $height } m without branches. Reply NOT BRANCHED and number, 0 is fine. -{ $adviser }
-nudge-get_ready = { $name }, { $block } may open within a year. Ask { $adviser } for tapping school by { $by }. Buy nothing, tap nothing yet. Reply DONE.
-nudge-open = { $name }, { $block } meets the rule: { $share }% at { $girth } cm. { $adviser } looks before you open, by { $by }. Open marked trees only.
-nudge-open-usual = { $name }, { $block } has { $share }% at { $girth } cm. { $adviser } looks before you open, by { $by }. Open marked trees only.
-nudge-fill_pits = { $name }, fill the pits of { $block } by { $by }: topsoil first, then peg the middle. Keep children off open pits. Reply DONE. -{ $adviser }
+nudge-get_ready = { $name }, { $block } may be ready to tap within a year. Ask { $adviser } for tapping school by { $by }. Buy nothing, tap nothing yet. Reply DONE.
+nudge-open = { $name }, { $block } meets the rule: { $share }% of trees are { $girth } cm round. { $adviser } looks before you open, by { $by }. Open marked trees only.
+nudge-open-usual = { $name }, on { $block } { $share }% of trees are { $girth } cm round. { $adviser } looks before you open, by { $by }. Open marked trees only.
+nudge-fill_pits = { $name }, fill the pits of { $block } by { $by }: topsoil first, then a peg in the middle. Keep children off open pits. Reply DONE. -{ $adviser }
 nudge-sow_cover = { $name }, sow the ground cover between the rows of { $block } by { $by }, in wet soil, away from pegs and stems. Reply DONE. -{ $adviser }
-nudge-leaf_check = { $name }, look at the leaves on { $block } by { $by }. Spots or falling? Reply LEAF FALL and number, DONE if well. Do not spray. -{ $adviser }
+nudge-leaf_check = { $name }, look at the leaves on { $block } by { $by }. Reply LEAF SPOT or LEAF FALL and number of trees, DONE if well. Do not spray. -{ $adviser }
 nudge-near = { $name }, { $ailment } was seen near you. Look at { $block } by { $by }. Reply { $ailment } and number, 0 if none. Do not pull or spray. -{ $adviser }
-nudge-intercrop = { $name }, food crops on { $block }? Keep them { $distance } m off the trees. By { $by } reply CROP and its name, DONE if none. -{ $adviser }
-nudge-open_rest = { $name }, { $trees } trees on { $block } were too thin. Measure at { $datum } cm by { $by }. { $adviser } looks before you open more. Reply DONE.
+nudge-intercrop = { $name }, food crops on { $block }? Keep them { $distance } m away from the trees. By { $by } reply CROP and its name, DONE if none. -{ $adviser }
+nudge-open_rest = { $name }, { $trees } trees on { $block } were too thin. Measure { $datum } by { $by }. { $adviser } looks before you open more. Reply GIRTH and the cm.
 nudge-rain_watch = { $name }, has rain soaked the ground at { $block } since { $since }? Reply RAIN YES or RAIN NO. It tells us when to plant. -{ $adviser }
 nudge-hand_over = Well done, { $name }. { $block } is a tapping plot now, so these reminders end. Your record stays. For help text CALL ME. -{ $adviser }
 
@@ -359,7 +373,7 @@ nudge-hand_over = Well done, { $name }. { $block } is a tapping plot now, so the
 status = { $group } { $day }: { $farmers ->
     [one] 1 farmer
    *[other] { $farmers } farmers
-  }, planted { $planted }, alive { $alive }. { $due }{ $late }{ $check }Quiet { $quiet }, sick { $sick }
+  }, { $planted } have planted, alive { $alive }. { $due }{ $late }{ $check }Quiet { $quiet }, sick { $sick }
 status-due = Due: { $tasks }. { "" }
 status-due-none = Nothing due. { "" }
 status-late = Late: { $tasks }. { "" }
@@ -373,7 +387,7 @@ more = +{ $count }
 late-list = Late { $group }: { $people }
 late-none = None late at { $group }.
 late-person = { $name } { $task } { $days }d
-late-person-told = { $name } { $task } { $days }d told 3x
+late-person-told = { $name } { $task } { $days }d reminded 3x
 quiet-list = Quiet over { $limit }d: { $people }
 quiet-none = Nobody is quiet over { $limit } days.
 quiet-person = { $name } { $days }d
@@ -391,7 +405,7 @@ sick-person = { $name } { $ailment } { $count }
 visit-list = Visit first: { $people }
 visit-none = Nobody needs a visit now.
 visit-cluster = { $name } { $ailment } at { $count } places
-visit-lost = { $name } { $pct }% dead
+visit-lost = { $name } { $pct }% trees dead
 visit-quiet = { $name } quiet { $days }d
 visit-ending = { $name } { $task } { $days }d left
 feed-group = Feed { $group } now: { $farmers ->
@@ -407,9 +421,9 @@ member-block = { $block } { $alive }/{ $planted } alive, planted { $day }{ $due 
 member-block-empty = { $block } { $area }, not planted{ $due }
 member-due = , { $task } { $day }
 member-girth = , girth { $mean } cm ({ $of }), { $against }{ $ready }
-member-behind = { $months } m behind
-member-ahead = { $months } m ahead
-member-ready = , ready { $earliest } to { $latest }
+member-behind = { $months } months behind
+member-ahead = { $months } months ahead
+member-ready = , ready to tap { $earliest } to { $latest }
 member-no-blocks = no block
 window-ask = Open planting at { $group } from { $day }? { $rain }{ $farmers ->
     [one] 1 farmer
@@ -419,13 +433,13 @@ window-opened = Planting at { $group } is open from { $day }. { $farmers ->
     [one] 1 farmer
    *[other] { $farmers } farmers
   } will be told.
-rain-open = Rain 10d: { $soaked } of { $reporters } soaked, looks open. { "" }
+rain-open = Rain 10d: ground soaked at { $soaked } of { $reporters }, looks right to open. { "" }
 rain-hold = Rain 10d: { $soaked } of { $reporters } soaked, hold. { "" }
-rain-few = Rain 10d: only { $reporters } told. { "" }
-rain-begun-notice = { $group }: rain soaked at { $soaked } of { $reporters } since { $day }. A dry spell may still come. To open planting text WINDOW { $group }
+rain-few = Rain 10d: only { $reporters } answered. { "" }
+rain-begun-notice = { $group }: { $soaked } of { $reporters } tell of soaking rain since { $day }. A dry spell may still come. To open planting text WINDOW { $group }
 rain-stopped-notice = { $group }: no soaking rain since { $day }, perhaps a false start. Keep planting closed; plants in bags need shade and water.
 rain-stopped-notice-open = { $group }: no soaking rain since { $day }, perhaps a false start. To stop planting for now text HOLD PLANTING { $group }
 hold-none = Planting at { $group } is not open, so there is nothing to hold.
 hold-ask = Hold planting at { $group }? Reminders to plant stop until you open it again ({ $farmers } farmers). Reply YES { $code }
 planting-held = Planting at { $group } is held from { $day }. To open it again text WINDOW { $group }
-not-your-group = I know no group or farmer of that name among yours. Yours: { $groups }
+not-your-group = Which group or farmer? Yours: { $groups }

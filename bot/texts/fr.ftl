@@ -66,10 +66,10 @@ said-planted = { $count ->
    *[other] { $count } plantés
   }
 said-dead = { $count ->
-    [one] { $count } mort de plus
-   *[other] { $count } morts de plus
+    [one] { $count } arbre mort de plus
+   *[other] { $count } arbres morts de plus
   }
-said-dead-none = aucun mort
+said-dead-none = aucun arbre mort
 said-replaced = { $count ->
     [one] { $count } remplacé
    *[other] { $count } remplacés
@@ -93,11 +93,11 @@ said-branch-induction = { $count ->
    *[other] induction sur { $count } arbres
   }
 said-branch-induction-uncounted = induction des branches
-said-girth = tour de { $number ->
+said-girth = circonférence de { $number ->
     [one] { $number } arbre
    *[other] { $number } arbres
   }, moyenne { $mean } cm
-said-girth-share = tour: { $count } sur { $of } assez gros
+said-girth-share = circonférence: { $count } sur { $of } assez gros
 said-height = hauteur de { $number ->
     [one] { $number } arbre
    *[other] { $number } arbres
@@ -132,8 +132,8 @@ amount = , { $value } { $unit }
 
 stand-planted = { $total } en tout. { "" }
 stand-room = { $total } en tout, place pour { $room } de plus. { "" }
-stand-dead = { $dead } en tout, { $alive } vivants sur { $planted }. { "" }
-stand-alive = { $alive } vivants sur { $planted }. { "" }
+stand-dead = { $dead } morts en tout, { $alive } arbres vivants sur { $planted }. { "" }
+stand-alive = { $alive } arbres vivants sur { $planted }. { "" }
 stand-filled = { $alive ->
     [one] { $alive } arbre
    *[other] { $alive } arbres
@@ -141,10 +141,10 @@ stand-filled = { $alive ->
     [one] { $gaps } vide
    *[other] { $gaps } vides
   }. { "" }
-stand-next = Prochaine fois vers { $day }. { "" }
-stand-ready = Pret sans doute { $earliest } à { $latest }. { "" }
-stand-meets = Cela suffit. { $adviser } regarde avant l'ouverture. { "" }
-stand-close = Proche: mesurez tous les arbres avant d'ouvrir. { "" }
+stand-next = A refaire vers { $day }. { "" }
+stand-ready = Saignée peut-etre de { $earliest } à { $latest }. { "" }
+stand-meets = La mesure suffit. { $adviser } regarde avant l'ouverture. { "" }
+stand-close = Presque: mesurez tous les arbres avant d'ouvrir. { "" }
 stand-look = Regardez les pousses dès { $day }. { "" }
 stand-sick = { $adviser } le sait. N'arrachez rien, ne traitez pas. { "" }
 stand-harm = { $adviser } le sait. Loin des branches cassées. { "" }
@@ -157,16 +157,17 @@ unit-m2 = m2
 unit-kg = kg
 unit-g = g
 unit-bag = sacs
-unit-tin = boites
-unit-cup = tasses
+unit-tin = boites/seaux
+unit-cup = tasses/poignées
 unit-l = l
 unit-m = m
 unit-cm = cm
 unit-mm = mm
 unit-inch = pouces
 unit-foot = pieds
+land = { $hectares } ha
 
-ailment-white_root = fomès (racine blanche)
+ailment-white_root = racine blanche
 ailment-leaf_fall = chute des feuilles
 ailment-pink = maladie rose
 ailment-leaf_spot = taches des feuilles
@@ -191,36 +192,36 @@ moved = Passé de { $old } à { $block }: { $facts }. { $stand }Erreur? Envoyez 
 taken-back = Annulé, { $block }: { $facts }. { $stand }
 taken-back-ask = Annulé, { $block }: { $facts }. Qu'est-ce qui est juste? Renvoyez, comme { $example }
 taken-back-count = Annulé, { $block }: { $facts }. Quel est le bon nombre?
-nothing-to-undo = Il n'y a rien à annuler. Pour informer, un mot et un nombre, comme { $example }
+nothing-to-undo = Il n'y a rien à annuler. Pour informer, le travail et un nombre, comme { $example }
 unsure-change = Qu'est-ce qui est faux? Envoyez comme: { $example }
 
 ## Asking before storing
 
 confirm = { $block }: { $facts }? { $why }Répondez 1 oui, 2 non
 confirm-for = { $name } { $block }: { $facts }? { $why }Répondez 1 oui, 2 non
-why-area = Le terrain en tient environ { $holds }. { "" }
+why-area = Le terrain n'en tient qu'environ { $holds }. { "" }
 why-alive = { $alive } arbres seulement sont vivants. { "" }
 why-gaps = { $gaps } vides seulement sont connus. { "" }
 why-large = C'est beaucoup sur { $alive }. { "" }
-why-again = Vous avez déjà dit { $count }. Encore? { "" }
-why-odd = { $value } cm, c'est rare. { "" }
+why-again = Vous avez déjà dit { $count }. { "" }
+why-odd = { $value } cm, est-ce juste? { "" }
 why-shrunk = Avant, la moyenne était { $before } cm. { "" }
 why-inches = Des cm, pas des pouces? { "" }
-why-heaped = Tous finissent par 0 ou 5. Mesurés au ruban? { "" }
-why-sum = Ramifiés ou non: { $told }, vivants: { $alive }. { "" }
+why-heaped = Tous finissent par 0 ou 5: vérifiez bien. { "" }
+why-sum = Ramifiés + non ramifiés font { $told }, vivants: { $alive }. { "" }
 why-thin = Moyenne { $mean } cm: trop mince à saigner. { "" }
 why-feed = C'est plus de 1 kg par arbre. { "" }
 why-before = C'est avant la plantation. { "" }
 why-not-planted = Rien n'y est encore planté. { "" }
 why-word = J'ai lu "{ $from }" comme "{ $to }". { "" }
 why-none = { "" }
-ask-block = Quel bloc: { $blocks }? Répondez par son nom.
-ask-block-unknown = Je ne connais pas de bloc { $unknown }. C'est lequel: { $blocks }?
+ask-block = Quelle parcelle: { $blocks }? Répondez par son nom.
+ask-block-unknown = Je ne connais pas de parcelle { $unknown }. C'est laquelle: { $blocks }?
 no-blocks = Votre terrain n'est pas encore sur ma liste, { $name }. { $adviser } va l'ajouter. Rien n'est perdu.
-ask-count = Combien, pour { $facts }, bloc { $block }? Répondez par le nombre.
-ask-count-range = { $low } ou { $high }, pour { $facts }, bloc { $block }? Répondez par un seul nombre.
-ask-values = Quels tours en cm, bloc { $block }? Répondez par les nombres, comme 41 43 39
-ask-values-height = Quelles hauteurs en cm, bloc { $block }? Répondez par les nombres, comme 210 240
+ask-count = Combien, pour { $facts }, parcelle { $block }? Répondez par le nombre.
+ask-count-range = { $low } ou { $high }, pour { $facts }, parcelle { $block }? Répondez par un seul nombre.
+ask-values = Quelles circonférences en cm, parcelle { $block }? Répondez par les nombres, comme 41 43 39
+ask-values-height = Quelles hauteurs en cm, parcelle { $block }? Répondez par les nombres, comme 210 240
 ask-date = Quel jour? Répondez comme 12 mai ou il y a 3 jours.
 ask-for-whom = Pour qui? { $people }. Répondez par le numéro.
 dropped = Pas noté. Renvoyez quand vous voulez, comme { $example }
@@ -236,13 +237,13 @@ bare-other = arbres
 
 ## Not understood, help, leaving
 
-unclear = Pardon, je n'ai pas compris. Ecrivez un mot, un nombre et le bloc, comme { $example }
+unclear = Pardon, je n'ai pas compris. Ecrivez le travail, un nombre et la parcelle, comme { $example }
 stranger = Je ne connais pas ce numéro. Demandez à votre conseiller de le mettre sur la liste.
 help = Dites ce qui est fait: { $example }, sarclé B, engrais B. Demandez: QUE FAIRE, APPELEZ MOI, LANGUE. Erreur: NON. Fin: STOP. -{ $adviser }
 help-adviser = Envoyez: ETAT groupe, RETARD groupe, SILENCE, VIDES groupe, MALADIE, VISITE, FENETRE, PREVENIR groupe, ou le nom d'un planteur. Fin: STOP.
 example = morts 8 { $block }
 stopped = C'est fait. Plus de rappels à ce numéro. Vos données restent. DEBUT pour revenir, EFFACEZ MOI pour enlever votre nom.
-started = Bienvenue, { $name }. Vous aurez des rappels pour vos blocs, environ un par semaine. Pour arreter: STOP. -{ $adviser }
+started = Bienvenue, { $name }. Vous aurez des rappels pour vos parcelles, environ un par semaine. Pour arreter quand vous voulez: STOP. -{ $adviser }
 same-again = Je l'ai déjà, merci.
 
 ## Farmers ask
@@ -253,30 +254,30 @@ now-none = { $name }, rien à faire, pas encore de date. Ecrivez ce qui est fait
 my-blocks = { $blocks }
 my-block = { $block }: { $alive } vivants sur { $planted }, planté { $day }
 my-block-empty = { $block }: pas encore planté
-when-task = { $task }, bloc { $block }: vers { $day }. -{ $adviser }
-when-tap = { $name }, { $block } sera sans doute pret vers { $likely }, entre { $earliest } et { $latest }. C'est selon { $trees } arbres mesurés. -{ $adviser }
+when-task = { $task }, parcelle { $block }: vers { $day }. -{ $adviser }
+when-tap = { $name }, la saignée de { $block } sera possible peut-etre vers { $likely }, entre { $earliest } et { $latest }. Selon { $trees } arbres; la prochaine mesure dira mieux. -{ $adviser }
 when-tap-unknown = { $name }, pas de tour connu pour { $block }: je ne peux pas dire. Mesurez quand je demande. Ne saignez pas avant que { $adviser } ait vu.
-how-many-plants = Pour { $area } ha, environ { $points } plants; commandez { $order } pour couvrir les pertes. Vos piquets font foi. -{ $adviser }
-how-much-feed = { $block }: { $trees } arbres x { $grams } g = { $kilograms } kg. Sarclez avant, sol humide, à { $ring } du tronc. -{ $adviser }
-feed-ring = une main
+how-many-plants = Pour { $area }, environ { $points } plants; commandez { $order } pour couvrir les pertes. Le vrai nombre, ce sont vos piquets. -{ $adviser }
+how-much-feed = { $block }: { $trees } arbres x { $grams } g = { $kilograms } kg. Sarclez avant, sol humide, en rond { $ring }. -{ $adviser }
+feed-ring = au bord du feuillage, à 1 m au plus du tronc
 how-much-unknown = Dites la surface, comme: combien de plants pour 1,2 ha. Ou demandez à { $adviser }: APPELEZ MOI
 may-tap-no = Pas encore, { $name }: { $block } s'ouvre à { $girth } cm de tour sur { $share }% des arbres. Saigné trop tot, l'arbre reste mince. -{ $adviser }
 may-tap-no-usual = Pas encore, { $name }: { $block } s'ouvre souvent vers { $girth } cm sur { $share }% des arbres, { $adviser } décide. Saigné trop tot, l'arbre reste mince.
 may-tap-check = { $block } approche, { $name }. { $adviser } mesure avant l'ouverture. Ne saignez pas encore.
-may-plant-wait = Attendez, { $name }. Le mot pour planter à { $group } n'est pas venu. Gardez les plants à l'ombre, humides. -{ $adviser }
-may-plant-yes = Oui, { $name }: le mot pour planter est venu { $day }. Plantez en sol humide, 3 jours au plus après la livraison. -{ $adviser }
-may-fill-yes = Oui: remplacez sur { $block } avant { $day }, sol humide, meme clone, plants forts. -{ $adviser }
+may-plant-wait = Attendez, { $name }. On n'a pas encore dit de planter à { $group }. Gardez les plants à l'ombre, humides. -{ $adviser }
+may-plant-yes = Oui, { $name }: on peut planter depuis { $day }. Plantez en sol humide, 3 jours au plus après la livraison. -{ $adviser }
+may-fill-yes = Oui: remplacez sur { $block } d'ici { $day }, sol humide, meme clone, plants forts. -{ $adviser }
 may-fill-wait = Pas maintenant: trop peu de pluie reste pour des plants neufs sur { $block }. De nouveau dès { $day }. -{ $adviser }
 may-fill-late = Mieux vaut non sur { $block }: après { $months } mois, les plants neufs restent petits à l'ombre. Demandez à { $adviser }.
-may-spray = Pas de conseil de traitement par SMS. Suivez l'étiquette et la loi, voyez une personne formée. Couvrez-vous, pas de vent. Texte: APPELEZ MOI
+may-spray = Pas de conseil pour pulvériser par SMS. Suivez l'étiquette et la loi, voyez une personne formée. Couvrez-vous, sans vent, loin de l'écorce et l'eau. APPELEZ MOI
 may-other = Mieux vaut demander à { $adviser }. Ecrivez APPELEZ MOI et on vous appelle.
-who = C'est la ligne hévéa de { $adviser }. On ne demande jamais argent ni code PIN. STOP pour finir, AIDE pour les mots.
+who = C'est la ligne hévéa de { $adviser }. Nous ne demandons jamais d'argent ni de code PIN. STOP pour finir, AIDE pour les mots.
 my-data = Nous gardons: nom, ce numéro, groupe { $group }, { $blocks }, vos messages, accord { $consent }. Erreur? Ecrivez APPELEZ MOI
 consent-none = pas donné
-call-me = { $name }, { $adviser } va vous appeler. Si quelqu'un est en danger, allez d'abord en lieu sur.
-call-me-notice = Appelez { $name } ({ $group }), numéro finit par { $digits }: demandé { $day }.
-alarm-notice = Voyez { $name } ({ $group }), numéro finit par { $digits }: le message de { $day } parle peut-etre de { $alarm }.
-unclear-notice = Aidez { $name } ({ $group }), numéro finit par { $digits }: deux messages pas compris, le dernier { $day }.
+call-me = { $name }, { $adviser } va vous appeler. Si quelqu'un est en danger, mettez-vous d'abord à l'abri.
+call-me-notice = Appelez { $name } ({ $group }), numéro finit par { $digits }: demande du { $day }.
+alarm-notice = Appelez vite { $name } ({ $group }), numéro finit par { $digits }: le message du { $day } parle peut-etre de { $alarm }.
+unclear-notice = Aidez { $name } ({ $group }), numéro finit par { $digits }: deux messages pas compris, le dernier du { $day }.
 alarm-grief = décès
 alarm-danger = danger
 alarm-illness = maladie
@@ -284,18 +285,18 @@ alarm-complaint = plainte
 alarm-money = argent
 sick-notice = { $name } { $block } ({ $group }): { $facts }.
 cluster-notice = { $group }: { $ailment } en { $count } endroits depuis { $day }. A voir. Puis PREVENIR { $group } alerte les voisins. Ne pas traiter encore.
-warn-ask = { $group }: { $ailment } en { $count } endroits. Si vous avez vu, { $blocks ->
-    [one] { $blocks } parcelle voisine sera prévenue
-   *[other] { $blocks } parcelles voisines seront prévenues
-  }. Répondez OUI { $code }
+warn-ask = { $group }: { $ailment } en { $count } endroits. Si vous avez vérifié, on demandera à { $blocks ->
+    [one] { $blocks } parcelle voisine
+   *[other] { $blocks } parcelles voisines
+  } de regarder. Répondez OUI { $code }
 warn-done = { $blocks ->
-    [one] { $blocks } parcelle voisine sera prévenue
-   *[other] { $blocks } parcelles voisines seront prévenues
-  } près de { $group }: { $ailment }.
+    [one] { $blocks } parcelle voisine
+   *[other] { $blocks } parcelles voisines
+  } de { $group } regarderont: { $ailment }.
 warn-none = Pas de foyer de maladie à { $group }, ou pas d'arbres autour. Liste: MALADIE { $group }
-girth-notice = { $name } { $block } ({ $group }): les tours ont environ { $months } mois de retard sur l'habitude. A voir.
+girth-notice = { $name } { $block } ({ $group }): les circonférences ont environ { $months } mois de retard sur la normale. A voir.
 no-answer = Je n'ai pas de réponse à cela. { $adviser } peut aider: APPELEZ MOI. Pour le prochain travail: QUE FAIRE
-later = D'accord, { $name }: { $task }, bloc { $block }, de nouveau vers { $day }. -{ $adviser }
+later = D'accord, { $name }: { $task }, parcelle { $block }, de nouveau vers { $day }. -{ $adviser }
 nothing-open = Je n'attends pas de réponse. Pour le prochain travail écrivez: QUE FAIRE
 done = Merci, { $name }. Noté comme fait { $day }: { $task }, { $block }. Erreur? Envoyez NON
 erase-ask = Votre nom et votre numéro seront effacés pour toujours. Pour le faire répondez OUI { $code }
@@ -307,7 +308,7 @@ code-wrong = Ce code n'est pas bon. Rien n'est fait.
 job-order_plants = commander plants
 job-dig_pits = trouer
 job-plant = planter
-job-survival_check = compter morts
+job-survival_check = compter pertes
 job-backfill = remplacer
 job-weed = sarcler
 job-feed = engrais
@@ -316,22 +317,25 @@ job-induce_branching = induire
 job-look_at_induced = voir pousses
 job-root_check = voir racines
 job-girth_census = mesurer tour
-job-clear = defricher
+job-clear = défricher
 job-line = piqueter
 job-mulch = pailler
 job-firebreak = pare-feu
-job-count_tall = compter hauts
-job-get_ready = se preparer
-job-open = ouvrir
-job-fill_pits = reboucher
-job-sow_cover = semer couvert
+job-count_tall = compter tiges
+job-get_ready = préparer saignée
+job-open = mise en saignée
+job-fill_pits = remplir trous
+job-sow_cover = semer couverture
 job-leaf_check = voir feuilles
 job-intercrop = vivriers
 job-open_rest = ouvrir le reste
-job-rain_watch = dire la pluie
-job-hand_over = cloture
-walk-every = 1 sur { $every } dès le { $from }
+job-rain_watch = signaler pluie
+job-hand_over = fin du suivi
+walk-every = 1 arbre sur { $every }, premier: no { $from }
 walk-all = tous les rangs
+datum-ground = { $cm } cm du sol
+datum-union = { $cm } cm de la greffe
+usual = environ { $value }
 kind-cleared = défrichage
 kind-lined = piquetage
 kind-holes_dug = trouaison
@@ -358,35 +362,35 @@ kind-rain = pluie
 
 ## Nudges. One job, a date, one reply word.
 
-nudge-order_plants = { $name }, pour { $block } commandez { $trees } plants greffés avant { $by }. Demandez des plants certifiés. Répondez FINI. -{ $adviser }
-nudge-dig_pits = { $name }, creusez les trous de { $block } avant { $by }: { $trees }, { $pit } cm. Signalez-les, loin des enfants. Répondez TROUS et nombre. -{ $adviser }
-nudge-plant = { $name }, plantez { $block } avant { $by }, sol humide: { $trees } plants. Otez le sachet, tassez. Répondez PLANTE et nombre. -{ $adviser }
-nudge-survival_check = { $name }, passez tous les rangs de { $block } avant { $by }. Sur { $trees } arbres, combien de morts? Répondez MORTS et nombre (0 aussi). -{ $adviser }
+nudge-order_plants = { $name }, pour { $block } commandez { $trees } plants greffés d'ici { $by }. Demandez des plants certifiés. Répondez FINI. -{ $adviser }
+nudge-dig_pits = { $name }, creusez { $block } d'ici { $by }: { $trees } trous, { $pit } cm. Signalez-les, loin des enfants. Répondez TROUS et nombre. -{ $adviser }
+nudge-plant = { $name }, plantez { $block } d'ici { $by }, sol humide: { $trees } plants. Otez le sachet, tassez. Répondez PLANTE et nombre. -{ $adviser }
+nudge-survival_check = { $name }, passez tous les rangs de { $block } d'ici { $by }. Sur { $trees } arbres, combien de morts? Répondez MORTS et nombre (0 aussi). -{ $adviser }
 nudge-backfill = { $name }, { $block } a { $trees ->
     [one] { $trees } vide
    *[other] { $trees } vides
-  }. Remplacez avant { $by }, sol humide, meme clone. Répondez REMPLACE et nombre. -{ $adviser }
-nudge-weed = { $name }, sarclez les rangs de { $block } avant { $by }. A la main près du tronc, lame loin de l'écorce et du corps. Répondez SARCLE. -{ $adviser }
-nudge-feed = { $name }, engrais { $block } avant { $by }: { $trees } x { $grams } g = { $kilograms } kg. Sarclez avant, sol humide, loin du tronc. Gants. Répondez ENGRAIS. -{ $adviser }
-nudge-prune = { $name }, coupez les gourmands sous { $height } m, { $block }, avant { $by }. Depuis le sol, sans grimper. Répondez ELAGUE. -{ $adviser }
-nudge-induce_branching = { $name }, { $block }: { $trees } arbres hauts sans branches. Faites comme on vous a montré, avant { $by }. Sans grimper. Répondez INDUCTION et nombre. -{ $adviser }
-nudge-look_at_induced = { $name }, regardez les arbres induits de { $block } avant { $by }. Combien ont des branches? Répondez RAMIFIES et nombre. -{ $adviser }
-nudge-root_check = { $name }, racines de { $block } avant { $by }: fils blancs au pied? Répondez RACINE BLANCHE et nombre (0 aussi). N'arrachez rien. -{ $adviser }
-nudge-girth_census = { $name }, mesurez le tour à { $datum } cm, { $block }, avant { $by }: { $trees } arbres, { $walk }, minces aussi. Répondez TOUR et nombres. -{ $adviser }
-nudge-clear = { $name }, plants de { $block } surs? Abattez avant { $by }: abatteur formé, les autres à 2 longueurs d'arbre, sans feu. Répondez FINI. -{ $adviser }
-nudge-line = { $name }, piquetez les lignes de { $block } avant { $by }, en travers de la pente: environ { $trees } piquets. Répondez FINI. -{ $adviser }
-nudge-mulch = { $name }, la saison sèche vient. Paillez { $block } avant { $by }, sans toucher les tiges, ombrez les faibles. Répondez FINI. -{ $adviser }
-nudge-firebreak = { $name }, ouvrez un pare-feu de { $width } m autour de { $block } avant { $by }. Coupez, ne brulez pas, lame loin de vous. Répondez FINI. -{ $adviser }
-nudge-count_tall = { $name }, comptez à { $block } avant { $by } les arbres de plus de { $height } m sans branches. Répondez PAS RAMIFIES et nombre. -{ $adviser }
-nudge-get_ready = { $name }, { $block } ouvrira peut-etre sous un an. Voyez { $adviser } pour l'école de saignée avant { $by }. Ne saignez rien. Répondez FINI.
-nudge-open = { $name }, { $block } est à la règle: { $share }% à { $girth } cm. { $adviser } regarde avant l'ouverture, d'ici { $by }. N'ouvrez que les arbres marqués.
-nudge-open-usual = { $name }, { $block }: { $share }% à { $girth } cm. { $adviser } regarde avant l'ouverture, d'ici { $by }. N'ouvrez que les arbres marqués.
-nudge-fill_pits = { $name }, rebouchez les trous de { $block } avant { $by }: bonne terre au fond, piquet au milieu. Loin des enfants. Répondez FINI. -{ $adviser }
-nudge-sow_cover = { $name }, semez la couverture entre les rangs de { $block } avant { $by }, sol humide, loin des plants. Répondez FINI. -{ $adviser }
-nudge-leaf_check = { $name }, feuilles de { $block } avant { $by }: taches, chute? Répondez FEUILLES MALADES et nombre, FINI si saines. Ne traitez pas. -{ $adviser }
-nudge-near = { $name }, { $ailment } près de chez vous. Regardez { $block } avant { $by }. Répondez { $ailment } et nombre, 0 si rien. Ne traitez pas. -{ $adviser }
-nudge-intercrop = { $name }, vivriers à { $block }? A { $distance } m des arbres. Avant { $by } répondez VIVRIERS et le nom, FINI si rien. -{ $adviser }
-nudge-open_rest = { $name }, { $block }: { $trees } arbres trop minces. Mesurez à { $datum } cm avant { $by }. { $adviser } regarde avant l'ouverture. Répondez FINI.
+  }. Remplacez d'ici { $by }, sol humide, meme clone. Répondez REMPLACE et nombre. -{ $adviser }
+nudge-weed = { $name }, sarclez les rangs de { $block } d'ici { $by }. A la main près du tronc, lame loin de l'écorce et du corps. Répondez SARCLE. -{ $adviser }
+nudge-feed = { $name }, mettez l'engrais à { $block } d'ici { $by }: { $trees } x { $grams } g = { $kilograms } kg. Sarclez avant, sol humide, loin du tronc. Gants. Répondez ENGRAIS. -{ $adviser }
+nudge-prune = { $name }, coupez les gourmands encore minces sous { $height } m, { $block }, d'ici { $by }. Depuis le sol, sans grimper. Répondez GOURMANDS. -{ $adviser }
+nudge-induce_branching = { $name }, { $block }: { $trees } arbres hauts sans branches. Faites seulement comme on vous a montré, d'ici { $by }. Sans grimper. Répondez INDUCTION et nombre. -{ $adviser }
+nudge-look_at_induced = { $name }, regardez les arbres de l'induction à { $block } d'ici { $by }. Combien ont des branches? Répondez RAMIFIES et nombre. -{ $adviser }
+nudge-root_check = { $name }, voyez le pied des arbres de { $block } d'ici { $by }: fils blancs? Répondez RACINE BLANCHE et nombre (0 aussi). N'arrachez rien. -{ $adviser }
+nudge-girth_census = { $name }, mesurez { $trees } arbres de { $block } à { $datum } d'ici { $by }: { $walk }, minces aussi. Répondez TOUR et nombres. -{ $adviser }
+nudge-clear = { $name }, plants de { $block } assurés? Alors abattez, nettoyez d'ici { $by }: abatteur formé, les autres à 2 longueurs d'arbre, sans feu. Répondez FINI. -{ $adviser }
+nudge-line = { $name }, piquetez les lignes de { $block } d'ici { $by }, à niveau, en travers s'il y a pente: environ { $trees } piquets. Répondez FINI. -{ $adviser }
+nudge-mulch = { $name }, la saison sèche vient. Paillez { $block } d'ici { $by }, à 20 cm des tiges, ombragez les plants faibles. Répondez FINI. -{ $adviser }
+nudge-firebreak = { $name }, ouvrez un pare-feu, { $width } m de large, autour de { $block } d'ici { $by }. Coupez, ne brulez pas, lame loin de vous. Répondez FINI. -{ $adviser }
+nudge-count_tall = { $name }, comptez à { $block } d'ici { $by } les arbres qui dépassent { $height } m sans branches. Répondez PAS RAMIFIES et nombre (0 aussi). -{ $adviser }
+nudge-get_ready = { $name }, { $block } s'ouvrira peut-etre dans l'année. Voyez { $adviser } pour l'école de saignée d'ici { $by }. N'achetez rien, ne saignez rien. Répondez FINI.
+nudge-open = { $name }, { $block } remplit la règle: { $share }% des arbres à { $girth } cm. { $adviser } regarde avant l'ouverture, d'ici { $by }. N'ouvrez que les arbres marqués.
+nudge-open-usual = { $name }, { $block }: { $share }% des arbres à { $girth } cm. { $adviser } regarde avant l'ouverture, d'ici { $by }. N'ouvrez que les arbres marqués.
+nudge-fill_pits = { $name }, rebouchez les trous de { $block } d'ici { $by }: bonne terre au fond, piquet au milieu. Loin des enfants. Répondez FINI. -{ $adviser }
+nudge-sow_cover = { $name }, semez la couverture entre les rangs de { $block } d'ici { $by }, sol humide, loin des plants. Répondez FINI. -{ $adviser }
+nudge-leaf_check = { $name }, regardez les feuilles de { $block } d'ici { $by }. Répondez TACHES ou CHUTE DES FEUILLES et nombre, FINI si saines. Ne traitez pas. -{ $adviser }
+nudge-near = { $name }, tout près: { $ailment }. Voyez { $block } d'ici { $by }. Répondez { $ailment } et nombre, 0 si rien. N'arrachez rien, ne traitez pas. -{ $adviser }
+nudge-intercrop = { $name }, vivriers à { $block }? A { $distance } m des arbres. D'ici { $by } répondez VIVRIERS et le nom, FINI si rien. -{ $adviser }
+nudge-open_rest = { $name }, { $block }: { $trees } arbres trop minces. Mesurez à { $datum } d'ici { $by }. { $adviser } regarde avant l'ouverture. Répondez TOUR et nombres.
 nudge-rain_watch = { $name }, la pluie a-t-elle trempé le sol à { $block } depuis { $since }? Répondez PLUIE OUI ou PLUIE NON: cela dit quand planter. -{ $adviser }
 nudge-hand_over = Bravo, { $name }. { $block } est en saignée: ces rappels s'arretent. Vos données restent. Besoin d'aide? Envoyez APPELEZ MOI. -{ $adviser }
 
@@ -395,7 +399,7 @@ nudge-hand_over = Bravo, { $name }. { $block } est en saignée: ces rappels s'ar
 status = { $group } { $day }: { $farmers ->
     [one] { $farmers } planteur
    *[other] { $farmers } planteurs
-  }, planté { $planted }, vivants { $alive }. { $due }{ $late }{ $check }Silence { $quiet }, malades { $sick }
+  }, { $planted } ont planté, vivants { $alive }. { $due }{ $late }{ $check }Silence { $quiet }, malades { $sick }
 status-due = A faire: { $tasks }. { "" }
 status-due-none = Rien à faire. { "" }
 status-late = Retard: { $tasks }. { "" }
@@ -403,13 +407,13 @@ status-late-none = Sans retard. { "" }
 status-check = A voir pour ouvrir { $count }. { "" }
 alive-pct = { $pct }%
 alive-pct-visited = { $pct }% ({ $visited }% vus)
-alive-unknown = inconnu
+alive-unknown = ?
 task-count = { $task } { $count }
 more = +{ $count }
 late-list = Retard { $group }: { $people }
 late-none = Aucun retard à { $group }.
 late-person = { $name } { $task } { $days }j
-late-person-told = { $name } { $task } { $days }j dit 3x
+late-person-told = { $name } { $task } { $days }j rappelé 3x
 quiet-list = Silence plus de { $limit }j: { $people }
 quiet-none = Personne n'est en silence depuis plus de { $limit } jours.
 quiet-person = { $name } { $days }j
@@ -417,17 +421,17 @@ quiet-person-never = { $name } jamais
 gaps-list = Vides { $group }: { $gaps } chez { $farmers ->
     [one] { $farmers } planteur
    *[other] { $farmers } planteurs
-  }, commander { $order } avec pertes. { $people }
-gaps-none = Aucun vide connu à { $group }. { $uncounted } blocs pas encore comptés.
+  }, commander { $order } pertes comprises. { $people }
+gaps-none = Aucun vide connu à { $group }. { $uncounted } parcelles pas encore comptées.
 gaps-person = { $name } { $gaps }
 sick-list = Malades { $group }: { $people }
 sick-list-cluster = Malades { $group }: { $ailment } en { $count } endroits depuis { $day }, à voir. { $people }
-sick-none = Aucune maladie dite à { $group } en { $limit } jours.
+sick-none = Aucune maladie signalée à { $group } en { $limit } jours.
 sick-person = { $name } { $ailment } { $count }
 visit-list = Visiter: { $people }
 visit-none = Personne n'a besoin d'une visite.
 visit-cluster = { $name } { $ailment } en { $count } endroits
-visit-lost = { $name } { $pct }% morts
+visit-lost = { $name } { $pct }% d'arbres morts
 visit-quiet = { $name } silence { $days }j
 visit-ending = { $name } { $task } reste { $days }j
 feed-group = Engrais { $group }: { $farmers ->
@@ -443,10 +447,10 @@ member-block = { $block } { $alive }/{ $planted } vivants, planté { $day }{ $du
 member-block-empty = { $block } { $area }, pas planté{ $due }
 member-due = , { $task } { $day }
 member-girth = , tour { $mean } cm ({ $of }), { $against }{ $ready }
-member-behind = retard { $months } m
-member-ahead = avance { $months } m
-member-ready = , pret { $earliest } à { $latest }
-member-no-blocks = aucun bloc
+member-behind = retard { $months } mois
+member-ahead = avance { $months } mois
+member-ready = , saignée { $earliest } à { $latest }
+member-no-blocks = aucune parcelle
 window-ask = Ouvrir la plantation à { $group } dès { $day }? { $rain }{ $farmers ->
     [one] { $farmers } planteur sera prévenu
    *[other] { $farmers } planteurs seront prévenus
@@ -455,13 +459,13 @@ window-opened = Plantation ouverte à { $group } dès { $day }. { $farmers ->
     [one] { $farmers } planteur sera prévenu
    *[other] { $farmers } planteurs seront prévenus
   }.
-rain-open = Pluie 10 j: { $soaked } sur { $reporters } trempés, semble ouvert. { "" }
-rain-hold = Pluie 10 j: { $soaked } sur { $reporters } trempés, attendre. { "" }
-rain-few = Pluie 10 j: { $reporters } seulement ont dit. { "" }
-rain-begun-notice = { $group }: pluie trempante chez { $soaked } sur { $reporters } depuis { $day }. Un temps sec peut revenir. Pour ouvrir: FENETRE { $group }
+rain-open = Pluie 10 j: sol trempé chez { $soaked } sur { $reporters }, bon pour ouvrir. { "" }
+rain-hold = Pluie 10 j: sol trempé chez { $soaked } sur { $reporters }, attendre. { "" }
+rain-few = Pluie 10 j: { $reporters } réponses seulement. { "" }
+rain-begun-notice = { $group }: sol trempé chez { $soaked } sur { $reporters } depuis { $day }. Un temps sec peut revenir. Pour ouvrir: FENETRE { $group }
 rain-stopped-notice = { $group }: pas de bonne pluie depuis { $day }, faux départ peut-etre. Ne pas ouvrir; plants en sachet à l'ombre et arrosés.
 rain-stopped-notice-open = { $group }: pas de bonne pluie depuis { $day }, faux départ peut-etre. Pour arreter: SUSPENDRE PLANTATION { $group }
 hold-none = La plantation à { $group } n'est pas ouverte: rien à suspendre.
 hold-ask = Suspendre la plantation à { $group }? Plus de rappels de planter ({ $farmers } planteurs) avant réouverture. Répondez OUI { $code }
 planting-held = Plantation suspendue à { $group } dès { $day }. Pour rouvrir: FENETRE { $group }
-not-your-group = Je ne connais ni groupe ni planteur de ce nom chez vous. Les votres: { $groups }
+not-your-group = Quel groupe ou quel planteur? Les votres: { $groups }

@@ -42,13 +42,13 @@ span = { $from } a { $to }
 ## What was stored, read back
 
 read-back = { $block }: { $facts }. { $stand }Errado? Responda NAO
-read-back-rain = { $facts }. Obrigado. Errado? Responda NAO
+read-back-rain = { $facts }. Agradecemos. Errado? Responda NAO
 clause-on = { $clause } { $day }
 said-cleared = terreno limpo
-said-lined = linhas marcadas
+said-lined = estacas postas
 said-lined-count = { $count ->
-    [one] { $count } piquete
-   *[other] { $count } piquetes
+    [one] { $count } estaca
+   *[other] { $count } estacas
   }
 said-holes-dug = { $count ->
     [one] { $count } cova aberta
@@ -66,17 +66,17 @@ said-planted = { $count ->
    *[other] { $count } plantadas
   }
 said-dead = mais { $count ->
-    [one] { $count } morta
-   *[other] { $count } mortas
+    [one] { $count } arvore morta
+   *[other] { $count } arvores mortas
   }
-said-dead-none = nenhuma morta
+said-dead-none = nenhuma arvore morta
 said-replaced = { $count ->
     [one] { $count } replantada
    *[other] { $count } replantadas
   }
 said-weeded = capina feita
 said-fertilised = adubo posto{ $amount }
-said-sprayed = aplicado
+said-sprayed = pulverizado
 said-pruned = brotos tirados
 said-branched = { $count ->
     [one] { $count } arvore com galhos
@@ -88,13 +88,13 @@ said-not-branched = { $count ->
    *[other] { $count } arvores sem galhos
   }
 said-not-branched-uncounted = arvores sem galhos
-said-branch-induction = copa induzida em { $count }
-said-branch-induction-uncounted = copa induzida
+said-branch-induction = inducao de copa em { $count }
+said-branch-induction-uncounted = inducao de copa feita
 said-girth = circunferencia de { $number ->
     [one] { $number } arvore
    *[other] { $number } arvores
   }, média { $mean } cm
-said-girth-share = circunferencia: { $count } de { $of } no ponto
+said-girth-share = circunferencia: { $count } de { $of } na medida
 said-height = altura de { $number ->
     [one] { $number } arvore
    *[other] { $number } arvores
@@ -113,7 +113,7 @@ said-damage-count = dano ({ $cause }) em { $count ->
 said-damage-none = nenhum dano
 said-cover-sown = cobertura semeada
 said-intercrop-sown = plantio de { $species }
-said-intercrop-sown-unnamed = roca semeada
+said-intercrop-sown-unnamed = lavoura plantada
 said-tapping-opened = { $count ->
     [one] { $count } arvore aberta
    *[other] { $count } arvores abertas
@@ -129,8 +129,8 @@ amount = , { $value } { $unit }
 
 stand-planted = { $total } ao todo. { "" }
 stand-room = { $total } ao todo, cabem mais { $room }. { "" }
-stand-dead = { $dead } ao todo, { $alive } de { $planted } vivas. { "" }
-stand-alive = { $alive } de { $planted } vivas. { "" }
+stand-dead = { $dead } mortas ao todo, { $alive } de { $planted } arvores vivas. { "" }
+stand-alive = { $alive } de { $planted } arvores vivas. { "" }
 stand-filled = { $alive ->
     [one] { $alive } arvore
    *[other] { $alive } arvores
@@ -138,10 +138,10 @@ stand-filled = { $alive ->
     [one] { $gaps } falha
    *[other] { $gaps } falhas
   }. { "" }
-stand-next = De novo por volta de { $day }. { "" }
-stand-ready = No ponto talvez { $earliest } a { $latest }. { "" }
-stand-meets = Isso basta. { $adviser } olha antes de abrir. { "" }
-stand-close = Perto: meca todas as arvores antes de abrir. { "" }
+stand-next = Fazer de novo por volta de { $day }. { "" }
+stand-ready = Sangria talvez de { $earliest } a { $latest }. { "" }
+stand-meets = A medida basta. { $adviser } olha antes de abrir. { "" }
+stand-close = Quase no ponto: tire a medida de todas as arvores antes de abrir. { "" }
 stand-look = Olhe os brotos a partir de { $day }. { "" }
 stand-sick = { $adviser } ja sabe. Nao arranque nem aplique nada. { "" }
 stand-harm = { $adviser } ja sabe. Longe dos galhos pendurados. { "" }
@@ -154,14 +154,15 @@ unit-m2 = m2
 unit-kg = kg
 unit-g = g
 unit-bag = sacos
-unit-tin = latas
-unit-cup = copos
+unit-tin = latas/baldes
+unit-cup = copos/punhados
 unit-l = l
 unit-m = m
 unit-cm = cm
 unit-mm = mm
 unit-inch = polegadas
 unit-foot = pés
+land = { $hectares } ha
 
 ailment-white_root = raiz branca
 ailment-leaf_fall = queda de folhas
@@ -188,7 +189,7 @@ moved = Passado de { $old } para { $block }: { $facts }. { $stand }Errado? Respo
 taken-back = Anulado: { $facts } em { $block }. { $stand }
 taken-back-ask = Anulado: { $facts } em { $block }. O que esta certo? Envie de novo, como { $example }
 taken-back-count = Anulado: { $facts } em { $block }. Qual é o numero certo?
-nothing-to-undo = Nao ha nada para anular. Para informar, uma palavra e um numero, como { $example }
+nothing-to-undo = Nada para anular. Para informar, o trabalho e um numero, como { $example }
 unsure-change = O que esta errado? Envie como: { $example }
 
 ## Asking before storing
@@ -198,13 +199,13 @@ confirm-for = { $name } { $block }: { $facts }? { $why }Responda 1 sim, 2 nao
 why-area = No terreno cabem umas { $holds }. { "" }
 why-alive = So { $alive } arvores estao vivas. { "" }
 why-gaps = So { $gaps } falhas sao conhecidas. { "" }
-why-large = É muito de { $alive }. { "" }
-why-again = Voce ja disse { $count }. De novo? { "" }
-why-odd = { $value } cm é raro. { "" }
+why-large = É muito para { $alive } arvores. { "" }
+why-again = Voce ja disse { $count }. { "" }
+why-odd = { $value } cm, esta certo? { "" }
 why-shrunk = Antes a média era { $before } cm. { "" }
 why-inches = Isso é cm, nao polegada? { "" }
-why-heaped = Todos acabam em 0 ou 5. Mediu com fita? { "" }
-why-sum = Com e sem ramos dao { $told }, vivas { $alive }. { "" }
+why-heaped = Todos acabam em 0 ou 5: confira bem. { "" }
+why-sum = Com galhos + sem galhos = { $told }, vivas { $alive }. { "" }
 why-thin = Média { $mean } cm: fina demais para sangrar. { "" }
 why-feed = É mais de 1 kg por arvore. { "" }
 why-before = É antes do plantio. { "" }
@@ -214,11 +215,11 @@ why-none = { "" }
 ask-block = Qual talhao: { $blocks }? Responda com o nome.
 ask-block-unknown = Nao conheco o talhao { $unknown }. Qual é: { $blocks }?
 no-blocks = Sua terra ainda nao esta na minha lista, { $name }. { $adviser } vai colocar. Nada se perde.
-ask-count = Quantas, para { $facts } em { $block }? Responda com o numero.
-ask-count-range = { $low } ou { $high }, para { $facts } em { $block }? Responda com um numero.
+ask-count = Quantas { $facts } em { $block }? Responda com o numero.
+ask-count-range = { $low } ou { $high } { $facts } em { $block }? Responda com um numero.
 ask-values = Quais circunferencias em cm em { $block }? Responda com os numeros, como 41 43 39
 ask-values-height = Quais alturas em cm em { $block }? Responda com os numeros, como 210 240
-ask-date = Em que dia? Responda como 12 maio ou ha 3 dias.
+ask-date = Em que dia? Responda como 12 maio ou 3 dias atras.
 ask-for-whom = Para quem? { $people }. Responda com o numero.
 dropped = Nao anotado. Envie de novo quando quiser, como { $example }
 bare-planted = arvores plantadas
@@ -233,14 +234,14 @@ bare-other = arvores
 
 ## Not understood, help, leaving
 
-unclear = Desculpe, nao entendi. Escreva uma palavra, um numero e o talhao, como { $example }
-stranger = Nao conheco este numero. Peca ao seu técnico para colocar na lista.
+unclear = Desculpe, nao entendi. Escreva o trabalho, um numero e o talhao, como { $example }
+stranger = Nao conheco este numero. Fale com seu técnico para colocar na lista.
 help = Diga o que fez: { $example }, capina B, adubo B. Pergunte: O QUE FAZER, LIGUE PARA MIM, IDIOMA. Errado: NAO. Fim: PARAR. -{ $adviser }
 help-adviser = Envie: SITUACAO grupo, ATRASO grupo, SILENCIO, FALHAS grupo, DOENCA, VISITA, JANELA, AVISAR grupo, ou o nome de um produtor. Fim: PARAR.
 example = mortas 8 { $block }
-stopped = Pronto. Nao ha mais lembretes para este numero. Seus dados ficam. INICIAR para voltar, APAGAR MEUS DADOS para tirar o nome.
-started = Bem-vindo, { $name }. Vao chegar lembretes para seus talhoes, um por semana mais ou menos. Para sair: PARAR. -{ $adviser }
-same-again = Isso eu ja tenho, obrigado.
+stopped = Pronto. Sem mais lembretes para este numero. Seus dados ficam. INICIAR para voltar, APAGAR MEUS DADOS para tirar o nome.
+started = Boas-vindas, { $name }. Vao chegar lembretes para seus talhoes, um por semana mais ou menos. Para sair quando quiser: PARAR. -{ $adviser }
+same-again = Isso eu ja tenho, agradeco.
 
 ## Farmers ask
 
@@ -251,29 +252,29 @@ my-blocks = { $blocks }
 my-block = { $block }: { $alive } de { $planted } vivas, plantio { $day }
 my-block-empty = { $block }: ainda sem plantio
 when-task = { $task } em { $block }: por volta de { $day }. -{ $adviser }
-when-tap = { $name }, { $block } deve estar no ponto em { $likely }, entre { $earliest } e { $latest }. Isso vem de { $trees } arvores; a proxima medida diz mais. -{ $adviser }
-when-tap-unknown = { $name }, nao ha medidas de { $block }, entao nao posso dizer. Meca quando eu pedir. Nao sangre antes que { $adviser } veja.
-how-many-plants = Para { $area } ha umas { $points } mudas; peca { $order } para cobrir perdas. Os piquetes dao o numero certo. -{ $adviser }
-how-much-feed = { $block }: { $trees } arvores x { $grams } g = { $kilograms } kg. Capine antes, solo umido, a { $ring } do tronco. -{ $adviser }
-feed-ring = um palmo
+when-tap = { $name }, { $block } talvez esteja no ponto de sangria em { $likely }, entre { $earliest } e { $latest }. Isso vem de { $trees } arvores; a proxima medida diz mais. -{ $adviser }
+when-tap-unknown = { $name }, faltam medidas de { $block }, entao nao posso dizer. Tire as medidas quando eu pedir. Nao sangre antes que { $adviser } veja.
+how-many-plants = Para { $area } umas { $points } mudas; encomende { $order } para cobrir perdas. As estacas dao o numero certo. -{ $adviser }
+how-much-feed = { $block }: { $trees } arvores x { $grams } g = { $kilograms } kg. Capine antes, solo umido, em roda { $ring }. -{ $adviser }
+feed-ring = sob a ponta das folhas, no maximo a 1 m do tronco
 how-much-unknown = Diga a area, como: quantas mudas para 1,2 ha. Ou pergunte a { $adviser }: LIGUE PARA MIM
-may-tap-no = Ainda nao, { $name }: { $block } abre com { $girth } cm em { $share }% das arvores. Arvore fina sangrada continua fina. -{ $adviser }
-may-tap-no-usual = Ainda nao, { $name }: { $block } abre muitas vezes perto de { $girth } cm em { $share }% das arvores, mas { $adviser } decide. Arvore fina fica fina.
+may-tap-no = Ainda nao, { $name }: { $block } abre com { $girth } cm de volta em { $share }% das arvores. Arvore fina sangrada continua fina. -{ $adviser }
+may-tap-no-usual = Ainda nao, { $name }: { $block } abre em geral com uns { $girth } cm em { $share }% das arvores, mas { $adviser } decide. Arvore fina sangrada continua fina.
 may-tap-check = { $block } esta perto, { $name }. { $adviser } mede antes de abrir. Nao sangre ainda.
-may-plant-wait = Espere, { $name }. O aviso de plantio de { $group } nao veio. Mudas na sombra e molhadas. -{ $adviser }
+may-plant-wait = Espere, { $name }. Ainda nao avisamos para plantar em { $group }. Guarde as mudas na sombra e molhadas. -{ $adviser }
 may-plant-yes = Sim, { $name }: o aviso de plantio veio { $day }. Plante em solo umido, até 3 dias depois de receber as mudas. -{ $adviser }
 may-fill-yes = Sim: replante { $block } até { $day } com solo umido, mesmo clone, mudas fortes. -{ $adviser }
 may-fill-wait = Agora nao: resta pouca chuva para mudas novas em { $block }. De novo a partir de { $day }. -{ $adviser }
 may-fill-late = Melhor nao em { $block }: depois de { $months } meses as mudas novas ficam pequenas na sombra. Pergunte a { $adviser }.
-may-spray = Nao dou conselho de veneno por SMS. Siga o rotulo e a lei local, procure pessoa treinada. Cubra o corpo, sem vento. Escreva LIGUE PARA MIM
+may-spray = Nao dou conselho de veneno por SMS. Siga rotulo e lei local, procure pessoa treinada. Cubra o corpo, sem vento, longe da casca e da agua. Escreva LIGUE PARA MIM
 may-other = Melhor perguntar a { $adviser }. Escreva LIGUE PARA MIM e alguém liga.
-who = Esta é a linha da seringueira de { $adviser }. Nunca pedimos dinheiro nem senha. PARAR para sair, AJUDA para as palavras.
-my-data = Guardamos: nome, este numero, grupo { $group }, { $blocks }, seus relatos, acordo { $consent }. Errado? Escreva LIGUE PARA MIM
+who = Esta é a linha de mensagens da seringueira de { $adviser }. Nunca pedimos dinheiro nem senha. PARAR para sair, AJUDA para ver as palavras.
+my-data = Guardamos: nome, este numero, grupo { $group }, { $blocks }, seus relatos, consentimento { $consent }. Errado? Escreva LIGUE PARA MIM
 consent-none = nao dado
-call-me = { $name }, { $adviser } vai ligar. Se alguém esta em perigo, va primeiro para um lugar seguro.
+call-me = { $name }, { $adviser } vai ligar. Se alguém estiver em perigo, va primeiro para um lugar seguro.
 call-me-notice = Ligue para { $name } ({ $group }), numero termina em { $digits }: pedido { $day }.
-alarm-notice = Veja { $name } ({ $group }), numero termina em { $digits }: o texto de { $day } pode ser de { $alarm }.
-unclear-notice = Ajude { $name } ({ $group }), numero termina em { $digits }: dois textos nao entendidos, o ultimo { $day }.
+alarm-notice = Ligue logo para { $name } ({ $group }), numero termina em { $digits }: a mensagem de { $day } pode ser de { $alarm }.
+unclear-notice = Ajude { $name } ({ $group }), numero termina em { $digits }: duas mensagens nao entendidas, a ultima { $day }.
 alarm-grief = morte
 alarm-danger = perigo
 alarm-illness = doenca
@@ -281,22 +282,22 @@ alarm-complaint = reclamacao
 alarm-money = dinheiro
 sick-notice = { $name } { $block } ({ $group }): { $facts }.
 cluster-notice = { $group }: { $ailment } em { $count } lugares desde { $day }. Veja antes. Depois AVISAR { $group } avisa os vizinhos. Sem pulverizar ainda.
-warn-ask = { $group }: { $ailment } em { $count } lugares. Se ja viu, { $blocks ->
-    [one] { $blocks } talhao vizinho sera avisado
-   *[other] { $blocks } talhoes vizinhos serao avisados
-  }. Responda SIM { $code }
+warn-ask = { $group }: { $ailment } em { $count } lugares. Se ja viu, pedimos a { $blocks ->
+    [one] { $blocks } talhao vizinho
+   *[other] { $blocks } talhoes vizinhos
+  } para olhar. Responda SIM { $code }
 warn-done = { $blocks ->
-    [one] { $blocks } talhao vizinho sera avisado
-   *[other] { $blocks } talhoes vizinhos serao avisados
-  } perto de { $group }: { $ailment }.
+    [one] { $blocks } talhao vizinho
+   *[other] { $blocks } talhoes vizinhos
+  } de { $group } vao olhar: { $ailment }.
 warn-none = Sem foco de doenca em { $group } agora, ou sem arvores por perto. Lista: DOENCA { $group }
 girth-notice = { $name } { $block } ({ $group }): as medidas estao uns { $months } meses atras do normal. Vale olhar.
 no-answer = Nao sei responder isso. { $adviser } pode ajudar: LIGUE PARA MIM. Para o proximo trabalho escreva: O QUE FAZER
 later = Certo, { $name }: { $task } em { $block } de novo por volta de { $day }. -{ $adviser }
 nothing-open = Nada espera resposta. Para o proximo trabalho escreva: O QUE FAZER
-done = Obrigado, { $name }. Anotado como feito { $day }: { $task } em { $block }. Errado? Responda NAO
-erase-ask = Seu nome e numero serao apagados para sempre. Para fazer isso responda SIM { $code }
-erased = Pronto. Seu nome e numero foram apagados. Os numeros do talhao ficam sem voce.
+done = Certo, { $name }. Anotado como feito { $day }: { $task } em { $block }. Errado? Responda NAO
+erase-ask = Seu nome e telefone serao apagados para sempre. Para fazer isso responda SIM { $code }
+erased = Pronto. Seu nome e telefone foram apagados. Os dados do talhao ficam, sem seu nome.
 code-wrong = Esse codigo nao esta certo. Nada foi feito.
 
 ## Jobs in one or two words
@@ -304,31 +305,34 @@ code-wrong = Esse codigo nao esta certo. Nada foi feito.
 job-order_plants = pedir mudas
 job-dig_pits = abrir covas
 job-plant = plantar
-job-survival_check = contar mortas
+job-survival_check = contar perdas
 job-backfill = replantar
 job-weed = capinar
 job-feed = adubar
 job-prune = desbrotar
-job-induce_branching = induzir copa
+job-induce_branching = formar copa
 job-look_at_induced = ver brotos
 job-root_check = ver raizes
 job-girth_census = medir tronco
 job-clear = limpar terra
 job-line = marcar linhas
-job-mulch = cobrir solo
+job-mulch = cobrir o pé
 job-firebreak = aceiro
 job-count_tall = contar altas
 job-get_ready = preparar
-job-open = abrir
-job-fill_pits = fechar covas
+job-open = abrir sangria
+job-fill_pits = encher covas
 job-sow_cover = cobertura
 job-leaf_check = ver folhas
 job-intercrop = lavoura
 job-open_rest = abrir o resto
-job-rain_watch = dizer chuva
-job-hand_over = entrega
-walk-every = 1 em { $every } desde a { $from }
+job-rain_watch = avisar chuva
+job-hand_over = encerrar
+walk-every = 1 em cada { $every } desde a no. { $from }
 walk-all = todas as linhas
+datum-ground = { $cm } cm do chao
+datum-union = { $cm } cm do enxerto
+usual = uns { $value }
 kind-cleared = limpeza
 kind-lined = marcacao
 kind-holes_dug = covas
@@ -355,7 +359,7 @@ kind-rain = chuva
 
 ## Nudges. One job, a date, one reply word.
 
-nudge-order_plants = { $name }, para { $block } peca { $trees } mudas enxertadas até { $by }. Peca mudas certificadas. Pediu? Responda FEITO. -{ $adviser }
+nudge-order_plants = { $name }, para { $block } encomende { $trees } mudas enxertadas até { $by }. Exija mudas certificadas. Encomendou? Responda FEITO. -{ $adviser }
 nudge-dig_pits = { $name }, abra as covas de { $block } até { $by }: { $trees } covas, { $pit } cm. Marque as covas, longe de criancas. Responda COVAS e numero. -{ $adviser }
 nudge-plant = { $name }, plante { $block } até { $by } com solo umido: { $trees } mudas. Tire o saco, firme a terra. Responda PLANTEI e numero. -{ $adviser }
 nudge-survival_check = { $name }, ande cada linha de { $block } até { $by }. De { $trees } arvores, quantas morreram? Responda MORTAS e numero, 0 também. -{ $adviser }
@@ -368,22 +372,22 @@ nudge-feed = { $name }, adube { $block } até { $by }: { $trees } x { $grams } g
 nudge-prune = { $name }, tire os brotos abaixo de { $height } m em { $block } até { $by }, ainda finos. Do chao, sem subir. Responda DESBROTEI. -{ $adviser }
 nudge-induce_branching = { $name }, { $trees } arvores altas de { $block } sem galhos. So do jeito que foi ensinado, até { $by }. Sem subir. Responda INDUZI COPA e numero. -{ $adviser }
 nudge-look_at_induced = { $name }, olhe as arvores induzidas de { $block } até { $by }. Quantas tem galhos? Responda RAMIFICARAM e numero. -{ $adviser }
-nudge-root_check = { $name }, raizes de { $block } até { $by }: ha fios brancos no pé? Responda RAIZ BRANCA e numero, 0 também. Nao arranque. -{ $adviser }
-nudge-girth_census = { $name }, meca a { $datum } cm do chao em { $block } até { $by }: { $trees } arvores, { $walk }, finas também. Responda CIRC e numeros. -{ $adviser }
-nudge-clear = { $name }, as mudas de { $block } estao certas? Derrube e limpe até { $by }: pessoa treinada, outros a 2 arvores, sem fogo. Responda FEITO. -{ $adviser }
-nudge-line = { $name }, marque as linhas de { $block } até { $by }, de través na ladeira: cerca de { $trees } estacas. Responda FEITO. -{ $adviser }
-nudge-mulch = { $name }, a seca vem. Cubra o pé das arvores de { $block } até { $by }, sem tocar o tronco, e faca sombra. Responda FEITO. -{ $adviser }
+nudge-root_check = { $name }, olhe o pé das arvores de { $block } até { $by }: fios brancos? Responda RAIZ BRANCA e numero, 0 também. Nao arranque. -{ $adviser }
+nudge-girth_census = { $name }, tire medida de { $trees } arvores de { $block } a { $datum } até { $by }: { $walk }, finas também. Responda CIRC e numeros. -{ $adviser }
+nudge-clear = { $name }, as mudas de { $block } estao garantidas? Entao derrube e limpe até { $by }: pessoa treinada, outros a 2 alturas de arvore, sem fogo. Responda FEITO. -{ $adviser }
+nudge-line = { $name }, marque as linhas de { $block } até { $by }, em nivel, cortando a ladeira: cerca de { $trees } estacas. Responda FEITO. -{ $adviser }
+nudge-mulch = { $name }, a seca vem. Cubra o pé das arvores de { $block } até { $by }, a 20 cm do tronco, e sombreie as fracas. Responda FEITO. -{ $adviser }
 nudge-firebreak = { $name }, abra um aceiro de { $width } m em volta de { $block } até { $by }. Corte o mato, nao queime, lamina longe do corpo. Responda FEITO. -{ $adviser }
-nudge-count_tall = { $name }, conte em { $block } até { $by } as arvores acima de { $height } m sem galhos. Responda SEM GALHOS e numero. -{ $adviser }
-nudge-get_ready = { $name }, { $block } talvez abra dentro de um ano. Peca a { $adviser } a escola de sangria até { $by }. Nao sangre ainda. Responda FEITO.
-nudge-open = { $name }, { $block } cumpre a regra: { $share }% com { $girth } cm. { $adviser } olha antes de abrir, até { $by }. Abra so arvores marcadas.
-nudge-open-usual = { $name }, { $block }: { $share }% com { $girth } cm. { $adviser } olha antes de abrir, até { $by }. Abra so arvores marcadas.
-nudge-fill_pits = { $name }, feche as covas de { $block } até { $by }: terra de cima primeiro, estaca no meio. Longe de criancas. Responda FEITO. -{ $adviser }
+nudge-count_tall = { $name }, conte em { $block } até { $by } as arvores acima de { $height } m sem galhos. Responda SEM GALHOS e numero, 0 também. -{ $adviser }
+nudge-get_ready = { $name }, { $block } talvez entre em sangria em um ano. Fale com { $adviser } da escola de sangria até { $by }. Nao compre nada, nao sangre ainda. Responda FEITO.
+nudge-open = { $name }, { $block } cumpre a regra: { $share }% das arvores com { $girth } cm. { $adviser } olha antes de abrir, até { $by }. Abra so arvores marcadas.
+nudge-open-usual = { $name }, { $block }: { $share }% das arvores com { $girth } cm. { $adviser } olha antes de abrir, até { $by }. Abra so arvores marcadas.
+nudge-fill_pits = { $name }, encha as covas de { $block } até { $by }: terra de cima primeiro, estaca no meio. Longe de criancas. Responda FEITO. -{ $adviser }
 nudge-sow_cover = { $name }, semeie a cobertura entre as linhas de { $block } até { $by }, solo umido, longe das mudas. Responda FEITO. -{ $adviser }
-nudge-leaf_check = { $name }, olhe as folhas de { $block } até { $by }. Manchas, queda? Responda QUEDA DE FOLHAS e numero, FEITO se sadias. Nao pulverize. -{ $adviser }
-nudge-near = { $name }, { $ailment } por perto. Olhe { $block } até { $by }. Responda { $ailment } e numero, 0 se nao ha. Nao arranque nem pulverize. -{ $adviser }
-nudge-intercrop = { $name }, ha lavoura em { $block }? A { $distance } m das arvores. Até { $by } responda CONSORCIO e o nome, FEITO se nada. -{ $adviser }
-nudge-open_rest = { $name }, { $trees } arvores de { $block } estao finas. Meca a { $datum } cm até { $by }. { $adviser } olha antes de abrir. Responda FEITO.
+nudge-leaf_check = { $name }, olhe as folhas de { $block } até { $by }. Responda MANCHAS ou QUEDA DE FOLHAS e numero, FEITO se sadias. Nao pulverize. -{ $adviser }
+nudge-near = { $name }, { $ailment } por perto. Olhe { $block } até { $by }. Responda { $ailment } e numero, 0 se nao tem. Nao arranque nem pulverize. -{ $adviser }
+nudge-intercrop = { $name }, tem outra cultura em { $block }? A { $distance } m das seringueiras. Até { $by } responda CONSORCIO e o nome, FEITO se nada. -{ $adviser }
+nudge-open_rest = { $name }, { $trees } arvores de { $block } estao finas. Tire a medida a { $datum } até { $by }. { $adviser } olha antes de abrir. Responda CIRC e numeros.
 nudge-rain_watch = { $name }, a chuva molhou bem o solo de { $block } desde { $since }? Responda CHUVA SIM ou CHUVA NAO. Assim sabemos quando plantar. -{ $adviser }
 nudge-hand_over = Parabéns, { $name }. { $block } agora esta em sangria e estes lembretes acabam. Os dados ficam. Ajuda? Responda LIGUE PARA MIM. -{ $adviser }
 
@@ -392,7 +396,7 @@ nudge-hand_over = Parabéns, { $name }. { $block } agora esta em sangria e estes
 status = { $group } { $day }: { $farmers ->
     [one] { $farmers } produtor
    *[other] { $farmers } produtores
-  }, plantado { $planted }, vivas { $alive }. { $due }{ $late }{ $check }Silencio { $quiet }, doentes { $sick }
+  }, { $planted } plantaram, vivas { $alive }. { $due }{ $late }{ $check }Silencio { $quiet }, doentes { $sick }
 status-due = A fazer: { $tasks }. { "" }
 status-due-none = Nada a fazer. { "" }
 status-late = Atraso: { $tasks }. { "" }
@@ -406,7 +410,7 @@ more = +{ $count }
 late-list = Atraso { $group }: { $people }
 late-none = Nenhum atraso em { $group }.
 late-person = { $name } { $task } { $days }d
-late-person-told = { $name } { $task } { $days }d dito 3x
+late-person-told = { $name } { $task } { $days }d avisado 3x
 quiet-list = Silencio mais de { $limit }d: { $people }
 quiet-none = Ninguém em silencio por mais de { $limit } dias.
 quiet-person = { $name } { $days }d
@@ -419,12 +423,12 @@ gaps-none = Nenhuma falha conhecida em { $group }. { $uncounted } talhoes ainda 
 gaps-person = { $name } { $gaps }
 sick-list = Doentes { $group }: { $people }
 sick-list-cluster = Doentes { $group }: { $ailment } em { $count } lugares desde { $day }, ver logo. { $people }
-sick-none = Nenhuma doenca dita em { $group } em { $limit } dias.
+sick-none = Nenhuma doenca informada em { $group } em { $limit } dias.
 sick-person = { $name } { $ailment } { $count }
 visit-list = Visitar: { $people }
-visit-none = Ninguem precisa de visita agora.
+visit-none = Ninguém precisa de visita agora.
 visit-cluster = { $name } { $ailment } em { $count } lugares
-visit-lost = { $name } { $pct }% mortas
+visit-lost = { $name } { $pct }% das arvores mortas
 visit-quiet = { $name } silencio { $days }d
 visit-ending = { $name } { $task } faltam { $days }d
 feed-group = Adubo { $group }: { $farmers ->
@@ -432,17 +436,17 @@ feed-group = Adubo { $group }: { $farmers ->
    *[other] { $farmers } produtores
   }, { $trees } arvores, { $kilograms } kg. Sacos de 50 kg: juntos { $pooled }, cada um so { $alone }.
 girth-list = Medidas { $group }: { $people }
-girth-none = Ainda nao ha medidas em { $group }.
-feed-none = Nenhuma adubacao em dia em { $group }.
-member = { $name } ({ $group }): { $blocks }. Ultimo texto { $day }
-member-never = { $name } ({ $group }): { $blocks }. Ainda sem texto
+girth-none = Ainda sem medidas em { $group }.
+feed-none = Nenhuma adubacao a fazer agora em { $group }.
+member = { $name } ({ $group }): { $blocks }. Ultima mensagem { $day }
+member-never = { $name } ({ $group }): { $blocks }. Ainda sem mensagem
 member-block = { $block } { $alive }/{ $planted } vivas, plantio { $day }{ $due }
 member-block-empty = { $block } { $area }, sem plantio{ $due }
 member-due = , { $task } { $day }
 member-girth = , circ { $mean } cm ({ $of }), { $against }{ $ready }
-member-behind = atraso { $months } m
-member-ahead = avanco { $months } m
-member-ready = , no ponto { $earliest } a { $latest }
+member-behind = atraso { $months } meses
+member-ahead = avanco { $months } meses
+member-ready = , sangria { $earliest } a { $latest }
 member-no-blocks = nenhum talhao
 window-ask = Abrir o plantio em { $group } a partir de { $day }? { $rain }{ $farmers ->
     [one] { $farmers } produtor sera avisado
@@ -452,13 +456,13 @@ window-opened = Plantio aberto em { $group } a partir de { $day }. { $farmers ->
     [one] { $farmers } produtor sera avisado
    *[other] { $farmers } produtores serao avisados
   }.
-rain-open = Chuva 10 d: { $soaked } de { $reporters } molharam, parece aberto. { "" }
-rain-hold = Chuva 10 d: { $soaked } de { $reporters } molharam, espere. { "" }
-rain-few = Chuva 10 d: so { $reporters } avisos. { "" }
-rain-begun-notice = { $group }: chuva molhou em { $soaked } de { $reporters } desde { $day }. Ainda pode vir seca. Para abrir o plantio: JANELA { $group }
+rain-open = Chuva 10 d: solo molhado em { $soaked } de { $reporters }, bom para plantar. { "" }
+rain-hold = Chuva 10 d: solo molhado em { $soaked } de { $reporters }, espere. { "" }
+rain-few = Chuva 10 d: so { $reporters } responderam. { "" }
+rain-begun-notice = { $group }: chuva molhou o solo em { $soaked } de { $reporters } desde { $day }. Ainda pode vir seca. Para abrir o plantio: JANELA { $group }
 rain-stopped-notice = { $group }: sem chuva boa desde { $day }, talvez falso inicio. Nao abra ainda; mudas precisam de sombra e agua.
 rain-stopped-notice-open = { $group }: sem chuva boa desde { $day }, talvez falso inicio. Para parar o plantio: SUSPENDER PLANTIO { $group }
 hold-none = O plantio em { $group } nao esta aberto: nada a suspender.
 hold-ask = Suspender o plantio em { $group }? Os lembretes de plantar param ({ $farmers } produtores) até reabrir. Responda SIM { $code }
 planting-held = Plantio suspenso em { $group } desde { $day }. Para reabrir: JANELA { $group }
-not-your-group = Nao conheco grupo nem produtor com esse nome entre os seus. Os seus: { $groups }
+not-your-group = Qual grupo ou produtor? Os seus: { $groups }

@@ -1,8 +1,11 @@
 //! Reads a TOML file key by key, and says exactly which key is wrong.
 //!
-//! Language packs and calendars are files that people write, so every refusal names the path of
-//! the key, and a key that nobody asked for is refused too. No serde: what is read here is not a
-//! storage format, and the core crates have none.
+//! Language packs, calendars and the service's configuration are files that people write, so every
+//! refusal names the path of the key, and a key that nobody asked for is refused too. It stands in
+//! the lowest crate because every crate above reads such a file. No serde: what is read here is not
+//! a storage format, and the core crates have none.
+
+mod fault;
 
 use alloc::{
     collections::{BTreeMap, BTreeSet},
@@ -12,7 +15,12 @@ use alloc::{
 };
 use core::cell::RefCell;
 
-use toml::de::{DeArray, DeTable, DeValue};
+use toml::de::{DeTable, DeValue};
+
+pub use self::fault::{Fault, faults, line_of, syntax_fault};
+
+/// So many keys are shown to whoever wrote one that is not known.
+const KEYS_SHOWN: usize = 12;
 
 /// A key of a file that is missing, of the wrong type, or not known.
 #[derive(Clone, Debug, PartialEq, Eq, thiserror::Error)]
@@ -86,58 +94,6 @@ pub fn texts_of(text: &str, table: &str) -> BTreeMap<String, String> {
             Some((key.get_ref().to_string(), text.to_string()))
         })
         .collect()
-}
-
-/// The line on which a key stands, from 1: that of the key itself, or of the innermost table
-/// around it that is there. None when the file holds nothing of it, or is not TOML.
-#[must_use]
-pub fn line_of(text: &str, path: &str) -> Option<usize> {
-    let file = parse("file", text).ok()?;
-    Some(line_at(text, place(&file, path)?))
-}
-
-/// The line on which a text stops being TOML, from 1, and why. None when it is TOML.
-#[must_use]
-pub fn syntax_fault(text: &str) -> Option<(usize, String)> {
-    let error = DeTable::parse(text).err()?;
-    let at = error.span().map_or(0, |span| span.start);
-    Some((line_at(text, at), error.message().replace('\n', ", ")))
-}
-
-fn line_at(text: &str, byte: usize) -> usize {
-    text.bytes()
-        .take(byte)
-        .filter(|byte| *byte == b'\n')
-        .count()
-        + 1
-}
-
-fn place(table: &DeTable<'_>, path: &str) -> Option<usize> {
-    // Names of products hold dots, so the longest key that fits is the one that is meant.
-    let (key, value) = table
-        .iter()
-        .filter(|(key, _)| starts(path, key.get_ref()))
-        .max_by_key(|(key, _)| key.get_ref().len())?;
-    let rest = path.get(key.get_ref().len()..)?;
-    let inner = match (value.get_ref().as_table(), value.get_ref().as_array()) {
-        (Some(inner), _) => rest.strip_prefix('.').and_then(|rest| place(inner, rest)),
-        (None, Some(list)) => place_in_list(list, rest),
-        (None, None) => None,
-    };
-    inner.or(Some(key.span().start))
-}
-
-fn place_in_list(list: &DeArray<'_>, rest: &str) -> Option<usize> {
-    let (index, rest) = rest.strip_prefix('[')?.split_once(']')?;
-    let item = list.get(index.parse::<usize>().ok()?)?;
-    let inside = item.get_ref().as_table().zip(rest.strip_prefix('.'));
-    let inside = inside.and_then(|(table, rest)| place(table, rest));
-    inside.or(Some(item.span().start))
-}
-
-fn starts(path: &str, key: &str) -> bool {
-    let rest = path.strip_prefix(key);
-    rest.is_some_and(|rest| rest.is_empty() || rest.starts_with(['.', '[']))
 }
 
 fn parse<'a>(name: &str, text: &'a str) -> Result<DeTable<'a>, TableError> {
@@ -242,7 +198,11 @@ impl<'a> Table<'a> {
     }
 
     fn required<T>(&self, key: &str, value: Option<T>) -> Result<T, TableError> {
-        value.ok_or_else(|| self.error(key, "is missing"))
+        value.ok_or_else(|| {
+            let near = self.keys().into_iter().find(|found| is_near(found, key));
+            let hint = near.map_or_else(String::new, |near| format!("; does {near} stand for it?"));
+            self.error(key, format!("is missing{hint}"))
+        })
     }
 
     /// A text, if the key is there.
@@ -456,7 +416,12 @@ impl<'a> Table<'a> {
 
     fn unknown(&self, key: &str, asked: &BTreeSet<String>) -> TableError {
         let near = asked.iter().find(|known| is_near(key, known));
-        let hint = near.map_or_else(String::new, |known| format!("; is {known} meant?"));
+        let all = || asked.iter().map(String::as_str).collect::<Vec<_>>();
+        let hint = match near {
+            Some(known) => format!("; is {known} meant?"),
+            None if asked.len() <= KEYS_SHOWN => format!("; known are: {}", all().join(", ")),
+            None => String::new(),
+        };
         self.error(key, format!("is not a key that is known here{hint}"))
     }
 

@@ -22,9 +22,7 @@ pub(crate) const RESERVE_MB: u64 = 16;
 
 /// The program.
 pub(crate) fn program() -> Command {
-    let mut command = Command::new(env!("CARGO_BIN_EXE_budwood"));
-    command.env("BUDWOOD_INBOUND_SECRET", TOKEN);
-    command
+    Command::new(env!("CARGO_BIN_EXE_budwood"))
 }
 
 /// The number of a farmer; see `number::is_for_fiction`.
@@ -93,8 +91,8 @@ impl Place {
         let file = self.folder.path().join("budwood.toml");
         let text = format!(
             "[store]\nfolder = {:?}\nreserve_mb = {RESERVE_MB}\ncache_mb = 16\n\
-             [web]\nlisten = \"127.0.0.1:{port}\"\n[inbound]\nauth = \"bearer\"\n\
-             [outbound]\nkind = \"none\"\n\
+             [web]\nlisten = \"127.0.0.1:{port}\"\n[[gateway]]\nname = \"line\"\n\
+             kind = \"oneapi\"\n[gateway.in]\nauth = \"bearer\"\n\
              [line]\nname = \"mera\"\nown_number = \"12345\"\ncountry = \"GB\"\n\
              fallback_zone = \"Europe/London\"\n\
              [nudges]\n[languages]\n[calendars]\n[log]\nfilter = \"warn,budwood=info\"\n",

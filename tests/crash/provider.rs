@@ -92,7 +92,7 @@ impl Line {
             text.from()
         );
         let head = format!(
-            "POST /sms/inbound HTTP/1.1\r\nhost: x\r\nauthorization: Bearer {TOKEN}\r\n\
+            "POST /sms/in/line HTTP/1.1\r\nhost: x\r\nauthorization: Bearer {TOKEN}\r\n\
              content-type: application/json\r\ncontent-length: {}\r\n\r\n",
             body.len()
         );

@@ -60,7 +60,7 @@ impl Service {
         let mut child = command(place, between)
             .arg("serve")
             .arg(config)
-            .env("BUDWOOD_INBOUND_SECRET", TOKEN)
+            .env("BUDWOOD_SECRET_LINE_IN", TOKEN)
             .stderr(Stdio::piped())
             .spawn()
             .unwrap();

@@ -12,14 +12,12 @@ use std::{
 use budwood::{
     service::{
         clock::{Clock, FixedClock},
-        gateway::{
-            Gateway,
-            http::{Credentials, HttpGateway, HttpSettings},
-        },
+        gateway::oneapi::{Credentials, OneApi, OneApiSettings},
+        port::{Abilities, Gateway},
     },
     words::{
         secret::Secret,
-        traffic::{Delivery, Inbound, Outgoing, Receipt},
+        traffic::{About, Delivery, Inbound, Outgoing, Receipt},
     },
 };
 use budwood_scheduler::MessageId;
@@ -49,7 +47,7 @@ fn curl(text: &str) -> Curl {
         let (name, value) = header.split_once(": ").unwrap();
         (
             name.to_owned(),
-            value.replace("$BUDWOOD_INBOUND_SECRET", RFC_6750.0),
+            value.replace("$BUDWOOD_SECRET_PROVIDER_IN", RFC_6750.0),
         )
     });
     let (_, rest) = text.split_once("-d '").unwrap();
@@ -79,7 +77,7 @@ async fn a_provider_may_send_what_is_shown() {
     assert_eq!(post(&service, &text).await, 204);
     assert_eq!(post(&service, &receipt).await, 204);
     let expected = Inbound {
-        gateway: "line".into(),
+        gateway: "provider".into(),
         gateway_id: Some("m-1".into()),
         from: "+447700900001".into(),
         to: "12345".into(),
@@ -88,9 +86,10 @@ async fn a_provider_may_send_what_is_shown() {
     };
     assert_eq!(service.taker.texts(), [expected]);
     let expected = Receipt {
-        id: Some(MessageId(42)),
-        gateway_id: None,
+        gateway: "provider".into(),
+        about: About::Ours(MessageId(42)),
         delivery: Delivery::Delivered,
+        code: Some("DeliveredToTerminal".into()),
     };
     assert_eq!(service.taker.receipts(), [expected]);
     service.stop().await;
@@ -118,16 +117,25 @@ async fn a_provider_gets_what_is_shown() {
     let listener = TcpListener::bind("127.0.0.1:0").unwrap();
     let address = listener.local_addr().unwrap();
     let provider = thread::spawn(move || taken(listener.accept().unwrap().0));
-    let settings = HttpSettings {
+    let settings = OneApiSettings {
+        name: "provider".into(),
         base_url: format!("http://{address}/smsmessaging/v1").parse().unwrap(),
         sender: "12345".into(),
-        notify_url: Some("https://budwood.example/sms/receipts".parse().unwrap()),
+        notify_url: Some(
+            "https://budwood.example/sms/receipts/provider"
+                .parse()
+                .unwrap(),
+        ),
         credentials: Credentials::Basic {
             user: "budwood".into(),
             password: Secret::new("secret"),
         },
         timeout: Duration::from_secs(30),
-        allow_demo_numbers: true,
+        abilities: Abilities {
+            sends: true,
+            idempotent: false,
+            demo_numbers: true,
+        },
     };
     let clock = Clock::Fixed(FixedClock::at(at(SIGNED_AT)));
     let text = Outgoing {
@@ -136,7 +144,7 @@ async fn a_provider_gets_what_is_shown() {
         text: "B: 120 planted Sat 12 Dec. Wrong? Text NO".into(),
         expires_at: chrono::DateTime::UNIX_EPOCH,
     };
-    HttpGateway::new(settings, clock).unwrap().send(&text).await;
+    OneApi::new(settings, clock).unwrap().send(&text).await;
 
     let (found, sent) = provider.join().unwrap();
     assert_eq!(sent, body);

@@ -2,12 +2,12 @@
 
 use serde_json::{Value, json};
 
-use super::{Service, bearer};
+use super::{Service, bearer, client};
 
 #[tokio::test]
 async fn health_needs_no_password_and_says_what_waits() {
     let service = Service::start(bearer());
-    let answer = reqwest::get(service.url("/health")).await.unwrap();
+    let answer = client().get(service.url("/health")).send().await.unwrap();
     assert_eq!(answer.status(), 200);
     assert_eq!(answer.headers()["cache-control"], "no-store");
     assert_eq!(
@@ -21,7 +21,7 @@ async fn health_needs_no_password_and_says_what_waits() {
 async fn trouble_is_503() {
     let service = Service::start(bearer());
     *service.taker.trouble.lock().unwrap() = Some("the disk is nearly full".into());
-    let answer = reqwest::get(service.url("/health")).await.unwrap();
+    let answer = client().get(service.url("/health")).send().await.unwrap();
     assert_eq!(answer.status(), 503);
     let body = answer.json::<Value>().await.unwrap();
     assert_eq!(body["healthy"], false);

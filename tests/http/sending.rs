@@ -16,15 +16,13 @@ use actix_web::{
 use budwood::{
     service::{
         clock::{Clock, FixedClock},
-        gateway::{
-            Gateway,
-            http::{Credentials, HttpGateway, HttpSettings},
-        },
+        gateway::oneapi::{Credentials, OneApi, OneApiSettings},
+        port::{Abilities, Gateway},
     },
     words::{
         limits,
         secret::Secret,
-        traffic::{Outgoing, SendOutcome},
+        traffic::{Outgoing, SendOutcome, Whose},
     },
 };
 use budwood_scheduler::MessageId;
@@ -120,22 +118,31 @@ async fn answer(request: HttpRequest, body: Bytes, log: Data<Log>) -> HttpRespon
     response.body(body)
 }
 
-fn settings(address: SocketAddr) -> HttpSettings {
-    HttpSettings {
+fn settings(address: SocketAddr) -> OneApiSettings {
+    OneApiSettings {
+        name: "provider".into(),
         base_url: format!("http://{address}/smsmessaging/v1").parse().unwrap(),
         sender: "+447700900000".into(),
-        notify_url: Some("https://budwood.example/sms/receipts".parse().unwrap()),
+        notify_url: Some(
+            "https://budwood.example/sms/receipts/provider"
+                .parse()
+                .unwrap(),
+        ),
         credentials: Credentials::Basic {
             user: RFC_7617.0.into(),
             password: Secret::new(RFC_7617.1),
         },
         timeout: Duration::from_secs(30),
-        allow_demo_numbers: true,
+        abilities: Abilities {
+            sends: true,
+            idempotent: true,
+            demo_numbers: true,
+        },
     }
 }
 
-fn gateway(settings: HttpSettings) -> HttpGateway {
-    HttpGateway::new(
+fn gateway(settings: OneApiSettings) -> OneApi {
+    OneApi::new(
         settings,
         Clock::Fixed(FixedClock::at(at(TWO_MINUTES_BEFORE))),
     )
@@ -153,7 +160,7 @@ fn text() -> Outgoing {
 
 fn accepted(gateway_id: &str) -> SendOutcome {
     SendOutcome::Accepted {
-        gateway_id: Some(gateway_id.into()),
+        ids: vec![gateway_id.into()],
     }
 }
 
@@ -190,7 +197,7 @@ async fn a_text_is_posted_as_the_interface_says() {
                 "senderAddress": "tel:+447700900000",
                 "outboundSMSTextMessage": {"message": text().text},
                 "receiptRequest": {
-                    "notifyURL": "https://budwood.example/sms/receipts",
+                    "notifyURL": "https://budwood.example/sms/receipts/provider",
                     "callbackData": "42",
                 },
             }}),
@@ -216,13 +223,12 @@ async fn the_same_text_again_has_the_same_correlator() {
         .collect();
     assert_eq!(correlators[0], correlators[1]);
     assert_ne!(correlators[0], correlators[2]);
-    assert!(gateway.is_idempotent());
 }
 
 #[tokio::test]
 async fn a_token_is_sent_and_receipts_are_asked_for_only_if_wanted() {
     let provider = Provider::start();
-    let gateway = gateway(HttpSettings {
+    let gateway = gateway(OneApiSettings {
         notify_url: None,
         credentials: Credentials::Bearer {
             token: Secret::new(RFC_6750.0),
@@ -246,28 +252,33 @@ async fn each_answer_means_one_thing() {
     let created = r#"{"resourceReference":{"resourceURL":"/a/b-2"}}"#;
     let padding = " ".repeat(limits::ANSWER_BYTES_MAX + 1 - created.len());
     let long: &'static str = format!("{padding}{created}").leak();
-    let table: [(Answer, &str); 17] = [
+    let table: [(Answer, &str); 19] = [
         ((200, vec![], "{}"), "accepted"),
         ((201, vec![], created), "accepted b-2"),
         ((202, vec![], "planted"), "accepted"),
         ((201, vec![("location", "/a/b-3")], long), "accepted b-3"),
         ((201, vec![], long), "accepted"),
-        ((429, vec![("retry-after", "120")], ""), "again after 120 s"),
+        (
+            (429, vec![("retry-after", "120")], ""),
+            "all again after 120 s",
+        ),
         (
             (503, vec![("retry-after", RFC_9110_DATE)], ""),
-            "again after 120 s",
+            "all again after 120 s",
         ),
         (
             (503, vec![("retry-after", "999999999")], ""),
-            "again after 3600 s",
+            "all again after 3600 s",
         ),
-        ((503, vec![("retry-after", "soon")], ""), "again"),
-        ((503, vec![], ""), "again"),
-        ((401, vec![], ""), "again after 300 s"),
-        ((404, vec![], ""), "again after 300 s"),
+        ((503, vec![("retry-after", "soon")], ""), "all again"),
+        ((503, vec![], ""), "all again"),
+        ((408, vec![], ""), "again"),
+        ((425, vec![("retry-after", "120")], ""), "again after 120 s"),
+        ((401, vec![], ""), "all again after 300 s"),
+        ((404, vec![], ""), "all again after 300 s"),
         (
             (302, vec![("location", "/elsewhere")], ""),
-            "again after 300 s",
+            "all again after 300 s",
         ),
         ((400, vec![], "+447700900123 is wrong"), "refused"),
         ((403, vec![], ""), "refused"),
@@ -296,6 +307,7 @@ async fn a_refusal_tells_the_code_of_the_provider_and_not_its_text() {
     assert_eq!(
         gateway(settings(provider.address)).send(&text()).await,
         SendOutcome::Refused {
+            code: Some("SVC0004".into()),
             why: "the provider answered 400 Bad Request (SVC0004)".into()
         }
     );
@@ -303,7 +315,7 @@ async fn a_refusal_tells_the_code_of_the_provider_and_not_its_text() {
 
 #[tokio::test]
 async fn no_answer_in_time_is_unknown() {
-    let gateway = gateway(HttpSettings {
+    let gateway = gateway(OneApiSettings {
         timeout: Duration::from_millis(200),
         ..settings(reads_and_is_silent())
     });
@@ -322,47 +334,32 @@ async fn no_connection_is_tried_again() {
     let nobody = listener.local_addr().unwrap();
     drop(listener);
     let outcome = gateway(settings(nobody)).send(&text()).await;
-    assert_eq!(brief(&outcome), "again");
+    assert_eq!(brief(&outcome), "all again");
     assert!(!format!("{outcome:?}").contains(&nobody.port().to_string()));
-}
-
-#[tokio::test]
-async fn a_number_kept_for_fiction_stays_at_home() {
-    let provider = Provider::start();
-    let gateway = gateway(HttpSettings {
-        allow_demo_numbers: false,
-        ..settings(provider.address)
-    });
-    assert_eq!(brief(&gateway.send(&text()).await), "refused");
-    assert!(provider.seen().is_empty());
-    // Ofcom keeps this London number for drama too, but it is not one of the demo.
-    let real = Outgoing {
-        to: "+442079460123".into(),
-        ..text()
-    };
-    assert_eq!(brief(&gateway.send(&real).await), "accepted");
 }
 
 #[test]
 fn an_address_that_cannot_be_extended_is_refused_at_the_start() {
-    let settings = HttpSettings {
+    let settings = OneApiSettings {
         base_url: "mailto:someone@sms.example".parse().unwrap(),
         ..settings(([127, 0, 0, 1], 9).into())
     };
-    assert!(HttpGateway::new(settings, Clock::System).is_err());
+    assert!(OneApi::new(settings, Clock::System).is_err());
 }
 
 fn brief(outcome: &SendOutcome) -> String {
     match outcome {
-        SendOutcome::Accepted { gateway_id: None } => "accepted".into(),
-        SendOutcome::Accepted {
-            gateway_id: Some(id),
-        } => format!("accepted {id}"),
-        SendOutcome::TryAgain { after: None, .. } => "again".into(),
-        SendOutcome::TryAgain {
-            after: Some(wait), ..
-        } => {
-            format!("again after {} s", wait.as_secs())
+        SendOutcome::Accepted { ids } => match ids.as_slice() {
+            [] => "accepted".into(),
+            ids => format!("accepted {}", ids.join(" ")),
+        },
+        SendOutcome::Wait { whose, after, .. } => {
+            let whose = match whose {
+                Whose::Text => "again",
+                Whose::Gateway => "all again",
+            };
+            let after = after.map(|wait| format!(" after {} s", wait.as_secs()));
+            format!("{whose}{}", after.unwrap_or_default())
         }
         SendOutcome::Refused { .. } => "refused".into(),
         SendOutcome::Unknown { .. } => "unknown".into(),

@@ -8,20 +8,17 @@ use std::{
 };
 
 use budwood::{
-    service::{
-        gateway::Refused,
-        web::{Auth, SignatureKeys},
-    },
+    service::{door::Auth, port::Refused, signature::SignatureKeys},
     words::{
         limits,
-        traffic::{Delivery, Receipt},
+        traffic::{About, Delivery, Receipt},
     },
 };
 use budwood_scheduler::MessageId;
-use reqwest::{Client, RequestBuilder, Response};
+use reqwest::{RequestBuilder, Response};
 use serde_json::{Value, json};
 
-use super::{RFC_6750, RFC_7617, SIGNED_AT, Service, Taker, basic, bearer};
+use super::{RFC_6750, RFC_7617, SIGNED_AT, Service, Taker, basic, bearer, client};
 
 // The example of the Standard Webhooks reference libraries.
 const SECRET: &str = "whsec_MfKQ9r8GKYqrTwjUPD8ILPZIo2LaLaSw";
@@ -49,7 +46,7 @@ fn notification(texts: &[&str]) -> String {
 
 fn post(service: &Service, path: &str, body: impl Into<reqwest::Body>) -> RequestBuilder {
     // A server that forgets a request must fail the test and not hold it.
-    Client::new()
+    client()
         .post(service.url(path))
         .timeout(Duration::from_secs(60))
         .header("content-type", "application/json")
@@ -80,7 +77,7 @@ async fn a_text_is_taken_as_it_was_sent() {
     let service = Service::start(bearer());
     let answer = send(
         &service,
-        "/sms/inbound",
+        "/sms/in/provider",
         notification(&["trồng 120 lô B 🌱"]),
     )
     .await;
@@ -100,7 +97,7 @@ async fn a_text_is_taken_as_it_was_sent() {
 async fn all_texts_of_a_notification_are_durable_before_it_is_answered() {
     let taker = Taker::new(3);
     let service = Service::start_with(bearer(), taker.clone(), SIGNED_AT);
-    let answer = send(&service, "/sms/inbound", notification(&["a", "b", "c"])).await;
+    let answer = send(&service, "/sms/in/provider", notification(&["a", "b", "c"])).await;
     assert_eq!(answer.status(), 204);
     assert_eq!(*taker.durable.borrow(), 3);
     let texts: Vec<_> = taker.texts().into_iter().map(|text| text.text).collect();
@@ -113,7 +110,7 @@ async fn a_stop_lets_a_request_end() {
     // The text becomes durable only when a second one comes, which is after the stop.
     let taker = Taker::new(2);
     let service = Service::start_with(bearer(), taker.clone(), SIGNED_AT);
-    let first = post(&service, "/sms/inbound", notification(&["a"]))
+    let first = post(&service, "/sms/in/provider", notification(&["a"]))
         .header("authorization", RFC_6750.1)
         .send();
     let first = tokio::spawn(first);
@@ -147,7 +144,7 @@ async fn busy_and_unhealthy_ask_to_come_again() {
         (Refused::Unhealthy, limits::UNHEALTHY_RETRY_AFTER_SECS),
     ] {
         *service.taker.refuses.lock().unwrap() = Some(refused);
-        let answer = send(&service, "/sms/inbound", notification(&["a"])).await;
+        let answer = send(&service, "/sms/in/provider", notification(&["a"])).await;
         assert_eq!(answer.headers()["retry-after"], wait.to_string());
         assert!(detail(answer, 503).await.contains("send it again later"));
     }
@@ -159,12 +156,13 @@ async fn receipts_are_taken() {
     let service = Service::start(bearer());
     let body = json!({"deliveryInfoNotification": {"callbackData": "42", "deliveryInfo":
         {"address": "tel:+447700900123", "deliveryStatus": "DeliveredToTerminal"}}});
-    let answer = send(&service, "/sms/receipts", body.to_string()).await;
+    let answer = send(&service, "/sms/receipts/provider", body.to_string()).await;
     assert_eq!(answer.status(), 204);
     let expected = Receipt {
-        id: Some(MessageId(42)),
-        gateway_id: None,
+        gateway: "provider".into(),
+        about: About::Ours(MessageId(42)),
         delivery: Delivery::Delivered,
+        code: Some("DeliveredToTerminal".into()),
     };
     assert_eq!(service.taker.receipts(), [expected]);
     service.stop().await;
@@ -177,7 +175,7 @@ async fn a_password_or_token_opens_and_nothing_else_does() {
         (bearer(), RFC_6750.1, "Bearer "),
     ] {
         let service = Service::start(auth);
-        for path in ["/sms/inbound", "/sms/receipts"] {
+        for path in ["/sms/in/provider", "/sms/receipts/provider"] {
             let wrong = [
                 None,
                 Some(""),
@@ -202,7 +200,7 @@ async fn a_password_or_token_opens_and_nothing_else_does() {
         assert!(service.taker.texts().is_empty());
         // RFC 9110, 11.1: the case of the scheme does not matter.
         for header in [right.to_owned(), right.replacen('B', "b", 1)] {
-            let answer = post(&service, "/sms/inbound", notification(&["a"]))
+            let answer = post(&service, "/sms/in/provider", notification(&["a"]))
                 .header("authorization", header)
                 .send()
                 .await
@@ -214,7 +212,7 @@ async fn a_password_or_token_opens_and_nothing_else_does() {
 }
 
 async fn send_signed(service: &Service, id: &str, signatures: &str, body: String) -> Response {
-    post(service, "/sms/inbound", body)
+    post(service, "/sms/in/provider", body)
         .header("webhook-id", id)
         .header("webhook-timestamp", SIGNED_AT.to_string())
         .header("webhook-signature", signatures)
@@ -253,7 +251,10 @@ async fn a_signed_text_is_taken_and_a_changed_one_is_not() {
         assert!(answer.headers().contains_key("www-authenticate"));
         detail(answer, 401).await;
     }
-    let unsigned = post(&service, "/sms/inbound", body).send().await.unwrap();
+    let unsigned = post(&service, "/sms/in/provider", body)
+        .send()
+        .await
+        .unwrap();
     detail(unsigned, 401).await;
     assert!(service.taker.texts().is_empty());
 
@@ -277,7 +278,7 @@ async fn a_wrong_body_is_told_what_to_send() {
         b"",
         "[".repeat(10_000).as_bytes(),
     ] {
-        let answer = send(&service, "/sms/inbound", body.to_vec()).await;
+        let answer = send(&service, "/sms/in/provider", body.to_vec()).await;
         details.push(detail(answer, 400).await);
     }
     insta::assert_snapshot!(details.join("\n"), @"
@@ -301,12 +302,12 @@ async fn a_wrong_type_is_told_what_to_send() {
         ("content-type", "application/json; charset=ISO-8859-1"),
         ("content-encoding", "gzip"),
     ] {
-        let mut request = post(&service, "/sms/inbound", notification(&["a"]))
+        let mut request = post(&service, "/sms/in/provider", notification(&["a"]))
             .header("authorization", RFC_6750.1)
             .build()
             .unwrap();
         request.headers_mut().insert(name, value.parse().unwrap());
-        let answer = Client::new().execute(request).await.unwrap();
+        let answer = client().execute(request).await.unwrap();
         details.push(detail(answer, 415).await);
     }
     insta::assert_snapshot!(details.join("\n"), @"
@@ -315,7 +316,7 @@ async fn a_wrong_type_is_told_what_to_send() {
     send JSON in UTF-8; other character sets are not read
     send the body as it is, without Content-Encoding
     ");
-    let mut request = post(&service, "/sms/inbound", notification(&["a"]))
+    let mut request = post(&service, "/sms/in/provider", notification(&["a"]))
         .header("authorization", RFC_6750.1)
         .build()
         .unwrap();
@@ -323,7 +324,7 @@ async fn a_wrong_type_is_told_what_to_send() {
         "content-type",
         "Application/JSON; charset=\"UTF-8\"".parse().unwrap(),
     );
-    let answer = Client::new().execute(request).await.unwrap();
+    let answer = client().execute(request).await.unwrap();
     assert_eq!(answer.status(), 204);
     service.stop().await;
 }
@@ -337,14 +338,14 @@ async fn a_body_has_a_limit_whether_its_length_is_told_or_not() {
         format!("{}{body}", " ".repeat(bytes - body.len()))
     };
     let max = limits::BODY_BYTES_MAX;
-    let answer = send(&service, "/sms/inbound", padded(max)).await;
+    let answer = send(&service, "/sms/in/provider", padded(max)).await;
     assert_eq!(answer.status(), 204);
-    let answer = send(&service, "/sms/inbound", padded(max + 1)).await;
+    let answer = send(&service, "/sms/in/provider", padded(max + 1)).await;
     detail(answer, 413).await;
 
     // A length that is told is enough: nothing of the body has to come.
     let announced = format!(
-        "POST /sms/inbound HTTP/1.1\r\nhost: x\r\nauthorization: {}\r\n\
+        "POST /sms/in/provider HTTP/1.1\r\nhost: x\r\nauthorization: {}\r\n\
          content-type: application/json\r\ncontent-length: {}\r\n\r\n",
         RFC_6750.1,
         max + 1
@@ -353,7 +354,7 @@ async fn a_body_has_a_limit_whether_its_length_is_told_or_not() {
     assert!(answer.starts_with("HTTP/1.1 413 "), "{answer}");
 
     let mut chunked = format!(
-        "POST /sms/inbound HTTP/1.1\r\nhost: x\r\nauthorization: {}\r\n\
+        "POST /sms/in/provider HTTP/1.1\r\nhost: x\r\nauthorization: {}\r\n\
          content-type: application/json\r\ntransfer-encoding: chunked\r\n\r\n",
         RFC_6750.1
     );
@@ -374,7 +375,7 @@ async fn half_a_body_is_not_taken() {
     let service = Service::start(bearer());
     let body = notification(&["a"]);
     let request = format!(
-        "POST /sms/inbound HTTP/1.1\r\nhost: x\r\nauthorization: {}\r\n\
+        "POST /sms/in/provider HTTP/1.1\r\nhost: x\r\nauthorization: {}\r\n\
          content-type: application/json\r\ncontent-length: {}\r\n\r\n{body}",
         RFC_6750.1,
         body.len() + 1
@@ -388,14 +389,23 @@ async fn half_a_body_is_not_taken() {
 #[tokio::test]
 async fn other_paths_and_methods_say_where_to_go() {
     let service = Service::start(bearer());
-    let client = Client::new();
-    for path in ["/", "/sms", "/sms/inbound/x", "/../etc", "/%ff"] {
+    let client = client();
+    for path in ["/", "/sms", "/sms/inbound", "/../etc", "/%ff"] {
         let answer = client.get(service.url(path)).send().await.unwrap();
-        assert!(detail(answer, 404).await.contains("POST /sms/inbound"));
+        assert!(detail(answer, 404).await.contains("POST /sms/in/NAME"));
     }
+    for path in ["/sms/in/other", "/sms/receipts/other"] {
+        let answer = send(&service, path, notification(&["a"])).await;
+        assert!(
+            detail(answer, 404)
+                .await
+                .contains("the name of the gateway")
+        );
+    }
+    assert!(service.taker.texts().is_empty());
     for (path, method, allow) in [
-        ("/sms/inbound", "GET", "POST"),
-        ("/sms/receipts", "DELETE", "POST"),
+        ("/sms/in/provider", "GET", "POST"),
+        ("/sms/receipts/provider", "DELETE", "POST"),
         ("/health", "POST", "GET"),
     ] {
         let method = method.parse().unwrap();

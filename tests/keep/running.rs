@@ -22,6 +22,7 @@ use tokio::{
 };
 
 use super::Place;
+use crate::http::client;
 
 /// The running service.
 struct Service {
@@ -36,11 +37,15 @@ impl Service {
     async fn start(place: Place) -> Self {
         let listener = TcpListener::bind("127.0.0.1:0").unwrap();
         let address = listener.local_addr().unwrap().to_string();
+        let (config, clock) = (place.config(), place.clock());
         let (stop, stopped) = oneshot::channel();
         let stopped = async {
             let _ = stopped.await;
         };
-        let service = service::run_service(place.config(), listener, place.clock(), stopped);
+        let service = async move {
+            let secret = |_: &str| Some("not-a-real-secret".to_owned());
+            service::run_service(config, &secret, listener, clock, stopped).await
+        };
         let service = Self {
             place: Arc::new(place),
             address,
@@ -54,7 +59,14 @@ impl Service {
 
     async fn health(&self) -> serde_json::Value {
         let url = format!("http://{}/health", self.address);
-        reqwest::get(url).await.unwrap().json().await.unwrap()
+        client()
+            .get(url)
+            .send()
+            .await
+            .unwrap()
+            .json()
+            .await
+            .unwrap()
     }
 
     /// What another process does meanwhile.

@@ -10,6 +10,7 @@ mod dates;
 mod formats;
 mod ground;
 mod misspellings;
+mod numbering;
 mod numbers;
 mod packs;
 mod peer;

@@ -4,7 +4,7 @@ In, one line: {"seed": 1, "changes": 4}. Out, for each input made here: the text
 country, the number in E.164 (null when it is not possible), and what kind of line it is.
 
 Inputs: the example numbers of every region and kind of line in several spellings, the same with
-single digits changed, taken out and put in, and odd forms. None has letters in it: there we
+single digits changed, taken out and put in, the same with marks among them, and odd forms. None has letters in it: there we
 differ on purpose, see numbers.rs.
 """
 
@@ -39,6 +39,13 @@ ODD = [
 ]
 
 
+MARKS = [
+    " ", "-", "(", ")", "(0)", "/", ".", "#", ";", ",", ",,", "~", "*", "+", "0", "00", "'", "_", ":",
+    "!", "[", "]", "- ", " #22", ";3", ", ", "\u00a0", "\u00ad", "\u2010", "\u2212", "\u3000", "\uff08",
+    "\uff0d", "\uff0e", "\uff03", "\uff5e", "\u2053", "\u00b2", "\u20ac",
+]
+
+
 def spellings(number):
     for form in (
         PhoneNumberFormat.E164,
@@ -67,6 +74,14 @@ def changed(text, chance):
     )
 
 
+def marked(text, chance):
+    """Marks put in at up to three places."""
+    for _ in range(chance.randint(1, 3)):
+        place = chance.randint(0, len(text))
+        text = text[:place] + chance.choice(MARKS) + text[place:]
+    return text
+
+
 def inputs(seed, changes):
     chance = random.Random(seed)
     for region in sorted(phonenumbers.SUPPORTED_REGIONS):
@@ -80,6 +95,7 @@ def inputs(seed, changes):
             for _ in range(changes):
                 text = changed(chance.choice(list(spellings(number))), chance)
                 yield text, chance.choice([region, region, *HOMES])
+                yield marked(text, chance), chance.choice([region, region, *HOMES])
     for home in HOMES:
         for text in ODD:
             yield text, home

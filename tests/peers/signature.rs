@@ -1,7 +1,7 @@
 //! Signed requests against PyPI standardwebhooks.
 
 use base64::{Engine, engine::general_purpose::STANDARD};
-use budwood::service::web::{SignatureKeys, Signed};
+use budwood::service::signature::{SignatureKeys, Signed};
 use chrono::DateTime;
 use serde_json::{Value, json};
 

@@ -17,13 +17,32 @@ pub(super) struct Provider {
     sent: watch::Receiver<Sent>,
 }
 
+/// What a provider answers.
+#[derive(Clone, Copy, PartialEq, Eq)]
+enum Answers {
+    AsTheStandardSays,
+    /// That something failed, whatever it did, and it does not look at the correlator.
+    ThatItFailed,
+}
+
 impl Provider {
     pub(super) async fn start() -> Self {
+        Self::answering(Answers::AsTheStandardSays).await
+    }
+
+    /// One that takes each text and says that something failed. It ignores the correlator, so that
+    /// each request is a text.
+    pub(super) async fn forgetful() -> Self {
+        Self::answering(Answers::ThatItFailed).await
+    }
+
+    async fn answering(answers: Answers) -> Self {
         let (tell, sent) = watch::channel(Sent::new());
         let tell = web::Data::new(tell);
         let server = HttpServer::new(move || {
             App::new()
                 .app_data(tell.clone())
+                .app_data(web::Data::new(answers))
                 .route("/outbound/{sender}/requests", web::post().to(take))
         })
         .workers(1)
@@ -49,7 +68,11 @@ impl Provider {
     }
 }
 
-async fn take(tell: web::Data<watch::Sender<Sent>>, body: web::Json<Value>) -> HttpResponse {
+async fn take(
+    tell: web::Data<watch::Sender<Sent>>,
+    answers: web::Data<Answers>,
+    body: web::Json<Value>,
+) -> HttpResponse {
     let request = &body["outboundSMSMessageRequest"];
     let to = request["address"][0].as_str().expect("an address");
     let to = to.trim_start_matches("tel:").to_owned();
@@ -62,6 +85,9 @@ async fn take(tell: web::Data<watch::Sender<Sent>>, body: web::Json<Value>) -> H
         sent.push((to, text));
         number = sent.len();
     });
+    if **answers == Answers::ThatItFailed {
+        return HttpResponse::InternalServerError().finish();
+    }
     let address = format!("http://127.0.0.1/outbound/12345/requests/r-{number}");
     HttpResponse::Created()
         .insert_header(("Location", address.clone()))

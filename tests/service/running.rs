@@ -13,6 +13,7 @@ use reqwest::Client;
 use serde_json::json;
 
 use super::provider::{DEADLINE, Provider};
+use crate::http::client;
 
 /// How long to wait before asking again.
 const AGAIN: Duration = Duration::from_millis(20);
@@ -34,8 +35,6 @@ pub(super) fn command(folder: &Path, arguments: &[&str]) -> Command {
     command
         .args(arguments)
         .current_dir(folder)
-        .env("BUDWOOD_INBOUND_SECRET", SECRET)
-        .env("BUDWOOD_OUTBOUND_SECRET", SECRET)
         .env_remove("RUST_LOG");
     command
 }
@@ -48,13 +47,16 @@ pub(super) fn text_of(output: &Output) -> String {
 
 /// Writes the configuration of an office, with a port that is free now.
 pub(super) fn write_config(folder: &Path, provider: Option<&Provider>, more: &str) {
-    let outbound = match provider {
-        Some(provider) => format!(
-            "kind = \"http\"\nbase_url = \"http://127.0.0.1:{}\"\nsender = \"12345\"\n\
-             auth = \"bearer\"\nallow_demo_numbers = true\n",
-            provider.port
+    let (demo, out) = match provider {
+        Some(provider) => (
+            "allow_demo_numbers = true\n",
+            format!(
+                "[gateway.out]\nbase_url = \"http://127.0.0.1:{}\"\nsender = \"12345\"\n\
+                 auth = \"bearer\"\n",
+                provider.port
+            ),
         ),
-        None => "kind = \"none\"\n".to_owned(),
+        None => ("", String::new()),
     };
     let port = TcpListener::bind("127.0.0.1:0")
         .and_then(|listener| listener.local_addr())
@@ -63,8 +65,8 @@ pub(super) fn write_config(folder: &Path, provider: Option<&Provider>, more: &st
     let mut config = format!(
         "[store]\nfolder = \"store\"\ncache_mb = 16\nreserve_mb = 16\n\
          [web]\nlisten = \"127.0.0.1:{port}\"\n\
-         [inbound]\nauth = \"bearer\"\n\
-         [outbound]\n{outbound}\
+         [[gateway]]\nname = \"line\"\nkind = \"oneapi\"\n{demo}\
+         [gateway.in]\nauth = \"bearer\"\n{out}\
          [line]\nname = \"kolo\"\nown_number = \"12345\"\ncountry = \"GB\"\n\
          fallback_zone = \"Asia/Jakarta\"\n"
     );
@@ -91,7 +93,21 @@ impl Drop for Running {
 impl Running {
     /// Starts it and waits until it answers.
     pub(super) async fn start(folder: &Path) -> Self {
-        let running = Self::start_up(folder);
+        Self::answering(Self::start_up(folder)).await
+    }
+
+    /// Starts it where the system knows one authority for certificates, and waits until it answers.
+    pub(super) async fn start_trusting(folder: &Path, authority: &str) -> Self {
+        let file = folder.join("authority.pem");
+        fs::write(&file, authority).expect("a file");
+        let mut command = command(folder, &["serve", "budwood.toml"]);
+        command
+            .env("SSL_CERT_FILE", file)
+            .env_remove("SSL_CERT_DIR");
+        Self::answering(Self::spawn(folder, command)).await
+    }
+
+    async fn answering(running: Self) -> Self {
         let health = format!("{}/health", running.url);
         let client = &running.client;
         let answers = async || client.get(&health).send().await.is_ok();
@@ -101,12 +117,18 @@ impl Running {
 
     /// Starts it and waits for nothing.
     pub(super) fn start_up(folder: &Path) -> Self {
+        Self::spawn(folder, command(folder, &["serve", "budwood.toml"]))
+    }
+
+    fn spawn(folder: &Path, mut command: Command) -> Self {
         let config = fs::read_to_string(folder.join("budwood.toml")).expect("a configuration");
         let (_, address) = config.split_once("listen = \"").expect("an address");
         let address = address.split('"').next().expect("an address");
         let log = folder.join("log.txt");
         let file = File::create(&log).expect("a log");
-        let child = command(folder, &["serve", "budwood.toml"])
+        let child = command
+            .env("BUDWOOD_SECRET_LINE_IN", SECRET)
+            .env("BUDWOOD_SECRET_LINE", SECRET)
             .stdout(Stdio::from(file.try_clone().expect("a second handle")))
             .stderr(Stdio::from(file))
             .spawn()
@@ -115,7 +137,7 @@ impl Running {
             child,
             log,
             url: format!("http://{address}"),
-            client: Client::builder().no_proxy().build().expect("a client"),
+            client: client(),
         }
     }
 
@@ -127,7 +149,7 @@ impl Running {
     }
 
     /// Asks again until it holds.
-    async fn until(&self, what: &str, holds: impl AsyncFn() -> bool) {
+    pub(super) async fn until(&self, what: &str, holds: impl AsyncFn() -> bool) {
         let waits = async {
             while !holds().await {
                 tokio::time::sleep(AGAIN).await;
@@ -160,7 +182,7 @@ impl Running {
     ) -> impl Future<Output = Option<u16>> + Send + 'static {
         let request = self
             .client
-            .post(format!("{}/sms/inbound", self.url))
+            .post(format!("{}/sms/in/line", self.url))
             .bearer_auth(SECRET)
             .json(
                 &json!({ "inboundSMSMessageNotification": { "inboundSMSMessage": {

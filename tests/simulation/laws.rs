@@ -154,7 +154,7 @@ impl Laws {
         assert_eq!(*first, named, "an id stands for two texts");
         if let Some(old) = self.outbound.get(&new.id) {
             // A late answer can bring the gateway's id of a text and leave its state.
-            let learned = old.state == new.state && old.gateway_id.is_none();
+            let learned = old.state == new.state && old.ids.is_empty();
             assert!(
                 learned || may_follow(old.state, new.state),
                 "{:?} after {:?}",

@@ -3,12 +3,13 @@
 
 use budwood::{
     engine::{Input, Told},
-    words::traffic::{Delivery, Inbound, Outgoing, Receipt, SendOutcome},
+    words::traffic::{About, Delivery, Inbound, Outgoing, Receipt, SendOutcome, Whose},
 };
 use budwood_scheduler::MessageId;
 use chrono::{DateTime, TimeDelta, Utc};
 
 use super::valley::Valley;
+use crate::sim::{LINE, claim};
 
 /// What comes to us, or is to be told to us.
 #[derive(Clone)]
@@ -42,7 +43,7 @@ impl Valley {
         };
         let id = self.next_id();
         let inbound = Inbound {
-            gateway: "line".to_owned(),
+            gateway: LINE.to_owned(),
             gateway_id: Some(format!("t-{id}")),
             from: from.to_owned(),
             to: "12345".to_owned(),
@@ -99,7 +100,7 @@ impl Valley {
         // A sender may ask for its next text before this is on the disk.
         let copies = self.engine.looks_at_store(&inputs);
         let claims = if copies { 0 } else { self.chance.below(3) };
-        let claim = (0..claims).map(|_| vec![Input::ClaimNext]);
+        let claim = (0..claims).map(|_| vec![claim()]);
         let mut all = self.steps([inputs].into_iter().chain(claim).collect());
         let claimed = all.split_off(1);
         let told = all.pop().flatten();
@@ -124,7 +125,7 @@ impl Valley {
 
     /// Whether there was a text to send.
     pub(super) fn claim(&mut self) -> bool {
-        let told = self.step(vec![Input::ClaimNext]);
+        let told = self.step(vec![claim()]);
         told.is_some_and(|told| self.send_claimed(told))
     }
 
@@ -135,7 +136,7 @@ impl Valley {
         // The power may have gone, and the clock with it, after this was told.
         self.laws.handed(&text, &self.engine, self.stepped);
         let outcome = self.provider(&text);
-        if matches!(outcome, SendOutcome::TryAgain { .. }) {
+        if matches!(outcome, SendOutcome::Wait { .. }) {
             self.laws.was_not_taken(text.id);
         }
         let answers = self.time.now() + TimeDelta::seconds(i64::from(self.chance.below(40)));
@@ -146,11 +147,11 @@ impl Valley {
     fn provider(&mut self, text: &Outgoing) -> SendOutcome {
         let why = "a bad day".to_owned();
         if self.time.now() < self.outage {
-            return SendOutcome::TryAgain { after: None, why };
+            return wait(Whose::Gateway, why);
         }
         match self.chance.below(20) {
-            0 => SendOutcome::TryAgain { after: None, why },
-            1 => SendOutcome::Refused { why },
+            0 => wait(Whose::Text, why),
+            1 => SendOutcome::Refused { code: None, why },
             2 => {
                 if self.chance.once_in(2) {
                     self.deliver(text);
@@ -174,8 +175,13 @@ impl Valley {
         }
         while self.chance.once_in(2) {
             let receipt = Receipt {
-                id: self.chance.once_in(2).then_some(text.id),
-                gateway_id: Some(format!("p-{}", text.id)),
+                gateway: LINE.to_owned(),
+                about: if self.chance.once_in(2) {
+                    About::Ours(text.id)
+                } else {
+                    About::Theirs(format!("p-{}", text.id))
+                },
+                code: None,
                 delivery: *self.chance.pick(&[
                     Delivery::Delivered,
                     Delivery::Delivered,
@@ -203,6 +209,11 @@ impl Valley {
 
 fn accepted(text: &Outgoing) -> SendOutcome {
     SendOutcome::Accepted {
-        gateway_id: Some(format!("p-{}", text.id)),
+        ids: vec![format!("p-{}", text.id)],
     }
+}
+
+const fn wait(whose: Whose, why: String) -> SendOutcome {
+    let after = None;
+    SendOutcome::Wait { whose, after, why }
 }

@@ -8,7 +8,7 @@ use std::{
 use budwood::{
     engine::{Engine, Entries, Input, Setup},
     play::virtual_clock,
-    words::traffic::Outgoing,
+    words::{traffic::Outgoing, ways::Ways},
 };
 use budwood_scheduler::MessageId;
 use chrono::{DateTime, Days, NaiveDate, TimeDelta, TimeZone, Utc};
@@ -23,7 +23,7 @@ use super::{
     time::Time,
     trouble::Copy,
 };
-use crate::sim;
+use crate::sim::{self, LINE};
 
 /// So many steps at one moment, and the engine does not get on.
 const STEPS_AT_ONCE_MAX: u32 = 5_000;
@@ -65,9 +65,9 @@ fn start() -> NaiveDate {
 fn setup(idempotent: bool) -> Arc<Setup> {
     static SETUPS: OnceLock<[Arc<Setup>; 2]> = OnceLock::new();
     let setups = SETUPS.get_or_init(|| {
-        [false, true].map(|idempotent_gateway| {
+        [false, true].map(|idempotent| {
             Arc::new(Setup {
-                idempotent_gateway,
+                ways: Ways::one(LINE, idempotent),
                 ..sim::own_setup()
             })
         })

@@ -394,6 +394,7 @@ fn talks() -> Vec<(String, Talk)> {
         last_answer: Some(("Thank you".to_owned(), 2)),
         routine_at: Some(at(1, 2)),
         heard_at: Some(at(1, 9)),
+        heard_by: Some("sim1".to_owned()),
         language: Some("fr".to_owned()),
         spoken: vec!["fr".to_owned(), "vi-bare".to_owned()],
     };
@@ -413,6 +414,7 @@ fn received() -> Vec<Received> {
         at: at(1, 9),
         gateway: "http".to_owned(),
         gateway_id: Some("wamp-7/0".to_owned()),
+        parts: vec!["wamp-7/0".to_owned(), "wamp-8/0".to_owned()],
         from: "+447700900001".to_owned(),
         to: "12345".to_owned(),
         text: "dead 8 \u{0}\u{202e}\u{1f333}\n\"B\"".to_owned(),
@@ -422,6 +424,7 @@ fn received() -> Vec<Received> {
     let bare = Received {
         id: MessageId(2),
         gateway_id: None,
+        parts: Vec::new(),
         sent_at: None,
         text: String::new(),
         ..full.clone()
@@ -441,20 +444,33 @@ fn outbound() -> Vec<Outbound> {
             about: MessageId(2),
         },
     ];
+    let ids = |ids: &[&str]| ids.iter().map(|id| (*id).to_owned()).collect();
     (10_u64..)
         .zip(SendState::ALL)
         .zip(purposes.into_iter().cycle())
-        .map(|((id, state), purpose)| Outbound {
-            id: MessageId(id),
-            at: at(1, 9),
-            to: "+447700900001".to_owned(),
-            text: "Tamo, please weed the rows of B.".to_owned(),
-            purpose,
-            expires_at: at(1, 12),
-            state,
-            tries: u32::from(state != SendState::Ready),
-            try_at: at(1, 9),
-            gateway_id: (state == SendState::Sent).then(|| "p-99".to_owned()),
+        .map(|((id, state), purpose)| {
+            let is_sent = state == SendState::Sent;
+            let text = "Tamo, please weed the rows of B.".to_owned();
+            let new = Outbound::new(
+                MessageId(id),
+                at(1, 9),
+                "+447700900001",
+                text,
+                purpose,
+                at(1, 12),
+            );
+            Outbound {
+                state,
+                tries: u32::from(state != SendState::Ready),
+                gateway: (state != SendState::Ready).then(|| "sim1".to_owned()),
+                ids: ids(if is_sent { &["p-99", "p-100"] } else { &[] }),
+                arrived: ids(if is_sent { &["p-100"] } else { &[] }),
+                sent_at: is_sent.then(|| at(1, 10)),
+                settled_at: state.is_final().then(|| at(1, 11)),
+                code: (state == SendState::Failed).then(|| "SVC0004".to_owned()),
+                price_micro: (state == SendState::Delivered).then_some(20_000),
+                ..new
+            }
         })
         .collect()
 }

@@ -23,7 +23,7 @@ struct House {
 }
 
 /// Every list of floors that there is.
-const HOUSES: [House; 2] = [
+const HOUSES: [House; 3] = [
     House {
         folder: "bot/src",
         within: "",
@@ -34,6 +34,19 @@ const HOUSES: [House; 2] = [
             &["engine"],
             &["roll", "store", "wording"],
             &["words"],
+        ],
+    },
+    House {
+        folder: "bot/src",
+        within: "engine",
+        floors: &[
+            &["deeds"],
+            &["post"],
+            &["step"],
+            &["questions"],
+            &["said", "view"],
+            &["memory", "turn"],
+            &["local_time", "outcome"],
         ],
     },
     House {

@@ -3,7 +3,7 @@
 use super::{Source, expect_none, sources};
 
 /// A library, how its use looks, and the only files that may use it.
-const AT_HOME: [(&str, &str, &[&str]); 3] = [
+const AT_HOME: [(&str, &str, &[&str]); 4] = [
     (
         "actix",
         "actix_",
@@ -13,10 +13,11 @@ const AT_HOME: [(&str, &str, &[&str]); 3] = [
         "reqwest",
         "reqwest::",
         &[
-            "bot/src/service/gateway/http.rs",
-            "bot/src/service/gateway/http/",
+            "bot/src/service/gateway/oneapi.rs",
+            "bot/src/service/gateway/oneapi/",
         ],
     ),
+    ("rustls", "rustls::", &["bot/src/service/gateway/http.rs"]),
     (
         "sled",
         "sled::",

@@ -25,6 +25,7 @@ pub(super) enum Reply {
     NotBranched,
     Root,
     LeafFall,
+    LeafSpot,
     Crop,
     RainYes,
     RainNo,
@@ -41,7 +42,7 @@ pub(super) enum Reply {
 }
 
 /// Texts that ask for a reply, and for which.
-pub(super) const ASKING: [(&str, Reply); 60] = [
+pub(super) const ASKING: [(&str, Reply); 62] = [
     ("read-back", Reply::No),
     ("read-back-rain", Reply::No),
     ("changed", Reply::No),
@@ -90,10 +91,12 @@ pub(super) const ASKING: [(&str, Reply); 60] = [
     ("nudge-fill_pits", Reply::Done),
     ("nudge-sow_cover", Reply::Done),
     ("nudge-leaf_check", Reply::LeafFall),
+    ("nudge-leaf_check", Reply::LeafSpot),
     ("nudge-leaf_check", Reply::Done),
     ("nudge-intercrop", Reply::Crop),
     ("nudge-intercrop", Reply::Done),
-    ("nudge-open_rest", Reply::Done),
+    ("nudge-open_rest", Reply::Girth),
+    ("nudge-girth_census", Reply::Girth),
     ("nudge-rain_watch", Reply::RainYes),
     ("nudge-rain_watch", Reply::RainNo),
     ("nudge-hand_over", Reply::CallMe),

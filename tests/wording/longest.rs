@@ -12,6 +12,7 @@ use budwood_parser::{Ailment, Cause, Details, Doubt, Kind, Measure, Supply, Unit
 use budwood_scheduler::{
     BlockId, BlockState, Clock, Cohort, Figures, Happened, Task, TaskKind,
     decide::{Draft, Missing, Why},
+    handbook::calendar::Datum,
     outlook::census::Walk,
 };
 use chrono::NaiveDate;
@@ -57,6 +58,7 @@ fn task(kind: TaskKind, day: NaiveDate) -> Task {
             height_m: Some(2.7),
             girth_cm: Some(50.0),
             datum_cm: Some(150.0),
+            datum: Some(Datum::Union),
             share_pct: Some(70.0),
             days_since: Some(1_000),
             since: Some(day),
@@ -191,7 +193,7 @@ fn every_read_back_fits_and_says_how_to_correct_it() {
             let told = Facts {
                 block: &label,
                 facts,
-                today: NaiveDate::MIN,
+                today: case.day + chrono::Days::new(100),
             };
             let text = tongue.word(&read_back(told, after(&state, case.day)));
             case.assert_whole(&text, "read-back");
@@ -238,7 +240,7 @@ fn a_text_of_many_reports_is_read_back_as_far_as_it_fits() {
             let told = Facts {
                 block: &label,
                 facts: &facts[..number],
-                today: NaiveDate::MIN,
+                today: case.day + chrono::Days::new(100),
             };
             let text = tongue.word(&read_back(told, after(&state, case.day)));
             case.assert_whole(&text, "read-back");
@@ -303,7 +305,7 @@ fn every_question_fits_and_says_how_to_answer() {
             let told = Facts {
                 block: &label,
                 facts: &[&draft],
-                today: NaiveDate::MIN,
+                today: case.day + chrono::Days::new(100),
             };
             for why in whys() {
                 let text = tongue.word(&confirm(None, told, Some(&why)));

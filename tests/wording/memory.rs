@@ -1,13 +1,19 @@
 //! What no publication says is never told to a farmer as a rule.
 
-use budwood::wording::{NudgeText, nudge};
+use budwood::{
+    wording::{NudgeText, nudge},
+    words::sms,
+};
 use budwood_scheduler::{
     BlockId, Calendar, Figures, Task, TaskKind,
     handbook::calendar::{Confidence, profiles},
 };
 use chrono::NaiveDate;
 
-use super::{case::in_every_language, source};
+use super::{
+    case::{Case, in_every_language},
+    source,
+};
 
 /// How each language speaks of a rule, in the letters of its texts.
 const RULE: [(&str, &[&str]); 6] = [
@@ -34,7 +40,7 @@ fn only_two_texts_speak_of_a_rule() {
             let speaks = words.iter().any(|word| text.contains(word));
             assert_eq!(
                 speaks,
-                AS_RULE.contains(&key.as_str()),
+                AS_RULE.contains(&source::short_form(&key)),
                 "{language}: {key}: {text}"
             );
         }
@@ -86,4 +92,51 @@ fn an_opening_from_memory_is_not_told_as_a_rule() {
         });
     }
     assert!(from_memory >= 2, "nothing was checked");
+}
+
+/// A length from memory or common practice is told as what is usual, in each language.
+#[test]
+fn a_length_from_memory_is_not_told_as_a_rule() {
+    let day = NaiveDate::from_ymd_opt(2032, 12, 2).unwrap();
+    for kind in [
+        TaskKind::DigPits,
+        TaskKind::Prune,
+        TaskKind::CountTall,
+        TaskKind::Firebreak,
+        TaskKind::Intercrop,
+    ] {
+        let told = |case: &Case<'_>, is_published: bool| {
+            let task = Task {
+                kind,
+                block: BlockId(1),
+                due: day,
+                late_after: day,
+                ends: None,
+                clock: kind.clock(),
+                figures: Figures {
+                    trees: Some(480),
+                    height_m: Some(2.4),
+                    pit_cm: Some(60.0),
+                    width_m: Some(5.0),
+                    distance_m: Some(1.5),
+                    is_published,
+                    ..Figures::default()
+                },
+            };
+            case.tongue.word(&nudge(NudgeText {
+                name: "Tamo",
+                block: "A",
+                task: &task,
+                by: day,
+                adviser: "Mara",
+            }))
+        };
+        in_every_language(|case| {
+            let usual = sms::bare(case.written["usual"].split(' ').next().expect("a word"));
+            let says = |text: &str| sms::bare(text).contains(&usual);
+            let (memory, printed) = (told(case, false), told(case, true));
+            assert!(says(&memory), "{memory}");
+            assert!(!says(&printed), "{printed}");
+        });
+    }
 }

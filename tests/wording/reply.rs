@@ -99,6 +99,32 @@ fn whom_to_visit_is_asked_for_in_many_words() {
     );
 }
 
+/// "Siang" is the greeting of midday and the bare stem of "to weed" in Indonesian.
+#[test]
+fn a_greeting_is_no_report() {
+    let reader = &sim::setup().reader;
+    for (code, text) in [
+        ("en", "good morning"),
+        ("fr", "bonjour"),
+        ("id", "siang"),
+        ("id", "Siang bu"),
+        ("id", "selamat siang pak"),
+        ("pt", "bom dia"),
+        ("th", "สวัสดี"),
+        ("vi", "chao"),
+    ] {
+        let known = Known {
+            languages: &[code],
+            blocks: &["A"],
+            groups: &[],
+            members: &[],
+            sender: Sender::Farmer,
+        };
+        let reading = reader.read(text, &known);
+        assert!(reading.reports.is_empty(), "{text}: {reading:?}");
+    }
+}
+
 /// A warning asks for the name of the sickness and a number, and so a farmer answers. One without
 /// a name gathers in no cluster.
 #[test]
@@ -203,7 +229,7 @@ fn in_all_forms(speech: &Speech) -> Vec<(Reply, String)> {
     all
 }
 
-fn word(speech: &Speech, reply: Reply) -> &'static str {
+pub(super) fn word(speech: &Speech, reply: Reply) -> &'static str {
     let found = speech.words.iter().find(|(one, _)| *one == reply);
     found
         .unwrap_or_else(|| panic!("{} has no word for {reply:?}", speech.code))
@@ -235,7 +261,8 @@ fn example(reply: Reply, word: &str) -> String {
         | Reply::Branched
         | Reply::NotBranched
         | Reply::Root
-        | Reply::LeafFall => format!("{word} 12"),
+        | Reply::LeafFall
+        | Reply::LeafSpot => format!("{word} 12"),
         Reply::Girth => format!("{word} 41 43 39"),
         Reply::Language => format!("{word} en"),
         Reply::Status
@@ -278,6 +305,11 @@ fn is_read(reply: Reply, reading: &Reading) -> bool {
         let first = reading.reports.first();
         tells(kind) && first.is_some_and(|report| report.details.count == Some(12))
     };
+    let sick = |wanted: Ailment| {
+        let first = reading.reports.first();
+        let ailment = first.and_then(|report| report.details.ailment);
+        counts(Kind::Disease) && ailment == Some(wanted)
+    };
     let rains = |wetness: Wetness| {
         let first = reading.reports.first();
         tells(Kind::Rain) && first.is_some_and(|report| report.details.wetness == Some(wetness))
@@ -303,16 +335,9 @@ fn is_read(reply: Reply, reading: &Reading) -> bool {
         Reply::Induced => counts(Kind::BranchInduction),
         Reply::Branched => counts(Kind::Branched),
         Reply::NotBranched => counts(Kind::NotBranched),
-        Reply::Root => {
-            let first = reading.reports.first();
-            let ailment = first.and_then(|report| report.details.ailment);
-            counts(Kind::Disease) && ailment == Some(Ailment::WhiteRoot)
-        }
-        Reply::LeafFall => {
-            let first = reading.reports.first();
-            let ailment = first.and_then(|report| report.details.ailment);
-            counts(Kind::Disease) && ailment == Some(Ailment::LeafFall)
-        }
+        Reply::Root => sick(Ailment::WhiteRoot),
+        Reply::LeafFall => sick(Ailment::LeafFall),
+        Reply::LeafSpot => sick(Ailment::LeafSpot),
         Reply::Crop => tells(Kind::IntercropSown),
         Reply::RainYes => rains(Wetness::Soaked),
         Reply::RainNo => rains(Wetness::None),

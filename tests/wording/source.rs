@@ -8,11 +8,15 @@ use std::{
 
 use budwood::wording::Key;
 
-/// Texts of one file by name, values as written.
+/// Texts of one file by name, values as written; the longer form of a text as "name.long".
 pub(super) fn texts(file: &str) -> BTreeMap<String, String> {
     let mut texts: BTreeMap<String, String> = BTreeMap::new();
     let mut last = String::new();
     for line in file.lines().filter(|line| !line.starts_with('#')) {
+        let line = line.strip_prefix("    .").map_or_else(
+            || line.to_owned(),
+            |long| format!("{}.{long}", short_form(&last)),
+        );
         match line.split_once(" = ").filter(|_| !line.starts_with(' ')) {
             Some((key, value)) => {
                 key.clone_into(&mut last);
@@ -30,6 +34,11 @@ pub(super) fn texts(file: &str) -> BTreeMap<String, String> {
         }
     }
     texts
+}
+
+/// The name of a text without that of its longer form.
+pub(super) fn short_form(key: &str) -> &str {
+    key.split('.').next().unwrap_or(key)
 }
 
 /// Every file of texts, by language.

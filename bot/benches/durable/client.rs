@@ -135,7 +135,7 @@ fn text(farmer: usize, trees: u32) -> String {
         r#"{{"inboundSMSMessageNotification":{{"inboundSMSMessage":{{"messageId":"b-{farmer}-{trees}","message":"planted {trees} block A","senderAddress":"tel:+447700900{farmer:03}","destinationAddress":"12345"}}}}}}"#
     );
     format!(
-        "POST /sms/inbound HTTP/1.1\r\nhost: x\r\nauthorization: Bearer {TOKEN}\r\n\
+        "POST /sms/in/line HTTP/1.1\r\nhost: x\r\nauthorization: Bearer {TOKEN}\r\n\
          content-type: application/json\r\ncontent-length: {}\r\n\r\n{body}",
         body.len()
     )

@@ -20,15 +20,12 @@ use budwood::{
         self,
         clock::{Clock, FixedClock},
         config::Config,
-        gateway::{Health, Intake, IntakeFuture},
+        door::{Auth, Door},
+        port::{Arrival, Health, Intake, IntakeFuture},
         setup,
-        web::{self, Auth, WebSettings},
+        web::{self, WebSettings},
     },
-    words::{
-        limits,
-        secret::Secret,
-        traffic::{Inbound, Receipt},
-    },
+    words::{limits, secret::Secret, traffic::Inbound},
 };
 use chrono::DateTime;
 use tempfile::TempDir;
@@ -112,15 +109,18 @@ impl Server {
             runtime.block_on(async {
                 if kind == Kind::Whole {
                     let config = settled(&place, &time);
-                    service::run_service(config, listener, time, stop)
+                    let secret = |_: &str| Some(TOKEN.to_owned());
+                    service::run_service(config, &secret, listener, time, stop)
                         .await
                         .unwrap();
                 } else {
                     let settings = WebSettings {
-                        gateway: "http".to_owned(),
-                        auth: Auth::Bearer {
-                            token: Secret::new(TOKEN),
-                        },
+                        doors: vec![Door {
+                            gateway: "line".to_owned(),
+                            auth: Auth::Bearer {
+                                token: Secret::new(TOKEN),
+                            },
+                        }],
                         workers: WORKERS,
                         clock: time,
                     };
@@ -164,10 +164,7 @@ const HEALTHY: Health = Health {
 struct ToNowhere;
 
 impl Intake for ToNowhere {
-    fn text(&self, _: Inbound) -> IntakeFuture {
-        Box::pin(async { Ok(()) })
-    }
-    fn receipt(&self, _: Receipt) -> IntakeFuture {
+    fn take(&self, _: Arrival) -> IntakeFuture {
         Box::pin(async { Ok(()) })
     }
     fn health(&self) -> Health {
@@ -248,16 +245,16 @@ fn to_sled(folder: &Path) -> WriteGroup {
 }
 
 impl Intake for ToDisk {
-    fn text(&self, text: Inbound) -> IntakeFuture {
+    fn take(&self, arrival: Arrival) -> IntakeFuture {
+        let Arrival::Text(text) = arrival else {
+            return Box::pin(async { Ok(()) });
+        };
         let (told, wait) = oneshot::channel();
         self.jobs.send((text, told)).unwrap();
         Box::pin(async {
             wait.await.unwrap();
             Ok(())
         })
-    }
-    fn receipt(&self, _: Receipt) -> IntakeFuture {
-        Box::pin(async { Ok(()) })
     }
     fn health(&self) -> Health {
         HEALTHY
@@ -269,13 +266,13 @@ fn settled(folder: &Path, clock: &Clock) -> Config {
     let file = folder.join("budwood.toml");
     let text = format!(
         "[store]\nfolder = \"store\"\nreserve_mb = 16\n\
-         [web]\nlisten = \"127.0.0.1:8470\"\nworkers = {WORKERS}\n[inbound]\nauth = \"bearer\"\n\
-         [outbound]\nkind = \"none\"\n\
+         [web]\nlisten = \"127.0.0.1:8470\"\nworkers = {WORKERS}\n\
+         [[gateway]]\nname = \"line\"\nkind = \"oneapi\"\n[gateway.in]\nauth = \"bearer\"\n\
          [line]\nname = \"mera\"\nown_number = \"12345\"\ncountry = \"GB\"\n\
          fallback_zone = \"Europe/London\"\n[nudges]\n[languages]\n[calendars]\n[log]\n"
     );
     fs::write(&file, text).unwrap();
-    let config = Config::load(&file, &|_| Some(TOKEN.to_owned())).unwrap();
+    let config = Config::load(&file).unwrap();
     let now = clock.now();
     let mut engine = setup::open_engine(&config, now).unwrap();
     let plan = virtual_clock::plan_roll(&engine, roll().as_bytes(), now);

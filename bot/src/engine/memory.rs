@@ -1,6 +1,7 @@
 //! What the engine keeps in memory.
 
 pub(crate) mod duplicates;
+pub(crate) mod links;
 pub(crate) mod send_queue;
 pub(crate) mod snapshot;
 pub(crate) mod world;

@@ -6,7 +6,7 @@ use chrono::TimeDelta;
 use super::{said::Said, step::Step, view::View};
 use crate::words::{
     limits,
-    message::{Outbound, Purpose, SendState},
+    message::{Outbound, Purpose},
     sms,
 };
 
@@ -36,19 +36,15 @@ impl Step<'_> {
             Purpose::Notice { .. } => limits::NOTICE_HOURS,
             Purpose::Nudge { .. } => i64::from(self.setup.rules.expires_after_days) * DAY_HOURS,
         };
-        let outbound = Outbound {
-            id: self.world.message_id(),
-            at: self.now,
-            to: said.to.number,
+        let outbound = Outbound::new(
+            self.world.message_id(),
+            self.now,
+            &said.to.number,
             // Names and values bring along what no keyboard of a phone has.
-            text: sms::plain(&text).into_owned(),
-            purpose: said.purpose,
-            expires_at: self.now + TimeDelta::hours(hours),
-            state: SendState::Ready,
-            tries: 0,
-            try_at: self.now,
-            gateway_id: None,
-        };
+            sms::plain(&text).into_owned(),
+            said.purpose,
+            self.now + TimeDelta::hours(hours),
+        );
         self.put_outbound(outbound);
     }
 

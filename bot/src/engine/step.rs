@@ -8,7 +8,7 @@ use chrono::{DateTime, Utc};
 use super::{Setup, Told, memory::world::World, view::View};
 use crate::{
     store::{Change, Store},
-    words::message::{Outbound, Talk},
+    words::message::{Outbound, SendState, Talk},
 };
 
 /// One step over one input.
@@ -135,9 +135,29 @@ impl<'a> Step<'a> {
         self.change.gone_phones.push(number.to_owned());
     }
 
+    /// The gateway that a text waits for; no name when there is none.
+    pub(super) fn lane(&self, outbound: &Outbound) -> String {
+        if let (Some(gateway), Some(_)) = (&outbound.gateway, outbound.sent_at) {
+            return gateway.clone();
+        }
+        let talk = self.world.talks.get(&outbound.to);
+        let heard_by = talk.and_then(|talk| talk.heard_by.as_deref());
+        let is_out = |gateway: &str| self.world.links.is_out(gateway, self.now);
+        let chosen = self.setup.ways.choose(&outbound.to, heard_by, is_out);
+        chosen.unwrap_or_default().to_owned()
+    }
+
     /// Keeps a text out, new or moved on.
-    pub(super) fn put_outbound(&mut self, outbound: Outbound) {
+    pub(super) fn put_outbound(&mut self, mut outbound: Outbound) {
+        if outbound.state.is_final() {
+            outbound.settled_at.get_or_insert(self.now);
+        }
+        let lane = if outbound.state == SendState::Ready {
+            self.lane(&outbound)
+        } else {
+            String::new()
+        };
         self.change.outbound.push(outbound.clone());
-        self.world.outbox.put(outbound);
+        self.world.outbox.put(outbound, &lane);
     }
 }

@@ -26,6 +26,7 @@ use crate::{
     words::{
         limits,
         message::{Deed, Open, Purpose, Question},
+        ways::Ways,
     },
 };
 
@@ -58,7 +59,7 @@ impl Valley {
             country: "GB".to_owned(),
             zone: chrono_tz::UTC,
             secret: 0,
-            idempotent_gateway: true,
+            ways: Ways::default(),
         };
         let mut valley = Self {
             world: World::new(Loaded::default()),

@@ -19,7 +19,7 @@ use crate::{
 pub const DEMO_ROLL: &[u8] = include_bytes!("../../../demo-data/roll.csv");
 
 /// The name of the gateway in records.
-const HANDSET: &str = "handset";
+pub const HANDSET: &str = "handset";
 /// The number that people text to.
 const OUR_NUMBER: &str = "12345";
 
@@ -135,8 +135,11 @@ impl Rig {
     /// Hands everything that may go to the handset.
     fn send_all(&mut self) -> anyhow::Result<Vec<Arrived>> {
         let mut arrived = Vec::new();
-        while let Some(text) = self.one(Input::ClaimNext)?.send {
-            let outcome = SendOutcome::Accepted { gateway_id: None };
+        let claim = || Input::ClaimNext {
+            gateway: HANDSET.to_owned(),
+        };
+        while let Some(text) = self.one(claim())?.send {
+            let outcome = SendOutcome::Accepted { ids: Vec::new() };
             self.one(Input::Tried {
                 id: text.id,
                 outcome,

@@ -1,38 +1,36 @@
-//! What an operator sets: one TOML file, and secrets from the environment.
+//! What an operator sets: one TOML file.
 //!
-//! Everything is checked once, here, at the start; past this file nothing is checked again. The
-//! file never holds a secret, so it can be shown and kept with others. Every key is explained in
+//! Everything in it is checked once, here, at the start; past this file nothing is checked again.
+//! The file never holds a secret, so it can be shown and kept with others; secrets are read when
+//! gateways are opened, which only the service does. Every key is explained in
 //! `deploy/budwood.toml`, and a test holds the two together. Deliberately absent: bounds that are
 //! not for an operator (`limits`), and a `Default`: a bot without a file has no right values.
 
 mod file;
-mod value;
 
 use std::{
+    fmt,
     fs::File,
     io::{self, Read},
     net::SocketAddr,
     path::{Path, PathBuf},
+    sync::Arc,
 };
 
+use budwood_parser::table::{Fault, faults, read_file};
 use chrono::NaiveTime;
 use chrono_tz::Tz;
-use rlibphonenumber::Region;
 
-pub use crate::words::secret::Secret;
 use crate::{
     service::{
-        gateway::http::HttpSettings,
-        web::{Auth, KeyError},
+        clock::Clock,
+        port::{Environment, OpenError, Opened, Plan, Secrets},
     },
-    words::limits,
+    words::{
+        limits,
+        ways::{Route, Way, Ways},
+    },
 };
-
-/// The variable with the password, token or signing keys that a gateway proves itself with.
-pub const INBOUND_SECRET: &str = "BUDWOOD_INBOUND_SECRET";
-
-/// The variable with the password or token that we prove ourselves with.
-pub const OUTBOUND_SECRET: &str = "BUDWOOD_OUTBOUND_SECRET";
 
 /// What an operator sets.
 #[derive(Clone, Debug)]
@@ -41,10 +39,10 @@ pub struct Config {
     pub store: StoreConfig,
     /// The HTTP side.
     pub web: WebConfig,
-    /// How a gateway proves that it is ours.
-    pub inbound: Auth,
-    /// How texts are sent; none on a computer that only takes in.
-    pub outbound: Option<OutboundConfig>,
+    /// What carries texts.
+    pub gateways: Vec<GatewayConfig>,
+    /// Which numbers leave by which of them.
+    pub routes: Vec<Route>,
     /// The number that people text to.
     pub line: LineConfig,
     /// When nudges may go, where it differs from the usual.
@@ -77,13 +75,17 @@ pub struct WebConfig {
     pub workers: usize,
 }
 
-/// How texts are sent.
+/// A gateway.
 #[derive(Clone, Debug)]
-pub struct OutboundConfig {
-    /// The provider.
-    pub http: HttpSettings,
+pub struct GatewayConfig {
+    /// Its name.
+    pub name: String,
     /// Texts on their way at once.
     pub parallel: usize,
+    /// The number that people text to through it, where it is another than the line's.
+    pub own_number: Option<String>,
+    /// What its kind makes of the rest.
+    pub plan: Arc<dyn Plan>,
 }
 
 /// The number that people text to.
@@ -93,14 +95,14 @@ pub struct LineConfig {
     pub name: String,
     /// Our own number or short code; never answered.
     pub own_number: String,
-    /// Where a number without country code is at home.
-    pub country: Region,
+    /// Where a number without country code is at home: two letters as in ISO 3166-1.
+    pub country: String,
     /// The zone of a person without a group.
     pub fallback_zone: Tz,
 }
 
 /// When nudges may go. What is not set stays as usual.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
 pub struct NudgesConfig {
     /// From here no nudge goes, local time.
     pub quiet_from: Option<NaiveTime>,
@@ -130,37 +132,21 @@ pub enum ConfigError {
         /// The file.
         path: PathBuf,
     },
-    /// Something in the file is wrong.
-    #[error("line {line}, {key}: {what}")]
-    Key {
-        /// Its line, from 1.
-        line: usize,
-        /// The path of the key, such as `store.folder`; "file" when the whole cannot be read.
-        key: String,
-        /// What was expected and what was found.
-        what: String,
-    },
-    /// Two keys do not go together, or one needs another.
-    #[error("{key}: {what}")]
-    Together {
-        /// The path of the key.
-        key: &'static str,
-        /// What is missing or wrong.
-        what: &'static str,
-    },
-    /// A secret is missing.
-    #[error("environment variable {variable} is missing or empty")]
-    NoSecret {
-        /// Its name.
-        variable: &'static str,
-    },
-    /// The signing keys cannot be read.
-    #[error("environment variable {INBOUND_SECRET}")]
-    SigningKeys(#[source] KeyError),
+    /// Something in it is wrong.
+    #[error("{0}")]
+    Wrong(Faults),
 }
 
-/// Looks up an environment variable. An argument, so that a test needs no environment.
-pub type Environment<'a> = &'a dyn Fn(&str) -> Option<String>;
+/// Everything that is wrong in the file, in its order, a line each.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Faults(pub Vec<Fault>);
+
+impl fmt::Display for Faults {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        let lines: Vec<String> = self.0.iter().map(ToString::to_string).collect();
+        f.write_str(&lines.join("\n"))
+    }
+}
 
 impl Config {
     /// Reads and checks a file. Paths in it start at its own folder.
@@ -168,9 +154,8 @@ impl Config {
     /// # Errors
     ///
     /// When it cannot be read, or something in it is missing or wrong.
-    pub fn load(path: &Path, environment: Environment<'_>) -> Result<Self, ConfigError> {
-        let text = read(path)?;
-        Self::parse(&text, path.parent().unwrap_or(Path::new("")), environment)
+    pub fn load(path: &Path) -> Result<Self, ConfigError> {
+        Self::parse(&read(path)?, path.parent().unwrap_or(Path::new("")))
     }
 
     /// Checks the text of a file. Paths in it start at `folder`.
@@ -178,13 +163,61 @@ impl Config {
     /// # Errors
     ///
     /// When something in it is missing or wrong.
-    pub fn parse(
-        text: &str,
-        folder: &Path,
+    pub fn parse(text: &str, folder: &Path) -> Result<Self, ConfigError> {
+        let read = read_file(text, |table| Ok(file::read(table, folder)));
+        read.unwrap_or_else(|error| Err(vec![error]))
+            .map_err(|errors| ConfigError::Wrong(Faults(faults(text, errors))))
+    }
+
+    /// The gateways by which texts leave, for the engine.
+    #[must_use]
+    pub fn ways(&self) -> Ways {
+        let sending = self
+            .gateways
+            .iter()
+            .filter(|one| one.plan.abilities().sends);
+        Ways {
+            gateways: sending
+                .map(|one| Way {
+                    name: one.name.clone(),
+                    idempotent: one.plan.abilities().idempotent,
+                })
+                .collect(),
+            routes: self.routes.clone(),
+        }
+    }
+
+    /// Every number of ours: a text from one of them is an echo, and none is sent to.
+    #[must_use]
+    pub fn own_numbers(&self) -> Vec<String> {
+        let of_gateways = self
+            .gateways
+            .iter()
+            .filter_map(|one| one.own_number.clone());
+        [self.line.own_number.clone()]
+            .into_iter()
+            .chain(of_gateways)
+            .collect()
+    }
+
+    /// Makes the gateways, with their secrets from the environment.
+    ///
+    /// # Errors
+    ///
+    /// When a secret is missing or wrong, or a gateway cannot be set up.
+    pub fn open_gateways(
+        &self,
         environment: Environment<'_>,
-    ) -> Result<Self, ConfigError> {
-        let file = toml::from_str::<file::Config>(text).map_err(|error| key_error(text, &error))?;
-        file.check(folder, environment)
+        clock: &Clock,
+    ) -> Result<Vec<Opened>, OpenError> {
+        let open = |one: &GatewayConfig| {
+            let secrets = Secrets {
+                gateway: &one.name,
+                environment,
+            };
+            one.plan.open(&secrets, clock)
+        };
+        self.gateways.iter().map(open).collect()
     }
 }
 
@@ -206,27 +239,6 @@ fn read(path: &Path) -> Result<String, ConfigError> {
         });
     }
     Ok(text)
-}
-
-/// The error with its line and key. The library's own text would show the line itself, which may
-/// hold a secret that somebody put there by mistake.
-fn key_error(text: &str, error: &toml::de::Error) -> ConfigError {
-    let start = error.span().map_or(0, |span| span.start);
-    let before = text.get(..start).unwrap_or_default();
-    // Without the input at hand the error ends in the path of the key.
-    let mut bare = error.clone();
-    bare.set_input(None);
-    let bare = bare.to_string();
-    let key = bare
-        .trim_end()
-        .rsplit_once("\nin `")
-        .and_then(|(_, path)| path.strip_suffix('`'))
-        .unwrap_or("file");
-    ConfigError::Key {
-        line: before.matches('\n').count() + 1,
-        key: key.to_owned(),
-        what: error.message().trim_end().replace('\n', ", "),
-    }
 }
 
 #[cfg(test)]

@@ -5,7 +5,7 @@
 
 use std::{
     collections::BTreeMap,
-    env, fs,
+    fs,
     hash::{BuildHasher, RandomState},
     path::{Path, PathBuf},
     sync::Arc,
@@ -18,10 +18,11 @@ use chrono::{DateTime, Utc};
 
 use crate::{
     engine::{Engine, Setup},
+    play::virtual_clock::HANDSET,
     service::config::{Config, NudgesConfig},
     store::SledStore,
     wording::Texts,
-    words::limits,
+    words::{limits, ways::Ways},
 };
 
 /// A setup with only what ships, for the demo, the terminal and tests. `secret` makes codes; the
@@ -40,7 +41,7 @@ pub fn built_in(secret: u64) -> anyhow::Result<Setup> {
         country: String::new(),
         zone: chrono_tz::UTC,
         secret,
-        idempotent_gateway: true,
+        ways: Ways::one(HANDSET, true),
     })
 }
 
@@ -55,23 +56,22 @@ pub fn from_config(config: &Config) -> anyhow::Result<Setup> {
         texts: Texts::built_in()?,
         calendars: calendars(&config.calendar_files)?,
         rules: rules(&config.nudges),
-        own_numbers: vec![config.line.own_number.clone()],
-        country: config.line.country.to_string(),
+        own_numbers: config.own_numbers(),
+        country: config.line.country.clone(),
         zone: config.line.fallback_zone,
         // Random for each start: a code asked for before a restart is simply asked for again.
         secret: RandomState::new().hash_one(limits::CODE_SALT),
-        idempotent_gateway: true,
+        ways: config.ways(),
     })
 }
 
-/// Reads and checks a configuration; secrets come from the environment.
+/// Reads and checks a configuration.
 ///
 /// # Errors
 ///
-/// When the file or a secret is missing or wrong.
+/// When the file cannot be read or something in it is wrong.
 pub fn config(path: &Path) -> anyhow::Result<Config> {
-    let environment = |name: &str| env::var(name).ok();
-    Config::load(path, &environment).with_context(|| format!("configuration {}", path.display()))
+    Config::load(path).with_context(|| format!("configuration {}", path.display()))
 }
 
 /// Opens the store of a configuration.

@@ -6,7 +6,9 @@
 
 use std::io::{self, IsTerminal};
 
-use tracing_subscriber::{EnvFilter, fmt, util::SubscriberInitExt};
+use tracing_subscriber::{
+    filter::Targets, fmt, layer::SubscriberExt, registry, util::SubscriberInitExt,
+};
 
 /// Id of a message of ours.
 pub const MESSAGE_ID: &str = "message.id";
@@ -38,19 +40,68 @@ pub enum TelemetryError {
 /// When the filter cannot be read, or when a log was started before.
 pub fn start(filter: &str) -> Result<(), TelemetryError> {
     let filter = read_filter(filter)?;
-    fmt()
-        .with_env_filter(filter)
+    let lines = fmt::layer()
         .with_writer(io::stderr)
         // Colours are for people; a journal would keep their codes.
-        .with_ansi(io::stderr().is_terminal())
-        .finish()
+        .with_ansi(io::stderr().is_terminal());
+    registry()
+        .with(lines)
+        .with(filter)
         .try_init()
         .map_err(|_| TelemetryError::Twice)
 }
 
-/// Reads a filter; the configuration is checked with it at the start.
-pub(crate) fn read_filter(filter: &str) -> Result<EnvFilter, TelemetryError> {
-    EnvFilter::try_new(filter).map_err(|_| TelemetryError::Filter {
+/// Reads a filter; the configuration is checked with it at the start. It tells levels by the place
+/// that a line comes from. Filters by the value of a field would need a library for patterns that
+/// takes as long to build as the store does. An empty filter lets errors through.
+pub(crate) fn read_filter(filter: &str) -> Result<Targets, TelemetryError> {
+    let parts = filter.split(',').map(str::trim);
+    let mut parts: Vec<&str> = parts.filter(|part| !part.is_empty()).collect();
+    if parts.is_empty() {
+        parts.push("error");
+    }
+    parts.join(",").parse().map_err(|_| TelemetryError::Filter {
         filter: filter.to_owned(),
     })
+}
+
+#[cfg(test)]
+mod tests {
+    use tracing::Level;
+
+    use super::*;
+
+    #[track_caller]
+    fn check(filter: &str, from: &str, level: Level, expected: bool) {
+        let found = read_filter(filter).map(|filter| filter.would_enable(from, &level));
+        assert_eq!(
+            found.ok(),
+            Some(expected),
+            "{level} of {from} by {filter:?}"
+        );
+    }
+
+    #[test]
+    fn a_filter_tells_levels_by_place() {
+        check("info", "budwood::server", Level::INFO, true);
+        check("info", "budwood::server", Level::DEBUG, false);
+        check("info,budwood=debug", "budwood::server", Level::DEBUG, true);
+        check("info, budwood=debug", "budwood::server", Level::DEBUG, true);
+        check("info,budwood=debug", "sled", Level::DEBUG, false);
+        check(
+            "warn,budwood::web=off",
+            "budwood::web::auth",
+            Level::ERROR,
+            false,
+        );
+        check("", "budwood::server", Level::ERROR, true);
+        check("", "budwood::server", Level::WARN, false);
+    }
+
+    #[test]
+    fn what_is_no_filter_is_refused() {
+        for filter in ["a=b=c", "budwood=loud", "info,=,"] {
+            assert!(read_filter(filter).is_err(), "{filter:?}");
+        }
+    }
 }

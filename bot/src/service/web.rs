@@ -1,7 +1,7 @@
 //! The HTTP side: gateways bring texts and receipts here.
 //!
-//! - `POST /sms/inbound`: texts. Answered with 204 only when all of them are durable.
-//! - `POST /sms/receipts`: what became of texts that we sent. The same.
+//! - `POST /sms/in/{gateway}`: texts. Answered with 204 only when all of them are durable.
+//! - `POST /sms/receipts/{gateway}`: what became of texts that we sent. The same.
 //! - `GET /health`: whether new work is taken, and how much waits.
 //!
 //! Anything else is answered with problem details that say what to send instead. Deliberately
@@ -11,7 +11,6 @@ mod auth;
 mod body;
 mod notification;
 mod problem;
-mod signature;
 
 use std::{future::Future, io, net::TcpListener, sync::Arc};
 
@@ -24,14 +23,11 @@ use actix_web::{
 use serde::Serialize;
 
 use self::problem::Problem;
-pub use self::{
-    auth::Auth,
-    signature::{KeyError, SignatureKeys, Signed},
-};
 use crate::{
     service::{
         clock::Clock,
-        gateway::{Intake, IntakeFuture},
+        door::Door,
+        port::{Arrival, Intake, IntakeFuture},
         telemetry,
     },
     words::{
@@ -43,10 +39,8 @@ use crate::{
 /// How the HTTP side is set up.
 #[derive(Clone, Debug)]
 pub struct WebSettings {
-    /// Name that is given to what comes in here.
-    pub gateway: String,
-    /// How a gateway proves that it is ours.
-    pub auth: Auth,
+    /// The gateways that are called here.
+    pub doors: Vec<Door>,
     /// Worker threads.
     pub workers: usize,
     /// The time, for signed requests.
@@ -57,6 +51,17 @@ pub struct WebSettings {
 struct Shared {
     intake: Arc<dyn Intake>,
     settings: WebSettings,
+}
+
+impl Shared {
+    /// The gateway that is called by this path.
+    fn door(&self, request: &HttpRequest) -> Result<&Door, Problem> {
+        let name = request.match_info().get("gateway").unwrap_or_default();
+        let mut doors = self.settings.doors.iter();
+        doors
+            .find(|door| door.gateway == name)
+            .ok_or(Problem::NotFound)
+    }
 }
 
 /// Serves until `shutdown` is done, then lets the requests that have begun end.
@@ -80,7 +85,7 @@ pub async fn serve(
 /// told in the words that the sender gets. For fuzzing, which has no use for a server.
 pub fn items_in(body: &str) -> (Result<Vec<Inbound>, String>, Result<Vec<Receipt>, String>) {
     let texts = notification::texts(body, "http", None);
-    let receipts = notification::receipts(body);
+    let receipts = notification::receipts(body, "http");
     (
         texts.map_err(|problem| problem.to_string()),
         receipts.map_err(|problem| problem.to_string()),
@@ -92,12 +97,12 @@ pub fn routes(config: &mut ServiceConfig, intake: Arc<dyn Intake>, settings: Web
     config
         .app_data(Data::new(Shared { intake, settings }))
         .service(
-            web::resource("/sms/inbound")
+            web::resource("/sms/in/{gateway}")
                 .route(web::post().to(take_texts))
                 .default_service(web::to(|| only("POST"))),
         )
         .service(
-            web::resource("/sms/receipts")
+            web::resource("/sms/receipts/{gateway}")
                 .route(web::post().to(take_receipts))
                 .default_service(web::to(|| only("POST"))),
         )
@@ -153,11 +158,11 @@ async fn texts_taken(
     payload: Payload,
     shared: &Shared,
 ) -> Result<(), Problem> {
-    let body = body::read(request, payload, shared).await?;
-    let settings = &shared.settings;
-    let request_id = settings.auth.request_id(request.headers());
-    let texts = notification::texts(&body, &settings.gateway, request_id)?;
-    all(texts.into_iter().map(|text| shared.intake.text(text))).await
+    let door = shared.door(request)?;
+    let body = body::read(request, payload, door, &shared.settings.clock).await?;
+    let request_id = door.auth.request_id(request.headers());
+    let texts = notification::texts(&body, &door.gateway, request_id)?;
+    all(texts.into_iter().map(Arrival::Text), shared).await
 }
 
 async fn receipts_taken(
@@ -165,18 +170,16 @@ async fn receipts_taken(
     payload: Payload,
     shared: &Shared,
 ) -> Result<(), Problem> {
-    let body = body::read(request, payload, shared).await?;
-    let receipts = notification::receipts(&body)?;
-    all(receipts
-        .into_iter()
-        .map(|receipt| shared.intake.receipt(receipt)))
-    .await
+    let door = shared.door(request)?;
+    let body = body::read(request, payload, door, &shared.settings.clock).await?;
+    let receipts = notification::receipts(&body, &door.gateway)?;
+    all(receipts.into_iter().map(Arrival::Receipt), shared).await
 }
 
 /// Hands everything over first and waits after, so that what came together shares one flush of the
 /// disk. When one is refused the gateway sends all again, and those that were taken count once.
-async fn all(handed_over: impl Iterator<Item = IntakeFuture>) -> Result<(), Problem> {
-    let waiting: Vec<_> = handed_over.collect();
+async fn all(came: impl Iterator<Item = Arrival>, shared: &Shared) -> Result<(), Problem> {
+    let waiting: Vec<IntakeFuture> = came.map(|one| shared.intake.take(one)).collect();
     for taken in waiting {
         taken.await.map_err(Problem::Refused)?;
     }

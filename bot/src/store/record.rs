@@ -2,7 +2,8 @@
 //!
 //! `{"v":1,"kind":"event","body":{…}}`. Each record has a type of its own here, apart from the
 //! domain type, so that a change of the domain cannot change the format unseen. A version or kind
-//! that is not known is an error, never skipped. Old versions stay readable for good.
+//! that is not known is an error, never skipped. Old versions stay readable for good; each kind has
+//! its own count of versions.
 
 mod details;
 mod directory;
@@ -20,8 +21,14 @@ use serde_json::value::RawValue;
 use super::{Change, Hold, StoreError};
 use crate::words::message::{Outbound, Received, Talk};
 
-/// The version that is written.
-const VERSION: u32 = 1;
+/// The version of a kind that is written.
+fn version_of(kind: &str) -> u32 {
+    match kind {
+        // The second knows gateways: which one has a text, what it calls it, how it came back.
+        "received" | "outbound" | "talk" => 2,
+        _ => 1,
+    }
+}
 
 #[derive(Serialize)]
 struct Out<'a, T> {
@@ -43,7 +50,7 @@ type Fault = String;
 
 fn write<T: Serialize>(kind: &str, body: &T) -> Result<Vec<u8>, StoreError> {
     serde_json::to_vec(&Out {
-        v: VERSION,
+        v: version_of(kind),
         kind,
         body,
     })
@@ -58,20 +65,44 @@ fn read<R: DeserializeOwned, T>(
     (key, value): (&[u8], &[u8]),
     convert: impl FnOnce(R) -> Result<T, Fault>,
 ) -> Result<T, StoreError> {
+    let (_, body) = open(kind, key, value)?;
+    convert_body(kind, key, body, convert)
+}
+
+/// The version and the body of a record of this kind, whatever known version it has.
+fn open<'a>(kind: &str, key: &[u8], value: &'a [u8]) -> Result<(u32, &'a str), StoreError> {
     let fault = |what: String| StoreError::Record {
         key: readable(key),
         what,
     };
     let envelope: In<'_> =
         serde_json::from_slice(value).map_err(|error| fault(format!("not a record: {error}")))?;
-    if envelope.v != VERSION || envelope.kind != kind {
+    let newest = version_of(kind);
+    if !(1..=newest).contains(&envelope.v) || envelope.kind != kind {
+        let known = match newest {
+            1 => "1".to_owned(),
+            newest => format!("1 to {newest}"),
+        };
         return Err(fault(format!(
-            "expected {kind} of version {VERSION}, found {} of version {}",
+            "expected {kind} of version {known}, found {} of version {}",
             envelope.kind, envelope.v
         )));
     }
-    let body: R = serde_json::from_str(envelope.body.get())
-        .map_err(|error| fault(format!("not a {kind}: {error}")))?;
+    Ok((envelope.v, envelope.body.get()))
+}
+
+fn convert_body<R: DeserializeOwned, T>(
+    kind: &str,
+    key: &[u8],
+    body: &str,
+    convert: impl FnOnce(R) -> Result<T, Fault>,
+) -> Result<T, StoreError> {
+    let fault = |what: String| StoreError::Record {
+        key: readable(key),
+        what,
+    };
+    let body: R =
+        serde_json::from_str(body).map_err(|error| fault(format!("not a {kind}: {error}")))?;
     convert(body).map_err(fault)
 }
 
@@ -114,13 +145,17 @@ record!(
     Received,
     message::StoredReceived
 );
-record!(
-    "outbound",
-    outbound,
-    read_outbound,
-    Outbound,
-    message::StoredOutbound
-);
+
+pub(super) fn outbound(value: &Outbound) -> Result<Vec<u8>, StoreError> {
+    write("outbound", &message::StoredOutbound::from(value))
+}
+
+pub(super) fn read_outbound(key: &[u8], value: &[u8]) -> Result<Outbound, StoreError> {
+    match open("outbound", key, value)? {
+        (1, body) => convert_body("outbound", key, body, message::v1::StoredOutbound::open),
+        (_, body) => convert_body("outbound", key, body, message::StoredOutbound::open),
+    }
+}
 
 pub(super) fn state(block: BlockId, value: &BlockState) -> Result<Vec<u8>, StoreError> {
     write("state", &state::StoredState::new(block, value))

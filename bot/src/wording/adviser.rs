@@ -1,6 +1,6 @@
 //! Items of the adviser's lists, the most pressing first in each.
 
-use budwood_parser::{Ailment, Unit};
+use budwood_parser::Ailment;
 use budwood_scheduler::{TaskKind, group::visit::Reason};
 use chrono::NaiveDate;
 
@@ -114,7 +114,7 @@ pub fn sick_person(name: &str, ailment: Ailment, trees: Option<u32>) -> Phrase {
     Phrase::new(Key::SickPerson, args)
 }
 
-/// ", girth 29.5 cm (30), 4 m behind, ready Feb 2029 to Sep 2030".
+/// ", girth 29.5 cm (30), 4 months behind, ready to tap Feb 2029 to Sep 2030".
 #[must_use]
 pub fn member_girth(girth: &MemberGirth) -> Phrase {
     let key = if girth.months_ahead < 0 {
@@ -161,10 +161,7 @@ pub fn member_block(block: &MemberBlock) -> Phrase {
             },
         ),
         None => {
-            let area = block.hectares.map(|area| {
-                let unit = Value::from(Unit::Hectare);
-                Value::Joined(vec![area.into(), " ".into(), unit])
-            });
+            let area = block.hectares.map(Value::Land);
             Phrase::new(
                 Key::MemberBlockEmpty,
                 args! {

@@ -45,7 +45,7 @@ pub enum Ready {
 }
 
 impl Facts<'_> {
-    /// "planted 120 on Fri 13 Jun, 8 more dead".
+    /// "120 planted Fri 13 Jun, 8 more dead trees".
     #[must_use]
     pub fn clauses(self) -> Value {
         let clauses = self.facts.iter().map(|fact| self.dated(fact).into());
@@ -58,10 +58,15 @@ impl Facts<'_> {
         if on.from == self.today && on.to == self.today {
             return clause;
         }
+        let day = |day| Value::day_past(day, self.today);
         let day = if on.from == on.to {
-            Value::Day(on.from)
+            day(on.from)
         } else {
-            Phrase::new(Key::Span, args! { "from" => on.from, "to" => on.to }).into()
+            Phrase::new(
+                Key::Span,
+                args! { "from" => day(on.from), "to" => day(on.to) },
+            )
+            .into()
         };
         Phrase::new(Key::ClauseOn, args! { "clause" => clause, "day" => day })
     }
@@ -71,7 +76,7 @@ impl Facts<'_> {
     }
 }
 
-/// "B: 8 more dead, 16 in all, 104 of 120 alive. Wrong? Text NO".
+/// "B: 8 more dead trees. 16 in all, 104 of 120 alive. Wrong? Text NO".
 #[must_use]
 pub fn read_back(facts: Facts<'_>, after: After<'_>) -> Phrase {
     if facts.facts.iter().all(|fact| fact.kind == Kind::Rain) {

@@ -19,6 +19,8 @@ pub(super) struct Room {
     pub(super) form: usize,
     /// Whether extras are told.
     pub(super) extra: bool,
+    /// Whether the longer form of a text is said, where a language has one.
+    pub(super) long: bool,
 }
 
 impl Room {
@@ -28,6 +30,7 @@ impl Room {
         shown: usize::MAX,
         form: 0,
         extra: true,
+        long: false,
     };
 }
 
@@ -70,7 +73,7 @@ impl Tongue<'_> {
 
 /// How much of a phrase to try, the fullest first. Of many items the last ones are only counted;
 /// then what can be spared gives way; at last there is no item. Each with shorter and shorter
-/// names.
+/// names. All of that in the longer form before any of it in the shorter one.
 fn rooms(phrase: &Phrase) -> impl Iterator<Item = Room> {
     let (mut items, mut forms, mut has_extra) = (0, 1, false);
     phrase.each(&mut |value| match value {
@@ -81,6 +84,8 @@ fn rooms(phrase: &Phrase) -> impl Iterator<Item = Room> {
         | Value::Name(_)
         | Value::Count(_)
         | Value::Figure(_)
+        | Value::Usual(_)
+        | Value::Land(_)
         | Value::Day(_)
         | Value::DayYear(_)
         | Value::Month(_)
@@ -89,19 +94,22 @@ fn rooms(phrase: &Phrase) -> impl Iterator<Item = Room> {
     });
     let unshortened = has_extra.then_some(Room {
         name: NAME_LENGTHS[0],
+        long: true,
         ..Room::ALL
     });
     let fewer = (1..=items.max(1)).rev().map(|shown| (shown, 0));
     let less = (1..forms).map(|form| (1, form));
     let levels = fewer.chain(less).chain([(0, forms - 1)]);
-    let rooms = levels.flat_map(|(shown, form)| {
-        NAME_LENGTHS.map(|name| Room {
-            name,
-            shown,
-            form,
-            extra: false,
-        })
+    let levels = levels.map(|(shown, form)| Room {
+        shown,
+        form,
+        extra: false,
+        ..Room::ALL
     });
+    let long = levels.clone().map(|room| Room { long: true, ..room });
+    let rooms = long
+        .chain(levels)
+        .flat_map(|room| NAME_LENGTHS.map(|name| Room { name, ..room }));
     unshortened.into_iter().chain(rooms)
 }
 

@@ -2,7 +2,7 @@
 
 use std::collections::BTreeMap;
 
-use budwood_scheduler::{Figures, Task, TaskKind};
+use budwood_scheduler::{Figures, Task, TaskKind, handbook::calendar::Datum};
 use chrono::NaiveDate;
 
 use super::{Key, Phrase, Value};
@@ -35,6 +35,10 @@ pub fn nudge(nudge: NudgeText<'_>) -> Phrase {
     } else {
         Key::Nudge(nudge.task.kind)
     };
+    let length = |value: Option<f64>| match value {
+        Some(value) if !figures.is_published => Value::Usual(value),
+        value => Value::figure(value),
+    };
     let args = args! {
         "name" => Value::name(nudge.name),
         "block" => Value::name(nudge.block),
@@ -44,17 +48,26 @@ pub fn nudge(nudge: NudgeText<'_>) -> Phrase {
         "trees" => figures.trees.unwrap_or(0),
         "grams" => Value::figure(figures.grams_per_tree),
         "kilograms" => Value::figure(figures.kilograms),
-        "height" => Value::figure(figures.height_m),
+        "height" => length(figures.height_m),
         "girth" => Value::figure(figures.girth_cm),
-        "datum" => Value::figure(figures.datum_cm),
+        "datum" => datum(figures),
         "share" => Value::figure(figures.share_pct),
-        "width" => Value::figure(figures.width_m),
-        "distance" => Value::figure(figures.distance_m),
-        "pit" => Value::figure(figures.pit_cm),
+        "width" => length(figures.width_m),
+        "distance" => length(figures.distance_m),
+        "pit" => length(figures.pit_cm),
         "walk" => walk(figures),
         "ailment" => figures.near.map_or_else(Value::nothing, Value::from),
     };
     Phrase::new(key, args)
+}
+
+/// How high to measure, and from where: between ground and graft lie some ten centimetres.
+fn datum(figures: &Figures) -> Phrase {
+    let key = match figures.datum {
+        Some(Datum::Union) => Key::DatumUnion,
+        Some(Datum::Ground) | None => Key::DatumGround,
+    };
+    Phrase::new(key, args! { "cm" => Value::figure(figures.datum_cm) })
 }
 
 /// Which trees to measure: chosen by counting, never by eye.

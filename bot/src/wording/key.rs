@@ -234,6 +234,8 @@ keys! {
     HowManyPlants = "how-many-plants",
     HowMuchFeed = "how-much-feed",
     FeedRing = "feed-ring",
+    /// Land in the unit of the place.
+    Land = "land",
     HowMuchUnknown = "how-much-unknown",
     MayTapNo = "may-tap-no",
     MayTapNoUsual = "may-tap-no-usual",
@@ -268,6 +270,9 @@ keys! {
     // Jobs in one or two words.
     WalkEvery = "walk-every",
     WalkAll = "walk-all",
+    DatumGround = "datum-ground",
+    DatumUnion = "datum-union",
+    Usual = "usual",
     // Nudges. One job, a date, one reply word.
     NudgeOpenUsual = "nudge-open-usual",
     NudgeNear = "nudge-near",

@@ -34,6 +34,10 @@ pub enum Value {
     Count(i64),
     /// A number with at most one decimal.
     Figure(f64),
+    /// The same, as what is usual where there is room to say so: no publication stands behind it.
+    Usual(f64),
+    /// Land in hectares, told in the unit of the place.
+    Land(f64),
     /// A day without its year.
     Day(NaiveDate),
     /// A day with its year.
@@ -99,8 +103,18 @@ impl Value {
     /// A day ahead: with its year where the month alone could be taken for this year's.
     #[must_use]
     pub fn day_ahead(day: NaiveDate, today: NaiveDate) -> Self {
+        Self::day_seen(day, today)
+    }
+
+    /// A day of the past, with its year likewise.
+    #[must_use]
+    pub fn day_past(day: NaiveDate, today: NaiveDate) -> Self {
+        Self::day_seen(day, today)
+    }
+
+    fn day_seen(day: NaiveDate, today: NaiveDate) -> Self {
         const SAME_MONTH_SOON: TimeDelta = TimeDelta::days(300);
-        if day - today < SAME_MONTH_SOON {
+        if (day - today).abs() < SAME_MONTH_SOON {
             Self::Day(day)
         } else {
             Self::DayYear(day)
@@ -131,6 +145,8 @@ impl Value {
             | Self::Name(_)
             | Self::Count(_)
             | Self::Figure(_)
+            | Self::Usual(_)
+            | Self::Land(_)
             | Self::Day(_)
             | Self::DayYear(_)
             | Self::Month(_) => {}

@@ -25,8 +25,18 @@ pub const ADDRESS_CHARS_MAX: usize = 64;
 /// Bytes of an id that a gateway gives. It becomes part of a key in the store.
 pub const GATEWAY_ID_BYTES_MAX: usize = 255;
 
+/// Bytes of a gateway's name. It is in every record of a text, in a path and in variables.
+pub const GATEWAY_NAME_BYTES_MAX: usize = 16;
+
+/// Gateways of one service: a line for each network of a country, and some to spare.
+pub const GATEWAYS_MAX: usize = 32;
+
 /// Bytes of the code in a provider's refusal. The standard's own have seven.
 pub const REFUSAL_CODE_BYTES_MAX: usize = 16;
+
+/// Bytes of the word with which a receipt tells how far a text came. The standard's own longest has
+/// 32.
+pub const STATUS_BYTES_MAX: usize = 40;
 
 /// Blocks that one wake looks at. Some milliseconds of stepping; more would make texts that come
 /// meanwhile wait.
@@ -146,6 +156,12 @@ pub const RETRY_FIRST_SECS: i64 = 30;
 
 /// The longest pause before a text is tried again.
 pub const RETRY_MAX_SECS: i64 = 60 * 60;
+
+/// The longest pause of a gateway that takes nothing for now: so often it is tried again.
+pub const GATEWAY_PAUSE_MAX_SECS: i64 = 10 * 60;
+
+/// A gateway that could not be reached for this long is out, and new texts go by the next one.
+pub const GATEWAY_OUT_MINUTES: i64 = 10;
 
 /// Blocks read back for one text: each is a text of its own.
 pub const READ_BACKS_MAX: usize = 3;

@@ -7,6 +7,8 @@ use budwood_scheduler::{
 };
 use chrono::{DateTime, NaiveDate, Utc};
 
+use super::sms::{self, Alphabet};
+
 /// A text that came in, for ever as received.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Received {
@@ -18,6 +20,8 @@ pub struct Received {
     pub gateway: String,
     /// The gateway's own id, by which a second delivery is known.
     pub gateway_id: Option<String>,
+    /// The gateway's ids of its parts, if it came in several.
+    pub parts: Vec<String>,
     /// From which sender, E.164 if it is a number.
     pub from: String,
     /// To which of our numbers.
@@ -51,8 +55,59 @@ pub struct Outbound {
     pub tries: u32,
     /// Not before this.
     pub try_at: DateTime<Utc>,
-    /// The gateway's own id, for its receipts.
-    pub gateway_id: Option<String>,
+    /// The gateway that has it or may have it. None while it is still open which one it leaves by.
+    pub gateway: Option<String>,
+    /// How it is coded.
+    pub alphabet: Alphabet,
+    /// Messages that it takes on the way.
+    pub parts: u32,
+    /// The gateway's own ids, for its receipts: none, one, or one for each part.
+    pub ids: Vec<String>,
+    /// Those of the ids of whose parts we know that they are on the phone, while others are not.
+    pub arrived: Vec<String>,
+    /// When the gateway took it, or may have taken it. From then on it leaves by no other one.
+    pub sent_at: Option<DateTime<Utc>>,
+    /// When nothing more could happen to it.
+    pub settled_at: Option<DateTime<Utc>>,
+    /// The network's own word for what became of it.
+    pub code: Option<String>,
+    /// What it cost, in millionths of the money that the gateway is paid in, if that is known.
+    pub price_micro: Option<u64>,
+}
+
+impl Outbound {
+    /// A text that waits to be sent from now on.
+    #[must_use]
+    pub fn new(
+        id: MessageId,
+        at: DateTime<Utc>,
+        to: &str,
+        text: String,
+        purpose: Purpose,
+        expires_at: DateTime<Utc>,
+    ) -> Self {
+        let size = sms::measure(&text);
+        Self {
+            id,
+            at,
+            to: to.to_owned(),
+            text,
+            purpose,
+            expires_at,
+            state: SendState::Ready,
+            tries: 0,
+            try_at: at,
+            gateway: None,
+            alphabet: size.alphabet,
+            parts: u32::try_from(size.parts).unwrap_or(u32::MAX),
+            ids: Vec::new(),
+            arrived: Vec::new(),
+            sent_at: None,
+            settled_at: None,
+            code: None,
+            price_micro: None,
+        }
+    }
 }
 
 /// Why a text is sent.
@@ -170,6 +225,8 @@ pub struct Talk {
     pub routine_at: Option<DateTime<Utc>>,
     /// When the last text came in.
     pub heard_at: Option<DateTime<Utc>>,
+    /// The gateway through which it came: people answer the number that they know.
+    pub heard_by: Option<String>,
     /// The language that was asked for by text.
     pub language: Option<String>,
     /// The languages of the last texts that were stored, newest last.

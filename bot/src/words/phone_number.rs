@@ -7,11 +7,12 @@
 //! Deliberately absent: who a number belongs to (the directory knows) and whether it may be
 //! texted (consent decides).
 
-use std::str::FromStr;
+mod dial;
+mod plan;
 
-use rlibphonenumber::{
-    NotANumberError, NumberLengthType, ParseError, PhoneNumber, PhoneNumberFormat, PhoneNumberType,
-    Region, ValidationError,
+use self::{
+    dial::Dialled,
+    plan::{Fit, Plan},
 };
 
 /// E.164 allows 15 digits; with brackets, blanks and a prefix nobody needs more than this.
@@ -117,16 +118,13 @@ pub fn parse(text: &str, country: &str) -> Result<String, NumberFault> {
     if let Some(letter) = text.chars().find(|c| c.is_alphabetic()) {
         return Err(NumberFault::Letter(letter));
     }
-    let number = PhoneNumber::parse(&text, region(country)?).map_err(|error| fault(&error))?;
-    match number.is_possible_with_reason() {
-        Ok(NumberLengthType::IsPossible) => same_when_read_again(&number),
+    let number = Dialled::read(&text, home(country)?)?;
+    match number.plan.fit(&number.national) {
+        Fit::Right => same_when_read_again(&number),
         _ if digits(&text) <= SHORT_CODE_DIGITS_MAX => Err(NumberFault::ShortCode),
-        Ok(NumberLengthType::IsPossibleLocalOnly) | Err(ValidationError::TooShort) => {
-            Err(NumberFault::TooShort)
-        }
-        Err(ValidationError::TooLong) => Err(NumberFault::TooLong),
-        Err(ValidationError::InvalidLength) => Err(NumberFault::WrongLength),
-        Err(ValidationError::InvalidCountryCode) => Err(NumberFault::NoCountry),
+        Fit::Nearby | Fit::Short => Err(NumberFault::TooShort),
+        Fit::Long => Err(NumberFault::TooLong),
+        Fit::Between => Err(NumberFault::WrongLength),
     }
 }
 
@@ -155,23 +153,9 @@ pub fn kind(sender: &str, country: &str) -> SenderKind {
 /// Tells what the numbering tables know of an E.164 number.
 #[must_use]
 pub fn line(e164: &str) -> Line {
-    let Ok(number) = PhoneNumber::parse(e164, None) else {
-        return Line::Unassigned;
-    };
-    match number.get_type() {
-        PhoneNumberType::Mobile | PhoneNumberType::FixedLineOrMobile | PhoneNumberType::Pager => {
-            Line::Mobile
-        }
-        PhoneNumberType::FixedLine => Line::Landline,
-        PhoneNumberType::TollFree
-        | PhoneNumberType::PremiumRate
-        | PhoneNumberType::SharedCost
-        | PhoneNumberType::VoIP
-        | PhoneNumberType::PersonalNumber
-        | PhoneNumberType::UAN
-        | PhoneNumberType::VoiceMail => Line::Service,
-        PhoneNumberType::Unknown => Line::Unassigned,
-    }
+    Dialled::read(e164, None).map_or(Line::Unassigned, |number| {
+        plan::line(number.plan.code, &number.national)
+    })
 }
 
 /// Whether a number is kept for fiction, and so must never reach a real gateway.
@@ -185,17 +169,22 @@ pub fn is_for_fiction(number: &str) -> bool {
     digits.len() == 12 && digits.starts_with("447700900")
 }
 
+/// Whether this is the two-letter code of a country that has phone numbers.
+#[must_use]
+pub fn is_country(code: &str) -> bool {
+    code.len() == 2 && matches!(home(code), Ok(Some(_)))
+}
+
 /// A number is known by its spelling in E.164, so that spelling must lead back to it. It does not
 /// when a prefix of dialling was taken for a part of the number ("00" where abroad is "009"), and
 /// a row of zeros is nobody's.
-fn same_when_read_again(number: &PhoneNumber) -> Result<String, NumberFault> {
-    let digits = number.get_national_significant_number();
-    if digits.bytes().all(|digit| digit == b'0') {
+fn same_when_read_again(number: &Dialled) -> Result<String, NumberFault> {
+    if number.national.bytes().all(|digit| digit == b'0') {
         return Err(NumberFault::DialledZeros);
     }
-    let e164 = number.format_as(PhoneNumberFormat::E164).into_owned();
-    match PhoneNumber::parse(&e164, None) {
-        Ok(again) if again.format_as(PhoneNumberFormat::E164) == e164 => Ok(e164),
+    let e164 = number.e164();
+    match Dialled::read(&e164, None) {
+        Ok(again) if again.e164() == e164 => Ok(e164),
         Ok(_) | Err(_) => Err(NumberFault::DialledZeros),
     }
 }
@@ -241,31 +230,14 @@ fn is_rounded(text: &str) -> bool {
         && all(exponent, |c| c.is_ascii_digit())
 }
 
-fn region(country: &str) -> Result<Option<Region>, NumberFault> {
+/// The plan of a country; none when no country is given.
+fn home(country: &str) -> Result<Option<&'static Plan>, NumberFault> {
     if country.is_empty() {
         return Ok(None);
     }
-    let unknown = || NumberFault::UnknownCountry(country.to_string());
-    let region = Region::from_str(&country.to_ascii_uppercase()).map_err(|_| unknown())?;
-    // The type has a value for every pair of letters; only those with a plan are countries.
-    rlibphonenumber::PHONE_NUMBER_UTIL
-        .get_country_code_for_region(region)
-        .ok_or_else(unknown)?;
-    Ok(Some(region))
-}
-
-fn fault(error: &ParseError) -> NumberFault {
-    match error {
-        ParseError::InvalidCountryCode => NumberFault::NoCountry,
-        ParseError::NotANumber(
-            NotANumberError::NotMatchedValidNumberPattern
-            | NotANumberError::InvalidPhoneContext
-            | NotANumberError::FailedToParseNumberAsInt(_)
-            | NotANumberError::FailedToExtractNumber(_),
-        ) => NumberFault::NotANumber,
-        ParseError::TooShortAfterIdd | ParseError::TooShortNsn => NumberFault::TooShort,
-        ParseError::TooLongNsn => NumberFault::TooLong,
-    }
+    plan::of_country(&country.to_ascii_uppercase())
+        .map(Some)
+        .ok_or_else(|| NumberFault::UnknownCountry(country.to_string()))
 }
 
 fn digits(text: &str) -> usize {

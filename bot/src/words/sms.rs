@@ -135,6 +135,26 @@ fn base(letter: char) -> char {
 }
 
 impl Alphabet {
+    /// Every one.
+    pub const ALL: [Self; 2] = [Self::Gsm7, Self::Ucs2];
+
+    /// The name in records.
+    #[must_use]
+    pub const fn name(self) -> &'static str {
+        match self {
+            Self::Gsm7 => "gsm7",
+            Self::Ucs2 => "ucs2",
+        }
+    }
+
+    /// The alphabet with this name.
+    #[must_use]
+    pub fn from_name(name: &str) -> Option<Self> {
+        Self::ALL
+            .into_iter()
+            .find(|alphabet| alphabet.name() == name)
+    }
+
     const fn limits(self) -> Limits {
         match self {
             Self::Gsm7 => GSM7_UNITS,

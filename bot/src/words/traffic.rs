@@ -6,6 +6,8 @@ use std::{fmt, time::Duration};
 use budwood_scheduler::MessageId;
 use chrono::{DateTime, Utc};
 
+use super::sms::{self, Size};
+
 /// A text that came in, as the gateway told it.
 #[derive(Clone, PartialEq, Eq)]
 pub struct Inbound {
@@ -57,16 +59,33 @@ impl fmt::Debug for Outgoing {
     }
 }
 
+impl Outgoing {
+    /// How it is coded and how many parts it takes.
+    #[must_use]
+    pub fn size(&self) -> Size {
+        sms::measure(&self.text)
+    }
+
+    /// Its parts in order, for a gateway that must cut a long text itself.
+    #[must_use]
+    pub fn parts(&self) -> Vec<String> {
+        sms::split(&self.text)
+    }
+}
+
 /// What became of one try to send. No `why` names a number or quotes a text.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub enum SendOutcome {
-    /// The gateway has it.
+    /// The gateway has it. Of a text of which only some parts were taken nobody can say that:
+    /// it is [`SendOutcome::Unknown`].
     Accepted {
-        /// The gateway's id, by which a receipt may name it.
-        gateway_id: Option<String>,
+        /// The gateway's ids, by which receipts may name it: none, one, or one for each part.
+        ids: Vec<String>,
     },
-    /// The gateway does not have it, and may take it later.
-    TryAgain {
+    /// The gateway surely does not have it, and may take it later.
+    Wait {
+        /// Whether it is about this text or about all.
+        whose: Whose,
         /// Not before this long, if the gateway says so.
         after: Option<Duration>,
         /// What happened.
@@ -74,6 +93,8 @@ pub enum SendOutcome {
     },
     /// The gateway will never take it.
     Refused {
+        /// The network's or the provider's own word for the reason, if it has one.
+        code: Option<String>,
         /// What happened.
         why: String,
     },
@@ -84,16 +105,50 @@ pub enum SendOutcome {
     },
 }
 
+/// Who has to wait.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Whose {
+    /// This text. It has had one of its tries.
+    Text,
+    /// Every text of this gateway: it is throttled, not set up, or away. Costs no try.
+    Gateway,
+}
+
+/// Whether a gateway can be reached.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub enum Link {
+    /// As far as it knows.
+    Up,
+    /// Since this moment it cannot.
+    Down {
+        /// Since when.
+        since: DateTime<Utc>,
+        /// Why, in words for the person who mends it.
+        why: String,
+    },
+}
+
 /// What a gateway tells about a text that we sent. It may come twice, late, out of order, before
 /// the answer to sending, or never.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Receipt {
-    /// Our id, if the receipt carries it.
-    pub id: Option<MessageId>,
-    /// The gateway's id, if the receipt carries it.
-    pub gateway_id: Option<String>,
+    /// The gateway that tells it. Another one's word about the text does not count.
+    pub gateway: String,
+    /// Which text.
+    pub about: About,
     /// How far the text has come.
     pub delivery: Delivery,
+    /// The network's own word for it, such as an error code.
+    pub code: Option<String>,
+}
+
+/// How a receipt names a text.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub enum About {
+    /// By our id, for the whole text.
+    Ours(MessageId),
+    /// By the gateway's own id. Two gateways may give the same.
+    Theirs(String),
 }
 
 /// How far a text has come.

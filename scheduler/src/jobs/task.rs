@@ -24,7 +24,7 @@ use budwood_parser::Ailment;
 use chrono::NaiveDate;
 
 use crate::{
-    handbook::calendar::Calendar,
+    handbook::calendar::{Calendar, Datum},
     jobs::feed::Ration,
     land::{
         block::{BlockState, Living},
@@ -208,6 +208,8 @@ pub struct Figures {
     pub girth_cm: Option<f64>,
     /// Height of measurement in centimetres (census, opening).
     pub datum_cm: Option<f64>,
+    /// From where that height is measured.
+    pub datum: Option<Datum>,
     /// Share of trees in per cent (opening).
     pub share_pct: Option<f64>,
     /// Days since the job was last done.

@@ -4,7 +4,7 @@
 //! Deliberately absent: HTTP itself, and who may send; `tests/http.rs` checks those.
 #![no_main]
 
-use budwood::{words::{traffic::{Inbound, Receipt}, limits}, service::web};
+use budwood::{words::{traffic::{About, Inbound, Receipt}, limits}, service::web};
 use chrono::{DateTime, Datelike, Utc};
 use libfuzzer_sys::fuzz_target;
 use serde_json::{Value, json};
@@ -63,6 +63,10 @@ fn written(text: &Inbound) -> Value {
 fn check_receipts(receipts: &[Receipt]) {
     assert!(receipts.len() <= limits::NOTIFICATION_ITEMS_MAX);
     for receipt in receipts {
-        assert!(receipt.id.is_some() || receipt.gateway_id.is_some());
+        if let About::Theirs(id) = &receipt.about {
+            assert!(!id.is_empty() && id.len() <= limits::GATEWAY_ID_BYTES_MAX);
+        }
+        let code = receipt.code.as_deref().unwrap_or("-");
+        assert!(!code.is_empty() && code.len() <= limits::STATUS_BYTES_MAX);
     }
 }

@@ -12,6 +12,7 @@ use budwood_scheduler::{BlockId, Group, MessageId, TaskKind, jobs::nudge};
 use chrono::{DateTime, NaiveDate, Utc};
 
 use super::{Laws, Moment, local};
+use crate::sim::LINE;
 
 /// Days between two routine texts to a phone.
 pub(super) const REST_DAYS: i64 = 7;
@@ -26,7 +27,7 @@ impl Laws {
             assert_eq!(before, text, "an id stands for two texts");
             assert!(again, "handed over twice");
         }
-        let again = engine.setup().idempotent_gateway;
+        let again = engine.setup().ways.is_idempotent(LINE);
         self.handed.insert(text.id, (text.clone(), again));
         self.figures.handed += 1;
         let outbound = self

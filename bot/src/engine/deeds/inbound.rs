@@ -60,6 +60,7 @@ impl Step<'_> {
             at: self.now,
             gateway: inbound.gateway,
             gateway_id: inbound.gateway_id,
+            parts: Vec::new(),
             from,
             to: inbound.to,
             text: inbound.text,
@@ -89,7 +90,9 @@ impl Step<'_> {
             return self.stranger(number, message, &text);
         };
         let now = self.now;
-        self.talk(number).heard_at = Some(now);
+        let talk = self.talk(number);
+        talk.heard_at = Some(now);
+        talk.heard_by = Some(inbound.gateway.clone());
         let turn = |speaker: PersonId, text: String, sent_at: DateTime<Utc>| Turn {
             number: number.to_owned(),
             message,

@@ -1,8 +1,9 @@
 //! What waits to be sent: asked again at the moment of sending, tried again, settled.
 //!
 //! States move forward only. A text whose sending was cut off is unknown, not failed, and is
-//! tried again only through a gateway that knows a second try of the same text. A text that the
-//! gateway has and for which no receipt ever comes stays `sent`: nobody knows more.
+//! tried again only through the same gateway, and only if that knows a second try of the same
+//! text. A text that no gateway has may leave by any. A text that the gateway has and for which no
+//! receipt ever comes stays `sent`: nobody knows more.
 
 use std::time::Duration;
 
@@ -23,20 +24,48 @@ use crate::{
     words::{
         limits,
         message::{Outbound, Purpose, SendState},
-        traffic::{Delivery, Outgoing, Receipt, SendOutcome},
+        traffic::{About, Delivery, Link, Outgoing, Receipt, SendOutcome, Whose},
     },
 };
 
 impl Step<'_> {
-    /// At the start: a text that was being sent when the program stopped.
+    /// At the start: each text that is ready finds its way, and one that was being sent when the
+    /// program stopped may have been.
     pub(crate) fn settle_open_sends(&mut self) {
-        let state = if self.setup.idempotent_gateway {
-            SendState::Ready
-        } else {
-            SendState::Unknown
-        };
         for cut_off in self.world.outbox.sending() {
-            self.put_outbound(Outbound { state, ..cut_off });
+            let unclear = self.after_no_answer(cut_off, |_, outbound| outbound);
+            self.put_outbound(unclear);
+        }
+        for ready in self.world.outbox.ready_for("") {
+            let left_by = ready.gateway.as_deref().filter(|_| ready.sent_at.is_some());
+            if left_by.is_some_and(|gateway| self.setup.ways.get(gateway).is_none()) {
+                // The gateway that may have it is no more, so nobody can try again.
+                let state = SendState::Unknown;
+                self.put_outbound(Outbound { state, ..ready });
+            } else {
+                self.find_way(ready);
+            }
+        }
+    }
+
+    /// Puts a text that is ready into the lane of a gateway. Nothing of it is stored.
+    fn find_way(&mut self, ready: Outbound) {
+        let lane = self.lane(&ready);
+        self.world.outbox.put(ready, &lane);
+    }
+
+    /// A gateway tells how its line is.
+    pub(crate) fn link(&mut self, gateway: &str, link: &Link) {
+        self.world.links.told(gateway, link);
+        self.leave_by_others(gateway);
+    }
+
+    /// What waits for a gateway that is out goes by another one.
+    fn leave_by_others(&mut self, gateway: &str) {
+        if self.world.links.is_out(gateway, self.now) {
+            for ready in self.world.outbox.ready_for(gateway) {
+                self.find_way(ready);
+            }
         }
     }
 
@@ -55,22 +84,27 @@ impl Step<'_> {
         });
     }
 
-    /// The outbox wants the next text. Each is asked again whether it may still go.
-    pub(crate) fn claim_next(&mut self) {
-        if self.world.held_since.is_some() {
+    /// A gateway wants its next text. Each is asked again whether it may still go.
+    pub(crate) fn claim_next(&mut self, gateway: &str) {
+        let is_paused = self.world.links.is_paused(gateway, self.now);
+        if self.world.held_since.is_some() || is_paused {
             return;
         }
         let with_nudges = !self.world.nudges_wait;
-        while let Some(outbound) = self.world.outbox.next_ready(self.now, with_nudges).cloned() {
+        let next = |step: &Self| {
+            let outbox = &step.world.outbox;
+            outbox.next_ready(gateway, step.now, with_nudges).cloned()
+        };
+        while let Some(outbound) = next(self) {
             match self.verdict(&outbound) {
-                Verdict::Go => return self.hand_over_to_gateway(outbound),
+                Verdict::Go => return self.hand_to_gateway(outbound, gateway),
                 Verdict::Wait(try_at) => self.put_outbound(Outbound { try_at, ..outbound }),
                 Verdict::Drop(state) => self.put_outbound(Outbound { state, ..outbound }),
             }
         }
     }
 
-    fn hand_over_to_gateway(&mut self, outbound: Outbound) {
+    fn hand_to_gateway(&mut self, outbound: Outbound, gateway: &str) {
         self.told.send = Some(Outgoing {
             id: outbound.id,
             to: outbound.to.clone(),
@@ -85,6 +119,7 @@ impl Step<'_> {
         }
         self.put_outbound(Outbound {
             state: SendState::Sending,
+            gateway: Some(gateway.to_owned()),
             tries: outbound.tries.saturating_add(1),
             ..outbound
         });
@@ -172,43 +207,97 @@ impl Step<'_> {
         let Some(outbound) = self.world.outbox.get(id).cloned() else {
             return;
         };
+        let gateway = outbound.gateway.clone().unwrap_or_default();
         // A receipt that came before the answer has settled what the answer could say.
         let is_open = outbound.state == SendState::Sending;
-        let next = match outcome {
-            SendOutcome::Accepted { gateway_id } => Outbound {
-                state: outbound.state.max(SendState::Sent),
-                gateway_id: gateway_id.or(outbound.gateway_id.clone()),
-                ..outbound
-            },
-            SendOutcome::TryAgain { after, .. } if is_open => {
-                self.again(outbound, after, SendState::Failed)
+        match outcome {
+            SendOutcome::Accepted { ids } => {
+                self.world.links.works(&gateway);
+                self.accepted(outbound, &gateway, ids);
             }
-            SendOutcome::Refused { .. } if is_open => Outbound {
-                state: SendState::Failed,
-                ..outbound
-            },
-            SendOutcome::Unknown { .. } if is_open && self.setup.idempotent_gateway => {
-                self.again(outbound, None, SendState::Unknown)
+            SendOutcome::Wait {
+                whose: Whose::Gateway,
+                after,
+                ..
+            } => {
+                let until = self.world.links.pause(&gateway, self.now, span(after));
+                if is_open {
+                    self.put_outbound(Outbound {
+                        tries: outbound.tries.saturating_sub(1),
+                        ..to_wait(outbound, until)
+                    });
+                }
+                self.leave_by_others(&gateway);
             }
-            SendOutcome::Unknown { .. } if is_open => Outbound {
-                state: SendState::Unknown,
-                ..outbound
-            },
-            SendOutcome::TryAgain { .. }
-            | SendOutcome::Refused { .. }
-            | SendOutcome::Unknown { .. } => return,
+            SendOutcome::Wait { after, .. } => {
+                self.world.links.works(&gateway);
+                if is_open {
+                    let later = self.again(outbound, after, SendState::Failed);
+                    self.put_outbound(later);
+                }
+            }
+            SendOutcome::Refused { code, .. } => {
+                self.world.links.works(&gateway);
+                if is_open {
+                    self.put_outbound(Outbound {
+                        state: SendState::Failed,
+                        code,
+                        ..outbound
+                    });
+                }
+            }
+            SendOutcome::Unknown { .. } => {
+                if is_open {
+                    let unclear = self.after_no_answer(outbound, |step, outbound| {
+                        step.again(outbound, None, SendState::Unknown)
+                    });
+                    self.put_outbound(unclear);
+                }
+            }
+        }
+    }
+
+    fn accepted(&mut self, outbound: Outbound, gateway: &str, ids: Vec<String>) {
+        let ids = if ids.is_empty() {
+            outbound.ids.clone()
+        } else {
+            ids
         };
-        let early = next
-            .gateway_id
-            .as_ref()
-            .and_then(|id| self.world.outbox.take_early(id));
-        self.put_outbound(next);
-        if let Some(delivery) = early {
-            self.receipt(&Receipt {
-                id: Some(id),
-                gateway_id: None,
-                delivery,
-            });
+        self.put_outbound(Outbound {
+            state: outbound.state.max(SendState::Sent),
+            sent_at: outbound.sent_at.or(Some(self.now)),
+            ids: ids.clone(),
+            ..outbound
+        });
+        for early in self.world.outbox.take_early(gateway, &ids) {
+            self.receipt(early);
+        }
+    }
+
+    /// The gateway may have the text or not, so it goes by no other one; by this one it is tried
+    /// again, in the way of `again`, if that cannot double it.
+    fn after_no_answer(
+        &self,
+        outbound: Outbound,
+        again: impl Fn(&Self, Outbound) -> Outbound,
+    ) -> Outbound {
+        let gateway = outbound.gateway.as_deref().unwrap_or_default();
+        let is_idempotent = self.setup.ways.is_idempotent(gateway);
+        let unclear = Outbound {
+            sent_at: outbound.sent_at.or(Some(self.now)),
+            ..outbound
+        };
+        if is_idempotent {
+            let ready = Outbound {
+                state: SendState::Ready,
+                ..unclear
+            };
+            again(self, ready)
+        } else {
+            Outbound {
+                state: SendState::Unknown,
+                ..unclear
+            }
         }
     }
 
@@ -220,40 +309,73 @@ impl Step<'_> {
                 ..outbound
             };
         }
-        Outbound {
-            state: SendState::Ready,
-            try_at: self.now + pause(outbound.id, outbound.tries, after),
-            ..outbound
-        }
+        let try_at = self.now + pause(outbound.id, outbound.tries, span(after));
+        to_wait(outbound, try_at)
     }
 
     /// A gateway tells how far a text came: before its answer, twice, late or never.
-    pub(crate) fn receipt(&mut self, receipt: &Receipt) {
-        let by_gateway = || {
-            let gateway_id = receipt.gateway_id.as_ref()?;
-            self.world.outbox.by_gateway_id(gateway_id)
-        };
-        let Some(id) = receipt.id.or_else(by_gateway) else {
-            if let Some(gateway_id) = &receipt.gateway_id {
-                self.world
-                    .outbox
-                    .keep_early(gateway_id.clone(), receipt.delivery);
+    pub(crate) fn receipt(&mut self, receipt: Receipt) {
+        let Some(outbound) = self.world.outbox.named_by(&receipt).cloned() else {
+            if let About::Theirs(_) = receipt.about {
+                self.world.outbox.keep_early(receipt);
             }
             return;
         };
-        let Some(outbound) = self.world.outbox.get(id).cloned() else {
+        let by = outbound.gateway.as_ref();
+        if by.is_some_and(|gateway| *gateway != receipt.gateway) {
             return;
-        };
+        }
+        let arrived = arrived(&outbound, &receipt);
+        let all_arrived = arrived.len() == outbound.ids.len();
         // A receipt proves that the gateway has the text, whatever became of the answer.
         let state = match receipt.delivery {
-            Delivery::Delivered => SendState::Delivered,
+            Delivery::Delivered if arrived.is_empty() || all_arrived => SendState::Delivered,
             Delivery::Failed => SendState::Failed,
-            Delivery::Waiting | Delivery::Uncertain => SendState::Sent,
+            Delivery::Delivered | Delivery::Waiting | Delivery::Uncertain => SendState::Sent,
         };
-        if outbound.state < state {
-            self.put_outbound(Outbound { state, ..outbound });
+        if outbound.state < state || outbound.arrived != arrived {
+            self.put_outbound(Outbound {
+                state: outbound.state.max(state),
+                gateway: Some(receipt.gateway),
+                arrived,
+                sent_at: outbound.sent_at.or(Some(self.now)),
+                code: receipt.code.or(outbound.code),
+                ..outbound
+            });
         }
     }
+}
+
+/// The parts of which we know that they are on the phone. Of a text with one id, or none, nothing
+/// has to be kept.
+fn arrived(outbound: &Outbound, receipt: &Receipt) -> Vec<String> {
+    let mut arrived = outbound.arrived.clone();
+    if let (About::Theirs(id), Delivery::Delivered) = (&receipt.about, receipt.delivery)
+        && outbound.ids.len() > 1
+        && outbound.ids.contains(id)
+        && !arrived.contains(id)
+    {
+        arrived.push(id.clone());
+    }
+    arrived
+}
+
+/// A text that waits again. Unless a try before this one may have been taken, it may leave by any
+/// gateway.
+fn to_wait(outbound: Outbound, try_at: DateTime<Utc>) -> Outbound {
+    let gateway = outbound.gateway.filter(|_| outbound.sent_at.is_some());
+    Outbound {
+        state: SendState::Ready,
+        try_at,
+        gateway,
+        ..outbound
+    }
+}
+
+/// As long as a gateway asks for, which is not at all when it asks for nothing.
+fn span(after: Option<Duration>) -> TimeDelta {
+    let asked = after.and_then(|after| TimeDelta::from_std(after).ok());
+    asked.unwrap_or_default()
 }
 
 /// Whether a text may go.
@@ -266,13 +388,10 @@ enum Verdict {
 /// The pause doubles with each try, up to a limit, and is never shorter than the gateway asks
 /// for. Up to a quarter is added, so that texts that were refused together do not come back
 /// together; how much follows from the text and the try.
-fn pause(id: MessageId, tries: u32, after: Option<Duration>) -> TimeDelta {
+fn pause(id: MessageId, tries: u32, asked: TimeDelta) -> TimeDelta {
     let doublings = tries.saturating_sub(1).min(16);
     let doubled = limits::RETRY_FIRST_SECS.saturating_mul(1 << doublings);
-    let asked = after
-        .and_then(|after| i64::try_from(after.as_secs()).ok())
-        .unwrap_or_default();
-    let seconds = doubled.min(limits::RETRY_MAX_SECS).max(asked);
+    let seconds = doubled.min(limits::RETRY_MAX_SECS).max(asked.num_seconds());
     let spread = u64::try_from(seconds / 4).unwrap_or_default() + 1;
     let more = spread_of(id, tries) % spread;
     TimeDelta::seconds(seconds.saturating_add_unsigned(more))

@@ -1,61 +1,92 @@
 //! Texts out that are not settled, by everything that they are looked up by.
 //!
+//! Each gateway has a lane of its own, so that one that takes nothing is in the way of no other.
 //! Answers and notices go before nudges: somebody waits for them. Deliberately absent: whether a
-//! text may go, which is `outbox`.
+//! text may go and by which gateway, which is `outbox`.
 
 use std::collections::{BTreeMap, BTreeSet, VecDeque};
 
 use budwood_scheduler::{BlockId, MessageId, TaskKind};
 use chrono::{DateTime, TimeDelta, Utc};
 
+use super::links::Links;
 use crate::words::{
     limits,
     message::{Outbound, Purpose, SendState},
-    traffic::Delivery,
+    traffic::{About, Receipt},
 };
 
 /// Texts in the order in which they may be tried.
 type Queue = BTreeSet<(DateTime<Utc>, MessageId)>;
 
+/// A gateway's name and its id of a text.
+type GatewayText = (String, String);
+
 /// Texts out that are not settled.
 #[derive(Default)]
 pub(crate) struct Waiting {
-    texts: BTreeMap<MessageId, Outbound>,
-    /// Answers and notices that are ready.
-    answers: Queue,
-    /// Nudges that are ready.
-    nudges: Queue,
-    /// The same by what they are about.
+    texts: BTreeMap<MessageId, Kept>,
+    /// Texts that are ready, by the gateway that they wait for; by none under the empty name.
+    lanes: BTreeMap<String, Lane>,
+    /// Nudges that are ready, by what they are about.
     nudged: BTreeSet<(BlockId, TaskKind, MessageId)>,
     /// Numbers to which a text is on its way to the gateway.
     sending_to: BTreeSet<String>,
     /// Texts that the gateway has or may have, by when they were made.
     handed_over: Queue,
-    by_gateway_id: BTreeMap<String, MessageId>,
+    by_gateway_id: BTreeMap<GatewayText, MessageId>,
     /// Receipts that came before the answer to sending, oldest first.
-    early: VecDeque<(String, Delivery)>,
+    early: VecDeque<Receipt>,
+}
+
+struct Kept {
+    outbound: Outbound,
+    lane: String,
+}
+
+/// What waits for one gateway.
+#[derive(Default)]
+struct Lane {
+    answers: Queue,
+    nudges: Queue,
+}
+
+impl Lane {
+    fn queues(&self, with_nudges: bool) -> impl Iterator<Item = &Queue> {
+        let nudges = with_nudges.then_some(&self.nudges);
+        [Some(&self.answers), nudges].into_iter().flatten()
+    }
+}
+
+/// Texts of an old store name no gateway; their ids are kept under the empty name.
+fn gateway_ids(outbound: &Outbound) -> impl Iterator<Item = GatewayText> {
+    let gateway = outbound.gateway.as_deref().unwrap_or_default();
+    let ids = outbound.ids.iter();
+    ids.map(move |id| (gateway.to_owned(), id.clone()))
 }
 
 impl Waiting {
-    /// Keeps a text in mind, or forgets it once it is settled.
-    pub(crate) fn put(&mut self, outbound: Outbound) {
+    /// Keeps a text in mind, or forgets it once it is settled. While it is ready it waits in this
+    /// lane.
+    pub(crate) fn put(&mut self, outbound: Outbound, lane: &str) {
         if let Some(old) = self.texts.remove(&outbound.id) {
             self.take_out(&old);
         }
         if outbound.state.is_final() {
             return;
         }
-        if let Some(gateway_id) = &outbound.gateway_id {
-            self.by_gateway_id.insert(gateway_id.clone(), outbound.id);
+        for id in gateway_ids(&outbound) {
+            self.by_gateway_id.insert(id, outbound.id);
         }
         match outbound.state {
             SendState::Ready => {
                 let place = (outbound.try_at, outbound.id);
+                let queues = self.lanes.entry(lane.to_owned()).or_default();
                 if let Purpose::Nudge { block, task, .. } = outbound.purpose {
-                    self.nudges.insert(place);
+                    queues.nudges.insert(place);
                     self.nudged.insert((block, task, outbound.id));
                 } else {
-                    self.answers.insert(place);
+                    queues.answers.insert(place);
                 }
             }
             SendState::Sending => {
@@ -69,22 +100,25 @@ impl Waiting {
             | SendState::Expired
             | SendState::Cancelled => {}
         }
-        self.texts.insert(outbound.id, outbound);
+        let lane = lane.to_owned();
+        self.texts.insert(outbound.id, Kept { outbound, lane });
     }
 
-    fn take_out(&mut self, old: &Outbound) {
-        let place = (old.try_at, old.id);
-        self.answers.remove(&place);
-        self.nudges.remove(&place);
-        self.handed_over.remove(&(old.at, old.id));
-        if let Purpose::Nudge { block, task, .. } = old.purpose {
-            self.nudged.remove(&(block, task, old.id));
+    fn take_out(&mut self, Kept { outbound, lane }: &Kept) {
+        let place = (outbound.try_at, outbound.id);
+        if let Some(queues) = self.lanes.get_mut(lane) {
+            queues.answers.remove(&place);
+            queues.nudges.remove(&place);
         }
-        if old.state == SendState::Sending {
-            self.sending_to.remove(&old.to);
+        self.handed_over.remove(&(outbound.at, outbound.id));
+        if let Purpose::Nudge { block, task, .. } = outbound.purpose {
+            self.nudged.remove(&(block, task, outbound.id));
         }
-        if let Some(gateway_id) = &old.gateway_id {
-            self.by_gateway_id.remove(gateway_id);
+        if outbound.state == SendState::Sending {
+            self.sending_to.remove(&outbound.to);
+        }
+        for id in gateway_ids(outbound) {
+            self.by_gateway_id.remove(&id);
         }
     }
 
@@ -103,12 +137,22 @@ impl Waiting {
 
     /// A text that is not settled.
     pub(crate) fn get(&self, id: MessageId) -> Option<&Outbound> {
-        self.texts.get(&id)
+        self.texts.get(&id).map(|kept| &kept.outbound)
     }
 
-    /// The text to which a gateway gave this id.
-    pub(crate) fn by_gateway_id(&self, gateway_id: &str) -> Option<MessageId> {
-        self.by_gateway_id.get(gateway_id).copied()
+    /// The text that a receipt is about.
+    pub(crate) fn named_by(&self, receipt: &Receipt) -> Option<&Outbound> {
+        let id = match &receipt.about {
+            About::Ours(id) => *id,
+            About::Theirs(theirs) => {
+                let of = |gateway: &str| {
+                    let key = (gateway.to_owned(), theirs.clone());
+                    self.by_gateway_id.get(&key).copied()
+                };
+                of(&receipt.gateway).or_else(|| of(""))?
+            }
+        };
+        self.get(id)
     }
 
     /// Texts to this number that have not left.
@@ -123,9 +167,19 @@ impl Waiting {
         self.in_state(|outbound| outbound.state == SendState::Sending)
     }
 
+    /// Texts that are ready and wait for this gateway.
+    pub(crate) fn ready_for(&self, gateway: &str) -> Vec<Outbound> {
+        let lane = self.lanes.get(gateway).into_iter();
+        lane.flat_map(|lane| lane.queues(true))
+            .flatten()
+            .filter_map(|(_, id)| self.get(*id).cloned())
+            .collect()
+    }
+
     fn in_state(&self, chosen: impl Fn(&Outbound) -> bool) -> Vec<Outbound> {
         self.texts
             .values()
+            .map(|kept| &kept.outbound)
             .filter(|outbound| chosen(outbound))
             .cloned()
             .collect()
@@ -133,33 +187,47 @@ impl Waiting {
 
     /// How many texts have not left.
     pub(crate) fn unsent(&self) -> usize {
-        self.answers.len() + self.nudges.len() + self.sending_to.len()
+        let ready = self.lanes.values().flat_map(|lane| lane.queues(true));
+        ready.map(BTreeSet::len).sum::<usize>() + self.sending_to.len()
     }
 
-    /// The next text that can be sent now: the one that waits longest. Two texts to one phone go
-    /// one after the other, so that they arrive in order.
-    pub(crate) fn next_ready(&self, now: DateTime<Utc>, with_nudges: bool) -> Option<&Outbound> {
-        self.queues(with_nudges).find_map(|queue| {
-            queue
-                .iter()
-                .take_while(|(try_at, _)| *try_at <= now)
-                .take(limits::QUEUE_MAX)
-                .filter_map(|(_, id)| self.texts.get(id))
-                .find(|outbound| !self.sending_to.contains(&outbound.to))
-        })
+    /// The next text that can be sent by this gateway now: the one that waits longest. Two texts to
+    /// one phone go one after the other, so that they arrive in order.
+    pub(crate) fn next_ready(
+        &self,
+        gateway: &str,
+        now: DateTime<Utc>,
+        with_nudges: bool,
+    ) -> Option<&Outbound> {
+        self.lanes
+            .get(gateway)?
+            .queues(with_nudges)
+            .find_map(|queue| {
+                queue
+                    .iter()
+                    .take_while(|(try_at, _)| *try_at <= now)
+                    .take(limits::QUEUE_MAX)
+                    .filter_map(|(_, id)| self.get(*id))
+                    .find(|outbound| !self.sending_to.contains(&outbound.to))
+            })
     }
 
-    /// When the next text that waits can be sent.
-    pub(crate) fn next_try(&self, with_nudges: bool) -> Option<DateTime<Utc>> {
-        self.queues(with_nudges)
-            .filter_map(|queue| queue.first())
-            .map(|(try_at, _)| *try_at)
+    /// When the next text that waits for a gateway can be sent.
+    pub(crate) fn next_try(&self, links: &Links, with_nudges: bool) -> Option<DateTime<Utc>> {
+        let of_lane = |(gateway, lane): (&String, &Lane)| {
+            let first = lane.queues(with_nudges).filter_map(|queue| queue.first());
+            let first = first.map(|(try_at, _)| *try_at).min()?;
+            Some(
+                links
+                    .paused_until(gateway)
+                    .map_or(first, |until| until.max(first)),
+            )
+        };
+        let lanes = self.lanes.iter();
+        lanes
+            .filter(|(gateway, _)| !gateway.is_empty())
+            .filter_map(of_lane)
             .min()
-    }
-
-    fn queues(&self, with_nudges: bool) -> impl Iterator<Item = &Queue> {
-        let nudges = with_nudges.then_some(&self.nudges);
-        [Some(&self.answers), nudges].into_iter().flatten()
     }
 
     /// Whether a nudge for this job of this block waits to be sent.
@@ -168,23 +236,24 @@ impl Waiting {
         self.nudged.range(all).next().is_some()
     }
 
-    /// Keeps a receipt for a text that no answer has named yet.
-    pub(crate) fn keep_early(&mut self, gateway_id: String, delivery: Delivery) {
+    /// Keeps a receipt by an id of the gateway that no answer has told yet.
+    pub(crate) fn keep_early(&mut self, receipt: Receipt) {
         if self.early.len() >= limits::QUEUE_MAX {
             self.early.pop_front();
         }
-        self.early.push_back((gateway_id, delivery));
+        self.early.push_back(receipt);
     }
 
-    /// The last receipt that came before the answer which names this id.
-    pub(crate) fn take_early(&mut self, gateway_id: &str) -> Option<Delivery> {
-        let last = self
-            .early
-            .iter()
-            .rev()
-            .find(|(id, _)| id == gateway_id)
-            .map(|(_, delivery)| *delivery);
-        self.early.retain(|(id, _)| id != gateway_id);
-        last
+    /// The receipts that came before the answer which tells these ids, oldest first.
+    pub(crate) fn take_early(&mut self, gateway: &str, ids: &[String]) -> Vec<Receipt> {
+        let is_about = |receipt: &Receipt| {
+            let About::Theirs(id) = &receipt.about else {
+                return false;
+            };
+            receipt.gateway == gateway && ids.contains(id)
+        };
+        let (about, others) = self.early.drain(..).partition(is_about);
+        self.early = others;
+        Vec::from(about)
     }
 }

@@ -5,7 +5,7 @@ use std::collections::{BTreeMap, BTreeSet};
 use budwood_scheduler::{BlockId, BlockState, Directory, Event, EventId, MessageId};
 use chrono::{DateTime, Utc};
 
-use super::{duplicates::Heard, send_queue::Waiting, snapshot::Copying};
+use super::{duplicates::Heard, links::Links, send_queue::Waiting, snapshot::Copying};
 use crate::{
     store::{Hold, Loaded},
     words::{limits, message::Talk},
@@ -21,6 +21,8 @@ pub(crate) struct World {
     pub(crate) talks: BTreeMap<String, Talk>,
     /// Texts out that are not settled.
     pub(crate) outbox: Waiting,
+    /// Which gateways can be reached.
+    pub(crate) links: Links,
     /// When each block is to be looked at, soonest first. Ties go by block.
     pub(crate) due: BTreeSet<(DateTime<Utc>, BlockId)>,
     /// The same by block, to take an entry out.
@@ -71,6 +73,7 @@ impl World {
             states: loaded.states.into_iter().collect(),
             talks: loaded.talks.into_iter().collect(),
             outbox: Waiting::default(),
+            links: Links::default(),
             due: BTreeSet::new(),
             due_of: BTreeMap::new(),
             heard: Heard::default(),
@@ -86,7 +89,7 @@ impl World {
             world.heard.recall(received);
         }
         for outbound in loaded.outbound {
-            world.outbox.put(outbound);
+            world.outbox.put(outbound, "");
         }
         world
     }

@@ -142,7 +142,7 @@ impl View<'_> {
         let points = points.ok()?;
         let order = &calendar.order;
         let plants = plants_to_order(points, order.spares_pct, order.transit_loss_pct)?;
-        let args = args! { "area" => area, "points" => points, "order" => plants };
+        let args = args! { "area" => Value::Land(area), "points" => points, "order" => plants };
         Some(self.signed_with(speaker, Key::HowManyPlants, args))
     }
 
@@ -194,7 +194,7 @@ impl View<'_> {
         };
         let args = args! {
             "block" => Value::name(&block.name),
-            "day" => day.map_or_else(Value::nothing, Value::Day),
+            "day" => day.map_or_else(Value::nothing, |day| Value::day_ahead(day, today)),
             "months" => calendar.backfill.until_months,
         };
         Some(self.signed_with(speaker, key, args))

@@ -38,6 +38,7 @@ impl<'a> View<'a> {
             blocks => Value::List(blocks.iter().map(|one| member_block(one).into()).collect()),
         };
         let heard = self.last_heard(person.id);
+        let today = self.today_of(person.id);
         let key = if heard.is_some() {
             Key::Member
         } else {
@@ -47,7 +48,7 @@ impl<'a> View<'a> {
             "name" => Value::brief(&person.name),
             "group" => Value::brief(&group.name),
             "blocks" => blocks,
-            "day" => heard.map_or_else(Value::nothing, Value::Day),
+            "day" => heard.map_or_else(Value::nothing, |day| Value::day_past(day, today)),
         };
         Phrase::new(key, args)
     }

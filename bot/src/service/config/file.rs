@@ -1,22 +1,18 @@
 //! The file as it is written: tables and keys, and how they become a [`super::Config`].
+//!
+//! Each table is read by itself, so that the faults of several are told at once.
 
-use std::{path::Path, path::PathBuf, time::Duration};
+use std::path::{Path, PathBuf};
 
-use serde::Deserialize;
+use budwood_parser::table::{Table, TableError};
 
-use super::{
-    ConfigError, Environment, INBOUND_SECRET, LineConfig, NudgesConfig, OUTBOUND_SECRET,
-    OutboundConfig, StoreConfig, WebConfig,
-    value::{
-        Address, Country, Filter, Listen, Name, OwnNumber, Sender, TimeOfDay, User, Whole, Zone,
-    },
-};
+use super::{Config, GatewayConfig, LineConfig, NudgesConfig, StoreConfig, WebConfig};
 use crate::{
     service::{
-        gateway::http::{Credentials, HttpSettings},
-        web::{Auth, SignatureKeys},
+        gateway::{self, Block},
+        value,
     },
-    words::secret::Secret,
+    words::{limits, ways::Route},
 };
 
 /// Megabytes of the store's cache: enough for the hot records of 100,000 blocks.
@@ -27,276 +23,184 @@ const RESERVE_MB: u32 = 256;
 const WORKERS: u32 = 2;
 /// Texts on their way at once; small providers take no more.
 const PARALLEL: u32 = 4;
-/// Seconds of one try to send.
-const TIMEOUT_SECS: u32 = 30;
 const LOG_FILTER: &str = "info";
 
-#[derive(Deserialize)]
-#[serde(deny_unknown_fields)]
-pub(super) struct Config {
-    store: Store,
-    web: Web,
-    inbound: Inbound,
-    outbound: Outbound,
-    line: Line,
-    #[serde(default)]
-    nudges: Nudges,
-    #[serde(default)]
-    languages: Files,
-    #[serde(default)]
-    calendars: Files,
-    #[serde(default)]
-    log: Log,
-}
+/// Faults found so far.
+#[derive(Default)]
+struct Faults(Vec<TableError>);
 
-#[derive(Deserialize)]
-#[serde(deny_unknown_fields)]
-struct Store {
-    folder: PathBuf,
-    cache_mb: Option<Whole<16, 4096>>,
-    reserve_mb: Option<Whole<16, 1_048_576>>,
-}
-
-#[derive(Deserialize)]
-#[serde(deny_unknown_fields)]
-struct Web {
-    listen: Listen,
-    workers: Option<Whole<1, 64>>,
-}
-
-#[derive(Deserialize)]
-#[serde(deny_unknown_fields)]
-struct Inbound {
-    auth: InboundAuth,
-    user: Option<User>,
-}
-
-#[derive(Deserialize)]
-#[serde(rename_all = "lowercase")]
-enum InboundAuth {
-    Basic,
-    Bearer,
-    Signature,
-}
-
-#[derive(Deserialize)]
-#[serde(deny_unknown_fields)]
-struct Outbound {
-    kind: OutboundKind,
-    base_url: Option<Address>,
-    sender: Option<Sender>,
-    notify_url: Option<Address>,
-    auth: Option<OutboundAuth>,
-    user: Option<User>,
-    parallel: Option<Whole<1, 64>>,
-    timeout_secs: Option<Whole<1, 300>>,
-    #[serde(default)]
-    allow_demo_numbers: bool,
-}
-
-#[derive(Deserialize)]
-#[serde(rename_all = "lowercase")]
-enum OutboundKind {
-    Http,
-    None,
-}
-
-#[derive(Clone, Copy, Deserialize)]
-#[serde(rename_all = "lowercase")]
-enum OutboundAuth {
-    Basic,
-    Bearer,
-}
-
-#[derive(Deserialize)]
-#[serde(deny_unknown_fields)]
-struct Line {
-    name: Name,
-    own_number: OwnNumber,
-    country: Country,
-    fallback_zone: Zone,
-}
-
-#[derive(Deserialize, Default)]
-#[serde(deny_unknown_fields)]
-struct Nudges {
-    quiet_from: Option<TimeOfDay>,
-    quiet_until: Option<TimeOfDay>,
-    window_from: Option<TimeOfDay>,
-    window_until: Option<TimeOfDay>,
-}
-
-#[derive(Deserialize, Default)]
-#[serde(deny_unknown_fields)]
-struct Files {
-    #[serde(default)]
-    files: Vec<PathBuf>,
-}
-
-#[derive(Deserialize, Default)]
-#[serde(deny_unknown_fields)]
-struct Log {
-    filter: Option<Filter>,
-}
-
-impl Config {
-    pub(super) fn check(
-        self,
-        folder: &Path,
-        environment: Environment<'_>,
-    ) -> Result<super::Config, ConfigError> {
-        Ok(super::Config {
-            store: self.store.check(folder)?,
-            web: WebConfig {
-                listen: self.web.listen.0,
-                workers: or_default(self.web.workers, WORKERS) as usize,
-            },
-            inbound: self.inbound.check(environment)?,
-            outbound: self.outbound.check(environment)?,
-            line: LineConfig {
-                name: self.line.name.0,
-                own_number: self.line.own_number.0,
-                country: self.line.country.0,
-                fallback_zone: self.line.fallback_zone.0,
-            },
-            nudges: self.nudges.check()?,
-            language_files: self.languages.at(folder),
-            calendar_files: self.calendars.at(folder),
-            log_filter: self
-                .log
-                .filter
-                .map_or_else(|| LOG_FILTER.to_owned(), |filter| filter.0),
-        })
+impl Faults {
+    /// What was read; a fault is kept.
+    fn of<T>(&mut self, read: Result<T, TableError>) -> Option<T> {
+        read.map_err(|fault| self.0.push(fault)).ok()
     }
 }
 
-impl Store {
-    fn check(self, folder: &Path) -> Result<StoreConfig, ConfigError> {
-        if self.folder.as_os_str().is_empty() {
-            return Err(together("store.folder", "expected a folder, found nothing"));
-        }
-        Ok(StoreConfig {
-            folder: folder.join(self.folder),
-            cache_mb: or_default(self.cache_mb, CACHE_MB),
-            reserve_mb: or_default(self.reserve_mb, RESERVE_MB),
+/// Reads the file; paths in it start at `folder`.
+pub(super) fn read(file: &Table<'_>, folder: &Path) -> Result<Config, Vec<TableError>> {
+    let mut faults = Faults::default();
+    let old = refuse_old_tables(file, &mut faults);
+    let store = faults.of(file.need_table("store", |table| store(table, folder)));
+    let web = faults.of(file.need_table("web", web));
+    let gateways = faults.of(file.tables("gateway", |table| gateway(table, folder)));
+    let routes = faults.of(file.tables("route", route));
+    let line = faults.of(file.need_table("line", line));
+    let nudges = faults.of(file.table("nudges", nudges));
+    let languages = faults.of(file.table("languages", |table| files(table, folder)));
+    let calendars = faults.of(file.table("calendars", |table| files(table, folder)));
+    let log = faults.of(file.table("log", |table| value::maybe(table, "filter", value::filter)));
+    if let (Some(gateways), Some(routes)) = (&gateways, &routes) {
+        faults.0.extend(together(file, gateways, routes));
+    }
+    let unknown = file.take_unknown().into_iter();
+    faults
+        .0
+        .extend(unknown.filter(|fault| !old.contains(&fault.path.as_str())));
+    let read = move || {
+        Some(Config {
+            store: store?,
+            web: web?,
+            gateways: gateways?,
+            routes: routes?,
+            line: line?,
+            nudges: nudges?.unwrap_or_default(),
+            language_files: languages?.unwrap_or_default(),
+            calendar_files: calendars?.unwrap_or_default(),
+            log_filter: log?.flatten().unwrap_or_else(|| LOG_FILTER.to_owned()),
         })
+    };
+    match read() {
+        Some(config) if faults.0.is_empty() => Ok(config),
+        Some(_) | None => Err(faults.0),
     }
 }
 
-impl Inbound {
-    fn check(self, environment: Environment<'_>) -> Result<Auth, ConfigError> {
-        let secret = secret(INBOUND_SECRET, environment)?;
-        Ok(match self.auth {
-            InboundAuth::Basic => Auth::Basic {
-                user: need(
-                    self.user,
-                    "inbound.user",
-                    "is needed when inbound.auth is \"basic\"",
-                )?
-                .0,
-                password: secret,
-            },
-            InboundAuth::Bearer => Auth::Bearer { token: secret },
-            InboundAuth::Signature => Auth::Signature {
-                keys: SignatureKeys::parse(secret.reveal()).map_err(ConfigError::SigningKeys)?,
-            },
-        })
-    }
-}
-
-impl Outbound {
-    fn check(self, environment: Environment<'_>) -> Result<Option<OutboundConfig>, ConfigError> {
-        match self.kind {
-            OutboundKind::None => Ok(None),
-            OutboundKind::Http => self.http(environment).map(Some),
+/// The tables of the time when there was one gateway.
+fn refuse_old_tables(file: &Table<'_>, faults: &mut Faults) -> Vec<&'static str> {
+    let mut found = Vec::new();
+    for (old, now) in [("inbound", "in"), ("outbound", "out")] {
+        if file.keys().contains(&old) {
+            found.push(old);
+            let what = format!(
+                "is written so now: a block [[gateway]] with name and kind = \"oneapi\", and below \
+                 it [gateway.{now}] with the keys that stood here; see deploy/budwood.toml"
+            );
+            faults.0.push(file.error(old, what));
         }
     }
-
-    fn http(self, environment: Environment<'_>) -> Result<OutboundConfig, ConfigError> {
-        const WHY: &str = "is needed when outbound.kind is \"http\"";
-        let auth = need(self.auth, "outbound.auth", WHY)?;
-        let base_url = need(self.base_url, "outbound.base_url", WHY)?;
-        if self.allow_demo_numbers && !base_url.is_on_this_computer() {
-            return Err(together(
-                "outbound.allow_demo_numbers",
-                "is only for a stand-in on this computer; outbound.base_url is elsewhere",
-            ));
-        }
-        Ok(OutboundConfig {
-            http: HttpSettings {
-                base_url: base_url.0,
-                sender: need(self.sender, "outbound.sender", WHY)?.0,
-                notify_url: self.notify_url.map(|url| url.0),
-                credentials: credentials(auth, self.user, environment)?,
-                timeout: Duration::from_secs(or_default(self.timeout_secs, TIMEOUT_SECS).into()),
-                allow_demo_numbers: self.allow_demo_numbers,
-            },
-            parallel: or_default(self.parallel, PARALLEL) as usize,
-        })
-    }
+    found
 }
 
-impl Nudges {
-    fn check(self) -> Result<NudgesConfig, ConfigError> {
-        let nudges = NudgesConfig {
-            quiet_from: self.quiet_from.map(|time| time.0),
-            quiet_until: self.quiet_until.map(|time| time.0),
-            window_from: self.window_from.map(|time| time.0),
-            window_until: self.window_until.map(|time| time.0),
-        };
-        if let (Some(from), Some(until)) = (nudges.window_from, nudges.window_until)
-            && from >= until
-        {
-            return Err(together(
-                "nudges.window_until",
-                "expected a time after nudges.window_from",
-            ));
-        }
-        Ok(nudges)
+fn store(table: &Table<'_>, folder: &Path) -> Result<StoreConfig, TableError> {
+    let store = table.need_text("folder")?;
+    if store.is_empty() {
+        return Err(table.error("folder", "expected a folder, found nothing"));
     }
-}
-
-impl Files {
-    fn at(self, folder: &Path) -> Vec<PathBuf> {
-        self.files.iter().map(|file| folder.join(file)).collect()
-    }
-}
-
-fn credentials(
-    auth: OutboundAuth,
-    user: Option<User>,
-    environment: Environment<'_>,
-) -> Result<Credentials, ConfigError> {
-    let secret = secret(OUTBOUND_SECRET, environment)?;
-    Ok(match auth {
-        OutboundAuth::Basic => Credentials::Basic {
-            user: need(
-                user,
-                "outbound.user",
-                "is needed when outbound.auth is \"basic\"",
-            )?
-            .0,
-            password: secret,
-        },
-        OutboundAuth::Bearer => Credentials::Bearer { token: secret },
+    Ok(StoreConfig {
+        folder: folder.join(store),
+        cache_mb: value::whole(table, "cache_mb", 16..=4096)?.unwrap_or(CACHE_MB),
+        reserve_mb: value::whole(table, "reserve_mb", 16..=1_048_576)?.unwrap_or(RESERVE_MB),
     })
 }
 
-fn secret(variable: &'static str, environment: Environment<'_>) -> Result<Secret, ConfigError> {
-    environment(variable)
-        .filter(|secret| !secret.trim().is_empty())
-        .map(Secret::new)
-        .ok_or(ConfigError::NoSecret { variable })
+fn web(table: &Table<'_>) -> Result<WebConfig, TableError> {
+    let workers = value::whole(table, "workers", 1..=64)?.unwrap_or(WORKERS);
+    Ok(WebConfig {
+        listen: value::need(table, "listen", value::listen)?,
+        workers: workers as usize,
+    })
 }
 
-fn need<T>(value: Option<T>, key: &'static str, why: &'static str) -> Result<T, ConfigError> {
-    value.ok_or(together(key, why))
+fn gateway(table: &Table<'_>, folder: &Path) -> Result<GatewayConfig, TableError> {
+    let name = value::need(table, "name", value::gateway_name)?;
+    let kind = table.need_text("kind")?;
+    let Some(read) = gateway::kind(kind) else {
+        let known: Vec<&str> = gateway::KINDS.iter().map(|(name, _)| *name).collect();
+        let what = format!("expected one of: {}; found {kind:?}", known.join(", "));
+        return Err(table.error("kind", what));
+    };
+    let parallel = value::whole(table, "parallel", 1..=64)?.unwrap_or(PARALLEL);
+    let own_number = value::maybe(table, "own_number", value::own_number)?;
+    let plan = read(&Block {
+        table,
+        name: &name,
+        folder,
+    })?;
+    Ok(GatewayConfig {
+        name,
+        parallel: parallel as usize,
+        own_number,
+        plan,
+    })
 }
 
-const fn together(key: &'static str, what: &'static str) -> ConfigError {
-    ConfigError::Together { key, what }
+fn route(table: &Table<'_>) -> Result<Route, TableError> {
+    let texts = |key: &str| -> Result<Vec<String>, TableError> {
+        Ok(table.texts(key)?.into_iter().map(str::to_owned).collect())
+    };
+    let prefixes = texts("prefixes")?;
+    for prefix in &prefixes {
+        value::prefix(prefix).map_err(|wrong| table.error("prefixes", wrong))?;
+    }
+    let gateways = texts("use")?;
+    if gateways.is_empty() {
+        return Err(table.error("use", "expected the names of gateways, found none"));
+    }
+    Ok(Route { prefixes, gateways })
 }
 
-fn or_default<const MIN: u32, const MAX: u32>(value: Option<Whole<MIN, MAX>>, default: u32) -> u32 {
-    value.map_or(default, |whole| whole.0)
+/// What does not go together.
+fn together(file: &Table<'_>, gateways: &[GatewayConfig], routes: &[Route]) -> Vec<TableError> {
+    let mut faults = Vec::new();
+    if gateways.len() > limits::GATEWAYS_MAX {
+        let what = format!("expected at most {}", limits::GATEWAYS_MAX);
+        faults.push(file.error("gateway", what));
+    }
+    for (index, gateway) in gateways.iter().enumerate() {
+        let before = gateways.iter().take(index);
+        if before.clone().any(|before| before.name == gateway.name) {
+            let key = format!("gateway[{index}].name");
+            faults.push(file.error(&key, "is the name of another gateway too"));
+        }
+    }
+    for (index, route) in routes.iter().enumerate() {
+        for name in &route.gateways {
+            let mut of_name = gateways.iter().filter(|gateway| gateway.name == *name);
+            if !of_name.any(|gateway| gateway.plan.abilities().sends) {
+                let what = format!("there is no gateway {name:?} that sends");
+                faults.push(file.error(&format!("route[{index}].use"), what));
+            }
+        }
+    }
+    faults
+}
+
+fn line(table: &Table<'_>) -> Result<LineConfig, TableError> {
+    Ok(LineConfig {
+        name: value::need(table, "name", value::name)?,
+        own_number: value::need(table, "own_number", value::own_number)?,
+        country: value::need(table, "country", value::country)?,
+        fallback_zone: value::need(table, "fallback_zone", value::zone)?,
+    })
+}
+
+fn nudges(table: &Table<'_>) -> Result<NudgesConfig, TableError> {
+    let time = |key: &str| value::maybe(table, key, value::time_of_day);
+    let nudges = NudgesConfig {
+        quiet_from: time("quiet_from")?,
+        quiet_until: time("quiet_until")?,
+        window_from: time("window_from")?,
+        window_until: time("window_until")?,
+    };
+    if let (Some(from), Some(until)) = (nudges.window_from, nudges.window_until)
+        && from >= until
+    {
+        return Err(table.error("window_until", "expected a time after nudges.window_from"));
+    }
+    Ok(nudges)
+}
+
+fn files(table: &Table<'_>, folder: &Path) -> Result<Vec<PathBuf>, TableError> {
+    let files = table.texts("files")?;
+    Ok(files.into_iter().map(|file| folder.join(file)).collect())
 }

@@ -3,7 +3,7 @@
 use std::collections::{BTreeMap, BTreeSet};
 
 use super::*;
-use crate::service::gateway::http::Credentials;
+use crate::service::{clock::FixedClock, door::Auth, signature::KeyError};
 
 const EXAMPLE: &str = include_str!("../../../../deploy/budwood.toml");
 
@@ -12,10 +12,11 @@ const SMALL: &str = r#"
 folder = "store"
 [web]
 listen = "127.0.0.1:8470"
-[inbound]
+[[gateway]]
+name = "line"
+kind = "oneapi"
+[gateway.in]
 auth = "bearer"
-[outbound]
-kind = "none"
 [line]
 name = "kolo"
 own_number = "+447700900000"
@@ -26,32 +27,33 @@ fallback_zone = "Europe/London"
 fn secrets(name: &str) -> Option<String> {
     match name {
         // The key of the example of the Standard Webhooks reference libraries.
-        INBOUND_SECRET => Some("whsec_MfKQ9r8GKYqrTwjUPD8ILPZIo2LaLaSw".into()),
-        OUTBOUND_SECRET => Some("open sesame".into()),
+        "BUDWOOD_SECRET_PROVIDER_IN" => Some("whsec_MfKQ9r8GKYqrTwjUPD8ILPZIo2LaLaSw".into()),
+        "BUDWOOD_SECRET_PROVIDER" => Some("open sesame".into()),
         _ => None,
     }
 }
 
 fn parse(text: &str) -> Result<Config, ConfigError> {
-    Config::parse(text, Path::new("/etc/budwood"), &secrets)
+    Config::parse(text, Path::new("/etc/budwood"))
+}
+
+fn open(config: &Config, environment: Environment<'_>) -> Result<Vec<Opened>, OpenError> {
+    let clock = FixedClock::at(chrono::DateTime::UNIX_EPOCH);
+    config.open_gateways(environment, &Clock::Fixed(clock))
 }
 
 #[test]
 fn the_example_is_read() {
     let config = parse(EXAMPLE).unwrap();
-    assert!(matches!(config.inbound, Auth::Signature { .. }));
-    let outbound = config.outbound.unwrap();
-    assert_eq!(
-        outbound.http.base_url.as_str(),
-        "https://sms.provider.example/smsmessaging/v1"
-    );
-    assert!(matches!(
-        &outbound.http.credentials,
-        Credentials::Basic { user, password }
-            if user == "budwood" && password.reveal() == "open sesame"
-    ));
-    assert_eq!(config.line.country, Region::GB);
+    let opened = open(&config, &secrets).unwrap();
+    let door = opened[0].door.as_ref().unwrap();
+    assert_eq!(door.gateway, "provider");
+    assert!(matches!(door.auth, Auth::Signature { .. }));
+    assert_eq!(config.line.country, "GB");
     assert_eq!(config.line.fallback_zone, Tz::Europe__London);
+    let ways = config.ways();
+    assert!(!ways.is_idempotent("provider"));
+    assert_eq!(ways.routes.len(), 1);
 }
 
 /// The example with its commented keys made real must mean the same: what it says about defaults
@@ -59,7 +61,7 @@ fn the_example_is_read() {
 #[test]
 fn the_example_tells_the_defaults() {
     let all = uncommented(EXAMPLE);
-    let mut told = parse(&all.replace("user = \"provider\"\n", "")).unwrap();
+    let mut told = parse(&of_this_choice(&all)).unwrap();
     let held = parse(EXAMPLE).unwrap();
     // The usual quiet hours are the scheduler's, so here they are not set.
     assert_ne!(told.nudges, held.nudges);
@@ -67,16 +69,31 @@ fn the_example_tells_the_defaults() {
     assert_eq!(format!("{told:?}"), format!("{held:?}"));
 }
 
+/// Without the keys that belong to a choice that is not made.
+fn of_this_choice(all: &str) -> String {
+    let all = all.replace("user = \"provider\"\n", "");
+    all.replacen("own_number = \"12345\"\n", "", 1)
+}
+
 /// The keys that the reader knows are found by asking it for one that it cannot know.
 #[test]
 fn the_example_has_every_key() {
-    let in_example = keys_of(&uncommented(EXAMPLE));
-    let tables = known_keys("nothing_like_this = 1\n");
-    assert_eq!(in_example.keys().cloned().collect::<BTreeSet<_>>(), tables);
-    for (table, keys) in in_example {
-        let known = known_keys(&format!("[{table}]\nnothing_like_this = 1\n"));
-        assert_eq!(keys, known, "[{table}]");
+    let example = uncommented(EXAMPLE);
+    let mut tables = 0;
+    for (heading, mut in_example) in keys_of(&example) {
+        let asked = format!("\n{heading}\nnothing_like_this = 1\n");
+        let error = parse(&example.replace(&format!("\n{heading}\n"), &asked)).unwrap_err();
+        let error = error.to_string();
+        let (_, known) = error.split_once("known are: ").expect(&error);
+        let known: BTreeSet<String> = known.split(", ").map(str::to_owned).collect();
+        // Blocks inside this one have headings of their own.
+        if heading == "[[gateway]]" {
+            in_example.extend(["in", "out"].map(str::to_owned));
+        }
+        assert_eq!(in_example, known, "{heading}");
+        tables += 1;
     }
+    assert_eq!(tables, 11);
 }
 
 #[test]
@@ -84,7 +101,7 @@ fn a_small_file_is_enough() {
     let config = parse(SMALL).unwrap();
     assert_eq!(config.store.folder, Path::new("/etc/budwood/store"));
     assert_eq!((config.store.cache_mb, config.web.workers), (32, 2));
-    assert!(config.outbound.is_none());
+    assert_eq!(config.ways(), Ways::default());
     assert_eq!(config.log_filter, "info");
 }
 
@@ -103,10 +120,22 @@ fn errors_name_the_line_and_the_key() {
         ("127.0.0.1:8470", "127.0.0.1:0"),
         ("bearer", "none"),
         ("bearer", "basic"),
-        ("\"none\"", "\"http\""),
+        ("[gateway.in]\nauth = \"bearer\"\n", ""),
+        ("oneapi", "pigeon"),
+        ("\"line\"", "\"The Line\""),
+        ("\"line\"\n", "\"line\"\nown_number = \"7\"\n"),
         ("Europe/London", "London"),
         ("\"GB\"", "\"UK\""),
         ("+447700900000", "07700 900000"),
+        ("[line]", "[[route]]\nuse = [\"line\"]\n[line]"),
+        (
+            "[line]",
+            "[[route]]\nprefixes = [\"77\"]\nuse = [\"line\"]\n[line]",
+        ),
+        (
+            "[line]",
+            "[[gateway]]\nname = \"line\"\nkind = \"folder\"\nfolder = \"f\"\n[line]",
+        ),
         ("[line]", "[nudges]\nwindow_from = \"25:00\"\n[line]"),
         (
             "[line]",
@@ -119,36 +148,70 @@ fn errors_name_the_line_and_the_key() {
         parse(&SMALL.replace(from, to)).unwrap_err().to_string()
     });
     insta::assert_snapshot!(errors.join("\n"), @r#"
-    line 3, store: unknown field `foldr`, expected one of `folder`, `cache_mb`, `reserve_mb`
-    line 10, file: unknown field `lines`, expected one of `store`, `web`, `inbound`, `outbound`, `line`, `nudges`, `languages`, `calendars`, `log`
-    line 3, store.folder: invalid type: integer `5`, expected path string
-    line 3, file: string values must be quoted, expected literal string
-    store.folder: expected a folder, found nothing
-    line 2, store: missing field `folder`
-    line 4, store.cache_mb: expected a number from 16 to 4096, found 5
-    line 4, store.cache_mb: expected a number from 16 to 4096, found -1
-    line 5, web.listen: expected an address and a port such as "127.0.0.1:8080", found "localhost"
-    line 5, web.listen: expected an address and a port such as "127.0.0.1:8080", found "127.0.0.1:0"
-    line 7, inbound.auth: unknown variant `none`, expected one of `basic`, `bearer`, `signature`
-    inbound.user: is needed when inbound.auth is "basic"
-    outbound.auth: is needed when outbound.kind is "http"
-    line 14, line.fallback_zone: expected a zone such as "Asia/Jakarta", found "London"
-    line 13, line.country: expected two letters of a country such as "ID", found "UK"
-    line 12, line.own_number: expected a number such as "+447700900000", or a short code, found "07700 900000"
-    line 11, nudges.window_from: expected hours and minutes such as "15:30", found "25:00"
-    nudges.window_until: expected a time after nudges.window_from
-    line 11, log.filter: log filter "a=b=c" is not a list such as "info,budwood=debug"
+    line 2: store.folder: is missing; does foldr stand for it?
+    line 11: lines: is not a key that is known here; is line meant?
+    line: is missing; does lines stand for it?
+    line 3: store.folder: expected a text, found integer
+    line 3: file: string values must be quoted, expected literal string
+    line 3: store.folder: expected a folder, found nothing
+    line 2: store.folder: is missing
+    line 4: store.cache_mb: expected a number from 16 to 4096, found 5
+    line 4: store.cache_mb: expected a whole number, found integer
+    line 5: web.listen: expected an address and a port such as "127.0.0.1:8080", found "localhost"
+    line 5: web.listen: expected an address and a port such as "127.0.0.1:8080", found "127.0.0.1:0"
+    line 10: gateway[0].in.auth: expected "basic", "bearer" or "signature", found "none"
+    line 9: gateway[0].in.user: is needed when auth is "basic"
+    line 6: gateway[0].out: is missing, and [gateway.in] too: give one or both
+    line 8: gateway[0].kind: expected one of: oneapi, folder; found "pigeon"
+    line 7: gateway[0].name: expected a few small letters and digits, found "The Line"
+    line 8: gateway[0].own_number: expected a number such as "+447700900000", or a short code, found "7"
+    line 15: line.fallback_zone: expected a zone such as "Asia/Jakarta", found "London"
+    line 14: line.country: expected two letters of a country such as "ID", found "UK"
+    line 13: line.own_number: expected a number such as "+447700900000", or a short code, found "07700 900000"
+    line 12: route[0].use: there is no gateway "line" that sends
+    line 12: route[0].prefixes: expected the beginning of a number such as "+4477", found "77"
+    line 12: gateway[1].name: is the name of another gateway too
+    line 12: nudges.window_from: expected hours and minutes such as "15:30", found "25:00"
+    line 13: nudges.window_until: expected a time after nudges.window_from
+    line 12: log.filter: log filter "a=b=c" is not a list such as "info,budwood=debug"
+    "#);
+}
+
+#[test]
+fn several_faults_are_told_at_once_in_the_order_of_the_file() {
+    let wrong = SMALL
+        .replace("\"GB\"", "\"UK\"")
+        .replace("folder = \"store\"", "folder = 5")
+        .replace("8470", "0");
+    let error = parse(&format!("{wrong}[extra]\n")).unwrap_err();
+    insta::assert_snapshot!(error.to_string(), @r#"
+    line 3: store.folder: expected a text, found integer
+    line 5: web.listen: expected an address and a port such as "127.0.0.1:8080", found "127.0.0.1:0"
+    line 14: line.country: expected two letters of a country such as "ID", found "UK"
+    line 16: extra: is not a key that is known here; known are: calendars, gateway, languages, line, log, nudges, route, store, web
+    "#);
+}
+
+#[test]
+fn the_tables_of_one_gateway_are_refused_with_how_to_write_them_now() {
+    let old = SMALL.replace(
+        "[[gateway]]\nname = \"line\"\nkind = \"oneapi\"\n[gateway.in]\n",
+        "[outbound]\nkind = \"none\"\n[inbound]\n",
+    );
+    insta::assert_snapshot!(parse(&old).unwrap_err().to_string(), @r#"
+    line 6: outbound: is written so now: a block [[gateway]] with name and kind = "oneapi", and below it [gateway.out] with the keys that stood here; see deploy/budwood.toml
+    line 8: inbound: is written so now: a block [[gateway]] with name and kind = "oneapi", and below it [gateway.in] with the keys that stood here; see deploy/budwood.toml
     "#);
 }
 
 #[test]
 fn an_address_is_safe_or_refused() {
     let error = |url: &str| {
-        let outbound = format!(
-            "kind = \"http\"\nbase_url = \"{url}\"\nsender = \"12345\"\nauth = \"bearer\"\n\
-             allow_demo_numbers = true"
+        let out = format!(
+            "allow_demo_numbers = true\n[gateway.out]\nbase_url = \"{url}\"\n\
+             sender = \"12345\"\nauth = \"bearer\"\n[gateway.in]"
         );
-        match parse(&SMALL.replace("kind = \"none\"", &outbound)) {
+        match parse(&SMALL.replace("[gateway.in]", &out)) {
             Ok(_) => "fine".to_owned(),
             Err(error) => error.to_string(),
         }
@@ -170,32 +233,35 @@ fn an_address_is_safe_or_refused() {
         "mailto:a@sms.example",
     ];
     insta::assert_snapshot!(unsafe_ones.map(error).join("\n"), @r#"
-    outbound.allow_demo_numbers: is only for a stand-in on this computer; outbound.base_url is elsewhere
-    line 10, outbound.base_url: expected https; http would show numbers and passwords on the way
-    line 10, outbound.base_url: expected an address without user and password
-    line 10, outbound.base_url: expected an address that ends with its path, without query and fragment
-    line 10, outbound.base_url: expected an address such as "https://…": relative URL without a base
-    line 10, outbound.base_url: expected https; http would show numbers and passwords on the way
+    line 9: gateway[0].allow_demo_numbers: is only for a stand-in on this computer; out.base_url is elsewhere
+    line 11: gateway[0].out.base_url: expected https; http would show numbers and passwords on the way
+    line 11: gateway[0].out.base_url: expected an address without user and password
+    line 11: gateway[0].out.base_url: expected an address that ends with its path, without query and fragment
+    line 11: gateway[0].out.base_url: expected an address such as "https://…": relative URL without a base
+    line 11: gateway[0].out.base_url: expected https; http would show numbers and passwords on the way
     "#);
 }
 
 #[test]
 fn secrets_come_from_the_environment_only_and_are_never_shown() {
+    let config = parse(EXAMPLE).unwrap();
     let without = |name: &'static str| {
         let environment = move |asked: &str| (asked != name).then(|| secrets(asked)).flatten();
-        Config::parse(EXAMPLE, Path::new(""), &environment)
-            .unwrap_err()
-            .to_string()
+        open(&config, &environment).err().unwrap().to_string()
     };
-    insta::assert_snapshot!(without(INBOUND_SECRET), @"environment variable BUDWOOD_INBOUND_SECRET is missing or empty");
-    insta::assert_snapshot!(without(OUTBOUND_SECRET), @"environment variable BUDWOOD_OUTBOUND_SECRET is missing or empty");
-    let short = Config::parse(EXAMPLE, Path::new(""), &|_| Some("c2hvcnQ=".into()));
+    insta::assert_snapshot!(without("BUDWOOD_SECRET_PROVIDER_IN"), @"environment variable BUDWOOD_SECRET_PROVIDER_IN is missing or empty");
+    insta::assert_snapshot!(without("BUDWOOD_SECRET_PROVIDER"), @"environment variable BUDWOOD_SECRET_PROVIDER is missing or empty");
+    let short = open(&config, &|_| Some("c2hvcnQ=".into())).err().unwrap();
     assert!(matches!(
         short,
-        Err(ConfigError::SigningKeys(KeyError::Size { bytes: 5 }))
+        OpenError::SigningKeys {
+            source: KeyError::Size { bytes: 5 },
+            ..
+        }
     ));
 
-    let shown = format!("{:?} {:?}", parse(EXAMPLE), parse(SMALL));
+    let door = open(&config, &secrets).unwrap().remove(0).door;
+    let shown = format!("{config:?} {door:?}");
     assert!(
         !shown.contains("MfKQ") && !shown.contains("sesame"),
         "{shown}"
@@ -216,39 +282,33 @@ fn secrets_come_from_the_environment_only_and_are_never_shown() {
 fn a_file_that_is_missing_or_too_long_is_refused() {
     let folder = tempfile::tempdir().unwrap();
     let path = folder.path().join("budwood.toml");
-    assert!(matches!(
-        Config::load(&path, &secrets),
-        Err(ConfigError::Read { .. })
-    ));
+    assert!(matches!(Config::load(&path), Err(ConfigError::Read { .. })));
     std::fs::write(&path, SMALL).unwrap();
-    let config = Config::load(&path, &secrets).unwrap();
+    let config = Config::load(&path).unwrap();
     assert_eq!(config.store.folder, folder.path().join("store"));
     let max = usize::try_from(limits::CONFIG_BYTES_MAX).unwrap();
     std::fs::write(&path, "#".repeat(max + 1)).unwrap();
     assert!(matches!(
-        Config::load(&path, &secrets),
+        Config::load(&path),
         Err(ConfigError::TooLong { .. })
     ));
 }
 
-/// The keys that are known where this text puts an unknown one.
-fn known_keys(text: &str) -> BTreeSet<String> {
-    let error = toml::from_str::<file::Config>(text).err().unwrap();
-    let (_, known) = error.message().split_once(", expected ").unwrap();
-    known
-        .split('`')
-        .skip(1)
-        .step_by(2)
-        .map(str::to_owned)
-        .collect()
-}
-
+/// The keys below each heading.
 fn keys_of(text: &str) -> BTreeMap<String, BTreeSet<String>> {
-    let table: toml::Table = toml::from_str(text).unwrap();
-    table
-        .into_iter()
-        .map(|(name, inner)| (name, inner.as_table().unwrap().keys().cloned().collect()))
-        .collect()
+    let mut tables: BTreeMap<String, BTreeSet<String>> = BTreeMap::new();
+    let mut heading = "";
+    for line in text.lines() {
+        if line.starts_with('[') {
+            heading = line;
+            tables.entry(heading.to_owned()).or_default();
+        } else if let Some((key, _)) = line.split_once(" = ")
+            && is_key(key)
+        {
+            tables.get_mut(heading).unwrap().insert(key.to_owned());
+        }
+    }
+    tables
 }
 
 /// The text with lines such as `# key = 5` made real.

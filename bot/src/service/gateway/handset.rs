@@ -7,8 +7,10 @@ use std::{
     sync::{Mutex, PoisonError},
 };
 
-use super::{Gateway, SendFuture};
-use crate::words::traffic::{Outgoing, SendOutcome};
+use crate::{
+    service::port::{Abilities, Gateway, SendFuture},
+    words::traffic::{Outgoing, SendOutcome},
+};
 
 /// A phone in memory.
 #[derive(Debug, Default)]
@@ -45,9 +47,10 @@ impl Handset {
 
     fn send_now(&self, text: &Outgoing) -> SendOutcome {
         self.with(|inner| {
-            let outcome = inner.answers.pop_front().unwrap_or(SendOutcome::Accepted {
-                gateway_id: Some(format!("handset-{}", text.id)),
-            });
+            let accepted = SendOutcome::Accepted {
+                ids: vec![format!("handset-{}", text.id)],
+            };
+            let outcome = inner.answers.pop_front().unwrap_or(accepted);
             if matches!(
                 outcome,
                 SendOutcome::Accepted { .. } | SendOutcome::Unknown { .. }
@@ -60,16 +63,20 @@ impl Handset {
 }
 
 impl Gateway for Handset {
-    fn send<'a>(&'a self, text: &'a Outgoing) -> SendFuture<'a> {
-        Box::pin(async move { self.send_now(text) })
-    }
-
-    fn is_idempotent(&self) -> bool {
-        false
-    }
-
     fn name(&self) -> &str {
         "handset"
+    }
+
+    fn abilities(&self) -> Abilities {
+        Abilities {
+            sends: true,
+            idempotent: false,
+            demo_numbers: true,
+        }
+    }
+
+    fn send<'a>(&'a self, text: &'a Outgoing) -> SendFuture<'a> {
+        Box::pin(async move { self.send_now(text) })
     }
 }
 
@@ -88,17 +95,15 @@ mod tests {
             text: format!("text {id}"),
             expires_at: chrono::DateTime::UNIX_EPOCH,
         };
-        handset.answer_next(SendOutcome::Refused { why: "full".into() });
-        assert_eq!(
-            handset.send(&text(1)).await,
-            SendOutcome::Refused { why: "full".into() }
-        );
-        assert_eq!(
-            handset.send(&text(2)).await,
-            SendOutcome::Accepted {
-                gateway_id: Some("handset-2".into())
-            }
-        );
+        let full = SendOutcome::Refused {
+            code: None,
+            why: "full".into(),
+        };
+        handset.answer_next(full.clone());
+        assert_eq!(handset.send(&text(1)).await, full);
+        let ids = vec!["handset-2".to_owned()];
+        let accepted = SendOutcome::Accepted { ids };
+        assert_eq!(handset.send(&text(2)).await, accepted);
         handset.send(&text(3)).await;
         assert_eq!(handset.take(), [text(2), text(3)]);
         assert_eq!(handset.take(), []);

@@ -12,7 +12,7 @@ use tracing::{info, warn};
 use super::handle::Job;
 use crate::{
     engine::Input,
-    service::{config::StoreConfig, gateway::Refused},
+    service::{config::StoreConfig, port::Refused},
 };
 
 /// While there is too little room it is looked at this often.
@@ -83,11 +83,11 @@ fn short_of(free: u64, reserve: u64) -> Option<String> {
 pub(super) fn refuse_new_work(batch: Vec<Job>) -> Vec<Job> {
     let (kept, refused): (Vec<Job>, Vec<Job>) =
         batch.into_iter().partition(|job| match &job.input {
-            Input::Tried { .. } | Input::Copy(_) => true,
+            Input::Tried { .. } | Input::Link { .. } | Input::Copy(_) => true,
             Input::Text(_)
             | Input::Receipt(_)
             | Input::Wake
-            | Input::ClaimNext
+            | Input::ClaimNext { .. }
             | Input::Roll(_)
             | Input::Sheet(_)
             | Input::Release => false,

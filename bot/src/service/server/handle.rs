@@ -13,8 +13,7 @@ use tracing::{error, info, warn};
 use super::watchdog::{Turns, Watch};
 use crate::{
     engine::{Input, Told},
-    service::gateway::{Health, Intake, IntakeFuture, Refused},
-    words::traffic::{Inbound, Receipt},
+    service::port::{Arrival, Health, Intake, IntakeFuture, Refused},
 };
 
 /// Who waits for what a step tells.
@@ -132,20 +131,15 @@ impl Handle {
             }
         }
     }
-
-    fn taken(&self, input: Input) -> IntakeFuture {
-        let told = self.submit(input);
-        Box::pin(async move { told.await.map(|_| ()) })
-    }
 }
 
 impl Intake for Handle {
-    fn text(&self, inbound: Inbound) -> IntakeFuture {
-        self.taken(Input::Text(inbound))
-    }
-
-    fn receipt(&self, receipt: Receipt) -> IntakeFuture {
-        self.taken(Input::Receipt(receipt))
+    fn take(&self, arrival: Arrival) -> IntakeFuture {
+        let told = self.submit(match arrival {
+            Arrival::Text(inbound) => Input::Text(inbound),
+            Arrival::Receipt(receipt) => Input::Receipt(receipt),
+        });
+        Box::pin(async move { told.await.map(|_| ()) })
     }
 
     fn health(&self) -> Health {

@@ -1,56 +1,115 @@
 //! Sends what waits: claims a text, hands it to the gateway, tells the engine what became of it.
 //!
-//! Several at once, each a small loop. All rules (order to one phone, quiet hours, tries, expiry)
-//! are the engine's; here is only the waiting.
+//! Several at once for each gateway, each a small loop. The rules of texts (order to one phone,
+//! quiet hours, tries, expiry, by which gateway) are the engine's; here is only the waiting, and
+//! what no gateway may be handed at all, so that no new kind can forget it.
 
 use std::{sync::Arc, time::Duration};
 
 use chrono::{DateTime, Utc};
-use tokio::{sync::watch, task::JoinHandle};
-use tracing::warn;
+use tokio::{sync::watch, task::JoinSet};
+use tracing::{info, warn};
 
 use super::{Running, handle::Handle};
 use crate::{
     engine::Input,
     service::{
         clock::Clock,
-        gateway::{Gateway, Refused},
+        port::{Gateway, Refused, Stop},
         telemetry,
     },
-    words::traffic::SendOutcome,
+    words::{
+        phone_number::is_for_fiction,
+        traffic::{Link, Outgoing, SendOutcome},
+    },
 };
 
 /// Without news the outbox is looked at this often: a text may wait for another to its phone.
 const LOOK: Duration = Duration::from_secs(1);
 
-/// Starts so many senders.
-pub(crate) fn start(
-    gateway: Arc<dyn Gateway>,
-    running: &Running,
-    parallel: usize,
-    clock: &Clock,
-    stop: &watch::Receiver<bool>,
-) -> Vec<JoinHandle<()>> {
-    (0..parallel)
-        .map(|_| {
+/// A line that stays down is told again after so many looks: the engine counts how long it lasts.
+const LINK_LOOKS: u32 = 60;
+
+/// Sets gateways to work.
+pub(crate) struct Outbox<'a> {
+    /// The engine.
+    pub(crate) running: &'a Running,
+    /// Our own numbers.
+    pub(crate) own_numbers: Arc<[String]>,
+    /// The time.
+    pub(crate) clock: Clock,
+    /// When to end.
+    pub(crate) stop: Stop,
+}
+
+impl Outbox<'_> {
+    /// Starts a gateway's own work, so many senders for it, and the watch over its line.
+    pub(crate) fn start(
+        &self,
+        gateway: &Arc<dyn Gateway>,
+        parallel: usize,
+        tasks: &mut JoinSet<()>,
+    ) {
+        let handle = &self.running.handle;
+        let (own, intake, stop) = (gateway.clone(), handle.clone(), self.stop.clone());
+        tasks.spawn(async move { own.run(&intake, stop).await });
+        if !gateway.abilities().sends {
+            return;
+        }
+        for _ in 0..parallel {
             let sender = Sender {
                 gateway: gateway.clone(),
-                handle: running.handle.clone(),
-                next_try: running.next_try.clone(),
-                clock: clock.clone(),
-                stop: stop.clone(),
+                handle: handle.clone(),
+                next_try: self.running.next_try.clone(),
+                own_numbers: self.own_numbers.clone(),
+                clock: self.clock.clone(),
+                stop: self.stop.clone(),
             };
-            tokio::spawn(sender.run())
-        })
-        .collect()
+            tasks.spawn(sender.run());
+        }
+        let watched = watch_line(gateway.clone(), handle.clone(), self.stop.clone());
+        tasks.spawn(watched);
+    }
+}
+
+/// Tells the engine and the log when a gateway's line goes down or comes up.
+async fn watch_line(gateway: Arc<dyn Gateway>, handle: Handle, mut stop: Stop) {
+    let name = gateway.name();
+    let (mut told, mut looks) = (Link::Up, 0);
+    while !*stop.borrow() {
+        let link = gateway.link();
+        looks += 1;
+        let is_news = link != told;
+        if is_news {
+            match &link {
+                Link::Down { why, .. } => {
+                    warn!({ telemetry::GATEWAY_NAME } = name, why, "line down");
+                }
+                Link::Up => info!({ telemetry::GATEWAY_NAME } = name, "line up"),
+            }
+        }
+        let is_due = matches!(link, Link::Down { .. }) && looks >= LINK_LOOKS;
+        if is_news || is_due {
+            looks = 0;
+            told = link.clone();
+            let gateway = name.to_owned();
+            // An engine that takes nothing now is told again.
+            let _ = handle.submit(Input::Link { gateway, link }).await;
+        }
+        tokio::select! {
+            _ = stop.changed() => {}
+            () = tokio::time::sleep(LOOK) => {}
+        }
+    }
 }
 
 struct Sender {
     gateway: Arc<dyn Gateway>,
     handle: Handle,
     next_try: watch::Receiver<Option<DateTime<Utc>>>,
+    own_numbers: Arc<[String]>,
     clock: Clock,
-    stop: watch::Receiver<bool>,
+    stop: Stop,
 }
 
 impl Sender {
@@ -62,13 +121,17 @@ impl Sender {
                 .borrow()
                 .is_some_and(|at| at <= self.clock.now());
             let claimed = if due {
-                self.handle.submit(Input::ClaimNext).await
+                let gateway = self.gateway.name().to_owned();
+                self.handle.submit(Input::ClaimNext { gateway }).await
             } else {
                 Ok(<_>::default())
             };
             match claimed.map(|told| told.send) {
                 Ok(Some(text)) => {
-                    let outcome = self.gateway.send(&text).await;
+                    let outcome = match self.never(&text) {
+                        Some(refused) => refused,
+                        None => self.gateway.send(&text).await,
+                    };
                     self.report(text.id.0, &outcome);
                     let tried = Input::Tried {
                         id: text.id,
@@ -80,6 +143,21 @@ impl Sender {
                 Err(_) => tokio::time::sleep(LOOK).await,
             }
         }
+    }
+
+    /// Why a text is not handed to this gateway, whatever its kind.
+    fn never(&self, text: &Outgoing) -> Option<SendOutcome> {
+        let why = if self.own_numbers.contains(&text.to) {
+            "the number is our own, and what is sent there would come back"
+        } else if is_for_fiction(&text.to) && !self.gateway.abilities().demo_numbers {
+            "the number is kept for fiction and is never sent to a provider"
+        } else {
+            return None;
+        };
+        Some(SendOutcome::Refused {
+            code: None,
+            why: why.to_owned(),
+        })
     }
 
     /// Until it is noted what became of a text no other one goes to the same phone, so a full queue
@@ -111,8 +189,8 @@ impl Sender {
     }
 
     fn report(&self, id: u64, outcome: &SendOutcome) {
-        let (SendOutcome::TryAgain { why, .. }
-        | SendOutcome::Refused { why }
+        let (SendOutcome::Wait { why, .. }
+        | SendOutcome::Refused { why, .. }
         | SendOutcome::Unknown { why }) = outcome
         else {
             return;

@@ -17,13 +17,13 @@ use crate::{
     service::{
         clock::{Clock, FixedClock},
         config::StoreConfig,
-        gateway::{Intake, Refused},
+        port::{Arrival, Intake, Refused},
         setup,
     },
     store::{Change, Loaded, MemoryStore, Record, Store, StoreError},
     words::{
         message::Received,
-        traffic::{Inbound, Receipt, SendOutcome},
+        traffic::{About, Delivery, Inbound, Receipt, SendOutcome},
     },
 };
 
@@ -130,15 +130,22 @@ async fn short_of_room_only_what_has_begun_is_ended() {
     let handle = &running.handle;
     assert_eq!(text(handle, "1").await, Err(Refused::Unhealthy));
     let receipt = Receipt {
-        id: None,
-        gateway_id: Some("x".into()),
-        delivery: crate::words::traffic::Delivery::Delivered,
+        gateway: "http".into(),
+        about: About::Theirs("x".into()),
+        delivery: Delivery::Delivered,
+        code: None,
     };
-    assert_eq!(handle.receipt(receipt).await, Err(Refused::Unhealthy));
-    assert!(handle.submit(Input::ClaimNext).await.is_err());
+    let claim = Input::ClaimNext {
+        gateway: "http".into(),
+    };
+    assert_eq!(
+        handle.take(Arrival::Receipt(receipt)).await,
+        Err(Refused::Unhealthy)
+    );
+    assert!(handle.submit(claim).await.is_err());
     let tried = Input::Tried {
         id: budwood_scheduler::MessageId(1),
-        outcome: SendOutcome::Accepted { gateway_id: None },
+        outcome: SendOutcome::Accepted { ids: Vec::new() },
     };
     assert!(handle.submit(tried).await.is_ok());
     let trouble = handle.health().trouble.unwrap();

@@ -8,33 +8,8 @@ use base64::{Engine, engine::general_purpose::STANDARD};
 use chrono::{DateTime, Utc};
 use subtle::ConstantTimeEq;
 
-use super::{
-    problem::Problem,
-    signature::{SignatureKeys, Signed},
-};
-use crate::words::secret::Secret;
-
-/// How a gateway proves that it is ours.
-#[derive(Clone, Debug)]
-pub enum Auth {
-    /// A user and a password (RFC 7617).
-    Basic {
-        /// The user.
-        user: String,
-        /// The password.
-        password: Secret,
-    },
-    /// A token (RFC 6750).
-    Bearer {
-        /// The token.
-        token: Secret,
-    },
-    /// A signature over each request (Standard Webhooks).
-    Signature {
-        /// The keys.
-        keys: SignatureKeys,
-    },
-}
+use super::problem::Problem;
+use crate::service::{door::Auth, signature::Signed};
 
 impl Auth {
     /// Checks what can be checked without the body.

@@ -7,20 +7,24 @@ use actix_web::{
 };
 use tokio::time::timeout;
 
-use super::{Shared, problem::Problem};
-use crate::words::limits;
+use super::problem::Problem;
+use crate::{
+    service::{clock::Clock, door::Door},
+    words::limits,
+};
 
 /// The body as text, once it is proved who sent it.
 pub(super) async fn read(
     request: &HttpRequest,
     payload: Payload,
-    shared: &Shared,
+    door: &Door,
+    clock: &Clock,
 ) -> Result<String, Problem> {
-    let auth = &shared.settings.auth;
+    let auth = &door.auth;
     auth.check_head(request.headers())?;
     check_type(request)?;
     let bytes = read_bytes(request, payload).await?;
-    auth.check_body(request.headers(), &bytes, shared.settings.clock.now())?;
+    auth.check_body(request.headers(), &bytes, clock.now())?;
     String::from_utf8(bytes.into()).map_err(|error| Problem::NotUtf8 {
         at: error.utf8_error().valid_up_to(),
     })

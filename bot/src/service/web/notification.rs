@@ -14,10 +14,10 @@ use serde::{Deserialize, de::DeserializeOwned};
 use self::items::Items;
 use super::problem::Problem;
 use crate::{
-    service::gateway::http::wire,
+    service::gateway::oneapi::wire,
     words::{
         limits,
-        traffic::{Delivery, Inbound, Receipt},
+        traffic::{About, Delivery, Inbound, Receipt},
     },
 };
 
@@ -44,30 +44,40 @@ pub(super) fn texts(
 }
 
 /// The receipts of a notification, in order.
-pub(super) fn receipts(body: &str) -> Result<Vec<Receipt>, Problem> {
+pub(super) fn receipts(body: &str, gateway: &str) -> Result<Vec<Receipt>, Problem> {
     const SHAPE: &str = "a deliveryInfoNotification";
     let found: ReceiptNotification = parse(body, SHAPE)?;
     let found = found.delivery_info_notification;
-    let id = found
+    let ours = found
         .callback_data
         .as_deref()
-        .and_then(|data| data.parse().ok())
-        .map(MessageId);
-    let gateway_id = found.link.0.iter().find_map(request_of_link);
-    if id.is_none() && gateway_id.is_none() {
+        .and_then(|id| id.parse().ok());
+    let theirs = || found.link.0.iter().find_map(request_of_link);
+    let about = ours
+        .map(|id| About::Ours(MessageId(id)))
+        .or_else(|| theirs().map(About::Theirs));
+    let Some(about) = about else {
         let why = "callbackData is not the one that was sent with the text";
         return Err(not_our_shape(SHAPE, why.into()));
-    }
+    };
     Ok(found
         .delivery_info
         .0
         .iter()
         .map(|info| Receipt {
-            id,
-            gateway_id: gateway_id.clone(),
+            gateway: gateway.to_owned(),
+            about: about.clone(),
             delivery: delivery(&info.delivery_status),
+            code: word(&info.delivery_status),
         })
         .collect())
+}
+
+/// A status as the standard writes it: one word. What else stands there is not kept.
+fn word(status: &str) -> Option<String> {
+    let is_word = (1..=limits::STATUS_BYTES_MAX).contains(&status.len())
+        && status.bytes().all(|byte| byte.is_ascii_alphabetic());
+    is_word.then(|| status.to_owned())
 }
 
 fn inbound(text: Text, gateway: &str, fallback_id: Option<String>) -> Result<Inbound, String> {

@@ -12,7 +12,7 @@ use actix_web::{
 };
 use problem_details::{JsonProblemDetails, ProblemDetails};
 
-use crate::{service::gateway::Refused, words::limits};
+use crate::{service::port::Refused, words::limits};
 
 /// What is wrong with a request.
 #[derive(Debug, Clone, PartialEq, Eq, thiserror::Error)]
@@ -31,7 +31,8 @@ pub(crate) enum Problem {
         why: &'static str,
     },
     #[error(
-        "nothing is at this path; texts go to POST /sms/inbound, receipts to POST /sms/receipts"
+        "nothing is at this path; texts go to POST /sms/in/NAME, receipts to POST \
+         /sms/receipts/NAME, with the name of the gateway in the configuration"
     )]
     NotFound,
     #[error("this path takes only {allow}")]

@@ -1,11 +1,16 @@
 //! Messages in and out as stored.
 
+pub(super) mod v1;
+
 use budwood_scheduler::{BlockId, MessageId};
 use chrono::{DateTime, NaiveDate, Utc};
 use serde::{Deserialize, Serialize};
 
 use super::{Fault, event::task, instant, name_fault};
-use crate::words::message::{Outbound, Purpose, Received, SendState};
+use crate::words::{
+    message::{Outbound, Purpose, Received, SendState},
+    sms::Alphabet,
+};
 
 #[derive(Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]
@@ -16,6 +21,8 @@ pub(super) struct StoredReceived {
     gateway: String,
     #[serde(default, skip_serializing_if = "Option::is_none")]
     gateway_id: Option<String>,
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    parts: Vec<String>,
     from: String,
     to: String,
     text: String,
@@ -32,6 +39,7 @@ impl From<&Received> for StoredReceived {
             at: received.at,
             gateway: received.gateway.clone(),
             gateway_id: received.gateway_id.clone(),
+            parts: received.parts.clone(),
             from: received.from.clone(),
             to: received.to.clone(),
             text: received.text.clone(),
@@ -50,6 +58,7 @@ impl TryFrom<StoredReceived> for Received {
             at: stored.at,
             gateway: stored.gateway,
             gateway_id: stored.gateway_id,
+            parts: stored.parts,
             from: stored.from,
             to: stored.to,
             text: stored.text,
@@ -75,7 +84,23 @@ pub(super) struct StoredOutbound {
     #[serde(serialize_with = "instant::one")]
     try_at: DateTime<Utc>,
     #[serde(default, skip_serializing_if = "Option::is_none")]
-    gateway_id: Option<String>,
+    gateway: Option<String>,
+    alphabet: String,
+    parts: u32,
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    ids: Vec<String>,
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    arrived: Vec<String>,
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    #[serde(serialize_with = "instant::maybe")]
+    sent_at: Option<DateTime<Utc>>,
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    #[serde(serialize_with = "instant::maybe")]
+    settled_at: Option<DateTime<Utc>>,
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    code: Option<String>,
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    price_micro: Option<u64>,
 }
 
 #[derive(Serialize, Deserialize)]
@@ -94,6 +119,42 @@ enum StoredPurpose {
     },
 }
 
+impl StoredPurpose {
+    fn new(purpose: &Purpose) -> Self {
+        match purpose {
+            Purpose::Answer { to } => Self::Answer { to: to.0 },
+            Purpose::Nudge { block, task, due } => Self::Nudge {
+                block: block.0,
+                task: task.name().to_owned(),
+                due: *due,
+            },
+            Purpose::Notice { about } => Self::Notice { about: about.0 },
+        }
+    }
+
+    fn open(self) -> Result<Purpose, Fault> {
+        Ok(match self {
+            Self::Answer { to } => Purpose::Answer { to: MessageId(to) },
+            Self::Nudge {
+                block,
+                task: name,
+                due,
+            } => Purpose::Nudge {
+                block: BlockId(block),
+                task: task(&name)?,
+                due,
+            },
+            Self::Notice { about } => Purpose::Notice {
+                about: MessageId(about),
+            },
+        })
+    }
+}
+
+fn state(name: &str) -> Result<SendState, Fault> {
+    SendState::from_name(name).ok_or_else(|| name_fault("state", name))
+}
+
 impl From<&Outbound> for StoredOutbound {
     fn from(outbound: &Outbound) -> Self {
         Self {
@@ -101,54 +162,46 @@ impl From<&Outbound> for StoredOutbound {
             at: outbound.at,
             to: outbound.to.clone(),
             text: outbound.text.clone(),
-            purpose: match &outbound.purpose {
-                Purpose::Answer { to } => StoredPurpose::Answer { to: to.0 },
-                Purpose::Nudge { block, task, due } => StoredPurpose::Nudge {
-                    block: block.0,
-                    task: task.name().to_owned(),
-                    due: *due,
-                },
-                Purpose::Notice { about } => StoredPurpose::Notice { about: about.0 },
-            },
+            purpose: StoredPurpose::new(&outbound.purpose),
             expires_at: outbound.expires_at,
             state: outbound.state.name().to_owned(),
             tries: outbound.tries,
             try_at: outbound.try_at,
-            gateway_id: outbound.gateway_id.clone(),
+            gateway: outbound.gateway.clone(),
+            alphabet: outbound.alphabet.name().to_owned(),
+            parts: outbound.parts,
+            ids: outbound.ids.clone(),
+            arrived: outbound.arrived.clone(),
+            sent_at: outbound.sent_at,
+            settled_at: outbound.settled_at,
+            code: outbound.code.clone(),
+            price_micro: outbound.price_micro,
         }
     }
 }
 
-impl TryFrom<StoredOutbound> for Outbound {
-    type Error = Fault;
-
-    fn try_from(stored: StoredOutbound) -> Result<Self, Fault> {
-        Ok(Self {
-            id: MessageId(stored.id),
-            at: stored.at,
-            to: stored.to,
-            text: stored.text,
-            purpose: match stored.purpose {
-                StoredPurpose::Answer { to } => Purpose::Answer { to: MessageId(to) },
-                StoredPurpose::Nudge {
-                    block,
-                    task: name,
-                    due,
-                } => Purpose::Nudge {
-                    block: BlockId(block),
-                    task: task(&name)?,
-                    due,
-                },
-                StoredPurpose::Notice { about } => Purpose::Notice {
-                    about: MessageId(about),
-                },
-            },
-            expires_at: stored.expires_at,
-            state: SendState::from_name(&stored.state)
-                .ok_or_else(|| name_fault("state", &stored.state))?,
-            tries: stored.tries,
-            try_at: stored.try_at,
-            gateway_id: stored.gateway_id,
+impl StoredOutbound {
+    pub(super) fn open(self) -> Result<Outbound, Fault> {
+        Ok(Outbound {
+            id: MessageId(self.id),
+            at: self.at,
+            to: self.to,
+            text: self.text,
+            purpose: self.purpose.open()?,
+            expires_at: self.expires_at,
+            state: state(&self.state)?,
+            tries: self.tries,
+            try_at: self.try_at,
+            gateway: self.gateway,
+            alphabet: Alphabet::from_name(&self.alphabet)
+                .ok_or_else(|| name_fault("alphabet", &self.alphabet))?,
+            parts: self.parts,
+            ids: self.ids,
+            arrived: self.arrived,
+            sent_at: self.sent_at,
+            settled_at: self.settled_at,
+            code: self.code,
+            price_micro: self.price_micro,
         })
     }
 }

@@ -35,6 +35,8 @@ pub(super) struct StoredTalk {
     #[serde(serialize_with = "instant::maybe")]
     heard_at: Option<DateTime<Utc>>,
     #[serde(default, skip_serializing_if = "Option::is_none")]
+    heard_by: Option<String>,
+    #[serde(default, skip_serializing_if = "Option::is_none")]
     language: Option<String>,
     #[serde(default, skip_serializing_if = "Vec::is_empty")]
     spoken: Vec<String>,
@@ -122,6 +124,7 @@ impl StoredTalk {
             last_answer: talk.last_answer.clone(),
             routine_at: talk.routine_at,
             heard_at: talk.heard_at,
+            heard_by: talk.heard_by.clone(),
             language: talk.language.clone(),
             spoken: talk.spoken.clone(),
         }
@@ -162,6 +165,7 @@ impl StoredTalk {
             last_answer: self.last_answer,
             routine_at: self.routine_at,
             heard_at: self.heard_at,
+            heard_by: self.heard_by,
             language: self.language,
             spoken: self.spoken,
         };

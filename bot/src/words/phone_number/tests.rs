@@ -93,12 +93,42 @@ fn an_unknown_sender_is_a_number_a_short_code_or_a_name() {
 
 #[test]
 fn countries_are_those_with_a_numbering_plan() {
-    assert_eq!(region("ID"), Ok(Some(Region::ID)));
-    assert_eq!(region("gb"), Ok(Some(Region::GB)));
-    assert_eq!(region(""), Ok(None));
-    for none in ["QQ", "001"] {
-        assert_eq!(region(none), Err(NumberFault::UnknownCountry(none.into())));
+    for country in ["ID", "gb"] {
+        assert!(is_country(country), "{country}");
     }
+    for none in ["", "QQ", "001"] {
+        assert!(!is_country(none), "{none}");
+    }
+}
+
+// The numbers are kept for fiction: Ofcom as above; Swedish Post and Telecom Authority, numbers for
+// books and films. The peer test has all countries.
+#[test]
+fn what_is_dialled_before_a_number_goes() {
+    check("070-174 06 05", "SE", &Ok("+46701740605"));
+    check("020 7946 0123", "GB", &Ok("+442079460123"));
+    check("011 44 7700 900123", "US", &Ok("+447700900123"));
+    check("+44 (0)20 7946 0123", "SE", &Ok("+442079460123"));
+    check("46701740605", "SE", &Ok("+46701740605"));
+}
+
+#[test]
+fn digits_of_any_script_and_extensions_are_understood() {
+    check(
+        "\u{e50}\u{e57}\u{e57}\u{e50}\u{e50} 900123",
+        "GB",
+        &Ok("+447700900123"),
+    );
+    check("\u{ff0b}44 7700 900123", "", &Ok("+447700900123"));
+    for extension in ["#5", " # 55", ",,7", ", 12", ";123", " - 503#", "~9"] {
+        check(
+            &format!("07700 900123{extension}"),
+            "GB",
+            &Ok("+447700900123"),
+        );
+    }
+    let two = "07700 900123;07700 900124";
+    check(two, "GB", &Err(NumberFault::NotANumber));
 }
 
 proptest::proptest! {

@@ -60,6 +60,7 @@ pub(super) fn census(case: &Case<'_>) -> Option<Plan> {
             walk,
             girth_cm: Some(opening.girth_cm),
             datum_cm: Some(opening.height_cm),
+            datum: Some(opening.datum),
             days_since: case.days_since(last),
             ..Figures::default()
         },
@@ -127,6 +128,7 @@ pub(super) fn open(case: &Case<'_>) -> Option<Plan> {
             trees: rounding::floor(f64::from(case.state.alive()) * share),
             girth_cm: Some(rule.girth_cm),
             datum_cm: Some(rule.height_cm),
+            datum: Some(rule.datum),
             share_pct: Some(ready.share_pct),
             ..Figures::default()
         },
@@ -139,6 +141,8 @@ pub(super) fn open_rest(case: &Case<'_>) -> Option<Plan> {
     let rule = &case.calendar.opening;
     let opened_on = case.state.last_of(Kind::TappingOpened);
     let last = opened_on.max(case.said_done(TaskKind::OpenRest))?;
+    let measured = case.state.girths.iter().map(|census| census.on).max();
+    let last = measured.map_or(last, |measured| measured.max(last));
     let due = in_season(days::after(last, rule.rest_every_days)?, &rule.months)?;
     let late_after = days::after(due, OPEN_LATE_DAYS)?;
     // A round that would not be over by then is not begun.
@@ -151,6 +155,7 @@ pub(super) fn open_rest(case: &Case<'_>) -> Option<Plan> {
             trees: Some(left(case)),
             girth_cm: Some(rule.girth_cm),
             datum_cm: Some(rule.height_cm),
+            datum: Some(rule.datum),
             days_since: case.days_since(Some(last)),
             ..Figures::default()
         },

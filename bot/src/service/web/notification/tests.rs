@@ -74,7 +74,7 @@ fn errors_say_what_is_wrong() {
     "#);
     let foreign = r#"{"deliveryInfoNotification":{"callbackData":"theirs","deliveryInfo":
             {"deliveryStatus":"DeliveredToTerminal"}}}"#;
-    insta::assert_snapshot!(receipts(foreign).unwrap_err().to_string(), @"the body is JSON, but not a deliveryInfoNotification: callbackData is not the one that was sent with the text");
+    insta::assert_snapshot!(receipts(foreign, "line").unwrap_err().to_string(), @"the body is JSON, but not a deliveryInfoNotification: callbackData is not the one that was sent with the text");
 }
 
 #[test]
@@ -122,11 +122,12 @@ fn receipts_say_how_far_a_text_has_come() {
             {{"address":"tel:+447700900123","deliveryStatus":"{status}"}}}}}}"#
         );
         let expected = Receipt {
-            id: Some(MessageId(42)),
-            gateway_id: None,
+            gateway: "line".into(),
+            about: About::Ours(MessageId(42)),
             delivery,
+            code: Some(status.into()),
         };
-        assert_eq!(receipts(&body).unwrap(), [expected], "{status}");
+        assert_eq!(receipts(&body, "line").unwrap(), [expected], "{status}");
     }
 }
 
@@ -136,18 +137,19 @@ fn a_receipt_may_name_the_text_by_a_link() {
         "link":[{"rel":"Other","href":"/x"},{"rel":"OutboundSMSMessageRequest",
         "href":"https://sms.example/outbound/tel%3A12345/requests/abc"}]}}"#;
     let expected = Receipt {
-        id: None,
-        gateway_id: Some("abc".into()),
+        gateway: "line".into(),
+        about: About::Theirs("abc".into()),
         delivery: Delivery::Waiting,
+        code: Some("MessageWaiting".into()),
     };
-    assert_eq!(receipts(body).unwrap(), [expected]);
+    assert_eq!(receipts(body, "line").unwrap(), [expected]);
 }
 
 proptest! {
     #[test]
     fn no_body_panics(body in any::<String>(), cut in 0..ONE.len()) {
         let _ = texts(&body, "line", None);
-        let _ = receipts(&body);
+        let _ = receipts(&body, "line");
         prop_assert!(texts(&ONE[..cut], "line", None).is_err());
     }
 }

@@ -166,12 +166,11 @@ fn the_trees_that_were_left_are_looked_at_half_a_year_later() {
     let all = given(indonesia(), &[stand, "425"].concat());
     assert!(all.at("2027-08-02", OpenRest).is_none());
     // Looked at in May, the next round would end after the year does.
-    let looked = [stand, "340\n2028-05-10 done open_rest"].concat();
-    assert!(
-        given(indonesia(), &looked)
-            .at("2028-05-11", OpenRest)
-            .is_none()
-    );
+    for looked in ["done open_rest", "girth 60/85"] {
+        let facts = [stand, "340\n2028-05-10 ", looked].concat();
+        let after = given(indonesia(), &facts).at("2028-05-11", OpenRest);
+        assert!(after.is_none(), "{looked}");
+    }
     // Opening itself is asked for while few are opened.
     let few = given(indonesia(), &[stand, "20"].concat());
     assert!(few.at("2027-08-02", OpenRest).is_none());

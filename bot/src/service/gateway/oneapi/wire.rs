@@ -4,11 +4,11 @@ use percent_encoding::{AsciiSet, NON_ALPHANUMERIC, percent_decode_str, utf8_perc
 use serde::{Deserialize, Serialize};
 use url::Url;
 
-use super::HttpSettings;
+use super::OneApiSettings;
 use crate::words::{limits, traffic::Outgoing};
 
 /// The address that texts are posted to, if the base can have anything after it.
-pub(super) fn requests_url(settings: &HttpSettings) -> Option<Url> {
+pub(super) fn requests_url(settings: &OneApiSettings) -> Option<Url> {
     if settings.base_url.cannot_be_a_base() {
         return None;
     }
@@ -19,7 +19,7 @@ pub(super) fn requests_url(settings: &HttpSettings) -> Option<Url> {
 }
 
 /// The body of the request for a text.
-pub(super) fn body_of<'a>(text: &'a Outgoing, settings: &'a HttpSettings) -> Envelope<'a> {
+pub(super) fn body_of<'a>(text: &'a Outgoing, settings: &'a OneApiSettings) -> Envelope<'a> {
     Envelope {
         request: SendRequest {
             address: [with_scheme(&text.to)],

@@ -1,35 +1,40 @@
-//! Sends texts to a provider that speaks the open HTTP interface for text messages.
+//! A provider that speaks the open HTTP interface for text messages.
 //!
 //! That is the GSMA OneAPI, also published as the OMA RESTful Network API for Short Messaging:
 //! one POST for each text, JSON both ways. What comes in by the same interface is read in the
 //! `web` module. Deliberately absent: trying again, counting, and waiting for receipts, which are
 //! the outbox's; and every log line, because what this file handles are numbers and texts.
 
+mod plan;
 pub(crate) mod wire;
 
 use std::time::Duration;
 
 use reqwest::{
-    Client, Method, RequestBuilder, Response, StatusCode,
+    Client, ClientBuilder, Method, RequestBuilder, Response, StatusCode,
     header::{LOCATION, RETRY_AFTER},
     redirect,
 };
 use url::Url;
 
-use super::{Gateway, SendFuture};
+pub(crate) use self::plan::read;
 use crate::{
-    service::clock::Clock,
+    service::{
+        clock::Clock,
+        port::{Abilities, Gateway, SendFuture},
+    },
     words::{
         limits,
-        phone_number::is_for_fiction,
         secret::Secret,
-        traffic::{Outgoing, SendOutcome},
+        traffic::{Outgoing, SendOutcome, Whose},
     },
 };
 
 /// Where and how to send.
 #[derive(Clone, Debug)]
-pub struct HttpSettings {
+pub struct OneApiSettings {
+    /// The gateway's name.
+    pub name: String,
     /// The address of the provider's interface; `outbound/…/requests` comes after it.
     pub base_url: Url,
     /// The number or name that texts come from.
@@ -40,8 +45,8 @@ pub struct HttpSettings {
     pub credentials: Credentials,
     /// How long one try may take.
     pub timeout: Duration,
-    /// Whether numbers that are kept for fiction are sent; only for a stand-in on this computer.
-    pub allow_demo_numbers: bool,
+    /// What it can do; a provider may or may not look at the correlator.
+    pub abilities: Abilities,
 }
 
 /// How we prove who we are.
@@ -63,16 +68,16 @@ pub enum Credentials {
 
 /// A provider.
 #[derive(Debug)]
-pub struct HttpGateway {
+pub struct OneApi {
     client: Client,
     requests_url: Url,
-    settings: HttpSettings,
+    settings: OneApiSettings,
     clock: Clock,
 }
 
 /// The gateway could not be set up.
 #[derive(Debug, thiserror::Error)]
-pub enum HttpGatewayError {
+pub enum OneApiError {
     /// The address cannot have anything after it, such as `mailto:x`.
     #[error("base_url cannot be the start of an address")]
     BaseUrl,
@@ -81,34 +86,39 @@ pub enum HttpGatewayError {
     Client(#[source] reqwest::Error),
 }
 
-impl HttpGateway {
+/// An HTTP client to be set up further; every one of ours begins here.
+///
+/// The environment's proxies are left out: the file alone says where texts go.
+pub fn client() -> ClientBuilder {
+    // `reqwest` brings no ciphers of its own here. Those of `ring` are named once for the process;
+    // an error says that they were named before.
+    let _ = rustls::crypto::ring::default_provider().install_default();
+    Client::builder().no_proxy()
+}
+
+impl OneApi {
     /// Sets up the gateway. Nothing is sent yet.
     ///
     /// # Errors
     ///
     /// When the address cannot be extended or the system's certificates cannot be read.
-    pub fn new(settings: HttpSettings, clock: Clock) -> Result<Self, HttpGatewayError> {
-        // The environment's proxies are left out: the file alone says where texts go. A redirect
-        // would carry numbers and the password to an address that nobody chose.
-        let client = Client::builder()
+    pub fn new(settings: OneApiSettings, clock: Clock) -> Result<Self, OneApiError> {
+        // A redirect would carry numbers and the password to an address that nobody chose.
+        let client = client()
             .redirect(redirect::Policy::none())
-            .no_proxy()
             .connect_timeout(limits::CONNECT_TIMEOUT.min(settings.timeout))
             .timeout(settings.timeout)
             .build()
-            .map_err(HttpGatewayError::Client)?;
+            .map_err(OneApiError::Client)?;
         Ok(Self {
             client,
-            requests_url: wire::requests_url(&settings).ok_or(HttpGatewayError::BaseUrl)?,
+            requests_url: wire::requests_url(&settings).ok_or(OneApiError::BaseUrl)?,
             settings,
             clock,
         })
     }
 
     async fn send_once(&self, text: &Outgoing) -> SendOutcome {
-        if !self.settings.allow_demo_numbers && is_for_fiction(&text.to) {
-            return refused("the number is kept for fiction and is never sent to a provider");
-        }
         match self.request(text).send().await {
             Ok(response) => self.outcome_of(response).await,
             Err(error) => outcome_of_error(&error),
@@ -132,34 +142,33 @@ impl HttpGateway {
         let status = response.status();
         if status.is_success() {
             return SendOutcome::Accepted {
-                gateway_id: gateway_id(response).await,
+                ids: gateway_id(response).await.into_iter().collect(),
             };
         }
         let why = format!("the provider answered {status}");
         match status {
-            StatusCode::TOO_MANY_REQUESTS
-            | StatusCode::SERVICE_UNAVAILABLE
-            | StatusCode::REQUEST_TIMEOUT
-            | StatusCode::TOO_EARLY => SendOutcome::TryAgain {
-                after: self.retry_after(&response),
-                why,
-            },
+            StatusCode::TOO_MANY_REQUESTS | StatusCode::SERVICE_UNAVAILABLE => {
+                wait(Whose::Gateway, self.retry_after(&response), why)
+            }
+            StatusCode::REQUEST_TIMEOUT | StatusCode::TOO_EARLY => {
+                wait(Whose::Text, self.retry_after(&response), why)
+            }
             // The address and the password are the same for every text, so the fault is in our
             // set-up; refusing would throw away texts that are good.
             StatusCode::UNAUTHORIZED
             | StatusCode::NOT_FOUND
             | StatusCode::METHOD_NOT_ALLOWED
-            | StatusCode::PROXY_AUTHENTICATION_REQUIRED => SendOutcome::TryAgain {
-                after: Some(limits::SETUP_RETRY_AFTER),
-                why: format!("{why}; check base_url, sender and the password"),
-            },
-            _ if status.is_redirection() => SendOutcome::TryAgain {
-                after: Some(limits::SETUP_RETRY_AFTER),
-                why: format!("{why}; redirects are not followed, put the new address in base_url"),
-            },
-            _ if status.is_client_error() => SendOutcome::Refused {
-                why: with_code(why, response).await,
-            },
+            | StatusCode::PROXY_AUTHENTICATION_REQUIRED => wait(
+                Whose::Gateway,
+                Some(limits::SETUP_RETRY_AFTER),
+                format!("{why}; check base_url, sender and the password"),
+            ),
+            _ if status.is_redirection() => wait(
+                Whose::Gateway,
+                Some(limits::SETUP_RETRY_AFTER),
+                format!("{why}; redirects are not followed, put the new address in base_url"),
+            ),
+            _ if status.is_client_error() => refused_with_code(why, response).await,
             // A server that failed may have taken the text before.
             _ => SendOutcome::Unknown { why },
         }
@@ -180,18 +189,17 @@ impl HttpGateway {
     }
 }
 
-impl Gateway for HttpGateway {
+impl Gateway for OneApi {
+    fn name(&self) -> &str {
+        &self.settings.name
+    }
+
+    fn abilities(&self) -> Abilities {
+        self.settings.abilities
+    }
+
     fn send<'a>(&'a self, text: &'a Outgoing) -> SendFuture<'a> {
         Box::pin(self.send_once(text))
-    }
-
-    /// The correlator makes a second request the same message.
-    fn is_idempotent(&self) -> bool {
-        true
-    }
-
-    fn name(&self) -> &str {
-        "http"
     }
 }
 
@@ -200,10 +208,7 @@ fn outcome_of_error(error: &reqwest::Error) -> SendOutcome {
     if error.is_builder() {
         refused("the request could not be written")
     } else if error.is_connect() {
-        SendOutcome::TryAgain {
-            after: None,
-            why: "no connection to the provider".into(),
-        }
+        wait(Whose::Gateway, None, "no connection to the provider".into())
     } else if error.is_timeout() {
         SendOutcome::Unknown {
             why: "no answer from the provider in time".into(),
@@ -215,16 +220,25 @@ fn outcome_of_error(error: &reqwest::Error) -> SendOutcome {
     }
 }
 
-fn refused(why: &str) -> SendOutcome {
-    SendOutcome::Refused { why: why.into() }
+const fn wait(whose: Whose, after: Option<Duration>, why: String) -> SendOutcome {
+    SendOutcome::Wait { whose, after, why }
 }
 
-async fn with_code(why: String, response: Response) -> String {
+fn refused(why: &str) -> SendOutcome {
+    SendOutcome::Refused {
+        code: None,
+        why: why.into(),
+    }
+}
+
+async fn refused_with_code(why: String, response: Response) -> SendOutcome {
     let body = limited_body(response).await;
-    match body.as_deref().and_then(wire::refusal_code) {
+    let code = body.as_deref().and_then(wire::refusal_code);
+    let why = match &code {
         Some(code) => format!("{why} ({code})"),
         None => why,
-    }
+    };
+    SendOutcome::Refused { code, why }
 }
 
 /// The provider's id: the end of the address of the new resource, from the header or the body.

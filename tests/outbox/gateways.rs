@@ -1,0 +1,285 @@
+//! Several gateways at once: which one a text leaves by, what each is told, and what never moves.
+
+use std::{collections::BTreeSet, time::Duration};
+
+use budwood::{
+    engine::Input,
+    store::{Change, MemoryStore, Store, read_line},
+    words::{
+        limits,
+        traffic::{About, Delivery, Inbound, Link, SendOutcome, Whose},
+        ways::{Route, Way, Ways},
+    },
+};
+use chrono::TimeDelta;
+
+use super::{MORNING, theirs, unclear};
+use crate::desk::{Desk, HANA, JARO, at, inbound};
+
+fn ways() -> Ways {
+    let way = |name: &str, idempotent| Way {
+        name: name.to_owned(),
+        idempotent,
+    };
+    Ways {
+        gateways: vec![way("sim", false), way("centre", true)],
+        routes: vec![Route {
+            prefixes: vec![HANA.to_owned()],
+            gateways: vec!["centre".to_owned()],
+        }],
+    }
+}
+
+/// The demo's list behind two gateways, with nobody's answer waiting.
+fn desk() -> Desk {
+    Desk::open(MORNING).restart_behind(ways())
+}
+
+fn texts_by(desk: &mut Desk, gateway: &str, from: &str) {
+    desk.inbound(Inbound {
+        gateway: gateway.to_owned(),
+        ..inbound(from, "help")
+    });
+}
+
+fn away(after: Option<Duration>) -> SendOutcome {
+    SendOutcome::Wait {
+        whose: Whose::Gateway,
+        after,
+        why: "away".into(),
+    }
+}
+
+fn down(desk: &mut Desk) {
+    let since = desk.now;
+    let why = "no device".to_owned();
+    let link = Link::Down { since, why };
+    desk.wait(TimeDelta::minutes(limits::GATEWAY_OUT_MINUTES));
+    let gateway = "sim".to_owned();
+    desk.input(Input::Link { gateway, link });
+}
+
+#[test]
+fn an_answer_leaves_the_way_the_text_came() {
+    let mut desk = desk();
+    texts_by(&mut desk, "centre", JARO);
+    assert_eq!(desk.claim_by("sim"), None);
+    let text = desk.claim_by("centre").unwrap();
+    assert_eq!(text.to, JARO);
+    assert_eq!(desk.stored("outbound")[0]["gateway"], "centre");
+    desk.accepted(text.id, None);
+    // By a gateway that sends nothing: then by the number, else by the first.
+    for (from, gateway) in [(HANA, "centre"), (JARO, "sim")] {
+        desk.wait(TimeDelta::hours(1));
+        texts_by(&mut desk, "elsewhere", from);
+        assert_eq!(desk.claim_by(gateway).unwrap().to, from);
+    }
+}
+
+#[test]
+fn an_answer_leaves_the_way_the_text_came_after_a_restart_too() {
+    let mut desk = desk();
+    texts_by(&mut desk, "centre", JARO);
+    let mut desk = desk.restart_behind(ways());
+    assert_eq!(desk.claim_by("sim"), None);
+    assert_eq!(desk.claim_by("centre").unwrap().to, JARO);
+}
+
+#[test]
+fn a_gateway_that_takes_nothing_costs_no_text_a_try_and_is_left_alone() {
+    let mut desk = desk();
+    texts_by(&mut desk, "sim", JARO);
+    texts_by(&mut desk, "sim", HANA);
+    let text = desk.claim_by("sim").unwrap();
+    desk.tried(text.id, away(Some(Duration::from_secs(90))));
+    assert_eq!(desk.claim_by("sim"), None);
+    assert_eq!(desk.state(text.id), "ready");
+    assert_eq!(
+        desk.engine.next_try(),
+        Some(desk.now + TimeDelta::seconds(90))
+    );
+    desk.wait(TimeDelta::seconds(90));
+    let claimed = [desk.claim_by("sim"), desk.claim_by("sim")];
+    let to: BTreeSet<String> = claimed.into_iter().flatten().map(|text| text.to).collect();
+    assert_eq!(to, [JARO, HANA].map(str::to_owned).into());
+    let stored = desk.stored("outbound");
+    assert!(stored.iter().all(|text| text["tries"] == 1), "{stored:?}");
+}
+
+#[test]
+fn what_no_gateway_has_leaves_by_another_when_its_own_is_out() {
+    let mut desk = desk();
+    texts_by(&mut desk, "sim", JARO);
+    let start = desk.now;
+    while let Some(text) = desk.claim_by("sim") {
+        desk.tried(text.id, away(None));
+        assert_eq!(desk.claim_by("centre"), None);
+        desk.now = desk.engine.next_try().unwrap();
+    }
+    assert!(desk.now - start >= TimeDelta::minutes(limits::GATEWAY_OUT_MINUTES));
+    assert!(desk.now - start < TimeDelta::hours(1));
+    assert_eq!(desk.claim_by("centre").unwrap().to, JARO);
+    assert_eq!(desk.stored("outbound")[0]["gateway"], "centre");
+    assert_eq!(desk.stored("outbound")[0]["tries"], 1);
+}
+
+#[test]
+fn what_waits_for_a_line_that_is_down_leaves_by_another() {
+    let mut desk = desk();
+    texts_by(&mut desk, "sim", JARO);
+    down(&mut desk);
+    assert_eq!(desk.claim_by("sim"), None);
+    assert_eq!(desk.claim_by("centre").unwrap().to, JARO);
+    // A text that comes meanwhile as well; when the line is up again they go by it.
+    texts_by(&mut desk, "sim", HANA);
+    assert_eq!(desk.claim_by("centre").unwrap().to, HANA);
+    let (gateway, link) = ("sim".to_owned(), Link::Up);
+    desk.input(Input::Link { gateway, link });
+    desk.wait(TimeDelta::hours(1));
+    let id = desk.stored("outbound").len();
+    texts_by(&mut desk, "sim", crate::desk::ADVISER);
+    assert!(desk.stored("outbound").len() > id, "an answer");
+    assert!(desk.claim_by("sim").is_some());
+}
+
+/// A provider that ignores our id would send an unanswered text twice.
+#[test]
+fn what_a_gateway_may_have_never_moves_and_is_tried_again_only_where_that_is_harmless() {
+    let mut desk = desk();
+    texts_by(&mut desk, "sim", JARO);
+    let text = desk.claim_by("sim").unwrap();
+    desk.tried(text.id, unclear());
+    assert_eq!(desk.state(text.id), "unknown");
+    down(&mut desk);
+    assert_eq!(
+        (desk.claim_by("sim"), desk.claim_by("centre")),
+        (None, None)
+    );
+
+    let mut desk = Desk::open(MORNING).restart_behind(ways());
+    texts_by(&mut desk, "centre", JARO);
+    let text = desk.claim_by("centre").unwrap();
+    desk.tried(text.id, unclear());
+    desk.wait(TimeDelta::minutes(1));
+    assert_eq!(desk.claim_by("sim"), None);
+    assert_eq!(desk.claim_by("centre").unwrap(), text);
+    // Not taken this time: still the first try may have been.
+    desk.tried(text.id, away(None));
+    let link = Link::Down {
+        since: desk.now - TimeDelta::days(1),
+        why: String::new(),
+    };
+    let gateway = "centre".to_owned();
+    desk.input(Input::Link { gateway, link });
+    desk.wait(TimeDelta::hours(1));
+    assert_eq!(desk.claim_by("sim"), None);
+    assert_eq!(desk.claim_by("centre").unwrap(), text);
+}
+
+#[test]
+fn after_a_crash_a_text_on_its_way_stays_with_its_gateway() {
+    for (gateway, state) in [("sim", "unknown"), ("centre", "ready")] {
+        let mut desk = desk();
+        texts_by(&mut desk, gateway, JARO);
+        let text = desk.claim_by(gateway).unwrap();
+        let mut again = desk.restart_behind(ways());
+        assert_eq!(again.state(text.id), state);
+        let others = ["sim", "centre"].map(|name| again.claim_by(name));
+        let claimed: Vec<_> = others.into_iter().flatten().collect();
+        assert_eq!(claimed.len(), usize::from(state == "ready"));
+        // The configuration has no such gateway any more.
+        let mut gone = desk.restart_behind(Ways::one("other", true));
+        assert_eq!(gone.state(text.id), "unknown");
+        assert_eq!(gone.claim_by("other"), None);
+    }
+}
+
+#[test]
+fn two_gateways_may_give_the_same_id() {
+    let mut desk = desk();
+    let mut sent = Vec::new();
+    for (gateway, from) in [("sim", JARO), ("centre", HANA)] {
+        texts_by(&mut desk, gateway, from);
+        let text = desk.claim_by(gateway).unwrap();
+        desk.accepted(text.id, Some("7"));
+        sent.push(text.id);
+    }
+    desk.told_by("centre", theirs("7"), Delivery::Delivered);
+    assert_eq!(desk.state(sent[0]), "sent");
+    assert_eq!(desk.state(sent[1]), "delivered");
+    // Nor does one gateway's word count about another one's text.
+    desk.told_by("centre", About::Ours(sent[0]), Delivery::Failed);
+    assert_eq!(desk.state(sent[0]), "sent");
+}
+
+#[test]
+fn a_receipt_before_the_answer_is_kept_for_its_own_gateway() {
+    let mut desk = desk();
+    desk.told_by("centre", theirs("7"), Delivery::Failed);
+    desk.told_by("sim", theirs("7"), Delivery::Delivered);
+    texts_by(&mut desk, "sim", JARO);
+    let text = desk.claim_by("sim").unwrap();
+    desk.accepted(text.id, Some("7"));
+    assert_eq!(desk.state(text.id), "delivered");
+}
+
+#[test]
+fn a_text_of_several_parts_has_arrived_when_all_have() {
+    let part = |name: &str| name.to_owned();
+    for (receipts, state) in [
+        (vec![("a", Delivery::Delivered)], "sent"),
+        (
+            vec![("a", Delivery::Delivered), ("a", Delivery::Delivered)],
+            "sent",
+        ),
+        (
+            vec![("b", Delivery::Delivered), ("a", Delivery::Delivered)],
+            "delivered",
+        ),
+        (
+            vec![("a", Delivery::Delivered), ("b", Delivery::Failed)],
+            "failed",
+        ),
+    ] {
+        let mut desk = desk();
+        texts_by(&mut desk, "sim", JARO);
+        let text = desk.claim_by("sim").unwrap();
+        // The first may come before the answer.
+        let mut receipts = receipts.into_iter();
+        let (id, delivery) = receipts.next().unwrap();
+        desk.told_by("sim", theirs(id), delivery);
+        let ids = vec![part("a"), part("b")];
+        desk.tried(text.id, SendOutcome::Accepted { ids });
+        for (id, delivery) in receipts {
+            desk.told_by("sim", theirs(id), delivery);
+        }
+        assert_eq!(desk.state(text.id), state);
+    }
+}
+
+/// Records of the first version name no gateway.
+#[test]
+fn an_old_store_is_taken_over() {
+    let old = |id: u64, state: &str, more: &str| {
+        format!(
+            r#"{{"v":1,"kind":"outbound","body":{{"id":{id},"at":"{MORNING}","to":"{JARO}","text":"Hello","purpose":{{"answer":{{"to":1}}}},"expires_at":"2026-12-15T02:00:00Z","state":"{state}","tries":1,"try_at":"{MORNING}"{more}}}}}"#
+        )
+    };
+    let mut all = Change::default();
+    for line in [
+        old(11, "ready", ""),
+        old(12, "sending", ""),
+        old(13, "sent", r#","gateway_id":"p-9""#),
+    ] {
+        read_line(line.as_bytes(), &mut all).unwrap();
+    }
+    let store = MemoryStore::new();
+    store.commit(&all).unwrap();
+    let mut desk = Desk::behind(ways(), store, at(MORNING));
+    let id = budwood_scheduler::MessageId;
+    // Which gateway may have it is not known, so nobody tries again.
+    assert_eq!(desk.state(id(12)), "unknown");
+    assert_eq!(desk.claim_by("sim").unwrap().id, id(11));
+    desk.told_by("sim", theirs("p-9"), Delivery::Delivered);
+    assert_eq!(desk.state(id(13)), "delivered");
+}
