@@ -624,6 +624,11 @@ fn a_block_is_known_from_the_first_word_of_it_on() {
         Some(day("2027-08-01")),
         "by the day told of"
     );
+    // Before it was on the record nobody was quiet; after that the last word counts.
+    assert_eq!(state.quiet_since(), Some(day("2028-02-01")));
+    let word = event(3, "2028-04-01", told(Kind::Weeded, "2028-04-01", trees(1)));
+    let since = BlockState::replay([&late, &sooner, &word]).quiet_since();
+    assert_eq!(since, Some(day("2028-04-01")));
     assert_eq!(state.facts, [EventId(1), EventId(2)]);
 }
 
