@@ -10,12 +10,12 @@ use std::{
 
 use budwood::{
     engine::{Input, Setup},
-    play::virtual_clock::HANDSET,
     service::{config::Config, setup},
     store::{Change, Loaded, MemoryStore, Record, Store, StoreError},
     words::{
         message::Received,
         sms::{self, Size},
+        ways::HANDSET,
     },
 };
 use budwood_scheduler::{Event, EventId};

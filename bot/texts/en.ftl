@@ -423,7 +423,7 @@ member-due = , { $task } { $day }
 member-girth = , girth { $mean } cm ({ $of }), { $against }{ $ready }
 member-behind = { $months } months behind
 member-ahead = { $months } months ahead
-member-ready = , ready to tap { $earliest } to { $latest }
+member-ready = , to tap { $earliest }-{ $latest }
 member-no-blocks = no block
 window-ask = Open planting at { $group } from { $day }? { $rain }{ $farmers ->
     [one] 1 farmer

@@ -96,14 +96,12 @@ stand-dead = ตายรวม { $dead } เหลือ { $alive }/{ $planted 
 stand-alive = เหลือ { $alive }/{ $planted } { "" }
 stand-filled = มี { $alive } ต้น ว่าง { $gaps } { "" }
 stand-next = ทำอีกราว { $day } { "" }
-stand-ready = กรีดราว { $earliest }-{ $latest } { "" }
+stand-ready = กรีด { $earliest }-{ $latest } { "" }
 stand-meets = พอแล้ว { $adviser } ดูก่อนเปิด { "" }
 stand-close = ใกล้แล้ว วัดทุกต้นก่อนเปิด { "" }
 stand-look = ดูกิ่งใหม่ { $day } { "" }
 stand-sick = อย่าถอนหรือพ่น { "" }
-    .long = บอก { $adviser } แล้ว อย่าถอนหรือพ่น { "" }
 stand-harm = ระวังกิ่งหัก { "" }
-    .long = บอก { $adviser } แล้ว ระวังกิ่งหัก { "" }
 stand-label = ทำตามฉลาก ล้างมือ { "" }
 
 unit-ha = เฮกตาร์

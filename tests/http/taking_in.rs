@@ -83,7 +83,7 @@ async fn a_text_is_taken_as_it_was_sent() {
     .await;
     assert_eq!(answer.status(), 204);
     let [text] = service.taker.texts().try_into().unwrap();
-    assert_eq!(text.gateway, "line");
+    assert_eq!(text.gateway, "provider");
     assert_eq!(text.gateway_id.as_deref(), Some("m-0"));
     assert_eq!(
         (text.from.as_str(), text.to.as_str()),

@@ -64,7 +64,8 @@ fn rows() -> Vec<Row<'static>> {
     let lines = LIST.lines().filter(|line| !line.starts_with('#'));
     let mut rows: Vec<Row<'static>> = Vec::new();
     for line in lines.filter(|line| !line.is_empty()) {
-        if let Some((key, english)) = line.split_once(": ") {
+        let heading = line.split_once(": ").filter(|(key, _)| !key.contains(' '));
+        if let Some((key, english)) = heading {
             let said = BTreeMap::from([("en", Said::Always(english))]);
             rows.push(Row { key, said });
             continue;

@@ -12,14 +12,15 @@ use crate::{
     engine::{Engine, Entries, Input, Setup, Told},
     roll,
     store::Store,
-    words::traffic::{Inbound, Outgoing, SendOutcome},
+    words::{
+        traffic::{Inbound, Outgoing, SendOutcome},
+        ways::HANDSET,
+    },
 };
 
 /// The demo's list, so that a first try needs no file.
 pub const DEMO_ROLL: &[u8] = include_bytes!("../../../demo-data/roll.csv");
 
-/// The name of the gateway in records.
-pub const HANDSET: &str = "handset";
 /// The number that people text to.
 const OUR_NUMBER: &str = "12345";
 

@@ -18,11 +18,13 @@ use chrono::{DateTime, Utc};
 
 use crate::{
     engine::{Engine, Setup},
-    play::virtual_clock::HANDSET,
     service::config::{Config, NudgesConfig},
     store::SledStore,
     wording::Texts,
-    words::{limits, ways::Ways},
+    words::{
+        limits,
+        ways::{HANDSET, Ways},
+    },
 };
 
 /// A setup with only what ships, for the demo, the terminal and tests. `secret` makes codes; the

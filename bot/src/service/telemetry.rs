@@ -100,7 +100,7 @@ mod tests {
 
     #[test]
     fn what_is_no_filter_is_refused() {
-        for filter in ["a=b=c", "budwood=loud", "info,=,"] {
+        for filter in ["a=b=c", "budwood=loud"] {
             assert!(read_filter(filter).is_err(), "{filter:?}");
         }
     }

@@ -73,7 +73,8 @@ impl Tongue<'_> {
 
 /// How much of a phrase to try, the fullest first. Of many items the last ones are only counted;
 /// then what can be spared gives way; at last there is no item. Each with shorter and shorter
-/// names. All of that in the longer form before any of it in the shorter one.
+/// names. All of that in the longer form before any of it in the shorter one, which alone has no
+/// item.
 fn rooms(phrase: &Phrase) -> impl Iterator<Item = Room> {
     let (mut items, mut forms, mut has_extra) = (0, 1, false);
     phrase.each(&mut |value| match value {
@@ -99,16 +100,17 @@ fn rooms(phrase: &Phrase) -> impl Iterator<Item = Room> {
     });
     let fewer = (1..=items.max(1)).rev().map(|shown| (shown, 0));
     let less = (1..forms).map(|form| (1, form));
-    let levels = fewer.chain(less).chain([(0, forms - 1)]);
-    let levels = levels.map(|(shown, form)| Room {
+    let of = |(shown, form)| Room {
         shown,
         form,
         extra: false,
         ..Room::ALL
-    });
+    };
+    let levels = fewer.chain(less).map(of);
     let long = levels.clone().map(|room| Room { long: true, ..room });
     let rooms = long
         .chain(levels)
+        .chain([of((0, forms - 1))])
         .flat_map(|room| NAME_LENGTHS.map(|name| Room { name, ..room }));
     unshortened.into_iter().chain(rooms)
 }

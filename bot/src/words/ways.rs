@@ -5,6 +5,9 @@
 //! that has been out for a while is passed over. Deliberately absent: when a gateway counts as
 //! out, which the engine knows (`links`).
 
+/// The gateway of the demo, the terminal and tests, which leaves this computer by none.
+pub const HANDSET: &str = "handset";
+
 /// The gateways by which texts leave, in the order of the configuration.
 #[derive(Clone, Debug, Default, PartialEq, Eq)]
 pub struct Ways {

@@ -36,8 +36,8 @@ static EXTENSION: LazyLock<Option<Regex>> = LazyLock::new(|| {
     .ok()
 });
 
-/// A number has at least two digits after the calling code, and at most 17 (E.164 allows 15; two
-/// more are let through so that a number too long is told from no number at all).
+/// Digits after the calling code. E.164 allows 15 with the code; the reference library reads up to 17
+/// after it, and which lengths a country uses is asked later.
 const NATIONAL_DIGITS_MIN: usize = 2;
 const NATIONAL_DIGITS_MAX: usize = 17;
 
