@@ -21,7 +21,7 @@ use alloc::{
 
 use budwood_parser::{
     Act, Alarm, Bare, Correction, Details, Doubt, Kind, Problem, Query, Reading, Report, Sender,
-    Stance, When,
+    Stance, Wetness, When,
 };
 
 pub use self::{
@@ -394,7 +394,7 @@ fn yes(scene: &Scene<'_>) -> Decision {
     match scene.pending {
         Some(Pending::Confirm(facts)) => Decision::Reply(Reply::Yes(facts.clone())),
         // "Yes" may be "it rained" or "I have read this": where it would be a fact, it is asked.
-        Some(Pending::Nudge { .. }) => match complete::soaked(scene) {
+        Some(Pending::Nudge { .. }) => match complete::rain(Wetness::Soaked, scene) {
             Some(fact) => Decision::Confirm {
                 facts: vec![fact],
                 why: Vec::new(),
@@ -415,7 +415,7 @@ fn no(scene: &Scene<'_>) -> Decision {
         Some(Pending::Nudge { .. }) | None if !scene.last.is_empty() => {
             Decision::Amend(Amend::Wrong)
         }
-        Some(Pending::Nudge { .. }) | None => match complete::no_rain(scene) {
+        Some(Pending::Nudge { .. }) | None => match complete::rain(Wetness::None, scene) {
             Some(fact) => Decision::Record(vec![fact]),
             None => Decision::Silent(Quiet::NothingAsked),
         },

@@ -203,7 +203,7 @@ impl BlockState {
             }
             Body::TaskDone { task, on, .. } => {
                 raise(&mut self.done, *task, *on);
-                if *task == TaskKind::Feed {
+                if task.proven_by().map(Kind::effect) == Some(Effect::Fed) {
                     self.fed.push(*on);
                 }
                 self.postponed.remove(task);

@@ -1,5 +1,8 @@
 //! The fold, fact by fact: what each kind of fact changes in a block's state, and what it leaves.
 
+mod jobs;
+mod trees;
+
 use std::{
     string::{String, ToString},
     vec,
@@ -9,7 +12,7 @@ use std::{
 use budwood_parser::{Ailment, Cause, Details, Kind, Supply, Wetness};
 use chrono::{DateTime, NaiveDate, NaiveTime, Utc};
 
-use super::{BlockState, Census, Cohort, Count, Living, NudgeTrack, RAINS_KEPT};
+use super::{BlockState, Census, Count, RAINS_KEPT};
 use crate::words::{
     event::{Body, Event, Happened, Source},
     id::{BlockId, EventId, GroupId, PersonId},
@@ -73,157 +76,8 @@ fn bodies(bodies: &[(&str, Body)]) -> BlockState {
     BlockState::replay(&events)
 }
 
-fn cohort(planted_on: &str, planted: u32, dead: u32, backfill: bool) -> Cohort {
-    Cohort {
-        planted_on: day(planted_on),
-        clone_name: None,
-        planted,
-        dead,
-        backfill,
-    }
-}
-
 fn seen(on: &str, trees: Option<u32>) -> Count {
     Count { on: day(on), trees }
-}
-
-use Kind::{Dead, Planted, Replaced};
-
-#[test]
-fn plantings_of_one_season_are_one_cohort() {
-    // 120 days later is still the same season, 121 days later is another; told in any order.
-    for (first, second, cohorts) in [
-        ("2027-06-01", "2027-09-29", 1),
-        ("2027-06-01", "2027-09-30", 2),
-        ("2027-09-29", "2027-06-01", 1),
-        ("2027-09-30", "2027-06-01", 2),
-    ] {
-        let state = fold(&[(Planted, first, trees(100)), (Planted, second, trees(20))]);
-        assert_eq!(state.cohorts.len(), cohorts, "{first} {second}");
-        assert_eq!(state.planted(), 120);
-        assert_eq!(state.planted_on(), Some(day("2027-06-01")));
-        let oldest_first = state.cohorts.is_sorted_by_key(|cohort| cohort.planted_on);
-        assert!(oldest_first);
-    }
-}
-
-#[test]
-fn a_cohort_keeps_the_clone_that_was_told_first() {
-    let of = |clone: Option<&str>, count| Details {
-        clone_name: clone.map(ToString::to_string),
-        ..trees(count)
-    };
-    let state = fold(&[
-        (Planted, "2027-06-01", of(None, 100)),
-        (Planted, "2027-06-02", of(Some("PB260"), 20)),
-        (Planted, "2027-06-03", of(Some("GT1"), 5)),
-    ]);
-    let clones: Vec<Option<String>> = state.cohorts.iter().map(|c| c.clone_name.clone()).collect();
-    assert_eq!(clones, [Some("PB260".to_string())]);
-    assert_eq!(state.planted(), 125);
-}
-
-#[test]
-fn a_planting_without_a_number_is_a_planting_of_no_trees() {
-    let state = fold(&[(Planted, "2027-06-01", Details::default())]);
-    assert_eq!(state.cohorts, [cohort("2027-06-01", 0, 0, false)]);
-    assert_eq!(state.planted_on(), Some(day("2027-06-01")));
-}
-
-#[test]
-fn trees_in_the_gaps_are_a_cohort_of_their_own() {
-    let state = fold(&[
-        (Planted, "2027-06-01", trees(100)),
-        (Dead, "2027-07-01", trees(30)),
-        (Replaced, "2027-07-10", trees(20)),
-    ]);
-    let expected = [
-        cohort("2027-06-01", 100, 30, false),
-        cohort("2027-07-10", 20, 0, true),
-    ];
-    assert_eq!(state.cohorts, expected);
-    assert_eq!((state.planted(), state.replaced()), (100, 20));
-    assert_eq!((state.dead(), state.alive(), state.gaps()), (30, 90, 10));
-    assert_eq!(state.planted_on(), Some(day("2027-06-01")));
-}
-
-/// 480 planted, 23 died and were replaced: 457 + 23 of 480, and no gap.
-#[test]
-fn living_trees_are_first_ones_filled_in_and_gaps() {
-    let facts = [
-        (Planted, "2027-06-01", trees(480)),
-        (Dead, "2027-07-01", trees(23)),
-        (Replaced, "2027-07-10", trees(23)),
-        (Dead, "2027-09-01", trees(7)),
-    ];
-    let living = |number: usize| fold(&facts[..number]).living();
-    let expected = |first, filled, gaps| Living {
-        first,
-        filled,
-        planted: 480,
-        gaps,
-    };
-    assert_eq!(living(1), expected(480, 0, 0));
-    assert_eq!(living(2), expected(457, 0, 23));
-    assert_eq!(living(3), expected(457, 23, 0));
-    assert_eq!(living(4), expected(450, 23, 7));
-    assert_eq!(living(4).alive(), 473);
-    assert_eq!(BlockState::default().living(), Living::default());
-}
-
-#[test]
-fn only_filled_in_trees_are_no_planting() {
-    let state = fold(&[(Replaced, "2027-07-10", trees(20))]);
-    assert_eq!(state.planted_on(), None);
-    assert_eq!((state.planted(), state.alive(), state.gaps()), (0, 20, 0));
-}
-
-/// Trees are replaced where others died: nobody need have told of those.
-#[test]
-fn replaced_trees_tell_of_deaths() {
-    let filled = |dead: u32, replaced: u32| {
-        let state = fold(&[
-            (Planted, "2027-06-01", trees(100)),
-            (Dead, "2027-07-01", trees(dead)),
-            (Replaced, "2027-07-10", trees(replaced)),
-        ]);
-        (state.dead(), state.alive(), state.gaps())
-    };
-    assert_eq!(filled(0, 8), (8, 100, 0), "eight died untold");
-    assert_eq!(filled(5, 8), (8, 100, 0), "three more died untold");
-    assert_eq!(filled(8, 8), (8, 100, 0));
-    assert_eq!(filled(10, 8), (10, 98, 2), "two gaps are left");
-}
-
-/// So survival of the first planting is never shown too high.
-#[test]
-fn a_death_counts_against_the_oldest_trees() {
-    let two = |dead: u32| {
-        let state = fold(&[
-            (Planted, "2028-06-01", trees(20)),
-            (Planted, "2027-06-01", trees(100)),
-            (Dead, "2028-07-01", trees(dead)),
-        ]);
-        let dead: Vec<u32> = state.cohorts.iter().map(|cohort| cohort.dead).collect();
-        (dead, state.alive())
-    };
-    assert_eq!(two(30), (vec![30, 0], 90));
-    assert_eq!(two(100), (vec![100, 0], 20));
-    assert_eq!(two(110), (vec![100, 10], 10));
-    assert_eq!(two(500), (vec![100, 20], 0), "more cannot die than live");
-}
-
-#[test]
-fn deaths_add_up_and_none_is_none() {
-    let state = fold(&[
-        (Planted, "2027-06-01", trees(100)),
-        (Dead, "2027-07-01", trees(3)),
-        (Dead, "2027-08-01", trees(0)),
-        (Dead, "2027-09-01", trees(4)),
-        (Dead, "2027-10-01", Details::default()),
-    ]);
-    assert_eq!((state.dead(), state.alive()), (7, 93));
-    assert_eq!(state.last[&Dead], seen("2027-10-01", None));
 }
 
 #[test]
@@ -262,9 +116,9 @@ fn numbers_beyond_all_measure_stay_at_the_most() {
         (Kind::Lined, "2027-02-02", trees(most)),
         (Kind::HolesDug, "2027-03-01", trees(most)),
         (Kind::HolesDug, "2027-03-02", trees(most)),
-        (Planted, "2027-06-01", trees(most)),
-        (Planted, "2027-06-02", trees(most)),
-        (Planted, "2029-06-02", trees(most)),
+        (Kind::Planted, "2027-06-01", trees(most)),
+        (Kind::Planted, "2027-06-02", trees(most)),
+        (Kind::Planted, "2029-06-02", trees(most)),
         (Kind::TappingOpened, "2034-05-01", trees(most)),
         (Kind::TappingOpened, "2034-05-02", trees(most)),
     ]);
@@ -456,114 +310,6 @@ fn task(task: TaskKind, on: &str) -> Body {
     }
 }
 
-fn later(task: TaskKind, until: &str) -> Body {
-    Body::Postponed {
-        block: B,
-        task,
-        until: day(until),
-    }
-}
-
-fn nudged(task: TaskKind, on: &str, due: &str) -> Body {
-    Body::Nudged {
-        block: B,
-        task,
-        on: day(on),
-        due: day(due),
-    }
-}
-
-#[test]
-fn a_job_said_to_be_done_keeps_its_last_day() {
-    let state = bodies(&[
-        ("2028-06-05", task(TaskKind::Mulch, "2028-06-05")),
-        ("2028-06-09", task(TaskKind::Mulch, "2028-06-01")),
-        ("2028-06-10", task(TaskKind::Firebreak, "2028-06-02")),
-    ]);
-    assert_eq!(state.done.len(), 2);
-    assert_eq!(state.done[&TaskKind::Mulch], day("2028-06-05"));
-    assert_eq!(state.done[&TaskKind::Firebreak], day("2028-06-02"));
-    assert_eq!(state.heard_on, Some(day("2028-06-05")));
-    assert_eq!(state.known_on, Some(day("2028-06-05")));
-}
-
-#[test]
-fn a_job_put_off_and_then_done_is_put_off_no_more() {
-    let off = [
-        ("2028-06-01", later(TaskKind::Weed, "2028-06-20")),
-        ("2028-06-02", later(TaskKind::Weed, "2028-06-15")),
-        ("2028-06-03", later(TaskKind::Mulch, "2028-07-01")),
-    ];
-    let state = bodies(&off);
-    assert_eq!(state.postponed[&TaskKind::Weed], day("2028-06-15"));
-    assert_eq!(state.postponed[&TaskKind::Mulch], day("2028-07-01"));
-    assert_eq!(
-        state.heard_on,
-        Some(day("2028-06-03")),
-        "the day of the text"
-    );
-    let after = |body: Body| {
-        let mut facts = off.to_vec();
-        facts.push(("2028-06-04", body));
-        let state = bodies(&facts);
-        state.postponed.keys().copied().collect::<Vec<_>>()
-    };
-    let weeded = told(Kind::Weeded, "2028-06-04", Details::default());
-    assert_eq!(after(weeded), [TaskKind::Mulch]);
-    assert_eq!(after(task(TaskKind::Weed, "2028-06-04")), [TaskKind::Mulch]);
-    assert_eq!(after(task(TaskKind::Mulch, "2028-06-04")), [TaskKind::Weed]);
-    let pruned = told(Kind::Pruned, "2028-06-04", Details::default());
-    assert_eq!(after(pruned), [TaskKind::Weed, TaskKind::Mulch]);
-}
-
-#[test]
-fn nudges_are_counted_for_each_round() {
-    let state = bodies(&[
-        (
-            "2028-06-01",
-            nudged(TaskKind::Weed, "2028-06-01", "2028-06-01"),
-        ),
-        (
-            "2028-06-08",
-            nudged(TaskKind::Weed, "2028-06-08", "2028-06-01"),
-        ),
-        (
-            "2028-06-08",
-            nudged(TaskKind::Feed, "2028-06-08", "2028-06-07"),
-        ),
-        (
-            "2028-06-02",
-            nudged(TaskKind::Weed, "2028-06-02", "2028-06-01"),
-        ),
-    ]);
-    let weed = NudgeTrack {
-        due: day("2028-06-01"),
-        tries: 3,
-        first_on: day("2028-06-01"),
-        last_on: day("2028-06-08"),
-    };
-    assert_eq!(state.nudges[&TaskKind::Weed], weed);
-    assert_eq!(state.nudges[&TaskKind::Feed].tries, 1);
-    assert_eq!(state.heard_on, None, "nobody was heard");
-    let anew = bodies(&[
-        (
-            "2028-06-01",
-            nudged(TaskKind::Weed, "2028-06-01", "2028-06-01"),
-        ),
-        (
-            "2028-07-08",
-            nudged(TaskKind::Weed, "2028-07-08", "2028-07-07"),
-        ),
-    ]);
-    let weed = NudgeTrack {
-        due: day("2028-07-07"),
-        tries: 1,
-        first_on: day("2028-07-08"),
-        last_on: day("2028-07-08"),
-    };
-    assert_eq!(anew.nudges[&TaskKind::Weed], weed);
-}
-
 #[test]
 fn a_warning_is_kept_by_its_last_day() {
     let warned = |ailment, on| Body::Warned {
@@ -604,8 +350,12 @@ fn what_is_about_no_block_changes_none() {
 /// What was taken back is left out when the rest is folded anew, and counts nowhere.
 #[test]
 fn a_fact_that_was_taken_back_leaves_nothing() {
-    let planted = event(1, "2027-06-01", told(Planted, "2027-06-01", trees(100)));
-    let dead = event(2, "2027-07-01", told(Dead, "2027-07-01", trees(60)));
+    let planted = event(
+        1,
+        "2027-06-01",
+        told(Kind::Planted, "2027-06-01", trees(100)),
+    );
+    let dead = event(2, "2027-07-01", told(Kind::Dead, "2027-07-01", trees(60)));
     let mut back = event(3, "2027-07-02", Body::TakenBack { block: B });
     back.supersedes = Some(EventId(2));
     let before = BlockState::replay([&planted]);
@@ -615,7 +365,11 @@ fn a_fact_that_was_taken_back_leaves_nothing() {
 
 #[test]
 fn a_block_is_known_from_the_first_word_of_it_on() {
-    let late = event(1, "2028-03-01", told(Planted, "2027-06-01", trees(100)));
+    let late = event(
+        1,
+        "2028-03-01",
+        told(Kind::Planted, "2027-06-01", trees(100)),
+    );
     let sooner = event(2, "2028-02-01", told(Kind::Weeded, "2027-08-01", trees(1)));
     let state = BlockState::replay([&late, &sooner]);
     assert_eq!(state.known_on, Some(day("2028-02-01")));
