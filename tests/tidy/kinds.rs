@@ -10,7 +10,7 @@ use std::collections::BTreeMap;
 use super::{Source, expect_none, sources};
 
 /// Files that ask for kinds by name: how often, and why it is no column.
-const BY_NAME: [(&str, usize, &str); 28] = [
+const BY_NAME: [(&str, usize, &str); 27] = [
     (
         "bot/src/engine/deeds/facts.rs",
         2,
@@ -116,11 +116,6 @@ const BY_NAME: [(&str, usize, &str); 28] = [
         "scheduler/src/decide/complete.rs",
         5,
         "rain falls on every block, girths have a limit",
-    ),
-    (
-        "scheduler/src/decide/sanity.rs",
-        1,
-        "how much is fed to a tree",
     ),
     ("scheduler/src/words/job.rs", 17, "the table of the jobs"),
 ];

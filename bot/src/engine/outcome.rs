@@ -46,6 +46,8 @@ outcomes! {
     DoneWithCode = "done with a code",
     /// The code was another one.
     WrongCode = "wrong code",
+    /// A nudge was read, which says nothing of the work.
+    Seen = "seen",
     /// What was asked about is not stored.
     Dropped = "dropped",
     /// A job was put off.

@@ -117,7 +117,7 @@ pub fn clause(kind: Kind, details: &Details) -> Phrase {
         None => uncounted.into(),
     };
     match kind.effect() {
-        Effect::Round => round(kind, details),
+        Effect::Round | Effect::Pegs | Effect::Fed => round(kind, details),
         Effect::Holes => counted(Key::SaidHolesDug, bare_key(kind)),
         Effect::Arrival => received(details),
         Effect::Planted => counted(Key::SaidPlanted, bare_key(kind)),

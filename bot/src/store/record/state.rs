@@ -24,6 +24,10 @@ pub(super) struct StoredState {
     cohorts: Vec<StoredCohort>,
     last: BTreeMap<String, StoredCount>,
     rounds: BTreeMap<String, u32>,
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    fed: Vec<NaiveDate>,
+    #[serde(default, skip_serializing_if = "is_none")]
+    pegs: u32,
     holes: u32,
     plants_received: u32,
     tall: Option<StoredCount>,
@@ -113,6 +117,14 @@ impl From<StoredCount> for Count {
             trees: count.trees,
         }
     }
+}
+
+#[expect(
+    clippy::trivially_copy_pass_by_ref,
+    reason = "serde hands fields over by reference"
+)]
+const fn is_none(count: &u32) -> bool {
+    *count == 0
 }
 
 /// Keys become names.
@@ -206,6 +218,8 @@ impl StoredState {
             cohorts: cohorts.collect(),
             last: names(&state.last, Kind::name, Into::into),
             rounds: names(&state.rounds, Kind::name, |rounds| rounds),
+            fed: state.fed.clone(),
+            pegs: state.pegs,
             holes: state.holes,
             plants_received: state.plants_received,
             tall: state.tall.map(Into::into),
@@ -242,10 +256,19 @@ impl StoredState {
             first_on: track.first_on,
             last_on: track.last_on,
         };
+        // A state from before each round was kept has the last one only.
+        let last_fed = self.last.get(Kind::Fertilised.name()).map(|count| count.on);
+        let fed = if self.fed.is_empty() {
+            last_fed.into_iter().collect()
+        } else {
+            self.fed
+        };
         let state = BlockState {
             cohorts: cohorts.collect(),
             last: keys(self.last, kind, Into::into)?,
             rounds: keys(self.rounds, kind, |rounds| rounds)?,
+            fed,
+            pegs: self.pegs,
             holes: self.holes,
             plants_received: self.plants_received,
             tall: self.tall.map(Into::into),
