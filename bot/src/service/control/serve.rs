@@ -84,10 +84,7 @@ async fn talk(stream: UnixStream, handle: &Handle, reload: &Ask) -> io::Result<(
             return Ok(());
         }
         let answer = match serde_json::from_str::<Request>(&line) {
-            Ok(request) if request.v == VERSION => match request.deed {
-                Deed::Reload => reloaded(reload).await,
-                _ => answer(request, handle).await,
-            },
+            Ok(request) if request.v == VERSION => answer(request, handle, reload).await,
             Ok(request) => Answer::refused(format!(
                 "version {} is not spoken here, only {VERSION}; use the same program on both ends",
                 request.v
@@ -100,7 +97,10 @@ async fn talk(stream: UnixStream, handle: &Handle, reload: &Ask) -> io::Result<(
     }
 }
 
-async fn answer(request: Request, handle: &Handle) -> Answer {
+async fn answer(request: Request, handle: &Handle, reload: &Ask) -> Answer {
+    if matches!(request.deed, Deed::Reload) {
+        return reloaded(reload).await;
+    }
     let input = match input(request) {
         Ok(input) => input,
         Err(why) => return Answer::refused(why),
