@@ -7,6 +7,7 @@
 
 mod lines;
 mod provider;
+mod reload;
 mod running;
 mod tls;
 

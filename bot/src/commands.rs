@@ -16,7 +16,7 @@ use std::{
     process::ExitCode,
 };
 
-use anyhow::Context;
+use anyhow::{Context, bail};
 use chrono::{DateTime, NaiveDateTime, Timelike, Utc};
 use clap::{Parser, Subcommand};
 
@@ -107,6 +107,12 @@ enum Command {
     /// Also says that the computer's clock is right as it stands, when the service holds nudges
     /// because the clock was put forward.
     Release {
+        /// The configuration.
+        config: PathBuf,
+    },
+    /// Has the running service read its configuration again: hours of nudges, routes, language
+    /// packs, calendars, the log's filter. The rest needs a new start, and is named.
+    Reload {
         /// The configuration.
         config: PathBuf,
     },
@@ -233,6 +239,7 @@ pub fn run() -> anyhow::Result<ExitCode> {
         Command::Backup { config, folder } => backup(&config, &folder)?,
         Command::Restore { config, folder } => restore(&config, &folder)?,
         Command::Release { config } => release(&config)?,
+        Command::Reload { config } => reload(&config)?,
         Command::Log {
             command: LogCommand::Export { config, file },
         } => export(&config, &file)?,
@@ -393,6 +400,16 @@ fn say_held(records: u64) -> anyhow::Result<()> {
 fn release(path: &Path) -> anyhow::Result<()> {
     backup::release(&config(path)?, &Clock::System)?;
     writeln!(Page::open(), "texts may leave")?;
+    Ok(())
+}
+
+fn reload(path: &Path) -> anyhow::Result<()> {
+    let config = config(path)?;
+    let Some(mut control) = Control::connect(&config.store.folder)? else {
+        bail!("no service runs with this store; it reads the configuration when it starts");
+    };
+    let new = control.reload()?;
+    writeln!(io::stdout(), "{new}")?;
     Ok(())
 }
 

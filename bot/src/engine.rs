@@ -29,7 +29,7 @@ mod tests;
 mod turn;
 mod view;
 
-use std::{collections::BTreeMap, sync::Arc};
+use std::{collections::BTreeMap, fmt, sync::Arc};
 
 use budwood_parser::Reader;
 use budwood_scheduler::{Calendar, MessageId, jobs::nudge::Rules};
@@ -110,6 +110,18 @@ pub enum Input {
     Release,
     /// Somebody takes a copy of the store.
     Copy(CopyStep),
+    /// A changed configuration is taken over.
+    Setup(NewSetup),
+}
+
+/// A setup to go on with.
+#[derive(Clone)]
+pub struct NewSetup(pub Arc<Setup>);
+
+impl fmt::Debug for NewSetup {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        f.write_str("NewSetup")
+    }
 }
 
 /// What a step tells its caller, after the commit.
@@ -123,6 +135,8 @@ pub struct Told {
     pub copied: Option<Copied>,
     /// What became of a sheet, after [`Input::Sheet`].
     pub sheet: Option<SheetAnswer>,
+    /// Why [`Input::Setup`] changed nothing, if so.
+    pub refused: Option<String>,
 }
 
 /// The engine: state in memory, and the store behind it.
@@ -204,6 +218,16 @@ impl Engine {
         let mut all = Change::default();
         let mut told = Vec::with_capacity(inputs.len());
         for input in inputs {
+            if let Input::Setup(new) = &input {
+                if let Some(why) = self.refuses(&new.0) {
+                    told.push(Told {
+                        refused: Some(why),
+                        ..Told::default()
+                    });
+                    continue;
+                }
+                self.setup = new.0.clone();
+            }
             let mut step = Step::new(&mut self.world, &self.setup, self.store.as_ref(), now);
             for said in take_in(&mut step, input) {
                 step.post(said);
@@ -219,6 +243,16 @@ impl Engine {
             self.world.latest = now;
         }
         Stepped { change: all, told }
+    }
+
+    /// Why a setup cannot be gone on with: a group would have no calendar.
+    fn refuses(&self, new: &Setup) -> Option<String> {
+        let mut groups = self.world.directory.groups();
+        let without = groups.find(|group| !new.calendars.contains_key(&group.calendar))?;
+        Some(format!(
+            "group {} uses the calendar {:?}, which would be gone",
+            without.name, without.calendar
+        ))
     }
 
     /// Whether the next step over these inputs needs all changes before it in the store.
@@ -355,6 +389,8 @@ fn take_in(step: &mut Step<'_>, input: Input) -> Vec<Said> {
         Input::Sheet(sheet) => step.sheet(&sheet),
         Input::Release => step.release(),
         Input::Copy(part) => step.copy(part),
+        // New hours and calendars move the next look at each block.
+        Input::Setup(_) => step.plan_all(),
     }
     Vec::new()
 }

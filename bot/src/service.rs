@@ -6,6 +6,7 @@ pub mod control;
 pub mod door;
 pub mod gateway;
 pub mod port;
+mod reload;
 pub mod server;
 pub mod setup;
 pub mod signature;
@@ -17,16 +18,19 @@ use std::{env, io, net::TcpListener, path::Path, sync::Arc};
 
 use anyhow::{Context, bail};
 use tokio::{
-    signal::unix::{SignalKind, signal},
-    sync::watch,
+    signal::unix::{Signal, SignalKind, signal},
+    sync::{mpsc, oneshot, watch},
     task::JoinSet,
 };
 use tracing::info;
 
+use crate::words::limits;
+
 use self::{
     clock::Clock,
     config::Config,
-    port::{Environment, Intake},
+    port::{Environment, Intake, Stop, stopped},
+    reload::{Reloader, Reloads},
     server::{Room, outbox::Outbox, start},
     setup::open_engine,
     web::WebSettings,
@@ -40,12 +44,16 @@ use self::{
 pub async fn serve(config: &Path) -> anyhow::Result<()> {
     // Before the store is opened, so that whoever asks to stop meanwhile is heard.
     let stop = asked_to_stop().context("cannot wait for signals")?;
-    let config = setup::config(config)?;
-    telemetry::start(&config.log_filter)?;
+    let hang_up = signal(SignalKind::hangup()).context("cannot wait for signals")?;
+    let file = config.to_path_buf();
+    let config = setup::config(&file)?;
+    let log = telemetry::start(&config.log_filter)?;
     let listener = TcpListener::bind(config.web.listen)
         .with_context(|| format!("cannot listen on {}", config.web.listen))?;
     let environment = |name: &str| env::var(name).ok();
-    run_service(config, &environment, listener, Clock::System, stop).await
+    let reloads = Reloads { config: file, log };
+    let reloads = Some((reloads, hang_up));
+    run(config, &environment, listener, Clock::System, stop, reloads).await
 }
 
 /// The whole service, with its secrets, listener, clock and stop signal given: tests pass their
@@ -61,6 +69,17 @@ pub async fn run_service(
     clock: Clock,
     stop: impl Future<Output = ()> + Send + 'static,
 ) -> anyhow::Result<()> {
+    run(config, environment, listener, clock, stop, None).await
+}
+
+async fn run(
+    config: Config,
+    environment: Environment<'_>,
+    listener: TcpListener,
+    clock: Clock,
+    stop: impl Future<Output = ()> + Send + 'static,
+    reloads: Option<(Reloads, Signal)>,
+) -> anyhow::Result<()> {
     let gateways = config.open_gateways(environment, &clock)?;
     let engine = open_engine(&config, clock.now())?;
     // The store is ours from here on, so a control socket in its folder is ours too.
@@ -71,6 +90,7 @@ pub async fn run_service(
             folder.display()
         )
     })?;
+    let secret = engine.setup().secret;
     let running = start(engine, clock.clone(), Room::new(&config.store))?;
     info!(address = %listener.local_addr()?, "serving");
     let settings = WebSettings {
@@ -79,8 +99,14 @@ pub async fn run_service(
         clock: clock.clone(),
     };
     let (stop_outbox, outbox_stops) = watch::channel(false);
-    let control = tokio::spawn(control.serve(running.handle.clone(), outbox_stops.clone()));
-    let mut gateways_at_work = JoinSet::new();
+    let mut tasks = JoinSet::new();
+    let (ask, asked) = mpsc::channel(limits::RELOADS_WAITING_MAX);
+    if let Some((reloads, hang_up)) = reloads {
+        let handle = running.handle.clone();
+        tasks.spawn(Reloader::new(reloads, config.clone(), secret, handle).serve(asked));
+        tasks.spawn(ask_on_signal(hang_up, ask.clone(), outbox_stops.clone()));
+    }
+    tasks.spawn(control.serve(running.handle.clone(), ask, outbox_stops.clone()));
     let outbox = Outbox {
         running: &running,
         own_numbers: config.own_numbers().into(),
@@ -88,7 +114,7 @@ pub async fn run_service(
         stop: outbox_stops,
     };
     for (opened, set) in gateways.iter().zip(&config.gateways) {
-        outbox.start(&opened.gateway, set.parallel, &mut gateways_at_work);
+        outbox.start(&opened.gateway, set.parallel, &mut tasks);
     }
     let intake: Arc<dyn Intake> = Arc::new(running.handle.clone());
     let watch = running.watch();
@@ -104,13 +130,26 @@ pub async fn run_service(
         bail!("the store did not answer for a minute");
     }
     stop_outbox.send_replace(true);
-    while let Some(ended) = gateways_at_work.join_next().await {
+    while let Some(ended) = tasks.join_next().await {
         ended?;
     }
-    control.await?;
     running.finish()?;
     info!("stopped; everything taken in is stored");
     Ok(())
+}
+
+/// Each signal asks for the configuration to be read again; the answer is in the log.
+async fn ask_on_signal(mut hang_up: Signal, ask: reload::Ask, stop: Stop) {
+    loop {
+        tokio::select! {
+            () = stopped(stop.clone()) => return,
+            signal = hang_up.recv() => {
+                if signal.is_none() || ask.send(oneshot::channel().0).await.is_err() {
+                    return;
+                }
+            }
+        }
+    }
 }
 
 /// Ends when the system or the terminal asks to stop, from this call on.

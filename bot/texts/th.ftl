@@ -44,7 +44,7 @@ span = { $from }-{ $to }
 ## What was stored, read back
 
 read-back = { $block }: { $facts } { $stand }ผิด ตอบ ไม่
-read-back-rain = { $facts } ขอบคุณ ถ้าผิดตอบ ไม่
+read-back-rain = { $facts } ขอบคุณ ผิด ตอบ ไม่
 clause-on = { $clause } { $day }
 said-cleared = ถางที่แล้ว
 said-lined = ปักหลักแล้ว

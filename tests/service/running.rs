@@ -197,8 +197,12 @@ impl Running {
 
     /// Asks it to stop, as the system does.
     pub(super) fn ask_to_stop(&self) {
+        self.signal("-TERM");
+    }
+
+    pub(super) fn signal(&self, which: &str) {
         let id = self.child.id().to_string();
-        let asked = Command::new("kill").args(["-TERM", &id]).status();
+        let asked = Command::new("kill").args([which, &id]).status();
         assert!(asked.expect("kill runs").success(), "it is not there");
     }
 

@@ -17,7 +17,7 @@ const AT_HOME: [(&str, &str, &[&str]); 4] = [
             "bot/src/service/gateway/oneapi/",
         ],
     ),
-    ("rustls", "rustls::", &["bot/src/service/gateway/http.rs"]),
+    ("rustls", "rustls::", &["bot/src/service/gateway/oneapi.rs"]),
     (
         "sled",
         "sled::",

@@ -2,7 +2,7 @@
 //!
 //! The people are those of the demo.
 
-use std::collections::BTreeMap;
+use std::{collections::BTreeMap, sync::Arc};
 
 use budwood_parser::{Ailment, Details, Kind, Pack, Query, Reader, Topic, languages};
 use budwood_scheduler::{
@@ -12,7 +12,7 @@ use budwood_scheduler::{
 use chrono::{DateTime, Utc};
 
 use super::{
-    Outcome, Setup,
+    Engine, Input, NewSetup, Outcome, Setup,
     memory::world::World,
     questions::codes::Large,
     said::{Said, To},
@@ -295,4 +295,40 @@ fn each_nudge_is_a_fact_too() {
         };
         assert_eq!(*body, told);
     }
+}
+
+#[test]
+fn a_setup_is_taken_over_whole_or_not_at_all() {
+    let valley = Valley::at("2026-09-14T08:00:00Z");
+    let Valley {
+        world, setup, now, ..
+    } = valley;
+    let without_calendars = Valley::at("2026-09-14T08:00:00Z").setup;
+    let without_calendars = Setup {
+        calendars: BTreeMap::new(),
+        ..without_calendars
+    };
+    let early = Valley::at("2026-09-14T08:00:00Z").setup;
+    let window_from = "07:00:00".parse().unwrap();
+    let early = Setup {
+        rules: Rules {
+            window_from,
+            ..Rules::standard()
+        },
+        ..early
+    };
+    let mut engine = Engine {
+        world,
+        setup: Arc::new(setup),
+        store: Arc::new(MemoryStore::new()),
+    };
+    let mut take = |setup: Setup| {
+        let told = engine.handle(vec![Input::Setup(NewSetup(Arc::new(setup)))], now);
+        (told.unwrap().remove(0).refused, engine.next_wake())
+    };
+    let (refused, before) = take(without_calendars);
+    assert!(refused.is_some_and(|why| why.contains("KOLO")));
+    let (refused, after) = take(early);
+    assert_eq!(refused, None);
+    assert!(after < before, "{after:?} is not before {before:?}");
 }

@@ -1,7 +1,7 @@
 //! A way to talk to the running service: a socket in the store's folder.
 //!
 //! One JSON line in, one JSON line out, as often as wanted: `{"v":1,"do":"copy"}` begins a copy of
-//! the store, `next` gives its next part, `release` lets texts leave again, `check_roll` and
+//! the store, `next` gives its next part, `release` lets texts leave again, `reload` reads the configuration again, `check_roll` and
 //! `load_roll` bring a list of people in `csv` (Base64, RFC 4648). The socket is there
 //! for the owner of the folder alone (mode 0600), and so nobody else is asked who they are. What
 //! is written where is the business of whoever asks: the service needs no rights for it.
@@ -52,6 +52,8 @@ enum Deed {
     CheckRoll,
     /// Take a list in.
     LoadRoll,
+    /// Read the configuration again.
+    Reload,
 }
 
 /// An answer.
@@ -68,6 +70,9 @@ struct Answer {
     /// What became of a list.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     roll: Option<RollAnswer>,
+    /// What is new after the configuration was read again.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    new: Option<String>,
 }
 
 /// What became of a list.

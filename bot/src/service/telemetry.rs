@@ -7,7 +7,7 @@
 use std::io::{self, IsTerminal};
 
 use tracing_subscriber::{
-    filter::Targets, fmt, layer::SubscriberExt, registry, util::SubscriberInitExt,
+    Registry, filter::Targets, fmt, layer::SubscriberExt, registry, reload, util::SubscriberInitExt,
 };
 
 /// Id of a message of ours.
@@ -31,6 +31,24 @@ pub enum TelemetryError {
     /// There is one already.
     #[error("the log was set up twice")]
     Twice,
+    /// The log is gone.
+    #[error("the log does not take another filter")]
+    Gone,
+}
+
+/// Changes what is logged.
+pub struct LogFilter(reload::Handle<Targets, Registry>);
+
+impl LogFilter {
+    /// From here on by this filter.
+    ///
+    /// # Errors
+    ///
+    /// When the filter cannot be read.
+    pub fn set(&self, filter: &str) -> Result<(), TelemetryError> {
+        let filter = read_filter(filter)?;
+        self.0.reload(filter).map_err(|_| TelemetryError::Gone)
+    }
 }
 
 /// Starts the log on standard error, where a service manager picks it up.
@@ -38,17 +56,18 @@ pub enum TelemetryError {
 /// # Errors
 ///
 /// When the filter cannot be read, or when a log was started before.
-pub fn start(filter: &str) -> Result<(), TelemetryError> {
-    let filter = read_filter(filter)?;
+pub fn start(filter: &str) -> Result<LogFilter, TelemetryError> {
+    let (filter, handle) = reload::Layer::new(read_filter(filter)?);
     let lines = fmt::layer()
         .with_writer(io::stderr)
         // Colours are for people; a journal would keep their codes.
         .with_ansi(io::stderr().is_terminal());
     registry()
-        .with(lines)
         .with(filter)
+        .with(lines)
         .try_init()
-        .map_err(|_| TelemetryError::Twice)
+        .map_err(|_| TelemetryError::Twice)?;
+    Ok(LogFilter(handle))
 }
 
 /// Reads a filter; the configuration is checked with it at the start. It tells levels by the place

@@ -246,6 +246,9 @@ pub const MANIFEST_BYTES_MAX: u64 = 64 * 1024;
 /// Bytes of a request to the control socket: a list of people in Base64, and what stands around it.
 pub const CONTROL_REQUEST_BYTES_MAX: u64 = FILE_BYTES_MAX / 3 * 4 + 4 * 1024;
 
+/// Wishes to read the configuration again that wait for the one before.
+pub const RELOADS_WAITING_MAX: usize = 4;
+
 /// Bytes of an answer of the control socket: one part of a copy.
 pub const CONTROL_ANSWER_BYTES_MAX: u64 = 256 * 1024 * 1024;
 

@@ -113,6 +113,16 @@ impl Control {
         }
     }
 
+    /// Has the configuration read again. Gives what is new.
+    ///
+    /// # Errors
+    ///
+    /// When the service does not answer, or cannot take the file over.
+    pub fn reload(&mut self) -> Result<String, ControlError> {
+        self.ask(Deed::Reload)
+            .map(|answer| answer.new.unwrap_or_default())
+    }
+
     fn ask(&mut self, deed: Deed) -> Result<Answer, ControlError> {
         self.ask_with(deed, None)
     }

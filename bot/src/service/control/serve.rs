@@ -9,7 +9,7 @@ use serde_json::value::RawValue;
 use tokio::{
     io::{AsyncBufReadExt, AsyncReadExt, AsyncWriteExt, BufReader},
     net::{UnixListener, UnixStream},
-    sync::watch,
+    sync::{oneshot, watch},
     time::timeout,
 };
 use tracing::info;
@@ -17,7 +17,7 @@ use tracing::info;
 use super::{Answer, Deed, NAME, Request, RollAnswer, VERSION};
 use crate::{
     engine::{Copied, CopyStep, Input, Sheet, SheetAnswer, SheetDeed, Told},
-    service::server::Handle,
+    service::{reload::Ask, server::Handle},
     words::limits,
 };
 
@@ -51,14 +51,14 @@ impl Listener {
     }
 
     /// Answers until told to stop, then takes the socket away.
-    pub async fn serve(self, handle: Handle, mut stop: watch::Receiver<bool>) {
+    pub(crate) async fn serve(self, handle: Handle, reload: Ask, mut stop: watch::Receiver<bool>) {
         while !*stop.borrow() {
             tokio::select! {
                 accepted = self.socket.accept() => {
                     // A connection that broke before it was accepted wants nothing.
                     if let Ok((stream, _)) = accepted {
                         tokio::select! {
-                            _ = talk(stream, &handle) => {}
+                            _ = talk(stream, &handle, &reload) => {}
                             _ = stop.changed() => {}
                         }
                         // It may have gone away in the middle of a copy.
@@ -74,7 +74,7 @@ impl Listener {
 }
 
 /// Answers line by line until the other end has enough.
-async fn talk(stream: UnixStream, handle: &Handle) -> io::Result<()> {
+async fn talk(stream: UnixStream, handle: &Handle, reload: &Ask) -> io::Result<()> {
     let mut stream = BufReader::new(stream);
     loop {
         let mut line = String::new();
@@ -84,7 +84,10 @@ async fn talk(stream: UnixStream, handle: &Handle) -> io::Result<()> {
             return Ok(());
         }
         let answer = match serde_json::from_str::<Request>(&line) {
-            Ok(request) if request.v == VERSION => answer(request, handle).await,
+            Ok(request) if request.v == VERSION => match request.deed {
+                Deed::Reload => reloaded(reload).await,
+                _ => answer(request, handle).await,
+            },
             Ok(request) => Answer::refused(format!(
                 "version {} is not spoken here, only {VERSION}; use the same program on both ends",
                 request.v
@@ -111,6 +114,19 @@ async fn answer(request: Request, handle: &Handle) -> Answer {
     }
 }
 
+async fn reloaded(reload: &Ask) -> Answer {
+    let (answer, taken) = oneshot::channel();
+    let asked = reload.send(answer).await;
+    match (asked, taken.await) {
+        (Ok(()), Ok(Ok(new))) => Answer {
+            new: Some(new),
+            ..Answer::done()
+        },
+        (Ok(()), Ok(Err(why))) => Answer::refused(why),
+        (Err(_), _) | (_, Err(_)) => Answer::refused("this service has no file to read again"),
+    }
+}
+
 fn input(request: Request) -> Result<Input, String> {
     Ok(match request.deed {
         Deed::Copy => Input::Copy(CopyStep::Begin),
@@ -120,6 +136,7 @@ fn input(request: Request) -> Result<Input, String> {
             Input::Release
         }
         Deed::CheckRoll => Input::Sheet(sheet(request.csv, SheetDeed::Check)?),
+        Deed::Reload => return Err("the configuration is no input".to_owned()),
         Deed::LoadRoll => {
             info!("a person loads a list");
             Input::Sheet(sheet(request.csv, SheetDeed::Load)?)
