@@ -10,7 +10,7 @@ use std::collections::BTreeMap;
 use super::{Source, expect_none, sources};
 
 /// Files that ask for kinds by name: how often, and why it is no column.
-const BY_NAME: [(&str, usize, &str); 27] = [
+const BY_NAME: [(&str, usize, &str); 28] = [
     (
         "bot/src/engine/deeds/facts.rs",
         2,
@@ -116,6 +116,11 @@ const BY_NAME: [(&str, usize, &str); 27] = [
         "scheduler/src/decide/complete.rs",
         5,
         "rain falls on every block, girths have a limit",
+    ),
+    (
+        "scheduler/src/land/block.rs",
+        1,
+        "what proves a round of feeding",
     ),
     ("scheduler/src/words/job.rs", 17, "the table of the jobs"),
 ];

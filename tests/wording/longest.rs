@@ -171,7 +171,7 @@ fn state(day: NaiveDate) -> BlockState {
 fn after(state: &BlockState, day: NaiveDate) -> After<'_> {
     After {
         state,
-        points: Some(TREES * 3),
+        places: Some(TREES * 3),
         next: Some(day),
         ready: Some(Ready::Between(day, day)),
         adviser: NAME,

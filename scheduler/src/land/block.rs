@@ -67,8 +67,10 @@ pub struct BlockState {
     pub nudges: BTreeMap<TaskKind, NudgeTrack>,
     /// The last day on which a person told something about this block.
     pub heard_on: Option<NaiveDate>,
-    /// The day on which the first fact became known: nothing can be late from before it.
+    /// The day on which the first fact became known: nothing is told to be late from before it.
     pub known_on: Option<NaiveDate>,
+    /// The day on which a list brought the block's first fact: what lies before it is not known.
+    pub listed_on: Option<NaiveDate>,
     /// The facts that count, so that a correction can fold them anew.
     pub facts: Vec<EventId>,
 }
@@ -223,7 +225,13 @@ impl BlockState {
             | Body::Erased { .. } => return,
         }
         let known_on = event.at.date_naive();
-        self.known_on = Some(self.known_on.map_or(known_on, |day| day.min(known_on)));
+        let sooner = |day: Option<NaiveDate>| day.map_or(known_on, |day| day.min(known_on));
+        self.known_on = Some(sooner(self.known_on));
+        // Only what a list brings is from before; a word of the farmer or of the bot must not move
+        // days that were told already.
+        if event.source == Source::Sheet {
+            self.listed_on = Some(sooner(self.listed_on));
+        }
         self.facts.push(event.id);
     }
 
@@ -410,7 +418,7 @@ impl BlockState {
     /// From this day on nothing was heard of the block. Before it was on the record nobody was quiet.
     #[must_use]
     pub fn quiet_since(&self) -> Option<NaiveDate> {
-        self.heard_on.max(self.known_on)
+        self.heard_on.max(self.listed_on)
     }
 
     /// The last report of this kind.

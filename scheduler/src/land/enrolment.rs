@@ -2,7 +2,7 @@
 //!
 //! What lies before that day is not known: it is never late, and nobody was ever quiet then. What
 //! was known becomes ordinary facts, so that nothing else need tell an old stand from a new one;
-//! the day is [`BlockState::known_on`](crate::land::block::BlockState::known_on).
+//! the day is [`BlockState::listed_on`](crate::land::block::BlockState::listed_on).
 
 use alloc::{collections::BTreeMap, vec::Vec};
 

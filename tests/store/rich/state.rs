@@ -69,6 +69,7 @@ pub(super) fn state() -> BlockState {
         )]),
         heard_on: Some(day(1, 9)),
         known_on: Some(day(1, 2)),
+        listed_on: Some(day(1, 3)),
         facts: vec![EventId(1), EventId(2)],
     }
 }

@@ -48,6 +48,8 @@ pub(super) struct StoredState {
     heard_on: Option<NaiveDate>,
     #[serde(default, skip_serializing_if = "Option::is_none")]
     known_on: Option<NaiveDate>,
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    listed_on: Option<NaiveDate>,
     facts: Vec<u64>,
 }
 
@@ -237,6 +239,7 @@ impl StoredState {
             nudges: names(&state.nudges, TaskKind::name, track),
             heard_on: state.heard_on,
             known_on: state.known_on,
+            listed_on: state.listed_on,
             facts: state.facts.iter().map(|fact| fact.0).collect(),
         }
     }
@@ -286,6 +289,7 @@ impl StoredState {
             nudges: keys(self.nudges, task, track)?,
             heard_on: self.heard_on,
             known_on: self.known_on,
+            listed_on: self.listed_on,
             facts: self.facts.into_iter().map(EventId).collect(),
         };
         Ok((BlockId(self.block), state))

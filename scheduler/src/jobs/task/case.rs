@@ -57,7 +57,7 @@ impl Case<'_> {
         let (mut due, mut late_after) = (plan.due, plan.late_after);
         // What fell due before the block was on the record is due from that day, and not late.
         let put_off = self.state.postponed.get(&kind).copied();
-        if let Some(not_before) = put_off.max(self.state.known_on)
+        if let Some(not_before) = put_off.max(self.state.listed_on)
             && not_before > due
         {
             let patience = late_after.signed_duration_since(due);
@@ -128,10 +128,10 @@ impl Case<'_> {
             .min()?;
         // Of rounds before the block was on the record nothing is known: they count from there.
         if last.is_none()
-            && let Some(known_on) = self.state.known_on
-            && due < known_on
+            && let Some(listed_on) = self.state.listed_on
+            && due < listed_on
         {
-            due = days::after(known_on, every_days)?;
+            due = days::after(listed_on, every_days)?;
         }
         let end = days::months_after(planted_on, rounds.last()?.until_month)?;
         if every_days >= SEASON_DAYS {

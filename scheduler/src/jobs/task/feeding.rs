@@ -72,14 +72,15 @@ pub(super) fn feed(case: &Case<'_>) -> Option<Plan> {
 /// The rounds that were not given and are asked for no more, oldest first. What lies before the
 /// block was known is not known, so not lost.
 pub(super) fn lost(case: &Case<'_>, rounds: &[Placed<'_>]) -> Vec<LostRound> {
-    let known_on = case.state.known_on;
+    let listed_on = case.state.listed_on;
     let lost = rounds.iter().filter_map(|round| {
         let (over_on, why) = match round.days {
             None => (round.asked, Lost::NoRoom),
             Some(given) if given.fed_on.is_none() => (given.until?, Lost::NotGiven),
             Some(_) => return None,
         };
-        let is_over = over_on < case.today && known_on.is_none_or(|known_on| over_on >= known_on);
+        let is_over =
+            over_on < case.today && listed_on.is_none_or(|listed_on| over_on >= listed_on);
         is_over.then_some(LostRound {
             round: round.number,
             on: round.asked,

@@ -298,6 +298,7 @@ fn each_kind_of_work_leaves_its_last_day_and_number() {
         assert_eq!(state.rounds.get(&kind).copied(), is_work.then_some(1));
         assert_eq!(state.heard_on, Some(day("2028-06-01")), "{kind:?}");
         assert_eq!(state.known_on, Some(day("2028-06-01")), "{kind:?}");
+        assert_eq!(state.listed_on, None, "{kind:?}, no list brought it");
         assert_eq!(state.facts, [EventId(1)], "{kind:?}");
     }
 }
@@ -364,15 +365,20 @@ fn a_fact_that_was_taken_back_leaves_nothing() {
 }
 
 #[test]
-fn a_block_is_known_from_the_first_word_of_it_on() {
-    let late = event(
+fn a_block_is_known_from_the_list_that_brought_it_on() {
+    let listed = |event: Event| Event {
+        source: Source::Sheet,
+        ..event
+    };
+    let late = listed(event(
         1,
         "2028-03-01",
         told(Kind::Planted, "2027-06-01", trees(100)),
-    );
+    ));
     let sooner = event(2, "2028-02-01", told(Kind::Weeded, "2027-08-01", trees(1)));
+    let sooner = listed(sooner);
     let state = BlockState::replay([&late, &sooner]);
-    assert_eq!(state.known_on, Some(day("2028-02-01")));
+    assert_eq!(state.listed_on, Some(day("2028-02-01")));
     assert_eq!(
         state.heard_on,
         Some(day("2027-08-01")),

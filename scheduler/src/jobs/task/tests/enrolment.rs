@@ -62,8 +62,8 @@ fn what_was_known_becomes_facts() {
     assert_eq!(state.last_of(Kind::Dead), Some(day("2026-12-01")));
     assert_eq!(state.last_of(Kind::Weeded), Some(day("2027-05-20")));
     assert_eq!(state.girths[0].mean_cm(), Some(21.0));
-    assert_eq!((state.opened, state.known_on), (12, Some(day(ON))));
-    assert_eq!(enrolled(Known::default()).state().known_on, None);
+    assert_eq!((state.opened, state.listed_on), (12, Some(day(ON))));
+    assert_eq!(enrolled(Known::default()).state().listed_on, None);
 }
 
 /// Trees that were counted on a day that nobody remembers were counted by the day of enrolment, and

@@ -19,7 +19,7 @@ use crate::{
     },
     land::block::BlockState,
     words::{
-        event::Event,
+        event::{Event, Source},
         job::TaskKind::{Feed, Weed},
         season::Season,
     },
@@ -163,6 +163,7 @@ fn rounds_that_were_not_given_are_told() {
 fn rounds_before_a_block_was_known_are_not_lost() {
     let mut late = given(fao(), "2027-06-01 planted 600").rains();
     late.events[0].at = "2029-01-10T12:00:00Z".parse().unwrap();
+    late.events[0].source = Source::Sheet;
     let rounds: Vec<u32> = lost(&late, "2029-10-02")
         .iter()
         .map(|lost| lost.round)

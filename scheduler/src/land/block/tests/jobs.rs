@@ -39,6 +39,7 @@ fn a_job_said_to_be_done_keeps_its_last_day() {
     assert_eq!(state.done[&TaskKind::Firebreak], day("2028-06-02"));
     assert_eq!(state.heard_on, Some(day("2028-06-05")));
     assert_eq!(state.known_on, Some(day("2028-06-05")));
+    assert_eq!(state.listed_on, None, "a farmer's word moves no days");
 }
 
 #[test]
