@@ -86,6 +86,10 @@ pub enum Effect {
     Nothing,
     /// Only when such work was last done, and how often.
     Round,
+    /// Pegs that are set.
+    Pegs,
+    /// One more day of feeding.
+    Fed,
     /// Holes that are dug.
     Holes,
     /// What has come.
@@ -187,7 +191,7 @@ kinds! {
     Lined {
         name: "lined", number: Pegs, nature: Upkeep, denied: NotDone,
         keeps: [Area], beside: [],
-        effect: Round, needs_trees: false, care: None,
+        effect: Pegs, needs_trees: false, care: None,
     }
     /// Planting holes dug.
     HolesDug {
@@ -229,7 +233,7 @@ kinds! {
     Fertilised {
         name: "fertilised", number: Unclear, nature: Upkeep, denied: NotDone,
         keeps: [Area, Amount, Product], beside: [Fertiliser, Spray],
-        effect: Round, needs_trees: false, care: None,
+        effect: Fed, needs_trees: false, care: None,
     }
     /// Something sprayed.
     Sprayed {

@@ -21,7 +21,7 @@ use alloc::{
 
 use budwood_parser::{
     Act, Alarm, Bare, Correction, Details, Doubt, Kind, Problem, Query, Reading, Report, Sender,
-    Stance, When,
+    Stance, Wetness, When,
 };
 
 pub use self::{
@@ -152,12 +152,33 @@ pub enum Why {
         /// The last mean in centimetres.
         mean: f64,
     },
+    /// Opened at an age at which no tree can be thick enough.
+    TooYoung {
+        /// Whole months after planting.
+        months: u32,
+    },
     /// More than a kilogram of fertiliser a tree.
     TooMuchFeed,
     /// Before the block was planted.
     BeforePlanting,
     /// Nothing was planted there as far as the record knows.
     NotPlanted,
+}
+
+impl Why {
+    /// How bad it is, 0 the worst: what cannot be so, then what hardly is, last how it was typed. The
+    /// worst is asked about.
+    const fn rank(&self) -> u8 {
+        match self {
+            Self::NotPlanted | Self::BeforePlanting => 0,
+            Self::MoreThanAlive { .. } | Self::TooYoung { .. } => 1,
+            Self::MoreThanAreaHolds { .. } | Self::MoreThanGaps { .. } => 2,
+            Self::DoesNotAddUp { .. } | Self::LargeShare { .. } | Self::TooThin { .. } => 3,
+            Self::OddValue(_) | Self::PerhapsInches | Self::TooMuchFeed => 4,
+            Self::Shrunk { .. } | Self::Grew { .. } | Self::Heaped | Self::SameAgain => 5,
+            Self::Reading(_) => 6,
+        }
+    }
 }
 
 /// A change of earlier facts.
@@ -206,6 +227,8 @@ pub enum Reply {
     Yes(Vec<Draft>),
     /// Drop what was to be confirmed.
     No,
+    /// The nudge was seen. It says nothing of the work, so it is never a fact.
+    Seen,
     /// The job last nudged for is done.
     Done,
     /// Remind later.
@@ -241,8 +264,14 @@ pub enum Quiet {
 /// Decides what to do with a text.
 #[must_use]
 pub fn decide(reading: &Reading, scene: &Scene<'_>) -> Decision {
+    let has_lapsed = scene.has_lapsed();
+    let scene = &scene.without_lapsed();
     if let Some(alarm) = reading.alarm {
         return Decision::Person(alarm);
+    }
+    // A word that means nothing without the nudge that it answers.
+    if has_lapsed && matches!(reading.acts.first(), Some(Act::Done | Act::Later(_))) {
+        return Decision::Help(Unclear::NoReport);
     }
     if let Some(act) = reading.acts.first()
         && let Some(decision) = act_on(act, scene)
@@ -274,11 +303,12 @@ pub fn decide(reading: &Reading, scene: &Scene<'_>) -> Decision {
             Decision::Silent(Quiet::NotWork)
         };
     }
-    let drafts = reading
+    let mut drafts = reading
         .reports
         .iter()
         .map(|report| complete::draft(report, scene))
         .collect();
+    complete::take_off_broken(&mut drafts);
     let doubts = reading.reports.iter().flat_map(doubts_of).collect();
     let no_such_day = reading
         .problems
@@ -313,6 +343,7 @@ fn judge(
         .map(Why::Reading)
         .collect();
     why.extend(sanity::check(&facts, scene));
+    why.sort_by_key(Why::rank);
     if why.is_empty() {
         Decision::Record(facts)
     } else {
@@ -351,7 +382,7 @@ fn act_on(act: &Act, scene: &Scene<'_>) -> Option<Decision> {
 fn correct(correction: &Correction, scene: &Scene<'_>) -> Decision {
     let waiting = match scene.pending {
         Some(Pending::Confirm(facts)) => amend::pending(correction, facts, scene),
-        Some(Pending::Ask { .. } | Pending::Choose { .. } | Pending::Nudge) | None => None,
+        Some(Pending::Ask { .. } | Pending::Choose { .. } | Pending::Nudge { .. }) | None => None,
     };
     match waiting {
         Some(facts) => judge(facts, Vec::new(), None, scene),
@@ -362,7 +393,14 @@ fn correct(correction: &Correction, scene: &Scene<'_>) -> Decision {
 fn yes(scene: &Scene<'_>) -> Decision {
     match scene.pending {
         Some(Pending::Confirm(facts)) => Decision::Reply(Reply::Yes(facts.clone())),
-        Some(Pending::Nudge) => Decision::Reply(Reply::Done),
+        // "Yes" may be "it rained" or "I have read this": where it would be a fact, it is asked.
+        Some(Pending::Nudge { .. }) => match complete::rain(Wetness::Soaked, scene) {
+            Some(fact) => Decision::Confirm {
+                facts: vec![fact],
+                why: Vec::new(),
+            },
+            None => Decision::Reply(Reply::Seen),
+        },
         Some(Pending::Ask { .. } | Pending::Choose { .. }) | None => {
             Decision::Silent(Quiet::NothingAsked)
         }
@@ -374,8 +412,10 @@ fn no(scene: &Scene<'_>) -> Decision {
         Some(Pending::Confirm(_) | Pending::Ask { .. } | Pending::Choose { .. }) => {
             Decision::Reply(Reply::No)
         }
-        Some(Pending::Nudge) | None if !scene.last.is_empty() => Decision::Amend(Amend::Wrong),
-        Some(Pending::Nudge) | None => match complete::no_rain(scene) {
+        Some(Pending::Nudge { .. }) | None if !scene.last.is_empty() => {
+            Decision::Amend(Amend::Wrong)
+        }
+        Some(Pending::Nudge { .. }) | None => match complete::rain(Wetness::None, scene) {
             Some(fact) => Decision::Record(vec![fact]),
             None => Decision::Silent(Quiet::NothingAsked),
         },
@@ -387,7 +427,14 @@ fn fill(bare: &Bare, scene: &Scene<'_>) -> Decision {
     match (scene.pending, bare) {
         (Some(Pending::Confirm(_)), Bare::Number(1.0)) => yes(scene),
         (Some(Pending::Confirm(_)), Bare::Number(2.0)) => no(scene),
-        (Some(Pending::Nudge), Bare::Number(1.0)) => Decision::Reply(Reply::Done),
+        // After a read-back it means that, or nothing.
+        (Some(Pending::Nudge { is_last, .. }), Bare::Number(1.0)) => {
+            if *is_last {
+                Decision::Reply(Reply::Done)
+            } else {
+                Decision::Silent(Quiet::NothingAsked)
+            }
+        }
         (Some(Pending::Choose { options }), Bare::Number(number)) => complete::whole(*number)
             .filter(|choice| (1..=*options).contains(choice))
             .map_or(Decision::Silent(Quiet::NothingAsked), |choice| {
@@ -402,7 +449,7 @@ fn fill(bare: &Bare, scene: &Scene<'_>) -> Decision {
                 },
             }
         }
-        (Some(Pending::Nudge), bare) => match complete::answer(bare, scene) {
+        (Some(Pending::Nudge { .. }), bare) => match complete::answer(bare, scene) {
             Some(fact) => judge(vec![fact], unsure(bare), None, scene),
             None => Decision::Silent(Quiet::NothingAsked),
         },

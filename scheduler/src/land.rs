@@ -2,4 +2,6 @@
 
 pub mod block;
 pub mod directory;
+pub mod enrolment;
+pub mod hold;
 pub mod stand;

@@ -27,7 +27,7 @@ pub mod words;
 
 pub use handbook::calendar::Calendar;
 pub use jobs::task::{Figures, Task};
-pub use land::block::{BlockState, Census, Cohort, NudgeTrack};
+pub use land::block::{BlockState, Census, Cohort, Living, NudgeTrack};
 pub use land::directory::{Block, Consent, Directory, Group, Person, PersonLink, Phone, Role};
 pub use words::event::{Body, Event, Happened, Source};
 pub use words::id::{BlockId, EventId, GroupId, MessageId, PersonId};

@@ -118,9 +118,9 @@ const BY_NAME: [(&str, usize, &str); 28] = [
         "rain falls on every block, girths have a limit",
     ),
     (
-        "scheduler/src/decide/sanity.rs",
+        "scheduler/src/land/block.rs",
         1,
-        "how much is fed to a tree",
+        "what proves a round of feeding",
     ),
     ("scheduler/src/words/job.rs", 17, "the table of the jobs"),
 ];

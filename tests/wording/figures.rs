@@ -156,7 +156,7 @@ fn a_day_of_another_year_carries_its_year() {
     };
     let after = After {
         state: &BlockState::default(),
-        points: None,
+        places: None,
         next: None,
         ready: None,
         adviser: "Mara",

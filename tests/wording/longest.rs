@@ -52,6 +52,9 @@ fn task(kind: TaskKind, day: NaiveDate) -> Task {
             trees: Some(TREES),
             grams_per_tree: Some(1_250.5),
             kilograms: Some(60_000.5),
+            rations: Vec::new(),
+            lost: Vec::new(),
+            living: None,
             height_m: Some(2.7),
             girth_cm: Some(50.0),
             datum_cm: Some(150.0),
@@ -168,7 +171,7 @@ fn state(day: NaiveDate) -> BlockState {
 fn after(state: &BlockState, day: NaiveDate) -> After<'_> {
     After {
         state,
-        points: Some(TREES * 3),
+        places: Some(TREES * 3),
         next: Some(day),
         ready: Some(Ready::Between(day, day)),
         adviser: NAME,

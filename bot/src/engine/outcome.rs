@@ -46,6 +46,8 @@ outcomes! {
     DoneWithCode = "done with a code",
     /// The code was another one.
     WrongCode = "wrong code",
+    /// A nudge was read, which says nothing of the work.
+    Seen = "seen",
     /// What was asked about is not stored.
     Dropped = "dropped",
     /// A job was put off.
@@ -101,7 +103,7 @@ mod tests {
     use super::Outcome;
 
     /// As the records have them: a word may be added, and none may change.
-    const STORED: [&str; 32] = [
+    const STORED: [&str; 33] = [
         "recorded",
         "changed",
         "taken back",
@@ -113,6 +115,7 @@ mod tests {
         "asked for a code",
         "done with a code",
         "wrong code",
+        "seen",
         "dropped",
         "put off",
         "answered",

@@ -34,7 +34,7 @@ fn reason(why: &Why, count: u32) -> Phrase {
             let args = args! { "from" => Value::brief(from), "to" => Value::brief(to) };
             Phrase::new(Key::WhyWord, args)
         }
-        Why::Reading(_) => Key::WhyNone.into(),
+        Why::Reading(_) | Why::TooYoung { .. } => Key::WhyNone.into(),
         Why::MoreThanAreaHolds { holds } => Phrase::new(Key::WhyArea, args! { "holds" => *holds }),
         Why::MoreThanAlive { alive } => Phrase::new(Key::WhyAlive, args! { "alive" => *alive }),
         Why::MoreThanGaps { gaps } => Phrase::new(Key::WhyGaps, args! { "gaps" => *gaps }),

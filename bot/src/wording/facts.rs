@@ -23,8 +23,8 @@ pub struct Facts<'a> {
 pub struct After<'a> {
     /// How it stands.
     pub state: &'a BlockState,
-    /// Planting points that the area holds.
-    pub points: Option<u32>,
+    /// Places for trees: the pits, the pegs, or what the area holds.
+    pub places: Option<u32>,
     /// When the same job comes again.
     pub next: Option<NaiveDate>,
     /// When the stand will likely be ready for opening.
@@ -117,7 +117,7 @@ pub fn clause(kind: Kind, details: &Details) -> Phrase {
         None => uncounted.into(),
     };
     match kind.effect() {
-        Effect::Round => round(kind, details),
+        Effect::Round | Effect::Pegs | Effect::Fed => round(kind, details),
         Effect::Holes => counted(Key::SaidHolesDug, bare_key(kind)),
         Effect::Arrival => received(details),
         Effect::Planted => counted(Key::SaidPlanted, bare_key(kind)),
@@ -246,7 +246,7 @@ fn stand(facts: Facts<'_>, after: After<'_>) -> Option<Phrase> {
         return Some(Phrase::new(key, args));
     }
     if facts.tell_of(Kind::Planted) {
-        return Some(planted(state, after.points));
+        return Some(planted(state, after.places));
     }
     if let Some(caution) = caution(facts, after) {
         return Some(caution);
@@ -290,10 +290,10 @@ fn caution(facts: Facts<'_>, after: After<'_>) -> Option<Phrase> {
     })
 }
 
-fn planted(state: &BlockState, points: Option<u32>) -> Phrase {
+fn planted(state: &BlockState, places: Option<u32>) -> Phrase {
     let total = state.planted();
-    let room = points
-        .map(|points| points.saturating_sub(total))
+    let room = places
+        .map(|places| places.saturating_sub(total))
         .filter(|room| *room > 0);
     match room {
         Some(room) => Phrase::new(Key::StandRoom, args! { "total" => total, "room" => room }),

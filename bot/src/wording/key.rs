@@ -86,7 +86,10 @@ impl Key {
         ];
         let tasks = || TaskKind::ALL.iter().copied();
         let kinds = || Kind::ALL.iter().copied();
-        let rounds = || kinds().filter(|kind| kind.effect() == Effect::Round);
+        let rounds = || {
+            kinds()
+                .filter(|kind| matches!(kind.effect(), Effect::Round | Effect::Pegs | Effect::Fed))
+        };
         let alone = Self::ALONE.iter().copied();
         alone
             .chain(DAYS.map(Self::Weekday))

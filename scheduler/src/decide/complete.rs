@@ -6,7 +6,7 @@ use alloc::{
     vec::Vec,
 };
 
-use budwood_parser::{Bare, Details, Doubt, Extent, Kind, Report, Wetness};
+use budwood_parser::{Bare, Details, Doubt, Effect, Extent, Kind, Report, Supply, Wetness};
 
 use super::{Draft, Missing, Nudged, Scene, date};
 use crate::words::event::Happened;
@@ -46,11 +46,36 @@ fn is_nudged_for(kind: Kind, scene: &Scene<'_>) -> bool {
     scene.nudged.is_some_and(|nudged| nudged.kind == kind)
 }
 
-/// "No" to whether rain has fallen.
-pub(super) fn no_rain(scene: &Scene<'_>) -> Option<Draft> {
+/// What is said to be broken of the plants that came is no damage to trees: so many plants fewer
+/// came.
+pub(super) fn take_off_broken(facts: &mut Vec<Draft>) {
+    let is_plants = |fact: &Draft| {
+        fact.kind.effect() == Effect::Arrival && fact.details.supply == Some(Supply::Plants)
+    };
+    let Some(came) = facts.iter().position(is_plants) else {
+        return;
+    };
+    let block = facts.get(came).and_then(|fact| fact.block.clone());
+    let mut broken = 0_u32;
+    facts.retain(|fact| {
+        let is_of_them = matches!(fact.kind.effect(), Effect::Harmed | Effect::Dead)
+            && (fact.block.is_none() || fact.block == block);
+        if is_of_them {
+            broken = broken.saturating_add(fact.details.count.unwrap_or(0));
+        }
+        !is_of_them
+    });
+    if let Some(fact) = facts.iter_mut().find(|fact| is_plants(fact)) {
+        let whole = fact.details.count;
+        fact.details.count = whole.map(|whole| whole.saturating_sub(broken));
+    }
+}
+
+/// "Yes" or "no" to whether rain has fallen.
+pub(super) fn rain(wetness: Wetness, scene: &Scene<'_>) -> Option<Draft> {
     let nudged = scene.nudged.filter(|nudged| nudged.kind == Kind::Rain)?;
     let details = Details {
-        wetness: Some(Wetness::None),
+        wetness: Some(wetness),
         ..Details::default()
     };
     Some(as_nudged(nudged, details, scene))

@@ -9,8 +9,12 @@ use chrono::NaiveDate;
 
 use super::{Draft, Plot, Scene, Why};
 use crate::{
-    land::block::{Census, Count},
+    land::{
+        block::{Census, Count},
+        stand,
+    },
     outlook::growth::{Curve, LIMITS_CM},
+    sums::days,
 };
 
 /// Planted this many times what the area holds is doubtful.
@@ -98,6 +102,11 @@ fn check_one(fact: &Draft, plot: &Plot, before: &[&Draft]) -> Vec<Why> {
     let gaps = plot.state.gaps().saturating_add(counted(Kind::Dead));
     let count = fact.details.count.unwrap_or(0);
     let mut why = match fact.kind.effect() {
+        Effect::Pegs => over(plot.state.pegs.saturating_add(count), plot.points),
+        Effect::Holes => {
+            let dug = plot.state.holes.saturating_add(count);
+            over(dug, stand::pegged(plot.points, &plot.state))
+        }
         Effect::Planted => over_area(plot, count, planted.saturating_add(count)),
         Effect::Dead => dead(count, alive, planted),
         Effect::Replaced if count > gaps => {
@@ -106,7 +115,7 @@ fn check_one(fact: &Draft, plot: &Plot, before: &[&Draft]) -> Vec<Why> {
         Effect::Branched | Effect::Tall | Effect::Induced | Effect::Opened if count > alive => {
             vec![Why::MoreThanAlive { alive }]
         }
-        Effect::Opened => thin(plot),
+        Effect::Opened => young(fact, plot).unwrap_or_else(|| thin(plot)),
         Effect::Branched => {
             let others = told_lately(fact, plot.state.tall).or(told(before, Kind::NotBranched));
             // Once some were made to branch, these may be meant, and no longer the whole stand.
@@ -122,10 +131,9 @@ fn check_one(fact: &Draft, plot: &Plot, before: &[&Draft]) -> Vec<Why> {
         }
         Effect::Girth => values(fact, plot, &GIRTH_CM),
         Effect::Height => heights(fact, plot),
-        Effect::Round if fact.kind == Kind::Fertilised => feed(fact, alive),
+        Effect::Fed => feed(fact, alive),
         Effect::Nothing
         | Effect::Round
-        | Effect::Holes
         | Effect::Arrival
         | Effect::Replaced
         | Effect::Induced
@@ -158,12 +166,20 @@ fn timing(fact: &Draft, plot: &Plot, planted_in_text: bool) -> Vec<Why> {
 }
 
 fn over_area(plot: &Plot, count: u32, planted: u32) -> Vec<Why> {
-    let over = |trees: u32, holds: u32, times: f64| f64::from(trees) > f64::from(holds) * times;
     let before = plot.state.planted();
-    match plot.points {
-        Some(holds) if over(planted, holds, OVER_AREA) => vec![Why::MoreThanAreaHolds { holds }],
-        None if before > 0 && over(count, before, OVER_STAND) => {
+    match stand::places(plot.points, &plot.state) {
+        None if before > 0 && f64::from(count) > f64::from(before) * OVER_STAND => {
             vec![Why::MoreThanAreaHolds { holds: before }]
+        }
+        places => over(planted, places),
+    }
+}
+
+/// Pegs, pits and trees are one chain: what does not fit on the one before is asked about.
+fn over(number: u32, holds: Option<u32>) -> Vec<Why> {
+    match holds {
+        Some(holds) if f64::from(number) > f64::from(holds) * OVER_AREA => {
+            vec![Why::MoreThanAreaHolds { holds }]
         }
         Some(_) | None => Vec::new(),
     }
@@ -218,6 +234,14 @@ fn adds_up(count: u32, others: Option<u32>, alive: u32) -> Vec<Why> {
     } else {
         Vec::new()
     }
+}
+
+/// Trees that not even the fastest growth that was published makes thick enough by then.
+fn young(fact: &Draft, plot: &Plot) -> Option<Vec<Why>> {
+    let planted_on = plot.state.planted_on()?;
+    let most_cm = years_between(planted_on, fact.on.day()) * GROWTH_CM_A_YEAR_MOST;
+    let months = days::months_between(planted_on, fact.on.day());
+    (most_cm < OPENING_MEAN_CM).then(|| vec![Why::TooYoung { months }])
 }
 
 fn thin(plot: &Plot) -> Vec<Why> {

@@ -6,7 +6,10 @@ use budwood_parser::{Ailment, Kind, Sender};
 use chrono::NaiveDate;
 
 use super::{Draft, Missing};
-use crate::land::block::{BlockState, Count};
+use crate::{
+    jobs::nudge,
+    land::block::{BlockState, Count},
+};
 
 /// All that the decision may look at.
 #[derive(Clone, Copy, Debug)]
@@ -37,6 +40,29 @@ pub struct Nudged<'a> {
 }
 
 impl Scene<'_> {
+    /// Whether the last nudge is so old that a word alone does not answer it any more.
+    pub(super) fn has_lapsed(&self) -> bool {
+        match self.pending {
+            Some(Pending::Nudge { on, .. }) => nudge::has_lapsed(*on, self.today),
+            Some(Pending::Confirm(_) | Pending::Ask { .. } | Pending::Choose { .. }) | None => {
+                false
+            }
+        }
+    }
+
+    /// The scene without a nudge that has lapsed.
+    pub(super) fn without_lapsed(self) -> Self {
+        if self.has_lapsed() {
+            Self {
+                pending: None,
+                nudged: None,
+                ..self
+            }
+        } else {
+            self
+        }
+    }
+
     /// The block of this name, capitals or not.
     #[must_use]
     pub fn plot(&self, name: &str) -> Option<&Plot> {
@@ -90,5 +116,10 @@ pub enum Pending {
         options: u32,
     },
     /// Nothing but the last nudge.
-    Nudge,
+    Nudge {
+        /// The civil day on which it went.
+        on: NaiveDate,
+        /// Nothing was read back since.
+        is_last: bool,
+    },
 }

@@ -1,6 +1,7 @@
 //! The policy: scene and text in, decision out.
 
 mod dates;
+mod doubts;
 mod ghana;
 mod given;
 mod policy;

@@ -1,5 +1,7 @@
 //! How much fertiliser one round takes.
 
+use alloc::{string::String, vec::Vec};
+
 use crate::{
     handbook::calendar::{Dose, FeedRound, Feeding},
     sums::rounding,
@@ -30,6 +32,67 @@ pub fn grams_per_tree(doses: &[Dose]) -> f64 {
 #[must_use]
 pub fn kilograms(live_trees: u32, grams_per_tree: f64) -> f64 {
     f64::from(live_trees) * grams_per_tree / GRAMS_A_KILOGRAM
+}
+
+/// What trees of one age get in a round.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Ration {
+    /// How many trees.
+    pub trees: u32,
+    /// Each product, in the order of the table.
+    pub products: Vec<Portion>,
+}
+
+/// One product of a ration.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Portion {
+    /// The product, as the table has it.
+    pub product: String,
+    /// Grams for each tree.
+    pub grams_per_tree: f64,
+    /// Kilograms for all trees of the ration.
+    pub kilograms: f64,
+}
+
+impl Ration {
+    fn new(trees: u32, doses: &[Dose]) -> Self {
+        let portion = |dose: &Dose| Portion {
+            product: dose.product.clone(),
+            grams_per_tree: dose.grams,
+            kilograms: kilograms(trees, dose.grams),
+        };
+        Self {
+            trees,
+            products: doses.iter().map(portion).collect(),
+        }
+    }
+
+    /// Grams of all products together for one tree.
+    #[must_use]
+    pub fn grams_per_tree(&self) -> f64 {
+        self.products.iter().map(|one| one.grams_per_tree).sum()
+    }
+
+    /// Kilograms of all products together.
+    #[must_use]
+    pub fn kilograms(&self) -> f64 {
+        kilograms(self.trees, self.grams_per_tree())
+    }
+
+    fn is_of(&self, doses: &[Dose]) -> bool {
+        let same = |(portion, dose): (&Portion, &Dose)| {
+            portion.product == dose.product && portion.grams_per_tree == dose.grams
+        };
+        self.products.len() == doses.len() && self.products.iter().zip(doses).all(same)
+    }
+}
+
+/// Adds trees that get these doses: to those that get the same, or as a ration of their own.
+pub(crate) fn add_ration(rations: &mut Vec<Ration>, trees: u32, doses: &[Dose]) {
+    match rations.iter_mut().find(|ration| ration.is_of(doses)) {
+        Some(ration) => *ration = Ration::new(ration.trees.saturating_add(trees), doses),
+        None => rations.push(Ration::new(trees, doses)),
+    }
 }
 
 /// Bags to buy for several farmers.

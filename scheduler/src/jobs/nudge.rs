@@ -1,14 +1,22 @@
 //! When to speak of a task: hours, quiet days, tries, and when a person must take over.
 //!
-//! Times here are local to the farm; the caller knows the zone. Deliberately absent: who agreed
-//! to be texted, and the words.
+//! Times here are local to the farm; the caller knows the zone. Deliberately absent: the words.
 
 #[cfg(test)]
 mod tests;
 
 use chrono::{Days, NaiveDate, NaiveDateTime, NaiveTime, Weekday};
 
-use crate::{jobs::task::Task, land::block::NudgeTrack, sums::days};
+use crate::{
+    jobs::task::Task,
+    land::{
+        block::NudgeTrack,
+        directory::Consent,
+        hold::{Hold, Whom, holding},
+    },
+    sums::days,
+    words::job::TaskKind,
+};
 
 /// The rules of courtesy. Evidence for the hours is weak, so courtesy decides; evidence for few,
 /// repeated texts is good (trials of reminders by text message to farmers and patients).
@@ -122,6 +130,64 @@ pub fn may_send(rules: &Rules, local_now: NaiveDateTime, quiet_days: &[NaiveDate
 #[must_use]
 pub fn rested_on(rules: &Rules, last_text_on: NaiveDate) -> NaiveDate {
     days::after(last_text_on, rules.rest_days).unwrap_or(NaiveDate::MAX)
+}
+
+/// Why a nudge may not go now.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Withheld {
+    /// They did not agree to be texted, or do no more.
+    NoConsent,
+    /// They are left in peace, until this day or until a person says go.
+    Held(Option<NaiveDate>),
+    /// The job is done, over or not due: there is nothing to say.
+    NotDue,
+    /// It is night, or a quiet day.
+    Quiet,
+}
+
+/// Whether this nudge may go now, and if not, why.
+///
+/// All of it is asked again at the moment of sending: what was so when the nudge was put out may be so no more. `open` are the jobs of the
+/// block as they stand, `due` is the day of the round that the nudge is for.
+///
+/// # Errors
+///
+/// With the reason that lasts longest.
+pub fn may_go(
+    rules: &Rules,
+    (task, due): (TaskKind, NaiveDate),
+    open: &[Task],
+    (whom, consent, holds): (&Whom, &Consent, &[Hold]),
+    local_now: NaiveDateTime,
+    quiet_days: &[NaiveDate],
+) -> Result<(), Withheld> {
+    let today = local_now.date();
+    if !consent.is_given() {
+        return Err(Withheld::NoConsent);
+    }
+    if let Some(hold) = holding(holds, whom, today) {
+        return Err(Withheld::Held(hold.until));
+    }
+    let is_open = |open: &Task| {
+        let same = (open.kind, open.due, open.block) == (task, due, whom.block);
+        same && open.due <= today && open.ends.is_none_or(|ends| today <= ends)
+    };
+    if !open.iter().any(is_open) {
+        Err(Withheld::NotDue)
+    } else if may_send(rules, local_now, quiet_days) {
+        Ok(())
+    } else {
+        Err(Withheld::Quiet)
+    }
+}
+
+/// The question of a nudge is open for so many days; after them "done" may mean anything.
+const QUESTION_DAYS: u32 = 14;
+
+/// Whether a nudge that went on this day can be answered by a word or a number alone no more.
+#[must_use]
+pub fn has_lapsed(went_on: NaiveDate, today: NaiveDate) -> bool {
+    days::after(went_on, QUESTION_DAYS).is_some_and(|last| today > last)
 }
 
 /// What to do about a task that is not done.

@@ -7,6 +7,7 @@ mod branching;
 mod case;
 mod condition;
 mod dry_season;
+mod feeding;
 mod land;
 mod near;
 mod planting;
@@ -24,7 +25,11 @@ use chrono::NaiveDate;
 
 use crate::{
     handbook::calendar::{Calendar, Datum},
-    land::{block::BlockState, directory::Block},
+    jobs::feed::Ration,
+    land::{
+        block::{BlockState, Living},
+        directory::Block,
+    },
     outlook::census::Walk,
     words::{
         id::BlockId,
@@ -35,6 +40,7 @@ use crate::{
 use case::{Case, Plan};
 
 pub use condition::Condition;
+pub use feeding::{Lost, LostRound};
 pub use near::warning;
 
 /// Every job of a block: for each kind the present or the next round, even when its day is still
@@ -97,7 +103,7 @@ fn plan(case: &Case<'_>, kind: TaskKind) -> Option<Plan> {
         TaskKind::SurvivalCheck => survival::check(case),
         TaskKind::Backfill => survival::backfill(case),
         TaskKind::Weed => upkeep::weed(case),
-        TaskKind::Feed => upkeep::feed(case),
+        TaskKind::Feed => feeding::feed(case),
         TaskKind::Prune => upkeep::prune(case),
         TaskKind::Mulch => dry_season::mulch(case),
         TaskKind::Firebreak => dry_season::firebreak(case),
@@ -183,12 +189,19 @@ impl Task {
 /// Figures of a job: the farmer's own, so that the text need not be general.
 #[derive(Clone, Debug, Default, PartialEq)]
 pub struct Figures {
-    /// Trees, plants or pits that the job is about.
+    /// Trees, plants or pits that the job is about. With grams, the trees that get them.
     pub trees: Option<u32>,
-    /// Grams for each tree (feeding; all products of the round together).
+    /// Grams for each of these trees (feeding; all products of the round together).
     pub grams_per_tree: Option<f64>,
-    /// Kilograms for the whole block (feeding).
+    /// Kilograms for these trees (feeding): trees times grams.
     pub kilograms: Option<f64>,
+    /// What trees of each age get, product by product (feeding); the first are the trees above.
+    pub rations: Vec<Ration>,
+    /// Rounds before this one that were not given and are asked for no more (feeding): the adviser is
+    /// to know of them.
+    pub lost: Vec<LostRound>,
+    /// The living trees of the block (counting the dead, filling): of them the dead are asked about.
+    pub living: Option<Living>,
     /// Height in metres (pruning, induction).
     pub height_m: Option<f64>,
     /// Girth in centimetres (census, opening).
@@ -218,4 +231,19 @@ pub struct Figures {
     pub near: Option<Ailment>,
     /// Which trees to measure (census); none when it is every tree.
     pub walk: Option<Walk>,
+}
+
+impl Figures {
+    /// All trees that are fed, whatever their age.
+    #[must_use]
+    pub fn trees_fed(&self) -> u32 {
+        let trees = self.rations.iter().map(|ration| ration.trees);
+        trees.fold(0, u32::saturating_add)
+    }
+
+    /// Kilograms for all of them.
+    #[must_use]
+    pub fn kilograms_in_all(&self) -> f64 {
+        self.rations.iter().map(Ration::kilograms).sum()
+    }
 }

@@ -3,6 +3,9 @@
 //! [`BlockState::replay`] over the log gives what [`BlockState::apply`] kept up to date; a test
 //! says so. Stands are of mixed age, so trees are counted by cohort.
 
+#[cfg(test)]
+mod tests;
+
 use alloc::{collections::BTreeMap, string::String, vec::Vec};
 
 use budwood_parser::{Ailment, Cause, Details, Effect, Kind, Supply};
@@ -13,10 +16,8 @@ use crate::words::{
     id::EventId,
     job::TaskKind,
     rainfall::Rain,
+    season::is_one_season,
 };
-
-/// Plantings on one block that lie this close are one season's work, so one cohort.
-const SAME_SEASON_DAYS: i64 = 120;
 
 /// So many reports of rain are kept: those of a planting season, in which rain is asked for.
 const RAINS_KEPT: usize = 16;
@@ -30,6 +31,10 @@ pub struct BlockState {
     pub last: BTreeMap<Kind, Count>,
     /// How many reports of each kind there were since the first planting.
     pub rounds: BTreeMap<Kind, u32>,
+    /// The days on which the trees were fed, as they were told: each counts for a round of its own.
+    pub fed: Vec<NaiveDate>,
+    /// Pegs set.
+    pub pegs: u32,
     /// Planting holes dug.
     pub holes: u32,
     /// Plants received.
@@ -62,8 +67,10 @@ pub struct BlockState {
     pub nudges: BTreeMap<TaskKind, NudgeTrack>,
     /// The last day on which a person told something about this block.
     pub heard_on: Option<NaiveDate>,
-    /// The day on which the first fact became known: nothing can be late from before it.
+    /// The day on which the first fact became known: nothing is told to be late from before it.
     pub known_on: Option<NaiveDate>,
+    /// The day on which a list brought the block's first fact: what lies before it is not known.
+    pub listed_on: Option<NaiveDate>,
     /// The facts that count, so that a correction can fold them anew.
     pub facts: Vec<EventId>,
 }
@@ -97,6 +104,27 @@ impl Cohort {
     #[must_use]
     pub const fn alive(&self) -> u32 {
         self.planted.saturating_sub(self.dead)
+    }
+}
+
+/// The living trees of a block, as they are told everywhere: "457 + 23 of 480".
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+pub struct Living {
+    /// Of the trees planted at first, so many live.
+    pub first: u32,
+    /// Of those filled in, so many live.
+    pub filled: u32,
+    /// Trees planted at first.
+    pub planted: u32,
+    /// Places where a tree stood and none stands.
+    pub gaps: u32,
+}
+
+impl Living {
+    /// All of them.
+    #[must_use]
+    pub const fn alive(self) -> u32 {
+        self.first.saturating_add(self.filled)
     }
 }
 
@@ -177,6 +205,9 @@ impl BlockState {
             }
             Body::TaskDone { task, on, .. } => {
                 raise(&mut self.done, *task, *on);
+                if task.proven_by().map(Kind::effect) == Some(Effect::Fed) {
+                    self.fed.push(*on);
+                }
                 self.postponed.remove(task);
                 self.heard_on = self.heard_on.max(Some(*on));
             }
@@ -194,7 +225,13 @@ impl BlockState {
             | Body::Erased { .. } => return,
         }
         let known_on = event.at.date_naive();
-        self.known_on = Some(self.known_on.map_or(known_on, |day| day.min(known_on)));
+        let sooner = |day: Option<NaiveDate>| day.map_or(known_on, |day| day.min(known_on));
+        self.known_on = Some(sooner(self.known_on));
+        // Only what a list brings is from before; a word of the farmer or of the bot must not move
+        // days that were told already.
+        if event.source == Source::Sheet {
+            self.listed_on = Some(sooner(self.listed_on));
+        }
         self.facts.push(event.id);
     }
 
@@ -241,6 +278,8 @@ impl BlockState {
             Effect::Planted => self.plant(day, count.unwrap_or(0), details, false),
             Effect::Replaced => self.replace(day, count.unwrap_or(0), details),
             Effect::Dead => self.lose(count.unwrap_or(0)),
+            Effect::Fed => self.fed.push(day),
+            Effect::Pegs => self.pegs = self.pegs.saturating_add(count.unwrap_or(0)),
             Effect::Holes => self.holes = self.holes.saturating_add(count.unwrap_or(0)),
             Effect::Arrival if details.supply == Some(Supply::Plants) => {
                 self.plants_received = self.plants_received.saturating_add(count.unwrap_or(0));
@@ -277,8 +316,7 @@ impl BlockState {
 
     fn plant(&mut self, day: NaiveDate, trees: u32, details: &Details, backfill: bool) {
         let same_season = |cohort: &&mut Cohort| {
-            cohort.backfill == backfill
-                && (day - cohort.planted_on).num_days().abs() <= SAME_SEASON_DAYS
+            cohort.backfill == backfill && is_one_season(day, cohort.planted_on)
         };
         if let Some(cohort) = self.cohorts.iter_mut().find(same_season) {
             cohort.planted = cohort.planted.saturating_add(trees);
@@ -342,16 +380,45 @@ impl BlockState {
         self.sum(|cohort| cohort.dead)
     }
 
-    /// Living trees.
+    /// Living trees: first ones, filled in, gaps.
+    #[must_use]
+    pub fn living(&self) -> Living {
+        let (first, filled) = (self.alive_of(false), self.alive_of(true));
+        let planted = self.planted();
+        Living {
+            first,
+            filled,
+            planted,
+            gaps: planted.saturating_sub(first.saturating_add(filled)),
+        }
+    }
+
+    /// All living trees.
     #[must_use]
     pub fn alive(&self) -> u32 {
-        self.sum(Cohort::alive)
+        self.living().alive()
     }
 
     /// Places where a tree stood and none stands.
     #[must_use]
     pub fn gaps(&self) -> u32 {
-        self.planted().saturating_sub(self.alive())
+        self.living().gaps
+    }
+
+    fn alive_of(&self, backfill: bool) -> u32 {
+        self.sum(|cohort| {
+            if cohort.backfill == backfill {
+                cohort.alive()
+            } else {
+                0
+            }
+        })
+    }
+
+    /// From this day on nothing was heard of the block. Before it was on the record nobody was quiet.
+    #[must_use]
+    pub fn quiet_since(&self) -> Option<NaiveDate> {
+        self.heard_on.max(self.listed_on)
     }
 
     /// The last report of this kind.

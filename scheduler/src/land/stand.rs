@@ -1,9 +1,13 @@
-//! How many trees a block holds.
+//! How many trees a block holds: by its area, by its pegs, by its pits.
 //!
 //! Deliberately absent: the shape of the block. A narrow strip holds fewer trees than its area
 //! says, or more; the count of pegs or holes overrides all of this.
 
-use crate::{handbook::calendar::Calendar, land::directory::Block, sums::rounding};
+use crate::{
+    handbook::calendar::Calendar,
+    land::{block::BlockState, directory::Block},
+    sums::rounding,
+};
 
 const SQUARE_METRES_A_HECTARE: f64 = 10_000.0;
 
@@ -29,6 +33,35 @@ pub fn points(block: &Block, calendar: &Calendar) -> Option<u32> {
     rounding::floor(level_m2 / each_m2)
 }
 
+/// From this share on, in per cent, pegs, holes or trees count as all: the last corner of a block is
+/// often rock, path or stream.
+const AS_GOOD_AS_ALL_PCT: u64 = 90;
+
+/// Whether so many are about all of the whole.
+#[must_use]
+pub fn as_good_as_all(part: u32, whole: u32) -> bool {
+    u64::from(part) * 100 >= u64::from(whole) * AS_GOOD_AS_ALL_PCT
+}
+
+/// Places for pits: the pegs when about all stand, since they were counted on the land, or else the
+/// points that the area gives.
+#[must_use]
+pub fn pegged(points: Option<u32>, state: &BlockState) -> Option<u32> {
+    counted(points, state.pegs)
+}
+
+/// Places for trees: the pits when about all are dug, or else the pegs.
+#[must_use]
+pub fn places(points: Option<u32>, state: &BlockState) -> Option<u32> {
+    counted(pegged(points, state), state.holes)
+}
+
+/// A later count overrides the plan, once it is one of the whole block.
+fn counted(plan: Option<u32>, count: u32) -> Option<u32> {
+    let is_whole = count > 0 && plan.is_none_or(|plan| as_good_as_all(count, plan));
+    if is_whole { Some(count) } else { plan }
+}
+
 /// A length along a slope over its level length: 1 / cos(angle). At 30 % it is 1.04, at 50 % 1.12.
 #[must_use]
 pub fn slope_factor(slope_pct: f64) -> f64 {
@@ -48,10 +81,10 @@ mod tests {
 
     use budwood_parser::{Measure, Unit};
 
-    use super::{points, slope_factor, trees_per_hectare};
+    use super::{pegged, places, points, slope_factor, trees_per_hectare};
     use crate::{
         handbook::calendar::{Calendar, profiles},
-        land::directory::Block,
+        land::{block::BlockState, directory::Block},
         words::id::{BlockId, PersonId},
     };
 
@@ -145,6 +178,30 @@ mod tests {
         assert_eq!(points(&odd, &fao()), None);
         assert_eq!(points(&block(f64::MAX, Unit::Hectare, None), &fao()), None);
         assert_eq!(points(&block(3.0, Unit::Bag, None), &fao()), None);
+    }
+
+    /// Pegs, pits and trees are one chain: a later count overrides the plan, a part of it does not.
+    #[test]
+    fn what_was_counted_on_the_land_overrides_the_plan() {
+        let chain = |points, pegs, holes| {
+            let state = BlockState {
+                pegs,
+                holes,
+                ..BlockState::default()
+            };
+            (pegged(points, &state), places(points, &state))
+        };
+        let both = |places| (Some(places), Some(places));
+        assert_eq!(chain(Some(562), 0, 0), both(562));
+        assert_eq!(chain(Some(562), 505, 0), both(562), "not all pegged");
+        assert_eq!(chain(Some(562), 506, 0), both(506));
+        assert_eq!(chain(Some(562), 600, 0), both(600));
+        assert_eq!(chain(Some(562), 520, 467), both(520), "not all dug");
+        assert_eq!(chain(Some(562), 520, 468), (Some(520), Some(468)));
+        assert_eq!(chain(Some(562), 0, 530), (Some(562), Some(530)));
+        assert_eq!(chain(None, 300, 40), both(300));
+        assert_eq!(chain(None, 0, 40), (None, Some(40)));
+        assert_eq!(chain(None, 0, 0), (None, None));
     }
 
     /// 1 / cos(angle): 8 degrees are 14.1 %, and 7 m become 7.07 m; 35 degrees are 70.0 %, and

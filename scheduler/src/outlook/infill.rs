@@ -51,11 +51,25 @@ pub fn infill(
     }
 }
 
+/// Gaps for which plants may still be ordered: none where the stand is too old to be filled.
+#[must_use]
+pub fn gaps_to_fill(
+    state: &BlockState,
+    season: &Season,
+    calendar: &Calendar,
+    today: NaiveDate,
+) -> u32 {
+    match infill(state, season, calendar, today) {
+        Infill::Until(_) | Infill::NotBefore(_) => state.gaps(),
+        Infill::TooOld { .. } | Infill::NotPlanted | Infill::NoGaps => 0,
+    }
+}
+
 #[cfg(test)]
 mod tests {
     use chrono::NaiveDate;
 
-    use super::{Infill, infill};
+    use super::{Infill, gaps_to_fill, infill};
     use crate::{
         handbook::calendar::{Calendar, profiles},
         land::block::{BlockState, Cohort},
@@ -109,6 +123,10 @@ mod tests {
             }
             assert_eq!(ask(profile, month_30), refused);
         }
+        // Nobody orders plants for gaps that are filled no more.
+        let fao = Calendar::parse(profiles::FAO).unwrap();
+        let gaps = |today| gaps_to_fill(&state, &Season::default(), &fao, day(today));
+        assert_eq!((gaps(month_6), gaps(month_20)), (60, 0));
     }
 
     /// Common practice: not in the last six weeks of the rains, nor in the dry season.
@@ -133,6 +151,8 @@ mod tests {
         );
         let full = state(&[cohort("2027-06-01", 600, 0, false)]);
         assert_eq!(ask(&full, "2027-08-01"), Infill::NoGaps);
+        let in_the_dry = gaps_to_fill(&stand, &season, &fao, day("2028-02-01"));
+        assert_eq!(in_the_dry, 60, "they can be filled in the next rains");
         assert_eq!(
             ask(&BlockState::default(), "2027-08-01"),
             Infill::NotPlanted

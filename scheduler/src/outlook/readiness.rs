@@ -3,6 +3,8 @@
 //! A share in a few trees is no share of a stand: below the handbook's sample the answer is
 //! "measure all", never "ready".
 
+use alloc::vec::Vec;
+
 use chrono::{Datelike, NaiveDate};
 
 use crate::{
@@ -46,10 +48,21 @@ pub enum Verdict {
 
 /// Reads the last census against the handbook. None without a census that says how many trees
 /// were measured.
+///
+/// A stand that was found ready stays so: another sample by those who live there takes nothing back,
+/// only an adviser who was there and measured does.
 #[must_use]
 pub fn readiness(state: &BlockState, calendar: &Calendar) -> Option<Readiness> {
-    let census = state.girths.iter().max_by_key(|census| census.on)?;
-    judged(census, state, &calendar.opening)
+    let mut censuses: Vec<&Census> = state.girths.iter().collect();
+    censuses.sort_by_key(|census| census.on);
+    censuses.into_iter().fold(None, |found, census| {
+        let is_ready = found.is_some_and(|found: Readiness| found.verdict == Verdict::Ready);
+        if is_ready && census.source != Source::Visit {
+            found
+        } else {
+            judged(census, state, &calendar.opening)
+        }
+    })
 }
 
 pub(crate) fn judged(census: &Census, state: &BlockState, rule: &Opening) -> Option<Readiness> {

@@ -15,6 +15,15 @@ const SHIFT_DAYS_MAX: u32 = 45;
 /// So many days before the usual first day of the rains it is first asked whether they have begun
 /// (an assumption: who sees them earlier tells of it unasked).
 const WATCH_BEFORE_DAYS: u32 = 21;
+/// Plantings, and plans of planting, that lie this close belong to one season (an assumption: no
+/// rains in which one plants are longer).
+const ONE_SEASON_DAYS: u32 = 120;
+
+/// Whether these two days of planting belong to one season.
+#[must_use]
+pub fn is_one_season(one: NaiveDate, other: NaiveDate) -> bool {
+    one.signed_duration_since(other).num_days().unsigned_abs() <= u64::from(ONE_SEASON_DAYS)
+}
 
 /// What a group's season says, for one year.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
@@ -132,4 +141,24 @@ fn yearly(start: (u32, u32), end: (u32, u32), day: NaiveDate) -> Option<Rains> {
         };
         (day <= rains.end).then_some(rains)
     })
+}
+
+#[cfg(test)]
+mod tests {
+    use super::is_one_season;
+
+    #[test]
+    fn a_season_of_planting_is_four_months() {
+        let day = |text: &str| text.parse().unwrap();
+        let june = day("2027-06-01");
+        for (other, is_one) in [
+            ("2027-02-01", true),
+            ("2027-01-31", false),
+            ("2027-06-01", true),
+            ("2027-09-29", true),
+            ("2027-09-30", false),
+        ] {
+            assert_eq!(is_one_season(june, day(other)), is_one, "{other}");
+        }
+    }
 }

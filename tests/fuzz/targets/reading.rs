@@ -100,7 +100,10 @@ fn check_decision(reading: &Reading, known: &Known<'_>, choice: usize) {
         0 => None,
         1 => Some(Pending::Confirm(facts)),
         2 => Some(Pending::Choose { options: 2 }),
-        3 => Some(Pending::Nudge),
+        3 => Some(Pending::Nudge {
+            on: bare.today,
+            is_last: choice % 2 == 0,
+        }),
         other => missing
             .get(other % 4)
             .cloned()

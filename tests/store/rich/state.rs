@@ -39,6 +39,8 @@ pub(super) fn state() -> BlockState {
             (Kind::Weeded, count(None)),
         ]),
         rounds: BTreeMap::from([(Kind::Weeded, 3)]),
+        fed: vec![day(1, 5)],
+        pegs: 131,
         holes: 130,
         plants_received: 125,
         tall: Some(count(Some(12))),
@@ -67,6 +69,7 @@ pub(super) fn state() -> BlockState {
         )]),
         heard_on: Some(day(1, 9)),
         known_on: Some(day(1, 2)),
+        listed_on: Some(day(1, 3)),
         facts: vec![EventId(1), EventId(2)],
     }
 }

@@ -257,7 +257,10 @@ fn last(fact: &LastFact, today: NaiveDate) -> Option<Last> {
 fn pending(asked: &Asked, today: NaiveDate) -> Option<Pending> {
     match asked {
         Asked::Word(word) if word == "confirm" => Some(Pending::Confirm(Vec::new())),
-        Asked::Word(word) if word == "nudge" => Some(Pending::Nudge),
+        Asked::Word(word) if word == "nudge" => Some(Pending::Nudge {
+            on: today,
+            is_last: true,
+        }),
         Asked::Word(_) => None,
         Asked::Slot { ask, kind, block } => {
             let draft = Draft {

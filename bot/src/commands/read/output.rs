@@ -77,6 +77,7 @@ pub(super) fn events(decision: &Decision, received: NaiveDate) -> Vec<Value> {
         }
         Decision::Answer(answer) => vec![answered(answer)],
         Decision::Reply(Reply::Yes(_)) => vec![json!({ "kind": "yes" })],
+        Decision::Reply(Reply::Seen) => vec![json!({ "kind": "seen" })],
         Decision::Reply(Reply::Done) => vec![json!({ "kind": "done" })],
         Decision::Reply(Reply::Later(days)) => vec![later(*days)],
         Decision::Reply(Reply::Choice(choice)) => {
@@ -316,6 +317,7 @@ fn reason(why: &Why) -> String {
         Why::PerhapsInches => "so thin for their age that it may be inches".to_owned(),
         Why::Shrunk { before } => format!("the mean was {before} cm before"),
         Why::TooThin { mean } => format!("a mean girth of {mean} cm is too thin to open"),
+        Why::TooYoung { months } => format!("trees of {months} months are too young to open"),
         Why::TooMuchFeed => "over a kilogram for each tree".to_owned(),
         Why::BeforePlanting => "before the block was planted".to_owned(),
         Why::NotPlanted => "nothing is planted there".to_owned(),

@@ -182,6 +182,7 @@ impl Step<'_> {
             Decision::Amend(amend) => self.amend(turn, amend),
             Decision::Answer(answer) => self.answer_to(turn, answer),
             Decision::Reply(Reply::No) => self.drop_question(turn),
+            Decision::Reply(Reply::Seen) => Outcome::Seen.silently(),
             Decision::Reply(Reply::Done) => self.nudge_done(turn),
             Decision::Reply(Reply::Later(days)) => self.nudge_later(turn, days),
             Decision::Reply(Reply::Choice(_)) | Decision::Silent(Quiet::NothingAsked) => {

@@ -7,7 +7,11 @@
 
 use std::time::Duration;
 
-use budwood_scheduler::{MessageId, jobs::nudge};
+use budwood_scheduler::{
+    MessageId,
+    jobs::nudge::{self, Withheld},
+    land::hold::Whom,
+};
 use chrono::{DateTime, TimeDelta, Utc};
 
 use crate::{
@@ -150,17 +154,28 @@ impl Step<'_> {
             .directory
             .numbers_of(owner.id)
             .any(|number| number == to);
-        if !owner.consent.is_given() || !is_theirs {
+        if !is_theirs {
             return None;
         }
         let zone = zone(group, self.setup);
         let local = self.now.with_timezone(&zone).naive_local();
-        self.view()
-            .tasks_of(block, local.date())
-            .iter()
-            .find(|open| open.kind == task && open.due == due)?;
-        if nudge::may_send(&self.setup.rules, local, &group.quiet_days) {
-            return Some(Verdict::Go);
+        let whom = Whom {
+            person: owner.id,
+            group: Some(group.id),
+            block,
+        };
+        let verdict = nudge::may_go(
+            &self.setup.rules,
+            (task, due),
+            &self.view().tasks_of(block, local.date()),
+            (&whom, &owner.consent, &[]),
+            local,
+            &group.quiet_days,
+        );
+        match verdict {
+            Ok(()) => return Some(Verdict::Go),
+            Err(Withheld::NoConsent | Withheld::Held(_) | Withheld::NotDue) => return None,
+            Err(Withheld::Quiet) => {}
         }
         let slot = nudge::slot(&self.setup.rules, local, &group.quiet_days, None);
         // A moment later at least, or the text would be asked for again at once.

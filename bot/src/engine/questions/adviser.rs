@@ -134,11 +134,14 @@ impl<'a> View<'a> {
             let args = args! { "group" => group.name.as_str(), "uncounted" => sum.uncounted };
             return Phrase::new(Key::GapsNone, args);
         }
-        // Plants for gaps need no spares, only what is lost on the way.
+        // Plants for gaps need no spares, only what is lost on the way; none is ordered for a stand
+        // that is filled no more.
         let order = self
             .calendar_of(group)
-            .and_then(|calendar| plants_to_order(total, 0.0, calendar.order.transit_loss_pct))
-            .unwrap_or(total);
+            .and_then(|calendar| {
+                plants_to_order(sum.gaps_to_fill, 0.0, calendar.order.transit_loss_pct)
+            })
+            .unwrap_or(sum.gaps_to_fill);
         let people = sum.gaps.iter().map(|(name, gaps)| {
             let args = args! { "name" => Value::name(name), "gaps" => *gaps };
             Phrase::new(Key::GapsPerson, args).into()

@@ -3,6 +3,7 @@
 use budwood_parser::Kind;
 use budwood_scheduler::{
     BlockId, Body, Directory, Event, PersonId, Role, Source, TaskKind, decide::Draft,
+    land::stand::places,
 };
 use chrono::NaiveDate;
 
@@ -80,7 +81,7 @@ impl View<'_> {
         let state = self.state(block).cloned().unwrap_or_default();
         let after = After {
             state: &state,
-            points: self.points_of(record),
+            places: places(self.points_of(record), &state),
             next: drafts
                 .last()
                 .and_then(|fact| self.next_round(block, fact.kind)),

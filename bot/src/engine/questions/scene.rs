@@ -5,9 +5,9 @@ use budwood_parser::{Ailment, Kind, Known, Reading, Sender};
 use budwood_scheduler::{
     Block, BlockId, Person, PersonId, Role, TaskKind,
     decide::{Answer, Decision, Last, Nudged, Pending, Plot, Scene, Unclear, decide},
-    jobs::task::warning,
+    jobs::{nudge::has_lapsed, task::warning},
 };
-use chrono::{DateTime, TimeDelta, Utc};
+use chrono::{DateTime, NaiveDate, TimeDelta, Utc};
 
 use super::{read_back::draft_of, shared_phone::names};
 use crate::{
@@ -189,11 +189,19 @@ impl<'a> View<'a> {
         decide(reading, &scene)
     }
 
+    /// The civil day on which a nudge went, where its block is.
+    fn went_on(self, nudge: &OpenNudge) -> Option<NaiveDate> {
+        let owner = self.world.directory.block(nudge.block)?.owner;
+        Some(civil_day(nudge.at, self.zone_of(owner)))
+    }
+
     /// The nudge that this phone may answer, and its block.
     pub(crate) fn open_nudge(self, turn: &Turn) -> Option<(OpenNudge, Block)> {
         let nudge = self.talk(&turn.number)?.nudge?;
         let block = self.world.directory.block(nudge.block)?;
-        Some((nudge, block.clone()))
+        let today = civil_day(turn.sent_at, self.zone_of(block.owner));
+        let is_open = !has_lapsed(self.went_on(&nudge)?, today);
+        is_open.then(|| (nudge, block.clone()))
     }
 
     /// What the last nudge to this phone asked for, if it is a block of the one who texts.
@@ -241,6 +249,11 @@ impl<'a> View<'a> {
                 Question::ForWhom { .. } | Question::Code { .. } => None,
             };
         }
-        self.talk(number)?.nudge.map(|_| Pending::Nudge)
+        let talk = self.talk(number)?;
+        let nudge = talk.nudge?;
+        Some(Pending::Nudge {
+            on: self.went_on(&nudge)?,
+            is_last: talk.last_at.is_none_or(|at| at < nudge.at),
+        })
     }
 }

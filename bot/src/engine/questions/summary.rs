@@ -7,9 +7,11 @@ use budwood_scheduler::{
     Block, BlockId, BlockState, Consent, Directory, Group, GroupId, Person, PersonId, Role, Task,
     TaskKind,
     jobs::nudge::{NextTry, next_try},
+    outlook::infill::gaps_to_fill,
 };
 use chrono::{NaiveDate, TimeDelta};
 
+use super::tasks::season_of;
 use crate::{
     engine::{local_time::civil_day, view::View},
     wording::LateItem,
@@ -41,6 +43,8 @@ pub(crate) struct Summary {
     pub(crate) sick: Vec<SickPerson>,
     /// Gaps by farmer, most first.
     pub(crate) gaps: Vec<(String, u32)>,
+    /// Of these, the ones that can still be filled.
+    pub(crate) gaps_to_fill: u32,
     /// Planted blocks whose dead were never counted.
     pub(crate) uncounted: u32,
 }
@@ -62,16 +66,21 @@ pub(crate) fn summary(view: View<'_>, group: &Group) -> Summary {
         if states.iter().any(|state| state.planted() > 0) {
             sum.planted += 1;
         }
-        for state in &states {
-            for cohort in state.cohorts.iter().filter(|cohort| !cohort.backfill) {
-                trees.0 += u64::from(cohort.alive());
-                trees.1 += u64::from(cohort.planted);
-            }
+        for living in states.iter().map(|state| state.living()) {
+            trees.0 += u64::from(living.first);
+            trees.1 += u64::from(living.planted);
         }
         let name = names.shown(person);
         sum.add_jobs(view, (person, name), today);
         sum.add_sickness(name, &states, today);
         sum.add_gaps(name, &states);
+        if let Some(calendar) = view.calendar_of(group) {
+            let season = season_of(group);
+            let open = states
+                .iter()
+                .map(|state| gaps_to_fill(state, &season, calendar, today));
+            sum.gaps_to_fill = open.fold(sum.gaps_to_fill, u32::saturating_add);
+        }
         sum.add_silence(view, (person, name), today);
     }
     sum.alive_pct = trees
@@ -201,7 +210,7 @@ impl View<'_> {
             .max();
         let told = directory
             .blocks_of(person)
-            .filter_map(|block| self.state(block.id)?.heard_on)
+            .filter_map(|block| self.state(block.id)?.quiet_since())
             .max();
         texted.max(told)
     }

@@ -43,12 +43,12 @@ impl View<'_> {
                 .flat_map(|block| self.tasks_of(block.id, today))
                 .filter(|task| task.kind == TaskKind::Feed && task.due <= today)
                 .collect();
-            let need_kg: f64 = due.iter().filter_map(|task| task.figures.kilograms).sum();
+            let need_kg: f64 = due.iter().map(|task| task.figures.kilograms_in_all()).sum();
             if need_kg > 0.0 {
                 needs_kg.push(need_kg);
                 trees = due
                     .iter()
-                    .filter_map(|task| task.figures.trees)
+                    .map(|task| task.figures.trees_fed())
                     .fold(trees, u32::saturating_add);
             }
         }

@@ -24,6 +24,10 @@ pub(super) struct StoredState {
     cohorts: Vec<StoredCohort>,
     last: BTreeMap<String, StoredCount>,
     rounds: BTreeMap<String, u32>,
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    fed: Vec<NaiveDate>,
+    #[serde(default, skip_serializing_if = "is_none")]
+    pegs: u32,
     holes: u32,
     plants_received: u32,
     tall: Option<StoredCount>,
@@ -44,6 +48,8 @@ pub(super) struct StoredState {
     heard_on: Option<NaiveDate>,
     #[serde(default, skip_serializing_if = "Option::is_none")]
     known_on: Option<NaiveDate>,
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    listed_on: Option<NaiveDate>,
     facts: Vec<u64>,
 }
 
@@ -113,6 +119,14 @@ impl From<StoredCount> for Count {
             trees: count.trees,
         }
     }
+}
+
+#[expect(
+    clippy::trivially_copy_pass_by_ref,
+    reason = "serde hands fields over by reference"
+)]
+const fn is_none(count: &u32) -> bool {
+    *count == 0
 }
 
 /// Keys become names.
@@ -206,6 +220,8 @@ impl StoredState {
             cohorts: cohorts.collect(),
             last: names(&state.last, Kind::name, Into::into),
             rounds: names(&state.rounds, Kind::name, |rounds| rounds),
+            fed: state.fed.clone(),
+            pegs: state.pegs,
             holes: state.holes,
             plants_received: state.plants_received,
             tall: state.tall.map(Into::into),
@@ -223,6 +239,7 @@ impl StoredState {
             nudges: names(&state.nudges, TaskKind::name, track),
             heard_on: state.heard_on,
             known_on: state.known_on,
+            listed_on: state.listed_on,
             facts: state.facts.iter().map(|fact| fact.0).collect(),
         }
     }
@@ -242,10 +259,19 @@ impl StoredState {
             first_on: track.first_on,
             last_on: track.last_on,
         };
+        // A state from before each round was kept has the last one only.
+        let last_fed = self.last.get(Kind::Fertilised.name()).map(|count| count.on);
+        let fed = if self.fed.is_empty() {
+            last_fed.into_iter().collect()
+        } else {
+            self.fed
+        };
         let state = BlockState {
             cohorts: cohorts.collect(),
             last: keys(self.last, kind, Into::into)?,
             rounds: keys(self.rounds, kind, |rounds| rounds)?,
+            fed,
+            pegs: self.pegs,
             holes: self.holes,
             plants_received: self.plants_received,
             tall: self.tall.map(Into::into),
@@ -263,6 +289,7 @@ impl StoredState {
             nudges: keys(self.nudges, task, track)?,
             heard_on: self.heard_on,
             known_on: self.known_on,
+            listed_on: self.listed_on,
             facts: self.facts.into_iter().map(EventId).collect(),
         };
         Ok((BlockId(self.block), state))

@@ -154,6 +154,14 @@ impl Given {
     }
 }
 
+/// A nudge that went so many days ago, and nothing since.
+pub(super) fn nudge(days_ago: u64) -> Pending {
+    Pending::Nudge {
+        on: today() - chrono::Days::new(days_ago),
+        is_last: true,
+    }
+}
+
 pub(super) fn reader() -> &'static Reader {
     static READER: OnceLock<Reader> = OnceLock::new();
     READER.get_or_init(|| {
@@ -217,6 +225,7 @@ pub(super) fn in_short(decision: &Decision) -> String {
         Decision::Answer(Answer::Start) => "start".to_string(),
         Decision::Reply(Reply::Yes(facts)) => format!("yes to {}", facts_in_short(facts)),
         Decision::Reply(Reply::No) => "no".to_string(),
+        Decision::Reply(Reply::Seen) => "seen".to_string(),
         Decision::Reply(Reply::Done) => "done".to_string(),
         Decision::Reply(Reply::Later(days)) => format!("later {days:?}"),
         Decision::Reply(Reply::Choice(choice)) => format!("choice {choice}"),

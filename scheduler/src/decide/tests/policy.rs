@@ -14,7 +14,7 @@ use budwood_parser::{
     Stance, Wetness,
 };
 
-use super::given::{Given, count, draft, given, in_short, reader, report};
+use super::given::{Given, count, day, draft, given, in_short, nudge, reader, report};
 use crate::decide::{Decision, Draft, Missing, Nudged, Pending};
 
 fn says(act: Act) -> Reading {
@@ -78,7 +78,7 @@ fn a_whole_block_is_its_living_trees_to_be_confirmed() {
     burnt.doubts = vec![Doubt::Whole(Extent::All)];
     given().check_report(
         burnt,
-        "confirm dead 200 A: [Reading(Whole(All)), LargeShare { alive: 200 }]",
+        "confirm dead 200 A: [LargeShare { alive: 200 }, Reading(Whole(All))]",
     );
 }
 
@@ -186,13 +186,68 @@ fn yes_and_no_count_only_when_something_was_asked() {
 
 #[test]
 fn a_nudge_is_answered_with_a_word_or_a_number() {
-    let nudged = given().asked(Pending::Nudge);
+    let nudged = given().asked(nudge(0));
     check(&nudged, &says(Act::Done), "done");
-    check(&nudged, &says(Act::Yes), "done");
+    check(&nudged, &says(Act::Yes), "seen");
     check(&nudged, &bare(Bare::Number(1.0)), "done");
     check(&nudged, &says(Act::Later(Some(14))), "later Some(14)");
     check(&nudged, &says(Act::Later(None)), "later None");
     check(&nudged, &bare(Bare::Number(2.0)), "silent, NothingAsked");
+}
+
+/// The words by which people say that they have read something are no work.
+#[test]
+fn ok_after_a_nudge_means_seen_and_is_never_a_fact() {
+    let nudged = given().asked(nudge(0));
+    for text in ["ok", "yes", "ok sir", "okay", "YES"] {
+        nudged.check(text, "seen");
+    }
+    nudged.check("done", "done");
+    // "Has it rained?" - "Ok": that would be a fact, so it is asked.
+    let mut rain = given().asked(nudge(0));
+    rain.nudged = Some(Nudged {
+        block: "B",
+        kind: Kind::Rain,
+        ailment: None,
+    });
+    rain.check("yes", "confirm rain B: []");
+}
+
+#[test]
+fn the_question_of_a_nudge_lapses_after_two_weeks() {
+    for (days_ago, then) in [(14, "done"), (15, "example, NoReport")] {
+        let nudged = given().asked(nudge(days_ago));
+        check(&nudged, &says(Act::Done), then);
+    }
+    for act in [Act::Yes, Act::No] {
+        let old = given().asked(nudge(15));
+        check(&old, &says(act), "silent, NothingAsked");
+    }
+    let mut old = given().asked(nudge(15));
+    old.nudged = Some(Nudged {
+        block: "B",
+        kind: Kind::Dead,
+        ailment: None,
+    });
+    check(&old, &bare(Bare::Number(1.0)), "silent, NothingAsked");
+    check(&old, &bare(Bare::Number(12.0)), "silent, NothingAsked");
+    check(&old, &says(Act::Later(None)), "example, NoReport");
+    old.check("dead 4", "ask block of dead 4");
+    old.pending = Some(nudge(14));
+    old.check("dead 4", "record dead 4 B");
+}
+
+/// "1" after "B: 8 more dead, 16 in all" means that it is right, not that the weeding is done.
+#[test]
+fn one_after_a_read_back_never_answers_an_older_nudge() {
+    let fact = [draft(Kind::Dead, "A", count(8))];
+    let nudged = given().after(&fact).asked(Pending::Nudge {
+        on: day("2027-03-15"),
+        is_last: false,
+    });
+    check(&nudged, &bare(Bare::Number(1.0)), "silent, NothingAsked");
+    check(&nudged, &says(Act::Yes), "seen");
+    check(&nudged, &says(Act::Done), "done");
 }
 
 /// "Reply DEAD and the number": many text the number alone. What was meant is clear where there is
@@ -200,7 +255,7 @@ fn a_nudge_is_answered_with_a_word_or_a_number() {
 #[test]
 fn a_number_alone_answers_a_nudge_that_asked_for_one() {
     let asked = |kind, ailment| {
-        let mut nudged = given().asked(Pending::Nudge);
+        let mut nudged = given().asked(nudge(0));
         nudged.nudged = Some(Nudged {
             block: "B",
             kind,
@@ -239,7 +294,7 @@ fn a_number_alone_answers_a_nudge_that_asked_for_one() {
 
 #[test]
 fn the_word_of_the_nudge_is_about_its_block() {
-    let mut nudged = given().asked(Pending::Nudge);
+    let mut nudged = given().asked(nudge(0));
     nudged.nudged = Some(Nudged {
         block: "B",
         kind: Kind::Weeded,
@@ -253,7 +308,7 @@ fn the_word_of_the_nudge_is_about_its_block() {
 /// Asked whether rain has soaked the ground, people answer "rain" or "no" as well as "rain yes".
 #[test]
 fn a_question_about_rain_is_answered_with_a_word() {
-    let mut asked = given().asked(Pending::Nudge);
+    let mut asked = given().asked(nudge(0));
     asked.nudged = Some(Nudged {
         block: "B",
         kind: Kind::Rain,

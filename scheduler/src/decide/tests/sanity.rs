@@ -13,7 +13,7 @@ use crate::land::block::{Census, Count};
 
 /// A count that is sound, and one more that is not.
 #[track_caller]
-fn check_count(given: &Given, kind: Kind, block: &str, sound: u32, why: &str) {
+pub(super) fn check_count(given: &Given, kind: Kind, block: &str, sound: u32, why: &str) {
     let name = kind.name();
     let check = |trees: u32, start: &str, end: &str| {
         let then = std::format!("{start} {name} {trees} {block}{end}");
@@ -69,6 +69,7 @@ fn a_fifth_of_the_block_dead_at_once() {
 fn more_than_are_alive() {
     let mut farmer = given();
     farmer.state("A").cohorts[0].dead = 190;
+    farmer.state("A").cohorts[0].planted_on = day("2021-06-01");
     check_count(&farmer, Kind::Dead, "A", 10, "MoreThanAlive { alive: 10 }");
     for kind in [
         Kind::Branched,
@@ -309,13 +310,15 @@ fn a_census_needs_trees() {
 
 #[test]
 fn thin_trees_are_not_opened() {
-    measured(45.0).check_report(
-        report(Kind::TappingOpened, "A", count(100)),
-        "record tapping_opened 100 A",
-    );
-    measured(44.5).check_report(
-        report(Kind::TappingOpened, "A", count(100)),
-        "confirm tapping_opened 100 A: [TooThin { mean: 44.5 }]",
+    let opened = |mean: f64| {
+        let mut farmer = measured(mean);
+        farmer.state("A").cohorts[0].planted_on = day("2021-06-01");
+        farmer.told(report(Kind::TappingOpened, "A", count(100)))
+    };
+    assert_eq!(opened(45.0), "record tapping_opened 100 A");
+    assert_eq!(
+        opened(44.5),
+        "confirm tapping_opened 100 A: [TooThin { mean: 44.5 }]"
     );
 }
 
@@ -391,7 +394,7 @@ fn nothing_happens_to_trees_before_they_are_planted() {
 }
 
 #[test]
-fn the_first_doubt_is_about_the_reading() {
+fn a_word_that_was_repaired_comes_after_a_number_that_cannot_be() {
     let mut repaired = report(Kind::Dead, "A", count(900));
     repaired.doubts = vec![budwood_parser::Doubt::Repaired {
         from: "deaf".to_string(),
@@ -399,8 +402,8 @@ fn the_first_doubt_is_about_the_reading() {
     }];
     given().check_report(
         repaired,
-        "confirm dead 900 A: [Reading(Repaired { from: \"deaf\", to: \"dead\" }), \
-         MoreThanAlive { alive: 200 }]",
+        "confirm dead 900 A: [MoreThanAlive { alive: 200 }, \
+         Reading(Repaired { from: \"deaf\", to: \"dead\" })]",
     );
 }
 

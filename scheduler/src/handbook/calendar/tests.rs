@@ -353,7 +353,11 @@ fn an_own_file_is_refused_like_a_whole_one() {
     );
     assert_eq!(
         own("[opening]\ngirth = 3"),
-        ["line 10: opening.girth: is not a key that is known here"]
+        [
+            "line 10: opening.girth: is not a key that is known here; known are: datum, girth_cm, \
+             height_cm, minimum_months, months, ready_days_before, rest_every_days, sample_trees, \
+             share_pct"
+        ]
     );
     assert_eq!(
         faults(&OWN.replacen("valley =", "cnra =", 1))

@@ -1,16 +1,23 @@
 //! Hours, quiet days, tries.
 
-use std::{vec, vec::Vec};
+use std::{string::String, vec, vec::Vec};
 
 use chrono::{Days, NaiveDate, NaiveDateTime, TimeDelta, Weekday};
 use proptest::{collection::vec as many, prelude::*};
 
-use super::{NextTry, Rules, is_late, is_window, may_send, next_try, rested_on, slot};
+use super::{
+    NextTry, Rules, Withheld, has_lapsed, is_late, is_window, may_go, may_send, next_try,
+    rested_on, slot,
+};
 use crate::{
     jobs::task::{Figures, Task},
-    land::block::NudgeTrack,
+    land::{
+        block::NudgeTrack,
+        directory::Consent,
+        hold::{Held, Hold, Reason, Whom},
+    },
     words::{
-        id::BlockId,
+        id::{BlockId, PersonId},
         job::{Clock, TaskKind},
     },
 };
@@ -196,6 +203,67 @@ fn late_is_after_the_last_day() {
     let task = weeding(None);
     assert!(!is_late(&task, day("2027-07-06")));
     assert!(is_late(&task, day("2027-07-07")));
+}
+
+#[test]
+fn the_question_of_a_nudge_is_open_for_two_weeks() {
+    assert!(!has_lapsed(day("2027-06-01"), day("2027-06-15")));
+    assert!(has_lapsed(day("2027-06-01"), day("2027-06-16")));
+    assert!(!has_lapsed(NaiveDate::MAX, NaiveDate::MAX));
+}
+
+/// Consent, holds and the state of the work are asked again at the moment of sending.
+#[test]
+fn whether_this_nudge_may_go_now() {
+    let whom = Whom {
+        person: PersonId(1),
+        group: None,
+        block: BlockId(1),
+    };
+    let agreed = Consent::Given {
+        on: day("2027-01-01"),
+        how: String::new(),
+    };
+    let stopped = Consent::Withdrawn {
+        on: day("2027-06-23"),
+        how: String::new(),
+    };
+    let nudge = (TaskKind::Weed, day("2027-06-22"));
+    let held = |until: Option<&str>| Hold {
+        held: Held::Person(PersonId(1)),
+        since: day("2027-06-23"),
+        until: until.map(day),
+        reason: Reason::Grief,
+    };
+    let rules = Rules::standard();
+    let go = |open: &[Task], consent: &Consent, holds: &[Hold], at: &str| {
+        may_go(&rules, nudge, open, (&whom, consent, holds), time(at), &[])
+    };
+    let open = [weeding(None)];
+    let noon = "2027-06-23 12:00";
+    assert_eq!(go(&open, &agreed, &[], noon), Ok(()));
+    assert_eq!(go(&open, &stopped, &[], noon), Err(Withheld::NoConsent));
+    let unknown = Consent::Unknown;
+    assert_eq!(go(&open, &unknown, &[], noon), Err(Withheld::NoConsent));
+    let grief = [held(None)];
+    let until = Withheld::Held(None);
+    assert_eq!(go(&open, &agreed, &grief, noon), Err(until));
+    let over = [held(Some("2027-06-23"))];
+    let until = Withheld::Held(Some(day("2027-06-23")));
+    assert_eq!(go(&open, &agreed, &over, noon), Err(until));
+    assert_eq!(go(&open, &agreed, &over, "2027-06-24 12:00"), Ok(()));
+    assert_eq!(go(&[], &agreed, &[], noon), Err(Withheld::NotDue));
+    let ended = [weeding(Some("2027-06-22"))];
+    assert_eq!(go(&ended, &agreed, &[], noon), Err(Withheld::NotDue));
+    let last_day = [weeding(Some("2027-06-23"))];
+    assert_eq!(go(&last_day, &agreed, &[], noon), Ok(()));
+    let mut other = [weeding(None)];
+    other[0].due = day("2027-06-21");
+    assert_eq!(go(&other, &agreed, &[], noon), Err(Withheld::NotDue));
+    let early = "2027-06-21 12:00";
+    assert_eq!(go(&open, &agreed, &[], early), Err(Withheld::NotDue));
+    let night = "2027-06-23 19:00";
+    assert_eq!(go(&open, &agreed, &[], night), Err(Withheld::Quiet));
 }
 
 fn any_time() -> impl Strategy<Value = NaiveDateTime> {

@@ -51,14 +51,20 @@ impl Case<'_> {
         branched.is_some_and(|trees| trees > 0 && trees >= self.state.alive())
     }
 
-    /// The task of this plan, put off as the farmer asked, but never past its end.
+    /// The task of this plan, put off as the farmer asked and never before the block was on the
+    /// record, but never past its end.
     pub(super) fn task(&self, kind: TaskKind, plan: Plan, clock: Clock) -> Task {
         let (mut due, mut late_after) = (plan.due, plan.late_after);
-        if let Some(until) = self.state.postponed.get(&kind)
-            && *until > due
+        // What fell due before the block was on the record is due from that day, and not late.
+        let put_off = self.state.postponed.get(&kind).copied();
+        if let Some(not_before) = put_off.max(self.state.listed_on)
+            && not_before > due
         {
             let patience = late_after.signed_duration_since(due);
-            due = plan.ends.map_or(*until, |ends| ends.min(*until)).max(due);
+            due = plan
+                .ends
+                .map_or(not_before, |ends| ends.min(not_before))
+                .max(due);
             late_after = due.checked_add_signed(patience).unwrap_or(due);
         }
         Task {
@@ -120,6 +126,13 @@ impl Case<'_> {
             .filter(|row| month < row.until_month)
             .filter_map(|row| Some((first_day(row, planted_on, last)?, row.every_days)))
             .min()?;
+        // Of rounds before the block was on the record nothing is known: they count from there.
+        if last.is_none()
+            && let Some(listed_on) = self.state.listed_on
+            && due < listed_on
+        {
+            due = days::after(listed_on, every_days)?;
+        }
         let end = days::months_after(planted_on, rounds.last()?.until_month)?;
         if every_days >= SEASON_DAYS {
             let missed = self.today.signed_duration_since(due).num_days() / i64::from(every_days);

@@ -6,18 +6,15 @@ use super::{
     Figures,
     case::{Case, Plan},
 };
-use crate::{jobs::orders, land::stand, sums::days, words::job::TaskKind};
-
-/// From this share of the places on, in per cent, holes or trees count as all: the last corner of
-/// a block is often rock, path or stream.
-const AS_GOOD_AS_ALL_PCT: u64 = 90;
+use crate::{
+    jobs::orders,
+    land::stand,
+    sums::days,
+    words::{job::TaskKind, season::is_one_season},
+};
 
 /// Filling the holes is spoken of so many days before it must be done.
 const FILL_NOTICE_DAYS: u32 = 7;
-
-/// Plantings and planting plans that lie further than this from the opened window belong to
-/// another season.
-const SAME_SEASON_DAYS: i64 = 183;
 
 pub(super) fn order_plants(case: &Case<'_>) -> Option<Plan> {
     let planned_on = case.block.planned_on?;
@@ -30,7 +27,7 @@ pub(super) fn order_plants(case: &Case<'_>) -> Option<Plan> {
         late_after: last,
         ends: Some(planned_on),
         figures: Figures {
-            trees: stand::points(case.block, case.calendar).and_then(plants),
+            trees: places(case).and_then(plants),
             ..Figures::default()
         },
     })
@@ -39,14 +36,13 @@ pub(super) fn order_plants(case: &Case<'_>) -> Option<Plan> {
 pub(super) fn dig_pits(case: &Case<'_>) -> Option<Plan> {
     let planned_on = case.block.planned_on?;
     let pits = case.calendar.pits;
-    let points = stand::points(case.block, case.calendar);
     let holes = case.state.holes;
     Some(Plan {
         due: days::months_before(planned_on, pits.dig_months_before)?,
         late_after: days::before(planned_on, pits.refill_days_before)?,
         ends: None,
         figures: Figures {
-            trees: points.map(|points| points.saturating_sub(holes)),
+            trees: pegged(case).map(|pegs| pegs.saturating_sub(holes)),
             pit_cm: Some(f64::from(pits.edge_cm)),
             ..Figures::default()
         },
@@ -101,17 +97,14 @@ pub(super) fn is_open_for(case: &Case<'_>) -> bool {
 /// Fewer trees than places, or nothing planted where the places are not known.
 pub(super) fn are_places_left(case: &Case<'_>) -> bool {
     match places(case) {
-        Some(places) => !as_good_as_all(case.state.planted(), places),
+        Some(places) => !stand::as_good_as_all(case.state.planted(), places),
         None => case.state.cohorts.is_empty(),
     }
 }
 
 /// Whether this block is to be planted in the season that was opened on this day.
 fn is_meant_for(case: &Case<'_>, opened_on: NaiveDate) -> bool {
-    let near = |day: NaiveDate| {
-        let days = day.signed_duration_since(opened_on).num_days();
-        days.abs() <= SAME_SEASON_DAYS
-    };
+    let near = |day: NaiveDate| is_one_season(day, opened_on);
     match (case.state.planted_on(), case.block.planned_on) {
         (Some(planted_on), _) => near(planted_on),
         (None, Some(planned_on)) => {
@@ -121,26 +114,19 @@ fn is_meant_for(case: &Case<'_>, opened_on: NaiveDate) -> bool {
     }
 }
 
-/// Places for trees: the holes when about all are dug, since they were counted on the land, or
-/// else the points that the area gives.
 fn places(case: &Case<'_>) -> Option<u32> {
-    let holes = case.state.holes;
-    match stand::points(case.block, case.calendar) {
-        Some(points) if as_good_as_all(holes, points) && holes > 0 => Some(holes),
-        Some(points) => Some(points),
-        None => (holes > 0).then_some(holes),
-    }
+    stand::places(stand::points(case.block, case.calendar), case.state)
+}
+
+fn pegged(case: &Case<'_>) -> Option<u32> {
+    stand::pegged(stand::points(case.block, case.calendar), case.state)
 }
 
 pub(super) fn is_dug(case: &Case<'_>) -> bool {
     let holes = case.state.holes;
-    let counted = match stand::points(case.block, case.calendar) {
-        Some(points) => as_good_as_all(holes, points),
+    let counted = match pegged(case) {
+        Some(pegs) => stand::as_good_as_all(holes, pegs),
         None => holes > 0,
     };
     counted || case.said_done(TaskKind::DigPits).is_some()
-}
-
-fn as_good_as_all(part: u32, whole: u32) -> bool {
-    u64::from(part) * 100 >= u64::from(whole) * AS_GOOD_AS_ALL_PCT
 }

@@ -53,7 +53,9 @@ fn check_cohort(case: &Case<'_>, cohort: &Cohort) -> Option<Plan> {
         late_after: days::after(due, CHECK_LATE_DAYS)?,
         ends: Some(ends),
         figures: Figures {
-            trees: Some(cohort.alive()),
+            // Whichever planting asks for it, all trees of the block are walked and counted.
+            trees: Some(case.state.alive()),
+            living: Some(case.state.living()),
             days_since: case.days_since(counted),
             ..Figures::default()
         },
@@ -76,6 +78,7 @@ pub(super) fn backfill(case: &Case<'_>) -> Option<Plan> {
         ends: Some(window.last),
         figures: Figures {
             trees: Some(case.state.gaps()),
+            living: Some(case.state.living()),
             days_since: case.days_since(Some(counted_on)),
             ..Figures::default()
         },

@@ -1,6 +1,8 @@
 //! Given facts, at a day, then these tasks.
 
 mod condition;
+mod enrolment;
+mod feeding;
 mod given;
 mod growing;
 mod laws;

@@ -144,13 +144,36 @@ fn the_dead_are_counted() {
     assert_eq!(counted(indonesia(), "2027-08-17"), None, "after 3 months");
 }
 
+/// One hectare at 8 x 2 m has 625 points. With 10 % spares and 3 % lost on the way, 709 plants are
+/// ordered; for 600 pegs 681.
+#[test]
+fn pegs_override_the_plan_of_pits_and_plants() {
+    let trees = |facts: &str, kind| {
+        let given = given(fao(), facts).planned("2027-06-01");
+        given.at("2027-03-20", kind).unwrap().figures.trees
+    };
+    assert_eq!(trees("", OrderPlants), Some(709));
+    assert_eq!(trees("2026-11-01 lined 600", OrderPlants), Some(681));
+    let a_part = trees("2026-11-01 lined 500", OrderPlants);
+    assert_eq!(a_part, Some(709));
+    assert_eq!(trees("2026-11-01 lined 600", DigPits), Some(600));
+    let dug = "2026-11-01 lined 600\n2026-12-01 holes_dug 200";
+    assert_eq!(trees(dug, DigPits), Some(400));
+    let all = "2026-11-01 lined 600\n2026-12-01 holes_dug 540";
+    let given = given(fao(), all).planned("2027-06-01");
+    assert_eq!(given.at("2027-03-20", DigPits), None, "nine of ten are all");
+}
+
 #[test]
 fn each_cohort_is_counted() {
     let facts = "2027-06-01 planted 600\n2027-06-30 dead 50\n2027-08-01 replaced 50";
     let given = given(fao(), facts);
     let check = given.at("2027-08-02", SurvivalCheck).unwrap();
     assert_eq!(check.due, day("2027-08-29"));
-    assert_eq!(check.figures.trees, Some(50));
+    // The young ones ask for it; all trees of the block are walked and counted.
+    assert_eq!(check.figures.trees, Some(600));
+    let living = check.figures.living.unwrap();
+    assert_eq!((living.first, living.filled, living.gaps), (550, 50, 0));
 }
 
 #[test]

@@ -189,10 +189,34 @@ fn never_before_the_age() {
 
 #[test]
 fn the_latest_census_decides_whenever_it_arrived() {
-    let worse_later = "2027-09-01 girth 30/100\n2027-07-01 girth 90/100";
-    assert_eq!(stand(fao(), worse_later).at("2027-09-02", Open), None);
+    let better_first = "2027-09-01 girth 30/100\n2027-07-01 girth 71/100";
+    assert_eq!(verdict(fao(), better_first), Some(Verdict::NotYet));
     let no_sample = "2027-07-01 girth 12";
     assert_eq!(verdict(fao(), no_sample), None);
+}
+
+/// "That is enough" was said: another sample of the farmer's does not unsay it, a visit does.
+#[test]
+fn a_stand_found_ready_stays_so_until_a_visit_says_otherwise() {
+    let after = |source| {
+        let facts = "2027-07-01 girth 90/100\n2027-09-01 girth 30/100";
+        let mut stand = stand(fao(), facts);
+        stand.events[2].source = source;
+        stand
+    };
+    for source in [Source::OwnText, Source::Leader, Source::Sheet] {
+        let open = after(source).at("2027-09-02", Open).unwrap();
+        assert_eq!(open.due, day("2027-07-01"), "{source:?}");
+        assert_eq!(open.figures.share_pct, Some(90.0));
+    }
+    let visited = after(Source::Visit);
+    assert_eq!(visited.at("2027-09-02", Open), None);
+    // And what was found ready again, after the visit, is ready.
+    let again = "2027-07-01 girth 90/100\n2027-09-01 girth 30/100\n2028-03-01 girth 85/100";
+    let mut again = stand(fao(), again);
+    again.events[2].source = Source::Visit;
+    let open = again.at("2028-03-02", Open).unwrap();
+    assert_eq!(open.due, day("2028-03-01"));
 }
 
 #[test]
