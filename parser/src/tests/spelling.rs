@@ -2,7 +2,7 @@
 
 use std::format;
 
-use super::{check, read};
+use super::{check, check_not_stored, read};
 use crate::Taken;
 
 #[test]
@@ -51,8 +51,7 @@ fn one_slip_is_repaired() {
 #[test]
 fn two_slips_only_in_long_words() {
     check("fertlisd A", "fertilised @A");
-    check("plabtud 120 B", "");
-    assert!(read("plabtud 120 B").about_work, "an example is sent");
+    check_not_stored(&["en"], "plabtud 120 B");
 }
 
 #[test]
