@@ -20,8 +20,7 @@ use crate::{
     row::Row,
     segment::Segment,
     slots,
-    text::{FULL_STOP, break_strength},
-    uses::Uses,
+    text::break_strength,
     when::When,
 };
 
@@ -50,12 +49,7 @@ impl Told {
 }
 
 /// Reads the reports.
-pub(crate) fn read(
-    pieces: &[Piece<'_>],
-    segments: &[Segment],
-    folded: &Folded<'_>,
-    uses: &Uses,
-) -> Told {
+pub(crate) fn read(pieces: &[Piece<'_>], segments: &[Segment], folded: &Folded<'_>) -> Told {
     let mut told = Told {
         reports: Vec::new(),
         problems: Vec::new(),
@@ -67,24 +61,16 @@ pub(crate) fn read(
     // Nearly always one row, and a row is large.
     let mut rows: Vec<Row> = Vec::with_capacity(usize::from(!segments.is_empty()));
     for segment in segments {
-        slots::reports(pieces, segment, folded, &mut told.problems, &mut rows, uses);
+        slots::reports(pieces, segment, folded, &mut told.problems, &mut rows);
         // "não morreu nenhuma" says no twice.
-        let (before, after) = if segment.denied.is_some() {
-            (None, None)
-        } else {
-            (
-                denial_before(pieces, segment, previous),
-                denial_after(pieces, segment),
-            )
-        };
+        let before = denial_before(pieces, segment, previous);
+        let after = denial_after(pieces, segment);
         told.denials.extend(before.into_iter().chain(after));
-        let denied = segment
-            .denied
-            .unwrap_or(before.is_some() || after.is_some());
+        let denial = before.or(after);
         let answer = slots::rain_answer(pieces, segment);
         for row in &mut rows {
             if segment.kind == Kind::Rain {
-                row.details.wetness = rain(row, answer, denied);
+                row.details.wetness = rain(row, answer, denial.is_some());
             } else if segment.kind == Kind::IntercropSown
                 && row.details.species.is_none()
                 && answer == Some(Wetness::None)
@@ -93,7 +79,7 @@ pub(crate) fn read(
             } else if segment.kind == Kind::Branched && before.is_some() {
                 // "82 not branched": trees that were looked at.
                 row.kind = Kind::NotBranched;
-            } else if denied || (segment.denied.is_none() && row.not_yet) {
+            } else if row.not_yet || denial.is_some() {
                 told.not_a_fact |= deny(row);
             }
         }
@@ -110,13 +96,7 @@ pub(crate) fn read(
     told.reports
         .reserve_exact(groups.iter().map(Vec::len).sum());
     told.reports.extend(groups.into_iter().flatten());
-    let learned = segments.iter().any(|segment| segment.denied.is_some());
-    let stops = if learned {
-        stops(pieces, folded)
-    } else {
-        SmallVec::new()
-    };
-    carry_days(&mut told.reports, &stops);
+    carry_days(&mut told.reports);
     drop_repeats(&mut told.reports);
     told
 }
@@ -292,34 +272,14 @@ fn carry_within(group: &mut [Report]) {
     }
 }
 
-/// Where sentences end.
-fn stops(pieces: &[Piece<'_>], folded: &Folded<'_>) -> SmallVec<[usize; 8]> {
-    let ends = pieces
-        .iter()
-        .filter(|piece| break_strength(piece) >= FULL_STOP);
-    ends.map(|piece| folded.span(piece.start, piece.end).start)
-        .collect()
-}
-
-/// A day likewise, within a sentence; what is not done has none.
-fn carry_days(reports: &mut [Report], stops: &[usize]) {
-    let sentence = |report: &Report| stops.iter().filter(|at| **at < report.span.start).count();
-    let said: SmallVec<[(usize, When); 4]> = reports
-        .iter()
-        .filter_map(|report| Some((sentence(report), report.when?)))
-        .collect();
-    let mut last: Option<(usize, When)> = None;
+/// A day likewise.
+fn carry_days(reports: &mut [Report]) {
+    let only = only(reports.iter().filter_map(|report| report.when.as_ref())).copied();
+    let mut last: Option<When> = None;
     for report in reports {
-        let here = sentence(report);
-        if let Some(when) = report.when {
-            last = Some((here, when));
-        } else if report.kind != Kind::NotDone || stops.is_empty() {
-            let here = |(at, _): &(usize, When)| *at == here;
-            let all = || said.iter().filter(|said| here(said)).map(|(_, when)| when);
-            report.when = last
-                .filter(here)
-                .map(|(_, when)| when)
-                .or_else(|| only(all()).copied());
+        match report.when {
+            Some(when) => last = Some(when),
+            None => report.when = last.or(only),
         }
     }
 }

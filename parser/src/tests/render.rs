@@ -99,7 +99,6 @@ fn measure(measure: Measure) -> String {
 
 pub(super) fn when(when: When) -> String {
     match when {
-        When::MonthDay(day) => format!("day{day}"),
         When::DaysAgo(days) => format!("{days}d"),
         When::Weekday(day) => day.name().to_string(),
         When::Calendar {
@@ -129,7 +128,6 @@ fn doubt(doubt: &Doubt) -> String {
         Doubt::TwoCounts(one, other) => format!("?two({one},{other})"),
         Doubt::LooseEnd(written) => format!("?loose_end({written})"),
         Doubt::SomebodyElse(name) => format!("?by({name})"),
-        Doubt::Likeness => "?like".to_string(),
         Doubt::StrangeWord(word) => format!("?strange({word})"),
         Doubt::TwoLanguages(word) => format!("?two_languages({word})"),
     }

@@ -2,7 +2,7 @@
 
 use std::string::ToString;
 
-use super::{FARMER, check_not_stored, reader_of, render};
+use super::{FARMER, reader_of, render};
 use crate::{Known, Reader, languages};
 
 /// A few words each; the script is what is tested.
@@ -142,8 +142,7 @@ fn words_of_thai_are_not_found_inside_letters() {
             ..FARMER
         };
         let reading = reader().read(text, &known);
-        let clear = |report: &crate::Report| report.doubts.is_empty();
-        let sure = reading.stances.is_empty() && reading.reports.iter().any(clear);
+        let sure = reading.reports.iter().any(|_| reading.stances.is_empty());
         assert!(!sure, "{text}: {:?}", reading.reports);
     }
 }
@@ -162,7 +161,7 @@ fn vowel_signs_are_kept() {
     check("ml", "നട്ടു ൧൨൦ തോട്ടം B", "planted @B 120");
     check("si", "සිටෙව්වා ෧෨෦ කොටස B", "planted @B 120");
     // Without its vowel signs the word is another one.
-    check_not_stored(&["ta"], "நடடன 120 தோட்டம் B");
+    check("ta", "நடடன 120 தோட்டம் B", "");
 }
 
 /// Joiners may be written or not; letters without a vowel have two spellings.
@@ -209,7 +208,7 @@ fn one_word_may_stand_for_several() {
 #[test]
 fn letters_that_look_alike_are_one() {
     // Cyrillic and full-width letters; marks of direction.
-    check_not_stored(&["en"], "р\u{43b}anted 8 B");
+    check("en", "р\u{43b}anted 8 B", "");
     check("en", "dеаd 8 В", "dead @B 8");
     check("en", "ｄｅａｄ ８ Ｂ", "dead @B 8");
     check("en", "\u{202b}dead 8 B\u{202c}", "dead @B 8");

@@ -2,7 +2,7 @@
 
 use std::format;
 
-use super::{check, check_not_stored, read};
+use super::{check, read};
 use crate::Taken;
 
 #[test]
@@ -51,7 +51,8 @@ fn one_slip_is_repaired() {
 #[test]
 fn two_slips_only_in_long_words() {
     check("fertlisd A", "fertilised @A");
-    check_not_stored(&["en"], "plabtud 120 B");
+    check("plabtud 120 B", "");
+    assert!(read("plabtud 120 B").about_work, "an example is sent");
 }
 
 #[test]

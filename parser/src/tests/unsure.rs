@@ -1,7 +1,7 @@
 //! What is mended beside the other word of a phrase, what is told by nothing that is listed, and
 //! small words that turn what is said around, in the languages where they matter.
 
-use super::{FARMER, check_not_stored, reader, render};
+use super::{FARMER, reader, render};
 use crate::Known;
 
 /// Checks what a farmer's text is read as on a phone of one language.
@@ -24,7 +24,7 @@ fn a_short_slip_is_mended_beside_the_other_word_of_a_phrase() {
     check_in("vi", "hof qua lam co lo A", "weeded @A on=1d");
     check_in("vi", "da lamco lo A", "weeded @A");
     // Two days are one letter apart: what is left out is asked about.
-    check_in("vi", "hom kxa lam co lo A", "weeded @A ?strange(kxa)");
+    check_in("vi", "hom kua lam co lo A", "weeded @A ?strange(kua)");
 }
 
 #[test]
@@ -81,8 +81,16 @@ fn years_back_are_no_today() {
 
 #[test]
 fn what_no_listed_word_names_is_asked_about() {
-    check_not_stored(&["en"], "pruned A, zorped 30 B");
-    check_not_stored(&["en"], "weeded B and zorped 12 trees");
+    check_in(
+        "en",
+        "pruned A, zorped 30 B",
+        "pruned @A 30 ?loose(30) ?strange(zorped) + pruned @B 30 ?loose(30) ?strange(zorped)",
+    );
+    check_in(
+        "en",
+        "weeded B and zorped 12 trees",
+        "weeded @B 12 ?strange(zorped)",
+    );
     check_in(
         "en",
         "dead 8 A and zorped zarp 5 B",
@@ -91,7 +99,7 @@ fn what_no_listed_word_names_is_asked_about() {
     check_in(
         "id",
         "layuh 11 pohon rayap A",
-        "damage @A 11 cause=termites ?like",
+        "disease @A 11 ailment=termites ?strange(layuh)",
     );
     check_in("fr", "nettoyé le champ", "weeded ?strange(champ) | ~chat");
     check_in("en", "brushed farm B", "weeded @B");

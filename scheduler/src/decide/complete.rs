@@ -104,10 +104,7 @@ fn block_of(report: &Report, scene: &Scene<'_>) -> Option<String> {
             scene.nudged.map(|nudged| nudged.block.to_owned())
         }
         // Rain falls on all of a farmer's blocks; the first one stands for them.
-        // What came is not of one block; the first one stands for them too.
-        (None, [first, ..]) if matches!(report.kind, Kind::Rain | Kind::Received) => {
-            Some(first.name.clone())
-        }
+        (None, [first, ..]) if report.kind == Kind::Rain => Some(first.name.clone()),
         (None, _) => None,
     }
 }
@@ -116,7 +113,7 @@ fn block_of(report: &Report, scene: &Scene<'_>) -> Option<String> {
 pub(super) fn share_blocks(facts: &mut [Draft], scene: &Scene<'_>) {
     let named = facts
         .iter()
-        .filter(|fact| !matches!(fact.kind, Kind::Rain | Kind::Received))
+        .filter(|fact| fact.kind != Kind::Rain)
         .find_map(|fact| fact.block.clone());
     if let Some(name) = named
         && scene.plot(&name).is_some()

@@ -147,12 +147,7 @@ impl Step<'_> {
         let decision = self.view().decide(&turn, &reading, speaker.role);
         let at = self.now;
         self.talk(&turn.number).last_text = Some((turn.text.trim().to_owned(), at));
-        let told = if let Decision::Both(told, _) = &decision {
-            told
-        } else {
-            &decision
-        };
-        if matches!(told, Decision::Record(_)) {
+        if matches!(decision, Decision::Record(_)) {
             self.learn_language(&turn, &reading);
         }
         self.act(&turn, decision)
@@ -201,11 +196,6 @@ impl Step<'_> {
             Decision::Person(alarm) => {
                 let notice = self.view().see_to(turn, Key::AlarmNotice, Some(alarm));
                 Outcome::ForPerson.saying(notice)
-            }
-            Decision::Both(told, beside) => {
-                let mut done = self.act(turn, *told);
-                done.said.extend(self.act(turn, *beside).said);
-                done
             }
         }
     }
