@@ -33,6 +33,7 @@ mod message;
 mod negative;
 
 // What is made of it.
+mod corpus;
 mod floors;
 mod held_out;
 mod judge;

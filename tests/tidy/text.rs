@@ -105,7 +105,10 @@ fn nothing_is_left_for_later() {
     let mut breaches = lines_where(sources.iter().filter(|s| s.is_rust()), |_, line| {
         signs.iter().any(|sign| line.contains(sign))
     });
-    for source in sources.iter().filter(|source| source.path != "Cargo.lock") {
+    // "todo" is a word of people too.
+    let is_ours =
+        |source: &&Source| source.path != "Cargo.lock" && !source.is_under("tests/corpus");
+    for source in sources.iter().filter(is_ours) {
         for (index, line) in source.text.lines().enumerate() {
             if marks.iter().any(|mark| line.contains(mark)) {
                 breaches.push(format!("{}:{}: {}", source.path, index + 1, line.trim()));

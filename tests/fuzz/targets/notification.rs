@@ -4,7 +4,13 @@
 //! Deliberately absent: HTTP itself, and who may send; `tests/http.rs` checks those.
 #![no_main]
 
-use budwood::{words::{traffic::{About, Inbound, Receipt}, limits}, service::web};
+use budwood::{
+    service::web,
+    words::{
+        limits,
+        traffic::{About, Inbound, Receipt},
+    },
+};
 use chrono::{DateTime, Datelike, Utc};
 use libfuzzer_sys::fuzz_target;
 use serde_json::{Value, json};

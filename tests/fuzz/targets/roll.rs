@@ -6,7 +6,13 @@
 
 use std::{cell::LazyCell, sync::Arc};
 
-use budwood::{engine::Setup, play::virtual_clock::{self, Rig}, roll::{Plan, Severity}, service::setup, store::MemoryStore};
+use budwood::{
+    engine::Setup,
+    play::virtual_clock::{self, Rig},
+    roll::{Plan, Severity},
+    service::setup,
+    store::MemoryStore,
+};
 use chrono::{DateTime, Utc};
 use libfuzzer_sys::fuzz_target;
 

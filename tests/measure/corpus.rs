@@ -1,0 +1,330 @@
+//! How the texts of `tests/corpus` are read: the table by part, language and kind of text.
+//!
+//! `cargo test -p budwood --test measure corpus -- --nocapture` prints it. Words may be
+//! taken from `learn`, so its lines will flatter; those of `tune` are of people whom the reader never
+//! met.
+
+use std::{collections::BTreeMap, fs, path::Path};
+
+use serde_json::{Map, Value, json};
+
+use crate::run::{answers_to, reader};
+
+/// Slots with free names, and those that two fair clerks fill differently.
+const FREE: [&str; 17] = [
+    "product",
+    "species",
+    "clone",
+    "material",
+    "extent",
+    "formula",
+    "per",
+    "cause",
+    "from",
+    "kind_ref",
+    "count_ref",
+    "topic",
+    "period",
+    "raw",
+    "approx",
+    "unit_guess",
+    "number",
+];
+/// What is said to the bot and is no fact.
+const TALK: [&str; 11] = [
+    "query", "deed", "yes", "no", "help", "stop", "start", "undo", "correct", "done", "later",
+];
+/// Groups of an adviser where the line names none.
+const GROUPS: [&str; 6] = ["KOLO", "TAMBI", "MERAPU", "SERIPA", "PHUNA", "DAKLIM"];
+
+/// What became of the texts of one language.
+#[derive(Clone, Copy, Default)]
+struct Tally {
+    /// Texts that tell facts; stored with every fact right; right after one yes; with something false;
+    /// met with silence or another act.
+    told: u32,
+    first: u32,
+    yes: u32,
+    wrong: u32,
+    silent: u32,
+    /// Texts that tell nothing; facts stored of them; needless replies.
+    none: u32,
+    made_up: u32,
+    replies: u32,
+    /// Doubtful texts; stored without a question.
+    doubtful: u32,
+    unasked: u32,
+    /// Questions, answers, corrections; understood.
+    talk: u32,
+    understood: u32,
+}
+
+impl Tally {
+    fn add(&mut self, other: &Self) {
+        let pairs = [
+            (&mut self.told, other.told),
+            (&mut self.first, other.first),
+            (&mut self.yes, other.yes),
+            (&mut self.wrong, other.wrong),
+            (&mut self.silent, other.silent),
+            (&mut self.none, other.none),
+            (&mut self.made_up, other.made_up),
+            (&mut self.replies, other.replies),
+            (&mut self.doubtful, other.doubtful),
+            (&mut self.unasked, other.unasked),
+            (&mut self.talk, other.talk),
+            (&mut self.understood, other.understood),
+        ];
+        for (mine, more) in pairs {
+            *mine += more;
+        }
+    }
+
+    fn row(&self) -> String {
+        let rate = |part: u32| f64::from(part) * 100.0 / f64::from(self.told.max(1));
+        format!(
+            "{:5} {:5.0} {:5.0} {:5.1} {:5.1}   {:4} {:4} {:4}   {:4} {:4}   {:4} {:4}",
+            self.told,
+            rate(self.first),
+            rate(self.first + self.yes),
+            rate(self.wrong),
+            rate(self.silent),
+            self.none,
+            self.made_up,
+            self.replies,
+            self.doubtful,
+            self.unasked,
+            self.talk,
+            self.understood
+        )
+    }
+}
+
+/// The texts of a part, and what is made of each.
+fn read_part(part: &str) -> Vec<(Value, Value)> {
+    let folder = Path::new(env!("CARGO_MANIFEST_DIR"))
+        .join("../tests/corpus")
+        .join(part);
+    let mut files: Vec<_> = fs::read_dir(folder)
+        .expect("the corpus is there")
+        .map(|file| file.expect("a file").path())
+        .collect();
+    files.sort();
+    let mut texts = Vec::new();
+    for file in files {
+        for line in fs::read_to_string(file).expect("a text file").lines() {
+            let text: Value = serde_json::from_str(line).expect("a line of JSON");
+            if text.get("text").is_some() {
+                texts.push(text);
+            }
+        }
+    }
+    let lines: Vec<Value> = texts.iter().map(line).collect();
+    let answers = answers_to(&reader(), &lines);
+    assert_eq!(answers.len(), texts.len(), "one answer for each text");
+    texts.into_iter().zip(answers).collect()
+}
+
+/// A text as it is given to the reader.
+fn line(text: &Value) -> Value {
+    let mut line = json!({ "id": text["id"], "text": text["text"], "role": text["role"] });
+    if text["lang"] != "mix" {
+        line["lang"] = text["lang"].clone();
+    }
+    let known = ["farmer", "leader", "adviser", "unknown"];
+    if !known.iter().any(|role| text["role"] == *role) {
+        line["role"] = json!("farmer");
+    }
+    let mut ctx = Map::new();
+    for key in ["plots", "last", "pending", "groups", "members"] {
+        if let Some(value) = text["ctx"].get(key) {
+            ctx.insert(key.to_owned(), value.clone());
+        }
+    }
+    if text["role"] == "adviser" {
+        ctx.entry("groups").or_insert_with(|| json!(GROUPS));
+    }
+    line["ctx"] = Value::Object(ctx);
+    line
+}
+
+fn kind(event: &Value) -> &str {
+    event["kind"].as_str().unwrap_or_default()
+}
+
+fn is_fact(event: &&Value) -> bool {
+    !TALK.contains(&kind(event))
+}
+
+fn may_lack(event: &Value, slot: &str) -> bool {
+    event["opt"] == true
+        || event["opt"]
+            .as_array()
+            .is_some_and(|opt| opt.iter().any(|it| it == slot))
+}
+
+/// A value as two clerks would agree on.
+fn plain(value: &Value) -> Value {
+    match value {
+        Value::String(text) => {
+            let text = text
+                .trim()
+                .to_lowercase()
+                .replace(' ', "_")
+                .replace('-', "");
+            json!(match text.as_str() {
+                "bags" | "sack" | "sacks" => "bag",
+                "hectare" => "ha",
+                "gram" | "grams" => "g",
+                other => other,
+            })
+        }
+        Value::Number(number) => {
+            let number = number.as_f64().unwrap_or_default();
+            let digits = if number.abs() > 30.0 { 1.0 } else { 10.0 };
+            json!((number * digits).round() / digits)
+        }
+        Value::Array(all) => Value::Array(all.iter().map(plain).collect()),
+        other => other.clone(),
+    }
+}
+
+/// How many slots of an event are false; none where it is another kind.
+fn faults(wanted: &Value, got: &Value) -> Option<usize> {
+    if kind(wanted) != kind(got) {
+        return None;
+    }
+    let slots = wanted.as_object()?;
+    let scored = slots.iter().filter(|(slot, value)| {
+        let slot = slot.as_str();
+        let today = slot == "date_rel" && **value == 0;
+        !(slot == "kind"
+            || slot == "opt"
+            || FREE.contains(&slot)
+            || may_lack(wanted, slot)
+            || today)
+    });
+    let mut bad = scored
+        .filter(|(slot, value)| plain(&got[slot.as_str()]) != plain(value))
+        .count();
+    let said =
+        |slot: &str| !got[slot].is_null() && wanted[slot].is_null() && !may_lack(wanted, slot);
+    bad += usize::from(said("date_rel") && got["date_rel"] != 0);
+    bad += usize::from(said("count") && !may_lack(wanted, "area"));
+    Some(bad)
+}
+
+fn judge(text: &Value, answer: &Value) -> Tally {
+    let mut tally = Tally::default();
+    let act = answer["act"].as_str().unwrap_or_default();
+    let wanted_act = text["act"].as_str().unwrap_or_default();
+    let other = text["act_alt"].as_array();
+    let is_fair = act == wanted_act || other.is_some_and(|all| all.iter().any(|it| it == act));
+    let none = Vec::new();
+    let got = answer["events"].as_array().unwrap_or(&none);
+    let Some(wanted) = text["expect"].as_array() else {
+        return tally;
+    };
+    if wanted.is_empty() {
+        tally.none = 1;
+        tally.made_up = u32::from(act == "record" && got.iter().any(|event| is_fact(&event)));
+        let quiet = is_fair || act == "silent" || act == "person";
+        tally.replies = u32::from(tally.made_up == 0 && !quiet);
+        return tally;
+    }
+    let mut left: Vec<&Value> = got.iter().collect();
+    let (mut bad, mut missing) = (0, 0);
+    for event in wanted {
+        let found = left
+            .iter()
+            .enumerate()
+            .filter_map(|(at, got)| Some((faults(event, got)?, at)))
+            .min();
+        match found {
+            Some((faults, at)) => {
+                bad += faults;
+                left.remove(at);
+            }
+            None if may_lack(event, "*") || (wanted_act == "record" && !is_fact(&event)) => {}
+            None => missing += 1,
+        }
+    }
+    let extra = left.into_iter().filter(is_fact).count();
+    let right = bad == 0 && missing == 0 && extra == 0;
+    match wanted_act {
+        "record" => {
+            tally.told = 1;
+            let asked = matches!(act, "confirm" | "ask" | "help");
+            tally.first = u32::from(right && (act == "record" || is_fair));
+            tally.yes = u32::from(right && tally.first == 0 && act == "confirm");
+            tally.wrong = u32::from(act == "record" && (bad > 0 || extra > 0));
+            tally.silent = u32::from(act != "record" && !asked && tally.first == 0);
+        }
+        "confirm" | "ask" => {
+            tally.doubtful = 1;
+            tally.unasked = u32::from(act == "record" && !is_fair);
+        }
+        _ => {
+            tally.talk = 1;
+            let named = wanted
+                .iter()
+                .all(|event| got.iter().any(|got| kind(got) == kind(event)));
+            tally.understood = u32::from(is_fair && (right || named));
+        }
+    }
+    tally
+}
+
+/// The whole part, its languages, its kinds of text.
+fn measure(part: &str) -> (Tally, BTreeMap<String, Tally>) {
+    let mut all = Tally::default();
+    let mut rows = BTreeMap::new();
+    for (text, answer) in read_part(part) {
+        let tally = judge(&text, &answer);
+        all.add(&tally);
+        let language = text["lang"].as_str().unwrap_or_default().to_owned();
+        let first = text["expect"]
+            .get(0)
+            .map(|event| format!("  {}", kind(event)));
+        let sort = first.unwrap_or_else(|| "  nothing".to_owned());
+        for row in [language, sort] {
+            rows.entry(row).or_insert_with(Tally::default).add(&tally);
+        }
+    }
+    (all, rows)
+}
+
+/// In percent of the texts that tell facts: what is right at once, false, and met with silence. The
+/// starting line, for people whom the reader never met.
+const FIRST_MIN: f64 = 11.5;
+const WRONG_MAX: f64 = 7.0;
+const SILENT_MAX: f64 = 53.0;
+
+#[test]
+fn corpus_by_part_language_and_kind() {
+    for part in ["learn", "tune"] {
+        let (all, rows) = measure(part);
+        println!(
+            "{part:17}  told first  +yes false quiet   none made repl   doub stor   talk heard"
+        );
+        for (name, row) in &rows {
+            println!("{name:17} {}", row.row());
+        }
+        println!("{:17} {}\n", "all", all.row());
+        if part == "tune" {
+            let rate = |of: u32| f64::from(of) * 100.0 / f64::from(all.told);
+            assert!(
+                rate(all.first) >= FIRST_MIN,
+                "read at once: {}",
+                rate(all.first)
+            );
+            assert!(rate(all.wrong) <= WRONG_MAX, "false: {}", rate(all.wrong));
+            assert!(
+                rate(all.silent) <= SILENT_MAX,
+                "silent: {}",
+                rate(all.silent)
+            );
+            assert_eq!(all.made_up, 0, "facts of texts that tell none");
+        }
+    }
+}
