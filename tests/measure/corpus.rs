@@ -185,7 +185,7 @@ fn plain(value: &Value) -> Value {
             json!((number * digits).round() / digits)
         }
         Value::Array(all) => Value::Array(all.iter().map(plain).collect()),
-        other => other.clone(),
+        other @ (Value::Null | Value::Bool(_) | Value::Object(_)) => other.clone(),
     }
 }
 
