@@ -7,6 +7,7 @@
 mod amend;
 mod complete;
 mod date;
+mod draft;
 mod sanity;
 mod scene;
 #[cfg(test)]
@@ -306,9 +307,9 @@ pub fn decide(reading: &Reading, scene: &Scene<'_>) -> Decision {
     let mut drafts = reading
         .reports
         .iter()
-        .map(|report| complete::draft(report, scene))
+        .map(|report| draft::of(report, scene))
         .collect();
-    complete::take_off_broken(&mut drafts);
+    draft::take_off_broken(&mut drafts);
     let doubts = reading.reports.iter().flat_map(doubts_of).collect();
     let no_such_day = reading
         .problems
@@ -329,7 +330,7 @@ fn judge(
     unread: Option<Missing>,
     scene: &Scene<'_>,
 ) -> Decision {
-    complete::share_blocks(&mut facts, scene);
+    draft::share_blocks(&mut facts, scene);
     let range = doubts.iter().find_map(range_of);
     let missing = facts
         .iter()
@@ -394,7 +395,7 @@ fn yes(scene: &Scene<'_>) -> Decision {
     match scene.pending {
         Some(Pending::Confirm(facts)) => Decision::Reply(Reply::Yes(facts.clone())),
         // "Yes" may be "it rained" or "I have read this": where it would be a fact, it is asked.
-        Some(Pending::Nudge { .. }) => match complete::rain(Wetness::Soaked, scene) {
+        Some(Pending::Nudge { .. }) => match draft::rain(Wetness::Soaked, scene) {
             Some(fact) => Decision::Confirm {
                 facts: vec![fact],
                 why: Vec::new(),
@@ -415,7 +416,7 @@ fn no(scene: &Scene<'_>) -> Decision {
         Some(Pending::Nudge { .. }) | None if !scene.last.is_empty() => {
             Decision::Amend(Amend::Wrong)
         }
-        Some(Pending::Nudge { .. }) | None => match complete::rain(Wetness::None, scene) {
+        Some(Pending::Nudge { .. }) | None => match draft::rain(Wetness::None, scene) {
             Some(fact) => Decision::Record(vec![fact]),
             None => Decision::Silent(Quiet::NothingAsked),
         },

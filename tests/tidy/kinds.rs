@@ -10,7 +10,7 @@ use std::collections::BTreeMap;
 use super::{Source, expect_none, sources};
 
 /// Files that ask for kinds by name: how often, and why it is no column.
-const BY_NAME: [(&str, usize, &str); 28] = [
+const BY_NAME: [(&str, usize, &str); 29] = [
     (
         "bot/src/engine/deeds/facts.rs",
         2,
@@ -112,10 +112,11 @@ const BY_NAME: [(&str, usize, &str); 28] = [
         2,
         "what came is named before, weeds or land",
     ),
+    ("scheduler/src/decide/complete.rs", 1, "girths have a limit"),
     (
-        "scheduler/src/decide/complete.rs",
-        5,
-        "rain falls on every block, girths have a limit",
+        "scheduler/src/decide/draft.rs",
+        4,
+        "rain falls on every block",
     ),
     (
         "scheduler/src/land/block.rs",

@@ -145,6 +145,22 @@ pub enum Withheld {
     Quiet,
 }
 
+/// Why nobody is to be told anything about a block on this day: asked when it is planned, when a
+/// nudge is put out, and by [`may_go`] when it is sent.
+#[must_use]
+pub fn withheld(
+    whom: &Whom,
+    consent: &Consent,
+    holds: &[Hold],
+    today: NaiveDate,
+) -> Option<Withheld> {
+    if consent.is_given() {
+        holding(holds, whom, today).map(|hold| Withheld::Held(hold.until))
+    } else {
+        Some(Withheld::NoConsent)
+    }
+}
+
 /// Whether this nudge may go now, and if not, why.
 ///
 /// All of it is asked again at the moment of sending: what was so when the nudge was put out may be so no more. `open` are the jobs of the
@@ -162,11 +178,8 @@ pub fn may_go(
     quiet_days: &[NaiveDate],
 ) -> Result<(), Withheld> {
     let today = local_now.date();
-    if !consent.is_given() {
-        return Err(Withheld::NoConsent);
-    }
-    if let Some(hold) = holding(holds, whom, today) {
-        return Err(Withheld::Held(hold.until));
+    if let Some(why) = withheld(whom, consent, holds, today) {
+        return Err(why);
     }
     let is_open = |open: &Task| {
         let same = (open.kind, open.due, open.block) == (task, due, whom.block);

@@ -28,7 +28,7 @@ fuzz_target!(|bytes: &[u8]| {
     let setup = SETUP.with(|setup| Arc::clone(setup));
     let store = Box::new(MemoryStore::new());
     let mut rig = Rig::open(setup, store, NOW).expect("an empty store opens");
-    let plan = rig::plan_roll(rig.engine(), bytes, NOW);
+    let plan = virtual_clock::plan_roll(rig.engine(), bytes, NOW);
     check_findings(&plan, bytes);
     let loaded = rig.load_roll(bytes);
     assert_eq!(loaded.is_ok(), plan.count(Severity::Refused) == 0);
@@ -39,7 +39,7 @@ fuzz_target!(|bytes: &[u8]| {
         return;
     }
     assert_eq!(records == 0, plan.is_empty());
-    let second = rig::plan_roll(rig.engine(), bytes, NOW);
+    let second = virtual_clock::plan_roll(rig.engine(), bytes, NOW);
     assert!(second.is_empty(), "not all was taken in: {second}");
 });
 

@@ -55,13 +55,12 @@ impl View<'_> {
 
     /// The most urgent job of a block for which a nudge may go right now, and to which phone.
     pub(crate) fn ready(self, id: BlockId) -> Option<(String, Ready)> {
-        let (owner, group, number) = self.nudged_about(id)?;
+        let (group, number) = self.nudged_about(id)?;
         let zone = zone(group, self.setup);
         let local = self.now.with_timezone(&zone).naive_local();
         let today = local.date();
         let rested = self.rested_on(number, group);
-        if !owner.consent.is_given()
-            || rested.is_some_and(|rested| today < rested)
+        if rested.is_some_and(|rested| today < rested)
             || !nudge::is_window(&self.setup.rules, local, &group.quiet_days)
         {
             return None;

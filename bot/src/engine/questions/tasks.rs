@@ -5,12 +5,12 @@
 //! quiet days and hours.
 
 use budwood_scheduler::{
-    Block, BlockId, BlockState, Calendar, Group, Person, PersonId, Season, Task,
+    Block, BlockId, BlockState, Calendar, Group, PersonId, Season, Task,
     jobs::{
         nudge::{self, NextTry},
         task::tasks,
     },
-    land::stand,
+    land::{hold::Whom, stand},
 };
 use chrono::{DateTime, NaiveDate, NaiveTime, TimeDelta, Utc};
 
@@ -103,10 +103,7 @@ impl<'a> View<'a> {
 
     /// When to look at a block next. None when nobody is to be texted about it.
     pub(crate) fn next_look(self, id: BlockId) -> Option<DateTime<Utc>> {
-        let (owner, group, number) = self.nudged_about(id)?;
-        if !owner.consent.is_given() {
-            return None;
-        }
+        let (group, number) = self.nudged_about(id)?;
         let zone = zone(group, self.setup);
         let local = self.now.with_timezone(&zone).naive_local();
         let today = local.date();
@@ -128,13 +125,22 @@ impl<'a> View<'a> {
         Some(instant(slot, zone).max(self.now))
     }
 
-    /// Who would be texted about a block, where they live, and on which phone.
-    pub(crate) fn nudged_about(self, id: BlockId) -> Option<(&'a Person, &'a Group, &'a str)> {
+    /// Where those live who may be texted about a block, and on which phone. None when nobody is to
+    /// be told.
+    pub(crate) fn nudged_about(self, id: BlockId) -> Option<(&'a Group, &'a str)> {
         let directory = &self.world.directory;
         let block = directory.block(id)?;
         let owner = directory.person(block.owner)?;
         let group = directory.group_of_block(block)?;
         let number = directory.numbers_of(owner.id).next()?;
-        Some((owner, group, number))
+        let whom = Whom {
+            person: owner.id,
+            group: Some(group.id),
+            block: id,
+        };
+        let today = civil_day(self.now, zone(group, self.setup));
+        nudge::withheld(&whom, &owner.consent, &[], today)
+            .is_none()
+            .then_some((group, number))
     }
 }
