@@ -163,8 +163,9 @@ pub fn withheld(
 
 /// Whether this nudge may go now, and if not, why.
 ///
-/// All of it is asked again at the moment of sending: what was so when the nudge was put out may be so no more. `open` are the jobs of the
-/// block as they stand, `due` is the day of the round that the nudge is for.
+/// All of it is asked again at the moment of sending: what was so when the nudge was put out may be
+/// so no more. `open` are the jobs of the block as they stand, `due` is the day of the round that
+/// the nudge is for.
 ///
 /// # Errors
 ///
