@@ -2,6 +2,6 @@
 
 pub mod block;
 pub mod directory;
-pub mod enrolment;
-pub mod hold;
+#[cfg(test)]
+pub(crate) mod enrolment;
 pub mod stand;

@@ -4,7 +4,14 @@
 
 use std::{io::Write, sync::Arc};
 
-use budwood_scheduler::{Block, Task, jobs::nudge};
+use budwood_scheduler::{
+    Block, Task,
+    jobs::{
+        nudge,
+        task::{Lost, LostRound},
+    },
+    land::block::Living,
+};
 use chrono::{DateTime, NaiveDate, Utc};
 
 use crate::{
@@ -81,5 +88,47 @@ fn line(engine: &Engine, task: &Task, on: NaiveDate) -> String {
     } else {
         String::new()
     };
-    format!("{job}, due from {}{late}", task.due)
+    let alive = task.figures.living.map_or_else(String::new, |living| {
+        let Living {
+            first,
+            filled,
+            planted,
+            ..
+        } = living;
+        format!(", alive {first} + {filled} filled in, of {planted}")
+    });
+    let lost: Vec<String> = task.figures.lost.iter().map(lost).collect();
+    let lost = lost.concat();
+    format!("{job}, due from {}{late}{alive}{lost}", task.due)
+}
+
+/// A round of feeding that is asked for no more.
+fn lost(round: &LostRound) -> String {
+    let LostRound { round, on, why } = round;
+    let why = match why {
+        Lost::NoRoom => "the rains left no days for it",
+        Lost::NotGiven => "no word of it came",
+    };
+    format!("; round {round} of {on} was lost: {why}")
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn a_lost_round_is_told_with_its_reason() {
+        let told = |why| {
+            lost(&LostRound {
+                round: 3,
+                on: NaiveDate::from_ymd_opt(2028, 6, 1).unwrap(),
+                why,
+            })
+        };
+        assert_eq!(
+            told(Lost::NotGiven),
+            "; round 3 of 2028-06-01 was lost: no word of it came"
+        );
+        assert!(told(Lost::NoRoom).ends_with("the rains left no days for it"));
+    }
 }

@@ -1,22 +1,14 @@
 //! When to speak of a task: hours, quiet days, tries, and when a person must take over.
 //!
-//! Times here are local to the farm; the caller knows the zone. Deliberately absent: the words.
+//! Times here are local to the farm; the caller knows the zone. Deliberately absent: who agreed
+//! to be texted, and the words.
 
 #[cfg(test)]
 mod tests;
 
 use chrono::{Days, NaiveDate, NaiveDateTime, NaiveTime, Weekday};
 
-use crate::{
-    jobs::task::Task,
-    land::{
-        block::NudgeTrack,
-        directory::Consent,
-        hold::{Hold, Whom, holding},
-    },
-    sums::days,
-    words::job::TaskKind,
-};
+use crate::{jobs::task::Task, land::block::NudgeTrack, sums::days, words::job::TaskKind};
 
 /// The rules of courtesy. Evidence for the hours is weak, so courtesy decides; evidence for few,
 /// repeated texts is good (trials of reminders by text message to farmers and patients).
@@ -135,30 +127,10 @@ pub fn rested_on(rules: &Rules, last_text_on: NaiveDate) -> NaiveDate {
 /// Why a nudge may not go now.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Withheld {
-    /// They did not agree to be texted, or do no more.
-    NoConsent,
-    /// They are left in peace, until this day or until a person says go.
-    Held(Option<NaiveDate>),
     /// The job is done, over or not due: there is nothing to say.
     NotDue,
     /// It is night, or a quiet day.
     Quiet,
-}
-
-/// Why nobody is to be told anything about a block on this day: asked when it is planned, when a
-/// nudge is put out, and by [`may_go`] when it is sent.
-#[must_use]
-pub fn withheld(
-    whom: &Whom,
-    consent: &Consent,
-    holds: &[Hold],
-    today: NaiveDate,
-) -> Option<Withheld> {
-    if consent.is_given() {
-        holding(holds, whom, today).map(|hold| Withheld::Held(hold.until))
-    } else {
-        Some(Withheld::NoConsent)
-    }
 }
 
 /// Whether this nudge may go now, and if not, why.
@@ -174,16 +146,12 @@ pub fn may_go(
     rules: &Rules,
     (task, due): (TaskKind, NaiveDate),
     open: &[Task],
-    (whom, consent, holds): (&Whom, &Consent, &[Hold]),
     local_now: NaiveDateTime,
     quiet_days: &[NaiveDate],
 ) -> Result<(), Withheld> {
     let today = local_now.date();
-    if let Some(why) = withheld(whom, consent, holds, today) {
-        return Err(why);
-    }
     let is_open = |open: &Task| {
-        let same = (open.kind, open.due, open.block) == (task, due, whom.block);
+        let same = (open.kind, open.due) == (task, due);
         same && open.due <= today && open.ends.is_none_or(|ends| today <= ends)
     };
     if !open.iter().any(is_open) {

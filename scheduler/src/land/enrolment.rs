@@ -16,36 +16,36 @@ use crate::words::{
 
 /// A block that comes on the record.
 #[derive(Clone, Debug, PartialEq)]
-pub struct Enrolment {
+pub(crate) struct Enrolment {
     /// Which block.
-    pub block: BlockId,
+    pub(crate) block: BlockId,
     /// From this day.
-    pub on: NaiveDate,
+    pub(crate) on: NaiveDate,
     /// What was known of it.
-    pub known: Known,
+    pub(crate) known: Known,
 }
 
 /// What is known of a block on the day on which it comes on the record. What is left out is not
 /// known.
 #[derive(Clone, Debug, Default, PartialEq)]
-pub struct Known {
+pub(crate) struct Known {
     /// First day of planting, and how many trees.
-    pub planted: Option<(NaiveDate, u32)>,
+    pub(crate) planted: Option<(NaiveDate, u32)>,
     /// Of these trees so many live, and the day on which they were counted, if that is known.
-    pub alive: Option<(u32, Option<NaiveDate>)>,
+    pub(crate) alive: Option<(u32, Option<NaiveDate>)>,
     /// Girths in centimetres, and when they were measured.
-    pub girths: Option<(NaiveDate, Vec<f64>)>,
+    pub(crate) girths: Option<(NaiveDate, Vec<f64>)>,
     /// Since when the stand is tapped, and how many trees.
-    pub opened: Option<(NaiveDate, u32)>,
+    pub(crate) opened: Option<(NaiveDate, u32)>,
     /// The last round of each kind of work.
-    pub last: BTreeMap<Kind, NaiveDate>,
+    pub(crate) last: BTreeMap<Kind, NaiveDate>,
 }
 
 impl Enrolment {
     /// What was known, as facts, in the order in which it happened to the trees. Nothing of it lies
     /// after the day of enrolment.
     #[must_use]
-    pub fn facts(&self) -> Vec<Body> {
+    pub(crate) fn facts(&self) -> Vec<Body> {
         let known = &self.known;
         let mut facts = Vec::new();
         let mut add = |kind, on: NaiveDate, details| {

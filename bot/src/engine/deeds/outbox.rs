@@ -10,7 +10,6 @@ use std::time::Duration;
 use budwood_scheduler::{
     MessageId,
     jobs::nudge::{self, Withheld},
-    land::hold::Whom,
 };
 use chrono::{DateTime, TimeDelta, Utc};
 
@@ -145,9 +144,7 @@ impl Step<'_> {
         task: budwood_scheduler::TaskKind,
         due: chrono::NaiveDate,
     ) -> Option<Verdict> {
-        let record = self.world.directory.block(block)?;
-        let owner = self.world.directory.person(record.owner)?;
-        let group = self.world.directory.group_of_block(record)?;
+        let (owner, group) = self.view().told_about(block)?;
         // The phone may have been given to somebody else meanwhile.
         let is_theirs = self
             .world
@@ -159,22 +156,16 @@ impl Step<'_> {
         }
         let zone = zone(group, self.setup);
         let local = self.now.with_timezone(&zone).naive_local();
-        let whom = Whom {
-            person: owner.id,
-            group: Some(group.id),
-            block,
-        };
         let verdict = nudge::may_go(
             &self.setup.rules,
             (task, due),
             &self.view().tasks_of(block, local.date()),
-            (&whom, &owner.consent, &[]),
             local,
             &group.quiet_days,
         );
         match verdict {
             Ok(()) => return Some(Verdict::Go),
-            Err(Withheld::NoConsent | Withheld::Held(_) | Withheld::NotDue) => return None,
+            Err(Withheld::NotDue) => return None,
             Err(Withheld::Quiet) => {}
         }
         let slot = nudge::slot(&self.setup.rules, local, &group.quiet_days, None);

@@ -5,12 +5,12 @@
 //! quiet days and hours.
 
 use budwood_scheduler::{
-    Block, BlockId, BlockState, Calendar, Group, PersonId, Season, Task,
+    Block, BlockId, BlockState, Calendar, Group, Person, PersonId, Season, Task,
     jobs::{
         nudge::{self, NextTry},
         task::tasks,
     },
-    land::{hold::Whom, stand},
+    land::stand,
 };
 use chrono::{DateTime, NaiveDate, NaiveTime, TimeDelta, Utc};
 
@@ -125,22 +125,20 @@ impl<'a> View<'a> {
         Some(instant(slot, zone).max(self.now))
     }
 
-    /// Where those live who may be texted about a block, and on which phone. None when nobody is to
-    /// be told.
-    pub(crate) fn nudged_about(self, id: BlockId) -> Option<(&'a Group, &'a str)> {
+    /// Who may be told about a block, and where they live. None without their consent: asked when
+    /// a nudge is planned, when it is put out and when it is sent.
+    pub(crate) fn told_about(self, id: BlockId) -> Option<(&'a Person, &'a Group)> {
         let directory = &self.world.directory;
         let block = directory.block(id)?;
         let owner = directory.person(block.owner)?;
         let group = directory.group_of_block(block)?;
-        let number = directory.numbers_of(owner.id).next()?;
-        let whom = Whom {
-            person: owner.id,
-            group: Some(group.id),
-            block: id,
-        };
-        let today = civil_day(self.now, zone(group, self.setup));
-        nudge::withheld(&whom, &owner.consent, &[], today)
-            .is_none()
-            .then_some((group, number))
+        owner.consent.is_given().then_some((owner, group))
+    }
+
+    /// The same with the phone.
+    pub(crate) fn nudged_about(self, id: BlockId) -> Option<(&'a Group, &'a str)> {
+        let (owner, group) = self.told_about(id)?;
+        let number = self.world.directory.numbers_of(owner.id).next()?;
+        Some((group, number))
     }
 }

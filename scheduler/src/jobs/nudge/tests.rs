@@ -1,6 +1,6 @@
 //! Hours, quiet days, tries.
 
-use std::{string::String, vec, vec::Vec};
+use std::{vec, vec::Vec};
 
 use chrono::{Days, NaiveDate, NaiveDateTime, TimeDelta, Weekday};
 use proptest::{collection::vec as many, prelude::*};
@@ -11,13 +11,9 @@ use super::{
 };
 use crate::{
     jobs::task::{Figures, Task},
-    land::{
-        block::NudgeTrack,
-        directory::Consent,
-        hold::{Held, Hold, Reason, Whom},
-    },
+    land::block::NudgeTrack,
     words::{
-        id::{BlockId, PersonId},
+        id::BlockId,
         job::{Clock, TaskKind},
     },
 };
@@ -212,58 +208,27 @@ fn the_question_of_a_nudge_is_open_for_two_weeks() {
     assert!(!has_lapsed(NaiveDate::MAX, NaiveDate::MAX));
 }
 
-/// Consent, holds and the state of the work are asked again at the moment of sending.
+/// The state of the work is asked again at the moment of sending.
 #[test]
 fn whether_this_nudge_may_go_now() {
-    let whom = Whom {
-        person: PersonId(1),
-        group: None,
-        block: BlockId(1),
-    };
-    let agreed = Consent::Given {
-        on: day("2027-01-01"),
-        how: String::new(),
-    };
-    let stopped = Consent::Withdrawn {
-        on: day("2027-06-23"),
-        how: String::new(),
-    };
     let nudge = (TaskKind::Weed, day("2027-06-22"));
-    let held = |until: Option<&str>| Hold {
-        held: Held::Person(PersonId(1)),
-        since: day("2027-06-23"),
-        until: until.map(day),
-        reason: Reason::Grief,
-    };
     let rules = Rules::standard();
-    let go = |open: &[Task], consent: &Consent, holds: &[Hold], at: &str| {
-        may_go(&rules, nudge, open, (&whom, consent, holds), time(at), &[])
-    };
+    let go = |open: &[Task], at: &str| may_go(&rules, nudge, open, time(at), &[]);
     let open = [weeding(None)];
     let noon = "2027-06-23 12:00";
-    assert_eq!(go(&open, &agreed, &[], noon), Ok(()));
-    assert_eq!(go(&open, &stopped, &[], noon), Err(Withheld::NoConsent));
-    let unknown = Consent::Unknown;
-    assert_eq!(go(&open, &unknown, &[], noon), Err(Withheld::NoConsent));
-    let grief = [held(None)];
-    let until = Withheld::Held(None);
-    assert_eq!(go(&open, &agreed, &grief, noon), Err(until));
-    let over = [held(Some("2027-06-23"))];
-    let until = Withheld::Held(Some(day("2027-06-23")));
-    assert_eq!(go(&open, &agreed, &over, noon), Err(until));
-    assert_eq!(go(&open, &agreed, &over, "2027-06-24 12:00"), Ok(()));
-    assert_eq!(go(&[], &agreed, &[], noon), Err(Withheld::NotDue));
+    assert_eq!(go(&open, noon), Ok(()));
+    assert_eq!(go(&[], noon), Err(Withheld::NotDue));
     let ended = [weeding(Some("2027-06-22"))];
-    assert_eq!(go(&ended, &agreed, &[], noon), Err(Withheld::NotDue));
+    assert_eq!(go(&ended, noon), Err(Withheld::NotDue));
     let last_day = [weeding(Some("2027-06-23"))];
-    assert_eq!(go(&last_day, &agreed, &[], noon), Ok(()));
+    assert_eq!(go(&last_day, noon), Ok(()));
     let mut other = [weeding(None)];
     other[0].due = day("2027-06-21");
-    assert_eq!(go(&other, &agreed, &[], noon), Err(Withheld::NotDue));
+    assert_eq!(go(&other, noon), Err(Withheld::NotDue));
     let early = "2027-06-21 12:00";
-    assert_eq!(go(&open, &agreed, &[], early), Err(Withheld::NotDue));
+    assert_eq!(go(&open, early), Err(Withheld::NotDue));
     let night = "2027-06-23 19:00";
-    assert_eq!(go(&open, &agreed, &[], night), Err(Withheld::Quiet));
+    assert_eq!(go(&open, night), Err(Withheld::Quiet));
 }
 
 fn any_time() -> impl Strategy<Value = NaiveDateTime> {
