@@ -1,7 +1,7 @@
 //! Drives the engine on a virtual clock: for the demo, the terminal and tests.
 //!
 //! The same engine, store, reader and wording as in service; only the clock stands still until
-//! it is moved, and the gateway is a handset in memory.
+//! it is moved, and texts are handed over in memory.
 
 use std::sync::Arc;
 

@@ -1,7 +1,6 @@
 //! Every kind of gateway: a file, and a row in the table.
 
 mod folder;
-pub mod handset;
 pub mod oneapi;
 
 use std::{path::Path, sync::Arc};
@@ -23,8 +22,7 @@ pub(crate) struct Block<'a> {
     pub(crate) folder: &'a Path,
 }
 
-/// The kinds by their name in the configuration. The phone in memory is not one of them: it is for
-/// tests and the terminal.
+/// The kinds by their name in the configuration.
 pub(crate) const KINDS: [(&str, Read); 2] = [("oneapi", oneapi::read), ("folder", folder::read)];
 
 /// How a block of this kind is read.
