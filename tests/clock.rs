@@ -19,9 +19,9 @@ use budwood::{
 };
 use chrono::{DateTime, TimeDelta, Utc};
 
-use crate::{
+use crate::fixture::{
+    claim,
     desk::{Desk, HANA, JARO, at, inbound},
-    sim::claim,
 };
 
 const NOON: &str = "2026-12-14T05:00:00Z";

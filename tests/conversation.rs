@@ -29,7 +29,7 @@ use budwood_scheduler::{Block, Directory, Person};
 use chrono::{DateTime, TimeDelta, Utc};
 
 use self::story::{INDENT, Line, Text, ZONE, excerpt, instant, lines, moment_of};
-use crate::sim::{self, DEMO_ROLL, LastingStore};
+use crate::fixture::{self, DEMO_ROLL, LastingStore};
 
 const TYPING: TimeDelta = TimeDelta::minutes(3);
 
@@ -75,7 +75,7 @@ fn play(story: &str) -> String {
     }
     let start = instant(start.expect("a first day"));
     let store = LastingStore::default();
-    let mut rig = Rig::open(sim::setup(), Box::new(store), start).expect("an empty store");
+    let mut rig = Rig::open(fixture::setup(), Box::new(store), start).expect("an empty store");
     let roll = if rows.is_empty() {
         DEMO_ROLL
     } else {
@@ -151,11 +151,11 @@ impl Stage {
     }
 
     fn facts(&self) -> usize {
-        sim::events(self.rig.engine().store()).len()
+        fixture::events(self.rig.engine().store()).len()
     }
 
     fn show(&mut self, one: &Arrived, at: &str) {
-        sim::assert_one_sms(&one.text.text);
+        fixture::assert_one_sms(&one.text.text);
         let name = name_of(self.rig.engine().directory(), &one.text.to);
         let mut text = one.text.text.clone();
         if let Some(code) = code_in(&text) {

@@ -6,7 +6,7 @@
 use budwood::words::traffic::Inbound;
 use chrono::TimeDelta;
 
-use crate::desk::{Desk, HANA, JARO, at, inbound};
+use crate::fixture::desk::{Desk, HANA, JARO, at, inbound};
 
 const MORNING: &str = "2026-12-14T02:00:00Z";
 const SENT: &str = "2026-12-14T01:59:00Z";

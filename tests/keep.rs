@@ -24,8 +24,10 @@ use chrono::{DateTime, NaiveDate, TimeDelta, Utc};
 use tempfile::TempDir;
 
 use crate::{
-    desk::{Desk, HANA, JARO, at, inbound},
-    sim::{self, DEMO_ROLL, LINE},
+    fixture::{
+        self, DEMO_ROLL, LINE,
+        desk::{Desk, HANA, JARO, at, inbound},
+    },
     store::rich_change,
 };
 
@@ -62,7 +64,7 @@ impl Place {
     }
 
     fn config(&self) -> Config {
-        sim::config(&self.path("store"))
+        fixture::config(&self.path("store"))
     }
 
     fn path(&self, name: &str) -> PathBuf {
@@ -289,7 +291,7 @@ fn handle(engine: &mut Engine, now: DateTime<Utc>, input: Input) -> budwood::eng
 }
 
 fn claim(engine: &mut Engine, now: DateTime<Utc>) -> Option<String> {
-    let text = handle(engine, now, sim::claim()).send?;
+    let text = handle(engine, now, fixture::claim()).send?;
     handle(
         engine,
         now,

@@ -1,8 +1,7 @@
 //! What a person sees, tested from outside, and the rules of the house.
 #![cfg(test)]
 
-mod desk;
-mod sim;
+mod fixture;
 
 mod clock;
 mod commands;

@@ -17,9 +17,9 @@ use budwood::{
 };
 use chrono::TimeDelta;
 
-use crate::{
+use crate::fixture::{
+    LINE,
     desk::{ADVISER, Desk, HANA, JARO, at},
-    sim::LINE,
 };
 
 const MORNING: &str = "2026-12-14T02:00:00Z";

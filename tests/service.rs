@@ -26,7 +26,7 @@ use self::{
     running::{Running, budwood, budwood_in, command, text_of, write_config},
     tls::Front,
 };
-use crate::sim::{self, LastingStore};
+use crate::fixture::{self, LastingStore};
 
 /// Nobody agreed to nudges, so the clock of the day does not matter.
 const ROLL: &str = "\
@@ -76,7 +76,7 @@ type Answers = BTreeMap<String, Vec<String>>;
 fn over_the_handset() -> Answers {
     let now = Clock::System.now();
     let store = Box::new(LastingStore::default());
-    let mut rig = Rig::open(sim::setup(), store, now).expect("an empty store");
+    let mut rig = Rig::open(fixture::setup(), store, now).expect("an empty store");
     rig.load_roll(ROLL.as_bytes())
         .expect("a list without faults");
     let mut answers = Answers::new();
@@ -288,7 +288,7 @@ async fn asked_to_stop_under_load_it_keeps_all_that_it_acknowledged() {
     assert_eq!(acknowledged.len() + refused, texts as usize);
     assert!(logged.contains("everything taken in is stored"), "{logged}");
     let store = store_in(folder.path());
-    let mut kept: Vec<String> = sim::received(&store)
+    let mut kept: Vec<String> = fixture::received(&store)
         .into_iter()
         .filter_map(|text| text.gateway_id)
         .collect();
@@ -412,11 +412,11 @@ fn a_list_is_checked_without_storing_and_loaded_once() {
     assert!(text_of(&with_config("load")).contains("stored"));
     let people = |store: SledStore| store.load(10).unwrap().persons.len();
     assert_eq!(people(store_in(folder.path())), 3);
-    let facts = sim::events(&store_in(folder.path())).len();
+    let facts = fixture::events(&store_in(folder.path())).len();
     let again = with_config("load");
     assert!(again.status.success(), "{}", text_of(&again));
     assert_eq!(people(store_in(folder.path())), 3);
-    assert_eq!(sim::events(&store_in(folder.path())).len(), facts);
+    assert_eq!(fixture::events(&store_in(folder.path())).len(), facts);
     let broken = ROLL.replace("900005", "90000O");
     fs::write(folder.path().join("roll.csv"), broken).unwrap();
     for refused in [with_config("check"), with_config("load")] {

@@ -13,7 +13,7 @@ use budwood::{
 };
 use budwood_scheduler::{Event, EventId, MessageId, Phone};
 
-use crate::sim::{self, LastingStore};
+use crate::fixture::{self, LastingStore};
 
 /// The smallest cache that the configuration allows.
 const CACHE_BYTES: u64 = 16 * 1024 * 1024;
@@ -74,8 +74,8 @@ fn what_was_committed_is_there_after_reopening() {
         store.commit(&change).unwrap();
         for _ in 0..2 {
             assert_eq!(store.load(MANY).unwrap(), expected(&change));
-            assert_eq!(sim::events(store.as_ref()), change.events);
-            assert_eq!(sim::received(store.as_ref()), change.received);
+            assert_eq!(fixture::events(store.as_ref()), change.events);
+            assert_eq!(fixture::received(store.as_ref()), change.received);
             for event in &change.events {
                 assert_eq!(store.event(event.id).unwrap().as_ref(), Some(event));
             }
@@ -137,7 +137,10 @@ fn facts_and_messages_lie_in_the_order_in_which_they_came() {
             };
             store.commit(&change).unwrap();
         }
-        let found: Vec<u64> = sim::events(store.as_ref()).iter().map(|e| e.id.0).collect();
+        let found: Vec<u64> = fixture::events(store.as_ref())
+            .iter()
+            .map(|e| e.id.0)
+            .collect();
         assert_eq!(found, ids);
         let loaded = store.load(3).unwrap();
         let newest: Vec<u64> = loaded.received.iter().map(|text| text.id.0).collect();

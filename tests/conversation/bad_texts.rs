@@ -5,7 +5,7 @@ use chrono::TimeDelta;
 use proptest::prelude::{any, prop_assert, prop_assert_eq, proptest};
 
 use super::story::{instant, moment_of};
-use crate::sim::{self, DEMO_ROLL, LastingStore};
+use crate::fixture::{self, DEMO_ROLL, LastingStore};
 
 fn bad_texts() -> Vec<String> {
     let digits = "7".repeat(1_000_000);
@@ -49,11 +49,11 @@ fn bad_texts() -> Vec<String> {
 #[test]
 fn bad_texts_are_kept_as_they_came_and_do_no_harm() {
     let start = instant(moment_of("2026-12-20 10:00"));
-    let mut rig =
-        Rig::open(sim::setup(), Box::new(LastingStore::default()), start).expect("an empty store");
+    let mut rig = Rig::open(fixture::setup(), Box::new(LastingStore::default()), start)
+        .expect("an empty store");
     rig.load_roll(DEMO_ROLL).expect("a list without faults");
     let reports = |rig: &Rig| {
-        sim::events(rig.engine().store())
+        fixture::events(rig.engine().store())
             .into_iter()
             .filter(|event| event.message.is_some())
             .count()
@@ -63,12 +63,12 @@ fn bad_texts_are_kept_as_they_came_and_do_no_harm() {
         // Each from another phone of the list, so that no guard of a conversation hides it.
         let from = format!("+447700900{:03}", index % 14 + 1);
         for answer in rig.text(&from, text).expect("memory does not fail") {
-            sim::assert_one_sms(&answer.text.text);
+            fixture::assert_one_sms(&answer.text.text);
         }
         rig.run_until(rig.now() + TimeDelta::minutes(20))
             .expect("memory does not fail");
     }
-    let kept: Vec<String> = sim::received(rig.engine().store())
+    let kept: Vec<String> = fixture::received(rig.engine().store())
         .into_iter()
         .map(|received| received.text)
         .collect();
@@ -86,14 +86,14 @@ proptest! {
     #[test]
     fn any_text_from_anyone_is_kept(text in any::<String>(), from in "[+a-zA-Z0-9]{0,14}") {
         let start = instant(moment_of("2026-12-20 10:00"));
-        let mut rig = Rig::open(sim::setup(), Box::new(LastingStore::default()), start).unwrap();
+        let mut rig = Rig::open(fixture::setup(), Box::new(LastingStore::default()), start).unwrap();
         rig.load_roll(KETI_ALONE.as_bytes()).unwrap();
         for from in ["+447700900005", &from] {
             for answer in rig.text(from, &text).unwrap() {
                 prop_assert_eq!(budwood::words::sms::measure(&answer.text.text).parts, 1);
             }
         }
-        let kept = sim::received(rig.engine().store());
+        let kept = fixture::received(rig.engine().store());
         prop_assert_eq!(kept.len(), 2);
         prop_assert!(kept.iter().all(|received| received.text == text));
     }

@@ -3,7 +3,7 @@
 use chrono::{DateTime, NaiveDateTime, TimeZone, Utc};
 use chrono_tz::{Asia::Jakarta, Tz};
 
-use crate::sim::DEMO_ROLL;
+use crate::fixture::DEMO_ROLL;
 
 /// Where the invented valley lies.
 pub(super) const ZONE: Tz = Jakarta;

@@ -14,7 +14,7 @@ use budwood::{
 use chrono::TimeDelta;
 
 use super::{MORNING, theirs, unclear};
-use crate::desk::{Desk, HANA, JARO, at, inbound};
+use crate::fixture::desk::{Desk, HANA, JARO, at, inbound};
 
 fn ways() -> Ways {
     let way = |name: &str, idempotent| Way {
@@ -137,7 +137,7 @@ fn what_waits_for_a_line_that_is_down_leaves_by_another() {
     desk.input(Input::Link { gateway, link });
     desk.wait(TimeDelta::hours(1));
     let id = desk.stored("outbound").len();
-    texts_by(&mut desk, "sim", crate::desk::ADVISER);
+    texts_by(&mut desk, "sim", crate::fixture::desk::ADVISER);
     assert!(desk.stored("outbound").len() > id, "an answer");
     assert!(desk.claim_by("sim").is_some());
 }

@@ -17,7 +17,7 @@ use budwood_scheduler::{Event, EventId};
 use chrono::{DateTime, Utc};
 use tempfile::TempDir;
 
-use crate::sim;
+use crate::fixture;
 
 /// The store of a small service.
 const CACHE_BYTES: u64 = 16 * 1024 * 1024;
@@ -102,7 +102,7 @@ impl Disk {
                     folders.lives += 1;
                     let log = folders.path("log");
                     fs::write(&log, log_of(lines)).expect("room for a log");
-                    let config = sim::config(&folders.path("store"));
+                    let config = fixture::config(&folders.path("store"));
                     let clock = Clock::Fixed(FixedClock::at(now));
                     backup::import(&config, &log, &clock).expect("a whole log");
                     fs::remove_file(log).expect("the log was ours");

@@ -28,7 +28,7 @@ use chrono_tz::Tz;
 pub(super) use self::whole::Picture;
 use self::{facts::Facts, owed::Owed, speaking::Said};
 use super::figures::Figures;
-use crate::sim;
+use crate::fixture;
 
 /// The moment of a step, as the valley knows it.
 #[derive(Clone, Copy, Debug)]
@@ -147,7 +147,7 @@ impl Laws {
     }
 
     fn outbound(&mut self, new: &Outbound, moment: Moment) {
-        sim::assert_one_sms(&new.text);
+        fixture::assert_one_sms(&new.text);
         assert!(new.at <= moment.now, "a text from the future");
         let named = (new.to.clone(), new.text.clone());
         let first = self.ever.entry(new.id).or_insert_with(|| named.clone());

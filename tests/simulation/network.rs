@@ -9,7 +9,7 @@ use budwood_scheduler::MessageId;
 use chrono::{DateTime, TimeDelta, Utc};
 
 use super::valley::Valley;
-use crate::sim::{LINE, claim};
+use crate::fixture::{LINE, claim};
 
 /// What comes to us, or is to be told to us.
 #[derive(Clone)]

@@ -23,7 +23,7 @@ use super::{
     time::Time,
     trouble::Copy,
 };
-use crate::sim::{self, LINE};
+use crate::fixture::{self, LINE};
 
 /// So many steps at one moment, and the engine does not get on.
 const STEPS_AT_ONCE_MAX: u32 = 5_000;
@@ -68,7 +68,7 @@ fn setup(idempotent: bool) -> Arc<Setup> {
         [false, true].map(|idempotent| {
             Arc::new(Setup {
                 ways: Ways::one(LINE, idempotent),
-                ..sim::own_setup()
+                ..fixture::own_setup()
             })
         })
     });

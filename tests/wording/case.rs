@@ -9,7 +9,7 @@ use budwood::{
 use chrono::{Datelike, NaiveDate};
 
 use super::source;
-use crate::sim;
+use crate::fixture;
 
 /// The longest name that the list of people takes: 30 letters, one word.
 pub(super) const NAME: &str = "Wilhelminamagdalenaconstantina";
@@ -56,7 +56,7 @@ impl Case<'_> {
     /// form does.
     #[track_caller]
     pub(super) fn assert_whole(&self, text: &str, key: &str) {
-        sim::assert_one_sms(text);
+        fixture::assert_one_sms(text);
         let long = self.written.get(&format!("{key}.long"));
         let mut forms = self.written.get(key).into_iter().chain(long);
         let is_whole = forms.any(|pattern| ends_as(text, pattern));

@@ -18,7 +18,7 @@ use budwood_scheduler::{
 use chrono::NaiveDate;
 
 use super::case::{BLOCK, NAME, TREES, in_every_language};
-use crate::sim;
+use crate::fixture;
 
 #[test]
 fn every_nudge_fits_at_its_longest() {
@@ -317,7 +317,7 @@ fn every_question_fits_and_says_how_to_answer() {
                 let blocks: Vec<String> = (0..14).map(|index| format!("{BLOCK}{index}")).collect();
                 let text = tongue.word(&ask(&draft, &missing, &blocks));
                 if matches!(missing, Missing::Values) {
-                    sim::assert_one_sms(&text);
+                    fixture::assert_one_sms(&text);
                 } else {
                     case.assert_whole(&text, key);
                 }

@@ -10,7 +10,7 @@ use super::{
     source,
     speech::{ALL, Speech},
 };
-use crate::sim;
+use crate::fixture;
 
 /// A group of the adviser's.
 const GROUP: &str = "KOLO";
@@ -32,7 +32,7 @@ fn the_texts_name_the_words_to_reply_with() {
 
 #[test]
 fn words_to_reply_with_are_read_as_such() {
-    let reader = &sim::setup().reader;
+    let reader = &fixture::setup().reader;
     let mut misread = Vec::new();
     for speech in ALL {
         if !reader.languages().any(|code| code == speech.code) {
@@ -64,7 +64,7 @@ fn words_to_reply_with_are_read_as_such() {
 /// The packs were mended by these, so they hold what is reached and measure nothing. From memory.
 #[test]
 fn whom_to_visit_is_asked_for_in_many_words() {
-    let reader = &sim::setup().reader;
+    let reader = &fixture::setup().reader;
     let asked = [
         ("en", "who should I visit first?"),
         ("en", "visit today"),
@@ -102,7 +102,7 @@ fn whom_to_visit_is_asked_for_in_many_words() {
 /// "Siang" is the greeting of midday and the bare stem of "to weed" in Indonesian.
 #[test]
 fn a_greeting_is_no_report() {
-    let reader = &sim::setup().reader;
+    let reader = &fixture::setup().reader;
     for (code, text) in [
         ("en", "good morning"),
         ("fr", "bonjour"),
@@ -129,7 +129,7 @@ fn a_greeting_is_no_report() {
 /// a name gathers in no cluster.
 #[test]
 fn the_name_of_a_sickness_reports_it() {
-    let setup = sim::setup();
+    let setup = fixture::setup();
     let mut misread = Vec::new();
     for speech in ALL {
         let tongue = setup.texts.tongue(&[speech.code]);
@@ -160,7 +160,7 @@ fn the_name_of_a_sickness_reports_it() {
 /// Who is texted in one language may know only the STOP of another.
 #[test]
 fn stop_is_heard_on_a_phone_of_any_language() {
-    let reader = &sim::setup().reader;
+    let reader = &fixture::setup().reader;
     let mut unheard = Vec::new();
     for phone in reader.languages() {
         for speech in ALL {
@@ -183,7 +183,7 @@ fn stop_is_heard_on_a_phone_of_any_language() {
 /// The example that farmers are given can be sent as it stands.
 #[test]
 fn the_example_is_a_report() {
-    let setup = sim::setup();
+    let setup = fixture::setup();
     for speech in ALL {
         if !setup.reader.languages().any(|code| code == speech.code) {
             continue;

@@ -12,7 +12,7 @@ use budwood_scheduler::{BlockId, Group, MessageId, TaskKind, jobs::nudge};
 use chrono::{DateTime, NaiveDate, Utc};
 
 use super::{Laws, Moment, local};
-use crate::sim::LINE;
+use crate::fixture::LINE;
 
 /// Days between two routine texts to a phone.
 pub(super) const REST_DAYS: i64 = 7;

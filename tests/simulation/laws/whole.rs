@@ -8,7 +8,7 @@ use budwood_scheduler::{BlockId, BlockState, Directory, Event, MessageId};
 use chrono::{DateTime, TimeDelta, Utc};
 
 use super::Laws;
-use crate::sim;
+use crate::fixture;
 
 /// More messages than a run has.
 const MANY: usize = 10_000_000;
@@ -70,9 +70,9 @@ impl Picture {
 impl Laws {
     /// The whole store against the live engine and the account.
     pub(in super::super) fn whole(&self, engine: &Engine, store: &dyn Store) {
-        let events: Vec<Event> = sim::events(store);
+        let events: Vec<Event> = fixture::events(store);
         assert!(self.facts.all().eq(&events), "the log");
-        let received = sim::received(store);
+        let received = fixture::received(store);
         assert_eq!(received.len(), self.texts.len(), "the texts");
         for text in received {
             let id = text.gateway_id.clone().expect("this gateway has ids");

@@ -3,6 +3,8 @@
 //! Nothing of ours is imitated here: the engine, reader, texts, calendars and records are those
 //! of the service. Only the clock is virtual and the disk is memory.
 
+pub(crate) mod desk;
+
 use std::{
     path::Path,
     sync::{Arc, Mutex, OnceLock, PoisonError},
