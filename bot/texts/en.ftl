@@ -395,7 +395,10 @@ quiet-person-never = { $name } never
 gaps-list = Gaps { $group }: { $gaps } at { $farmers ->
     [one] 1 farmer
    *[other] { $farmers } farmers
-  }, order { $order } with loss. { $people }
+  }, { $order ->
+    [0] too late to fill
+   *[other] order { $order } with loss
+  }. { $people }
 gaps-none = No gaps known at { $group }. { $uncounted } blocks not counted yet.
 gaps-person = { $name } { $gaps }
 sick-list = Sick { $group }: { $people }

@@ -421,7 +421,10 @@ quiet-person-never = { $name } jamais
 gaps-list = Vides { $group }: { $gaps } chez { $farmers ->
     [one] { $farmers } planteur
    *[other] { $farmers } planteurs
-  }, commander { $order } pertes comprises. { $people }
+  }, { $order ->
+    [0] trop tard pour remplacer
+   *[other] commander { $order } pertes comprises
+  }. { $people }
 gaps-none = Aucun vide connu à { $group }. { $uncounted } parcelles pas encore comptées.
 gaps-person = { $name } { $gaps }
 sick-list = Malades { $group }: { $people }

@@ -357,7 +357,10 @@ quiet-list = Diam lebih { $limit }h: { $people }
 quiet-none = Tidak ada yang diam lebih dari { $limit } hari.
 quiet-person = { $name } { $days }hr
 quiet-person-never = { $name } belum pernah
-gaps-list = Kosong { $group }: { $gaps } pada { $farmers } petani, pesan { $order } dengan cadangan. { $people }
+gaps-list = Kosong { $group }: { $gaps } pada { $farmers } petani, { $order ->
+    [0] terlambat disulam
+   *[other] pesan { $order } dengan cadangan
+  }. { $people }
 gaps-none = Belum ada tempat kosong yang tercatat di { $group }. { $uncounted } blok belum dihitung.
 gaps-person = { $name } { $gaps }
 sick-list = Sakit { $group }: { $people }

@@ -418,7 +418,10 @@ quiet-person-never = { $name } nunca
 gaps-list = Falhas { $group }: { $gaps } em { $farmers ->
     [one] { $farmers } produtor
    *[other] { $farmers } produtores
-  }, pedir { $order } com perdas. { $people }
+  }, { $order ->
+    [0] tarde para repor
+   *[other] pedir { $order } com perdas
+  }. { $people }
 gaps-none = Nenhuma falha conhecida em { $group }. { $uncounted } talhoes ainda sem contagem.
 gaps-person = { $name } { $gaps }
 sick-list = Doentes { $group }: { $people }

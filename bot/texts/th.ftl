@@ -369,7 +369,10 @@ quiet-list = เงียบเกิน { $limit } วัน: { $people }
 quiet-none = ไม่มีใครเงียบเกิน { $limit } วัน
 quiet-person = { $name } { $days }
 quiet-person-never = { $name } ไม่เคย
-gaps-list = ว่าง { $group }: { $gaps } ใน { $farmers } ราย สั่ง { $order }: { $people }
+gaps-list = ว่าง { $group }: { $gaps } ใน { $farmers } ราย { $order ->
+    [0] ซ่อมไม่ทัน
+   *[other] สั่ง { $order }
+  }: { $people }
 gaps-none = ไม่พบที่ว่าง { $group } ยังไม่นับ { $uncounted } แปลง
 gaps-person = { $name } { $gaps }
 sick-list = โรค { $group }: { $people }

@@ -362,7 +362,10 @@ quiet-list = Im lặng trên { $limit } ngày: { $people }
 quiet-none = Không ai im lặng quá { $limit } ngày.
 quiet-person = { $name } { $days }
 quiet-person-never = { $name } chưa nhắn
-gaps-list = Thiếu { $group }: { $gaps } cây ở { $farmers } hộ, đặt { $order } kể cả hao. { $people }
+gaps-list = Thiếu { $group }: { $gaps } cây ở { $farmers } hộ, { $order ->
+    [0] quá muộn để dặm
+   *[other] đặt { $order } kể cả hao
+  }. { $people }
 gaps-none = Không biết chỗ trống nào ở { $group }. { $uncounted } lô chưa đếm.
 gaps-person = { $name } { $gaps }
 sick-list = Bệnh { $group }: { $people }
