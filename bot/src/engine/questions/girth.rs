@@ -198,7 +198,7 @@ impl<'a> View<'a> {
             .and_then(|state| readiness(state, calendar))
             .is_some_and(|readiness| readiness.verdict != Verdict::NotYet);
         let rule = &calendar.opening;
-        let is_rule = calendar.is_published(TaskKind::Open.rests_on());
+        let is_rule = calendar.is_published(TaskKind::Open);
         let key = match (is_close, is_rule) {
             (true, _) => Key::MayTapCheck,
             (false, true) => Key::MayTapNo,
