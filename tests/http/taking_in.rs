@@ -434,3 +434,27 @@ async fn raw(address: SocketAddr, request: String) -> String {
     .await
     .unwrap()
 }
+
+/// The body of a refused request is not read to its end, which may never come.
+#[tokio::test]
+async fn a_refused_body_is_not_read_without_end() {
+    let service = Service::start(bearer());
+    let address = service.address;
+    let sent = tokio::task::spawn_blocking(move || {
+        let mut stream = TcpStream::connect(address).unwrap();
+        stream
+            .set_write_timeout(Some(Duration::from_secs(60)))
+            .unwrap();
+        let head = "POST /sms/in/provider HTTP/1.1\r\nhost: x\r\ncontent-type: application/json\r\n\
+                    transfer-encoding: chunked\r\n\r\n";
+        stream.write_all(head.as_bytes()).unwrap();
+        let chunk = format!("10000\r\n{}\r\n", " ".repeat(0x10000));
+        // More than lies in the buffers of both ends.
+        (0..2_000)
+            .take_while(|_| stream.write_all(chunk.as_bytes()).is_ok())
+            .count()
+    });
+    let sent = sent.await.unwrap();
+    assert!(sent < 500, "{sent} chunks of 64 KiB were read");
+    service.stop().await;
+}

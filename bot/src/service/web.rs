@@ -20,6 +20,7 @@ use actix_web::{
     http::header::{CACHE_CONTROL, ContentType},
     web::{self, Data, Payload, ServiceConfig},
 };
+use chrono::{DateTime, Utc};
 use serde::Serialize;
 
 use self::problem::Problem;
@@ -32,7 +33,7 @@ use crate::{
     },
     words::{
         limits,
-        traffic::{Inbound, Receipt},
+        traffic::{GatewayHealth, Inbound, Receipt},
     },
 };
 
@@ -87,8 +88,12 @@ pub fn items_in(body: &str) -> (Result<Vec<Inbound>, String>, Result<Vec<Receipt
     let texts = notification::texts(body, "http", None);
     let receipts = notification::receipts(body, "http");
     (
-        texts.map_err(|problem| problem.to_string()),
-        receipts.map_err(|problem| problem.to_string()),
+        texts
+            .map(|taken| taken.items)
+            .map_err(|problem| problem.to_string()),
+        receipts
+            .map(|taken| taken.items)
+            .map_err(|problem| problem.to_string()),
     )
 }
 
@@ -162,7 +167,8 @@ async fn texts_taken(
     let body = body::read(request, payload, door, &shared.settings.clock).await?;
     let request_id = door.auth.request_id(request.headers());
     let texts = notification::texts(&body, &door.gateway, request_id)?;
-    all(texts.into_iter().map(Arrival::Text), shared).await
+    note_left_out(request, texts.left_out);
+    all(texts.items.into_iter().map(Arrival::Text), shared).await
 }
 
 async fn receipts_taken(
@@ -173,7 +179,19 @@ async fn receipts_taken(
     let door = shared.door(request)?;
     let body = body::read(request, payload, door, &shared.settings.clock).await?;
     let receipts = notification::receipts(&body, &door.gateway)?;
-    all(receipts.into_iter().map(Arrival::Receipt), shared).await
+    note_left_out(request, receipts.left_out);
+    all(receipts.items.into_iter().map(Arrival::Receipt), shared).await
+}
+
+/// Logs how many items could not be read; never what was in them.
+fn note_left_out(request: &HttpRequest, left_out: usize) {
+    if left_out > 0 {
+        tracing::warn!(
+            { telemetry::HTTP_ROUTE } = request.path(),
+            left_out,
+            "items of a notification could not be read"
+        );
+    }
 }
 
 /// Hands everything over first and waits after, so that what came together shares one flush of the
@@ -212,6 +230,7 @@ async fn health(shared: Data<Shared>) -> HttpResponse {
             trouble: health.trouble.as_deref(),
             inbox_waiting: health.inbox_waiting,
             outbox_waiting: health.outbox_waiting,
+            gateways: health.gateways.iter().map(GatewayBody::of).collect(),
         })
 }
 
@@ -222,6 +241,31 @@ struct HealthBody<'a> {
     trouble: Option<&'a str>,
     inbox_waiting: usize,
     outbox_waiting: usize,
+    gateways: Vec<GatewayBody<'a>>,
+}
+
+#[derive(Serialize)]
+struct GatewayBody<'a> {
+    name: &'a str,
+    last_in: Option<DateTime<Utc>>,
+    last_out: Option<DateTime<Utc>>,
+    oldest_waiting: Option<DateTime<Utc>>,
+    refused_in_a_row: u32,
+    #[serde(skip_serializing_if = "Option::is_none")]
+    trouble: Option<&'a str>,
+}
+
+impl<'a> GatewayBody<'a> {
+    fn of(health: &'a GatewayHealth) -> Self {
+        Self {
+            name: &health.name,
+            last_in: health.last_in,
+            last_out: health.last_out,
+            oldest_waiting: health.oldest_waiting,
+            refused_in_a_row: health.refused_in_a_row,
+            trouble: health.trouble.as_deref(),
+        }
+    }
 }
 
 async fn only(allow: &'static str) -> Result<HttpResponse, Problem> {
