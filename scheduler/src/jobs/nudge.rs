@@ -200,9 +200,11 @@ pub fn next_try(
         Some(track) => rules
             .again_after_days
             .get(usize::from(track.tries) - 1)
-            .and_then(|wait| days::after(track.first_on, *wait))
+            // A day that is still to come was written by a clock that was ahead: it counts as
+            // today, or nobody would be nudged until then.
+            .and_then(|wait| days::after(track.first_on.min(today), *wait))
             // A try that went out late must not be followed by the next at once.
-            .map(|day| day.max(rested_on(rules, track.last_on))),
+            .map(|day| day.max(rested_on(rules, track.last_on.min(today)))),
     };
     match next.map(|day| day.max(today)) {
         Some(day) if !past(day) => NextTry::On(day),

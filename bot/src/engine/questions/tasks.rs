@@ -96,7 +96,8 @@ impl<'a> View<'a> {
 
     /// The first day on which a phone has rested from its last routine text.
     pub(crate) fn rested_on(self, number: &str, group: &Group) -> Option<NaiveDate> {
-        let at = self.talk(number)?.routine_at?;
+        // A clock that was ahead once must not silence a phone until that day comes.
+        let at = self.talk(number)?.routine_at?.min(self.now);
         let day = civil_day(at, zone(group, self.setup));
         Some(nudge::rested_on(&self.setup.rules, day))
     }
