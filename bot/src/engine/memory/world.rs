@@ -93,9 +93,13 @@ impl World {
             next_message,
         };
         for received in loaded.received.into_iter().rev() {
+            world.links.heard(&received.gateway, received.at);
             world.heard.recall(received);
         }
         for outbound in loaded.outbound {
+            if let (Some(gateway), Some(at)) = (&outbound.gateway, outbound.sent_at) {
+                world.links.took(gateway, at);
+            }
             world.outbox.put(outbound, "");
         }
         world
