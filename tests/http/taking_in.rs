@@ -286,7 +286,7 @@ async fn a_wrong_body_is_told_what_to_send() {
     the body is JSON, but not an inboundSMSMessageNotification: missing field `inboundSMSMessageNotification` at line 1 column 45
     the body is not UTF-8; send JSON in UTF-8 (byte 34 is wrong)
     the body is not JSON: EOF while parsing a value at line 1 column 0
-    the body is JSON, but not an inboundSMSMessageNotification: invalid type: sequence, expected a string at line 1 column 4
+    the body is not JSON: recursion limit exceeded at line 1 column 128
     ");
     assert!(service.taker.texts().is_empty());
     service.stop().await;
@@ -449,12 +449,8 @@ async fn a_refused_body_is_not_read_without_end() {
                     transfer-encoding: chunked\r\n\r\n";
         stream.write_all(head.as_bytes()).unwrap();
         let chunk = format!("10000\r\n{}\r\n", " ".repeat(0x10000));
-        // More than lies in the buffers of both ends.
-        (0..2_000)
-            .take_while(|_| stream.write_all(chunk.as_bytes()).is_ok())
-            .count()
+        (0..20_000).any(|_| stream.write_all(chunk.as_bytes()).is_err())
     });
-    let sent = sent.await.unwrap();
-    assert!(sent < 500, "{sent} chunks of 64 KiB were read");
+    assert!(sent.await.unwrap(), "a gigabyte was read");
     service.stop().await;
 }

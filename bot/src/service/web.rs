@@ -23,7 +23,7 @@ use actix_web::{
 use chrono::{DateTime, Utc};
 use serde::Serialize;
 
-use self::problem::Problem;
+use self::{body::Incoming, problem::Problem};
 use crate::{
     service::{
         clock::Clock,
@@ -104,17 +104,17 @@ pub fn routes(config: &mut ServiceConfig, intake: Arc<dyn Intake>, settings: Web
         .service(
             web::resource("/sms/in/{gateway}")
                 .route(web::post().to(take_texts))
-                .default_service(web::to(|| only("POST"))),
+                .default_service(web::to(|payload| only("POST", payload))),
         )
         .service(
             web::resource("/sms/receipts/{gateway}")
                 .route(web::post().to(take_receipts))
-                .default_service(web::to(|| only("POST"))),
+                .default_service(web::to(|payload| only("POST", payload))),
         )
         .service(
             web::resource("/health")
                 .route(web::get().to(health))
-                .default_service(web::to(|| only("GET"))),
+                .default_service(web::to(|payload| only("GET", payload))),
         )
         .default_service(web::to(not_found));
 }
@@ -134,6 +134,7 @@ fn server(
         .workers(workers)
         .max_connections(limits::CONNECTIONS_PER_WORKER_MAX)
         .client_request_timeout(limits::REQUEST_HEAD_TIMEOUT)
+        .client_disconnect_timeout(limits::REFUSED_BODY_TIMEOUT)
         .keep_alive(limits::KEEP_ALIVE)
         .shutdown_timeout(limits::STOP_TIMEOUT_SECS)
         .shutdown_signal(shutdown)
@@ -142,29 +143,29 @@ fn server(
     Ok(server)
 }
 
-async fn take_texts(
-    request: HttpRequest,
-    payload: Payload,
-    shared: Data<Shared>,
-) -> Result<HttpResponse, Problem> {
-    answer(&request, texts_taken(&request, payload, &shared).await)
+async fn take_texts(request: HttpRequest, payload: Payload, shared: Data<Shared>) -> HttpResponse {
+    let mut incoming = Incoming::new(payload);
+    let taken = texts_taken(&request, &mut incoming, &shared).await;
+    answer(&request, incoming, taken)
 }
 
 async fn take_receipts(
     request: HttpRequest,
     payload: Payload,
     shared: Data<Shared>,
-) -> Result<HttpResponse, Problem> {
-    answer(&request, receipts_taken(&request, payload, &shared).await)
+) -> HttpResponse {
+    let mut incoming = Incoming::new(payload);
+    let taken = receipts_taken(&request, &mut incoming, &shared).await;
+    answer(&request, incoming, taken)
 }
 
 async fn texts_taken(
     request: &HttpRequest,
-    payload: Payload,
+    incoming: &mut Incoming,
     shared: &Shared,
 ) -> Result<(), Problem> {
     let door = shared.door(request)?;
-    let body = body::read(request, payload, door, &shared.settings.clock).await?;
+    let body = body::read(request, incoming, door, &shared.settings.clock).await?;
     let request_id = door.auth.request_id(request.headers());
     let texts = notification::texts(&body, &door.gateway, request_id)?;
     note_left_out(request, texts.left_out);
@@ -173,11 +174,11 @@ async fn texts_taken(
 
 async fn receipts_taken(
     request: &HttpRequest,
-    payload: Payload,
+    incoming: &mut Incoming,
     shared: &Shared,
 ) -> Result<(), Problem> {
     let door = shared.door(request)?;
-    let body = body::read(request, payload, door, &shared.settings.clock).await?;
+    let body = body::read(request, incoming, door, &shared.settings.clock).await?;
     let receipts = notification::receipts(&body, &door.gateway)?;
     note_left_out(request, receipts.left_out);
     all(receipts.items.into_iter().map(Arrival::Receipt), shared).await
@@ -205,15 +206,16 @@ async fn all(came: impl Iterator<Item = Arrival>, shared: &Shared) -> Result<(),
 }
 
 /// Logs what was refused, once and here; never what was in it.
-fn answer(request: &HttpRequest, taken: Result<(), Problem>) -> Result<HttpResponse, Problem> {
-    if let Err(problem) = &taken {
-        tracing::warn!(
-            { telemetry::HTTP_ROUTE } = request.path(),
-            { telemetry::HTTP_STATUS } = problem.status_code().as_u16(),
-            "a notification was not taken"
-        );
-    }
-    taken.map(|()| HttpResponse::NoContent().finish())
+fn answer(request: &HttpRequest, incoming: Incoming, taken: Result<(), Problem>) -> HttpResponse {
+    let Err(problem) = taken else {
+        return HttpResponse::NoContent().finish();
+    };
+    tracing::warn!(
+        { telemetry::HTTP_ROUTE } = request.path(),
+        { telemetry::HTTP_STATUS } = problem.status_code().as_u16(),
+        "a notification was not taken"
+    );
+    incoming.answered(problem.error_response())
 }
 
 async fn health(shared: Data<Shared>) -> HttpResponse {
@@ -268,10 +270,10 @@ impl<'a> GatewayBody<'a> {
     }
 }
 
-async fn only(allow: &'static str) -> Result<HttpResponse, Problem> {
-    Err(Problem::MethodNotAllowed { allow })
+async fn only(allow: &'static str, payload: Payload) -> HttpResponse {
+    Incoming::new(payload).answered(Problem::MethodNotAllowed { allow }.error_response())
 }
 
-async fn not_found() -> Result<HttpResponse, Problem> {
-    Err(Problem::NotFound)
+async fn not_found(payload: Payload) -> HttpResponse {
+    Incoming::new(payload).answered(Problem::NotFound.error_response())
 }

@@ -65,6 +65,10 @@ pub const REQUEST_HEAD_TIMEOUT: Duration = Duration::from_secs(10);
 /// How long a client may take to send the body of a request.
 pub const REQUEST_BODY_TIMEOUT: Duration = Duration::from_secs(10);
 
+/// How long what comes behind a refused request is still taken off the line, and thrown away, so
+/// that whoever sends it sees the answer.
+pub const REFUSED_BODY_TIMEOUT: Duration = Duration::from_millis(500);
+
 /// How long an idle connection is kept. Gateways send in bursts.
 pub const KEEP_ALIVE: Duration = Duration::from_secs(75);
 

@@ -197,14 +197,15 @@ pub fn next_try(
     }
     let next = match track.filter(|track| track.due == task.due && track.tries > 0) {
         None => Some(task.due),
+        // A day that is still to come was written by a clock that was ahead. It counts as long
+        // ago, or nobody would be nudged until then.
+        Some(track) if track.last_on > today => Some(today),
         Some(track) => rules
             .again_after_days
             .get(usize::from(track.tries) - 1)
-            // A day that is still to come was written by a clock that was ahead: it counts as
-            // today, or nobody would be nudged until then.
-            .and_then(|wait| days::after(track.first_on.min(today), *wait))
+            .and_then(|wait| days::after(track.first_on, *wait))
             // A try that went out late must not be followed by the next at once.
-            .map(|day| day.max(rested_on(rules, track.last_on.min(today)))),
+            .map(|day| day.max(rested_on(rules, track.last_on))),
     };
     match next.map(|day| day.max(today)) {
         Some(day) if !past(day) => NextTry::On(day),

@@ -71,10 +71,6 @@ impl ResponseError for Problem {
         let status = self.status_code();
         let mut response = HttpResponse::build(status);
         response.content_type(JsonProblemDetails::<()>::CONTENT_TYPE);
-        // What is left of a refused body is not read, so nothing can follow it.
-        if !matches!(self, Self::Refused(_)) {
-            response.force_close();
-        }
         match self {
             Self::Unauthorized { challenge, .. } => {
                 response.insert_header((WWW_AUTHENTICATE, *challenge));

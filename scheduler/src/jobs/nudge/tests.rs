@@ -186,7 +186,7 @@ fn a_try_that_is_still_to_come_silences_nobody() {
         last_on: day("2031-01-01"),
         ..track("2027-06-22", 1)
     };
-    tries(&weeding(None), Some(ahead), "2027-06-24", on("2027-07-01"));
+    tries(&weeding(None), Some(ahead), "2027-06-24", on("2027-06-24"));
 }
 
 #[test]
