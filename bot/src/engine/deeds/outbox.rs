@@ -22,7 +22,7 @@ use crate::{
     store::Hold,
     words::{
         limits,
-        message::{Outbound, Purpose, SendState},
+        message::{Outbound, Purpose, SendState, Talk},
         traffic::{About, Delivery, Link, Outgoing, Receipt, SendOutcome, Whose},
     },
 };
@@ -73,10 +73,26 @@ impl Step<'_> {
         }
     }
 
+    /// A phone whose last text lies ahead got it by a clock that was wrong. It rests from now on,
+    /// and not from then.
+    pub(crate) fn no_rest_ahead(&mut self) {
+        let now = self.now;
+        let is_ahead = |talk: &Talk| talk.routine_at.is_some_and(|at| at > now);
+        let talks = self.world.talks.iter();
+        let ahead: Vec<String> = talks
+            .filter(|(_, talk)| is_ahead(talk))
+            .map(|(number, _)| number.clone())
+            .collect();
+        for number in ahead {
+            self.talk(&number).routine_at = Some(now);
+        }
+    }
+
     /// A person says that texts may leave again after the store was filled. What is too old by
     /// then is dropped when its turn comes.
     pub(crate) fn release(&mut self) {
         // The clock may have been wrong until now, and everything planned by it.
+        self.no_rest_ahead();
         for lane in self.world.outbox.lanes() {
             for ready in self.world.outbox.ready_for(&lane) {
                 self.find_way(ready);
