@@ -173,7 +173,6 @@ impl Engine {
         let mut world = World::new(loaded);
         let now = now.max(world.latest);
         let mut step = Step::new(&mut world, &setup, store.as_ref(), now);
-        step.no_rest_ahead();
         step.settle_open_sends();
         step.plan_all();
         let (change, _) = step.finish();
