@@ -132,12 +132,11 @@ amount = , { $value } { $unit }
 
 stand-planted = { $total } en tout. { "" }
 stand-room = { $total } en tout, place pour { $room } de plus. { "" }
-stand-dead = { $dead } morts en tout, { $alive } arbres vivants sur { $planted }. { "" }
-stand-alive = { $alive } arbres vivants sur { $planted }. { "" }
-stand-filled = { $alive ->
-    [one] { $alive } arbre
-   *[other] { $alive } arbres
-  } maintenant, encore { $gaps ->
+living = { $first } sur { $planted }
+living-filled = { $first } + { $filled } sur { $planted }
+stand-dead = { $dead } morts en tout, arbres vivants: { $living }. { "" }
+stand-alive = Arbres vivants: { $living }. { "" }
+stand-filled = Arbres vivants: { $living }, encore { $gaps ->
     [one] { $gaps } vide
    *[other] { $gaps } vides
   }. { "" }
@@ -252,7 +251,7 @@ now = { $name }, maintenant: { $tasks }. Ecrivez-moi quand c'est fait. -{ $advis
 now-nothing = { $name }, rien à faire maintenant. Ensuite: { $task } { $block } vers { $day }. -{ $adviser }
 now-none = { $name }, rien à faire, pas encore de date. Ecrivez ce qui est fait, comme { $example }. -{ $adviser }
 my-blocks = { $blocks }
-my-block = { $block }: { $alive } vivants sur { $planted }, planté { $day }
+my-block = { $block }: vivants { $living }, planté { $day }
 my-block-empty = { $block }: pas encore planté
 when-task = { $task }, parcelle { $block }: vers { $day }. -{ $adviser }
 when-tap = { $name }, la saignée de { $block } sera possible peut-etre vers { $likely }, entre { $earliest } et { $latest }. Selon { $trees } arbres; la prochaine mesure dira mieux. -{ $adviser }
@@ -410,6 +409,21 @@ alive-pct-visited = { $pct }% ({ $visited }% vus)
 alive-unknown = ?
 task-count = { $task } { $count }
 more = +{ $count }
+more-jobs = { $count ->
+    [one] { $count } autre
+   *[other] { $count } autres
+  }
+status-all = { $groups }
+status-line = { $group } vivants { $alive } retard { $late } muets { $quiet } malades { $sick }
+late-all = Retard: { $groups }
+gaps-all = Vides: { $groups }
+sick-all = Malades: { $groups }
+group-count = { $group } { $count }
+group-first = { $group } { $count } ({ $first })
+gaps-order = { $order ->
+    [0] trop tard pour remplacer
+   *[other] commander { $order }
+  }
 late-list = Retard { $group }: { $people }
 late-none = Aucun retard à { $group }.
 late-person = { $name } { $task } { $days }j
@@ -445,8 +459,9 @@ girth-list = Tours { $group }: { $people }
 girth-none = Pas encore de tours connus à { $group }.
 feed-none = Pas d'engrais à mettre à { $group }.
 member = { $name } ({ $group }): { $blocks }. Dernier message { $day }
+member-told = { $name } ({ $group }): { $blocks }. Nouvelles { $day }, pas encore de message
 member-never = { $name } ({ $group }): { $blocks }. Pas encore de message
-member-block = { $block } { $alive }/{ $planted } vivants, planté { $day }{ $due }
+member-block = { $block } vivants { $living }, planté { $day }{ $due }
 member-block-empty = { $block } { $area }, pas planté{ $due }
 member-due = , { $task } { $day }
 member-girth = , tour { $mean } cm ({ $of }), { $against }{ $ready }
@@ -454,6 +469,7 @@ member-behind = retard { $months } mois
 member-ahead = avance { $months } mois
 member-ready = , saignée { $earliest } à { $latest }
 member-no-blocks = aucune parcelle
+member-which = Lequel? { $people }
 window-ask = Ouvrir la plantation à { $group } dès { $day }? { $rain }{ $farmers ->
     [one] { $farmers } planteur sera prévenu
    *[other] { $farmers } planteurs seront prévenus

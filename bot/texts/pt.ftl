@@ -129,12 +129,11 @@ amount = , { $value } { $unit }
 
 stand-planted = { $total } ao todo. { "" }
 stand-room = { $total } ao todo, cabem mais { $room }. { "" }
-stand-dead = { $dead } mortas ao todo, { $alive } de { $planted } arvores vivas. { "" }
-stand-alive = { $alive } de { $planted } arvores vivas. { "" }
-stand-filled = { $alive ->
-    [one] { $alive } arvore
-   *[other] { $alive } arvores
-  } agora, ainda { $gaps ->
+living = { $first } de { $planted }
+living-filled = { $first } + { $filled } de { $planted }
+stand-dead = { $dead } mortas ao todo, { $living } arvores vivas. { "" }
+stand-alive = { $living } arvores vivas. { "" }
+stand-filled = { $living } arvores vivas, ainda { $gaps ->
     [one] { $gaps } falha
    *[other] { $gaps } falhas
   }. { "" }
@@ -249,7 +248,7 @@ now = { $name }, agora: { $tasks }. Avise quando fizer. -{ $adviser }
 now-nothing = { $name }, nada a fazer agora. Depois: { $task } { $block } por volta de { $day }. -{ $adviser }
 now-none = { $name }, nada a fazer e ainda sem data. Escreva o que fez, como { $example }. -{ $adviser }
 my-blocks = { $blocks }
-my-block = { $block }: { $alive } de { $planted } vivas, plantio { $day }
+my-block = { $block }: { $living } vivas, plantio { $day }
 my-block-empty = { $block }: ainda sem plantio
 when-task = { $task } em { $block }: por volta de { $day }. -{ $adviser }
 when-tap = { $name }, { $block } talvez esteja no ponto de sangria em { $likely }, entre { $earliest } e { $latest }. Isso vem de { $trees } arvores; a proxima medida diz mais. -{ $adviser }
@@ -407,6 +406,18 @@ alive-pct-visited = { $pct }% ({ $visited }% vistas)
 alive-unknown = sem contagem
 task-count = { $task } { $count }
 more = +{ $count }
+more-jobs = mais { $count }
+status-all = { $groups }
+status-line = { $group } vivas { $alive } atraso { $late } calados { $quiet } doentes { $sick }
+late-all = Atraso: { $groups }
+gaps-all = Falhas: { $groups }
+sick-all = Doentes: { $groups }
+group-count = { $group } { $count }
+group-first = { $group } { $count } ({ $first })
+gaps-order = { $order ->
+    [0] tarde para replantar
+   *[other] pedir { $order }
+  }
 late-list = Atraso { $group }: { $people }
 late-none = Nenhum atraso em { $group }.
 late-person = { $name } { $task } { $days }d
@@ -442,8 +453,9 @@ girth-list = Medidas { $group }: { $people }
 girth-none = Ainda sem medidas em { $group }.
 feed-none = Nenhuma adubacao a fazer agora em { $group }.
 member = { $name } ({ $group }): { $blocks }. Ultima mensagem { $day }
+member-told = { $name } ({ $group }): { $blocks }. Ultima noticia { $day }, ainda sem mensagem
 member-never = { $name } ({ $group }): { $blocks }. Ainda sem mensagem
-member-block = { $block } { $alive }/{ $planted } vivas, plantio { $day }{ $due }
+member-block = { $block } { $living } vivas, plantio { $day }{ $due }
 member-block-empty = { $block } { $area }, sem plantio{ $due }
 member-due = , { $task } { $day }
 member-girth = , circ { $mean } cm ({ $of }), { $against }{ $ready }
@@ -451,6 +463,7 @@ member-behind = atraso { $months } meses
 member-ahead = avanco { $months } meses
 member-ready = , sangria { $earliest } a { $latest }
 member-no-blocks = nenhum talhao
+member-which = Qual? { $people }
 window-ask = Abrir o plantio em { $group } a partir de { $day }? { $rain }{ $farmers ->
     [one] { $farmers } produtor sera avisado
    *[other] { $farmers } produtores serao avisados

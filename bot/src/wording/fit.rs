@@ -78,7 +78,7 @@ impl Tongue<'_> {
 fn rooms(phrase: &Phrase) -> impl Iterator<Item = Room> {
     let (mut items, mut forms, mut has_extra) = (0, 1, false);
     phrase.each(&mut |value| match value {
-        Value::List(list) => items = items.max(list.len()),
+        Value::List(list) | Value::Jobs(list) => items = items.max(list.len()),
         Value::Spare(spare) => forms = forms.max(spare.len()),
         Value::Extra(_) => has_extra = true,
         Value::Text(_)

@@ -13,7 +13,7 @@ use super::tasks::season_of;
 use crate::{
     args,
     engine::view::View,
-    wording::{Key, Phrase, Value},
+    wording::{Key, Phrase, Value, living},
 };
 
 impl View<'_> {
@@ -234,8 +234,7 @@ impl View<'_> {
         };
         let args = args! {
             "block" => name,
-            "alive" => state.alive(),
-            "planted" => state.planted(),
+            "living" => living(state.living()),
             "day" => Value::DayYear(day),
         };
         Phrase::new(Key::MyBlock, args)

@@ -3,7 +3,7 @@
 
 use budwood_parser::{Ailment, Kind, Known, Reading, Sender};
 use budwood_scheduler::{
-    Block, BlockId, Person, PersonId, Role, TaskKind,
+    Block, BlockId, GroupId, Person, PersonId, Role, TaskKind,
     decide::{Answer, Decision, Last, Nudged, Pending, Plot, Scene, Unclear, decide},
     jobs::{nudge::has_lapsed, task::warning},
 };
@@ -12,6 +12,7 @@ use chrono::{DateTime, NaiveDate, TimeDelta, Utc};
 use super::{read_back::draft_of, shared_phone::names};
 use crate::{
     engine::{local_time::civil_day, turn::Turn, view::View},
+    wording::Phrase,
     words::{
         limits,
         message::{Open, OpenNudge, Question},
@@ -66,23 +67,23 @@ impl<'a> View<'a> {
         let group = directory
             .person(turn.speaker)
             .and_then(|person| person.group);
+        // Who reports for others names their blocks too.
+        let mut spoken_for: Vec<GroupId> = Vec::new();
         if role == Role::Adviser {
             for group in directory.groups_of(turn.speaker) {
                 groups.push(&group.name);
-                members.extend(directory.members(group.id).flat_map(names));
+                spoken_for.push(group.id);
             }
-        } else if role == Role::Leader
-            && let Some(group) = group
-        {
-            for person in directory.members(group) {
-                members.extend(names(person));
-                blocks.extend(
-                    directory
-                        .blocks_of(person.id)
-                        .map(|block| block.name.as_str()),
-                );
-            }
+        } else if role == Role::Leader {
+            spoken_for.extend(group);
         }
+        for person in spoken_for.into_iter().flat_map(|group| directory.members(group)) {
+            members.extend(names(person));
+            let theirs = directory.blocks_of(person.id);
+            blocks.extend(theirs.map(|block| block.name.as_str()));
+        }
+        blocks.sort_unstable();
+        blocks.dedup();
         // Those who share a phone name themselves.
         let people = self.everyone_on(&turn.number);
         if people.len() > 1 {
@@ -116,7 +117,10 @@ impl<'a> View<'a> {
     ) -> Option<PersonId> {
         let for_others = matches!(speaker.role, Role::Leader | Role::Adviser);
         let named = reading.member.as_ref().filter(|_| for_others);
-        let named = named.and_then(|name| self.member_named(speaker, name));
+        let named = named.and_then(|name| match self.members_named(turn, speaker, name)[..] {
+            [only] => Some(only),
+            _ => None,
+        });
         let is_answer = named.is_none() && reading.reports.is_empty();
         named.or_else(|| self.asked_about(&turn.number).filter(|_| is_answer))
     }
@@ -130,16 +134,37 @@ impl<'a> View<'a> {
     }
 
     /// Of the leader's own group, or of those that the adviser looks after: who counts on a visit
-    /// texts for the farmer.
-    fn member_named(self, teller: &Person, name: &str) -> Option<PersonId> {
+    /// texts for the farmer. Several when namesakes are not told apart by their group.
+    fn members_named(self, turn: &Turn, teller: &Person, name: &str) -> Vec<PersonId> {
         let directory = &self.world.directory;
-        let looked_after = directory.groups_of(teller.id).map(|group| group.id);
-        let own = teller.group.filter(|_| teller.role == Role::Leader);
-        own.into_iter()
-            .chain(looked_after)
-            .flat_map(|group| directory.members(group))
-            .find(|person| person.is_named(name))
-            .map(|person| person.id)
+        if teller.role == Role::Leader {
+            let group = teller.group.into_iter();
+            let mut members = group.flat_map(|group| directory.members(group));
+            let found = members.find(|person| person.is_named(name));
+            return found.map(|person| person.id).into_iter().collect();
+        }
+        let found = self.called(teller, name, None);
+        let is_said = |person: &&Person| {
+            let group = self.group_name(person.group);
+            let mut words = turn.text.split(|c: char| !c.is_alphanumeric());
+            words.any(|word| word.eq_ignore_ascii_case(group))
+        };
+        let said: Vec<&Person> = found.iter().copied().filter(is_said).collect();
+        let found = if said.is_empty() { found } else { said };
+        found.into_iter().map(|person| person.id).collect()
+    }
+
+    /// What is asked when a report is for one of several who are called the same.
+    pub(crate) fn which_of(
+        self,
+        turn: &Turn,
+        speaker: &Person,
+        reading: &Reading,
+    ) -> Option<Phrase> {
+        let name = reading.member.as_deref()?;
+        let is_report = speaker.role == Role::Adviser && !reading.reports.is_empty();
+        let several = is_report.then(|| self.members_named(turn, speaker, name))?;
+        (several.len() > 1).then(|| self.which(speaker, &several))
     }
 
     /// The same report again, although it was taken in: an impatient finger.
