@@ -398,7 +398,7 @@ nudge-hand_over = Bravo, { $name }. { $block } est en saignée: ces rappels s'ar
 status = { $group } { $day }: { $farmers ->
     [one] { $farmers } planteur
    *[other] { $farmers } planteurs
-  }, { $planted } ont planté, vivants { $alive }. { $due }{ $late }{ $check }Silence { $quiet }, malades { $sick }
+  }, planté { $planted }, vivants { $alive }. { $due }{ $late }{ $check }Muets { $quiet }, malades { $sick }
 status-due = A faire: { $tasks }. { "" }
 status-due-none = Rien à faire. { "" }
 status-late = Retard: { $tasks }. { "" }
@@ -409,10 +409,7 @@ alive-pct-visited = { $pct }% ({ $visited }% vus)
 alive-unknown = ?
 task-count = { $task } { $count }
 more = +{ $count }
-more-jobs = { $count ->
-    [one] { $count } autre
-   *[other] { $count } autres
-  }
+more-jobs = reste { $count }
 status-all = { $groups }
 status-line = { $group } vivants { $alive } retard { $late } muets { $quiet } malades { $sick }
 late-all = Retard: { $groups }

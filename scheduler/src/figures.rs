@@ -177,9 +177,8 @@ impl Farmer<'_> {
     #[must_use]
     pub fn jobs<'s>(&self, stand: &'s Stand<'_>) -> &'s [Task] {
         stand.jobs.get_or_init(|| {
-            let jobs = |calendar| {
-                tasks(stand.block, stand.state, &self.season, calendar, self.today)
-            };
+            let jobs =
+                |calendar| tasks(stand.block, stand.state, &self.season, calendar, self.today);
             self.calendar.map(jobs).unwrap_or_default()
         })
     }
@@ -237,11 +236,7 @@ impl Table<'_> {
     /// Of how many planted trees in per cent the last fact that this figure rests on was seen on a
     /// visit. `facts` gives what is known of a block.
     #[must_use]
-    pub fn visited_pct(
-        &self,
-        name: Name,
-        facts: impl Fn(&Block) -> Vec<Known>,
-    ) -> Option<u32> {
+    pub fn visited_pct(&self, name: Name, facts: impl Fn(&Block) -> Vec<Known>) -> Option<u32> {
         let stands = self.farmers.iter().flat_map(|farmer| &farmer.stands);
         trust::visited_pct(stands.filter_map(|stand| {
             let facts = facts(stand.block).into_iter();

@@ -163,7 +163,10 @@ fn a_deed_says_and_sends_nothing() {
         planted: 520,
         gaps: 8,
     };
-    assert_eq!(stand.arg("living"), Some(&Value::Phrase(wording::living(living))));
+    assert_eq!(
+        stand.arg("living"),
+        Some(&Value::Phrase(wording::living(living)))
+    );
     step.post(done.said[0].clone());
     assert_eq!(step.change.outbound.len(), 1);
 }

@@ -87,5 +87,6 @@ pub fn is_sick(
     let looked_on = looked.and_then(|task| state.done.get(&task));
     let is_clear = looked_on.is_some_and(|on| *on > count.on);
     let age = today.signed_duration_since(count.on).num_days();
-    count.trees != Some(0) && age <= days && !is_clear && state.alive() > 0
+    let is_lost = state.planted() > 0 && state.alive() == 0;
+    count.trees != Some(0) && age <= days && !is_clear && !is_lost
 }

@@ -6,8 +6,8 @@ use budwood_parser::Kind;
 
 use super::{Farmer, Figure, Name, Table, Window};
 use crate::{
-    land::block::{BlockState, Living},
     jobs::task::tasks,
+    land::block::{BlockState, Living},
     outlook::infill::gaps_to_fill,
     words::{id::PersonId, job::TaskKind, season::Season},
 };
@@ -83,14 +83,18 @@ impl Table<'_> {
                 window_opened: farmer.season.window_opened.or(Some(farmer.today)),
                 ..farmer.season.clone()
             };
-            let mut jobs = farmer.stands.iter().flat_map(|stand| {
-                tasks(stand.block, stand.state, &season, calendar, farmer.today)
-            });
+            let mut jobs = farmer
+                .stands
+                .iter()
+                .flat_map(|stand| tasks(stand.block, stand.state, &season, calendar, farmer.today));
             jobs.any(|task| task.kind == TaskKind::Plant)
         };
         let told = self.farmers.iter().filter(|farmer| {
             let is_reached = farmer.has_phone && farmer.person.consent.is_given();
-            is_reached && farmer.calendar.is_some_and(|calendar| is_to_plant(farmer, calendar))
+            is_reached
+                && farmer
+                    .calendar
+                    .is_some_and(|calendar| is_to_plant(farmer, calendar))
         });
         self.figure(Name::ToldToPlant, Window::ALL, told.count())
     }

@@ -163,13 +163,22 @@ fn a_block_that_is_clear_again_is_not_sick() {
     assert!(!sick(&state, count("2026-03-10", Some(0))), "none told");
     assert!(!sick(&state, count("2026-02-10", Some(12))), "long ago");
     state.done.insert(TaskKind::LeafCheck, day("2026-03-15"));
-    assert!(!sick(&state, count("2026-03-10", Some(12))), "looked, all well");
+    assert!(
+        !sick(&state, count("2026-03-10", Some(12))),
+        "looked, all well"
+    );
     assert!(sick(&state, count("2026-03-16", Some(12))), "told after it");
     let roots = Ailment::WhiteRoot;
     let told = count("2026-03-10", Some(3));
-    assert!(is_sick(&state, roots, told, today, 21), "leaves are no roots");
+    assert!(
+        is_sick(&state, roots, told, today, 21),
+        "leaves are no roots"
+    );
     let dead = stand(100, 100, 0);
-    assert!(!sick(&dead, count("2026-03-19", Some(12))), "no tree is left");
+    assert!(
+        !sick(&dead, count("2026-03-19", Some(12))),
+        "no tree is left"
+    );
 }
 
 /// "No sick trees", whatever the sickness was called before.
@@ -215,7 +224,10 @@ fn a_stand_of_a_list_is_late_only_after_two_weeks_on_it() {
     let task = task.unwrap();
     let late = |state: &BlockState| days_late(&place.person, state, task, today);
     let since = (today - task.late_after).num_days();
-    assert_eq!(late(&state), since.min((today - day("2026-01-15")).num_days()));
+    assert_eq!(
+        late(&state),
+        since.min((today - day("2026-01-15")).num_days())
+    );
     state.known_on = Some(day("2026-02-20"));
     assert_eq!(late(&state), 0);
     state.known_on = Some(day("2026-02-10"));

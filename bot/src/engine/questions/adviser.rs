@@ -151,7 +151,10 @@ impl<'a> View<'a> {
     fn late(self, asked: &Asked<'a>) -> Phrase {
         let list = asked.table.jobs().value.list;
         if list.is_empty() {
-            return Phrase::new(Key::LateNone, args! { "group" => asked.group.name.as_str() });
+            return Phrase::new(
+                Key::LateNone,
+                args! { "group" => asked.group.name.as_str() },
+            );
         }
         let people = list.iter().map(|job| late_job(&asked.names, job).into());
         let args = args! {
@@ -198,14 +201,17 @@ impl<'a> View<'a> {
     fn order(self, asked: &Asked<'a>) -> u32 {
         let to_fill = asked.table.gaps_to_fill().value;
         let calendar = self.calendar_of(asked.group);
-        let order = calendar.and_then(|calendar| {
-            plants_to_order(to_fill, 0.0, calendar.order.transit_loss_pct)
-        });
+        let order = calendar
+            .and_then(|calendar| plants_to_order(to_fill, 0.0, calendar.order.transit_loss_pct));
         order.unwrap_or(to_fill)
     }
 
     fn gaps(self, asked: &Asked<'a>) -> Phrase {
-        let Asked { group, table, names } = asked;
+        let Asked {
+            group,
+            table,
+            names,
+        } = asked;
         let total = table.living().value.gaps;
         if total == 0 {
             let uncounted = table.uncounted().value;

@@ -32,9 +32,9 @@ impl<'a> View<'a> {
         group: Option<&str>,
     ) -> Vec<&'a Person> {
         let directory = &self.world.directory;
-        let groups = directory.groups_of(adviser.id).filter(|one| {
-            group.is_none_or(|group| one.name.eq_ignore_ascii_case(group))
-        });
+        let groups = directory
+            .groups_of(adviser.id)
+            .filter(|one| group.is_none_or(|group| one.name.eq_ignore_ascii_case(group)));
         let found: Vec<&Person> = groups
             .flat_map(|group| directory.members(group.id))
             .filter(|person| person.is_named(name))

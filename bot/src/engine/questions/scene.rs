@@ -77,7 +77,10 @@ impl<'a> View<'a> {
         } else if role == Role::Leader {
             spoken_for.extend(group);
         }
-        for person in spoken_for.into_iter().flat_map(|group| directory.members(group)) {
+        for person in spoken_for
+            .into_iter()
+            .flat_map(|group| directory.members(group))
+        {
             members.extend(names(person));
             let theirs = directory.blocks_of(person.id);
             blocks.extend(theirs.map(|block| block.name.as_str()));

@@ -169,7 +169,10 @@ impl<'a> View<'a> {
     fn open_jobs_of(self, farmer: &Farmer<'_>) -> Vec<Job> {
         let mut open = Vec::new();
         for stand in &farmer.stands {
-            let due = farmer.jobs(stand).iter().filter(|task| task.due <= farmer.today);
+            let due = farmer
+                .jobs(stand)
+                .iter()
+                .filter(|task| task.due <= farmer.today);
             for task in due.filter(|task| !task.only_tells()) {
                 let late = farmer.late_job(stand, task, &self.setup.rules);
                 open.push(Job {
