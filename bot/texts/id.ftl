@@ -340,7 +340,7 @@ nudge-hand_over = Selamat, { $name }. { $block } kini kebun sadap, pengingat ini
 
 ## The adviser asks
 
-status = { $group } { $day }: { $farmers } petani, { $planted } sudah tanam, hidup { $alive }. { $due }{ $late }{ $check }Diam { $quiet }, sakit { $sick }
+status = { $group } { $day }: { $farmers } petani, { $planted } tanam, hidup { $alive }. { $due }{ $late }{ $check }Diam { $quiet }, sakit { $sick }
 status-due = Tugas: { $tasks }. { "" }
 status-due-none = Tidak ada tugas. { "" }
 status-late = Terlambat: { $tasks }. { "" }
@@ -348,7 +348,7 @@ status-late-none = Tidak ada yang terlambat. { "" }
 status-check = Perlu dicek untuk buka { $count }. { "" }
 alive-pct = { $pct }%
 alive-pct-visited = { $pct }% (dikunjungi { $visited }%)
-alive-unknown = belum dihitung
+alive-unknown = belum ada
 task-count = { $task } { $count }
 more = +{ $count }
 more-jobs = { $count } lain

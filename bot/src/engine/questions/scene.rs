@@ -1,7 +1,7 @@
 //! A text in its scene: what it says to one who knows the people, blocks and questions around it,
 //! and what is to be done.
 
-use budwood_parser::{Ailment, Kind, Known, Reading, Sender};
+use budwood_parser::{Ailment, Kind, Known, Names, Reading, Sender};
 use budwood_scheduler::{
     Block, BlockId, GroupId, Person, PersonId, Role, TaskKind,
     decide::{Answer, Decision, Last, Nudged, Pending, Plot, Scene, Unclear, decide},
@@ -9,9 +9,14 @@ use budwood_scheduler::{
 };
 use chrono::{DateTime, NaiveDate, TimeDelta, Utc};
 
-use super::{read_back::draft_of, shared_phone::names};
+use super::read_back::draft_of;
 use crate::{
-    engine::{local_time::civil_day, turn::Turn, view::View},
+    engine::{
+        local_time::civil_day,
+        memory::names::{GroupNames, names},
+        turn::Turn,
+        view::View,
+    },
     wording::Phrase,
     words::{
         limits,
@@ -37,6 +42,7 @@ impl<'a> View<'a> {
             blocks: &[],
             groups: &[],
             members: &[],
+            rolls: &[],
             sender: Sender::Unknown,
         };
         let reading = self.setup.reader.read(text, &known);
@@ -55,6 +61,20 @@ impl<'a> View<'a> {
         worth_an_answer.then_some(reading.language)
     }
 
+    /// The groups whose people somebody speaks of: the adviser's, or the leader's own. Their names
+    /// are made ready before such a text is read.
+    pub(crate) fn groups_spoken_of(self, speaker: PersonId) -> Vec<GroupId> {
+        let directory = &self.world.directory;
+        let Some(person) = directory.person(speaker) else {
+            return Vec::new();
+        };
+        match person.role {
+            Role::Adviser => directory.groups_of(speaker).map(|group| group.id).collect(),
+            Role::Leader => person.group.into_iter().collect(),
+            Role::Farmer | Role::Clerk | Role::Nursery | Role::Viewer => Vec::new(),
+        }
+    }
+
     /// What the text says to one who knows the people and blocks around it.
     pub(crate) fn read(self, turn: &Turn, role: Role) -> Reading {
         let directory = &self.world.directory;
@@ -64,29 +84,19 @@ impl<'a> View<'a> {
             .collect();
         let mut groups: Vec<&str> = Vec::new();
         let mut members: Vec<&str> = Vec::new();
-        let group = directory
-            .person(turn.speaker)
-            .and_then(|person| person.group);
-        // Who reports for others names their blocks too.
-        let mut spoken_for: Vec<GroupId> = Vec::new();
         if role == Role::Adviser {
-            for group in directory.groups_of(turn.speaker) {
-                groups.push(&group.name);
-                spoken_for.push(group.id);
-            }
-        } else if role == Role::Leader {
-            spoken_for.extend(group);
+            let own = directory.groups_of(turn.speaker);
+            groups.extend(own.map(|group| group.name.as_str()));
         }
-        for person in spoken_for
+        let heard = self.groups_spoken_of(turn.speaker);
+        let ready: Vec<&GroupNames> = heard
             .into_iter()
-            .flat_map(|group| directory.members(group))
-        {
-            members.extend(names(person));
-            let theirs = directory.blocks_of(person.id);
-            blocks.extend(theirs.map(|block| block.name.as_str()));
-        }
-        blocks.sort_unstable();
-        blocks.dedup();
+            .filter_map(|group| self.world.rolls.of(group))
+            .collect();
+        let rolls: Vec<&Names> = ready.iter().map(|names| &names.people).collect();
+        // Who reports for others names their blocks too.
+        let all = ready.iter().flat_map(|names| &names.blocks);
+        blocks.extend(all.map(String::as_str));
         // Those who share a phone name themselves.
         let people = self.everyone_on(&turn.number);
         if people.len() > 1 {
@@ -105,6 +115,7 @@ impl<'a> View<'a> {
             blocks: &blocks,
             groups: &groups,
             members: &members,
+            rolls: &rolls,
             sender,
         };
         self.setup.reader.read(&turn.text, &known)
