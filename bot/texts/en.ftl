@@ -248,6 +248,7 @@ may-fill-wait = Not now: too little rain is left for new plants on { $block }. F
 may-fill-late = Better not on { $block }: after { $months } months new plants stay small in the shade of the others. Ask { $adviser } first.
 may-spray = I can not give spray advice by text. Follow label and local law, ask a trained person. Cover up, no wind, keep off bark and water. Text CALL ME
 may-other = Better ask { $adviser } first. Text CALL ME and you will be called.
+may-yes = Yes, { $name }: { $task } on { $block } is due now, by { $day }. -{ $adviser }
 who = This is the rubber line of { $adviser }. We never ask for money or PIN. Text STOP to end, HELP for words.
 my-data = We hold: name, this phone, group { $group }, { $blocks }, your reports, you agreed: { $consent }. Wrong? Text CALL ME
 consent-none = not yet
@@ -272,6 +273,7 @@ warn-done = { $blocks ->
   } near { $group } will be asked to look for { $ailment }.
 warn-none = No cluster of sickness at { $group } now, or no trees near it. To list: SICK { $group }
 girth-notice = { $name } { $block } ({ $group }): girths are about { $months } months behind the usual. Please look.
+open-notice = { $name } { $block } ({ $group }): of { $trees } trees measured { $share }% are thick enough to tap. Please look first. Then text me for { $name }: opened and the number.
 no-answer = I have no answer to that. { $adviser } can help: text CALL ME. For your next job text WHAT NOW
 later = All right, { $name }: { $task } on { $block } again about { $day }. -{ $adviser }
 nothing-open = Nothing is waiting for an answer. For your next job text WHAT NOW

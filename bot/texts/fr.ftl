@@ -270,6 +270,7 @@ may-fill-wait = Pas maintenant: trop peu de pluie reste pour des plants neufs su
 may-fill-late = Mieux vaut non sur { $block }: après { $months } mois, les plants neufs restent petits à l'ombre. Demandez à { $adviser }.
 may-spray = Pas de conseil pour pulvériser par SMS. Suivez l'étiquette et la loi, voyez une personne formée. Couvrez-vous, sans vent, loin de l'écorce et l'eau. APPELEZ MOI
 may-other = Mieux vaut demander à { $adviser }. Ecrivez APPELEZ MOI et on vous appelle.
+may-yes = Oui, { $name }: { $task }, parcelle { $block }, à faire d'ici { $day }. -{ $adviser }
 who = C'est la ligne hévéa de { $adviser }. Nous ne demandons jamais d'argent ni de code PIN. STOP pour finir, AIDE pour les mots.
 my-data = Nous gardons: nom, ce numéro, groupe { $group }, { $blocks }, vos messages, accord { $consent }. Erreur? Ecrivez APPELEZ MOI
 consent-none = pas donné
@@ -294,6 +295,7 @@ warn-done = { $blocks ->
   } de { $group } regarderont: { $ailment }.
 warn-none = Pas de foyer de maladie à { $group }, ou pas d'arbres autour. Liste: MALADIE { $group }
 girth-notice = { $name } { $block } ({ $group }): les circonférences ont environ { $months } mois de retard sur la normale. A voir.
+open-notice = { $name } { $block } ({ $group }): sur { $trees } arbres, { $share }% assez gros pour saigner. A voir avant. Puis écrivez pour { $name }: ouvert et le nombre.
 no-answer = Je n'ai pas de réponse à cela. { $adviser } peut aider: APPELEZ MOI. Pour le prochain travail: QUE FAIRE
 later = D'accord, { $name }: { $task }, parcelle { $block }, de nouveau vers { $day }. -{ $adviser }
 nothing-open = Je n'attends pas de réponse. Pour le prochain travail écrivez: QUE FAIRE

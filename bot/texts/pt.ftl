@@ -267,6 +267,7 @@ may-fill-wait = Agora nao: resta pouca chuva para mudas novas em { $block }. De 
 may-fill-late = Melhor nao em { $block }: depois de { $months } meses as mudas novas ficam pequenas na sombra. Pergunte a { $adviser }.
 may-spray = Nao dou conselho de veneno por SMS. Siga rotulo e lei local, procure pessoa treinada. Cubra o corpo, sem vento, longe da casca e da agua. Escreva LIGUE PARA MIM
 may-other = Melhor perguntar a { $adviser }. Escreva LIGUE PARA MIM e alguém liga.
+may-yes = Sim, { $name }: { $task } em { $block } é para agora, até { $day }. -{ $adviser }
 who = Esta é a linha de mensagens da seringueira de { $adviser }. Nunca pedimos dinheiro nem senha. PARAR para sair, AJUDA para ver as palavras.
 my-data = Guardamos: nome, este numero, grupo { $group }, { $blocks }, seus relatos, consentimento { $consent }. Errado? Escreva LIGUE PARA MIM
 consent-none = nao dado
@@ -291,6 +292,7 @@ warn-done = { $blocks ->
   } de { $group } vao olhar: { $ailment }.
 warn-none = Sem foco de doenca em { $group } agora, ou sem arvores por perto. Lista: DOENCA { $group }
 girth-notice = { $name } { $block } ({ $group }): as medidas estao uns { $months } meses atras do normal. Vale olhar.
+open-notice = { $name } { $block } ({ $group }): de { $trees } arvores, { $share }% ja dao sangria. Olhe antes. Depois escreva por { $name }: abertas e o numero.
 no-answer = Nao sei responder isso. { $adviser } pode ajudar: LIGUE PARA MIM. Para o proximo trabalho escreva: O QUE FAZER
 later = Certo, { $name }: { $task } em { $block } de novo por volta de { $day }. -{ $adviser }
 nothing-open = Nada espera resposta. Para o proximo trabalho escreva: O QUE FAZER

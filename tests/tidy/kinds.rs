@@ -23,12 +23,12 @@ const BY_NAME: [(&str, usize, &str); 32] = [
     ),
     (
         "bot/src/engine/questions/farmer.rs",
-        10,
+        11,
         "each question has an answer of its own",
     ),
     (
         "bot/src/engine/questions/adviser_notices.rs",
-        1,
+        2,
         "a census has news of its own",
     ),
     (

@@ -112,7 +112,11 @@ fn longest(case: &Case<'_>, key: &str, value: &str) -> String {
         "task" => job,
         "tasks" => one_of(format!("{job} {SHORTEST}")),
         "blocks" if key == "my-data" => one_of(SHORTEST.to_owned()),
-        "blocks" if key.starts_with("member") => one_of(tongue.word(&member_block(&member(day)))),
+        "blocks" if key.starts_with("member") => {
+            // As short as it gets: what a longer form adds is told where there is room.
+            let block = member_block(&member(day));
+            one_of(tongue.say(block.key, block.args))
+        }
         "blocks" => one_of(SHORTEST.to_owned()),
         "groups" if key.ends_with("-all") => one_of(group_line(tongue, key)),
         "groups" => one_of(SHORTEST.to_owned()),

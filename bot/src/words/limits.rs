@@ -138,6 +138,10 @@ pub const SPOKEN_TEXTS: usize = 5;
 /// words, or another hand.
 pub const SPOKEN_LEARNT: usize = 3;
 
+/// A day by which to do a job is at least so far ahead: a text may wait three days, and the day must
+/// not be past when it is read.
+pub const NOTICE_DAYS: i64 = 7;
+
 /// Facts that one answer to an adviser reads from the store: some ten milliseconds. Each block
 /// gets its part of them, the latest first.
 pub const FACTS_LOOKED_AT: usize = 5_000;
