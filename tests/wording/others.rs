@@ -19,7 +19,9 @@ use super::{
 
 /// Texts that are put into others, or are put together by the checks above.
 fn is_part(key: &str) -> bool {
-    const PARTS: [&str; 31] = [
+    const PARTS: [&str; 33] = [
+        "group-",
+        "living",
         "weekday-",
         "month-",
         "said-",
@@ -52,7 +54,7 @@ fn is_part(key: &str) -> bool {
         "datum-",
         "rain-",
     ];
-    const WHOLE: [&str; 35] = [
+    const WHOLE: [&str; 30] = [
         "day",
         "day-year",
         "span",
@@ -63,12 +65,7 @@ fn is_part(key: &str) -> bool {
         "example",
         "more",
         "more-jobs",
-        "status-line",
-        "group-count",
-        "group-first",
         "gaps-order",
-        "living",
-        "living-filled",
         "task-count",
         "member-due",
         "member-no-blocks",
@@ -89,7 +86,8 @@ fn is_part(key: &str) -> bool {
         "changed",
         "moved",
     ];
-    PARTS.iter().any(|part| key.starts_with(part)) || WHOLE.contains(&key)
+    let is_of_parts = PARTS.iter().any(|part| key.starts_with(part));
+    (is_of_parts || WHOLE.contains(&key)) && key != "status-all"
 }
 
 /// The longest value of this name, with the names of people as short as they get.

@@ -81,7 +81,7 @@ impl Table<'_> {
         let is_to_plant = |farmer: &Farmer<'_>, calendar| {
             let season = Season {
                 window_opened: farmer.season.window_opened.or(Some(farmer.today)),
-                ..farmer.season.clone()
+                ..farmer.season
             };
             let mut jobs = farmer
                 .stands

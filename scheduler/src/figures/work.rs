@@ -93,7 +93,7 @@ impl Farmer<'_> {
         let track = track.filter(|track| track.due == task.due);
         let is_left = next_try(rules, task, track, self.today) == NextTry::AdviserList;
         let tries = track.map_or(0, |track| usize::from(track.tries));
-        (days > 0 || (is_left && !task.only_tells())).then(|| LateJob {
+        (days > 0 || (is_left && !task.only_tells())).then_some(LateJob {
             person: self.person.id,
             task: task.kind,
             days,

@@ -71,13 +71,15 @@ impl<'a> View<'a> {
         let facts = self.state(block.id).map(|state| &state.facts);
         let last = facts.into_iter().flat_map(|facts| facts.iter().rev());
         let told = last.take(most).filter_map(|fact| self.event(*fact));
-        told.filter_map(|event| match event.body {
-            Body::Reported { kind, on, .. } => Some(Known {
+        told.filter_map(|event| {
+            let Body::Reported { kind, on, .. } = event.body else {
+                return None;
+            };
+            Some(Known {
                 kind,
                 source: event.source,
                 on: on.day(),
-            }),
-            _ => None,
+            })
         })
         .collect()
     }

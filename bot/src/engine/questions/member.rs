@@ -40,11 +40,8 @@ impl<'a> View<'a> {
             .filter(|person| person.is_named(name))
             .collect();
         let is_whole = |person: &&Person| person.name.eq_ignore_ascii_case(name);
-        if found.iter().any(|person| is_whole(person)) {
-            found.into_iter().filter(is_whole).collect()
-        } else {
-            found
-        }
+        let whole: Vec<&Person> = found.iter().copied().filter(is_whole).collect();
+        if whole.is_empty() { found } else { whole }
     }
 
     /// A farmer of the adviser's, by name. Namesakes are told apart.
