@@ -378,7 +378,7 @@ nudge-hand_over = Well done, { $name }. { $block } is a tapping plot now, so the
 status = { $group } { $day }: { $farmers ->
     [one] 1 farmer
    *[other] { $farmers } farmers
-  }, { $planted } have planted, alive { $alive }. { $due }{ $late }{ $check }Quiet { $quiet }, sick { $sick }
+  }, { $planted } planted, alive { $alive }. { $due }{ $late }{ $check }Quiet { $quiet }, sick { $sick }
 status-due = Due: { $tasks }. { "" }
 status-due-none = Nothing due. { "" }
 status-late = Late: { $tasks }. { "" }
