@@ -26,11 +26,11 @@ fn what_is_known_of_a_stand_becomes_facts() {
     let told: Vec<(Kind, Option<u32>, usize)> = plan
         .facts
         .iter()
-        .filter_map(|fact| match fact {
-            Body::Reported { kind, details, .. } => {
-                Some((*kind, details.count, details.values_cm.len()))
-            }
-            _ => None,
+        .filter_map(|fact| {
+            let Body::Reported { kind, details, .. } = fact else {
+                return None;
+            };
+            Some((*kind, details.count, details.values_cm.len()))
         })
         .collect();
     assert_eq!(

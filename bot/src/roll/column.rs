@@ -142,9 +142,9 @@ columns! {
     Alive = "alive", "457", [Block May];
     /// Day on which they were counted; only with `alive`.
     CountedOn = "counted_on", "2026-03-15", [Block May];
-    /// Girths of the last measuring in centimetres, with ; between them; only with `measured_on`.
+    /// Girths in centimetres, with ; between them; only with `measured_on`.
     Girths = "girths", "41; 43.5; 39", [Block May];
-    /// Day of that measuring; only with `girths`.
+    /// Day on which they were measured; only with `girths`.
     MeasuredOn = "measured_on", "2026-03-15", [Block May];
     /// Trees that are opened for tapping; only with `opened_on`.
     Opened = "opened", "120", [Block May];
