@@ -132,9 +132,16 @@ fn the_adviser_is_told_once_that_a_stand_is_thick_enough() {
     let turn = valley.turn(KETI, "girth A");
     let few = fact(&valley, Kind::Girth, girths(vec![48.0; 10]));
     let said = valley.step().store_facts(&turn, &[few]).said;
+    assert!(!keys(&said).contains(&Key::OpenNotice), "it is told once");
+    let tapping = Query {
+        kind: Some(Kind::TappingOpened),
+        ..asked(Topic::MayI, None)
+    };
+    let keti = valley.person(KETI);
+    let answer = valley.view().farmer_answer(&keti, &tapping);
     assert_eq!(
-        keys(&said),
-        [Key::ReadBack],
+        answer.key,
+        Key::MayTapCheck,
         "a small sample takes nothing back"
     );
 }
