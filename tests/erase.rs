@@ -2,7 +2,7 @@
 
 use chrono::TimeDelta;
 
-use crate::fixture::desk::{Desk, at};
+use crate::fixture::desk::Desk;
 
 /// Nilo Farr: one block, alone on the phone.
 const NILO: &str = "+447700900003";
