@@ -120,6 +120,21 @@ pub const ANSWER_HOURS: i64 = 24;
 /// The same text again within this time is impatience, not news.
 pub const SAME_TEXT_HOURS: i64 = 24;
 
+/// A text that waits for the adviser is told of again after so long, and once more with the office.
+pub const WAITING_HOURS: [i64; 2] = [24, 72];
+
+/// Texts of one phone that wait for the adviser; more are only counted.
+pub const WAITING_OF_PHONE_MAX: usize = 10;
+
+/// The adviser is told of the same trouble of one phone at most once within this time.
+pub const TOLD_MINUTES: i64 = 60;
+
+/// What the adviser read last within this time is what DONE closes.
+pub const READ_HOURS: i64 = 24;
+
+/// Letters of an adviser's own reason to leave somebody in peace.
+pub const REASON_CHARS_MAX: usize = 160;
+
 /// At most one example to a phone within this time.
 pub const EXAMPLE_HOURS: i64 = 24;
 
