@@ -248,7 +248,8 @@ impl<'r> Cutter<'r, '_> {
             sense: Sense::Listed(listed),
             traits: listed.traits(),
             torn: false,
-            everyday: false,
+            // "hand" is listed for what befalls it; beside work it is as strange as before.
+            everyday: listed.traits().has_plain(Plain::Body.bit()),
             // The other words of a phrase say that it is meant.
             trust: if count == 1 && here.trust == Trust::Guess {
                 Trust::Guess

@@ -99,6 +99,7 @@ impl Reader {
                 .then(|| acts::bare(pieces))
                 .flatten(),
             about_work: unclear || gate::is_about_work(pieces, &stances),
+            may_need: alarm::may_be_need(pieces, &folded, &self.lexicon, own),
             unnamed: unnamed(pieces),
             alarm: alarm::read(
                 pieces,
