@@ -7,7 +7,7 @@ use crate::{
     figure::{Figure, Values},
     fold::Folded,
     lexicon::{Langs, Lexicon},
-    meaning::Traits,
+    meaning::{Plain, Traits},
     names::{Called, is_block_like, is_long_name, name_len_within},
     pack::PHRASE_WORDS_MAX,
     piece::{Piece, Pieces, Sense, Trust},

@@ -20,14 +20,20 @@ const SAYING_WORDS: usize = 3;
 /// What to do with a text of which [`decide`](super::decide) would say nothing.
 #[must_use]
 pub fn heed(decision: Decision, reading: &Reading, scene: &Scene<'_>) -> Decision {
-    let heard = match &decision {
-        Decision::Silent(Quiet::Stance(_)) => of_work(reading, scene),
-        Decision::Silent(Quiet::NothingAsked) => nothing_asked(reading),
-        Decision::Silent(Quiet::NotWork) => not_told(reading),
-        _ => None,
+    let heard = if let Decision::Silent(quiet) = &decision {
+        match quiet {
+            Quiet::Stance(_) => of_work(reading, scene),
+            Quiet::NothingAsked => nothing_asked(reading),
+            Quiet::NotWork => not_told(reading),
+            Quiet::Courtesy | Quiet::Stranger => None,
+        }
+    } else {
+        None
     };
     let heard = heard.unwrap_or(decision);
-    if reading.may_need && is_nothing_made_of(&heard) {
+    let idle = [Stance::Advert, Stance::Courtesy];
+    let is_idle = idle.iter().any(|one| reading.stances.contains(one));
+    if reading.may_need && !is_idle && is_nothing_made_of(&heard) {
         return Decision::Person(Concern::Unclear);
     }
     heard
@@ -35,14 +41,11 @@ pub fn heed(decision: Decision, reading: &Reading, scene: &Scene<'_>) -> Decisio
 
 /// An example of a report is no help to who needs some.
 fn is_nothing_made_of(decision: &Decision) -> bool {
-    match decision {
-        Decision::Help(unclear) => matches!(unclear, Unclear::NoReport | Unclear::NotDone),
-        Decision::Silent(Quiet::Stance(stance)) => {
-            !matches!(stance, Stance::Advert | Stance::Courtesy)
-        }
-        Decision::Silent(quiet) => *quiet == Quiet::NotWork,
-        _ => false,
-    }
+    matches!(
+        decision,
+        Decision::Help(Unclear::NoReport | Unclear::NotDone)
+            | Decision::Silent(Quiet::NotWork | Quiet::Stance(_))
+    )
 }
 
 /// A yes without a question is a greeting; a number or a block is not.
