@@ -9,7 +9,9 @@ use alloc::{
 };
 
 use crate::{
-    acts, alarm, compose, corrections, cutter,
+    acts, alarm,
+    clues::Clues,
+    compose, corrections, course, cutter,
     fold::Folded,
     gate, languages, letters,
     lexicon::{Lexicon, Listed, PACKS_MAX},
@@ -18,13 +20,18 @@ use crate::{
     plans, queries,
     reading::{Act, Correction, Doubt, Known, Problem, Reading, Report, Sender, Stance},
     reports::{self, Told},
-    segment::{self, Segment},
-    tongues, unsure, words,
+    segment::{self, Segment, Segments},
+    sure, tellings, tongues, unsure,
+    uses::{self, Uses},
+    verdict::{self, Learned},
+    weights::Weights,
+    words,
 };
 
 /// Reads texts in the languages of its packs.
 pub struct Reader {
     lexicon: Lexicon,
+    weights: Weights,
 }
 
 impl Reader {
@@ -48,6 +55,7 @@ impl Reader {
         match trade {
             Ok(trade) if faults.is_empty() => Ok(Self {
                 lexicon: Lexicon::new(&packs, &trade),
+                weights: Weights::built_in(),
             }),
             Ok(_) => Err(faults),
             Err(fault) => Err(Vec::from([fault])),
@@ -65,6 +73,50 @@ impl Reader {
         self.lexicon.own(&[code]) != 0
     }
 
+    /// A reader that uses other weights.
+    #[cfg(test)]
+    pub(crate) fn with_weights(mut self, weights: Weights) -> Self {
+        self.weights = weights;
+        self
+    }
+
+    /// What is learned of a text, with its signs.
+    #[cfg(test)]
+    pub(crate) fn signs(&self, text: &str, known: &Known<'_>) -> (Vec<Report>, sure::Signs) {
+        let folded = Folded::new(text);
+        let own = self.lexicon.own(known.languages);
+        let mut all = Pieces::new();
+        cutter::pieces(&folded, &self.lexicon, own, known, &mut all);
+        tongues::settle(&mut all, own);
+        letters::settle(&mut all, &folded, known);
+        compose::compose(&mut all, &folded, &self.lexicon, own);
+        let (_, told, stances) = by_rules(plans::before_plan(&all), &folded);
+        let rules = sure::Rules {
+            reports: &told.reports,
+            stances: &stances,
+        };
+        let learned = self.learned(&all, &folded, known, &rules);
+        (learned.told.reports, learned.signs)
+    }
+
+    /// The pieces of a text, as what is learned sees them.
+    #[cfg(test)]
+    pub(crate) fn with_pieces<T>(
+        &self,
+        text: &str,
+        known: &Known<'_>,
+        look: impl FnOnce(&[Piece<'_>], &Folded<'_>) -> T,
+    ) -> T {
+        let folded = Folded::new(text);
+        let own = self.lexicon.own(known.languages);
+        let mut all = Pieces::new();
+        cutter::pieces(&folded, &self.lexicon, own, known, &mut all);
+        tongues::settle(&mut all, own);
+        letters::settle(&mut all, &folded, known);
+        compose::compose(&mut all, &folded, &self.lexicon, own);
+        look(&all, &folded)
+    }
+
     /// Reads a text. Never fails, whatever the text.
     #[must_use]
     pub fn read(&self, text: &str, known: &Known<'_>) -> Reading {
@@ -76,8 +128,14 @@ impl Reader {
         letters::settle(&mut all, &folded, known);
         compose::compose(&mut all, &folded, &self.lexicon, own);
         let pieces = plans::before_plan(&all);
-        let segments = segment::segments(pieces);
-        let mut told = reports::read(pieces, &segments, &folded);
+        let (segments, mut told, mut stances) = by_rules(pieces, &folded);
+        let learned = {
+            let rules = sure::Rules {
+                reports: &told.reports,
+                stances: &stances,
+            };
+            self.learned(&all, &folded, known, &rules)
+        };
         if !told.reports.is_empty()
             && let Some(doubt) = doubt(pieces, &segments, &told, &folded)
         {
@@ -85,7 +143,6 @@ impl Reader {
         }
         let glance = Glance::of(pieces);
         let calm = gate::is_well_known(pieces, segments.len());
-        let mut stances = gate::stances(pieces, &segments, &told, glance, calm);
         let spoken = spoken(pieces, glance, &folded, (known.sender, calm));
         let odd = gate::oddity(pieces, &stances, &told, &folded);
         if let Some(word) = odd {
@@ -98,6 +155,8 @@ impl Reader {
                 .then(|| acts::bare(pieces))
                 .flatten(),
             about_work: unclear || gate::is_about_work(pieces, &stances),
+            both: false,
+            margin: 0,
             alarm: alarm::read(
                 pieces,
                 glance,
@@ -115,9 +174,49 @@ impl Reader {
             reading.reports.clear();
             reading.stances.clear();
         }
+        if !spoken.replaces_reports {
+            let words = verdict::Words {
+                plain: pieces.iter().all(is_plain),
+                strange: gate::strange(&all, &folded).is_some(),
+                count: pieces.len(),
+            };
+            learned.put(&mut reading, words);
+        }
         reading.problems.extend(piece_problems(pieces, &folded));
         reading.problems.extend(folded.cut.map(Problem::Cut));
         reading
+    }
+
+    /// What a text tells by what was learned of others.
+    fn learned(
+        &self,
+        pieces: &[Piece<'_>],
+        folded: &Folded<'_>,
+        known: &Known<'_>,
+        rules: &sure::Rules<'_>,
+    ) -> Learned {
+        let clues = Clues::of(pieces, folded, known.sender == Sender::Adviser);
+        let course = course::course(pieces, &clues, &self.weights);
+        let found = tellings::tellings(pieces, &course);
+        let uses = uses::uses(pieces, &course, &clues, &self.weights);
+        let hushed = tellings::hushed(pieces, &course, &uses, folded, known);
+        let mut told = reports::read(&hushed, &found.segments, folded, &uses);
+        let learned = (&clues, &self.weights);
+        tellings::name_harm(&mut told.reports, &found.segments, learned, folded, pieces);
+        for report in &mut told.reports {
+            report
+                .doubts
+                .retain(|doubt| !matches!(doubt, Doubt::Repaired { .. } | Doubt::TwoLanguages(_)));
+        }
+        let signs = sure::signs(pieces, &course, &found, &uses, &told.reports, rules);
+        Learned {
+            sure: self.weights.sure(&signs),
+            agreement: sure::agreement(&told.reports, rules),
+            evidence: sure::evidence(pieces, &uses, known),
+            told,
+            #[cfg(test)]
+            signs,
+        }
     }
 
     /// The language that lists most of the words.
@@ -133,6 +232,20 @@ impl Reader {
         }
         most.1.cloned()
     }
+}
+
+/// What the lists alone make of a text.
+fn by_rules(pieces: &[Piece<'_>], folded: &Folded<'_>) -> (Segments, Told, Vec<Stance>) {
+    let segments = segment::segments(pieces);
+    let told = reports::read(pieces, &segments, folded, &Uses::new());
+    let calm = gate::is_well_known(pieces, segments.len());
+    let stances = gate::stances(pieces, &segments, &told, Glance::of(pieces), calm);
+    (segments, told, stances)
+}
+
+/// A piece that the lists know well.
+fn is_plain(piece: &Piece<'_>) -> bool {
+    gate::is_known(piece) && !piece.everyday && !piece.torn && piece.repaired.is_none()
 }
 
 /// Who or what makes all that is told doubtful.

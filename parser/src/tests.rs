@@ -63,6 +63,22 @@ fn check(text: &str, expected: &str) {
     assert_eq!(render::reading(&read(text)), expected, "for {text:?}");
 }
 
+/// Checks that nothing of a text is stored without a question, on a phone of these languages.
+#[track_caller]
+fn check_not_stored(languages: &[&str], text: &str) {
+    let known = Known {
+        languages,
+        ..FARMER
+    };
+    let reading = reader().read(text, &known);
+    let asked = reading
+        .reports
+        .iter()
+        .all(|report| !report.doubts.is_empty());
+    let shown = render::reading(&reading);
+    assert!(asked || !reading.stances.is_empty(), "{text:?}: {shown}");
+}
+
 /// Checks what an adviser's text is read as.
 #[track_caller]
 fn check_adviser(text: &str, expected: &str) {

@@ -62,6 +62,8 @@ pub enum Decision {
     Silent(Quiet),
     /// A person must see this; the bot says nothing.
     Person(Alarm),
+    /// A report, and beside it a question or an alarm: both are done.
+    Both(Box<Self>, Box<Self>),
 }
 
 /// A fact that is not stored yet.
@@ -267,17 +269,18 @@ pub enum Quiet {
 pub fn decide(reading: &Reading, scene: &Scene<'_>) -> Decision {
     let has_lapsed = scene.has_lapsed();
     let scene = &scene.without_lapsed();
-    if let Some(alarm) = reading.alarm {
-        return Decision::Person(alarm);
-    }
+    let first = reading.acts.first();
     // A word that means nothing without the nudge that it answers.
-    if has_lapsed && matches!(reading.acts.first(), Some(Act::Done | Act::Later(_))) {
+    if reading.alarm.is_none() && has_lapsed && matches!(first, Some(Act::Done | Act::Later(_))) {
         return Decision::Help(Unclear::NoReport);
     }
-    if let Some(act) = reading.acts.first()
-        && let Some(decision) = act_on(act, scene)
-    {
-        return decision;
+    let beside = match (reading.alarm, first) {
+        (Some(alarm), _) => Some(Decision::Person(alarm)),
+        (None, Some(act)) => act_on(act, scene),
+        (None, None) => None,
+    };
+    if let Some(beside) = beside {
+        return with_reports(reading, scene, beside);
     }
     if scene.sender == Sender::Unknown {
         let work = !reading.reports.is_empty() && reading.stances.is_empty();
@@ -304,6 +307,24 @@ pub fn decide(reading: &Reading, scene: &Scene<'_>) -> Decision {
             Decision::Silent(Quiet::NotWork)
         };
     }
+    told(reading, scene)
+}
+
+/// What else a text says does not silence its reports.
+fn with_reports(reading: &Reading, scene: &Scene<'_>, beside: Decision) -> Decision {
+    let reports = reading.both && !reading.reports.is_empty() && reading.stances.is_empty();
+    let stays = matches!(
+        beside,
+        Decision::Person(_) | Decision::Answer(Answer::Query(_))
+    );
+    if reports && stays && scene.sender != Sender::Unknown {
+        return Decision::Both(Box::new(told(reading, scene)), Box::new(beside));
+    }
+    beside
+}
+
+/// What is done with the reports of a text.
+fn told(reading: &Reading, scene: &Scene<'_>) -> Decision {
     let mut drafts = reading
         .reports
         .iter()

@@ -147,7 +147,12 @@ impl Step<'_> {
         let decision = self.view().decide(&turn, &reading, speaker.role);
         let at = self.now;
         self.talk(&turn.number).last_text = Some((turn.text.trim().to_owned(), at));
-        if matches!(decision, Decision::Record(_)) {
+        let told = if let Decision::Both(told, _) = &decision {
+            told
+        } else {
+            &decision
+        };
+        if matches!(told, Decision::Record(_)) {
             self.learn_language(&turn, &reading);
         }
         self.act(&turn, decision)
@@ -196,6 +201,11 @@ impl Step<'_> {
             Decision::Person(alarm) => {
                 let notice = self.view().see_to(turn, Key::AlarmNotice, Some(alarm));
                 Outcome::ForPerson.saying(notice)
+            }
+            Decision::Both(told, beside) => {
+                let mut done = self.act(turn, *told);
+                done.said.extend(self.act(turn, *beside).said);
+                done
             }
         }
     }
