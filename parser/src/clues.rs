@@ -1,4 +1,4 @@
-//! What each piece of a text shows of what is told: clues, hashed to rows of learned weights.
+//! What each piece of a text shows of what is told: clues, each a hash that has learned weights.
 //!
 //! A clue is a word, a listed meaning, a run of letters of a word that is not listed, or two
 //! neighbours. Deliberately absent: what a clue is worth; that is learned (`weights`).
@@ -13,8 +13,8 @@ use crate::{
     text::{FULL_STOP, break_strength},
 };
 
-/// A row of the table of weights.
-pub(crate) type Clue = u16;
+/// A hash of what is shown.
+pub(crate) type Clue = u32;
 
 /// Longer words show by their first letters what they are.
 const LETTERS_MAX: usize = 20;
@@ -191,7 +191,8 @@ fn clue(sort: u32, value: u32) -> Clue {
     hash ^= hash >> 15;
     hash = hash.wrapping_mul(0x2c1b_3c6d);
     hash ^= hash >> 12;
-    (hash >> 16) as Clue
+    hash = hash.wrapping_mul(0x297a_2d39);
+    hash ^ (hash >> 15)
 }
 
 const SEED: u32 = 0x811c_9dc5;

@@ -80,23 +80,23 @@ impl Reader {
         self
     }
 
-    /// What is learned of a text, with its signs.
+    /// What the lists make of a text, and what is learned of it.
     #[cfg(test)]
-    pub(crate) fn signs(&self, text: &str, known: &Known<'_>) -> (Vec<Report>, sure::Signs) {
-        let folded = Folded::new(text);
-        let own = self.lexicon.own(known.languages);
-        let mut all = Pieces::new();
-        cutter::pieces(&folded, &self.lexicon, own, known, &mut all);
-        tongues::settle(&mut all, own);
-        letters::settle(&mut all, &folded, known);
-        compose::compose(&mut all, &folded, &self.lexicon, own);
-        let (_, told, stances) = by_rules(plans::before_plan(&all), &folded);
-        let rules = sure::Rules {
-            reports: &told.reports,
-            stances: &stances,
-        };
-        let learned = self.learned(&all, &folded, known, &rules);
-        (learned.told.reports, learned.signs)
+    pub(crate) fn both_of(
+        &self,
+        text: &str,
+        known: &Known<'_>,
+    ) -> (Told, Vec<Stance>, Learned, verdict::Words) {
+        self.with_pieces(text, known, |all, folded| {
+            let pieces = plans::before_plan(all);
+            let (_, told, stances) = by_rules(pieces, folded);
+            let rules = sure::Rules {
+                reports: &told.reports,
+                stances: &stances,
+            };
+            let learned = self.learned(all, folded, known, &rules);
+            (told, stances, learned, words_of(pieces, all, folded))
+        })
     }
 
     /// The pieces of a text, as what is learned sees them.
@@ -175,12 +175,7 @@ impl Reader {
             reading.stances.clear();
         }
         if !spoken.replaces_reports {
-            let words = verdict::Words {
-                plain: pieces.iter().all(is_plain),
-                strange: gate::strange(&all, &folded).is_some(),
-                count: pieces.len(),
-            };
-            learned.put(&mut reading, words);
+            learned.put(&mut reading, words_of(pieces, &all, &folded));
         }
         reading.problems.extend(piece_problems(pieces, &folded));
         reading.problems.extend(folded.cut.map(Problem::Cut));
@@ -241,6 +236,15 @@ fn by_rules(pieces: &[Piece<'_>], folded: &Folded<'_>) -> (Segments, Told, Vec<S
     let calm = gate::is_well_known(pieces, segments.len());
     let stances = gate::stances(pieces, &segments, &told, Glance::of(pieces), calm);
     (segments, told, stances)
+}
+
+/// The words of a text: those before a plan, and all.
+fn words_of(pieces: &[Piece<'_>], all: &[Piece<'_>], folded: &Folded<'_>) -> verdict::Words {
+    verdict::Words {
+        plain: pieces.iter().all(is_plain),
+        strange: gate::strange(all, folded).is_some(),
+        count: pieces.len(),
+    }
 }
 
 /// A piece that the lists know well.

@@ -22,7 +22,7 @@ pub(crate) type Sign = u8;
 /// Those of one text.
 pub(crate) type Signs = SmallVec<[Sign; 64]>;
 /// All signs.
-pub(crate) const SIGNS: usize = 224;
+pub(crate) const SIGNS: usize = 240;
 
 /// Steps of the scales, and how many steps each has.
 const STEP: i32 = 10;
@@ -154,6 +154,14 @@ pub(crate) fn signs(
         206,
         i32::try_from(blocks.min(3) * 4 + told.len().min(3)).unwrap_or(0),
         15,
+    );
+    let doubts = told.iter().map(|report| report.doubts.len()).sum::<usize>();
+    put(222, i32::try_from(doubts).unwrap_or(9), 2);
+    put(
+        225,
+        i32::try_from(rules.reports.len().min(2)).unwrap_or(0) * 3
+            + i32::try_from(told.len().min(2)).unwrap_or(0),
+        8,
     );
     signs
 }

@@ -2,7 +2,9 @@
 
 use std::{
     fs,
+    io::Write,
     path::Path,
+    process::{Command, Stdio},
     string::{String, ToString},
     sync::OnceLock,
     vec::Vec,
@@ -18,6 +20,7 @@ use crate::{
     languages,
     piece::{Piece, Sense},
     sure::Signs,
+    tests::render::{reading as render, report},
     uses::Use,
 };
 
@@ -62,6 +65,35 @@ pub(super) fn lines(part: &Path) -> Vec<Line> {
             if value.get("text").is_some() {
                 lines.push(Line::of(&value));
             }
+        }
+    }
+    lines
+}
+
+/// Every second text of the real chat that `tests/all` installs, of which nothing is told; the others
+/// check what was learned (`tests/peers/chat.rs`).
+pub(super) fn chat() -> Vec<Line> {
+    let peers = std::env::var("BUDWOOD_PEERS").expect("BUDWOOD_PEERS names the peers of tests/all");
+    let script = Path::new(env!("CARGO_MANIFEST_DIR")).join("../tests/peers/chat.py");
+    let mut child = Command::new(Path::new(&peers).join("python/bin/python"))
+        .arg(script)
+        .env("PYTHONIOENCODING", "utf-8")
+        .stdin(Stdio::piped())
+        .stdout(Stdio::piped())
+        .spawn()
+        .unwrap();
+    child.stdin.take().unwrap().write_all(b"{}\n").unwrap();
+    let output = child.wait_with_output().unwrap();
+    let texts = String::from_utf8(output.stdout).unwrap();
+    assert!(!texts.is_empty(), "the peer gives its texts");
+    let mut lines = Vec::new();
+    for (at, line) in texts.lines().enumerate() {
+        let mut value: Value = serde_json::from_str(line).unwrap();
+        value["act"] = "silent".into();
+        value["who"] = std::format!("chat{at}").into();
+        value["expect"] = Value::Array(Vec::new());
+        if at % 2 == 1 {
+            lines.push(Line::of(&value));
         }
     }
     lines
@@ -142,7 +174,8 @@ impl Line {
     /// fair either way.
     pub(super) fn seen(&self, reader: &Reader) -> Option<Seen> {
         let expect = self.expect.as_ref()?;
-        let (reports, signs) = self.with_known(|known, _| reader.signs(&self.text, known));
+        let (_, _, learned, _) = self.with_known(|known, _| reader.both_of(&self.text, known));
+        let (reports, signs) = (learned.told.reports, learned.signs);
         if reports.is_empty() {
             return None;
         }
@@ -158,6 +191,26 @@ impl Line {
         Some(Seen { signs, right })
     }
 
+    /// What a reader learned of it, beside what is expected.
+    pub(super) fn shown(&self, reader: &Reader) -> Value {
+        let (reading, (rules, stances, learned, words)) = self.with_known(|known, _| {
+            let both = reader.both_of(&self.text, known);
+            (reader.read(&self.text, known), both)
+        });
+        let expect = self.expect.clone().unwrap_or_default();
+        let told = |reports: &[Report]| reports.iter().map(report).collect::<Vec<String>>();
+        let stances: Vec<&str> = stances.iter().map(|stance| stance.name()).collect();
+        serde_json::json!({
+            "lang": self.lang, "text": self.text, "act": self.act, "alt": self.alternatives,
+            "right": is_right(&expect, &learned.told.reports), "sure": learned.sure,
+            "evidence": learned.evidence, "agreement": learned.agreement,
+            "told": told(&learned.told.reports), "rules": told(&rules.reports), "stances": stances,
+            "rules_right": is_right(&expect, &rules.reports),
+            "plain": words.plain, "strange": words.strange, "count": words.count,
+            "expect": expect, "signs": learned.signs.to_vec(), "read": render(&reading),
+        })
+    }
+
     /// Reads it up to its pieces.
     pub(super) fn with_pieces<T>(
         &self,
@@ -171,7 +224,7 @@ impl Line {
     }
 
     fn with_known<T>(&self, look: impl FnOnce(&Known<'_>, bool) -> T) -> T {
-        let languages = if self.lang == "mix" {
+        let languages = if self.lang == "mix" || self.lang.is_empty() {
             Vec::new()
         } else {
             Vec::from([self.lang.as_str()])

@@ -1,17 +1,17 @@
-//! Weights while they are learned: rounds over texts, choices, signs.
+//! Weights while they are learned: rounds over texts, choices, signs; and the table as it ships.
 
 use std::{vec, vec::Vec};
 
-use super::{chain::Expected, corpus::Seen};
+use super::{chain::Expected, corpus::Seen, features::Features};
 use crate::{
     course::{ASIDE, BORDERS, DENIAL, DENIED, KINDS, STATES, STEPS, step},
     sure::SIGNS,
-    weights::{COLUMNS, MORE_COLUMNS, MORE_ROWS, ROWS, SCALE, more_row},
+    weights::{BUCKETS, COLUMNS, MASK, MORE_COLUMNS, SCALE},
 };
 
 /// A text to learn from.
 pub(super) struct Sample {
-    pub(super) clues: Vec<Vec<u16>>,
+    pub(super) clues: Vec<Vec<u32>>,
     pub(super) borders: Vec<usize>,
     /// The states that each piece may have.
     pub(super) allowed: Vec<Vec<usize>>,
@@ -21,7 +21,7 @@ pub(super) struct Sample {
 
 /// A choice between columns: what was seen, and which columns are right.
 pub(super) struct Choice {
-    pub(super) clues: Vec<u16>,
+    pub(super) clues: Vec<u32>,
     pub(super) right: Vec<usize>,
 }
 
@@ -43,6 +43,9 @@ const MEAN_OF: usize = 4;
 const CHOICE_ROUNDS: usize = 12;
 const SURE_ROUNDS: usize = 60;
 
+/// Weights of fewer steps than these are left out.
+const LEAST: i8 = 2;
+
 /// Weights while they are learned.
 pub(super) struct Model {
     rows: Vec<f32>,
@@ -62,22 +65,22 @@ pub(super) struct Model {
 pub(super) type Worth = [f32; STATES];
 
 impl Model {
-    pub(super) fn new() -> Self {
+    pub(super) fn new(rows: usize) -> Self {
         let steps = [
             [0.5, 1.0, -1.0, -0.5, -2.0],
             [0.2, 0.5, -0.5, -0.3, -1.0],
             [0.2, 0.2, -0.3, 0.0, -0.3],
         ];
         Self {
-            rows: vec![0.0; ROWS * COLUMNS],
-            row_sums: vec![1e-2; ROWS * COLUMNS],
-            more: vec![0.0; MORE_ROWS * MORE_COLUMNS],
-            more_sums: vec![1e-2; MORE_ROWS * MORE_COLUMNS],
+            rows: vec![0.0; rows * COLUMNS],
+            row_sums: vec![1e-2; rows * COLUMNS],
+            more: vec![0.0; rows * MORE_COLUMNS],
+            more_sums: vec![1e-2; rows * MORE_COLUMNS],
             steps,
             step_sums: [[1.0; STEPS]; BORDERS],
             sure: vec![0.0; SIGNS],
             draw: Draw(12_345),
-            sum: vec![0.0; ROWS * COLUMNS],
+            sum: vec![0.0; rows * COLUMNS],
             summed: 0.0,
         }
     }
@@ -89,13 +92,13 @@ impl Model {
         }
     }
 
-    fn worths(&self, clues: &[Vec<u16>]) -> Vec<Worth> {
+    fn worths(&self, clues: &[Vec<u32>]) -> Vec<Worth> {
         clues
             .iter()
             .map(|clues| {
                 let mut sum = [0.0_f32; COLUMNS];
                 for clue in clues {
-                    let start = usize::from(*clue) * COLUMNS;
+                    let start = *clue as usize * COLUMNS;
                     for (place, weight) in sum.iter_mut().zip(&self.rows[start..start + COLUMNS]) {
                         *place += weight;
                     }
@@ -129,7 +132,7 @@ impl Model {
         loss / samples.len() as f32
     }
 
-    fn learn(&mut self, sample: &Sample, clues: &[Vec<u16>]) -> f32 {
+    fn learn(&mut self, sample: &Sample, clues: &[Vec<u32>]) -> f32 {
         let worths = self.worths(clues);
         let Some(wanted) = self.wanted(sample, &worths) else {
             return 0.0;
@@ -151,7 +154,7 @@ impl Model {
                 continue;
             }
             for clue in &clues[at] {
-                let start = usize::from(*clue) * COLUMNS;
+                let start = *clue as usize * COLUMNS;
                 for column in 0..=DENIAL {
                     let slope = gradient[column];
                     if slope == 0.0 {
@@ -236,7 +239,7 @@ impl Model {
                         continue;
                     }
                     for clue in &clues {
-                        let place = more_row(*clue) * MORE_COLUMNS + first + at;
+                        let place = *clue as usize * MORE_COLUMNS + first + at;
                         let slope = slope - PULL * self.more[place];
                         self.more_sums[place] += slope * slope;
                         self.more[place] += RATE * slope / libm::sqrtf(self.more_sums[place] + 0.5);
@@ -251,10 +254,10 @@ impl Model {
         }
     }
 
-    fn odds(&self, clues: &[u16], first: usize, count: usize) -> Vec<f32> {
+    fn odds(&self, clues: &[u32], first: usize, count: usize) -> Vec<f32> {
         let mut sum = vec![0.0_f32; count];
         for clue in clues {
-            let start = more_row(*clue) * MORE_COLUMNS + first;
+            let start = *clue as usize * MORE_COLUMNS + first;
             for (place, weight) in sum.iter_mut().zip(&self.more[start..start + count]) {
                 *place += weight;
             }
@@ -271,20 +274,6 @@ impl Model {
         sum
     }
 
-    /// How often the best of some columns is right, in percent.
-    pub(super) fn choice_rate(&self, (first, count): (usize, usize), texts: &[Choice]) -> f64 {
-        let right = texts
-            .iter()
-            .filter(|text| {
-                let odds = self.odds(&text.clues, first, count);
-                let best = (0..count)
-                    .max_by(|a, b| odds[*a].total_cmp(&odds[*b]))
-                    .unwrap_or(0);
-                text.right.contains(&(first + best))
-            })
-            .count();
-        right as f64 * 100.0 / texts.len().max(1) as f64
-    }
 
     /// The best course of those that tell what is to be told.
     pub(super) fn decode_within(&self, sample: &Sample) -> Vec<usize> {
@@ -339,7 +328,7 @@ impl Model {
     }
 
     /// The table as it ships.
-    pub(super) fn bytes(&self) -> Vec<u8> {
+    pub(super) fn bytes(&self, features: &Features) -> Vec<u8> {
         let mut bytes = Vec::new();
         for border in &self.steps {
             for value in border {
@@ -350,8 +339,34 @@ impl Model {
         for value in &self.sure {
             bytes.extend(((value * SURE_SCALE).round() as i16).to_le_bytes());
         }
-        let all = self.rows.iter().chain(&self.more);
-        bytes.extend(all.map(|weight| (weight * SCALE).round().clamp(-127.0, 127.0) as i8 as u8));
+        let mut buckets: Vec<Vec<u8>> = vec![Vec::new(); BUCKETS];
+        for (clue, row) in features.each() {
+            let row = row as usize;
+            let told = &self.rows[row * COLUMNS..(row + 1) * COLUMNS];
+            let more = &self.more[row * MORE_COLUMNS..(row + 1) * MORE_COLUMNS];
+            let mut mask = 0_u64;
+            let mut weights = Vec::new();
+            for (column, weight) in told.iter().chain(more).enumerate() {
+                let weight = (weight * SCALE).round().clamp(-127.0, 127.0) as i8;
+                if weight.abs() >= LEAST {
+                    mask |= 1 << column;
+                    weights.push(weight as u8);
+                }
+            }
+            if mask != 0 {
+                let bucket = &mut buckets[(clue >> 16) as usize];
+                bucket.extend((clue as u16).to_le_bytes());
+                bucket.extend(&mask.to_le_bytes()[..MASK]);
+                bucket.extend(weights);
+            }
+        }
+        let mut start = 0_u32;
+        for bucket in &buckets {
+            bytes.extend(start.to_le_bytes());
+            start += bucket.len() as u32;
+        }
+        bytes.extend(start.to_le_bytes());
+        bytes.extend(buckets.iter().flatten());
         bytes
     }
 }
@@ -380,7 +395,7 @@ impl Draw {
     }
 
     /// Clues without a part of them.
-    fn thin(&mut self, clues: &[u16], left_out: f32) -> Vec<u16> {
+    fn thin(&mut self, clues: &[u32], left_out: f32) -> Vec<u32> {
         let least = (f64::from(left_out) * f64::from(u32::MAX)) as u32;
         clues
             .iter()
