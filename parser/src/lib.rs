@@ -80,6 +80,7 @@ mod slots;
 mod things;
 
 // What is told, by what was learned.
+mod account;
 mod clues;
 mod course;
 mod sure;

@@ -9,6 +9,7 @@ use alloc::{
 };
 
 use crate::{
+    account::Account,
     acts, alarm,
     clues::Clues,
     compose, corrections, course, cutter,
@@ -203,11 +204,14 @@ impl Reader {
                 .doubts
                 .retain(|doubt| !matches!(doubt, Doubt::Repaired { .. } | Doubt::TwoLanguages(_)));
         }
-        let signs = sure::signs(pieces, &course, &found, &uses, &told.reports, rules);
+        let account = Account::of(pieces, &told.reports);
+        let told_of = (&*told.reports, account);
+        let signs = sure::signs(pieces, &course, &found, &uses, told_of, rules);
         Learned {
             sure: self.weights.sure(&signs),
             agreement: sure::agreement(&told.reports, rules),
             evidence: sure::evidence(pieces, &uses, known),
+            account,
             told,
             #[cfg(test)]
             signs,

@@ -7,6 +7,7 @@
 use smallvec::SmallVec;
 
 use crate::{
+    account::Account,
     course::{ASIDE, Course, KINDS, TOLD},
     kind::Kind,
     meaning::{Meaning, Plain, sort},
@@ -22,7 +23,7 @@ pub(crate) type Sign = u8;
 /// Those of one text.
 pub(crate) type Signs = SmallVec<[Sign; 64]>;
 /// All signs.
-pub(crate) const SIGNS: usize = 240;
+pub(crate) const SIGNS: usize = 252;
 
 /// Steps of the scales, and how many steps each has.
 const STEP: i32 = 10;
@@ -44,7 +45,7 @@ pub(crate) fn signs(
     course: &Course,
     found: &Tellings,
     uses: &Uses,
-    told: &[Report],
+    (told, account): (&[Report], Account),
     rules: &Rules<'_>,
 ) -> Signs {
     let mut signs = Signs::new();
@@ -163,6 +164,16 @@ pub(crate) fn signs(
             + i32::try_from(told.len().min(2)).unwrap_or(0),
         8,
     );
+    let left = [
+        (234, account.heads, 3),
+        (238, account.days, 2),
+        (241, account.blocks, 2),
+        (244, account.numbers, 3),
+        (248, account.denials, 2),
+    ];
+    for (first, count, most) in left {
+        put(first, i32::try_from(count).unwrap_or(9), most);
+    }
     signs
 }
 

@@ -276,7 +276,9 @@ const TABLE: &str = "parser/weights/tellings.bin";
 #[test]
 #[ignore = "shows the texts of all parts, to look into"]
 fn show_what_is_learned() {
-    let reader = corpus::new_reader();
+    let stored = fs::read(root().join(TABLE)).unwrap().into_boxed_slice();
+    let weights = Weights::of(std::boxed::Box::leak(stored));
+    let reader = corpus::new_reader().with_weights(weights);
     for (name, part) in [("learn", Part::learn()), ("tune", Part::tune())] {
         println!("# {name}");
         for (line, _) in &part.texts {

@@ -4,6 +4,7 @@
 //! a short text. Deliberately absent: how sure a reading is (`sure`).
 
 use crate::{
+    account::Account,
     reading::{Alarm, Doubt, Reading, Report, Stance},
     reports::Told,
 };
@@ -16,6 +17,8 @@ pub(crate) struct Learned {
     pub(crate) evidence: usize,
     /// Whether the lists tell the same.
     pub(crate) agreement: i32,
+    /// What no report takes up.
+    pub(crate) account: Account,
     pub(crate) told: Told,
     #[cfg(test)]
     pub(crate) signs: crate::sure::Signs,
@@ -31,61 +34,91 @@ pub(crate) struct Words {
     pub(crate) count: usize,
 }
 
-/// The lists tell something else; the same, but not as fact; the same as fact.
+/// The lists tell something else.
 const OTHER: i32 = 1;
 /// Shorter texts of listed words are what the lists are made for.
 const LONG_MIN: usize = 12;
-/// Steps of evidence: nothing, one, two, three signs that chat seldom has.
+/// How sure a reading must be to be stored without a question, by what the lists tell: nothing,
+/// something else, the same but not as fact, the same.
+const STORED_MIN: [i32; 4] = [110, 130, 90, 90];
+/// So much in the text must belong to reports and seldom to chat.
+const STORED_EVIDENCE: usize = 2;
+/// How sure it must be to be asked about, by its evidence: nothing, one, two, three signs that chat
+/// seldom has.
 const EVIDENCE_STEPS: usize = 4;
-/// How sure a reading must be, by its evidence: to be stored without a question; to be asked about.
-const STORED_MIN: [i32; EVIDENCE_STEPS] = [i32::MAX, 240, 200, 200];
-const HEARD_MIN: [i32; EVIDENCE_STEPS] = [60, -120, -220, -250];
+const HEARD_MIN: [i32; EVIDENCE_STEPS] = [i32::MAX, -100, -220, -250];
 /// So much evidence is worth an example when nothing was understood; so sure, with some.
 const ABOUT_WORK_MIN: usize = 2;
-const TOLD_MIN: i32 = -200;
+const TOLD_MIN: i32 = -100;
 /// A word of every day that has nothing to do with trees.
 const STRANGE_COST: i32 = 100;
 /// More words than these are a story.
 const STORY_WORDS: usize = 40;
-/// So sure of something else it makes what the lists tell doubtful: where they know every word of a
-/// long text, and where they do not.
-const OTHER_PLAIN_MIN: i32 = 200;
-const OTHER_MIN: i32 = 90;
+/// So sure of something else it makes doubtful what short texts of listed words tell; so little sure
+/// of the same, what the lists tell of all others.
+const OTHER_MIN: i32 = 100;
+const SAME_MIN: i32 = -50;
 /// So sure it stands beside a question or an alarm.
 const BESIDE_MIN: i32 = -50;
 
 impl Learned {
     /// Puts what holds into the reading, which has what the lists make of the text.
     pub(crate) fn put(self, reading: &mut Reading, words: Words) {
+        reading.margin = self.sure;
         let listed = reading.stances.is_empty() && !reading.reports.is_empty();
-        let is_clear = listed && reading.reports.iter().all(is_clear);
-        let is_long = words.count >= LONG_MIN;
-        let differs = self.agreement == OTHER && !self.told.reports.is_empty();
-        let least = match (words.plain, is_long) {
-            (true, false) => i32::MAX,
-            (true, true) => OTHER_PLAIN_MIN,
-            (false, _) => OTHER_MIN,
+        let clear = listed && reading.reports.iter().all(is_clear);
+        let stands = if words.plain && words.count < LONG_MIN {
+            !listed || !self.differs() || self.sure < OTHER_MIN
+        } else {
+            clear && self.allows()
         };
-        let is_doubted = differs && self.sure >= least;
-        let denies = is_long && !reading.stances.is_empty() && self.sure >= BESIDE_MIN;
-        if (is_clear || words.plain) && !is_doubted && !denies {
+        if stands {
             return;
         }
         let is_beside = reading.acts.is_empty() || self.sure >= BESIDE_MIN;
-        let is_story = words.count > STORY_WORDS && !self.is(STORED_MIN, words);
-        if self.told.reports.is_empty() || !self.is(HEARD_MIN, words) || !is_beside || is_story {
+        let is_story = words.count > STORY_WORDS && !self.is_sure(words);
+        if self.told.reports.is_empty() || !self.is_heard(words) || !is_beside || is_story {
             self.unheard(reading, words);
             return;
         }
         self.heard(reading, words);
     }
 
-    /// Whether it is sure enough for its evidence.
-    fn is(&self, least: [i32; EVIDENCE_STEPS], words: Words) -> bool {
-        let step = self.evidence.min(EVIDENCE_STEPS - 1);
+    /// Whether it tells something else than the lists.
+    fn differs(&self) -> bool {
+        self.agreement == OTHER && !self.told.reports.is_empty()
+    }
+
+    /// Whether what the lists tell clearly may stand in a text that has words of no list.
+    fn allows(&self) -> bool {
+        let same = self.sure >= SAME_MIN && self.account.is_closed();
+        self.told.reports.is_empty() || (!self.differs() && same)
+    }
+
+    /// How sure it is of a text with these words.
+    const fn sure_of(&self, words: Words) -> i32 {
         let strange = if words.strange { STRANGE_COST } else { 0 };
-        let least = least.get(step).copied().unwrap_or(i32::MAX);
-        self.sure.saturating_sub(strange) >= least
+        self.sure.saturating_sub(strange)
+    }
+
+    /// Whether it may be stored without a question.
+    fn is_sure(&self, words: Words) -> bool {
+        let agreement = usize::try_from(self.agreement).unwrap_or(0);
+        let least = STORED_MIN.get(agreement).copied().unwrap_or(i32::MAX);
+        // What only likeness tells leaves no number over.
+        let counted = self.agreement > OTHER || self.account.numbers == 0;
+        self.sure_of(words) >= least
+            && self.evidence >= STORED_EVIDENCE
+            && self.account.is_closed()
+            && counted
+            && self.told.reports.iter().all(is_clear)
+    }
+
+    /// Whether it is worth a question.
+    fn is_heard(&self, words: Words) -> bool {
+        let step = self.evidence.min(EVIDENCE_STEPS - 1);
+        let least = HEARD_MIN.get(step).copied().unwrap_or(i32::MAX);
+        self.sure_of(words) >= least
     }
 
     /// Nothing was learned that is worth a question: what the lists ask about stays, else an example
@@ -95,27 +128,26 @@ impl Learned {
         if is_asked {
             return;
         }
-        let is_told = !self.told.reports.is_empty() && self.evidence > 0 && self.sure >= TOLD_MIN;
-        let is_work = self.evidence >= ABOUT_WORK_MIN || is_told;
+        let is_likely = self.evidence > 0 && self.sure >= TOLD_MIN;
+        let is_work = self.evidence >= ABOUT_WORK_MIN || is_likely;
+        let is_told = !self.told.reports.is_empty() && is_work;
         let only_chat = reading.stances.iter().all(|stance| *stance == Stance::Chat);
-        if is_work && only_chat && words.count <= STORY_WORDS {
+        if is_told && only_chat && words.count <= STORY_WORDS {
             reading.stances.clear();
             reading.reports.clear();
             reading.about_work = true;
         }
     }
 
-    /// Takes what was learned: stored where the lists tell the same, else asked about.
+    /// Takes what was learned: stored where it is sure, else asked about.
     fn heard(mut self, reading: &mut Reading, words: Words) {
-        let agree = self.agreement > OTHER;
         let open = reading
             .reports
             .iter()
             .flat_map(|report| &report.doubts)
             .any(is_open);
         let only_chat = reading.stances.iter().all(|stance| *stance == Stance::Chat);
-        let is_free = !open && !words.strange && only_chat;
-        let is_stored = agree && is_free && self.is(STORED_MIN, words);
+        let is_stored = !open && only_chat && self.is_sure(words);
         // A text that surely reports complains of nothing else.
         let is_sure = self.sure >= BESIDE_MIN;
         if is_sure && !matches!(reading.alarm, Some(Alarm::Danger | Alarm::Grief)) {
@@ -124,8 +156,10 @@ impl Learned {
         reading.bare = None;
         reading.both = true;
         reading.stances.clear();
-        if !agree {
-            self.told.doubt(&Doubt::Likeness);
+        if self.agreement <= OTHER {
+            if !is_stored {
+                self.told.doubt(&Doubt::Likeness);
+            }
             reading.reports = self.told.reports;
             reading.problems = self.told.problems;
             return;

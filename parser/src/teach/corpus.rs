@@ -206,6 +206,7 @@ impl Line {
             "evidence": learned.evidence, "agreement": learned.agreement,
             "told": told(&learned.told.reports), "rules": told(&rules.reports), "stances": stances,
             "rules_right": is_right(&expect, &rules.reports),
+            "closed": learned.account.is_closed(), "loose": learned.account.numbers,
             "plain": words.plain, "strange": words.strange, "count": words.count,
             "expect": expect, "signs": learned.signs.to_vec(), "read": render(&reading),
         })
