@@ -239,6 +239,7 @@ impl Line {
             blocks: &blocks,
             groups: &groups,
             members: &members,
+            rolls: &[],
             sender: if adviser {
                 Sender::Adviser
             } else {
