@@ -85,9 +85,7 @@ fn is_at(report: &Report, name: &str) -> bool {
 
 fn is_denial(report: &Report) -> bool {
     let details = &report.details;
-    details.not_done.is_some()
-        || details.count == Some(0)
-        || details.wetness == Some(Wetness::None)
+    details.not_done.is_some() || details.count == Some(0) || details.wetness == Some(Wetness::None)
 }
 
 /// Two numbers closer than this are one.

@@ -12,7 +12,9 @@ use crate::{
     account::Account,
     acts, alarm,
     clues::Clues,
-    compose, corrections, course, cutter,
+    compose, corrections,
+    course::{self, Course},
+    cutter,
     fold::Folded,
     gate, languages, letters,
     lexicon::{Lexicon, Listed, PACKS_MAX},
@@ -22,7 +24,9 @@ use crate::{
     reading::{Act, Correction, Doubt, Known, Problem, Reading, Report, Sender, Stance},
     reports::{self, Told},
     segment::{self, Segment, Segments},
-    sure, tellings, tongues, unsure,
+    sure,
+    tellings::{self, Tellings},
+    tongues, unsure,
     uses::{self, Uses},
     verdict::{self, Learned},
     weights::Weights,
@@ -195,22 +199,26 @@ impl Reader {
         let course = course::course(pieces, &clues, &self.weights);
         let found = tellings::tellings(pieces, &course);
         let uses = uses::uses(pieces, &course, &clues, &self.weights);
-        let hushed = tellings::hushed(pieces, &course, &uses, folded, known);
-        let mut told = reports::read(&hushed, &found.segments, folded, &uses);
-        let learned = (&clues, &self.weights);
-        tellings::name_harm(&mut told.reports, &found.segments, learned, folded, pieces);
-        for report in &mut told.reports {
-            report
-                .doubts
-                .retain(|doubt| !matches!(doubt, Doubt::Repaired { .. } | Doubt::TwoLanguages(_)));
-        }
+        let evidence = sure::evidence(pieces, &uses, known);
+        let told = if evidence == 0 {
+            Told::none()
+        } else {
+            told_by(
+                pieces,
+                (&course, &found, &uses),
+                (&clues, &self.weights),
+                folded,
+                known,
+            )
+        };
         let account = Account::of(pieces, &told.reports);
         let told_of = (&*told.reports, account);
         let signs = sure::signs(pieces, &course, &found, &uses, told_of, rules);
         Learned {
             sure: self.weights.sure(&signs),
             agreement: sure::agreement(&told.reports, rules),
-            evidence: sure::evidence(pieces, &uses, known),
+            evidence,
+            listed: found.listed,
             account,
             told,
             #[cfg(test)]
@@ -242,10 +250,30 @@ fn by_rules(pieces: &[Piece<'_>], folded: &Folded<'_>) -> (Segments, Told, Vec<S
     (segments, told, stances)
 }
 
+/// The reports of a course.
+fn told_by<'r>(
+    pieces: &[Piece<'r>],
+    (course, found, uses): (&Course, &Tellings, &Uses),
+    learned: (&Clues<'_, '_>, &Weights),
+    folded: &'r Folded<'r>,
+    known: &Known<'r>,
+) -> Told {
+    let hushed = tellings::hushed(pieces, course, uses, folded, known);
+    let mut told = reports::read(&hushed, &found.segments, folded, uses);
+    tellings::name_harm(&mut told.reports, &found.segments, learned, folded, pieces);
+    for report in &mut told.reports {
+        report
+            .doubts
+            .retain(|doubt| !matches!(doubt, Doubt::Repaired { .. } | Doubt::TwoLanguages(_)));
+    }
+    told
+}
+
 /// The words of a text: those before a plan, and all.
 fn words_of(pieces: &[Piece<'_>], all: &[Piece<'_>], folded: &Folded<'_>) -> verdict::Words {
     verdict::Words {
         plain: pieces.iter().all(is_plain),
+        known: pieces.iter().all(gate::is_known),
         strange: gate::strange(all, folded).is_some(),
         count: pieces.len(),
     }

@@ -39,6 +39,16 @@ pub(crate) struct Told {
 }
 
 impl Told {
+    /// Nothing.
+    pub(crate) const fn none() -> Self {
+        Self {
+            reports: Vec::new(),
+            problems: Vec::new(),
+            denials: Vec::new(),
+            not_a_fact: false,
+        }
+    }
+
     /// Puts a doubt on every report, once.
     pub(crate) fn doubt(&mut self, doubt: &Doubt) {
         for report in &mut self.reports {
@@ -56,12 +66,7 @@ pub(crate) fn read(
     folded: &Folded<'_>,
     uses: &Uses,
 ) -> Told {
-    let mut told = Told {
-        reports: Vec::new(),
-        problems: Vec::new(),
-        denials: Vec::new(),
-        not_a_fact: false,
-    };
+    let mut told = Told::none();
     let mut previous = None;
     let mut groups: SmallVec<[Vec<Report>; 2]> = SmallVec::with_capacity(segments.len());
     // Nearly always one row, and a row is large.

@@ -9,6 +9,7 @@ use smallvec::SmallVec;
 use crate::{
     account::Account,
     course::{ASIDE, Course, KINDS, TOLD},
+    details::Measure,
     kind::Kind,
     meaning::{Meaning, Plain, sort},
     piece::{Piece, Sense},
@@ -233,6 +234,23 @@ pub(crate) fn agreement(told: &[Report], rules: &Rules<'_>) -> i32 {
     }
 }
 
+/// Whether the lists tell the same and only more of it: a value that was not learned.
+pub(crate) fn tells_less(told: &[Report], lists: &[Report]) -> bool {
+    let number = |one: Option<f64>, other: Option<f64>| one.is_none() || one == other;
+    let value = |it: Option<Measure>| it.map(|it| it.value);
+    told.len() == lists.len()
+        && told.iter().zip(lists).all(|(one, other)| {
+            let (less, more) = (&one.details, &other.details);
+            one.kind == other.kind
+                && one.block == other.block
+                && (one.when.is_none() || one.when == other.when)
+                && number(less.count.map(f64::from), more.count.map(f64::from))
+                && number(value(less.amount), value(more.amount))
+                && number(value(less.area), value(more.area))
+                && (less.values_cm.is_empty() || less.values_cm == more.values_cm)
+        })
+}
+
 /// How much in the text belongs to reports and seldom to chat: a block, a word of work that chat is
 /// not full of, a number that is used, a word that counts trees or weighs.
 pub(crate) fn evidence(pieces: &[Piece<'_>], uses: &Uses, known: &Known<'_>) -> usize {
@@ -253,13 +271,14 @@ pub(crate) fn evidence(pieces: &[Piece<'_>], uses: &Uses, known: &Known<'_>) -> 
     };
     let counted = uses.iter().flatten().any(|(used, _)| *used != Use::Nothing);
     let said = |piece: &Piece<'_>| piece.is_any(&[Plain::Block, Plain::Trees, Plain::Row]);
-    usize::from(any(&own))
+    let others = usize::from(any(&own))
         + usize::from(any(&strong))
-        + usize::from(
-            counted || any(&|piece| matches!(piece.sense, Sense::List { .. } | Sense::Share(..))),
-        )
         + usize::from(any(&said))
         + usize::from(any(&|piece| {
             piece.is_of(sort::FERTILISER | sort::AILMENT | sort::CLONE)
-        }))
+        }));
+    // A number alone is anything.
+    let counted =
+        counted || any(&|piece| matches!(piece.sense, Sense::List { .. } | Sense::Share(..)));
+    others + usize::from(others > 0 && counted)
 }

@@ -7,6 +7,7 @@ use crate::{
     account::Account,
     reading::{Alarm, Doubt, Reading, Report, Stance},
     reports::Told,
+    sure::tells_less,
 };
 
 /// What was learned of a text.
@@ -17,6 +18,8 @@ pub(crate) struct Learned {
     pub(crate) evidence: usize,
     /// Whether the lists tell the same.
     pub(crate) agreement: i32,
+    /// A listed word names each kind that is told.
+    pub(crate) listed: bool,
     /// What no report takes up.
     pub(crate) account: Account,
     pub(crate) told: Told,
@@ -29,6 +32,8 @@ pub(crate) struct Learned {
 pub(crate) struct Words {
     /// All of them are of the lists, as written.
     pub(crate) plain: bool,
+    /// All of them are of the lists, some after a slip was mended.
+    pub(crate) known: bool,
     /// One of them is of every day and has nothing to do with trees.
     pub(crate) strange: bool,
     pub(crate) count: usize,
@@ -54,10 +59,12 @@ const TOLD_MIN: i32 = -100;
 const STRANGE_COST: i32 = 100;
 /// More words than these are a story.
 const STORY_WORDS: usize = 40;
-/// So sure of something else it makes doubtful what short texts of listed words tell; so little sure
-/// of the same, what the lists tell of all others.
-const OTHER_MIN: i32 = 100;
-const SAME_MIN: i32 = -50;
+/// So sure of something else it makes doubtful what the lists tell: where they know every word, and
+/// where they do not.
+const OTHER_KNOWN_MIN: i32 = 150;
+const OTHER_MIN: i32 = -150;
+/// Less sure it is a guess.
+const GUESS_MIN: i32 = -50;
 /// So sure it stands beside a question or an alarm.
 const BESIDE_MIN: i32 = -50;
 
@@ -67,12 +74,9 @@ impl Learned {
         reading.margin = self.sure;
         let listed = reading.stances.is_empty() && !reading.reports.is_empty();
         let clear = listed && reading.reports.iter().all(is_clear);
-        let stands = if words.plain && words.count < LONG_MIN {
-            !listed || !self.differs() || self.sure < OTHER_MIN
-        } else {
-            clear && self.allows()
-        };
-        if stands {
+        let is_short = words.count < LONG_MIN;
+        let stands = (words.plain && is_short) || (clear && self.allows(words, is_short));
+        if stands || (clear && words.known && tells_less(&self.told.reports, &reading.reports)) {
             return;
         }
         let is_beside = reading.acts.is_empty() || self.sure >= BESIDE_MIN;
@@ -89,10 +93,14 @@ impl Learned {
         self.agreement == OTHER && !self.told.reports.is_empty()
     }
 
-    /// Whether what the lists tell clearly may stand in a text that has words of no list.
-    fn allows(&self) -> bool {
-        let same = self.sure >= SAME_MIN && self.account.is_closed();
-        self.told.reports.is_empty() || (!self.differs() && same)
+    /// Whether what the lists tell clearly may stand.
+    fn allows(&self, words: Words, is_short: bool) -> bool {
+        let least = match (words.known, is_short) {
+            (true, true) => i32::MAX,
+            (true, false) => OTHER_KNOWN_MIN,
+            (false, _) => OTHER_MIN,
+        };
+        !self.differs() || self.sure < least
     }
 
     /// How sure it is of a text with these words.
@@ -105,8 +113,8 @@ impl Learned {
     fn is_sure(&self, words: Words) -> bool {
         let agreement = usize::try_from(self.agreement).unwrap_or(0);
         let least = STORED_MIN.get(agreement).copied().unwrap_or(i32::MAX);
-        // What only likeness tells leaves no number over.
-        let counted = self.agreement > OTHER || self.account.numbers == 0;
+        // What the lists do not tell has its words of work in them, and leaves no number over.
+        let counted = self.agreement > OTHER || (self.listed && self.account.numbers == 0);
         self.sure_of(words) >= least
             && self.evidence >= STORED_EVIDENCE
             && self.account.is_closed()
@@ -147,7 +155,18 @@ impl Learned {
             .flat_map(|report| &report.doubts)
             .any(is_open);
         let only_chat = reading.stances.iter().all(|stance| *stance == Stance::Chat);
-        let is_stored = !open && only_chat && self.is_sure(words);
+        let is_stored = !open && only_chat && !words.strange && self.is_sure(words);
+        // What the lists ask about is as good a question as a guess, or as one about less.
+        let asks = !reading.reports.is_empty() && reading.stances.is_empty();
+        let less = self.differs() && tells_less(&self.told.reports, &reading.reports);
+        if asks && (less || self.sure < GUESS_MIN) {
+            for report in &mut reading.reports {
+                if report.doubts.is_empty() {
+                    report.doubts.push(Doubt::Likeness);
+                }
+            }
+            return;
+        }
         // A text that surely reports complains of nothing else.
         let is_sure = self.sure >= BESIDE_MIN;
         if is_sure && !matches!(reading.alarm, Some(Alarm::Danger | Alarm::Grief)) {

@@ -274,7 +274,6 @@ impl Model {
         sum
     }
 
-
     /// The best course of those that tell what is to be told.
     pub(super) fn decode_within(&self, sample: &Sample) -> Vec<usize> {
         self.decode_among(sample, &|at, state| sample.allowed[at].contains(&state))
