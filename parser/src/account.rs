@@ -28,25 +28,16 @@ impl Account {
         let mut account = Self::default();
         let denied = reports.iter().any(is_denial);
         for piece in pieces {
-            match piece.sense {
-                Sense::Listed(listed) if !listed.is_weak() => {
-                    account.heads += usize::from(is_idle_head(piece, reports));
-                }
-                Sense::When(day) => {
-                    let told = reports.iter().any(|report| report.when == Some(day));
-                    account.days += usize::from(!told);
-                }
-                Sense::Block(name) => {
-                    let told = reports.iter().any(|report| is_at(report, name));
-                    account.blocks += usize::from(!told);
-                }
-                _ => {
-                    let number = piece.number();
-                    let idle = number.is_some_and(|number| {
-                        !reports.iter().any(|report| has(report, number.value))
-                    });
-                    account.numbers += usize::from(idle);
-                }
+            let told = |of: &dyn Fn(&Report) -> bool| reports.iter().any(of);
+            if let Sense::Listed(listed) = piece.sense {
+                let idle = !listed.is_weak() && is_idle_head(piece, reports);
+                account.heads += usize::from(idle);
+            } else if let Sense::When(day) = piece.sense {
+                account.days += usize::from(!told(&|report| report.when == Some(day)));
+            } else if let Sense::Block(name) = piece.sense {
+                account.blocks += usize::from(!told(&|report| is_at(report, name)));
+            } else if let Some(number) = piece.number() {
+                account.numbers += usize::from(!told(&|report| has(report, number.value)));
             }
             let denies = piece.is_any(&[Plain::Negation, Plain::NotYet]);
             account.denials += usize::from(denies && !denied);
@@ -62,9 +53,12 @@ impl Account {
 
 /// A word of work that no report is of.
 fn is_idle_head(piece: &Piece<'_>, reports: &[Report]) -> bool {
-    let kind = |meaning: Meaning| match meaning {
-        Meaning::Kind(kind) => Some(kind),
-        _ => None,
+    let kind = |meaning: Meaning| {
+        if let Meaning::Kind(kind) = meaning {
+            Some(kind)
+        } else {
+            None
+        }
     };
     let told = |meaning: Meaning| {
         kind(meaning).is_some_and(|kind| {
@@ -94,10 +88,12 @@ const NEAR: f64 = 0.001;
 /// Whether a value is in a report.
 fn has(report: &Report, value: f64) -> bool {
     let details = &report.details;
-    let day = match report.when {
-        Some(When::MonthDay(day)) => Some(u32::from(day)),
-        Some(When::DaysAgo(days)) => Some(u32::from(days)),
-        _ => None,
+    let day = if let Some(When::MonthDay(day)) = report.when {
+        Some(u32::from(day))
+    } else if let Some(When::DaysAgo(days)) = report.when {
+        Some(u32::from(days))
+    } else {
+        None
     };
     let counts = [details.count, details.of, details.weak, day];
     let measures = [details.amount, details.area];

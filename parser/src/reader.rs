@@ -200,7 +200,12 @@ impl Reader {
         let found = tellings::tellings(pieces, &course);
         let uses = uses::uses(pieces, &course, &clues, &self.weights);
         let evidence = sure::evidence(pieces, &uses, known);
-        let told = if evidence == 0 {
+        // Rain and what came are told without a block.
+        let placeless = found
+            .segments
+            .iter()
+            .any(|segment| segment.kind.is_of_no_block());
+        let told = if evidence == 0 && !placeless {
             Told::none()
         } else {
             told_by(

@@ -45,13 +45,13 @@ const OTHER: i32 = 1;
 const LONG_MIN: usize = 12;
 /// How sure a reading must be to be stored without a question, by what the lists tell: nothing,
 /// something else, the same but not as fact, the same.
-const STORED_MIN: [i32; 4] = [110, 130, 90, 90];
+const STORED_MIN: [i32; 4] = [110, 200, 80, 90];
 /// So much in the text must belong to reports and seldom to chat.
 const STORED_EVIDENCE: usize = 2;
 /// How sure it must be to be asked about, by its evidence: nothing, one, two, three signs that chat
 /// seldom has.
 const EVIDENCE_STEPS: usize = 4;
-const HEARD_MIN: [i32; EVIDENCE_STEPS] = [i32::MAX, -100, -220, -250];
+const HEARD_MIN: [i32; EVIDENCE_STEPS] = [60, -120, -220, -250];
 /// So much evidence is worth an example when nothing was understood; so sure, with some.
 const ABOUT_WORK_MIN: usize = 2;
 const TOLD_MIN: i32 = -100;
@@ -100,7 +100,11 @@ impl Learned {
             (true, false) => OTHER_KNOWN_MIN,
             (false, _) => OTHER_MIN,
         };
-        !self.differs() || self.sure < least
+        if self.differs() {
+            self.sure < least
+        } else {
+            words.known || self.told.reports.is_empty() || self.account.is_closed()
+        }
     }
 
     /// How sure it is of a text with these words.

@@ -101,9 +101,7 @@ fn block_of(report: &Report, scene: &Scene<'_>) -> Option<String> {
         }
         // Rain falls on all of a farmer's blocks, and what came is not of one; the first stands for
         // them.
-        (None, [first, ..]) if matches!(report.kind, Kind::Rain | Kind::Received) => {
-            Some(first.name.clone())
-        }
+        (None, [first, ..]) if report.kind.is_of_no_block() => Some(first.name.clone()),
         (None, _) => None,
     }
 }
@@ -112,7 +110,7 @@ fn block_of(report: &Report, scene: &Scene<'_>) -> Option<String> {
 pub(super) fn share_blocks(facts: &mut [Draft], scene: &Scene<'_>) {
     let named = facts
         .iter()
-        .filter(|fact| !matches!(fact.kind, Kind::Rain | Kind::Received))
+        .filter(|fact| !fact.kind.is_of_no_block())
         .find_map(|fact| fact.block.clone());
     if let Some(name) = named
         && scene.plot(&name).is_some()
