@@ -8,6 +8,7 @@ use crate::{
     meaning::{Meaning, Plain},
     piece::{Piece, Sense},
     reading::Report,
+    uses::{Use, Uses},
     when::When,
 };
 
@@ -20,14 +21,16 @@ pub(crate) struct Account {
     pub(crate) blocks: usize,
     pub(crate) denials: usize,
     pub(crate) numbers: usize,
+    /// Those of them that are not surely money, labour, hours or the like.
+    pub(crate) riddles: usize,
 }
 
 impl Account {
     /// Looks at all pieces of a text.
-    pub(crate) fn of(pieces: &[Piece<'_>], reports: &[Report]) -> Self {
+    pub(crate) fn of(pieces: &[Piece<'_>], uses: &Uses, reports: &[Report]) -> Self {
         let mut account = Self::default();
         let denied = reports.iter().any(is_denial);
-        for piece in pieces {
+        for (piece, used) in pieces.iter().zip(uses) {
             let told = |of: &dyn Fn(&Report) -> bool| reports.iter().any(of);
             if let Sense::Listed(listed) = piece.sense {
                 let idle = !listed.is_weak() && is_idle_head(piece, reports);
@@ -37,7 +40,11 @@ impl Account {
             } else if let Sense::Block(name) = piece.sense {
                 account.blocks += usize::from(!told(&|report| is_at(report, name)));
             } else if let Some(number) = piece.number() {
-                account.numbers += usize::from(!told(&|report| has(report, number.value)));
+                let idle = !told(&|report| has(report, number.value));
+                let is_aside =
+                    used.is_some_and(|(used, margin)| used == Use::Nothing && margin >= ASIDE_MIN);
+                account.numbers += usize::from(idle);
+                account.riddles += usize::from(idle && !is_aside);
             }
             let denies = piece.is_any(&[Plain::Negation, Plain::NotYet]);
             account.denials += usize::from(denies && !denied);
@@ -47,9 +54,12 @@ impl Account {
 
     /// Nothing is left over that would make it another reading.
     pub(crate) const fn is_closed(self) -> bool {
-        self.heads == 0 && self.days == 0 && self.blocks == 0 && self.denials == 0
+        self.heads + self.days + self.blocks + self.denials + self.riddles == 0
     }
 }
+
+/// By so much it must be likelier that nothing is kept of a number.
+const ASIDE_MIN: i32 = 60;
 
 /// A word of work that no report is of.
 fn is_idle_head(piece: &Piece<'_>, reports: &[Report]) -> bool {

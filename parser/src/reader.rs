@@ -216,7 +216,7 @@ impl Reader {
                 known,
             )
         };
-        let account = Account::of(pieces, &told.reports);
+        let account = Account::of(pieces, &uses, &told.reports);
         let told_of = (&*told.reports, account);
         let signs = sure::signs(pieces, &course, &found, &uses, told_of, rules);
         Learned {

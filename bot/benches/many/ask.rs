@@ -75,7 +75,7 @@ pub(crate) fn run() {
         }
         let each = |(time, members): (&Duration, u32)| time.as_secs_f64() / f64::from(members);
         let first = each((times.first().unwrap(), SIZES[0]));
-        let last = each((times.last().unwrap(), SIZES[SIZES.len() - 1]));
+        let last = each((times.last().unwrap(), *SIZES.last().unwrap()));
         println!(" {:>9.2}", last / first);
     }
 }
@@ -238,7 +238,7 @@ fn name(farmer: u32) -> String {
         "sela", "no", "ri", "ban", "tu", "mi", "ko", "la", "der", "vas", "pin", "go", "he", "jul",
         "xo", "ny", "fi", "cal", "zu", "rem",
     ];
-    let begin = BEGIN[farmer as usize % 20];
-    let end = END[(farmer as usize / 20) % 20];
+    let begin = BEGIN.iter().cycle().nth(farmer as usize % 20).unwrap();
+    let end = END.iter().cycle().nth(farmer as usize / 20 % 20).unwrap();
     format!("{begin}{end} Olm{farmer}")
 }

@@ -98,8 +98,8 @@ fn what_no_listed_word_names_is_asked_about() {
     );
     check_in(
         "id",
-        "layuh 11 pohon rayap A",
-        "disease @A 11 ailment=termites ?strange(layuh)",
+        "zorbuh 11 pohon rayap A",
+        "disease @A 11 ailment=termites ?strange(zorbuh)",
     );
     check_in("fr", "nettoyé le champ", "weeded ?strange(champ) | ~chat");
     check_in("en", "brushed farm B", "weeded @B");
