@@ -62,7 +62,7 @@ const STORY_WORDS: usize = 40;
 /// So sure of something else it makes doubtful what the lists tell: where they know every word, and
 /// where they do not.
 const OTHER_KNOWN_MIN: i32 = 150;
-const OTHER_MIN: i32 = -150;
+const OTHER_MIN: i32 = 0;
 /// Less sure it is a guess.
 const GUESS_MIN: i32 = -50;
 /// So sure it stands beside a question or an alarm.
@@ -76,7 +76,7 @@ impl Learned {
         let clear = listed && reading.reports.iter().all(is_clear);
         let is_short = words.count < LONG_MIN;
         let stands = (words.plain && is_short) || (clear && self.allows(words, is_short));
-        if stands || (clear && words.known && tells_less(&self.told.reports, &reading.reports)) {
+        if stands || (clear && tells_less(&self.told.reports, &reading.reports)) {
             return;
         }
         let is_beside = reading.acts.is_empty() || self.sure >= BESIDE_MIN;
@@ -100,11 +100,7 @@ impl Learned {
             (true, false) => OTHER_KNOWN_MIN,
             (false, _) => OTHER_MIN,
         };
-        if self.differs() {
-            self.sure < least
-        } else {
-            words.known || self.told.reports.is_empty() || self.account.is_closed()
-        }
+        !self.differs() || self.sure < least
     }
 
     /// How sure it is of a text with these words.
@@ -197,9 +193,23 @@ impl Learned {
     }
 }
 
-/// A doubt that likeness to other texts does not settle.
-const fn is_open(doubt: &Doubt) -> bool {
-    !matches!(doubt, Doubt::StrangeWord(_) | Doubt::Likeness)
+/// A doubt that likeness to other texts does not settle: of a number, any but of a strange word.
+fn is_open(doubt: &Doubt) -> bool {
+    match doubt {
+        Doubt::StrangeWord(word) => word.bytes().all(|byte| byte.is_ascii_digit()),
+        Doubt::Likeness => false,
+        Doubt::Repaired { .. }
+        | Doubt::LetterForDigit(_)
+        | Doubt::LooseNumber(_)
+        | Doubt::Range(..)
+        | Doubt::GuessedUnit(_)
+        | Doubt::CommaList
+        | Doubt::Whole(_)
+        | Doubt::TwoCounts(..)
+        | Doubt::LooseEnd(_)
+        | Doubt::SomebodyElse(_)
+        | Doubt::TwoLanguages(_) => true,
+    }
 }
 
 /// Nothing about it is doubtful.
