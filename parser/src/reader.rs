@@ -278,7 +278,7 @@ fn told_by<'r>(
 fn words_of(pieces: &[Piece<'_>], all: &[Piece<'_>], folded: &Folded<'_>) -> verdict::Words {
     verdict::Words {
         plain: pieces.iter().all(is_plain),
-        known: pieces.iter().all(gate::is_known),
+        unknown: pieces.iter().filter(|piece| !gate::is_known(piece)).count(),
         strange: gate::strange(all, folded).is_some(),
         count: pieces.len(),
     }

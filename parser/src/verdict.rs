@@ -32,8 +32,8 @@ pub(crate) struct Learned {
 pub(crate) struct Words {
     /// All of them are of the lists, as written.
     pub(crate) plain: bool,
-    /// All of them are of the lists, some after a slip was mended.
-    pub(crate) known: bool,
+    /// How many are of no list, although slips are mended.
+    pub(crate) unknown: usize,
     /// One of them is of every day and has nothing to do with trees.
     pub(crate) strange: bool,
     pub(crate) count: usize,
@@ -45,7 +45,7 @@ const OTHER: i32 = 1;
 const LONG_MIN: usize = 12;
 /// How sure a reading must be to be stored without a question, by what the lists tell: nothing,
 /// something else, the same but not as fact, the same.
-const STORED_MIN: [i32; 4] = [110, 200, 95, 90];
+const STORED_MIN: [i32; 4] = [110, 200, 120, 300];
 /// So much in the text must belong to reports and seldom to chat.
 const STORED_EVIDENCE: usize = 2;
 /// How sure it must be to be asked about, by its evidence: nothing, one, two, three signs that chat
@@ -59,10 +59,9 @@ const TOLD_MIN: i32 = -100;
 const STRANGE_COST: i32 = 100;
 /// More words than these are a story.
 const STORY_WORDS: usize = 40;
-/// So sure of something else it makes doubtful what the lists tell: where they know every word, and
-/// where they do not.
-const OTHER_KNOWN_MIN: i32 = 150;
-const OTHER_MIN: i32 = 0;
+/// So sure of something else it makes doubtful what the lists tell of a long text, by how many words
+/// they do not know: none, one, more. Of short texts without such words nothing makes it so.
+const OTHER_MIN: [i32; 3] = [150, 100, -100];
 /// Less sure it is a guess.
 const GUESS_MIN: i32 = -50;
 /// So sure it stands beside a question or an alarm.
@@ -95,12 +94,10 @@ impl Learned {
 
     /// Whether what the lists tell clearly may stand.
     fn allows(&self, words: Words, is_short: bool) -> bool {
-        let least = match (words.known, is_short) {
-            (true, true) => i32::MAX,
-            (true, false) => OTHER_KNOWN_MIN,
-            (false, _) => OTHER_MIN,
-        };
-        !self.differs() || self.sure < least
+        let step = words.unknown.min(OTHER_MIN.len() - 1);
+        let least = OTHER_MIN.get(step).copied().unwrap_or(0);
+        let is_told = words.unknown == 0 && is_short;
+        is_told || !self.differs() || self.sure < least
     }
 
     /// How sure it is of a text with these words.
