@@ -18,10 +18,11 @@ use crate::{
     fold::Folded,
     gate, languages, letters,
     lexicon::{Lexicon, Listed, PACKS_MAX},
+    meaning::Plain,
     pack::{Pack, PackFault},
     piece::{Glance, Piece, Pieces, Sense},
     plans, queries,
-    reading::{Act, Correction, Doubt, Known, Problem, Reading, Report, Sender, Stance},
+    reading::{Act, Correction, Doubt, Known, Problem, Reading, Report, Sender, Stance, Unnamed},
     reports::{self, Told},
     segment::{self, Segment, Segments},
     sure,
@@ -162,6 +163,7 @@ impl Reader {
             about_work: unclear || gate::is_about_work(pieces, &stances),
             both: false,
             margin: 0,
+            unnamed: unnamed(pieces),
             alarm: alarm::read(
                 pieces,
                 glance,
@@ -287,6 +289,17 @@ fn words_of(pieces: &[Piece<'_>], all: &[Piece<'_>], folded: &Folded<'_>) -> ver
 /// A piece that the lists know well.
 fn is_plain(piece: &Piece<'_>) -> bool {
     gate::is_known(piece) && !piece.everyday && !piece.torn && piece.repaired.is_none()
+}
+
+/// Blocks that are meant without their names.
+fn unnamed(pieces: &[Piece<'_>]) -> Option<Unnamed> {
+    let says = |plain| pieces.iter().any(|piece| piece.is_plain(plain));
+    let is_named = pieces
+        .iter()
+        .any(|piece| matches!(piece.sense, Sense::Block(_)));
+    let both = || says(Plain::BothBlocks).then_some(Unnamed::Both);
+    let all = || says(Plain::EveryBlock).then_some(Unnamed::All);
+    if is_named { None } else { both().or_else(all) }
 }
 
 /// Who or what makes all that is told doubtful.

@@ -92,7 +92,7 @@ pub(crate) fn read(
                 row.details.wetness = rain(row, answer, denied);
             } else if segment.kind == Kind::IntercropSown
                 && row.details.species.is_none()
-                && answer == Some(Wetness::None)
+                && (answer == Some(Wetness::None) || denied)
             {
                 row.details.count = Some(0);
             } else if segment.kind == Kind::Branched && before.is_some() {

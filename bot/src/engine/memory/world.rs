@@ -8,7 +8,8 @@ use budwood_scheduler::{
 use chrono::{DateTime, Utc};
 
 use super::{
-    duplicates::Heard, links::Links, names::Rolls, send_queue::Waiting, snapshot::Copying,
+    duplicates::Heard, links::Links, matters::Matters, names::Rolls, send_queue::Waiting,
+    snapshot::Copying,
 };
 use crate::{
     store::{Hold, Loaded},
@@ -27,6 +28,8 @@ pub(crate) struct World {
     pub(crate) talks: BTreeMap<String, Talk>,
     /// Texts out that are not settled.
     pub(crate) outbox: Waiting,
+    /// Texts that wait for a person.
+    pub(crate) matters: Matters,
     /// Which gateways can be reached.
     pub(crate) links: Links,
     /// When each block is to be looked at, soonest first. Ties go by block.
@@ -80,6 +83,7 @@ impl World {
             states: loaded.states.into_iter().collect(),
             talks: loaded.talks.into_iter().collect(),
             outbox: Waiting::default(),
+            matters: Matters::default(),
             links: Links::default(),
             due: BTreeSet::new(),
             due_of: BTreeMap::new(),
@@ -93,9 +97,16 @@ impl World {
             next_message,
         };
         for received in loaded.received.into_iter().rev() {
+            world.links.heard(&received.gateway, received.at);
             world.heard.recall(received);
         }
+        for matter in loaded.matters {
+            world.matters.put(matter);
+        }
         for outbound in loaded.outbound {
+            if let (Some(gateway), Some(at)) = (&outbound.gateway, outbound.sent_at) {
+                world.links.took(gateway, at);
+            }
             world.outbox.put(outbound, "");
         }
         world
