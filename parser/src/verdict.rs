@@ -45,7 +45,7 @@ const OTHER: i32 = 1;
 const LONG_MIN: usize = 12;
 /// How sure a reading must be to be stored without a question, by what the lists tell: nothing,
 /// something else, the same but not as fact, the same.
-const STORED_MIN: [i32; 4] = [110, 200, 120, 300];
+const STORED_MIN: [i32; 4] = [110, 300, 140, 300];
 /// So much in the text must belong to reports and seldom to chat.
 const STORED_EVIDENCE: usize = 2;
 /// How sure it must be to be asked about, by its evidence: nothing, one, two, three signs that chat
@@ -61,7 +61,7 @@ const STRANGE_COST: i32 = 100;
 const STORY_WORDS: usize = 40;
 /// So sure of something else it makes doubtful what the lists tell of a long text, by how many words
 /// they do not know: none, one, more. Of short texts without such words nothing makes it so.
-const OTHER_MIN: [i32; 3] = [150, 100, -100];
+const OTHER_MIN: [i32; 3] = [150, 100, -60];
 /// Less sure it is a guess.
 const GUESS_MIN: i32 = -50;
 /// So sure it stands beside a question or an alarm.
