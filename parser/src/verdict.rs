@@ -45,7 +45,7 @@ const OTHER: i32 = 1;
 const LONG_MIN: usize = 12;
 /// How sure a reading must be to be stored without a question, by what the lists tell: nothing,
 /// something else, the same but not as fact, the same.
-const STORED_MIN: [i32; 4] = [110, 300, 140, 300];
+const STORED_MIN: [i32; 4] = [110, 300, 180, 300];
 /// So much in the text must belong to reports and seldom to chat.
 const STORED_EVIDENCE: usize = 2;
 /// How sure it must be to be asked about, by its evidence: nothing, one, two, three signs that chat
@@ -156,7 +156,7 @@ impl Learned {
         // What the lists ask about is as good a question as a guess, or as one about less.
         let asks = !reading.reports.is_empty() && reading.stances.is_empty();
         let less = self.differs() && tells_less(&self.told.reports, &reading.reports);
-        if asks && (less || self.sure < GUESS_MIN) {
+        if asks && (less || !self.listed || self.sure < GUESS_MIN) {
             for report in &mut reading.reports {
                 if report.doubts.is_empty() {
                     report.doubts.push(Doubt::Likeness);

@@ -5,6 +5,7 @@
 //! worded, and storing anything.
 
 mod amend;
+mod beside;
 mod complete;
 mod concern;
 mod date;
@@ -289,7 +290,7 @@ pub fn decide(reading: &Reading, scene: &Scene<'_>) -> Decision {
         (None, None) => None,
     };
     if let Some(beside) = beside {
-        return with_reports(reading, scene, beside);
+        return beside::with_reports(reading, scene, beside);
     }
     if scene.sender == Sender::Unknown {
         let work = !reading.reports.is_empty() && reading.stances.is_empty();
@@ -320,19 +321,6 @@ pub fn decide(reading: &Reading, scene: &Scene<'_>) -> Decision {
         };
     }
     told(reading, scene)
-}
-
-/// What else a text says does not silence its reports.
-fn with_reports(reading: &Reading, scene: &Scene<'_>, beside: Decision) -> Decision {
-    let reports = reading.both && !reading.reports.is_empty() && reading.stances.is_empty();
-    let stays = matches!(
-        beside,
-        Decision::Person(_) | Decision::Answer(Answer::Query(_))
-    );
-    if reports && stays && scene.sender != Sender::Unknown {
-        return Decision::Both(Box::new(told(reading, scene)), Box::new(beside));
-    }
-    beside
 }
 
 /// What is done with the reports of a text.

@@ -126,7 +126,7 @@ const BY_NAME: [(&str, usize, &str); 35] = [
     ("scheduler/src/decide/complete.rs", 1, "girths have a limit"),
     (
         "scheduler/src/decide/draft.rs",
-        4,
+        2,
         "rain falls on every block",
     ),
     (
