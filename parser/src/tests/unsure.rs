@@ -99,7 +99,7 @@ fn what_no_listed_word_names_is_asked_about() {
     check_in(
         "id",
         "zorbuh 11 pohon rayap A",
-        "disease @A 11 ailment=termites",
+        "disease @A 11 ailment=termites ?strange(zorbuh)",
     );
     check_in("fr", "nettoyé le champ", "weeded ?strange(champ) | ~chat");
     check_in("en", "brushed farm B", "weeded @B");
