@@ -300,14 +300,14 @@ plain! {
     Subject = "subject",
     /// Father, mother.
     Relative = "relative",
+    /// "please", "thanks".
+    Courtesy = "courtesy",
+    /// A small word without weight.
+    Filler = "filler",
     /// "leg", "hand": a part of a person, and of no tree.
     Body = "body",
     /// "phone", "sim".
     Phone = "phone",
     /// "lost", "broken".
     Lost = "lost",
-    /// "please", "thanks".
-    Courtesy = "courtesy",
-    /// A small word without weight.
-    Filler = "filler",
 }
