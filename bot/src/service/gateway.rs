@@ -1,7 +1,9 @@
 //! Every kind of gateway: a file, and a row in the table.
 
 mod folder;
+pub mod http;
 pub mod oneapi;
+pub mod template;
 
 use std::{path::Path, sync::Arc};
 
@@ -23,7 +25,11 @@ pub(crate) struct Block<'a> {
 }
 
 /// The kinds by their name in the configuration.
-pub(crate) const KINDS: [(&str, Read); 2] = [("oneapi", oneapi::read), ("folder", folder::read)];
+pub(crate) const KINDS: [(&str, Read); 3] = [
+    ("oneapi", oneapi::read),
+    ("template", template::read),
+    ("folder", folder::read),
+];
 
 /// How a block of this kind is read.
 pub(crate) fn kind(name: &str) -> Option<Read> {

@@ -11,7 +11,11 @@ use std::{fmt, pin::Pin, sync::Arc};
 use tokio::sync::watch;
 
 use crate::{
-    service::{clock::Clock, door::Door, signature::KeyError},
+    service::{
+        clock::Clock,
+        door::{Door, Takes},
+        signature::KeyError,
+    },
     words::{
         secret::Secret,
         traffic::{Inbound, Link, Outgoing, Receipt, SendOutcome},
@@ -75,6 +79,11 @@ pub type RunFuture<'a> = Pin<Box<dyn Future<Output = ()> + Send + 'a>>;
 pub trait Plan: fmt::Debug + Send + Sync {
     /// What the gateway will be able to do.
     fn abilities(&self) -> Abilities;
+
+    /// How what it brings over HTTP is read, if it does.
+    fn takes(&self) -> Option<Takes> {
+        None
+    }
 
     /// Makes the gateway. Nothing is sent yet.
     ///
