@@ -5,13 +5,16 @@
 //! we differ on purpose, is said in the modules.
 
 mod alphabet;
+mod centre;
 mod chat;
 mod dates;
 mod formats;
 mod ground;
+mod kannel;
 mod misspellings;
 mod numbering;
 mod numbers;
+mod office;
 mod packs;
 mod peer;
 mod segments;

@@ -44,7 +44,8 @@ pub(crate) fn ask(script: &str, questions: &[Value]) -> Vec<Value> {
         .collect()
 }
 
-fn command(script: &str) -> Command {
+/// The command that runs a script with its peer.
+pub(crate) fn command(script: &str) -> Command {
     let peers = folder();
     let path = Path::new(env!("CARGO_MANIFEST_DIR"))
         .join("../tests/peers")
