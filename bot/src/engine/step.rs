@@ -77,7 +77,7 @@ impl<'a> Step<'a> {
     pub(super) fn put_person(&mut self, person: Person) {
         let id = person.id;
         self.change.persons.push(person.clone());
-        self.world.directory.put_person(person);
+        self.world.put_person(person);
         let blocks: Vec<BlockId> = self
             .world
             .directory

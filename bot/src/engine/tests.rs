@@ -178,7 +178,7 @@ fn sickness_is_told_to_the_adviser_unless_they_stopped() {
         on: valley.now.date_naive(),
         how: "text STOP".to_owned(),
     };
-    valley.world.directory.put_person(adviser);
+    valley.world.put_person(adviser);
     let said = valley.step().store_facts(&turn, &facts).said;
     assert_eq!(keys(&said), [Key::ReadBack]);
 }

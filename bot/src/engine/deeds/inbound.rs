@@ -137,6 +137,9 @@ impl Step<'_> {
         if let Some(done) = self.code_given(&turn, &speaker) {
             return done;
         }
+        for group in self.view().groups_spoken_of(turn.speaker) {
+            self.world.make_names_ready(group);
+        }
         let reading = self.view().read(&turn, speaker.role);
         if let Some(target) = self.view().spoken_for(&turn, &speaker, &reading) {
             turn.target = target;
