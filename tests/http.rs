@@ -122,6 +122,7 @@ impl Intake for Taker {
         match arrival {
             Arrival::Text(inbound) => self.keep(&self.texts, inbound),
             Arrival::Receipt(receipt) => self.keep(&self.receipts, receipt),
+            Arrival::Part(_) | Arrival::MissedCall { .. } => panic!("HTTP brings whole texts"),
         }
     }
 

@@ -23,7 +23,7 @@ pub use self::{
     memory::MemoryStore,
     sled::SledStore,
 };
-use crate::words::message::{Outbound, Received, Talk};
+use crate::words::message::{Outbound, Received, ReceivedPart, Talk};
 
 /// Everything that one step changes.
 #[derive(Clone, Debug, Default, PartialEq)]
@@ -46,6 +46,10 @@ pub struct Change {
     pub talks: Vec<(String, Talk)>,
     /// Texts that came in.
     pub received: Vec<Received>,
+    /// Parts of texts that wait for the others.
+    pub parts: Vec<ReceivedPart>,
+    /// Parts that wait no longer.
+    pub gone_parts: Vec<MessageId>,
     /// Texts that go out, new or moved on.
     pub outbound: Vec<Outbound>,
     /// What may be done with the store from now on.
@@ -99,6 +103,10 @@ impl Change {
         self.states.append(&mut later.states);
         self.talks.append(&mut later.talks);
         self.received.append(&mut later.received);
+        self.parts.append(&mut later.parts);
+        self.parts
+            .retain(|part| !later.gone_parts.contains(&part.id));
+        self.gone_parts.append(&mut later.gone_parts);
         self.outbound.append(&mut later.outbound);
         self.hold = later.hold.or(self.hold);
     }
@@ -135,6 +143,8 @@ pub struct Loaded {
     pub talks: Vec<(String, Talk)>,
     /// The last texts in, newest first.
     pub received: Vec<Received>,
+    /// Parts of texts that wait for the others, oldest first.
+    pub parts: Vec<ReceivedPart>,
     /// The last texts out, newest first.
     pub outbound: Vec<Outbound>,
     /// The last fact in the log.

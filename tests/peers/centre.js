@@ -22,7 +22,7 @@ const PORT = +arg('port', 2775), CTL = +arg('ctl', 8025), USER = arg('user', 'es
 const DLR_MS = +arg('dlr-ms', 50), IDFMT = arg('idfmt', 'dec'), ENQ = +arg('enq-ms', 0), MAXS = +arg('max-sessions', 10);
 const log = [], sessions = new Set();
 let fault = { submit_status: [], no_resp: 0, dlr_stat: 'DELIVRD' }, seq = 1000, ref = 0;
-const ev = (t, o) => { log.push(Object.assign({ t, at: Date.now() }, o)); if (process.env.VERBOSE) console.log(JSON.stringify(log[log.length - 1])); };
+const ev = (t, o) => { log.push(Object.assign({ t, at: Date.now() }, o)); if (process.env.VERBOSE) console.log(JSON.stringify(log[log.length - 1])); return log[log.length - 1]; };
 const STATE = { ENROUTE: 1, DELIVRD: 2, EXPIRED: 3, DELETED: 4, UNDELIV: 5, ACCEPTD: 6, UNKNOWN: 7, REJECTD: 8 };
 const stamp = () => { const d = new Date(), p = n => String(n).padStart(2, '0'); return p(d.getUTCFullYear() % 100) + p(d.getUTCMonth() + 1) + p(d.getUTCDate()) + p(d.getUTCHours()) + p(d.getUTCMinutes()); };
 
@@ -101,13 +101,13 @@ function onSession(s) {
   s.on('unknown', p => { ev('unknown', {}); });
   s.on('submit_sm', p => {
     const raw = p.short_message && p.short_message.message !== undefined ? p.short_message : p.message_payload;
-    ev('submit_sm', { seq: p.sequence_number, from: p.source_addr, to: p.destination_addr, dc: p.data_coding, esm: p.esm_class, reg: p.registered_delivery, validity: p.validity_period, schedule: p.schedule_delivery_time,
+    const seen = ev('submit_sm', { seq: p.sequence_number, from: p.source_addr, to: p.destination_addr, dc: p.data_coding, esm: p.esm_class, reg: p.registered_delivery, validity: p.validity_period, schedule: p.schedule_delivery_time,
       udh: raw && raw.udh ? raw.udh.map(b => b.toString('hex')) : undefined, text: raw ? (Buffer.isBuffer(raw.message) ? 'hex:' + raw.message.toString('hex') : raw.message) : undefined,
       sar: p.sar_total_segments ? [p.sar_msg_ref_num, p.sar_total_segments, p.sar_segment_seqnum] : undefined });
     if (!s.bound) return s.send(p.response({ command_status: smpp.ESME_RINVBNDSTS }));
     if (fault.no_resp > 0) { fault.no_resp--; return ev('swallowed', {}); }
     const st = fault.submit_status.shift();
-    if (st) return s.send(p.response({ command_status: st }));
+    if (st) { seen.refused = st; return s.send(p.response({ command_status: st })); }
     const n = ++seq, id = IDFMT === 'hex-resp' ? n.toString(16) : String(n);
     const wants = (p.registered_delivery & 3) === 1 || ((p.registered_delivery & 3) === 2 && fault.dlr_stat !== 'DELIVRD');
     if (wants && fault.dlr_first && !fault.no_dlr) receipt(s, p, id);

@@ -17,8 +17,12 @@ pub(crate) struct Centre {
 }
 
 impl Centre {
-    pub(crate) async fn start(folder: &Path, more: &[&str]) -> Self {
-        let (port, control) = (free_port(), free_port());
+    pub(crate) async fn start(folder: &Path) -> Self {
+        Self::start_at(free_port(), folder, &[]).await
+    }
+
+    pub(crate) async fn start_at(port: u16, folder: &Path, more: &[&str]) -> Self {
+        let control = free_port();
         let mut node: Command = command("centre.js");
         node.args(["--port", &port.to_string(), "--ctl", &control.to_string()])
             .args(more);
@@ -56,12 +60,13 @@ impl Centre {
         all.filter(|one| one["t"] == kind).cloned().collect()
     }
 
-    /// The texts that it was handed, each put together from its parts; those of which parts are
-    /// missing are left out.
+    /// The texts that it was handed, each put together from its parts; those that it
+    /// refused, or of which parts are missing, are left out.
     pub(crate) async fn handed(&self) -> Vec<Said> {
         let mut whole = Vec::new();
         let mut open: BTreeMap<(String, String), BTreeMap<u64, String>> = BTreeMap::new();
-        for one in self.seen("submit_sm").await {
+        let submitted = self.seen("submit_sm").await.into_iter();
+        for one in submitted.filter(|one| one["refused"].is_null()) {
             let to = format!("+{}", one["to"].as_str().expect("a number"));
             let text = one["text"].as_str().unwrap_or_default().to_owned();
             let Some((reference, of, number)) = part(&one) else {

@@ -3,20 +3,16 @@
 
 use std::{fs, path::Path, process::Command};
 
-use budwood::{
-    service::{clock::Clock, config::Config},
-    words::{
-        message::SendState,
-        traffic::{Outgoing, SendOutcome, Whose},
-    },
+use budwood::words::{
+    message::SendState,
+    traffic::{SendOutcome, Whose},
 };
-use budwood_scheduler::MessageId;
-use chrono::TimeDelta;
 use serde_json::json;
 
 use crate::{
     centre::Centre,
     office::{FARMERS, Office, Peer, Said, free_port, phone, until},
+    port::{opened, outgoing},
 };
 
 /// Its ports.
@@ -154,7 +150,7 @@ struct Scene {
 async fn scene() -> Scene {
     let send = free_port();
     let office = Office::new(&block(send));
-    let centre = Centre::start(office.folder.path(), &[]).await;
+    let centre = Centre::start(office.folder.path()).await;
     let mut kannel = Kannel::configure(office.folder.path(), centre.port, office.port);
     // The port was promised to the bot's configuration already.
     let conf = office.path("kannel.conf");
@@ -202,15 +198,7 @@ async fn texts_answers_and_receipts_pass_both_ways() {
             .any(|(to, said)| *to == phone(1) && said.contains("192 of 200"))
     })
     .await;
-    until("every receipt", async || {
-        let open = ["ready", "sending", "sent"].map(|state| format!("outbound.{state}"));
-        let mut waiting = 0;
-        for state in &open {
-            waiting += office.count_now(state).await;
-        }
-        waiting == 0
-    })
-    .await;
+    until("every receipt", async || office.open_texts().await == 0).await;
     serving.stop().await;
     let brought: Vec<Said> = vec![
         (phone(1), "dead 8".into()),
@@ -237,7 +225,7 @@ async fn long_texts_and_every_alphabet_arrive_as_they_were_written() {
         centre,
         kannel: _kannel,
     } = scene().await;
-    let gateway = opened(&office.folder, "secret");
+    let gateway = opened(&office, "secret");
     let texts = [
         "one".to_owned(),
         "prices: [5 €] {~^|\\} ".repeat(20),
@@ -278,7 +266,7 @@ async fn what_it_refuses_and_a_wrong_password_are_told_apart() {
         office, mut kannel, ..
     } = scene().await;
     let text = outgoing(1, phone(1), "one");
-    let outcome = opened(&office.folder, "wrong").send(&text).await;
+    let outcome = opened(&office, "wrong").send(&text).await;
     let SendOutcome::Wait {
         whose: Whose::Gateway,
         why,
@@ -288,7 +276,7 @@ async fn what_it_refuses_and_a_wrong_password_are_told_apart() {
         panic!("{outcome:?}")
     };
     assert!(why.contains("403"), "{why}");
-    let gateway = opened(&office.folder, "secret");
+    let gateway = opened(&office, "secret");
     let nobody = outgoing(2, String::new(), "one");
     let outcome = gateway.send(&nobody).await;
     assert!(
@@ -298,7 +286,7 @@ async fn what_it_refuses_and_a_wrong_password_are_told_apart() {
     kannel.kill();
     // On a connection of its own: one that was open before can be broken at any moment, so what is
     // written to it is unknown.
-    let outcome = opened(&office.folder, "secret").send(&text).await;
+    let outcome = opened(&office, "secret").send(&text).await;
     assert!(
         matches!(
             outcome,
@@ -359,25 +347,4 @@ async fn nothing_is_lost_or_doubled_when_either_side_dies() {
         .iter()
         .filter(|text| text.state == SendState::Unknown);
     assert!(unknown.count() <= 4 * 4, "{:?}", stored.states());
-}
-
-fn opened(
-    folder: &tempfile::TempDir,
-    secret: &'static str,
-) -> std::sync::Arc<dyn budwood::service::port::Gateway> {
-    let config = Config::load(&folder.path().join("budwood.toml")).expect("a configuration");
-    let environment = move |_: &str| Some(secret.to_owned());
-    let opened = config
-        .open_gateways(&environment, &Clock::System)
-        .expect("it opens");
-    opened.into_iter().next().expect("a gateway").gateway
-}
-
-fn outgoing(id: u64, to: String, text: &str) -> Outgoing {
-    Outgoing {
-        id: MessageId(id),
-        to,
-        text: text.to_owned(),
-        expires_at: Clock::System.now() + TimeDelta::hours(3),
-    }
 }

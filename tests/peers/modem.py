@@ -15,6 +15,7 @@ Control, HTTP with JSON, on this computer only:
                   "slow_ms":0, "no_report":bool, "report_status":0, "report_first":bool,
                   "creg":1, "csq":20, "capacity":20, "pin":"READY"|"SIM PIN", "urc_in_reply":bool}
   POST /raw      {"text":"..."}: said on the line as it is
+  POST /unplug   pulled out and put in again, under the same link
 """
 import argparse, datetime, http.server, json, os, pty, select, sys, termios, threading, time, tty
 
@@ -289,8 +290,10 @@ class Modem:
     def run(self):
         buf = b''; mode = 'cmd'
         while True:
-            try: d = os.read(self.fd, 256)
-            except OSError: time.sleep(0.05); continue          # nobody has the line open
+            try:
+                if not select.select([self.fd], [], [], 0.05)[0]: continue
+                d = os.read(self.fd, 256)
+            except (OSError, ValueError): time.sleep(0.05); buf = b''; mode = 'cmd'; continue    # nobody has the line open
             for ch in d:
                 c = bytes([ch])
                 if mode == 'cmd':
@@ -316,12 +319,20 @@ class Modem:
 
 def main():
     ap = argparse.ArgumentParser(); ap.add_argument('--link'); ap.add_argument('--ctl', type=int, default=8026); a = ap.parse_args()
-    master, slave = pty.openpty(); tty.setraw(slave); name = os.ttyname(slave)      # slave stays open here, so the line never hangs up by itself
-    if a.link:
-        try: os.unlink(a.link)
-        except FileNotFoundError: pass
-        os.symlink(name, a.link)
-    m = Modem(master); threading.Thread(target=m.run, daemon=True).start()
+    def plug():
+        master, slave = pty.openpty(); tty.setraw(slave); name = os.ttyname(slave)      # slave stays open here, so the line never hangs up by itself
+        if a.link:
+            try: os.unlink(a.link)
+            except FileNotFoundError: pass
+            os.symlink(name, a.link)
+        return master, slave, name
+    def unplug():
+        # A modem that is put in again has its SIM and none of its settings.
+        with m.lock:
+            os.close(m.fd); os.close(m.slave); m.fd, m.slave, _ = plug()
+            m.echo = 1; m.cnmi = [0, 0, 0, 0, 0]; m.clip = 0; m.cmee = 0
+    master, slave, name = plug()
+    m = Modem(master); m.slave = slave; threading.Thread(target=m.run, daemon=True).start()
 
     class H(http.server.BaseHTTPRequestHandler):
         def log_message(self, *x): pass
@@ -340,6 +351,7 @@ def main():
             if self.path == '/call': m.call(j['from'], j.get('rings', 2), j.get('hidden', False)); return self.out({'ok': True})
             if self.path == '/fault': m.fault.update(j); return self.out(m.fault)
             if self.path == '/raw': m.say(j['text']); return self.out({'ok': True})
+            if self.path == '/unplug': unplug(); return self.out({'ok': True})
             if self.path == '/quit': self.out({'ok': True}); os._exit(0)
             self.out({'error': 'no such thing'})
     srv = http.server.ThreadingHTTPServer(('127.0.0.1', a.ctl), H)

@@ -210,6 +210,18 @@ impl Office {
         kinds.filter(|found| found == kind).count()
     }
 
+    /// Texts out of which more may become known.
+    pub(crate) async fn open_texts(&self) -> usize {
+        let mut open = 0;
+        for state in ["ready", "sending", "sent"] {
+            open += self
+                .count_now(&format!("outbound.{state}"))
+                .await
+                .min(1_000_000);
+        }
+        open
+    }
+
     /// What is stored, once the service has stopped.
     pub(crate) fn stored(&self) -> Stored {
         let store = SledStore::open(&self.path("store"), 16 * 1024 * 1024).expect("it is free");

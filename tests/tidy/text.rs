@@ -19,7 +19,14 @@ const AT_HOME: [(&str, &str, &[&str]); 4] = [
             "bot/src/service/gateway/template.rs",
         ],
     ),
-    ("rustls", "rustls::", &["bot/src/service/gateway/http.rs"]),
+    (
+        "rustls",
+        "rustls::",
+        &[
+            "bot/src/service/gateway/http.rs",
+            "bot/src/service/gateway/smpp/tls.rs",
+        ],
+    ),
     (
         "sled",
         "sled::",

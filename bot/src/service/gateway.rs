@@ -2,8 +2,11 @@
 
 mod folder;
 pub mod http;
+mod modem;
 pub mod oneapi;
+mod smpp;
 pub mod template;
+mod text_header;
 
 use std::{path::Path, sync::Arc};
 
@@ -25,9 +28,11 @@ pub(crate) struct Block<'a> {
 }
 
 /// The kinds by their name in the configuration.
-pub(crate) const KINDS: [(&str, Read); 3] = [
+pub(crate) const KINDS: [(&str, Read); 5] = [
     ("oneapi", oneapi::read),
     ("template", template::read),
+    ("modem", modem::read),
+    ("smpp", smpp::read),
     ("folder", folder::read),
 ];
 

@@ -8,6 +8,7 @@
 
 use std::{fmt, pin::Pin, sync::Arc};
 
+use chrono::{DateTime, Utc};
 use tokio::sync::watch;
 
 use crate::{
@@ -18,7 +19,7 @@ use crate::{
     },
     words::{
         secret::Secret,
-        traffic::{Inbound, Link, Outgoing, Receipt, SendOutcome},
+        traffic::{Inbound, InboundPart, Link, Outgoing, Receipt, SendOutcome},
     },
 };
 
@@ -178,6 +179,17 @@ pub enum OpenError {
 pub enum Arrival {
     /// A text.
     Text(Inbound),
+    /// A part of a text. It is put together with the others where it is kept.
+    Part(InboundPart),
+    /// A call that was not answered: a wish to be called.
+    MissedCall {
+        /// The gateway that was called.
+        gateway: String,
+        /// The number that called.
+        from: String,
+        /// When.
+        at: DateTime<Utc>,
+    },
     /// What became of a text of ours.
     Receipt(Receipt),
 }

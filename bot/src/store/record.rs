@@ -19,7 +19,7 @@ use serde::{Deserialize, Serialize, de::DeserializeOwned};
 use serde_json::value::RawValue;
 
 use super::{Change, Hold, StoreError};
-use crate::words::message::{Outbound, Received, Talk};
+use crate::words::message::{Outbound, Received, ReceivedPart, Talk};
 
 /// The version of a kind that is written.
 fn version_of(kind: &str) -> u32 {
@@ -146,6 +146,8 @@ record!(
     message::StoredReceived
 );
 
+record!("part", part, read_part, ReceivedPart, message::StoredPart);
+
 pub(super) fn outbound(value: &Outbound) -> Result<Vec<u8>, StoreError> {
     write("outbound", &message::StoredOutbound::from(value))
 }
@@ -186,6 +188,7 @@ pub(super) fn read_into(value: &[u8], into: &mut Change) -> Result<(), StoreErro
         "phone" => into.phones.push(read_phone(key, value)?),
         "group" => into.groups.push(read_group(key, value)?),
         "block" => into.blocks.push(read_block(key, value)?),
+        "part" => into.parts.push(read_part(key, value)?),
         "received" => into.received.push(read_received(key, value)?),
         "outbound" => into.outbound.push(read_outbound(key, value)?),
         "state" => into.states.push(read_state(key, value)?),

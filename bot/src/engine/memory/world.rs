@@ -8,7 +8,8 @@ use budwood_scheduler::{
 use chrono::{DateTime, Utc};
 
 use super::{
-    duplicates::Heard, links::Links, names::Rolls, send_queue::Waiting, snapshot::Copying,
+    duplicates::Heard, links::Links, names::Rolls, parts::Parts, send_queue::Waiting,
+    snapshot::Copying,
 };
 use crate::{
     store::{Hold, Loaded},
@@ -27,6 +28,8 @@ pub(crate) struct World {
     pub(crate) talks: BTreeMap<String, Talk>,
     /// Texts out that are not settled.
     pub(crate) outbox: Waiting,
+    /// Parts of texts that wait for the others.
+    pub(crate) parts: Parts,
     /// Which gateways can be reached.
     pub(crate) links: Links,
     /// When each block is to be looked at, soonest first. Ties go by block.
@@ -80,6 +83,7 @@ impl World {
             states: loaded.states.into_iter().collect(),
             talks: loaded.talks.into_iter().collect(),
             outbox: Waiting::default(),
+            parts: Parts::default(),
             links: Links::default(),
             due: BTreeSet::new(),
             due_of: BTreeMap::new(),
@@ -94,6 +98,10 @@ impl World {
         };
         for received in loaded.received.into_iter().rev() {
             world.heard.recall(received);
+        }
+        for part in loaded.parts {
+            world.heard.recall_part(&part);
+            world.parts.put(part);
         }
         for outbound in loaded.outbound {
             world.outbox.put(outbound, "");
