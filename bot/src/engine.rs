@@ -242,7 +242,12 @@ impl Engine {
             }
             let mut step = Step::new(&mut self.world, &self.setup, self.store.as_ref(), now);
             for said in take_in(&mut step, input) {
-                step.post(said);
+                let Some(unsaid) = step.post(said) else {
+                    continue;
+                };
+                for said in step.goes_in_circles(unsaid) {
+                    step.post(said);
+                }
             }
             let (change, tells) = step.finish();
             all.append(change);
@@ -292,7 +297,9 @@ impl Engine {
         if self.world.held_since.is_some() || self.world.nudges_wait {
             return None;
         }
-        self.world.due.first().map(|(at, _)| *at)
+        let block = self.world.due.first().map(|(at, _)| *at);
+        let matter = self.world.matters.next_due();
+        block.into_iter().chain(matter).min()
     }
 
     /// When the next text that waits can be claimed.

@@ -23,7 +23,10 @@ pub use self::{
     memory::MemoryStore,
     sled::SledStore,
 };
-use crate::words::message::{Outbound, Received, ReceivedPart, Talk};
+use crate::words::{
+    matter::Matter,
+    message::{Outbound, Received, ReceivedPart, Talk},
+};
 
 /// Everything that one step changes.
 #[derive(Clone, Debug, Default, PartialEq)]
@@ -52,6 +55,10 @@ pub struct Change {
     pub gone_parts: Vec<MessageId>,
     /// Texts that go out, new or moved on.
     pub outbound: Vec<Outbound>,
+    /// Texts that wait for a person, new or changed.
+    pub matters: Vec<Matter>,
+    /// Texts that wait no more.
+    pub closed: Vec<MessageId>,
     /// What may be done with the store from now on.
     pub hold: Option<Hold>,
 }
@@ -108,6 +115,10 @@ impl Change {
             .retain(|part| !later.gone_parts.contains(&part.id));
         self.gone_parts.append(&mut later.gone_parts);
         self.outbound.append(&mut later.outbound);
+        self.matters
+            .retain(|matter| !later.closed.contains(&matter.message));
+        self.matters.append(&mut later.matters);
+        self.closed.append(&mut later.closed);
         self.hold = later.hold.or(self.hold);
     }
 
@@ -147,6 +158,8 @@ pub struct Loaded {
     pub parts: Vec<ReceivedPart>,
     /// The last texts out, newest first.
     pub outbound: Vec<Outbound>,
+    /// Texts that wait for a person.
+    pub matters: Vec<Matter>,
     /// The last fact in the log.
     pub last_event: Option<EventId>,
     /// The last message in or out.

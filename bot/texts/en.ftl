@@ -97,6 +97,7 @@ said-damage-none = no damage
 said-cover-sown = cover crop sown
 said-intercrop-sown = { $species } sown
 said-intercrop-sown-unnamed = food crop sown
+said-intercrop-none = no food crop
 said-tapping-opened = { $count } trees opened
 said-not-done = not done yet: { $job }
 said-not-done-unnamed = not done yet
@@ -109,9 +110,12 @@ amount = , { $value } { $unit }
 
 stand-planted = { $total } in all. { "" }
 stand-room = { $total } in all, room for { $room } more. { "" }
-stand-dead = { $dead } in all, { $alive } of { $planted } alive. { "" }
-stand-alive = { $alive } of { $planted } alive. { "" }
-stand-filled = { $alive } trees now, { $gaps ->
+# Of the first trees so many live, so many filled in live, of those planted at first.
+living = { $first } of { $planted }
+living-filled = { $first } + { $filled } of { $planted }
+stand-dead = { $dead } in all, { $living } alive. { "" }
+stand-alive = { $living } alive. { "" }
+stand-filled = { $living } alive, { $gaps ->
     [one] 1 gap
    *[other] { $gaps } gaps
   } left. { "" }
@@ -214,7 +218,7 @@ bare-other = trees
 unclear = Sorry, I did not understand. Write a word, a number and the block, like { $example }
 stranger = I do not know this number. Please ask your adviser to put it on the list.
 help = Text what you did: { $example }, weeded B, fed B. Ask: WHAT NOW, CALL ME, LANGUAGE. Mistake: NO. End texts: STOP. -{ $adviser }
-help-adviser = Text: STATUS group, LATE group, QUIET, GAPS group, SICK, VISIT, WINDOW group, WARN group, or a farmer's name. End: STOP.
+help-adviser = Text: STATUS group, LATE group, QUIET, GAPS group, SICK, VISIT, WAITING, WINDOW group, WARN group, or a farmer's name. End: STOP.
 example = dead 8 { $block }
 stopped = Done. No more reminders to this number. Your record is kept. Text START to return, ERASE to take your name out.
 started = Welcome, { $name }. Reminders for your blocks will come, about one a week. You can end them at any time: text STOP. -{ $adviser }
@@ -226,7 +230,7 @@ now = { $name }, now: { $tasks }. Text me when done. -{ $adviser }
 now-nothing = { $name }, nothing is due now. Next: { $task } { $block } about { $day }. -{ $adviser }
 now-none = { $name }, nothing is due and no date is set yet. Text what you did, like { $example }. -{ $adviser }
 my-blocks = { $blocks }
-my-block = { $block }: { $alive } of { $planted } alive, planted { $day }
+my-block = { $block }: { $living } alive, planted { $day }
 my-block-empty = { $block }: not planted yet
 when-task = { $task } on { $block }: about { $day }. -{ $adviser }
 when-tap = { $name }, { $block } is likely ready to tap about { $likely }, maybe { $earliest } to { $latest }. This comes from { $trees } trees; the next count tells more. -{ $adviser }
@@ -245,18 +249,35 @@ may-fill-wait = Not now: too little rain is left for new plants on { $block }. F
 may-fill-late = Better not on { $block }: after { $months } months new plants stay small in the shade of the others. Ask { $adviser } first.
 may-spray = I can not give spray advice by text. Follow label and local law, ask a trained person. Cover up, no wind, keep off bark and water. Text CALL ME
 may-other = Better ask { $adviser } first. Text CALL ME and you will be called.
+may-yes = Yes, { $name }: { $task } on { $block } is due now, by { $day }. -{ $adviser }
 who = This is the rubber line of { $adviser }. We never ask for money or PIN. Text STOP to end, HELP for words.
 my-data = We hold: name, this phone, group { $group }, { $blocks }, your reports, you agreed: { $consent }. Wrong? Text CALL ME
 consent-none = not yet
 call-me = { $name }, { $adviser } will call you. If anyone is in danger, get to a safe place first.
 call-me-notice = Call { $name } ({ $group }), number ends { $digits }: asked on { $day }.
 alarm-notice = Please call { $name } ({ $group }) soon, number ends { $digits }: text of { $day } may be about { $alarm }.
-unclear-notice = Please help { $name } ({ $group }), number ends { $digits }: two texts were not understood, the last on { $day }.
 alarm-grief = a death
 alarm-danger = danger
 alarm-illness = illness
 alarm-complaint = a complaint
 alarm-money = money
+alarm-fire = fire
+alarm-snake = a snake bite
+alarm-number = a new number or a lost phone
+matter-notice = { $name } ({ $group }), number ends { $digits }, texted on { $day }: { $alarm }. To read it text NEXT
+concern-call-me = please call
+concern-question = a question
+concern-unclear = not understood
+first-fire = Get everybody away from fire and smoke now. Shout for help. Do not fight it alone. { $told }
+first-snake = Keep still and get to a clinic at once. Do not cut, suck or tie the bite. { $told }
+first-danger = Go to a safe place first and call people near you. { $told }
+first-illness = If it is bad, go to a clinic now. Press a clean cloth on a bleeding wound. { $told }
+told-adviser = I told { $adviser }.
+told-nobody = Nobody could be told: get help near you.
+grief = { $name }, I am sorry for your loss. { $told } No reminders until { $adviser } says so.
+told = Thank you, { $name }. I told { $adviser }, who can read your text.
+not-told = { $name }, I can not answer this and could not tell { $adviser }. Please ask in person.
+only-done = Only work that you have done is noted. When it is done text it, like { $example }
 sick-notice = { $name } { $block } ({ $group }): { $facts }.
 cluster-notice = { $group }: { $ailment } at { $count } places since { $day }. Please look. Then WARN { $group } lets the neighbours look. No spraying yet.
 warn-ask = { $group }: { $ailment } at { $count } places. If you have looked, { $blocks ->
@@ -269,6 +290,7 @@ warn-done = { $blocks ->
   } near { $group } will be asked to look for { $ailment }.
 warn-none = No cluster of sickness at { $group } now, or no trees near it. To list: SICK { $group }
 girth-notice = { $name } { $block } ({ $group }): girths are about { $months } months behind the usual. Please look.
+open-notice = { $name } { $block } ({ $group }): of { $trees } trees measured { $share }% are thick enough to tap. Please look first. Then text me for { $name }: opened and the number.
 no-answer = I have no answer to that. { $adviser } can help: text CALL ME. For your next job text WHAT NOW
 later = All right, { $name }: { $task } on { $block } again about { $day }. -{ $adviser }
 nothing-open = Nothing is waiting for an answer. For your next job text WHAT NOW
@@ -370,10 +392,23 @@ nudge-hand_over = Well done, { $name }. { $block } is a tapping plot now, so the
 
 ## The adviser asks
 
+waiting-list = Waiting { $count }, oldest { $hours }h: { $people }. To read one text NEXT
+waiting-none = No text waits for you.
+waiting-person = { $name } { $hours }h
+waiting-next = { $name } ({ $group }) { $digits }, { $hours }h, { $concern }. Seen to? DONE: { $text }
+waiting-closed = Closed: { $name }. Waiting now: { $count }.
+waiting-old = { $count ->
+    [one] 1 text waits
+   *[other] { $count } texts wait
+  } over { $hours }h, first { $name } ({ $group }). To read text NEXT
+held = No reminders to { $name } until you text GO { $name }
+held-until = No reminders to { $name } until { $day }. To end it sooner text GO { $name }
+gone-on = { $name } is reminded again.
+not-held = { $name } gets reminders, nothing to end.
 status = { $group } { $day }: { $farmers ->
     [one] 1 farmer
    *[other] { $farmers } farmers
-  }, { $planted } have planted, alive { $alive }. { $due }{ $late }{ $check }Quiet { $quiet }, sick { $sick }
+  }, { $planted } planted, alive { $alive }. { $due }{ $late }{ $check }Quiet { $quiet }, sick { $sick }
 status-due = Due: { $tasks }. { "" }
 status-due-none = Nothing due. { "" }
 status-late = Late: { $tasks }. { "" }
@@ -384,6 +419,19 @@ alive-pct-visited = { $pct }% ({ $visited }% by visit)
 alive-unknown = not counted
 task-count = { $task } { $count }
 more = +{ $count }
+more-jobs = { $count } more
+# Of all groups, a line each.
+status-all = { $groups }
+status-line = { $group } alive { $alive } late { $late } quiet { $quiet } sick { $sick }
+late-all = Late: { $groups }
+gaps-all = Gaps: { $groups }
+sick-all = Sick: { $groups }
+group-count = { $group } { $count }
+group-first = { $group } { $count } ({ $first })
+gaps-order = { $order ->
+    [0] too late to fill
+   *[other] order { $order }
+  }
 late-list = Late { $group }: { $people }
 late-none = None late at { $group }.
 late-person = { $name } { $task } { $days }d
@@ -419,8 +467,9 @@ girth-list = Girth { $group }: { $people }
 girth-none = No girths are known at { $group } yet.
 feed-none = No feeding is due at { $group }.
 member = { $name } ({ $group }): { $blocks }. Last text { $day }
+member-told = { $name } ({ $group }): { $blocks }. Last news { $day }, no text yet
 member-never = { $name } ({ $group }): { $blocks }. No text yet
-member-block = { $block } { $alive }/{ $planted } alive, planted { $day }{ $due }
+member-block = { $block } { $living } alive, planted { $day }{ $due }
 member-block-empty = { $block } { $area }, not planted{ $due }
 member-due = , { $task } { $day }
 member-girth = , girth { $mean } cm ({ $of }), { $against }{ $ready }
@@ -428,6 +477,7 @@ member-behind = { $months } months behind
 member-ahead = { $months } months ahead
 member-ready = , to tap { $earliest }-{ $latest }
 member-no-blocks = no block
+member-which = Which one? { $people }
 window-ask = Open planting at { $group } from { $day }? { $rain }{ $farmers ->
     [one] 1 farmer
    *[other] { $farmers } farmers

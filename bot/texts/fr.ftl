@@ -117,6 +117,7 @@ said-damage-none = aucun dégat
 said-cover-sown = plante de couverture semée
 said-intercrop-sown = culture semée: { $species }
 said-intercrop-sown-unnamed = culture vivrière semée
+said-intercrop-none = pas de vivrier
 said-tapping-opened = { $count ->
     [one] { $count } arbre ouvert
    *[other] { $count } arbres ouverts
@@ -132,12 +133,11 @@ amount = , { $value } { $unit }
 
 stand-planted = { $total } en tout. { "" }
 stand-room = { $total } en tout, place pour { $room } de plus. { "" }
-stand-dead = { $dead } morts en tout, { $alive } arbres vivants sur { $planted }. { "" }
-stand-alive = { $alive } arbres vivants sur { $planted }. { "" }
-stand-filled = { $alive ->
-    [one] { $alive } arbre
-   *[other] { $alive } arbres
-  } maintenant, encore { $gaps ->
+living = { $first } sur { $planted }
+living-filled = { $first } + { $filled } sur { $planted }
+stand-dead = { $dead } morts en tout, arbres vivants: { $living }. { "" }
+stand-alive = Arbres vivants: { $living }. { "" }
+stand-filled = Arbres vivants: { $living }, encore { $gaps ->
     [one] { $gaps } vide
    *[other] { $gaps } vides
   }. { "" }
@@ -240,7 +240,7 @@ bare-other = arbres
 unclear = Pardon, je n'ai pas compris. Ecrivez le travail, un nombre et la parcelle, comme { $example }
 stranger = Je ne connais pas ce numéro. Demandez à votre conseiller de le mettre sur la liste.
 help = Dites ce qui est fait: { $example }, sarclé B, engrais B. Demandez: QUE FAIRE, APPELEZ MOI, LANGUE. Erreur: NON. Fin: STOP. -{ $adviser }
-help-adviser = Envoyez: ETAT groupe, RETARD groupe, SILENCE, VIDES groupe, MALADIE, VISITE, FENETRE, PREVENIR groupe, ou le nom d'un planteur. Fin: STOP.
+help-adviser = Envoyez: ETAT groupe, RETARD groupe, SILENCE, VIDES groupe, MALADIE, VISITE, ATTENTE, FENETRE, PREVENIR groupe, ou le nom d'un planteur. Fin: STOP.
 example = morts 8 { $block }
 stopped = C'est fait. Plus de rappels à ce numéro. Vos données restent. DEBUT pour revenir, EFFACEZ MOI pour enlever votre nom.
 started = Bienvenue, { $name }. Vous aurez des rappels pour vos parcelles, environ un par semaine. Pour arreter quand vous voulez: STOP. -{ $adviser }
@@ -252,7 +252,7 @@ now = { $name }, maintenant: { $tasks }. Ecrivez-moi quand c'est fait. -{ $advis
 now-nothing = { $name }, rien à faire maintenant. Ensuite: { $task } { $block } vers { $day }. -{ $adviser }
 now-none = { $name }, rien à faire, pas encore de date. Ecrivez ce qui est fait, comme { $example }. -{ $adviser }
 my-blocks = { $blocks }
-my-block = { $block }: { $alive } vivants sur { $planted }, planté { $day }
+my-block = { $block }: vivants { $living }, planté { $day }
 my-block-empty = { $block }: pas encore planté
 when-task = { $task }, parcelle { $block }: vers { $day }. -{ $adviser }
 when-tap = { $name }, la saignée de { $block } sera possible peut-etre vers { $likely }, entre { $earliest } et { $latest }. Selon { $trees } arbres; la prochaine mesure dira mieux. -{ $adviser }
@@ -271,18 +271,35 @@ may-fill-wait = Pas maintenant: trop peu de pluie reste pour des plants neufs su
 may-fill-late = Mieux vaut non sur { $block }: après { $months } mois, les plants neufs restent petits à l'ombre. Demandez à { $adviser }.
 may-spray = Pas de conseil pour pulvériser par SMS. Suivez l'étiquette et la loi, voyez une personne formée. Couvrez-vous, sans vent, loin de l'écorce et l'eau. APPELEZ MOI
 may-other = Mieux vaut demander à { $adviser }. Ecrivez APPELEZ MOI et on vous appelle.
+may-yes = Oui, { $name }: { $task }, parcelle { $block }, à faire d'ici { $day }. -{ $adviser }
 who = C'est la ligne hévéa de { $adviser }. Nous ne demandons jamais d'argent ni de code PIN. STOP pour finir, AIDE pour les mots.
 my-data = Nous gardons: nom, ce numéro, groupe { $group }, { $blocks }, vos messages, accord { $consent }. Erreur? Ecrivez APPELEZ MOI
 consent-none = pas donné
 call-me = { $name }, { $adviser } va vous appeler. Si quelqu'un est en danger, mettez-vous d'abord à l'abri.
 call-me-notice = Appelez { $name } ({ $group }), numéro finit par { $digits }: demande du { $day }.
 alarm-notice = Appelez vite { $name } ({ $group }), numéro finit par { $digits }: le message du { $day } parle peut-etre de { $alarm }.
-unclear-notice = Aidez { $name } ({ $group }), numéro finit par { $digits }: deux messages pas compris, le dernier du { $day }.
 alarm-grief = décès
 alarm-danger = danger
 alarm-illness = maladie
 alarm-complaint = plainte
 alarm-money = argent
+alarm-fire = feu
+alarm-snake = morsure de serpent
+alarm-number = nouveau numéro ou téléphone perdu
+matter-notice = { $name } ({ $group }), numéro finit par { $digits }, a écrit { $day }: { $alarm }. Pour le lire: SUIVANT
+concern-call-me = à rappeler
+concern-question = question
+concern-unclear = pas compris
+first-fire = Eloignez tout le monde du feu et de la fumée. Criez au secours. Ne l'éteignez pas seul. { $told }
+first-snake = Bougez peu, allez vite au centre de santé. Ne coupez pas, ne sucez pas, pas de garrot. { $told }
+first-danger = Allez d'abord en lieu sur et appelez les gens autour de vous. { $told }
+first-illness = Si c'est grave, allez tout de suite au centre de santé. Pressez un linge propre si cela saigne. { $told }
+told-adviser = J'ai prévenu { $adviser }.
+told-nobody = Personne n'est prévenu: demandez de l'aide près de vous.
+grief = { $name }, toutes mes condoléances. { $told } Plus de rappels avant l'accord de { $adviser }.
+told = Merci, { $name }. J'ai prévenu { $adviser }, qui peut lire votre message.
+not-told = { $name }, je ne sais pas répondre et n'ai pas pu prévenir { $adviser }. Demandez de vive voix.
+only-done = Je note seulement le travail que vous avez fait. Quand c'est fait, écrivez comme { $example }
 sick-notice = { $name } { $block } ({ $group }): { $facts }.
 cluster-notice = { $group }: { $ailment } en { $count } endroits depuis { $day }. A voir. Puis PREVENIR { $group } alerte les voisins. Ne pas traiter encore.
 warn-ask = { $group }: { $ailment } en { $count } endroits. Si vous avez vérifié, on demandera à { $blocks ->
@@ -295,6 +312,7 @@ warn-done = { $blocks ->
   } de { $group } regarderont: { $ailment }.
 warn-none = Pas de foyer de maladie à { $group }, ou pas d'arbres autour. Liste: MALADIE { $group }
 girth-notice = { $name } { $block } ({ $group }): les circonférences ont environ { $months } mois de retard sur la normale. A voir.
+open-notice = { $name } { $block } ({ $group }): sur { $trees } arbres, { $share }% assez gros pour saigner. A voir avant. Puis écrivez pour { $name }: ouvert et le nombre.
 no-answer = Je n'ai pas de réponse à cela. { $adviser } peut aider: APPELEZ MOI. Pour le prochain travail: QUE FAIRE
 later = D'accord, { $name }: { $task }, parcelle { $block }, de nouveau vers { $day }. -{ $adviser }
 nothing-open = Je n'attends pas de réponse. Pour le prochain travail écrivez: QUE FAIRE
@@ -396,10 +414,23 @@ nudge-hand_over = Bravo, { $name }. { $block } est en saignée: ces rappels s'ar
 
 ## The adviser asks
 
+waiting-list = En attente { $count }, depuis { $hours }h: { $people }. Pour lire: SUIVANT
+waiting-none = Aucun message ne vous attend.
+waiting-person = { $name } { $hours }h
+waiting-next = { $name } ({ $group }) { $digits }, { $hours }h, { $concern }. Réglé? FINI: { $text }
+waiting-closed = Réglé: { $name }. Encore en attente: { $count }.
+waiting-old = { $count ->
+    [one] 1 message attend
+   *[other] { $count } messages attendent
+  } depuis { $hours }h, un de { $name } ({ $group }). Pour lire: SUIVANT
+held = Pas de rappels à { $name } jusqu'à ce que vous écriviez REPRENDRE { $name }
+held-until = Pas de rappels à { $name } avant { $day }. Pour finir plus tot: REPRENDRE { $name }
+gone-on = { $name } a de nouveau les rappels.
+not-held = { $name } a déjà les rappels.
 status = { $group } { $day }: { $farmers ->
     [one] { $farmers } planteur
    *[other] { $farmers } planteurs
-  }, { $planted } ont planté, vivants { $alive }. { $due }{ $late }{ $check }Silence { $quiet }, malades { $sick }
+  }, planté { $planted }, vivants { $alive }. { $due }{ $late }{ $check }Muets { $quiet }, malades { $sick }
 status-due = A faire: { $tasks }. { "" }
 status-due-none = Rien à faire. { "" }
 status-late = Retard: { $tasks }. { "" }
@@ -410,6 +441,18 @@ alive-pct-visited = { $pct }% ({ $visited }% vus)
 alive-unknown = ?
 task-count = { $task } { $count }
 more = +{ $count }
+more-jobs = reste { $count }
+status-all = { $groups }
+status-line = { $group } vivants { $alive } retard { $late } muets { $quiet } malades { $sick }
+late-all = Retard: { $groups }
+gaps-all = Vides: { $groups }
+sick-all = Malades: { $groups }
+group-count = { $group } { $count }
+group-first = { $group } { $count } ({ $first })
+gaps-order = { $order ->
+    [0] trop tard pour remplacer
+   *[other] commander { $order }
+  }
 late-list = Retard { $group }: { $people }
 late-none = Aucun retard à { $group }.
 late-person = { $name } { $task } { $days }j
@@ -445,8 +488,9 @@ girth-list = Tours { $group }: { $people }
 girth-none = Pas encore de tours connus à { $group }.
 feed-none = Pas d'engrais à mettre à { $group }.
 member = { $name } ({ $group }): { $blocks }. Dernier message { $day }
+member-told = { $name } ({ $group }): { $blocks }. Nouvelles { $day }, pas encore de message
 member-never = { $name } ({ $group }): { $blocks }. Pas encore de message
-member-block = { $block } { $alive }/{ $planted } vivants, planté { $day }{ $due }
+member-block = { $block } vivants { $living }, planté { $day }{ $due }
 member-block-empty = { $block } { $area }, pas planté{ $due }
 member-due = , { $task } { $day }
 member-girth = , tour { $mean } cm ({ $of }), { $against }{ $ready }
@@ -454,6 +498,7 @@ member-behind = retard { $months } mois
 member-ahead = avance { $months } mois
 member-ready = , saignée { $earliest } à { $latest }
 member-no-blocks = aucune parcelle
+member-which = Lequel? { $people }
 window-ask = Ouvrir la plantation à { $group } dès { $day }? { $rain }{ $farmers ->
     [one] { $farmers } planteur sera prévenu
    *[other] { $farmers } planteurs seront prévenus

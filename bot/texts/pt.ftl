@@ -114,6 +114,7 @@ said-damage-none = nenhum dano
 said-cover-sown = cobertura semeada
 said-intercrop-sown = plantio de { $species }
 said-intercrop-sown-unnamed = lavoura plantada
+said-intercrop-none = sem lavoura
 said-tapping-opened = { $count ->
     [one] { $count } arvore aberta
    *[other] { $count } arvores abertas
@@ -129,12 +130,11 @@ amount = , { $value } { $unit }
 
 stand-planted = { $total } ao todo. { "" }
 stand-room = { $total } ao todo, cabem mais { $room }. { "" }
-stand-dead = { $dead } mortas ao todo, { $alive } de { $planted } arvores vivas. { "" }
-stand-alive = { $alive } de { $planted } arvores vivas. { "" }
-stand-filled = { $alive ->
-    [one] { $alive } arvore
-   *[other] { $alive } arvores
-  } agora, ainda { $gaps ->
+living = { $first } de { $planted }
+living-filled = { $first } + { $filled } de { $planted }
+stand-dead = { $dead } mortas ao todo, { $living } arvores vivas. { "" }
+stand-alive = { $living } arvores vivas. { "" }
+stand-filled = { $living } arvores vivas, ainda { $gaps ->
     [one] { $gaps } falha
    *[other] { $gaps } falhas
   }. { "" }
@@ -237,7 +237,7 @@ bare-other = arvores
 unclear = Desculpe, nao entendi. Escreva o trabalho, um numero e o talhao, como { $example }
 stranger = Nao conheco este numero. Fale com seu técnico para colocar na lista.
 help = Diga o que fez: { $example }, capina B, adubo B. Pergunte: O QUE FAZER, LIGUE PARA MIM, IDIOMA. Errado: NAO. Fim: PARAR. -{ $adviser }
-help-adviser = Envie: SITUACAO grupo, ATRASO grupo, SILENCIO, FALHAS grupo, DOENCA, VISITA, JANELA, AVISAR grupo, ou o nome de um produtor. Fim: PARAR.
+help-adviser = Envie: SITUACAO grupo, ATRASO grupo, SILENCIO, FALHAS grupo, DOENCA, VISITA, FILA, JANELA, AVISAR grupo, ou o nome de um produtor. Fim: PARAR.
 example = mortas 8 { $block }
 stopped = Pronto. Sem mais lembretes para este numero. Seus dados ficam. INICIAR para voltar, APAGAR MEUS DADOS para tirar o nome.
 started = Boas-vindas, { $name }. Vao chegar lembretes para seus talhoes, um por semana mais ou menos. Para sair quando quiser: PARAR. -{ $adviser }
@@ -249,7 +249,7 @@ now = { $name }, agora: { $tasks }. Avise quando fizer. -{ $adviser }
 now-nothing = { $name }, nada a fazer agora. Depois: { $task } { $block } por volta de { $day }. -{ $adviser }
 now-none = { $name }, nada a fazer e ainda sem data. Escreva o que fez, como { $example }. -{ $adviser }
 my-blocks = { $blocks }
-my-block = { $block }: { $alive } de { $planted } vivas, plantio { $day }
+my-block = { $block }: { $living } vivas, plantio { $day }
 my-block-empty = { $block }: ainda sem plantio
 when-task = { $task } em { $block }: por volta de { $day }. -{ $adviser }
 when-tap = { $name }, { $block } talvez esteja no ponto de sangria em { $likely }, entre { $earliest } e { $latest }. Isso vem de { $trees } arvores; a proxima medida diz mais. -{ $adviser }
@@ -268,18 +268,35 @@ may-fill-wait = Agora nao: resta pouca chuva para mudas novas em { $block }. De 
 may-fill-late = Melhor nao em { $block }: depois de { $months } meses as mudas novas ficam pequenas na sombra. Pergunte a { $adviser }.
 may-spray = Nao dou conselho de veneno por SMS. Siga rotulo e lei local, procure pessoa treinada. Cubra o corpo, sem vento, longe da casca e da agua. Escreva LIGUE PARA MIM
 may-other = Melhor perguntar a { $adviser }. Escreva LIGUE PARA MIM e alguém liga.
+may-yes = Sim, { $name }: { $task } em { $block } é para agora, até { $day }. -{ $adviser }
 who = Esta é a linha de mensagens da seringueira de { $adviser }. Nunca pedimos dinheiro nem senha. PARAR para sair, AJUDA para ver as palavras.
 my-data = Guardamos: nome, este numero, grupo { $group }, { $blocks }, seus relatos, consentimento { $consent }. Errado? Escreva LIGUE PARA MIM
 consent-none = nao dado
 call-me = { $name }, { $adviser } vai ligar. Se alguém estiver em perigo, va primeiro para um lugar seguro.
 call-me-notice = Ligue para { $name } ({ $group }), numero termina em { $digits }: pedido { $day }.
 alarm-notice = Ligue logo para { $name } ({ $group }), numero termina em { $digits }: a mensagem de { $day } pode ser de { $alarm }.
-unclear-notice = Ajude { $name } ({ $group }), numero termina em { $digits }: duas mensagens nao entendidas, a ultima { $day }.
 alarm-grief = morte
 alarm-danger = perigo
 alarm-illness = doenca
 alarm-complaint = reclamacao
 alarm-money = dinheiro
+alarm-fire = fogo
+alarm-snake = picada de cobra
+alarm-number = numero novo ou telefone perdido
+matter-notice = { $name } ({ $group }), numero termina em { $digits }, escreveu { $day }: { $alarm }. Para ler: PROXIMO
+concern-call-me = pede ligacao
+concern-question = pergunta
+concern-unclear = nao entendida
+first-fire = Tire todos de perto do fogo e da fumaca. Grite por ajuda. Nao apague sozinho. { $told }
+first-snake = Mexa-se pouco e va logo ao posto de saude. Nao corte, nao chupe, nao amarre. { $told }
+first-danger = Va primeiro para um lugar seguro e chame gente por perto. { $told }
+first-illness = Se for grave, va ja ao posto de saude. Se sangrar, aperte com pano limpo. { $told }
+told-adviser = Avisei { $adviser }.
+told-nobody = Ninguém foi avisado: peca ajuda a quem estiver perto.
+grief = { $name }, meus sentimentos. { $told } Sem lembretes até { $adviser } dizer.
+told = Obrigado, { $name }. Avisei { $adviser }, que pode ler sua mensagem.
+not-told = { $name }, nao sei responder e nao consegui avisar { $adviser }. Pergunte em pessoa.
+only-done = So anoto o trabalho que voce ja fez. Quando fizer, escreva como { $example }
 sick-notice = { $name } { $block } ({ $group }): { $facts }.
 cluster-notice = { $group }: { $ailment } em { $count } lugares desde { $day }. Veja antes. Depois AVISAR { $group } avisa os vizinhos. Sem pulverizar ainda.
 warn-ask = { $group }: { $ailment } em { $count } lugares. Se ja viu, pedimos a { $blocks ->
@@ -292,6 +309,7 @@ warn-done = { $blocks ->
   } de { $group } vao olhar: { $ailment }.
 warn-none = Sem foco de doenca em { $group } agora, ou sem arvores por perto. Lista: DOENCA { $group }
 girth-notice = { $name } { $block } ({ $group }): as medidas estao uns { $months } meses atras do normal. Vale olhar.
+open-notice = { $name } { $block } ({ $group }): de { $trees } arvores, { $share }% ja dao sangria. Olhe antes. Depois escreva por { $name }: abertas e o numero.
 no-answer = Nao sei responder isso. { $adviser } pode ajudar: LIGUE PARA MIM. Para o proximo trabalho escreva: O QUE FAZER
 later = Certo, { $name }: { $task } em { $block } de novo por volta de { $day }. -{ $adviser }
 nothing-open = Nada espera resposta. Para o proximo trabalho escreva: O QUE FAZER
@@ -393,6 +411,19 @@ nudge-hand_over = Parabéns, { $name }. { $block } agora esta em sangria e estes
 
 ## The adviser asks
 
+waiting-list = Esperam { $count }, ha { $hours }h: { $people }. Para ler: PROXIMO
+waiting-none = Nenhuma mensagem espera por voce.
+waiting-person = { $name } { $hours }h
+waiting-next = { $name } ({ $group }) { $digits }, { $hours }h, { $concern }. Resolvido? FEITO: { $text }
+waiting-closed = Resolvido: { $name }. Ainda esperam: { $count }.
+waiting-old = { $count ->
+    [one] 1 mensagem espera
+   *[other] { $count } mensagens esperam
+  } mais de { $hours }h, uma de { $name } ({ $group }). Para ler: PROXIMO
+held = Sem lembretes a { $name } até voce escrever RETOMAR { $name }
+held-until = Sem lembretes a { $name } até { $day }. Para acabar antes: RETOMAR { $name }
+gone-on = { $name } recebe lembretes de novo.
+not-held = { $name } ja recebe lembretes.
 status = { $group } { $day }: { $farmers ->
     [one] { $farmers } produtor
    *[other] { $farmers } produtores
@@ -404,9 +435,21 @@ status-late-none = Sem atraso. { "" }
 status-check = A ver para abrir { $count }. { "" }
 alive-pct = { $pct }%
 alive-pct-visited = { $pct }% ({ $visited }% vistas)
-alive-unknown = sem contagem
+alive-unknown = ?
 task-count = { $task } { $count }
 more = +{ $count }
+more-jobs = mais { $count }
+status-all = { $groups }
+status-line = { $group } vivas { $alive } atraso { $late } calados { $quiet } doentes { $sick }
+late-all = Atraso: { $groups }
+gaps-all = Falhas: { $groups }
+sick-all = Doentes: { $groups }
+group-count = { $group } { $count }
+group-first = { $group } { $count } ({ $first })
+gaps-order = { $order ->
+    [0] tarde para replantar
+   *[other] pedir { $order }
+  }
 late-list = Atraso { $group }: { $people }
 late-none = Nenhum atraso em { $group }.
 late-person = { $name } { $task } { $days }d
@@ -442,8 +485,9 @@ girth-list = Medidas { $group }: { $people }
 girth-none = Ainda sem medidas em { $group }.
 feed-none = Nenhuma adubacao a fazer agora em { $group }.
 member = { $name } ({ $group }): { $blocks }. Ultima mensagem { $day }
+member-told = { $name } ({ $group }): { $blocks }. Ultima noticia { $day }, ainda sem mensagem
 member-never = { $name } ({ $group }): { $blocks }. Ainda sem mensagem
-member-block = { $block } { $alive }/{ $planted } vivas, plantio { $day }{ $due }
+member-block = { $block } { $living } vivas, plantio { $day }{ $due }
 member-block-empty = { $block } { $area }, sem plantio{ $due }
 member-due = , { $task } { $day }
 member-girth = , circ { $mean } cm ({ $of }), { $against }{ $ready }
@@ -451,6 +495,7 @@ member-behind = atraso { $months } meses
 member-ahead = avanco { $months } meses
 member-ready = , sangria { $earliest } a { $latest }
 member-no-blocks = nenhum talhao
+member-which = Qual? { $people }
 window-ask = Abrir o plantio em { $group } a partir de { $day }? { $rain }{ $farmers ->
     [one] { $farmers } produtor sera avisado
    *[other] { $farmers } produtores serao avisados

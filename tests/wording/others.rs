@@ -9,8 +9,8 @@ use budwood::{
     words::sms,
 };
 use budwood_parser::{Ailment, Alarm, Cause};
-use budwood_scheduler::TaskKind;
-use chrono::NaiveDate;
+use budwood_scheduler::{TaskKind, land::block::Living};
+use chrono::{NaiveDate, TimeDelta};
 
 use super::{
     case::{BLOCK, Case, SHORTEST, TREES, in_every_language},
@@ -19,7 +19,9 @@ use super::{
 
 /// Texts that are put into others, or are put together by the checks above.
 fn is_part(key: &str) -> bool {
-    const PARTS: [&str; 31] = [
+    const PARTS: [&str; 36] = [
+        "group-",
+        "living",
         "weekday-",
         "month-",
         "said-",
@@ -51,8 +53,11 @@ fn is_part(key: &str) -> bool {
         "walk-",
         "datum-",
         "rain-",
+        "alarm-",
+        "concern-",
+        "waiting-person",
     ];
-    const WHOLE: [&str; 28] = [
+    const WHOLE: [&str; 27] = [
         "day",
         "day-year",
         "span",
@@ -62,6 +67,8 @@ fn is_part(key: &str) -> bool {
         "usual",
         "example",
         "more",
+        "more-jobs",
+        "gaps-order",
         "task-count",
         "member-due",
         "member-no-blocks",
@@ -70,11 +77,8 @@ fn is_part(key: &str) -> bool {
         "member-ahead",
         "member-ready",
         "consent-none",
-        "alarm-grief",
-        "alarm-danger",
-        "alarm-illness",
-        "alarm-complaint",
-        "alarm-money",
+        "told-adviser",
+        "told-nobody",
         "decimal",
         "years-ahead",
         "language-name",
@@ -82,7 +86,8 @@ fn is_part(key: &str) -> bool {
         "changed",
         "moved",
     ];
-    PARTS.iter().any(|part| key.starts_with(part)) || WHOLE.contains(&key)
+    let is_of_parts = PARTS.iter().any(|part| key.starts_with(part));
+    (is_of_parts || WHOLE.contains(&key)) && key != "status-all"
 }
 
 /// The longest value of this name, with the names of people as short as they get.
@@ -97,7 +102,7 @@ fn longest(case: &Case<'_>, key: &str, value: &str) -> String {
     let one_of =
         |item: String| format!("{item}, {}", tongue.say(Key::More, args! { "count" => 99 }));
     match value {
-        "name" | "adviser" | "group" | "block" | "old" | "unknown" => SHORTEST.to_owned(),
+        "name" | "adviser" | "group" | "block" | "old" | "unknown" | "text" => SHORTEST.to_owned(),
         "example" => tongue.say(Key::Example, args! { "block" => BLOCK }),
         "day" | "by" | "from" | "to" => tongue.day(day),
         "consent" => tongue.day_year(day),
@@ -105,12 +110,19 @@ fn longest(case: &Case<'_>, key: &str, value: &str) -> String {
         "task" => job,
         "tasks" => one_of(format!("{job} {SHORTEST}")),
         "blocks" if key == "my-data" => one_of(SHORTEST.to_owned()),
-        "blocks" if key.starts_with("member") => one_of(tongue.word(&member_block(&member(day)))),
+        "blocks" if key.starts_with("member") => {
+            // As short as it gets: what a longer form adds is told where there is room.
+            let block = member_block(&member(day));
+            one_of(tongue.say(block.key, block.args))
+        }
         "blocks" => one_of(SHORTEST.to_owned()),
+        "groups" if key.ends_with("-all") => one_of(group_line(tongue, key)),
         "groups" => one_of(SHORTEST.to_owned()),
         "people" => one_of(person(tongue, key)),
         "due" | "late" => {
-            let tasks = one_of(tongue.say(Key::TaskCount, args! { "task" => job, "count" => 500 }));
+            let first = tongue.say(Key::TaskCount, args! { "task" => job, "count" => 500 });
+            let others = tongue.say(Key::MoreJobs, args! { "count" => 25 });
+            let tasks = format!("{first}, {others}");
             tongue.say(
                 source::key(&format!("status-{value}")),
                 args! { "tasks" => tasks },
@@ -127,7 +139,9 @@ fn longest(case: &Case<'_>, key: &str, value: &str) -> String {
         "trees" if key == "feed-group" => "300000".to_owned(),
         "alive" if key == "status" => tongue.say(Key::AliveUnknown, args! {}),
         "ring" => tongue.say(Key::FeedRing, args! {}),
-        "alarm" => tongue.say(Key::Alarm(Alarm::Complaint), args! {}),
+        "alarm" | "concern" => longest_concern(tongue),
+        "told" => longest_told(tongue),
+        "hours" => "999".to_owned(),
         "facts" => tongue.say(
             Key::SaidDamageCount,
             args! { "cause" => tongue.say(Key::Cause(Cause::Drought), args! {}), "count" => TREES },
@@ -143,9 +157,56 @@ fn longest(case: &Case<'_>, key: &str, value: &str) -> String {
         "planted" if key == "status" => "500".to_owned(),
         "code" | "digits" => "4711".to_owned(),
         "days" | "farmers" | "quiet" | "sick" | "uncounted" | "limit" => "500".to_owned(),
+        "living" => {
+            let trees = args! { "first" => TREES, "filled" => TREES, "planted" => TREES };
+            tongue.say(Key::LivingFilled, trees)
+        }
         "low" | "high" | "planted" | "alive" | "order" | "gaps" | "points" | "trees" => trees,
         other => panic!("how long can {other} be, in {key}?"),
     }
+}
+
+/// Why a text waits, in the most letters.
+fn longest_concern(tongue: Tongue<'_>) -> String {
+    let others = [
+        Key::ConcernCallMe,
+        Key::ConcernQuestion,
+        Key::ConcernUnclear,
+    ];
+    let alarms = Alarm::ALL.iter().copied().map(Key::Alarm);
+    let all = alarms.chain(others).map(|key| tongue.say(key, args! {}));
+    all.max_by_key(|text| sms::measure(text).units)
+        .expect("concerns")
+}
+
+fn longest_told(tongue: Tongue<'_>) -> String {
+    let told = [Key::ToldAdviser, Key::ToldNobody];
+    let all = told.map(|key| tongue.say(key, args! { "adviser" => SHORTEST }));
+    all.into_iter()
+        .max_by_key(|text| sms::measure(text).units)
+        .expect("two")
+}
+
+/// A line about one of several groups.
+fn group_line(tongue: Tongue<'_>, key: &str) -> String {
+    if key == "status-all" {
+        let alive = args! { "pct" => 100, "visited" => 100 };
+        let args = args! {
+            "group" => SHORTEST,
+            "alive" => tongue.say(Key::AlivePctVisited, alive),
+            "late" => 500,
+            "quiet" => 500,
+            "sick" => 500,
+        };
+        return tongue.say(Key::StatusLine, args);
+    }
+    let first = match key {
+        "late-all" => person(tongue, "late-list"),
+        "sick-all" => person(tongue, "sick-list"),
+        _ => tongue.say(Key::GapsOrder, args! { "order" => TREES }),
+    };
+    let args = args! { "group" => SHORTEST, "count" => TREES, "first" => first };
+    tongue.say(Key::GroupFirst, args)
 }
 
 fn person(tongue: Tongue<'_>, key: &str) -> String {
@@ -155,6 +216,7 @@ fn person(tongue: Tongue<'_>, key: &str) -> String {
             args! {
                 "name" => SHORTEST,
                 "days" => 999,
+                "hours" => 999,
                 "gaps" => TREES,
                 "ailment" => tongue.say(Key::Ailment(Ailment::Pink), args! {}),
                 "count" => TREES,
@@ -184,6 +246,7 @@ fn person(tongue: Tongue<'_>, key: &str) -> String {
         "gaps-list" => values("gaps-person"),
         "sick-list" | "sick-list-cluster" => values("sick-person"),
         "visit-list" => values("visit-cluster"),
+        "waiting-list" => values("waiting-person"),
         _ => format!("50 {SHORTEST}"),
     }
 }
@@ -192,10 +255,15 @@ fn member(day: NaiveDate) -> MemberBlock {
     MemberBlock {
         name: SHORTEST.to_owned(),
         planted_on: Some(day),
-        planted: TREES,
-        alive: TREES,
+        living: Living {
+            first: TREES,
+            filled: TREES,
+            planted: TREES,
+            gaps: 0,
+        },
         hectares: Some(49.9),
         due: Some((TaskKind::LookAtInduced, day)),
+        today: day - TimeDelta::days(400),
         girth: None,
     }
 }

@@ -195,6 +195,7 @@ fn parts(members: u32) -> Vec<Change> {
             how: "signed sheet".to_owned(),
         },
         erased: false,
+        hold: None,
     });
     whole.phones.push(Phone {
         number: adviser(),

@@ -23,16 +23,16 @@ impl View<'_> {
 }
 
 impl Step<'_> {
-    /// Words what is said and sends it, unless two machines seem to be talking.
-    pub(crate) fn post(&mut self, said: Said) {
+    /// Words what is said and sends it, unless two machines seem to be talking. Gives back what was
+    /// said too often.
+    pub(crate) fn post(&mut self, said: Said) -> Option<Said> {
         let text = self.view().worded(&said);
         let hours = match said.purpose {
-            Purpose::Answer { .. } => {
-                if !self.may_answer(&said.to.number, &text) {
-                    return;
-                }
-                limits::ANSWER_HOURS
-            }
+            Purpose::Answer { .. } => match self.may_answer(&said.to.number, &text) {
+                Guard::Free => limits::ANSWER_HOURS,
+                Guard::SaidTwice => return Some(said),
+                Guard::TooFast => return None,
+            },
             Purpose::Notice { .. } => limits::NOTICE_HOURS,
             Purpose::Nudge { .. } => i64::from(self.setup.rules.expires_after_days) * DAY_HOURS,
         };
@@ -46,13 +46,14 @@ impl Step<'_> {
             self.now + TimeDelta::hours(hours),
         );
         self.put_outbound(outbound);
+        None
     }
 
     /// Whether a phone was not answered too often lately; this answer counts from now on.
-    fn may_answer(&mut self, number: &str, text: &str) -> bool {
+    fn may_answer(&mut self, number: &str, text: &str) -> Guard {
         // Whoever was erased gets a last word, and nothing is kept of it.
         if self.view().talk(number).is_none() {
-            return true;
+            return Guard::Free;
         }
         let now = self.now;
         let talk = self.talk(number);
@@ -64,11 +65,23 @@ impl Step<'_> {
         };
         let recently = now - TimeDelta::minutes(limits::LOOP_MINUTES);
         let fast = talk.answered_at.iter().filter(|at| **at > recently).count();
-        if fast >= limits::LOOP_ANSWERS || same >= limits::SAME_ANSWER_TIMES {
-            return false;
+        if fast >= limits::LOOP_ANSWERS {
+            return Guard::TooFast;
+        }
+        if same >= limits::SAME_ANSWER_TIMES {
+            return Guard::SaidTwice;
         }
         talk.answered_at.push(now);
         talk.last_answer = Some((text.to_owned(), same + 1));
-        true
+        Guard::Free
     }
+}
+
+/// Whether an answer may go.
+enum Guard {
+    Free,
+    /// The same was answered twice within the hour.
+    SaidTwice,
+    /// Two machines seem to be talking.
+    TooFast,
 }

@@ -26,6 +26,7 @@ const GROUPS: &[u8] = b"g/";
 const BLOCKS: &[u8] = b"b/";
 const STATES: &[u8] = b"s/";
 const TALKS: &[u8] = b"t/";
+const MATTERS: &[u8] = b"w/";
 /// What a store keeps about itself; in no copy of its records.
 pub(super) const OWN: &[u8] = b"m/";
 const HOLD: &[u8] = b"m/hold";
@@ -56,6 +57,8 @@ pub(super) fn rows(change: &Change) -> Result<Vec<Write>, StoreError> {
         .collect();
     let gone_parts = change.gone_parts.iter();
     rows.extend(gone_parts.map(|id| (long_key(PARTS, id.0), None)));
+    let closed = change.closed.iter();
+    rows.extend(closed.map(|message| (long_key(MATTERS, message.0), None)));
     let mut put = |key: Vec<u8>, value: Vec<u8>| rows.push((key, Some(value)));
     for event in &change.events {
         put(event_key(event.id), record::event(event)?);
@@ -92,6 +95,9 @@ pub(super) fn rows(change: &Change) -> Result<Vec<Write>, StoreError> {
     }
     for (number, talk) in &change.talks {
         put(text_key(TALKS, number), record::talk(number, talk)?);
+    }
+    for matter in &change.matters {
+        put(long_key(MATTERS, matter.message.0), record::matter(matter)?);
     }
     match change.hold {
         None => {}
@@ -138,6 +144,7 @@ pub(super) fn load<'a>(
         blocks: all(under(BLOCKS), record::read_block)?,
         states: all(under(STATES), record::read_state)?,
         talks: all(under(TALKS), record::read_talk)?,
+        matters: all(under(MATTERS), record::read_matter)?,
         received,
         parts,
         outbound,

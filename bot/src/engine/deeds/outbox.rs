@@ -165,7 +165,7 @@ impl Step<'_> {
         );
         match verdict {
             Ok(()) => return Some(Verdict::Go),
-            Err(Withheld::NotDue) => return None,
+            Err(Withheld::NotDue | Withheld::NoConsent | Withheld::Held(_)) => return None,
             Err(Withheld::Quiet) => {}
         }
         let slot = nudge::slot(&self.setup.rules, local, &group.quiet_days, None);

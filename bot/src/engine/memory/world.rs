@@ -8,8 +8,8 @@ use budwood_scheduler::{
 use chrono::{DateTime, Utc};
 
 use super::{
-    duplicates::Heard, links::Links, names::Rolls, parts::Parts, send_queue::Waiting,
-    snapshot::Copying,
+    duplicates::Heard, links::Links, matters::Matters, names::Rolls, parts::Parts,
+    send_queue::Waiting, snapshot::Copying,
 };
 use crate::{
     store::{Hold, Loaded},
@@ -30,6 +30,8 @@ pub(crate) struct World {
     pub(crate) outbox: Waiting,
     /// Parts of texts that wait for the others.
     pub(crate) parts: Parts,
+    /// Texts that wait for a person.
+    pub(crate) matters: Matters,
     /// Which gateways can be reached.
     pub(crate) links: Links,
     /// When each block is to be looked at, soonest first. Ties go by block.
@@ -84,6 +86,7 @@ impl World {
             talks: loaded.talks.into_iter().collect(),
             outbox: Waiting::default(),
             parts: Parts::default(),
+            matters: Matters::default(),
             links: Links::default(),
             due: BTreeSet::new(),
             due_of: BTreeMap::new(),
@@ -102,6 +105,9 @@ impl World {
         for part in loaded.parts {
             world.heard.recall_part(&part);
             world.parts.put(part);
+        }
+        for matter in loaded.matters {
+            world.matters.put(matter);
         }
         for outbound in loaded.outbound {
             world.outbox.put(outbound, "");

@@ -1,10 +1,10 @@
 //! A text in its scene: what it says to one who knows the people, blocks and questions around it,
 //! and what is to be done.
 
-use budwood_parser::{Ailment, Kind, Known, Names, Reading, Sender};
+use budwood_parser::{Ailment, Alarm, Kind, Known, Names, Reading, Report, Sender, Taken};
 use budwood_scheduler::{
     Block, BlockId, GroupId, Person, PersonId, Role, TaskKind,
-    decide::{Answer, Decision, Last, Nudged, Pending, Plot, Scene, Unclear, decide},
+    decide::{Answer, Decision, Last, Nudged, Pending, Plot, Scene, Unclear, decide, heed},
     jobs::{nudge::has_lapsed, task::warning},
 };
 use chrono::{DateTime, NaiveDate, TimeDelta, Utc};
@@ -17,6 +17,7 @@ use crate::{
         turn::Turn,
         view::View,
     },
+    wording::Phrase,
     words::{
         limits,
         message::{Open, OpenNudge, Question},
@@ -93,10 +94,9 @@ impl<'a> View<'a> {
             .filter_map(|group| self.world.rolls.of(group))
             .collect();
         let rolls: Vec<&Names> = ready.iter().map(|names| &names.people).collect();
-        if role == Role::Leader {
-            let all = ready.iter().flat_map(|names| &names.blocks);
-            blocks.extend(all.map(String::as_str));
-        }
+        // Who reports for others names their blocks too.
+        let all = ready.iter().flat_map(|names| &names.blocks);
+        blocks.extend(all.map(String::as_str));
         // Those who share a phone name themselves.
         let people = self.everyone_on(&turn.number);
         if people.len() > 1 {
@@ -118,7 +118,13 @@ impl<'a> View<'a> {
             rolls: &rolls,
             sender,
         };
-        self.setup.reader.read(&turn.text, &known)
+        let reading = self.setup.reader.read(&turn.text, &known);
+        let own = self.with_own_block(turn, &known, &reading);
+        let mut reading = own.unwrap_or(reading);
+        if reading.alarm.is_none() && self.said_dead(turn, &reading).is_some() {
+            reading.alarm = Some(Alarm::Grief);
+        }
+        reading
     }
 
     /// Whose blocks the text is about, when not the speaker's own: the one who is named, or whom we
@@ -131,7 +137,10 @@ impl<'a> View<'a> {
     ) -> Option<PersonId> {
         let for_others = matches!(speaker.role, Role::Leader | Role::Adviser);
         let named = reading.member.as_ref().filter(|_| for_others);
-        let named = named.and_then(|name| self.member_named(speaker, name));
+        let named = named.and_then(|name| match self.members_named(turn, speaker, name)[..] {
+            [only] => Some(only),
+            _ => None,
+        });
         let is_answer = named.is_none() && reading.reports.is_empty();
         named.or_else(|| self.asked_about(&turn.number).filter(|_| is_answer))
     }
@@ -145,16 +154,62 @@ impl<'a> View<'a> {
     }
 
     /// Of the leader's own group, or of those that the adviser looks after: who counts on a visit
-    /// texts for the farmer.
-    fn member_named(self, teller: &Person, name: &str) -> Option<PersonId> {
+    /// texts for the farmer. Several when namesakes are not told apart by their group.
+    pub(crate) fn members_named(self, turn: &Turn, teller: &Person, name: &str) -> Vec<PersonId> {
         let directory = &self.world.directory;
-        let looked_after = directory.groups_of(teller.id).map(|group| group.id);
-        let own = teller.group.filter(|_| teller.role == Role::Leader);
-        own.into_iter()
-            .chain(looked_after)
-            .flat_map(|group| directory.members(group))
-            .find(|person| person.is_named(name))
-            .map(|person| person.id)
+        if teller.role == Role::Leader {
+            let group = teller.group.into_iter();
+            let mut members = group.flat_map(|group| directory.members(group));
+            let found = members.find(|person| person.is_named(name));
+            return found.map(|person| person.id).into_iter().collect();
+        }
+        let found = self.called(teller, name, None);
+        let is_said = |person: &&Person| {
+            let group = self.group_name(person.group);
+            let mut words = turn.text.split(|c: char| !c.is_alphanumeric());
+            words.any(|word| word.eq_ignore_ascii_case(group))
+        };
+        let said: Vec<&Person> = found.iter().copied().filter(is_said).collect();
+        let found = if said.is_empty() { found } else { said };
+        found.into_iter().map(|person| person.id).collect()
+    }
+
+    /// What is asked when a report is for one of several who are called the same.
+    pub(crate) fn which_of(
+        self,
+        turn: &Turn,
+        speaker: &Person,
+        reading: &Reading,
+    ) -> Option<Phrase> {
+        let name = reading.member.as_deref()?;
+        let is_report = speaker.role == Role::Adviser && !reading.reports.is_empty();
+        let several = is_report.then(|| self.members_named(turn, speaker, name))?;
+        (several.len() > 1).then(|| self.which(speaker, &several))
+    }
+
+    /// The first part of a text that tells of several people by name, and the rest: each is worked
+    /// on for its own.
+    pub(crate) fn first_of_many(self, turn: &Turn, speaker: &Person) -> Option<(String, String)> {
+        if !matches!(speaker.role, Role::Leader | Role::Adviser) {
+            return None;
+        }
+        let reading = self.read(turn, speaker.role);
+        let mut named = reading
+            .words
+            .iter()
+            .filter(|word| word.taken == Taken::Name)
+            .filter_map(|word| {
+                let name = turn.text.get(word.span.start..word.span.end)?;
+                let person = self.members_named(turn, speaker, name);
+                Some((word.span.start, *person.first()?))
+            });
+        let (_, first) = named.next()?;
+        let (at, _) = named.find(|(_, person)| *person != first)?;
+        let is_told = |report: &Report| report.span.start < at;
+        let reports = &reading.reports;
+        let both = reports.iter().any(is_told) && !reports.iter().all(is_told);
+        let (one, rest) = turn.text.split_at_checked(at).filter(|_| both)?;
+        Some((one.to_owned(), rest.to_owned()))
     }
 
     /// The same report again, although it was taken in: an impatient finger.
@@ -201,7 +256,7 @@ impl<'a> View<'a> {
             pending: pending.as_ref(),
             nudged: self.nudged(turn),
         };
-        decide(reading, &scene)
+        heed(decide(reading, &scene), reading, &scene)
     }
 
     /// The civil day on which a nudge went, where its block is.
