@@ -102,7 +102,7 @@ async fn no_text_breaks_out_of_json() {
 #[tokio::test]
 async fn the_oneapi_preset_sends_what_the_kind_sends() {
     let provider = Provider::start();
-    let keys = format!("auth = \"basic\"\nuser = \"bot\"\nsender = \"12345\"\n",);
+    let keys = "auth = \"basic\"\nuser = \"bot\"\nsender = \"12345\"\n";
     let address = provider.address;
     let template = opened(&format!(
         "preset = \"oneapi\"\n[gateway.out]\nurl = \"http://{address}/outbound/tel%3A12345/requests\"\n\

@@ -100,7 +100,7 @@ function onSession(s) {
   s.on('deliver_sm_resp', () => {});
   s.on('unknown', p => { ev('unknown', {}); });
   s.on('submit_sm', p => {
-    const raw = p.short_message && p.short_message.message !== undefined ? p.short_message : p.message_payload;
+    const raw = p.message_payload !== undefined ? p.message_payload : p.short_message;
     const seen = ev('submit_sm', { seq: p.sequence_number, from: p.source_addr, to: p.destination_addr, dc: p.data_coding, esm: p.esm_class, reg: p.registered_delivery, validity: p.validity_period, schedule: p.schedule_delivery_time,
       udh: raw && raw.udh ? raw.udh.map(b => b.toString('hex')) : undefined, text: raw ? (Buffer.isBuffer(raw.message) ? 'hex:' + raw.message.toString('hex') : raw.message) : undefined,
       sar: p.sar_total_segments ? [p.sar_msg_ref_num, p.sar_total_segments, p.sar_segment_seqnum] : undefined });

@@ -321,10 +321,7 @@ async fn nothing_is_lost_or_doubled_when_either_side_dies() {
             serving = office.serve().await;
         }
     }
-    until("all came in", async || {
-        office.count_now("received").await == FARMERS
-    })
-    .await;
+    office.until_all_came().await;
     kannel.kill();
     kannel.start(office.folder.path()).await;
     until("nothing waits", async || {

@@ -188,7 +188,8 @@ impl Office {
         serving
     }
 
-    /// How many records there are now, by kind, and by `outbound.STATE`; the service may run.
+    /// How many records there are now, by kind, by `outbound.STATE`, and by `received.NUMBER`; the
+    /// service may run.
     pub(crate) async fn count_now(&self, kind: &str) -> usize {
         let file = self.path("now.jsonl");
         // It is not there yet, or it is old.
@@ -199,15 +200,31 @@ impl Office {
             return usize::MAX;
         }
         let text = fs::read_to_string(&file).expect("a log");
-        let kinds = text.lines().map(|line| {
+        let is_this = |line: &&str| {
             let line: Value = serde_json::from_str(line).expect("JSON");
-            let kind = line["kind"].as_str().unwrap_or_default().to_owned();
-            match line["body"]["state"].as_str() {
-                Some(state) if kind == "outbound" => format!("{kind}.{state}"),
-                Some(_) | None => kind,
-            }
-        });
-        kinds.filter(|found| found == kind).count()
+            let body = &line["body"];
+            let more = match line["kind"].as_str() {
+                Some("outbound") => body["state"].as_str(),
+                Some("received") => body["from"].as_str(),
+                Some(_) | None => None,
+            };
+            let found = line["kind"].as_str().unwrap_or_default();
+            found == kind || more.is_some_and(|more| format!("{found}.{more}") == kind)
+        };
+        text.lines().filter(is_this).count()
+    }
+
+    /// Whether something came from this phone.
+    pub(crate) async fn has_heard(&self, phone: &str) -> bool {
+        (1..usize::MAX).contains(&self.count_now(&format!("received.{phone}")).await)
+    }
+
+    /// Waits until something came from every farmer.
+    pub(crate) async fn until_all_came(&self) {
+        for farmer in 1..=FARMERS {
+            let came = async || self.has_heard(&phone(farmer)).await;
+            until(&format!("a text of farmer {farmer}"), came).await;
+        }
     }
 
     /// Texts out of which more may become known.
@@ -308,8 +325,10 @@ pub(crate) type Said = (String, String);
 impl Stored {
     /// What came in, in order.
     pub(crate) fn heard(&self) -> Vec<Said> {
+        // A text that is known for one that came before is kept too.
         let texts = self.received.iter();
         texts
+            .filter(|one| one.outcome != "delivered twice")
             .map(|one| (one.from.clone(), one.text.clone()))
             .collect()
     }

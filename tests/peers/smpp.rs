@@ -181,42 +181,28 @@ async fn a_badly_behaved_centre_loses_and_doubles_nothing() {
         until("bound again", is_bound).await;
         centre.bring(&phone(farmer), &said, json!({})).await;
         brought.push((phone(farmer), said));
-        // The odd text is taken too.
-        let before = brought.len() + usize::from(farmer > 22);
+        let came = async || office.has_heard(&phone(farmer)).await;
+        let ended = async |before: usize| centre.seen("close").await.len() > before;
+        let before = centre.seen("close").await.len();
         match farmer % 10 {
             2 => centre.raw(odd[farmer / 10]).await,
             4 => centre.fault(json!({"no_resp": 1})).await,
-            6 => {
-                until("it came", async || {
-                    office.count_now("received").await >= before
-                })
-                .await;
-                centre.fault(json!({"close": true})).await;
-            }
-            8 => {
-                until("it came", async || {
-                    office.count_now("received").await >= before
-                })
-                .await;
-                centre.fault(json!({"unbind": true})).await;
+            6 | 8 => {
+                until("it came", came).await;
+                let how = if farmer % 10 == 6 { "close" } else { "unbind" };
+                centre.fault(json!({how: true})).await;
+                until("the end", async || ended(before).await).await;
             }
             0 => {
-                until("it came", async || {
-                    office.count_now("received").await >= before
-                })
-                .await;
+                until("it came", came).await;
                 serving.kill();
-                until("the end", async || !is_bound().await).await;
+                until("the end", async || ended(before).await).await;
                 serving = office.serve().await;
             }
             _ => {}
         }
     }
-    until("all came in", async || {
-        office.count_now("received").await > FARMERS
-    })
-    .await;
-    serving.until_logged("line up").await;
+    office.until_all_came().await;
     until("nothing is on its way", async || {
         office.count_now("outbound.sending").await == 0
     })
@@ -294,19 +280,24 @@ async fn a_centre_on_another_library_is_understood() {
 #[tokio::test]
 async fn a_line_may_be_encrypted() {
     let folder = tempfile::tempdir().expect("a folder");
+    let mut authority = rcgen::CertificateParams::default();
+    authority.is_ca = rcgen::IsCa::Ca(rcgen::BasicConstraints::Unconstrained);
     let key = rcgen::KeyPair::generate().expect("a key");
-    let mut parameters =
-        rcgen::CertificateParams::new(vec!["localhost".to_owned()]).expect("a name");
-    parameters.is_ca = rcgen::IsCa::Ca(rcgen::BasicConstraints::Unconstrained);
-    let certificate = parameters.self_signed(&key).expect("a certificate");
-    let (cert, secret) = (
-        folder.path().join("cert.pem"),
-        folder.path().join("key.pem"),
-    );
-    fs::write(&cert, certificate.pem()).expect("a file");
-    fs::write(&secret, key.serialize_pem()).expect("a file");
+    let authority = rcgen::CertifiedIssuer::self_signed(authority, key).expect("an authority");
+    let key = rcgen::KeyPair::generate().expect("a key");
+    let certificate = rcgen::CertificateParams::new(vec!["localhost".to_owned()])
+        .and_then(|leaf| leaf.signed_by(&key, &authority))
+        .expect("a certificate");
+    let file = |name: &str, text: String| {
+        let path = folder.path().join(name);
+        fs::write(&path, text).expect("a file");
+        path
+    };
+    let ca = file("ca.pem", authority.pem());
+    let cert = file("cert.pem", certificate.pem());
+    let secret = file("key.pem", key.serialize_pem());
     let (port, tls) = (free_port(), free_port());
-    let more = format!("tls = true\nauthority = \"{}\"\n", cert.display());
+    let more = format!("tls = true\nauthority = \"{}\"\n", ca.display());
     let office = Office::new(&block(tls, &more).replace("127.0.0.1", "localhost"));
     let options = [
         "--tls-port",

@@ -27,6 +27,9 @@ pub(super) const SOON: Duration = Duration::from_secs(10);
 /// How long the network may take.
 pub(super) const NETWORK: Duration = Duration::from_secs(60);
 
+/// After so long without a word nothing more comes of what was said before.
+const QUIET: Duration = Duration::from_millis(300);
+
 const CONTROL_Z: &str = "\x1a";
 const ESCAPE: &str = "\x1b";
 
@@ -138,12 +141,16 @@ impl Line {
     /// Leaves the mark after which a message would be written, and passes over what is left of an
     /// answer that came too late.
     pub(super) async fn calm(&mut self) -> Result<(), Failed> {
-        self.say(ESCAPE).await?;
         self.begun = None;
-        // Two, because the answer to the first may be the late one.
-        for _ in 0..2 {
-            self.command("AT", "").await?;
+        // An empty line after it, for a modem that takes the escape for the start of a command.
+        self.say(&format!("{ESCAPE}\r")).await?;
+        while let Ok(token) = timeout(QUIET, self.token()).await {
+            if let Token::Line(line) = token? {
+                self.keep_news(&line);
+            }
         }
+        self.begun = None;
+        self.command("AT", "").await?;
         Ok(())
     }
 

@@ -102,7 +102,8 @@ impl<'a> Session<'a> {
     /// Whether the network is there, and why not.
     pub(super) async fn network(&mut self) -> Result<(), Ended> {
         let lines = self.command("AT+CREG?", "+CREG:").await?;
-        let state = lines.first().and_then(|line| {
+        // News of the network begins in the same way, with the state alone.
+        let state = lines.iter().find_map(|line| {
             let mut fields = line.split(',');
             fields.nth(1)?.trim().parse::<u8>().ok()
         });

@@ -19,7 +19,7 @@ const INTERNATIONAL: u8 = 1;
 
 /// What the body of a `deliver_sm` is: nothing for people, or the arrival. What cannot be read is
 /// an arrival too, from a sender that nobody has, so that it is kept.
-pub(super) fn arrival(body: &[u8], settings: &Settings) -> Result<Option<Arrival>, Arrival> {
+pub(super) fn arrival(body: &[u8], settings: &Settings) -> Result<Option<Arrival>, Box<Arrival>> {
     let inbound = |from: String, to: String, text: String| Inbound {
         gateway: settings.name.clone(),
         gateway_id: None,
@@ -31,7 +31,7 @@ pub(super) fn arrival(body: &[u8], settings: &Settings) -> Result<Option<Arrival
     let Some(message) = Message::read(body) else {
         let octets: String = body.iter().map(|octet| format!("{octet:02x}")).collect();
         let kept = inbound("unreadable".into(), String::new(), octets);
-        return Err(Arrival::Text(kept));
+        return Err(Box::new(Arrival::Text(kept)));
     };
     if let Some(told) = receipt(&message, settings.receipt_ids) {
         return Ok(Some(Arrival::Receipt(Receipt {

@@ -269,7 +269,7 @@ impl<'a> Session<'a> {
                     self.unreadable.insert(0, body.to_vec());
                     return self.acknowledge(sequence, Err(Refused::Unhealthy)).await;
                 }
-                unreadable
+                *unreadable
             }
         };
         let taken = self.intake.take(arrival);
