@@ -178,7 +178,7 @@ async fn answers_mean_what_was_set_and_else_what_is_usual() {
         matches!(
             outcome,
             SendOutcome::Wait {
-                whose: Whose::Gateway,
+                whose: Whose::Gateway | Whose::SetUp,
                 ..
             }
         )

@@ -268,7 +268,7 @@ async fn what_it_refuses_and_a_wrong_password_are_told_apart() {
     let text = outgoing(1, phone(1), "one");
     let outcome = opened(&office, "wrong").send(&text).await;
     let SendOutcome::Wait {
-        whose: Whose::Gateway,
+        whose: Whose::SetUp,
         why,
         ..
     } = outcome

@@ -19,7 +19,7 @@ use crate::{
     },
     words::{
         secret::Secret,
-        traffic::{Inbound, InboundPart, Link, Outgoing, Receipt, SendOutcome},
+        traffic::{GatewayHealth, Inbound, InboundPart, Link, Outgoing, Receipt, SendOutcome},
     },
 };
 
@@ -232,4 +232,6 @@ pub struct Health {
     pub inbox_waiting: usize,
     /// Texts that wait to be sent.
     pub outbox_waiting: usize,
+    /// How each gateway is doing.
+    pub gateways: Vec<GatewayHealth>,
 }

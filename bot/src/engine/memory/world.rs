@@ -100,6 +100,7 @@ impl World {
             next_message,
         };
         for received in loaded.received.into_iter().rev() {
+            world.links.heard(&received.gateway, received.at);
             world.heard.recall(received);
         }
         for part in loaded.parts {
@@ -110,6 +111,9 @@ impl World {
             world.matters.put(matter);
         }
         for outbound in loaded.outbound {
+            if let (Some(gateway), Some(at)) = (&outbound.gateway, outbound.sent_at) {
+                world.links.took(gateway, at);
+            }
             world.outbox.put(outbound, "");
         }
         world

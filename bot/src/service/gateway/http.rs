@@ -58,15 +58,17 @@ pub(super) fn outcome_of_status(response: &Response, clock: &Clock) -> Option<Se
         // The address and the password are the same for every text, so the fault is in our
         // set-up; refusing would throw away texts that are good.
         StatusCode::UNAUTHORIZED
+        | StatusCode::PAYMENT_REQUIRED
+        | StatusCode::FORBIDDEN
         | StatusCode::NOT_FOUND
         | StatusCode::METHOD_NOT_ALLOWED
         | StatusCode::PROXY_AUTHENTICATION_REQUIRED => wait(
-            Whose::Gateway,
+            Whose::SetUp,
             Some(limits::SETUP_RETRY_AFTER),
-            format!("{why}; check the address, the sender and the password"),
+            format!("{why}; check the address, the sender, the password and the account"),
         ),
         _ if status.is_redirection() => wait(
-            Whose::Gateway,
+            Whose::SetUp,
             Some(limits::SETUP_RETRY_AFTER),
             format!("{why}; redirects are not followed, set the new address"),
         ),

@@ -25,7 +25,7 @@ pub(super) fn outcome(status: u32) -> SendOutcome {
         // The bind, the source address, the service: the same for every text, so our set-up is
         // wrong; refusing would throw away texts that are good.
         0x03..=0x05 | 0x0a | 0x0d..=0x0f | 0x15 | 0x48 | 0x49 | 0x53 | 0x61 => SendOutcome::Wait {
-            whose: Whose::Gateway,
+            whose: Whose::SetUp,
             after: Some(limits::SETUP_RETRY_AFTER),
             why: format!("{why}; check the account, the source address and what it may do"),
         },
@@ -65,7 +65,7 @@ mod tests {
         for (status, whose) in [
             (0x58, Some(Whose::Gateway)),
             (0x14, Some(Whose::Gateway)),
-            (0x0a, Some(Whose::Gateway)),
+            (0x0a, Some(Whose::SetUp)),
             (0x08, Some(Whose::Text)),
             (0x0b, None),
             (0x33, None),
