@@ -5,7 +5,7 @@ use crate::words::traffic::{SendOutcome, Whose};
 
 /// What an error is about.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub(super) enum Kind {
+pub(super) enum Whom {
     /// This text, for good.
     Refused,
     /// This text, for now.
@@ -16,19 +16,19 @@ pub(super) enum Kind {
     Unclear,
 }
 
-pub(super) const fn kind(number: Option<u16>) -> Kind {
+pub(super) const fn kind(number: Option<u16>) -> Whom {
     match number {
         // A number that nobody has, barred, rejected, not for this SIM; what is not allowed in a
         // message.
         Some(
             1 | 8 | 10 | 21 | 28..=30 | 50 | 69 | 81 | 95..=99 | 111 | 128..=159 | 193 | 304 | 305,
-        ) => Kind::Refused,
+        ) => Whom::Refused,
         // The phone is off or full, the centre is busy with it.
-        Some(27 | 192 | 195 | 196 | 208..=213 | 500) => Kind::Later,
+        Some(27 | 192 | 195 | 196 | 208..=213 | 500) => Whom::Later,
         // The network gave no answer in time.
-        Some(332) => Kind::Unclear,
+        Some(332) => Whom::Unclear,
         // Congestion, no service, no SIM, its memory, and whatever the maker of the modem counts.
-        _ => Kind::Gateway,
+        _ => Whom::Gateway,
     }
 }
 
@@ -44,13 +44,13 @@ pub(super) fn outcome(number: Option<u16>) -> SendOutcome {
         why,
     };
     match kind(number) {
-        Kind::Refused => SendOutcome::Refused {
+        Whom::Refused => SendOutcome::Refused {
             code: number.map(|number| number.to_string()),
             why,
         },
-        Kind::Later => wait(Whose::Text, why),
-        Kind::Gateway => wait(Whose::Gateway, why),
-        Kind::Unclear => SendOutcome::Unknown { why },
+        Whom::Later => wait(Whose::Text, why),
+        Whom::Gateway => wait(Whose::Gateway, why),
+        Whom::Unclear => SendOutcome::Unknown { why },
     }
 }
 
@@ -62,16 +62,16 @@ mod tests {
     #[test]
     fn errors_are_sorted_by_whom_they_are_about() {
         for (number, expected) in [
-            (Some(38), Kind::Gateway),
-            (Some(42), Kind::Gateway),
-            (Some(322), Kind::Gateway),
-            (Some(331), Kind::Gateway),
-            (Some(500), Kind::Later),
-            (Some(27), Kind::Later),
-            (Some(21), Kind::Refused),
-            (Some(304), Kind::Refused),
-            (Some(332), Kind::Unclear),
-            (None, Kind::Gateway),
+            (Some(38), Whom::Gateway),
+            (Some(42), Whom::Gateway),
+            (Some(322), Whom::Gateway),
+            (Some(331), Whom::Gateway),
+            (Some(500), Whom::Later),
+            (Some(27), Whom::Later),
+            (Some(21), Whom::Refused),
+            (Some(304), Whom::Refused),
+            (Some(332), Whom::Unclear),
+            (None, Whom::Gateway),
         ] {
             assert_eq!(kind(number), expected, "{number:?}");
         }

@@ -13,7 +13,7 @@ use tokio::{
 
 use super::{
     Settings,
-    errors::{self, Kind},
+    errors::{self, Whom},
     line::{Failed, Line, News},
     pdu::{Incoming, Submit, incoming},
 };
@@ -315,7 +315,7 @@ impl<'a> Session<'a> {
                     let tries = failed.entry(ids.len()).or_default();
                     *tries += 1;
                     let is_part = !ids.is_empty();
-                    let may_again = errors::kind(number) != Kind::Refused && *tries < PART_TRIES;
+                    let may_again = errors::kind(number) != Whom::Refused && *tries < PART_TRIES;
                     if is_part && may_again {
                         tokio::time::sleep(TICK).await;
                         continue;

@@ -59,13 +59,13 @@ enum AboutField {
 /// How a body is read, and where several items are in it.
 #[derive(Clone, Debug)]
 struct Shape {
-    kind: Kind,
+    kind: Format,
     items: Option<String>,
     charset: Option<Field>,
 }
 
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-enum Kind {
+enum Format {
     Form,
     Json,
     Query,
@@ -239,20 +239,20 @@ impl AboutField {
 impl Shape {
     fn read(table: &Table<'_>) -> Result<Self, TableError> {
         let kind = value::maybe(table, "body", |found| match found {
-            "form" => Ok(Kind::Form),
-            "json" => Ok(Kind::Json),
-            "query" => Ok(Kind::Query),
-            "text" => Ok(Kind::Text),
+            "form" => Ok(Format::Form),
+            "json" => Ok(Format::Json),
+            "query" => Ok(Format::Query),
+            "text" => Ok(Format::Text),
             _ => Err(format!(
                 "expected \"form\", \"json\", \"query\" or \"text\", found {found:?}"
             )),
         })?;
         let mut shape = Self {
-            kind: kind.unwrap_or(Kind::Form),
+            kind: kind.unwrap_or(Format::Form),
             items: value::maybe(table, "items", json_pointer)?,
             charset: None,
         };
-        if shape.items.is_some() && shape.kind != Kind::Json {
+        if shape.items.is_some() && shape.kind != Format::Json {
             return Err(table.error("items", "is only for body = \"json\""));
         }
         shape.charset = value::maybe(table, "charset", |found| Field::parse(found, &shape))?;
@@ -273,13 +273,13 @@ impl Field {
             return named(name).map(|name| Self::Header(name.to_ascii_lowercase()));
         }
         match (shape.kind, written) {
-            (Kind::Text, "body") => Ok(Self::Body),
-            (Kind::Text, _) => Err(format!(
+            (Format::Text, "body") => Ok(Self::Body),
+            (Format::Text, _) => Err(format!(
                 "expected \"body\", \"query:name\" or \"header:Name\", found {written:?}"
             )),
-            (Kind::Form, name) => named(name).map(Self::Form),
-            (Kind::Query, name) => named(name).map(Self::Query),
-            (Kind::Json, pointer) => match pointer.strip_prefix("json:") {
+            (Format::Form, name) => named(name).map(Self::Form),
+            (Format::Query, name) => named(name).map(Self::Query),
+            (Format::Json, pointer) => match pointer.strip_prefix("json:") {
                 Some(pointer) => json_pointer(pointer).map(Self::Json),
                 None if pointer.starts_with('/') => Ok(Self::Item(pointer.to_owned())),
                 // RFC 6901, 3: these two are written otherwise in a pointer.
@@ -308,13 +308,13 @@ impl<'a> Seen<'a> {
             text: String::new(),
         };
         match shape.kind {
-            Kind::Query => {}
-            Kind::Form => seen.form = pairs(&call.body),
-            Kind::Json => {
+            Format::Query => {}
+            Format::Form => seen.form = pairs(&call.body),
+            Format::Json => {
                 seen.json = serde_json::from_slice(&call.body)
                     .map_err(|error| format!("the body is not JSON: {error}"))?;
             }
-            Kind::Text => {
+            Format::Text => {
                 let charset = shape.charset.as_ref().and_then(|field| match field {
                     Field::Query(name) => call.query(name),
                     Field::Header(name) => call.header(name),
