@@ -167,7 +167,7 @@ async fn a_badly_behaved_centre_loses_and_doubles_nothing() {
         // A command that nobody knows; a text that ends in its address; a stray zero and a vendor's
         // parameter behind a text; an answer to nothing.
         "00000010000001F00000000000000007",
-        "0000001b000000050000000000000008000101343437373039303030",
+        "0000001c000000050000000000000008000101343437373039303030",
         STRAY,
         "00000010800000040000000000009999",
     ];
