@@ -54,6 +54,8 @@ pub(super) struct Laws {
     outbound: BTreeMap<MessageId, Outbound>,
     /// What was handed over, and whether it may be handed over again.
     handed: BTreeMap<MessageId, (Outgoing, bool)>,
+    /// Phones that were welcomed or texted first.
+    met: BTreeSet<String>,
     /// The last nudge that was handed over for each phone.
     nudged: BTreeMap<String, (MessageId, DateTime<Utc>)>,
     facts: Facts,

@@ -36,8 +36,12 @@ impl Laws {
             .expect("a text that was written")
             .clone();
         assert!(moment.now < outbound.expires_at, "too old to be sent");
+        if matches!(outbound.purpose, Purpose::Welcome { .. }) {
+            self.met.insert(text.to.clone());
+        }
         if let Purpose::Nudge { block, task, due } = outbound.purpose {
             self.figures.nudges += 1;
+            assert!(self.met.contains(&text.to), "a nudge before the welcome");
             self.nudge(&outbound, (block, task, due), engine, moment);
         }
     }

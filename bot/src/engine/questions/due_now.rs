@@ -60,7 +60,8 @@ impl View<'_> {
         let local = self.now.with_timezone(&zone).naive_local();
         let today = local.date();
         let rested = self.rested_on(number, group);
-        if rested.is_some_and(|rested| today < rested)
+        if self.is_new(number)
+            || rested.is_some_and(|rested| today < rested)
             || !nudge::is_window(&self.setup.rules, local, &group.quiet_days)
         {
             return None;

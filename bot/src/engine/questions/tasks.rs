@@ -14,9 +14,12 @@ use budwood_scheduler::{
 };
 use chrono::{DateTime, NaiveDate, NaiveTime, TimeDelta, Utc};
 
-use crate::engine::{
-    local_time::{civil_day, instant, zone},
-    view::View,
+use crate::{
+    engine::{
+        local_time::{civil_day, instant, zone},
+        view::View,
+    },
+    words::message::Talk,
 };
 
 /// A block is looked at again after this many days at the latest: a round that nobody answered
@@ -94,11 +97,30 @@ impl<'a> View<'a> {
             .collect()
     }
 
-    /// The first day on which a phone has rested from its last routine text.
+    /// Whether a phone must be welcomed before anything else is said to it. Nobody is where the
+    /// office does that itself.
+    pub(crate) fn is_new(self, number: &str) -> bool {
+        self.setup.rules.welcomes_a_day > 0 && self.talk(number).is_none_or(Talk::is_new)
+    }
+
+    /// Whether the ration of this day has a welcome left.
+    pub(crate) fn has_welcomes(self) -> bool {
+        let day = |at| civil_day(at, self.setup.zone);
+        let today = day(self.now);
+        let given = self.world.welcomed.iter().filter(|at| day(**at) == today);
+        u32::try_from(given.count()).is_ok_and(|given| given < self.setup.rules.welcomes_a_day)
+    }
+
+    /// The first day on which a phone has rested from its last routine text: a week after a nudge,
+    /// a night after its welcome.
     pub(crate) fn rested_on(self, number: &str, group: &Group) -> Option<NaiveDate> {
-        let at = self.talk(number)?.routine_at?;
-        let day = civil_day(at, zone(group, self.setup));
-        Some(nudge::rested_on(&self.setup.rules, day))
+        let talk = self.talk(number)?;
+        let day = |at| civil_day(at, zone(group, self.setup));
+        let nudged = talk.routine_at.map(day);
+        let nudged = nudged.map(|day| nudge::rested_on(&self.setup.rules, day));
+        let waits = self.world.outbox.welcome_waits(number);
+        let welcomed = waits.then_some(self.now).or(talk.welcomed_at);
+        nudged.max(welcomed.and_then(|at| day(at).succ_opt()))
     }
 
     /// When to look at a block next. None when nobody is to be texted about it.
@@ -114,12 +136,15 @@ impl<'a> View<'a> {
         let zone = zone(group, self.setup);
         let local = self.now.with_timezone(&zone).naive_local();
         let today = local.date();
-        let next = self
-            .candidates(id, today)
-            .into_iter()
-            .map(|candidate| candidate.on)
-            .chain([today + TimeDelta::days(LOOK_AGAIN_DAYS)])
-            .min()?;
+        let next = if self.is_new(number) {
+            today + TimeDelta::days(i64::from(!self.has_welcomes()))
+        } else {
+            self.candidates(id, today)
+                .into_iter()
+                .map(|candidate| candidate.on)
+                .chain([today + TimeDelta::days(LOOK_AGAIN_DAYS)])
+                .min()?
+        };
         let rested = self.rested_on(number, group);
         let day = next.max(rested.unwrap_or(next)).max(today);
         let not_before = day.and_time(NaiveTime::MIN).max(local);

@@ -2,7 +2,7 @@
 
 pub(super) mod v1;
 
-use budwood_scheduler::{BlockId, MessageId};
+use budwood_scheduler::{BlockId, MessageId, PersonId};
 use chrono::{DateTime, NaiveDate, Utc};
 use serde::{Deserialize, Serialize};
 
@@ -117,6 +117,9 @@ enum StoredPurpose {
     Notice {
         about: u64,
     },
+    Welcome {
+        person: u32,
+    },
 }
 
 impl StoredPurpose {
@@ -129,6 +132,7 @@ impl StoredPurpose {
                 due: *due,
             },
             Purpose::Notice { about } => Self::Notice { about: about.0 },
+            Purpose::Welcome { person } => Self::Welcome { person: person.0 },
         }
     }
 
@@ -146,6 +150,9 @@ impl StoredPurpose {
             },
             Self::Notice { about } => Purpose::Notice {
                 about: MessageId(about),
+            },
+            Self::Welcome { person } => Purpose::Welcome {
+                person: PersonId(person),
             },
         })
     }
