@@ -56,6 +56,7 @@ impl Intake for Taker {
             trouble: None,
             inbox_waiting: 0,
             outbox_waiting: 0,
+            gateways: Vec::new(),
         }
     }
 }

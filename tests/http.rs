@@ -23,7 +23,7 @@ use budwood::{
     },
     words::{
         secret::Secret,
-        traffic::{Inbound, Receipt},
+        traffic::{GatewayHealth, Inbound, Receipt},
     },
 };
 use chrono::{DateTime, Utc};
@@ -129,6 +129,14 @@ impl Intake for Taker {
             trouble: self.trouble.lock().unwrap().clone(),
             inbox_waiting: 3,
             outbox_waiting: 4,
+            gateways: vec![GatewayHealth {
+                name: "provider".into(),
+                last_in: Some(at(SIGNED_AT)),
+                last_out: None,
+                oldest_waiting: Some(at(SIGNED_AT)),
+                refused_in_a_row: 2,
+                trouble: None,
+            }],
         }
     }
 }

@@ -47,7 +47,7 @@ use crate::{
     words::{
         limits,
         message::Outbound,
-        traffic::{Inbound, Link, Outgoing, Receipt, SendOutcome},
+        traffic::{GatewayHealth, Inbound, Link, Outgoing, Receipt, SendOutcome},
         ways::Ways,
     },
 };
@@ -299,6 +299,14 @@ impl Engine {
     #[must_use]
     pub const fn held_since(&self) -> Option<DateTime<Utc>> {
         self.world.held_since
+    }
+
+    /// How each gateway that sends is doing.
+    #[must_use]
+    pub fn gateways(&self, now: DateTime<Utc>) -> Vec<GatewayHealth> {
+        let World { outbox, links, .. } = &self.world;
+        let sending = self.setup.ways.gateways.iter().map(|way| way.name.as_str());
+        links.health(sending, |gateway| outbox.oldest(gateway), now)
     }
 
     /// Makes nudges wait, or not any more: while the clock is wrong, nothing may go that hangs on

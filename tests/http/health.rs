@@ -2,7 +2,7 @@
 
 use serde_json::{Value, json};
 
-use super::{Service, bearer, client};
+use super::{SIGNED_AT, Service, at, bearer, client};
 
 #[tokio::test]
 async fn health_needs_no_password_and_says_what_waits() {
@@ -12,7 +12,13 @@ async fn health_needs_no_password_and_says_what_waits() {
     assert_eq!(answer.headers()["cache-control"], "no-store");
     assert_eq!(
         answer.json::<Value>().await.unwrap(),
-        json!({"healthy": true, "inbox_waiting": 3, "outbox_waiting": 4})
+        json!({"healthy": true, "inbox_waiting": 3, "outbox_waiting": 4, "gateways": [{
+            "name": "provider",
+            "last_in": at(SIGNED_AT),
+            "last_out": null,
+            "oldest_waiting": at(SIGNED_AT),
+            "refused_in_a_row": 2,
+        }]})
     );
     service.stop().await;
 }

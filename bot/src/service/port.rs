@@ -14,7 +14,7 @@ use crate::{
     service::{clock::Clock, door::Door, signature::KeyError},
     words::{
         secret::Secret,
-        traffic::{Inbound, Link, Outgoing, Receipt, SendOutcome},
+        traffic::{GatewayHealth, Inbound, Link, Outgoing, Receipt, SendOutcome},
     },
 };
 
@@ -211,4 +211,6 @@ pub struct Health {
     pub inbox_waiting: usize,
     /// Texts that wait to be sent.
     pub outbox_waiting: usize,
+    /// How each gateway is doing.
+    pub gateways: Vec<GatewayHealth>,
 }

@@ -100,8 +100,8 @@ pub fn start(mut engine: Engine, clock: Clock, mut room: Room) -> anyhow::Result
     let (tell_next_try, next_try) = watch::channel(None);
     let shared = Arc::new(Shared::default());
     let mut time = WatchedTime::new(clock.clone());
-    time.look(&mut engine);
-    publish(&engine, &time, &shared, &tell_next_try);
+    let now = time.look(&mut engine);
+    publish(&engine, &time, &shared, &tell_next_try, now);
     let handle = Handle {
         jobs,
         shared: shared.clone(),
@@ -193,7 +193,7 @@ fn run(
             return Ok(());
         }
         let stepped = step_each(engine, inputs, now, &shared.steps);
-        publish(engine, time, shared, next_try);
+        publish(engine, time, shared, next_try, now);
         // The thread that commits has said why it stopped.
         if commits.hand_over(stepped, waiting).is_err() {
             return Ok(());
@@ -226,11 +226,13 @@ fn publish(
     time: &WatchedTime,
     shared: &Shared,
     next_try: &watch::Sender<Option<DateTime<Utc>>>,
+    now: DateTime<Utc>,
 ) {
     shared
         .outbox_waiting
         .store(engine.waiting(), Ordering::Relaxed);
     shared.set_held(time.why_held(engine));
+    shared.set_gateways(engine.gateways(now));
     // Only news wakes the senders: a text that waits for another one to its phone is none.
     next_try.send_if_modified(|known| {
         let next = time.next_try(engine);

@@ -14,9 +14,10 @@ mod guard;
 mod mark;
 
 use std::{
-    fs::{self, File},
+    fs::{self, File, Permissions},
     io::{self, Write},
     ops::Bound,
+    os::unix::fs::PermissionsExt,
     panic::{self, AssertUnwindSafe},
     path::{Path, PathBuf},
     sync::{Mutex, MutexGuard, PoisonError},
@@ -64,6 +65,8 @@ impl SledStore {
     /// When another process has it, it is damaged, or the disk cannot be written.
     pub fn open(folder: &Path, cache_bytes: u64) -> Result<Self, StoreError> {
         fs::create_dir_all(folder)
+            // One that was made by hand, or by an older program, is shut too.
+            .and_then(|()| fs::set_permissions(folder, Permissions::from_mode(0o700)))
             .map_err(StoreError::from)
             .and_then(|()| Self::patiently(folder, cache_bytes))
             .map_err(|error| guard::advise(error, folder))

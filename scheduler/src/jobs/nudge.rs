@@ -219,6 +219,9 @@ pub fn next_try(
     }
     let next = match track.filter(|track| track.due == task.due && track.tries > 0) {
         None => Some(task.due),
+        // A day that is still to come was written by a clock that was ahead. It counts as long
+        // ago, or nobody would be nudged until then.
+        Some(track) if track.last_on > today => Some(today),
         Some(track) => rules
             .again_after_days
             .get(usize::from(track.tries) - 1)

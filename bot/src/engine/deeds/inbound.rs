@@ -25,6 +25,7 @@ use crate::{
 impl Step<'_> {
     /// Takes a text in. Whatever it is, it is kept as it came.
     pub(crate) fn text(&mut self, inbound: Inbound) -> Vec<Said> {
+        self.world.links.heard(&inbound.gateway, self.now);
         if let Some(gateway_id) = &inbound.gateway_id {
             let key = (inbound.gateway.clone(), gateway_id.clone());
             if !self.world.heard.is_new_id(key) {

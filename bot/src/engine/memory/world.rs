@@ -109,12 +109,16 @@ impl World {
             world.keep_welcome(at);
         }
         for received in loaded.received.into_iter().rev() {
+            world.links.heard(&received.gateway, received.at);
             world.heard.recall(received);
         }
         for matter in loaded.matters {
             world.matters.put(matter);
         }
         for outbound in loaded.outbound {
+            if let (Some(gateway), Some(at)) = (&outbound.gateway, outbound.sent_at) {
+                world.links.took(gateway, at);
+            }
             world.outbox.put(outbound, "");
         }
         world

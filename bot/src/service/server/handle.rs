@@ -14,6 +14,7 @@ use super::watchdog::{Turns, Watch};
 use crate::{
     engine::{Input, Told},
     service::port::{Arrival, Health, Intake, IntakeFuture, Refused},
+    words::traffic::GatewayHealth,
 };
 
 /// Who waits for what a step tells.
@@ -62,6 +63,8 @@ pub(super) struct Shared {
     pub(super) commits: Turns,
     pub(super) inbox_waiting: AtomicUsize,
     pub(super) outbox_waiting: AtomicUsize,
+    /// How each gateway was doing when the engine last looked.
+    pub(super) gateways: Mutex<Vec<GatewayHealth>>,
 }
 
 impl Shared {
@@ -84,6 +87,16 @@ impl Shared {
             error = format!("{error:#}"),
             "the store failed; the service stops"
         );
+    }
+
+    pub(super) fn set_gateways(&self, gateways: Vec<GatewayHealth>) {
+        let mut known = self.gateways.lock().unwrap_or_else(PoisonError::into_inner);
+        *known = gateways;
+    }
+
+    fn gateways(&self) -> Vec<GatewayHealth> {
+        let known = self.gateways.lock();
+        known.unwrap_or_else(PoisonError::into_inner).clone()
     }
 
     fn held(&self) -> Option<String> {
@@ -143,12 +156,16 @@ impl Intake for Handle {
     }
 
     fn health(&self) -> Health {
+        let gateways = self.shared.gateways();
+        let of_gateway = || gateways.iter().find_map(|one| one.trouble.clone());
         Health {
             trouble: (self.shared.trouble())
                 .or_else(|| self.shared.gap.why())
-                .or_else(|| self.shared.held()),
+                .or_else(|| self.shared.held())
+                .or_else(of_gateway),
             inbox_waiting: self.shared.inbox_waiting.load(Ordering::Relaxed),
             outbox_waiting: self.shared.outbox_waiting.load(Ordering::Relaxed),
+            gateways,
         }
     }
 }
