@@ -103,7 +103,10 @@ fn five_hundred_farmers_are_welcomed_over_days() {
     }
     assert_eq!(welcomed.len(), 500, "{by_day:?}");
     assert_eq!(by_day.len(), 10);
-    assert!(by_day.values().all(|welcomes| *welcomes == 50), "{by_day:?}");
+    assert!(
+        by_day.values().all(|welcomes| *welcomes == 50),
+        "{by_day:?}"
+    );
 }
 
 /// It tells who writes, who stands behind it, how to get another language and how to end it, and
@@ -133,7 +136,9 @@ fn a_welcome_says_who_we_are_and_how_to_end_it_in_every_language() {
         ["IDIOMA", "PARAR"],
     ] {
         let has = |text: &&String| words.iter().all(|word| text.contains(word));
-        let bare = said.iter().map(|text| text.replace('Ô', "O").replace('Ữ', "U"));
+        let bare = said
+            .iter()
+            .map(|text| text.replace('Ô', "O").replace('Ữ', "U"));
         let bare: Vec<String> = bare.collect();
         assert_eq!(bare.iter().filter(has).count(), 1, "{words:?}: {said:?}");
     }

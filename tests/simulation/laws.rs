@@ -70,6 +70,7 @@ impl Laws {
     /// What was written for one call of the engine.
     pub(super) fn written(&mut self, change: &Change, engine: &Engine, moment: Moment) {
         for received in &change.received {
+            self.met.insert(received.from.clone());
             self.text(received, change, engine);
         }
         for person in &change.persons {
@@ -78,6 +79,7 @@ impl Laws {
             }
         }
         for outbound in &change.outbound {
+            self.meet(outbound);
             self.outbound(outbound, moment);
         }
         for event in &change.events {
