@@ -8,8 +8,8 @@ use budwood_scheduler::{
 use chrono::{DateTime, TimeDelta, Utc};
 
 use super::{
-    duplicates::Heard, links::Links, matters::Matters, names::Rolls, send_queue::Waiting,
-    snapshot::Copying,
+    duplicates::Heard, links::Links, matters::Matters, names::Rolls, parts::Parts,
+    send_queue::Waiting, snapshot::Copying,
 };
 use crate::{
     store::{Hold, Loaded},
@@ -28,6 +28,8 @@ pub(crate) struct World {
     pub(crate) talks: BTreeMap<String, Talk>,
     /// Texts out that are not settled.
     pub(crate) outbox: Waiting,
+    /// Parts of texts that wait for the others.
+    pub(crate) parts: Parts,
     /// Texts that wait for a person.
     pub(crate) matters: Matters,
     /// When the last welcomes were made, oldest first.
@@ -86,6 +88,7 @@ impl World {
             talks: loaded.talks.into_iter().collect(),
             outbox: Waiting::default(),
             welcomed: VecDeque::new(),
+            parts: Parts::default(),
             matters: Matters::default(),
             links: Links::default(),
             due: BTreeSet::new(),
@@ -111,6 +114,10 @@ impl World {
         for received in loaded.received.into_iter().rev() {
             world.links.heard(&received.gateway, received.at);
             world.heard.recall(received);
+        }
+        for part in loaded.parts {
+            world.heard.recall_part(&part);
+            world.parts.put(part);
         }
         for matter in loaded.matters {
             world.matters.put(matter);
