@@ -42,6 +42,8 @@ pub(crate) fn own_setup() -> Setup {
     let mut setup = setup::built_in(0).expect("what ships is sound");
     setup.own_numbers = vec![OWN_NUMBER.to_owned()];
     setup.country = "GB".to_owned();
+    // The people of tests were welcomed before; `welcome` looks at those who were not.
+    setup.rules.welcomes_a_day = 0;
     setup
 }
 

@@ -24,4 +24,5 @@ mod service;
 mod simulation;
 mod store;
 mod tidy;
+mod welcome;
 mod wording;

@@ -223,6 +223,7 @@ help-adviser = Text: STATUS group, LATE group, QUIET, GAPS group, SICK, VISIT, W
 example = dead 8 { $block }
 stopped = Done. No more reminders to this number. Your record is kept. Text START to return, ERASE to take your name out.
 started = Welcome, { $name }. Reminders for your blocks will come, about one a week. You can end them at any time: text STOP. -{ $adviser }
+welcome = Hello { $name }, this is Budwood: texts about work in your rubber, about one a week. Answer in your own words. Other language: LANGUAGE. To end: STOP. -{ $adviser }
 same-again = I have that already, thank you.
 
 ## Farmers ask

@@ -245,6 +245,7 @@ help-adviser = Envoyez: ETAT groupe, RETARD groupe, SILENCE, VIDES groupe, MALAD
 example = morts 8 { $block }
 stopped = C'est fait. Plus de rappels à ce numéro. Vos données restent. DEBUT pour revenir, EFFACEZ MOI pour enlever votre nom.
 started = Bienvenue, { $name }. Vous aurez des rappels pour vos parcelles, environ un par semaine. Pour arreter quand vous voulez: STOP. -{ $adviser }
+welcome = Bonjour { $name }, ici Budwood: des SMS sur le travail de vos hévéas, environ un par semaine. Répondez librement. Autre langue: LANGUE. Fin: STOP. -{ $adviser }
 same-again = Je l'ai déjà, merci.
 
 ## Farmers ask

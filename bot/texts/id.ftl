@@ -199,6 +199,7 @@ help-adviser = Tulis STATUS kelompok, TERLAMBAT kelompok, DIAM, KOSONG kelompok,
 example = mati 8 { $block }
 stopped = Baik. Tidak ada pengingat lagi ke nomor ini. Catatan disimpan. MULAI untuk kembali, HAPUS DATA SAYA untuk menghapus nama.
 started = Selamat datang, { $name }. Pengingat untuk kebun akan datang, sekitar sekali seminggu. Bisa berhenti kapan saja: balas BERHENTI. -{ $adviser }
+welcome = Halo { $name }, ini Budwood: SMS tentang pekerjaan kebun karet, sekitar sekali seminggu. Balas dengan kata sendiri. Bahasa lain: BAHASA. Stop: BERHENTI. -{ $adviser }
 same-again = Itu sudah saya catat, terima kasih.
 
 ## Farmers ask

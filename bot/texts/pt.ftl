@@ -242,6 +242,7 @@ help-adviser = Envie: SITUACAO grupo, ATRASO grupo, SILENCIO, FALHAS grupo, DOEN
 example = mortas 8 { $block }
 stopped = Pronto. Sem mais lembretes para este numero. Seus dados ficam. INICIAR para voltar, APAGAR MEUS DADOS para tirar o nome.
 started = Boas-vindas, { $name }. Vao chegar lembretes para seus talhoes, um por semana mais ou menos. Para sair quando quiser: PARAR. -{ $adviser }
+welcome = Bom dia { $name }, aqui Budwood: SMS sobre o trabalho no seringal, um por semana mais ou menos. Responda do seu jeito. Outro idioma: IDIOMA. Fim: PARAR. -{ $adviser }
 same-again = Isso eu ja tenho, agradeco.
 
 ## Farmers ask

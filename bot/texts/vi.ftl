@@ -204,6 +204,7 @@ help-adviser = Nhắn: TÌNH HÌNH nhóm, CHẬM nhóm, IM LẶNG, THIẾU nhóm
 example = chết 8 { $block }
 stopped = Xong. Không nhắc số này nữa. Dữ liệu vẫn giữ. BẮT ĐẦU để trở lại, XÓA DỮ LIỆU để bỏ tên.
 started = Chào { $name }. Sẽ có tin nhắc việc cho các lô, khoảng mỗi tuần một tin. Không muốn nhận nữa thì nhắn STOP, lúc nào cũng được. -{ $adviser }
+welcome = Chào { $name }, đây là Budwood: tin nhắn nhắc việc vườn cao su, khoảng mỗi tuần một tin. Cứ trả lời tự nhiên. Đổi tiếng: NGÔN NGỮ. Không nhận nữa: STOP. -{ $adviser }
 same-again = Việc này đã ghi rồi, cám ơn.
 
 ## Farmers ask

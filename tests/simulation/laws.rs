@@ -54,6 +54,8 @@ pub(super) struct Laws {
     outbound: BTreeMap<MessageId, Outbound>,
     /// What was handed over, and whether it may be handed over again.
     handed: BTreeMap<MessageId, (Outgoing, bool)>,
+    /// Phones that were welcomed or texted first.
+    met: BTreeSet<String>,
     /// The last nudge that was handed over for each phone.
     nudged: BTreeMap<String, (MessageId, DateTime<Utc>)>,
     facts: Facts,
@@ -68,6 +70,7 @@ impl Laws {
     /// What was written for one call of the engine.
     pub(super) fn written(&mut self, change: &Change, engine: &Engine, moment: Moment) {
         for received in &change.received {
+            self.met.insert(received.from.clone());
             self.text(received, change, engine);
         }
         for person in &change.persons {
@@ -76,6 +79,7 @@ impl Laws {
             }
         }
         for outbound in &change.outbound {
+            self.meet(outbound);
             self.outbound(outbound, moment);
         }
         for event in &change.events {

@@ -10,7 +10,7 @@ use budwood::{
     play::virtual_clock,
     words::{traffic::Outgoing, ways::Ways},
 };
-use budwood_scheduler::MessageId;
+use budwood_scheduler::{MessageId, jobs::nudge::Rules};
 use chrono::{DateTime, Days, NaiveDate, TimeDelta, TimeZone, Utc};
 
 use super::{
@@ -57,6 +57,9 @@ pub(super) struct Valley {
     ids: u64,
 }
 
+/// Few, so that some people must wait for their welcome.
+const WELCOMES_A_DAY: u32 = 3;
+
 fn start() -> NaiveDate {
     NaiveDate::from_ymd_opt(2026, 9, 1).expect("a day")
 }
@@ -68,6 +71,10 @@ fn setup(idempotent: bool) -> Arc<Setup> {
         [false, true].map(|idempotent| {
             Arc::new(Setup {
                 ways: Ways::one(LINE, idempotent),
+                rules: Rules {
+                    welcomes_a_day: WELCOMES_A_DAY,
+                    ..Rules::standard()
+                },
                 ..fixture::own_setup()
             })
         })

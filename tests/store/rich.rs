@@ -401,6 +401,7 @@ fn talks() -> Vec<(String, Talk)> {
         answered_at: vec![at(1, 8), at(1, 9)],
         last_answer: Some(("Thank you".to_owned(), 2)),
         routine_at: Some(at(1, 2)),
+        welcomed_at: Some(at(1, 1)),
         heard_at: Some(at(1, 9)),
         heard_by: Some("sim1".to_owned()),
         language: Some("fr".to_owned()),
@@ -450,6 +451,9 @@ fn outbound() -> Vec<Outbound> {
         },
         Purpose::Notice {
             about: MessageId(2),
+        },
+        Purpose::Welcome {
+            person: PersonId(3),
         },
     ];
     let ids = |ids: &[&str]| ids.iter().map(|id| (*id).to_owned()).collect();

@@ -71,7 +71,10 @@ pub fn play_script(
 ) -> anyhow::Result<()> {
     let script = script::parse(script)?;
     let replies = Replies::parse(REPLIES)?;
-    let setup = Arc::new(setup::built_in(SECRET)?);
+    let mut setup = setup::built_in(SECRET)?;
+    // The story begins when its people know the service.
+    setup.rules.welcomes_a_day = 0;
+    let setup = Arc::new(setup);
     let mut rig = Rig::open(setup, store, opening(&script)?)?;
     let plan = rig.load_roll(DEMO_ROLL)?;
     let zone = zone(&rig);

@@ -34,7 +34,9 @@ impl Step<'_> {
                 Guard::TooFast => return None,
             },
             Purpose::Notice { .. } => limits::NOTICE_HOURS,
-            Purpose::Nudge { .. } => i64::from(self.setup.rules.expires_after_days) * DAY_HOURS,
+            Purpose::Nudge { .. } | Purpose::Welcome { .. } => {
+                i64::from(self.setup.rules.expires_after_days) * DAY_HOURS
+            }
         };
         let outbound = Outbound::new(
             self.world.message_id(),

@@ -23,4 +23,5 @@ pub(crate) mod shared_phone;
 pub(crate) mod tasks;
 pub(crate) mod visits;
 pub(crate) mod waiting;
+pub(crate) mod welcome;
 pub(crate) mod work;

@@ -112,6 +112,8 @@ pub struct NudgesConfig {
     pub window_from: Option<NaiveTime>,
     /// The best time ends.
     pub window_until: Option<NaiveTime>,
+    /// New phones that are welcomed in one day.
+    pub welcomes_a_day: Option<u32>,
 }
 
 /// Why the configuration cannot be used.

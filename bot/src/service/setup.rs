@@ -156,6 +156,7 @@ fn rules(set: &NudgesConfig) -> Rules {
         quiet_until: set.quiet_until.unwrap_or(standard.quiet_until),
         window_from: set.window_from.unwrap_or(standard.window_from),
         window_until: set.window_until.unwrap_or(standard.window_until),
+        welcomes_a_day: set.welcomes_a_day.unwrap_or(standard.welcomes_a_day),
         ..standard
     }
 }

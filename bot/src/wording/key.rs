@@ -237,6 +237,7 @@ keys! {
     Example = "example",
     Stopped = "stopped",
     Started = "started",
+    Welcome = "welcome",
     SameAgain = "same-again",
     // Farmers ask.
     Now = "now",

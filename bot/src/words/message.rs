@@ -159,6 +159,19 @@ pub enum Purpose {
         /// About which text.
         about: MessageId,
     },
+    /// The first text to a new phone.
+    Welcome {
+        /// To whom.
+        person: PersonId,
+    },
+}
+
+impl Purpose {
+    /// Whether nobody waits for it: it goes at the hours of nudges, behind all else.
+    #[must_use]
+    pub const fn is_routine(&self) -> bool {
+        matches!(self, Self::Nudge { .. } | Self::Welcome { .. })
+    }
 }
 
 /// How far an outgoing text is. Later values are never left for earlier ones, but for
@@ -250,6 +263,8 @@ pub struct Talk {
     pub last_answer: Option<(String, u32)>,
     /// When the last routine text went out.
     pub routine_at: Option<DateTime<Utc>>,
+    /// When the welcome was made, or left.
+    pub welcomed_at: Option<DateTime<Utc>>,
     /// When the last text came in.
     pub heard_at: Option<DateTime<Utc>>,
     /// The gateway through which it came: people answer the number that they know.
@@ -258,6 +273,14 @@ pub struct Talk {
     pub language: Option<String>,
     /// The languages of the last texts that were stored, newest last.
     pub spoken: Vec<String>,
+}
+
+impl Talk {
+    /// Whether neither side has said anything that the other could know it by.
+    #[must_use]
+    pub const fn is_new(&self) -> bool {
+        self.heard_at.is_none() && self.routine_at.is_none() && self.welcomed_at.is_none()
+    }
 }
 
 /// A question of ours that waits for its answer.

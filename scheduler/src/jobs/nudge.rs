@@ -41,12 +41,15 @@ pub struct Rules {
     /// Days that a text which can wait may wait for the afternoon before market day, when phones
     /// get charged and people read.
     pub market_wait_days: u32,
+    /// New phones that are welcomed in one day: each may call the adviser to ask what this is.
+    pub welcomes_a_day: u32,
 }
 
 impl Rules {
     /// Quiet from 19:00 to 06:00; routine texts from 15:30 to 18:30; day 0, 7 and 21, never a
     /// fourth; one routine text a week to a phone; a field round every month, and every second from the
-    /// second year on; dropped after 3 days.
+    /// second year on; dropped after 3 days; 50
+    /// welcomes a day.
     #[must_use]
     pub fn standard() -> Self {
         Self {
@@ -60,6 +63,7 @@ impl Rules {
             round_ahead_days: 14,
             expires_after_days: 3,
             market_wait_days: 2,
+            welcomes_a_day: 50,
         }
     }
 }

@@ -70,6 +70,10 @@ impl Laws {
             let Some(number) = directory.numbers_of(block.owner).next() else {
                 continue;
             };
+            // Who waits for the welcome is owed nothing yet.
+            if !self.met.contains(number) {
+                continue;
+            }
             if !self.agreed.contains(&block.owner) || self.held.contains(&block.owner) {
                 continue;
             }

@@ -4,7 +4,7 @@
 use budwood::{
     engine::Engine,
     words::{
-        message::{Outbound, Purpose},
+        message::{Outbound, Purpose, SendState},
         traffic::Outgoing,
     },
 };
@@ -38,7 +38,20 @@ impl Laws {
         assert!(moment.now < outbound.expires_at, "too old to be sent");
         if let Purpose::Nudge { block, task, due } = outbound.purpose {
             self.figures.nudges += 1;
+            assert!(self.met.contains(&text.to), "a nudge before the welcome");
             self.nudge(&outbound, (block, task, due), engine, moment);
+        }
+    }
+
+    /// A phone is met by its welcome once that may have left.
+    pub(super) fn meet(&mut self, written: &Outbound) {
+        let is_welcome = matches!(written.purpose, Purpose::Welcome { .. });
+        let may_have_left = !matches!(
+            written.state,
+            SendState::Ready | SendState::Expired | SendState::Cancelled
+        );
+        if is_welcome && may_have_left {
+            self.met.insert(written.to.clone());
         }
     }
 

@@ -179,7 +179,8 @@ impl Play {
                 let number = arrived.text.to.clone();
                 self.plan(arrived.at + TimeDelta::minutes(10), Answer::Yes { number });
             }
-            Some(Purpose::Answer { .. } | Purpose::Notice { .. }) | None => {
+            Some(Purpose::Answer { .. } | Purpose::Notice { .. } | Purpose::Welcome { .. })
+            | None => {
                 self.tally.sent(on, text, None);
             }
         }

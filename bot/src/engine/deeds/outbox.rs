@@ -8,7 +8,7 @@
 use std::time::Duration;
 
 use budwood_scheduler::{
-    MessageId,
+    Group, MessageId, PersonId,
     jobs::nudge::{self, Withheld},
 };
 use chrono::{DateTime, TimeDelta, Utc};
@@ -126,7 +126,13 @@ impl Step<'_> {
             match self.verdict(&outbound) {
                 Verdict::Go => return self.hand_to_gateway(outbound, gateway),
                 Verdict::Wait(try_at) => self.put_outbound(Outbound { try_at, ..outbound }),
-                Verdict::Drop(state) => self.put_outbound(Outbound { state, ..outbound }),
+                Verdict::Drop(state) => {
+                    if matches!(outbound.purpose, Purpose::Welcome { .. }) {
+                        // It never left, so the phone is as new as before.
+                        self.talk(&outbound.to).welcomed_at = None;
+                    }
+                    self.put_outbound(Outbound { state, ..outbound });
+                }
             }
         }
     }
@@ -138,11 +144,13 @@ impl Step<'_> {
             text: outbound.text.clone(),
             expires_at: outbound.expires_at,
         });
-        if matches!(outbound.purpose, Purpose::Nudge { .. }) {
-            // The phone rests from the day on which the text may have come, not from the day on
-            // which it was made.
-            let now = self.now;
-            self.talk(&outbound.to).routine_at = Some(now);
+        // The phone rests from the day on which the text may have come, not from the day on which
+        // it was made.
+        let now = self.now;
+        match outbound.purpose {
+            Purpose::Nudge { .. } => self.talk(&outbound.to).routine_at = Some(now),
+            Purpose::Welcome { .. } => self.talk(&outbound.to).welcomed_at = Some(now),
+            Purpose::Answer { .. } | Purpose::Notice { .. } => {}
         }
         self.put_outbound(Outbound {
             state: SendState::Sending,
@@ -160,6 +168,9 @@ impl Step<'_> {
             Purpose::Answer { .. } | Purpose::Notice { .. } => Verdict::Go,
             Purpose::Nudge { block, task, due } => self
                 .nudge_verdict(&outbound.to, block, task, due)
+                .unwrap_or(Verdict::Drop(SendState::Cancelled)),
+            Purpose::Welcome { person } => self
+                .welcome_verdict(&outbound.to, person)
                 .unwrap_or(Verdict::Drop(SendState::Cancelled)),
         }
     }
@@ -192,14 +203,37 @@ impl Step<'_> {
             &group.quiet_days,
         );
         match verdict {
-            Ok(()) => return Some(Verdict::Go),
-            Err(Withheld::NotDue | Withheld::NoConsent | Withheld::Held(_)) => return None,
-            Err(Withheld::Quiet) => {}
+            Ok(()) => Some(Verdict::Go),
+            Err(Withheld::NotDue | Withheld::NoConsent | Withheld::Held(_)) => None,
+            Err(Withheld::Quiet) => Some(self.wait_for_day(group)),
         }
+    }
+
+    /// The same for a welcome.
+    fn welcome_verdict(&self, to: &str, person: PersonId) -> Option<Verdict> {
+        let owner = self.view().person(person)?;
+        let group = self.view().group_of(owner)?;
+        let mut numbers = self.world.directory.numbers_of(person);
+        let local = self.now.with_timezone(&zone(group, self.setup));
+        if nudge::withheld(owner, local.date_naive()).is_some() || numbers.all(|own| own != to) {
+            return None;
+        }
+        let may = nudge::may_send(&self.setup.rules, local.naive_local(), &group.quiet_days);
+        Some(if may {
+            Verdict::Go
+        } else {
+            self.wait_for_day(group)
+        })
+    }
+
+    /// At night and on quiet days routine texts wait.
+    fn wait_for_day(&self, group: &Group) -> Verdict {
+        let zone = zone(group, self.setup);
+        let local = self.now.with_timezone(&zone).naive_local();
         let slot = nudge::slot(&self.setup.rules, local, &group.quiet_days, None);
         // A moment later at least, or the text would be asked for again at once.
         let later = self.now + TimeDelta::seconds(1);
-        Some(Verdict::Wait(instant(slot, zone).max(later)))
+        Verdict::Wait(instant(slot, zone).max(later))
     }
 
     /// Nothing that waits may leave for this number any more. What is on its way to the gateway

@@ -7,7 +7,7 @@
 
 use std::collections::BTreeMap;
 
-use budwood_scheduler::Body;
+use budwood_scheduler::{Body, PersonId};
 use chrono::TimeDelta;
 
 use crate::{
@@ -30,6 +30,9 @@ impl Step<'_> {
         said.extend(self.tell_of_age());
         let mut by_phone: BTreeMap<String, Vec<Ready>> = BTreeMap::new();
         for block in self.view().due_now() {
+            if let Some((number, owner)) = self.view().to_welcome(block) {
+                said.extend(self.welcome(&number, owner));
+            }
             match self.view().ready(block) {
                 Some((number, ready)) => by_phone.entry(number).or_default().push(ready),
                 None => self.plan(block),
@@ -45,6 +48,14 @@ impl Step<'_> {
             }
         }
         said
+    }
+
+    fn welcome(&mut self, number: &str, owner: PersonId) -> Option<Said> {
+        let said = self.view().welcome(number, owner)?;
+        let now = self.now;
+        self.talk(number).welcomed_at = Some(now);
+        self.world.keep_welcome(now);
+        Some(said)
     }
 
     fn nudge(&mut self, number: &str, ready: &Ready) -> Option<Said> {

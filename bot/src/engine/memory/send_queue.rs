@@ -30,6 +30,8 @@ pub(crate) struct Waiting {
     lanes: BTreeMap<String, Lane>,
     /// Nudges that are ready, by what they are about.
     nudged: BTreeSet<(BlockId, TaskKind, MessageId)>,
+    /// Welcomes that have not left, by number.
+    welcomes: BTreeSet<(String, MessageId)>,
     /// Numbers to which a text is on its way to the gateway.
     sending_to: BTreeSet<String>,
     /// Texts that the gateway has or may have, by when they were made.
@@ -80,14 +82,20 @@ impl Waiting {
         for id in gateway_ids(&outbound) {
             self.by_gateway_id.insert(id, outbound.id);
         }
+        let is_unsent = matches!(outbound.state, SendState::Ready | SendState::Sending);
+        if matches!(outbound.purpose, Purpose::Welcome { .. }) && is_unsent {
+            self.welcomes.insert((outbound.to.clone(), outbound.id));
+        }
         match outbound.state {
             SendState::Ready => {
                 let place = (outbound.try_at, outbound.id);
                 let queues = self.lanes.entry(lane.to_owned()).or_default();
                 queues.by_age.insert(outbound.id);
                 if let Purpose::Nudge { block, task, .. } = outbound.purpose {
-                    queues.nudges.insert(place);
                     self.nudged.insert((block, task, outbound.id));
+                }
+                if outbound.purpose.is_routine() {
+                    queues.nudges.insert(place);
                 } else {
                     queues.answers.insert(place);
                 }
@@ -118,6 +126,7 @@ impl Waiting {
         if let Purpose::Nudge { block, task, .. } = outbound.purpose {
             self.nudged.remove(&(block, task, outbound.id));
         }
+        self.welcomes.remove(&(outbound.to.clone(), outbound.id));
         if outbound.state == SendState::Sending {
             self.sending_to.remove(&outbound.to);
         }
@@ -249,6 +258,13 @@ impl Waiting {
     pub(crate) fn nudge_waits(&self, block: BlockId, task: TaskKind) -> bool {
         let all = (block, task, MessageId(0))..=(block, task, MessageId(u64::MAX));
         self.nudged.range(all).next().is_some()
+    }
+
+    /// Whether a welcome to this number has not left yet.
+    pub(crate) fn welcome_waits(&self, number: &str) -> bool {
+        let from = (number.to_owned(), MessageId(0));
+        let first = self.welcomes.range(from..).next();
+        first.is_some_and(|(to, _)| to == number)
     }
 
     /// Keeps a receipt by an id of the gateway that no answer has told yet.

@@ -1,11 +1,11 @@
 //! What the engine keeps in memory. All of it can be rebuilt from the store.
 
-use std::collections::{BTreeMap, BTreeSet};
+use std::collections::{BTreeMap, BTreeSet, VecDeque};
 
 use budwood_scheduler::{
     Block, BlockId, BlockState, Directory, Event, EventId, GroupId, MessageId, Person,
 };
-use chrono::{DateTime, Utc};
+use chrono::{DateTime, TimeDelta, Utc};
 
 use super::{
     duplicates::Heard, links::Links, matters::Matters, names::Rolls, parts::Parts,
@@ -32,6 +32,8 @@ pub(crate) struct World {
     pub(crate) parts: Parts,
     /// Texts that wait for a person.
     pub(crate) matters: Matters,
+    /// When the last welcomes were made, oldest first.
+    pub(crate) welcomed: VecDeque<DateTime<Utc>>,
     /// Which gateways can be reached.
     pub(crate) links: Links,
     /// When each block is to be looked at, soonest first. Ties go by block.
@@ -85,6 +87,7 @@ impl World {
             states: loaded.states.into_iter().collect(),
             talks: loaded.talks.into_iter().collect(),
             outbox: Waiting::default(),
+            welcomed: VecDeque::new(),
             parts: Parts::default(),
             matters: Matters::default(),
             links: Links::default(),
@@ -99,6 +102,15 @@ impl World {
             next_event: loaded.last_event.map_or(1, |event| event.0 + 1),
             next_message,
         };
+        let mut welcomed: Vec<DateTime<Utc>> = world
+            .talks
+            .values()
+            .filter_map(|talk| talk.welcomed_at)
+            .collect();
+        welcomed.sort_unstable();
+        for at in welcomed {
+            world.keep_welcome(at);
+        }
         for received in loaded.received.into_iter().rev() {
             world.links.heard(&received.gateway, received.at);
             world.heard.recall(received);
@@ -157,6 +169,15 @@ impl World {
         if let Some(at) = at {
             self.due.insert((at, block));
             self.due_of.insert(block, at);
+        }
+    }
+
+    /// Keeps a welcome in mind for as long as it can be one of today's.
+    pub(crate) fn keep_welcome(&mut self, at: DateTime<Utc>) {
+        self.welcomed.push_back(at);
+        let two_days_ago = at - TimeDelta::days(2);
+        while self.welcomed.front().is_some_and(|old| *old < two_days_ago) {
+            self.welcomed.pop_front();
         }
     }
 

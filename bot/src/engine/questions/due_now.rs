@@ -64,7 +64,8 @@ impl<'a> View<'a> {
         let local = self.now.with_timezone(&zone).naive_local();
         let today = local.date();
         let rested = self.rested_on(number, group);
-        if rested.is_some_and(|rested| today < rested)
+        if self.is_new(number)
+            || rested.is_some_and(|rested| today < rested)
             || !nudge::is_window(&self.setup.rules, local, &group.quiet_days)
         {
             return None;
@@ -96,12 +97,15 @@ impl<'a> View<'a> {
         let zone = zone(group, self.setup);
         let local = self.now.with_timezone(&zone).naive_local();
         let today = local.date();
-        let next = self
-            .candidates(id, today)
-            .into_iter()
-            .map(|candidate| self.may_be_told_on(id, &candidate, today))
-            .chain([today + TimeDelta::days(LOOK_AGAIN_DAYS)])
-            .min()?;
+        let next = if self.is_new(number) {
+            today + TimeDelta::days(i64::from(!self.has_welcomes()))
+        } else {
+            self.candidates(id, today)
+                .into_iter()
+                .map(|candidate| self.may_be_told_on(id, &candidate, today))
+                .chain([today + TimeDelta::days(LOOK_AGAIN_DAYS)])
+                .min()?
+        };
         let rested = self.rested_on(number, group);
         let day = next.max(rested.unwrap_or(next)).max(today);
         let not_before = day.and_time(NaiveTime::MIN).max(local);

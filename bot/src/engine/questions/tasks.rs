@@ -10,9 +10,12 @@ use budwood_scheduler::{
 };
 use chrono::NaiveDate;
 
-use crate::engine::{
-    local_time::{civil_day, zone},
-    view::View,
+use crate::{
+    engine::{
+        local_time::{civil_day, zone},
+        view::View,
+    },
+    words::message::Talk,
 };
 
 /// The season of a group.
@@ -93,11 +96,30 @@ impl<'a> View<'a> {
             .collect()
     }
 
-    /// The first day on which a phone has rested from its last routine text.
+    /// Whether a phone must be welcomed before anything else is said to it. Nobody is where the
+    /// office does that itself.
+    pub(crate) fn is_new(self, number: &str) -> bool {
+        self.setup.rules.welcomes_a_day > 0 && self.talk(number).is_none_or(Talk::is_new)
+    }
+
+    /// Whether the ration of this day has a welcome left.
+    pub(crate) fn has_welcomes(self) -> bool {
+        let day = |at| civil_day(at, self.setup.zone);
+        let today = day(self.now);
+        let given = self.world.welcomed.iter().filter(|at| day(**at) == today);
+        u32::try_from(given.count()).is_ok_and(|given| given < self.setup.rules.welcomes_a_day)
+    }
+
+    /// The first day on which a phone has rested from its last routine text: a week after a nudge,
+    /// a night after its welcome.
     pub(crate) fn rested_on(self, number: &str, group: &Group) -> Option<NaiveDate> {
-        let at = self.talk(number)?.routine_at?;
-        let day = civil_day(at, zone(group, self.setup));
-        Some(nudge::rested_on(&self.setup.rules, day))
+        let talk = self.talk(number)?;
+        let day = |at| civil_day(at, zone(group, self.setup));
+        let nudged = talk.routine_at.map(day);
+        let nudged = nudged.map(|day| nudge::rested_on(&self.setup.rules, day));
+        let waits = self.world.outbox.welcome_waits(number);
+        let welcomed = waits.then_some(self.now).or(talk.welcomed_at);
+        nudged.max(welcomed.and_then(|at| day(at).succ_opt()))
     }
 
     /// Whether the owner of a block is left in peace, and the day on which that is over, if one is

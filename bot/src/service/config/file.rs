@@ -191,6 +191,7 @@ fn nudges(table: &Table<'_>) -> Result<NudgesConfig, TableError> {
         quiet_until: time("quiet_until")?,
         window_from: time("window_from")?,
         window_until: time("window_until")?,
+        welcomes_a_day: value::whole(table, "welcomes_a_day", 0..=100_000)?,
     };
     if let (Some(from), Some(until)) = (nudges.window_from, nudges.window_until)
         && from >= until

@@ -2,7 +2,7 @@
 
 pub(super) mod v1;
 
-use budwood_scheduler::{BlockId, MessageId};
+use budwood_scheduler::{BlockId, MessageId, PersonId};
 use chrono::{DateTime, NaiveDate, Utc};
 use serde::{Deserialize, Serialize};
 
@@ -174,6 +174,9 @@ enum StoredPurpose {
     Notice {
         about: u64,
     },
+    Welcome {
+        person: u32,
+    },
 }
 
 impl StoredPurpose {
@@ -186,6 +189,7 @@ impl StoredPurpose {
                 due: *due,
             },
             Purpose::Notice { about } => Self::Notice { about: about.0 },
+            Purpose::Welcome { person } => Self::Welcome { person: person.0 },
         }
     }
 
@@ -203,6 +207,9 @@ impl StoredPurpose {
             },
             Self::Notice { about } => Purpose::Notice {
                 about: MessageId(about),
+            },
+            Self::Welcome { person } => Purpose::Welcome {
+                person: PersonId(person),
             },
         })
     }

@@ -32,6 +32,9 @@ pub(super) struct StoredTalk {
     last_answer: Option<(String, u32)>,
     #[serde(serialize_with = "instant::maybe")]
     routine_at: Option<DateTime<Utc>>,
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    #[serde(serialize_with = "instant::maybe")]
+    welcomed_at: Option<DateTime<Utc>>,
     #[serde(serialize_with = "instant::maybe")]
     heard_at: Option<DateTime<Utc>>,
     #[serde(default, skip_serializing_if = "Option::is_none")]
@@ -126,6 +129,7 @@ impl StoredTalk {
             answered_at: talk.answered_at.clone(),
             last_answer: talk.last_answer.clone(),
             routine_at: talk.routine_at,
+            welcomed_at: talk.welcomed_at,
             heard_at: talk.heard_at,
             heard_by: talk.heard_by.clone(),
             language: talk.language.clone(),
@@ -168,6 +172,7 @@ impl StoredTalk {
             answered_at: self.answered_at,
             last_answer: self.last_answer,
             routine_at: self.routine_at,
+            welcomed_at: self.welcomed_at,
             heard_at: self.heard_at,
             heard_by: self.heard_by,
             language: self.language,
