@@ -1,6 +1,7 @@
 //! One change with a record of every kind and every shape that records have.
 
 mod matter;
+mod part;
 mod state;
 
 use budwood::{
@@ -46,6 +47,8 @@ pub(crate) fn change() -> Change {
         ],
         talks: talks(),
         received: received(),
+        parts: vec![part::part()],
+        gone_parts: Vec::new(),
         outbound: outbound(),
         matters: matter::matters(),
         closed: Vec::new(),

@@ -10,7 +10,10 @@ use chrono::{DateTime, TimeDelta, Utc};
 
 use crate::{
     engine::outcome::Outcome,
-    words::{limits, message::Received},
+    words::{
+        limits,
+        message::{Received, ReceivedPart},
+    },
 };
 
 /// A gateway and its id of a text.
@@ -52,9 +55,17 @@ impl Heard {
             };
             self.keep_text(&received.from, &received.text, delivery);
         }
+        for part in received.parts {
+            self.is_new_id((received.gateway.clone(), part));
+        }
         if let Some(gateway_id) = received.gateway_id {
             self.is_new_id((received.gateway, gateway_id));
         }
+    }
+
+    /// Keeps a part of the store in mind.
+    pub(crate) fn recall_part(&mut self, part: &ReceivedPart) {
+        self.is_new_id((part.gateway.clone(), part.gateway_id.clone()));
     }
 
     /// Whether a gateway's id is new; it is not new a second time.

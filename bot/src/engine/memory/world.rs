@@ -8,8 +8,8 @@ use budwood_scheduler::{
 use chrono::{DateTime, Utc};
 
 use super::{
-    duplicates::Heard, links::Links, matters::Matters, names::Rolls, send_queue::Waiting,
-    snapshot::Copying,
+    duplicates::Heard, links::Links, matters::Matters, names::Rolls, parts::Parts,
+    send_queue::Waiting, snapshot::Copying,
 };
 use crate::{
     store::{Hold, Loaded},
@@ -28,6 +28,8 @@ pub(crate) struct World {
     pub(crate) talks: BTreeMap<String, Talk>,
     /// Texts out that are not settled.
     pub(crate) outbox: Waiting,
+    /// Parts of texts that wait for the others.
+    pub(crate) parts: Parts,
     /// Texts that wait for a person.
     pub(crate) matters: Matters,
     /// Which gateways can be reached.
@@ -83,6 +85,7 @@ impl World {
             states: loaded.states.into_iter().collect(),
             talks: loaded.talks.into_iter().collect(),
             outbox: Waiting::default(),
+            parts: Parts::default(),
             matters: Matters::default(),
             links: Links::default(),
             due: BTreeSet::new(),
@@ -99,6 +102,10 @@ impl World {
         for received in loaded.received.into_iter().rev() {
             world.links.heard(&received.gateway, received.at);
             world.heard.recall(received);
+        }
+        for part in loaded.parts {
+            world.heard.recall_part(&part);
+            world.parts.put(part);
         }
         for matter in loaded.matters {
             world.matters.put(matter);
