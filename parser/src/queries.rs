@@ -17,6 +17,17 @@ use crate::{
 /// More words than this beside a name are no question about it.
 const GROUP_WORDS_MAX: usize = 5;
 const MEMBER_WORDS_MAX: usize = 3;
+/// So many may a sentence have that asks about a group.
+const SENTENCE_WORDS_MAX: usize = 16;
+/// What may be asked about all groups in a sentence; deeds are never taken from one.
+const FOR_ALL: [Topic; 6] = [
+    Topic::Status,
+    Topic::Late,
+    Topic::Quiet,
+    Topic::Gaps,
+    Topic::Sick,
+    Topic::Visit,
+];
 /// The name of a language, or of a group that we do not know, has no more words.
 const NAME_WORDS_MAX: usize = 2;
 
@@ -37,7 +48,9 @@ pub(crate) fn adviser(pieces: &[Piece<'_>], folded: &Folded<'_>, sender: Sender)
     {
         about_member(pieces, &core)
     } else {
-        about_all(pieces, &core).or_else(|| about_unknown_name(pieces, &core, folded))
+        about_all(pieces, &core)
+            .or_else(|| about_unknown_name(pieces, &core, folded))
+            .or_else(|| about_all_at_length(pieces, &core))
     }
 }
 
@@ -47,7 +60,26 @@ fn about_group(pieces: &[Piece<'_>], core: &[&Piece<'_>]) -> Option<Query> {
         .find_map(|piece| piece.part(Meaning::adviser_topic));
     let topic = topic.unwrap_or(Topic::Status);
     let clear = core.iter().all(|piece| crate::gate::is_known(piece));
-    (clear && core.len() <= GROUP_WORDS_MAX).then(|| query(pieces, topic, other_kind(core)))
+    let is_short = clear && core.len() <= GROUP_WORDS_MAX;
+    (is_short || asks_at_length(pieces, core)).then(|| query(pieces, topic, other_kind(core)))
+}
+
+/// "who in Kolo is behind with weeding?": a whole sentence that names what is asked, and asks.
+fn asks_at_length(pieces: &[Piece<'_>], core: &[&Piece<'_>]) -> bool {
+    let named = |piece: &&Piece<'_>| {
+        piece.part(Meaning::adviser_topic).is_some() || piece.part(Meaning::topic).is_some()
+    };
+    core.len() <= SENTENCE_WORDS_MAX && core.iter().any(named) && is_question(pieces)
+}
+
+/// A question mark, or a word that asks.
+fn is_question(pieces: &[Piece<'_>]) -> bool {
+    (0..pieces.len()).any(|at| {
+        crate::gate::is_asking_mark(pieces, at)
+            || pieces.get(at).is_some_and(|piece| {
+                piece.means(|meaning| meaning == Meaning::Stance(Stance::Question))
+            })
+    })
 }
 
 /// "girth Tamo" asks; "from Tamo: dead 4 A" reports for him.
@@ -78,6 +110,17 @@ fn about_all(pieces: &[Piece<'_>], core: &[&Piece<'_>]) -> Option<Query> {
         .iter()
         .all(|piece| piece.part(Meaning::adviser_topic).is_some() || is_period(piece));
     only_topic.then(|| query(pieces, topic, None))
+}
+
+/// "which farmers have gone quiet since June?": about all groups, where no number could be a report.
+fn about_all_at_length(pieces: &[Piece<'_>], core: &[&Piece<'_>]) -> Option<Query> {
+    let mut topics = core
+        .iter()
+        .filter_map(|piece| piece.part(Meaning::adviser_topic));
+    let topic = topics.find(|topic| FOR_ALL.contains(topic))?;
+    let counted = core.iter().any(|piece| piece.number().is_some());
+    let asks = asks_at_length(pieces, core) && !counted;
+    asks.then(|| query(pieces, topic, other_kind(core)))
 }
 
 /// "late Hilltopp", "Hilltopp status": a name that we do not know is asked about under that name.
@@ -174,6 +217,8 @@ pub(crate) fn anyone(pieces: &[Piece<'_>], glance: Glance) -> Option<Query> {
         Topic::When => whole || plain || (*at == 0 && trade),
         Topic::HowMuch => (plain || (*at == 0 && trade)) && !is_counted(&core, *at),
         Topic::MayI => plain || (*at == 0 && trade),
+        Topic::Price => whole || is_question(pieces) || core.iter().any(|piece| is_amount(piece)),
+        Topic::Order | Topic::Meeting => true,
         Topic::Other => *at == 0 && clear,
         Topic::Late
         | Topic::Quiet
@@ -189,15 +234,7 @@ pub(crate) fn anyone(pieces: &[Piece<'_>], glance: Glance) -> Option<Query> {
         | Topic::Waiting
         | Topic::Language => false,
     });
-    let asked = || {
-        let question = (0..pieces.len()).any(|at| {
-            crate::gate::is_asking_mark(pieces, at)
-                || pieces.get(at).is_some_and(|piece| {
-                    piece.means(|meaning| meaning == Meaning::Stance(Stance::Question))
-                })
-        });
-        (question && clear).then_some((0, Topic::Other))
-    };
+    let asked = || (clear && is_question(pieces)).then_some((0, Topic::Other));
     let (at, topic) = found.or_else(asked)?;
     // "may I weed A" names the work after the question, "A weed may I" before it.
     let (before, after) = core.split_at_checked(at)?;
@@ -241,10 +278,15 @@ fn is_counted(core: &[&Piece<'_>], at: usize) -> bool {
 
 /// "how much you got for cleaning": what comes in for work is money.
 fn is_of_pay(core: &[&Piece<'_>]) -> bool {
-    let is_amount = |piece: &&Piece<'_>| piece.part(Meaning::topic) == Some(Topic::HowMuch);
     let kinds = || core.iter().filter_map(|piece| piece.kind());
     let comes_in = kinds().any(|kind| kind == Kind::Received);
-    comes_in && kinds().any(|kind| kind != Kind::Received) && core.iter().any(is_amount)
+    let has_amount = core.iter().any(|piece| is_amount(piece));
+    comes_in && kinds().any(|kind| kind != Kind::Received) && has_amount
+}
+
+/// "How much".
+fn is_amount(piece: &Piece<'_>) -> bool {
+    piece.part(Meaning::topic) == Some(Topic::HowMuch)
 }
 
 /// Bags and kilograms.

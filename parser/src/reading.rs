@@ -274,6 +274,12 @@ named! {
         CallMe = "call_me",
         /// Who is this.
         Who = "who",
+        /// What rubber or a plant fetches or costs.
+        Price = "price",
+        /// Where the plants or the fertiliser are that were to come.
+        Order = "order",
+        /// When and where the group meets.
+        Meeting = "meeting",
         /// Which languages there are, or answers in another one.
         Language = "language",
         /// Any other question.

@@ -28,6 +28,22 @@ fn about_a_group() {
 }
 
 #[test]
+fn in_a_sentence() {
+    check_adviser(
+        "can you tell me who of kolo is still behind this time?",
+        "!query late group=KOLO",
+    );
+    check_adviser("who of them has sent no word at all?", "!query quiet");
+    check_adviser("we were late and the bus was full", "~saying");
+    check(
+        "how much is the rubber price now",
+        "~question | !query price",
+    );
+    check("when will the plants come", "!query order");
+    check("sir when is the next meeting", "!query meeting");
+}
+
+#[test]
 fn about_a_person() {
     check_adviser(
         "Tamo",

@@ -141,6 +141,9 @@ impl Step<'_> {
             | Topic::CallMe
             | Topic::Who
             | Topic::Language
+            | Topic::Price
+            | Topic::Order
+            | Topic::Meeting
             | Topic::Other => return None,
         };
         Some(match large {

@@ -69,6 +69,9 @@ impl<'a> View<'a> {
             | Topic::CallMe
             | Topic::Who
             | Topic::Language
+            | Topic::Price
+            | Topic::Order
+            | Topic::Meeting
             | Topic::Other => return None,
         })
     }

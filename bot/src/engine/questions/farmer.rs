@@ -44,6 +44,9 @@ impl View<'_> {
             | Topic::GoOn
             | Topic::Waiting
             | Topic::Erase
+            | Topic::Price
+            | Topic::Order
+            | Topic::Meeting
             | Topic::Other => self.signed(speaker, Key::NoAnswer),
         }
     }
