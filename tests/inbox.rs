@@ -3,7 +3,7 @@
 //! What networks do: 3GPP TS 23.040 lets a centre deliver again when an acknowledgement was lost,
 //! under the same service centre time stamp (9.2.3.11), and keeps a text for days (9.2.3.12).
 
-use budwood::words::traffic::Inbound;
+use budwood::{engine::Input, words::traffic::Inbound};
 use chrono::TimeDelta;
 
 use crate::fixture::desk::{Desk, HANA, JARO, at, inbound};
@@ -55,6 +55,62 @@ fn a_gateway_that_was_not_answered_in_time_delivers_again() {
     assert_eq!(desk.inbound(text), "delivered again");
     assert_eq!(desk.stored("received").len(), 1);
     assert_eq!(desk.reports().len(), 1);
+}
+
+#[test]
+fn a_no_that_comes_again_after_50_100_other_texts_takes_nothing_back() {
+    let mut desk = Desk::open(MORNING);
+    let no = Inbound {
+        gateway_id: Some("m-2".to_owned()),
+        ..inbound(JARO, "NO")
+    };
+    desk.text(JARO, "planted 12");
+    assert_eq!(desk.inbound(no.clone()), "taken back");
+    assert_eq!(desk.text(JARO, "planted 120"), "recorded");
+    let others = (0..50_100).map(|number| {
+        Input::Text(Inbound {
+            gateway_id: Some(format!("other-{number}")),
+            ..inbound(&format!("PROMO {number}"), "win a phone")
+        })
+    });
+    desk.engine.handle(others.collect(), desk.now).unwrap();
+    assert_eq!(desk.inbound(no.clone()), "delivered again");
+    // A start must know it too, days later.
+    let mut desk = desk.restart(true);
+    desk.wait(TimeDelta::days(6));
+    assert_eq!(desk.inbound(no), "delivered again");
+}
+
+#[test]
+fn a_known_id_with_another_sender_or_other_words_is_a_new_text() {
+    let mut desk = Desk::open(MORNING);
+    let text = planted("line", Some("m-1"), None);
+    assert_eq!(desk.inbound(text.clone()), "recorded");
+    let hers = Inbound {
+        from: HANA.to_owned(),
+        ..text.clone()
+    };
+    assert_eq!(desk.inbound(hers), "recorded");
+    let other_words = Inbound {
+        text: "undo".to_owned(),
+        ..text
+    };
+    assert_eq!(desk.inbound(other_words), "taken back");
+    assert_eq!(desk.stored("received").len(), 3);
+}
+
+#[test]
+fn texts_with_an_empty_id_are_each_kept() {
+    let mut desk = Desk::open(MORNING);
+    let with_empty = |text: &str| Inbound {
+        gateway_id: Some(String::new()),
+        ..inbound(JARO, text)
+    };
+    assert_eq!(desk.inbound(with_empty("planted 120")), "recorded");
+    assert_eq!(desk.inbound(with_empty("undo")), "taken back");
+    assert_eq!(desk.stored("received").len(), 2);
+    let ids = |desk: &Desk| desk.stored("received")[1].get("gateway_id").cloned();
+    assert_eq!(ids(&desk), None);
 }
 
 #[test]

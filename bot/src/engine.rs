@@ -171,11 +171,13 @@ impl Engine {
             return Err(StoreError::HalfFilled);
         }
         let mut world = World::new(loaded);
+        world.recall(store.as_ref())?;
         let now = now.max(world.latest);
         let mut step = Step::new(&mut world, &setup, store.as_ref(), now);
         step.settle_open_sends();
         step.plan_all();
         let (change, _) = step.finish();
+        world.unread.take().map_or(Ok(()), Err)?;
         if !change.is_empty() {
             store.commit(&change)?;
         }
@@ -191,14 +193,14 @@ impl Engine {
     ///
     /// # Errors
     ///
-    /// When the write failed. The engine must not be used after that: nothing may be
-    /// acknowledged that is not on the disk.
+    /// When the write failed, or a fact could not be read. The engine must not be used after that:
+    /// nothing may be acknowledged that is not on the disk.
     pub fn handle(
         &mut self,
         inputs: Vec<Input>,
         now: DateTime<Utc>,
     ) -> Result<Vec<Told>, StoreError> {
-        let Stepped { change, told } = self.step(inputs, now);
+        let Stepped { change, told } = self.step(inputs, now)?;
         if !change.is_empty() {
             self.store.commit(&change)?;
         }
@@ -212,7 +214,11 @@ impl Engine {
     /// A step may look into the store, and finds what is not there yet in the engine's memory:
     /// that holds [`limits::RECENT_EVENTS`] facts. A copy is taken of what is in the store, so
     /// while [`Engine::looks_at_store`] all changes must be committed before the next step.
-    pub fn step(&mut self, inputs: Vec<Input>, now: DateTime<Utc>) -> Stepped {
+    ///
+    /// # Errors
+    ///
+    /// When a fact could not be read. The engine must not be used after that.
+    pub fn step(&mut self, inputs: Vec<Input>, now: DateTime<Utc>) -> Result<Stepped, StoreError> {
         let now = now.max(self.world.latest);
         self.world.outbox.forget_before(now);
         let mut all = Change::default();
@@ -242,7 +248,8 @@ impl Engine {
             }
             self.world.latest = now;
         }
-        Stepped { change: all, told }
+        let stepped = Stepped { change: all, told };
+        self.world.unread.take().map_or(Ok(stepped), Err)
     }
 
     /// Why a setup cannot be gone on with: a group would have no calendar.

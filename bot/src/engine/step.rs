@@ -131,6 +131,7 @@ impl<'a> Step<'a> {
     pub(super) fn drop_phone(&mut self, number: &str) {
         self.world.directory.remove_phone(number);
         self.world.talks.remove(number);
+        self.world.heard.forget(number);
         self.talks.remove(number);
         self.change.gone_phones.push(number.to_owned());
     }

@@ -6,7 +6,7 @@ use std::{collections::BTreeMap, sync::Arc};
 
 use budwood_parser::{Ailment, Details, Kind, Pack, Query, Reader, Topic, languages};
 use budwood_scheduler::{
-    Body, Calendar, Consent, Happened, MessageId, Person, decide::Draft,
+    Body, Calendar, Consent, EventId, Happened, MessageId, Person, decide::Draft,
     handbook::calendar::profiles, jobs::nudge::Rules,
 };
 use chrono::{DateTime, Utc};
@@ -26,6 +26,7 @@ use crate::{
     words::{
         limits,
         message::{Deed, Open, Purpose, Question},
+        traffic::Inbound,
         ways::Ways,
     },
 };
@@ -331,4 +332,35 @@ fn a_setup_is_taken_over_whole_or_not_at_all() {
     let (refused, after) = take(early);
     assert_eq!(refused, None);
     assert!(after < before, "{after:?} is not before {before:?}");
+}
+
+#[test]
+fn a_fact_that_cannot_be_read_ends_the_step() {
+    for is_whole in [true, false] {
+        let mut valley = Valley::at("2026-11-02T03:00:00Z");
+        let turn = valley.turn(KETI, "dead 8 A");
+        let facts = [dead(&valley, 8)];
+        valley.step().store_facts(&turn, &facts);
+        let keti = valley.person(KETI).id;
+        let block = valley.view().block_named(keti, Some("A")).unwrap();
+        if !is_whole {
+            let state = valley.world.states.get_mut(&block).unwrap();
+            state.facts.insert(0, EventId(9_999));
+        }
+        let mut engine = Engine {
+            world: valley.world,
+            setup: Arc::new(valley.setup),
+            store: Arc::new(valley.store),
+        };
+        let undo = Input::Text(Inbound {
+            gateway: "line".to_owned(),
+            gateway_id: None,
+            from: KETIS_NUMBER.to_owned(),
+            to: String::new(),
+            text: "undo".to_owned(),
+            sent_at: None,
+        });
+        let handled = engine.handle(vec![undo], valley.now);
+        assert_eq!(handled.is_ok(), is_whole, "{handled:?}");
+    }
 }

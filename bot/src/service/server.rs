@@ -33,7 +33,7 @@ use std::{
     time::Duration,
 };
 
-use anyhow::anyhow;
+use anyhow::{Context, anyhow};
 use chrono::{DateTime, Utc};
 use tokio::sync::watch;
 
@@ -192,7 +192,7 @@ fn run(
             return Ok(());
         }
         shared.steps.turn();
-        let stepped = engine.step(inputs, now);
+        let stepped = engine.step(inputs, now).context("cannot step")?;
         shared.steps.turn();
         publish(engine, time, shared, next_try);
         // The thread that commits has said why it stopped.

@@ -4,7 +4,7 @@
 //! order in which they came.
 
 use budwood_scheduler::{Event, EventId};
-use chrono::TimeDelta;
+use chrono::{DateTime, TimeDelta, Utc};
 
 use super::{Change, Hold, Loaded, Record, StoreError, record};
 use crate::words::{
@@ -95,7 +95,11 @@ pub(super) fn load<'a>(
     under: impl Fn(&'static [u8]) -> Rows<'a>,
     messages: usize,
 ) -> Result<Loaded, StoreError> {
-    let received = newest(under(RECEIVED), messages, record::read_received)?;
+    let received = under(RECEIVED)
+        .next_back()
+        .transpose()?
+        .map(|(key, value)| record::read_received(&key, &value))
+        .transpose()?;
     let outbound = recent_outbound(under(OUTBOUND), messages)?;
     let last_event = under(EVENTS)
         .next_back()
@@ -111,10 +115,10 @@ pub(super) fn load<'a>(
     let latest = last_event
         .as_ref()
         .map(|event| event.at)
-        .max(received.first().map(|message| message.at))
+        .max(received.as_ref().map(|message| message.at))
         .max(outbound.first().map(|message| message.at));
     let last_message = received
-        .first()
+        .as_ref()
         .map(|message| message.id)
         .max(outbound.first().map(|message| message.id));
     Ok(Loaded {
@@ -124,7 +128,6 @@ pub(super) fn load<'a>(
         blocks: all(under(BLOCKS), record::read_block)?,
         states: all(under(STATES), record::read_state)?,
         talks: all(under(TALKS), record::read_talk)?,
-        received,
         outbound,
         last_event: last_event.map(|event| event.id),
         last_message,
@@ -158,6 +161,23 @@ pub(super) fn each_received(
     for row in rows {
         let (key, value) = row?;
         visit(record::read_received(&key, &value)?);
+    }
+    Ok(())
+}
+
+/// Visits every text in these rows that came since then, newest first.
+pub(super) fn received_since(
+    rows: impl DoubleEndedIterator<Item = Row>,
+    since: DateTime<Utc>,
+    visit: &mut dyn FnMut(Received),
+) -> Result<(), StoreError> {
+    for row in rows.rev() {
+        let (key, value) = row?;
+        let received = record::read_received(&key, &value)?;
+        if received.at < since {
+            break;
+        }
+        visit(received);
     }
     Ok(())
 }
@@ -204,17 +224,6 @@ fn all<T>(
     read: impl Fn(&[u8], &[u8]) -> Result<T, StoreError>,
 ) -> Result<Vec<T>, StoreError> {
     rows.map(|row| row.and_then(|(key, value)| read(&key, &value)))
-        .collect()
-}
-
-fn newest<T>(
-    rows: Rows<'_>,
-    number: usize,
-    read: impl Fn(&[u8], &[u8]) -> Result<T, StoreError>,
-) -> Result<Vec<T>, StoreError> {
-    rows.rev()
-        .take(number)
-        .map(|row| row.and_then(|(key, value)| read(&key, &value)))
         .collect()
 }
 

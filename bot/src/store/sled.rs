@@ -24,6 +24,7 @@ use std::{
 };
 
 use budwood_scheduler::{Event, EventId};
+use chrono::{DateTime, Utc};
 
 use self::{
     flush::Flush,
@@ -250,6 +251,14 @@ impl Store for SledStore {
 
     fn each_received(&self, visit: &mut dyn FnMut(Received)) -> Result<(), StoreError> {
         keyed::each_received(self.under(keyed::RECEIVED), visit)
+    }
+
+    fn received_since(
+        &self,
+        since: DateTime<Utc>,
+        visit: &mut dyn FnMut(Received),
+    ) -> Result<(), StoreError> {
+        keyed::received_since(self.under(keyed::RECEIVED), since, visit)
     }
 
     fn records(&self, after: Option<&[u8]>, at_most: usize) -> Result<Vec<Record>, StoreError> {

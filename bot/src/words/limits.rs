@@ -97,8 +97,8 @@ pub const SETUP_RETRY_AFTER: Duration = Duration::from_secs(5 * 60);
 /// Bytes of the configuration file. The commented example has about 5 KiB.
 pub const CONFIG_BYTES_MAX: u64 = 256 * 1024;
 
-/// Texts in and out that the engine keeps in mind, to know a second delivery and to settle what
-/// was on its way when it stopped. Gateways deliver again within hours.
+/// Texts out that the engine looks through when it starts, to settle what was on its way when it
+/// stopped; all that may still wait or get a receipt, however many they are.
 pub const RECENT_MESSAGES: usize = 50_000;
 
 /// Facts kept at hand. More than may wait for the disk, so that each of those is here.
@@ -206,9 +206,22 @@ pub const TRIES_MAX: u32 = 50;
 /// A receipt that has not come after so long will not come; the text stays `sent` for good.
 pub const RECEIPT_HOURS: i64 = 7 * 24;
 
-/// Texts of which we keep in mind that they came, to know the same one from another gateway: more
-/// than a large group sends in a day.
-pub const TWICE_TEXTS: usize = 10_000;
+/// Texts to one phone whose receipts are waited for: more than a busy adviser gets in a day.
+pub const HANDED_OVER_OF_PHONE: usize = 256;
+
+/// For so long at least it is kept in mind that a text came, so that its second delivery is known.
+/// Gateways deliver again within hours, networks within days.
+pub const HEARD_DAYS: i64 = 7;
+
+/// Texts of one phone that are kept in mind. Nobody types more in [`HEARD_DAYS`].
+pub const HEARD_TEXTS_OF_PHONE: usize = 4_096;
+
+/// Texts of all strangers together that are kept in mind: some ten MB. Of them nothing is recorded
+/// that a second delivery could take back.
+pub const HEARD_TEXTS_OF_STRANGERS: usize = 65_536;
+
+/// What is kept in mind of a stranger is forgotten after so many days.
+pub const STRANGER_DAYS: i64 = 1;
 
 /// Two gateways that deliver one text stamp it within this time.
 pub const TWICE_MINUTES: i64 = 2;

@@ -8,7 +8,7 @@ use chrono::{DateTime, Utc};
 
 use crate::{
     engine::{
-        memory::duplicates::Delivery,
+        memory::duplicates::{Hearing, Sender, believable},
         outcome::Outcome,
         said::{Done, Said, To},
         step::Step,
@@ -25,27 +25,25 @@ use crate::{
 impl Step<'_> {
     /// Takes a text in. Whatever it is, it is kept as it came.
     pub(crate) fn text(&mut self, inbound: Inbound) -> Vec<Said> {
-        if let Some(gateway_id) = &inbound.gateway_id {
-            let key = (inbound.gateway.clone(), gateway_id.clone());
-            if !self.world.heard.is_new_id(key) {
-                self.told.outcome = Some(Outcome::DeliveredAgain);
-                return Vec::new();
-            }
-        }
-        let id = self.world.message_id();
         // Most come from a number on the list, as it is written there.
         let sender = if self.world.directory.phone(&inbound.from).is_some() {
             SenderKind::Number(inbound.from.clone())
         } else {
             phone_number::kind(&inbound.from, &self.setup.country)
         };
+        let hearing = self.hearing(&sender, &inbound);
+        if hearing == Hearing::Again {
+            self.told.outcome = Some(Outcome::DeliveredAgain);
+            return Vec::new();
+        }
+        let id = self.world.message_id();
         let done = match &sender {
             SenderKind::Name => Outcome::FromName.silently(),
             SenderKind::ShortCode => Outcome::FromShortCode.silently(),
             SenderKind::Number(number) if self.setup.own_numbers.contains(number) => {
                 Outcome::Echo.silently()
             }
-            SenderKind::Number(number) if self.came_twice(number, &inbound) => {
+            SenderKind::Number(_) if hearing == Hearing::Twice => {
                 Outcome::DeliveredTwice.silently()
             }
             SenderKind::Number(number) => self.hear(number, id, &inbound),
@@ -59,7 +57,7 @@ impl Step<'_> {
             id,
             at: self.now,
             gateway: inbound.gateway,
-            gateway_id: inbound.gateway_id,
+            gateway_id: inbound.gateway_id.filter(|id| !id.is_empty()),
             parts: Vec::new(),
             from,
             to: inbound.to,
@@ -70,21 +68,23 @@ impl Step<'_> {
         done.said
     }
 
-    /// Whether the network or a second gateway brings a text that was taken in before.
-    fn came_twice(&mut self, number: &str, inbound: &Inbound) -> bool {
-        let delivery = Delivery {
-            gateway: inbound.gateway.clone(),
-            sent_at: self.view().believable(inbound.sent_at),
-            at: self.now,
+    /// Whether a text was taken in before.
+    fn hearing(&mut self, sender: &SenderKind, inbound: &Inbound) -> Hearing {
+        let name = match sender {
+            SenderKind::Number(number) => number,
+            SenderKind::Name | SenderKind::ShortCode => &inbound.from,
         };
-        self.world.heard.came_twice(number, &inbound.text, delivery)
+        let sender = Sender {
+            name,
+            is_known: self.world.directory.phone(name).is_some(),
+        };
+        self.world.heard.hears(sender, inbound, self.now)
     }
 
     /// Finds out who texts. A number is not a person.
     fn hear(&mut self, number: &str, message: MessageId, inbound: &Inbound) -> Done {
         let people: Vec<PersonId> = self.view().everyone_on(number);
-        let sent_at = self.view().believable(inbound.sent_at);
-        let sent_at = sent_at.unwrap_or(self.now);
+        let sent_at = believable(inbound.sent_at, self.now).unwrap_or(self.now);
         let text = inbound.text.clone();
         let [first, others @ ..] = people.as_slice() else {
             return self.stranger(number, message, &text);

@@ -1,13 +1,16 @@
 //! What the engine keeps in memory. All of it can be rebuilt from the store.
 
-use std::collections::{BTreeMap, BTreeSet};
+use std::{
+    cell::OnceCell,
+    collections::{BTreeMap, BTreeSet},
+};
 
 use budwood_scheduler::{BlockId, BlockState, Directory, Event, EventId, MessageId};
-use chrono::{DateTime, Utc};
+use chrono::{DateTime, TimeDelta, Utc};
 
 use super::{duplicates::Heard, links::Links, send_queue::Waiting, snapshot::Copying};
 use crate::{
-    store::{Hold, Loaded},
+    store::{Hold, Loaded, Store, StoreError},
     words::{limits, message::Talk},
 };
 
@@ -31,6 +34,8 @@ pub(crate) struct World {
     pub(crate) heard: Heard,
     /// Facts that may not be in the store yet, and some that are.
     recent: BTreeMap<EventId, Event>,
+    /// Why a fact could not be read, which ends the step.
+    pub(crate) unread: OnceCell<StoreError>,
     /// A copy of the store that is being taken.
     pub(crate) copying: Option<Copying>,
     /// Since when nothing may be sent: the store was filled, and nobody released it yet.
@@ -78,6 +83,7 @@ impl World {
             due_of: BTreeMap::new(),
             heard: Heard::default(),
             recent: BTreeMap::new(),
+            unread: OnceCell::new(),
             copying: None,
             held_since,
             nudges_wait: false,
@@ -85,13 +91,19 @@ impl World {
             next_event: loaded.last_event.map_or(1, |event| event.0 + 1),
             next_message,
         };
-        for received in loaded.received.into_iter().rev() {
-            world.heard.recall(received);
-        }
         for outbound in loaded.outbound {
             world.outbox.put(outbound, "");
         }
         world
+    }
+
+    /// Keeps in mind which texts came before this start.
+    pub(crate) fn recall(&mut self, store: &dyn Store) -> Result<(), StoreError> {
+        let since = self.latest - TimeDelta::days(limits::HEARD_DAYS);
+        store.received_since(since, &mut |received| {
+            let is_known = self.directory.phone(&received.from).is_some();
+            self.heard.recall(&received, is_known);
+        })
     }
 
     /// Keeps in mind when to look at a block next, if ever.

@@ -7,7 +7,7 @@ use budwood_scheduler::{
     decide::{Answer, Decision, Last, Nudged, Pending, Plot, Scene, Unclear, decide},
     jobs::{nudge::has_lapsed, task::warning},
 };
-use chrono::{DateTime, NaiveDate, TimeDelta, Utc};
+use chrono::{NaiveDate, TimeDelta};
 
 use super::{read_back::draft_of, shared_phone::names};
 use crate::{
@@ -18,16 +18,7 @@ use crate::{
     },
 };
 
-/// A sending time further back than this is not believed.
-const LATE_DAYS_MAX: i64 = 30;
-
 impl<'a> View<'a> {
-    /// The time of sending counts for "yesterday", unless it lies in the future or far back.
-    pub(crate) fn believable(self, sent_at: Option<DateTime<Utc>>) -> Option<DateTime<Utc>> {
-        let earliest = self.now - TimeDelta::days(LATE_DAYS_MAX);
-        sent_at.filter(|at| *at <= self.now && *at > earliest)
-    }
-
     /// In which language a number that is not on the list asks for something, if it does: it is
     /// answered only where it seems to know what the bot is for.
     pub(crate) fn stranger_asks(self, text: &str) -> Option<Option<String>> {

@@ -9,7 +9,7 @@ use std::{
 };
 
 use budwood_scheduler::{Event, EventId};
-use chrono::DateTime;
+use chrono::{DateTime, Utc};
 
 use super::{Handle, Room, Running, Shared, start, store_check};
 use crate::{
@@ -64,6 +64,14 @@ impl Store for Breaking {
     }
     fn each_received(&self, visit: &mut dyn FnMut(Received)) -> Result<(), StoreError> {
         self.inner.each_received(visit)
+    }
+
+    fn received_since(
+        &self,
+        since: DateTime<Utc>,
+        visit: &mut dyn FnMut(Received),
+    ) -> Result<(), StoreError> {
+        self.inner.received_since(since, visit)
     }
     fn records(&self, after: Option<&[u8]>, at_most: usize) -> Result<Vec<Record>, StoreError> {
         self.inner.records(after, at_most)
