@@ -28,6 +28,10 @@ const TALKS: &[u8] = b"t/";
 pub(super) const OWN: &[u8] = b"m/";
 const HOLD: &[u8] = b"m/hold";
 
+/// What [`load`] reads whole.
+pub(super) const KEPT_IN_MEMORY: [&[u8]; 7] =
+    [PERSONS, PHONES, GROUPS, BLOCKS, STATES, TALKS, HOLD];
+
 /// A key with its new record, or with none to take it out.
 pub(super) type Write = (Vec<u8>, Option<Vec<u8>>);
 

@@ -111,11 +111,24 @@ impl SledStore {
             (false, _) => store.make()?,
         }
         let newest = store.newest()?;
-        if store.mark().is_reached_by(newest) {
-            Ok(store)
-        } else {
-            Err(damaged())
+        if !store.mark().is_reached_by(newest) {
+            return Err(damaged());
         }
+        store.touch()?;
+        Ok(store)
+    }
+
+    /// Reads the rows that a start takes into memory. Where they cannot be read the store is
+    /// refused now, while what opening has changed can be put back.
+    fn touch(&self) -> Result<(), StoreError> {
+        for prefix in keyed::KEPT_IN_MEMORY {
+            self.under(prefix).try_for_each(|row| row.map(drop))?;
+        }
+        for prefix in [keyed::RECEIVED, keyed::OUTBOUND] {
+            let newest = self.under(prefix).rev().take(limits::RECENT_MESSAGES);
+            newest.map(|row| row.map(drop)).collect::<Result<(), _>>()?;
+        }
+        Ok(())
     }
 
     /// The newest ids that are there.

@@ -1,12 +1,19 @@
 //! What crashes leave behind, made by hand, one case each.
 
-use std::{fs, path::Path};
+use std::{
+    fs,
+    panic::{AssertUnwindSafe, catch_unwind},
+    path::Path,
+};
 
 use budwood_scheduler::{Body, Event, EventId, PersonId, Source};
 use chrono::DateTime;
 use tempfile::TempDir;
 
-use crate::store::{Change, SledStore, Store, StoreError};
+use crate::{
+    store::{Change, SledStore, Store, StoreError},
+    words::message::Talk,
+};
 
 const CACHE: u64 = 16 * 1024 * 1024;
 const EVENTS: u64 = 300;
@@ -224,6 +231,57 @@ fn damage_anywhere_in_a_log_is_seen_and_made_no_worse() {
 fn is_refused_as_a_long_one(folder: &Path) -> bool {
     let opened = super::open_keeping(folder, 0, || SledStore::attempt(folder, CACHE));
     matches!(opened, Err(StoreError::Damaged(_)))
+}
+
+/// Conversations of some size: what the engine reads at its start lies all along the log.
+fn talkative() -> TempDir {
+    let folder = tempfile::tempdir().unwrap();
+    let store = SledStore::open(folder.path(), CACHE).unwrap();
+    for number in 0..EVENTS {
+        let at = DateTime::from_timestamp(1_790_000_000, 0).unwrap();
+        let talk = Talk {
+            last_text: Some(("weeded A and B ".repeat(500), at)),
+            ..Talk::default()
+        };
+        let talks = vec![(format!("+447700900{number:03}"), talk)];
+        store
+            .commit(&Change {
+                talks,
+                ..Change::default()
+            })
+            .unwrap();
+    }
+    drop(store);
+    drop(SledStore::open(folder.path(), CACHE).unwrap());
+    folder
+}
+
+/// No load fails after the store was opened: by then nothing can be put back.
+#[test]
+fn what_a_start_reads_is_read_while_it_can_be_put_back() {
+    let folder = talkative();
+    let db = folder.path().join("db");
+    let whole = fs::read(&db).unwrap();
+    let files = helpers(folder.path());
+    let mut refused = 0;
+    for at in (0..whole.len() - 4096).step_by(whole.len() / 60) {
+        let mut rotten = whole.clone();
+        rotten[at..at + 4096].fill(0x5A);
+        fs::write(&db, &rotten).unwrap();
+        match SledStore::open(folder.path(), CACHE) {
+            Ok(store) => {
+                let loaded = catch_unwind(AssertUnwindSafe(|| store.load(10).map(drop)));
+                assert!(matches!(loaded, Ok(Ok(()))), "at {at}: {loaded:?}");
+            }
+            Err(_) => {
+                refused += 1;
+                assert!(fs::read(&db).unwrap() == rotten, "at {at}");
+            }
+        }
+        fs::write(&db, &whole).unwrap();
+        put(folder.path(), &files);
+    }
+    assert!(refused >= 10, "{refused}");
 }
 
 type Files = Vec<(std::path::PathBuf, Vec<u8>)>;
