@@ -30,8 +30,8 @@ pub(crate) struct Waiting {
     lanes: BTreeMap<String, Lane>,
     /// Nudges that are ready, by what they are about.
     nudged: BTreeSet<(BlockId, TaskKind, MessageId)>,
-    /// Numbers to which a text is on its way to the gateway, and which gateway.
-    sending_to: BTreeMap<String, String>,
+    /// Numbers to which a text is on its way to the gateway.
+    sending_to: BTreeSet<String>,
     /// Texts that the gateway has or may have, by when they were made.
     handed_over: Queue,
     /// The same by number.
@@ -92,8 +92,7 @@ impl Waiting {
                 }
             }
             SendState::Sending => {
-                let gateway = outbound.gateway.clone().unwrap_or_default();
-                self.sending_to.insert(outbound.to.clone(), gateway);
+                self.sending_to.insert(outbound.to.clone());
             }
             SendState::Sent | SendState::Unknown => {
                 self.handed_over.insert((outbound.at, outbound.id));
@@ -231,7 +230,7 @@ impl Waiting {
                     .take_while(|(try_at, _)| *try_at <= now)
                     .take(limits::QUEUE_MAX)
                     .filter_map(|(_, id)| self.get(*id))
-                    .find(|outbound| !self.sending_to.contains_key(&outbound.to))
+                    .find(|outbound| !self.sending_to.contains(&outbound.to))
             })
     }
 
@@ -259,14 +258,9 @@ impl Waiting {
         self.nudged.range(all).next().is_some()
     }
 
-    /// Keeps a receipt by an id of the gateway that no answer has told yet. While no answer is
-    /// waited for, it is about no text of ours.
+    /// Keeps a receipt by an id of the gateway that no answer has told yet, so many of each gateway.
     pub(crate) fn keep_early(&mut self, receipt: Receipt) {
-        let gateway = &receipt.gateway;
-        if !self.sending_to.values().any(|by| by == gateway) {
-            return;
-        }
-        let early = self.early.entry(gateway.clone()).or_default();
+        let early = self.early.entry(receipt.gateway.clone()).or_default();
         if early.len() >= limits::QUEUE_MAX {
             early.pop_front();
         }

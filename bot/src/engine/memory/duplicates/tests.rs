@@ -1,3 +1,5 @@
+//! What is a second delivery and what is not, and how much is kept in mind.
+
 use super::*;
 
 const FARMER: Sender<'static> = Sender {
