@@ -126,7 +126,7 @@ impl Stage {
         let option = |name: &str| text.options.iter().find_map(|one| one.strip_prefix(name));
         let said = text
             .text
-            .replace("WRONGCODE", "0000")
+            .replace("WRONGCODE", "000000")
             .replace("CODE", &self.code);
         let inbound = Inbound {
             gateway: "handset".to_owned(),
@@ -214,13 +214,14 @@ fn name_of(directory: &Directory, number: &str) -> String {
     }
 }
 
-/// The four digits after "yes" in a question for a code.
+/// The six digits after "yes" in a question for a code.
 fn code_in(text: &str) -> Option<String> {
     const YES: [&str; 7] = ["YES", "OUI", "YA", "SIM", "ĐÚNG", "DUNG", "ใช่"];
-    let (said, code) = text.rsplit_once(' ')?;
-    let is_code = code.len() == 4 && code.chars().all(|c| c.is_ascii_digit());
-    let asked = YES.iter().any(|yes| said.ends_with(yes));
-    (is_code && asked).then(|| code.to_owned())
+    YES.iter().find_map(|yes| {
+        let (_, rest) = text.split_once(&format!("{yes} "))?;
+        let code: String = rest.chars().take_while(char::is_ascii_digit).collect();
+        (code.len() == 6).then_some(code)
+    })
 }
 
 #[test]

@@ -169,7 +169,9 @@ fn the_samples_hold_every_kind_and_shape() {
             "open_window",
             "hold_planting",
             "warn",
-            "erase"
+            "erase",
+            "stop",
+            "visit"
         ])
     );
     assert_eq!(

@@ -22,4 +22,5 @@ mod service;
 mod simulation;
 mod store;
 mod tidy;
+mod trust;
 mod wording;

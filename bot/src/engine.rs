@@ -16,6 +16,7 @@
 //! Reading and doing are two types: questions take a `View` and cannot change anything; deeds take
 //! a `Step`, change memory, and give back what is said as values.
 
+mod budget;
 pub(crate) mod deeds;
 mod local_time;
 pub(crate) mod memory;
@@ -36,6 +37,7 @@ use budwood_scheduler::{Calendar, MessageId, jobs::nudge::Rules};
 use chrono::{DateTime, Utc};
 
 pub use self::{
+    budget::HeldBack,
     deeds::roll::{Entries, Sheet, SheetAnswer, SheetDeed, SheetFate},
     memory::snapshot::{Copied, CopyStep},
     outcome::Outcome,
@@ -72,6 +74,8 @@ pub struct Setup {
     pub secret: u64,
     /// The gateways by which texts leave.
     pub ways: Ways,
+    /// Parts that may leave in a day (UTC); none for no bound. What is urgent goes all the same.
+    pub parts_a_day: Option<u32>,
 }
 
 /// Everything that can happen to the engine.
@@ -292,6 +296,18 @@ impl Engine {
     #[must_use]
     pub fn waiting(&self) -> usize {
         self.world.outbox.unsent()
+    }
+
+    /// What was not said, since the start.
+    #[must_use]
+    pub const fn held_back(&self) -> HeldBack {
+        self.world.held_back
+    }
+
+    /// How many deeds three wrong codes locked, since the start.
+    #[must_use]
+    pub const fn locked(&self) -> u64 {
+        self.world.locked
     }
 
     /// Since when nothing is sent, because the store was filled from a backup or a log and nobody

@@ -5,7 +5,8 @@ mod state;
 use budwood::{
     store::{Change, Hold},
     words::message::{
-        Deed, Open, OpenNudge, Outbound, Purpose, Question, Received, SendState, Talk,
+        CodeUse, Deed, Digest, Open, OpenNudge, Outbound, Purpose, Question, Received, SendState,
+        Talk,
     },
 };
 use budwood_parser::{
@@ -360,6 +361,17 @@ fn questions() -> Vec<Question> {
             },
         },
         Question::Code {
+            code: code.clone(),
+            deed: Deed::Stop,
+        },
+        Question::Code {
+            code: code.clone(),
+            deed: Deed::Visit {
+                text: "from Tamo: dead 4 A".to_owned(),
+                sent_at: at(1, 8),
+            },
+        },
+        Question::Code {
             code,
             deed: Deed::Erase {
                 person: PersonId(3),
@@ -397,6 +409,20 @@ fn talks() -> Vec<(String, Talk)> {
         heard_by: Some("sim1".to_owned()),
         language: Some("fr".to_owned()),
         spoken: vec!["fr".to_owned(), "vi-bare".to_owned()],
+        answered_on: Some((day(1, 9), 7)),
+        held_at: Some(at(1, 9)),
+        noticed_at: vec![at(1, 8)],
+        digest: Some(Digest {
+            message: MessageId(9),
+            count: 3,
+            people: vec!["Tamo Riff".to_owned()],
+        }),
+        visit_until: Some(at(1, 10)),
+        codes: vec![CodeUse {
+            at: at(1, 9),
+            deed: "visit".to_owned(),
+            was_wrong: true,
+        }],
     };
     let number = |index: usize| format!("+447700900{:03}", 100 + index);
     questions()

@@ -141,7 +141,8 @@ fn longest(case: &Case<'_>, key: &str, value: &str) -> String {
         }
         "codes" => "en fr id pt th vi".to_owned(),
         "planted" if key == "status" => "500".to_owned(),
-        "code" | "digits" => "4711".to_owned(),
+        "code" => "471147".to_owned(),
+        "digits" => "4711".to_owned(),
         "days" | "farmers" | "quiet" | "sick" | "uncounted" | "limit" => "500".to_owned(),
         "low" | "high" | "planted" | "alive" | "order" | "gaps" | "points" | "trees" => trees,
         other => panic!("how long can {other} be, in {key}?"),

@@ -11,6 +11,7 @@ use std::{fmt, pin::Pin, sync::Arc};
 use tokio::sync::watch;
 
 use crate::{
+    engine::HeldBack,
     service::{clock::Clock, door::Door, signature::KeyError},
     words::{
         secret::Secret,
@@ -211,4 +212,8 @@ pub struct Health {
     pub inbox_waiting: usize,
     /// Texts that wait to be sent.
     pub outbox_waiting: usize,
+    /// What the budget did not let go since the start.
+    pub held_back: HeldBack,
+    /// Deeds that wrong codes locked since the start: somebody may forge a number.
+    pub locked: u64,
 }

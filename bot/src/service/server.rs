@@ -213,6 +213,7 @@ fn publish(
         .outbox_waiting
         .store(engine.waiting(), Ordering::Relaxed);
     shared.set_held(time.why_held(engine));
+    shared.set_guarded(engine.held_back(), engine.locked());
     // Only news wakes the senders: a text that waits for another one to its phone is none.
     next_try.send_if_modified(|known| {
         let next = time.next_try(engine);

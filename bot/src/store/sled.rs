@@ -125,8 +125,8 @@ impl SledStore {
             self.under(prefix).try_for_each(|row| row.map(drop))?;
         }
         for prefix in [keyed::RECEIVED, keyed::OUTBOUND] {
-            let newest = self.under(prefix).rev().take(limits::RECENT_MESSAGES);
-            newest.map(|row| row.map(drop)).collect::<Result<(), _>>()?;
+            let mut newest = self.under(prefix).rev().take(limits::RECENT_MESSAGES);
+            newest.try_for_each(|row| row.map(drop))?;
         }
         Ok(())
     }

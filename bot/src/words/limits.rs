@@ -119,17 +119,21 @@ pub const SAME_TEXT_HOURS: i64 = 24;
 /// At most one example to a phone within this time.
 pub const EXAMPLE_HOURS: i64 = 24;
 
-/// So many answers to one phone within [`LOOP_MINUTES`] look like two machines talking.
-pub const LOOP_ANSWERS: usize = 5;
+/// A code is good for this long.
+pub const CODE_HOURS: i64 = 24;
 
-/// See [`LOOP_ANSWERS`].
-pub const LOOP_MINUTES: i64 = 10;
+/// So many wrong codes within [`CODE_HOURS`] lock what they were for, for as long. Of 900,000 codes
+/// that leaves a guesser one chance in 300,000 a day.
+pub const WRONG_CODES_MAX: usize = 3;
 
-/// The same answer is not sent more often than this in a row.
-pub const SAME_ANSWER_TIMES: u32 = 2;
+/// Codes that one phone is sent within [`CODE_HOURS`]: who forges its number could ask without end.
+pub const CODES_SENT_MAX: usize = 20;
 
-/// See [`SAME_ANSWER_TIMES`]: who asks the same again after this long is a person.
-pub const SAME_ANSWER_MINUTES: i64 = 60;
+/// Strangers that are answered on one day. More on one day are not people.
+pub const STRANGERS_ANSWERED_A_DAY: usize = 1_000;
+
+/// People whom a digest names; it says how many more there are.
+pub const DIGEST_PEOPLE_MAX: usize = 8;
 
 /// Stored texts of a phone whose language is kept in mind.
 pub const SPOKEN_TEXTS: usize = 5;

@@ -2,27 +2,35 @@
 
 use budwood_parser::Ailment;
 use budwood_scheduler::{
-    BlockId, Body, GroupId, Person,
+    BlockId, Body, GroupId, Person, Role,
     group::health::{Cluster, Family},
 };
+use chrono::TimeDelta;
 
 use crate::{
     args,
     engine::{
         outcome::Outcome,
-        questions::codes::Large,
+        questions::codes::{Large, code_in},
         said::{Done, Said},
         step::Step,
         turn::Turn,
     },
     wording::{Key, Phrase},
-    words::message::{Deed, Question},
+    words::{
+        limits,
+        message::{CodeUse, Deed, Question},
+    },
 };
 
 impl Step<'_> {
     /// Asks for the code before something large is done.
     pub(crate) fn ask_code(&mut self, turn: &Turn, large: Large) -> Done {
         let Large { deed, mut phrase } = large;
+        if self.view().is_locked(&turn.number, &deed) {
+            return Outcome::Locked.saying([self.view().locked(turn)]);
+        }
+        self.use_code(turn, &deed, false);
         let code = self.view().code(turn);
         phrase.args.extend(args! { "code" => code.as_str() });
         let question = Question::Code { code, deed };
@@ -30,30 +38,51 @@ impl Step<'_> {
         Outcome::AskedForCode.saying([said])
     }
 
-    /// Whether this text brings the code that we wait for. A wrong code ends the wait; a text
-    /// without four digits has nothing to do with it.
+    /// Whether this text brings the code that we wait for. So many wrong ones lock the deed; a text
+    /// without such a number has nothing to do with it.
     pub(crate) fn code_given(&mut self, turn: &Turn, speaker: &Person) -> Option<Done> {
         let open = self.view().open_question(&turn.number)?;
         let Question::Code { code, deed } = open.question else {
             return None;
         };
-        let given = turn
-            .text
-            .split(|c: char| !c.is_ascii_digit())
-            .find(|digits| digits.len() == code.len())?;
-        let right = given == code;
-        self.talk(&turn.number).open = None;
-        if !right {
-            let said = self.view().reply(turn, Key::CodeWrong);
-            return Some(Outcome::WrongCode.saying([said]));
+        let given = code_in(&turn.text)?;
+        if given != code {
+            return Some(self.wrong_code(turn, &deed));
         }
-        let said = self.do_large(turn, speaker, deed);
-        Some(Outcome::DoneWithCode.saying([said]))
+        self.talk(&turn.number).open = None;
+        if speaker.role == Role::Adviser {
+            let until = self.view().visit_ends(speaker);
+            self.talk(&turn.number).visit_until = Some(until);
+        }
+        Some(self.do_large(turn, speaker, deed))
     }
 
-    fn do_large(&mut self, turn: &Turn, speaker: &Person, deed: Deed) -> Said {
+    fn wrong_code(&mut self, turn: &Turn, deed: &Deed) -> Done {
+        self.use_code(turn, deed, true);
+        if !self.view().is_locked(&turn.number, deed) {
+            return Outcome::WrongCode.saying([self.view().reply(turn, Key::CodeWrong)]);
+        }
+        self.talk(&turn.number).open = None;
+        self.world.locked += 1;
+        Outcome::Locked.saying([self.view().locked(turn)])
+    }
+
+    /// Keeps in mind that a code was asked for, or a wrong one came.
+    fn use_code(&mut self, turn: &Turn, deed: &Deed, was_wrong: bool) {
+        let now = self.now;
+        let since = now - TimeDelta::hours(limits::CODE_HOURS);
+        let codes = &mut self.talk(&turn.number).codes;
+        codes.retain(|code| code.at > since);
+        codes.push(CodeUse {
+            at: now,
+            deed: deed.name().to_owned(),
+            was_wrong,
+        });
+    }
+
+    fn do_large(&mut self, turn: &Turn, speaker: &Person, deed: Deed) -> Done {
         let telling = self.view().telling(turn, turn.speaker);
-        match deed {
+        let said = match deed {
             Deed::OpenWindow { group, on } => {
                 self.record(telling, None, Body::WindowOpened { group, on });
                 self.view().window_told(turn, Key::WindowOpened, group, on)
@@ -70,7 +99,18 @@ impl Step<'_> {
                 self.record(telling, None, Body::Erased { person });
                 said
             }
-        }
+            Deed::Stop => self.stopped(turn),
+            // The text that waited is taken up as if it came now.
+            Deed::Visit { text, sent_at } => {
+                let turn = turn.clone();
+                return self.converse(Turn {
+                    text,
+                    sent_at,
+                    ..turn
+                });
+            }
+        };
+        Outcome::DoneWithCode.saying([said])
     }
 
     /// Each block near a cluster gets a fact; the job to look follows from it, and its text keeps

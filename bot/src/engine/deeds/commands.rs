@@ -5,7 +5,13 @@ use budwood_scheduler::{Body, Person, Role, decide::Answer};
 
 use crate::{
     args,
-    engine::{outcome::Outcome, questions::codes::Large, said::Done, step::Step, turn::Turn},
+    engine::{
+        outcome::Outcome,
+        questions::codes::Large,
+        said::{Done, Said},
+        step::Step,
+        turn::Turn,
+    },
     wording::Key,
     words::message::Deed,
 };
@@ -18,7 +24,7 @@ impl Step<'_> {
         };
         match answer {
             Answer::Help => self.help(turn, &speaker),
-            Answer::Stop => self.stop(turn),
+            Answer::Stop => self.stop(turn, &speaker),
             Answer::Start => self.start(turn, &speaker),
             Answer::Query(query) if query.topic == Topic::Language => {
                 self.language(turn, query.language.as_deref())
@@ -41,9 +47,22 @@ impl Step<'_> {
         Outcome::Helped.saying([view.reply(turn, phrase)])
     }
 
+    /// An adviser who gets no more texts is told of no danger, so a forged number must not do it.
+    fn stop(&mut self, turn: &Turn, speaker: &Person) -> Done {
+        if speaker.role == Role::Adviser {
+            let large = Large {
+                deed: Deed::Stop,
+                phrase: Key::StopAsk.into(),
+            };
+            return self.ask_code(turn, large);
+        }
+        let said = self.stopped(turn);
+        Outcome::Stopped.saying([said])
+    }
+
     /// STOP ends texts to the phone, whoever of those who share it sent it: nobody is texted
     /// against their wish for the sake of another.
-    fn stop(&mut self, turn: &Turn) -> Done {
+    pub(crate) fn stopped(&mut self, turn: &Turn) -> Said {
         let said = self.view().reply(turn, Key::Stopped);
         for person in self.view().everyone_on(&turn.number) {
             let telling = self.view().telling(turn, person);
@@ -57,7 +76,7 @@ impl Step<'_> {
         let talk = self.talk(&turn.number);
         talk.open = None;
         talk.nudge = None;
-        Outcome::Stopped.saying([said])
+        said
     }
 
     fn start(&mut self, turn: &Turn, speaker: &Person) -> Done {
@@ -83,12 +102,15 @@ impl Step<'_> {
         } else {
             None
         };
-        let phrase = phrase.unwrap_or_else(|| view.farmer_answer(speaker, query));
+        let mut phrase = phrase.unwrap_or_else(|| view.farmer_answer(speaker, query));
         let notice = if query.topic == Topic::CallMe {
             view.see_to(turn, Key::CallMeNotice, None)
         } else {
             None
         };
+        if notice.is_none() && phrase.key == Key::CallMe {
+            phrase.key = Key::CallMeUntold;
+        }
         let answer = view.reply(turn, phrase);
         Outcome::Answered.saying([Some(answer), notice].into_iter().flatten())
     }

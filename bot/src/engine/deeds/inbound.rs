@@ -114,10 +114,18 @@ impl Step<'_> {
     }
 
     fn stranger(&mut self, number: &str, message: MessageId, text: &str) -> Done {
-        let asks = self.view().stranger_asks(text);
-        let Some(language) = asks.filter(|_| self.may_help(number)) else {
+        // Abroad, and to services, an answer may cost any sum.
+        if !phone_number::is_at_home(number, &self.setup.country) {
+            self.world.held_back.strangers += 1;
+            return Outcome::FromStranger.silently();
+        }
+        let Some(language) = self.view().stranger_asks(text) else {
             return Outcome::FromStranger.silently();
         };
+        if !self.world.strangers.may_answer(number, self.now) {
+            self.world.held_back.strangers += 1;
+            return Outcome::FromStranger.silently();
+        }
         let to = To {
             number: number.to_owned(),
             language,
@@ -130,7 +138,7 @@ impl Step<'_> {
     }
 
     /// Reads a text in its scene and does what is decided.
-    fn converse(&mut self, mut turn: Turn) -> Done {
+    pub(crate) fn converse(&mut self, mut turn: Turn) -> Done {
         let Some(speaker) = self.view().person(turn.speaker).cloned() else {
             return Outcome::FromStranger.silently();
         };
@@ -145,6 +153,10 @@ impl Step<'_> {
             return self.same_again(&turn);
         }
         let decision = self.view().decide(&turn, &reading, speaker.role);
+        if self.view().needs_visit(&turn, speaker.role, &decision) {
+            let visit = self.view().visit(&turn);
+            return self.ask_code(&turn, visit);
+        }
         let at = self.now;
         self.talk(&turn.number).last_text = Some((turn.text.trim().to_owned(), at));
         if matches!(decision, Decision::Record(_)) {

@@ -11,10 +11,11 @@ use budwood_scheduler::{
     MessageId,
     jobs::nudge::{self, Withheld},
 };
-use chrono::{DateTime, TimeDelta, Utc};
+use chrono::{DateTime, NaiveTime, TimeDelta, Utc};
 
 use crate::{
     engine::{
+        budget::Class,
         local_time::{instant, zone},
         outcome::Outcome,
         step::Step,
@@ -116,6 +117,7 @@ impl Step<'_> {
             let now = self.now;
             self.talk(&outbound.to).routine_at = Some(now);
         }
+        self.world.spent.add(outbound.parts, self.now);
         self.put_outbound(Outbound {
             state: SendState::Sending,
             gateway: Some(gateway.to_owned()),
@@ -130,10 +132,28 @@ impl Step<'_> {
         }
         match outbound.purpose {
             Purpose::Answer { .. } | Purpose::Notice { .. } => Verdict::Go,
-            Purpose::Nudge { block, task, due } => self
-                .nudge_verdict(&outbound.to, block, task, due)
-                .unwrap_or(Verdict::Drop(SendState::Cancelled)),
+            Purpose::Nudge { block, task, due } => {
+                let verdict = self.nudge_verdict(&outbound.to, block, task, due);
+                let verdict = verdict.unwrap_or(Verdict::Drop(SendState::Cancelled));
+                if matches!(verdict, Verdict::Go) && !self.has_money() {
+                    Verdict::Wait(self.tomorrow())
+                } else {
+                    verdict
+                }
+            }
         }
+    }
+
+    /// Whether the day has money left for a reminder.
+    fn has_money(&self) -> bool {
+        let spent = self.world.spent;
+        spent.has_left(Class::Nudge, self.setup.parts_a_day, self.now)
+    }
+
+    /// When the next day of the budget begins.
+    fn tomorrow(&self) -> DateTime<Utc> {
+        let day = self.now.date_naive() + TimeDelta::days(1);
+        day.and_time(NaiveTime::MIN).and_utc()
     }
 
     /// None when nobody is to be told any more.

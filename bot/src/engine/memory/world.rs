@@ -10,6 +10,7 @@ use chrono::{DateTime, TimeDelta, Utc};
 
 use super::{duplicates::Heard, links::Links, send_queue::Waiting, snapshot::Copying};
 use crate::{
+    engine::budget::{HeldBack, Spent, Strangers},
     store::{Hold, Loaded, Store, StoreError},
     words::{limits, message::Talk},
 };
@@ -34,6 +35,14 @@ pub(crate) struct World {
     pub(crate) heard: Heard,
     /// Facts that may not be in the store yet, and some that are.
     recent: BTreeMap<EventId, Event>,
+    /// What left today.
+    pub(crate) spent: Spent,
+    /// Numbers that are not on the list and were answered.
+    pub(crate) strangers: Strangers,
+    /// What was not said, since the start.
+    pub(crate) held_back: HeldBack,
+    /// Deeds that wrong codes locked, since the start.
+    pub(crate) locked: u64,
     /// Why a fact could not be read, which ends the step.
     pub(crate) unread: OnceCell<StoreError>,
     /// A copy of the store that is being taken.
@@ -83,6 +92,10 @@ impl World {
             due_of: BTreeMap::new(),
             heard: Heard::default(),
             recent: BTreeMap::new(),
+            spent: Spent::default(),
+            strangers: Strangers::default(),
+            held_back: HeldBack::default(),
+            locked: 0,
             unread: OnceCell::new(),
             copying: None,
             held_since,
@@ -91,9 +104,17 @@ impl World {
             next_event: loaded.last_event.map_or(1, |event| event.0 + 1),
             next_message,
         };
-        for outbound in loaded.outbound {
+        for outbound in loaded.outbound.into_iter().rev() {
+            if let Some(sent_at) = outbound.sent_at {
+                world.spent.add(outbound.parts, sent_at);
+            }
             world.outbox.put(outbound, "");
         }
+        // Who is not on the list has no conversation.
+        let directory = &world.directory;
+        world
+            .talks
+            .retain(|number, _| directory.phone(number).is_some());
         world
     }
 
@@ -103,6 +124,9 @@ impl World {
         store.received_since(since, &mut |received| {
             let is_known = self.directory.phone(&received.from).is_some();
             self.heard.recall(&received, is_known);
+            if !is_known {
+                self.strangers.recall(&received.from, received.at);
+            }
         })
     }
 

@@ -228,7 +228,13 @@ impl<'a> View<'a> {
     /// A question of ours that has not lapsed.
     pub(crate) fn open_question(self, number: &str) -> Option<Open> {
         let open = self.talk(number)?.open.clone()?;
-        let lapsed = open.at + TimeDelta::hours(limits::QUESTION_HOURS) < self.now;
+        let hours = match open.question {
+            Question::Code { .. } => limits::CODE_HOURS,
+            Question::Confirm(_) | Question::Ask { .. } | Question::ForWhom { .. } => {
+                limits::QUESTION_HOURS
+            }
+        };
+        let lapsed = open.at + TimeDelta::hours(hours) < self.now;
         (!lapsed).then_some(open)
     }
 

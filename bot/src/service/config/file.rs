@@ -181,6 +181,7 @@ fn line(table: &Table<'_>) -> Result<LineConfig, TableError> {
         own_number: value::need(table, "own_number", value::own_number)?,
         country: value::need(table, "country", value::country)?,
         fallback_zone: value::need(table, "fallback_zone", value::zone)?,
+        parts_a_day: value::whole(table, "parts_a_day", 10..=10_000_000)?,
     })
 }
 

@@ -12,7 +12,7 @@ use tracing::{error, info, warn};
 
 use super::watchdog::{Turns, Watch};
 use crate::{
-    engine::{Input, Told},
+    engine::{HeldBack, Input, Told},
     service::port::{Arrival, Health, Intake, IntakeFuture, Refused},
 };
 
@@ -62,6 +62,8 @@ pub(super) struct Shared {
     pub(super) commits: Turns,
     pub(super) inbox_waiting: AtomicUsize,
     pub(super) outbox_waiting: AtomicUsize,
+    /// What the budget did not let go, and how many deeds are locked.
+    pub(super) guarded: Mutex<(HeldBack, u64)>,
 }
 
 impl Shared {
@@ -91,6 +93,15 @@ impl Shared {
             .lock()
             .unwrap_or_else(PoisonError::into_inner)
             .clone()
+    }
+
+    /// Logs a new lock once: it is the office's to ask whose number is forged.
+    pub(super) fn set_guarded(&self, held_back: HeldBack, locked: u64) {
+        let mut guarded = self.guarded.lock().unwrap_or_else(PoisonError::into_inner);
+        if guarded.1 < locked {
+            warn!(locked, "wrong codes came and locked a deed for a day");
+        }
+        *guarded = (held_back, locked);
     }
 
     /// Logs a change once.
@@ -143,12 +154,16 @@ impl Intake for Handle {
     }
 
     fn health(&self) -> Health {
+        let guarded = &self.shared.guarded;
+        let (held_back, locked) = *guarded.lock().unwrap_or_else(PoisonError::into_inner);
         Health {
             trouble: (self.shared.trouble())
                 .or_else(|| self.shared.gap.why())
                 .or_else(|| self.shared.held()),
             inbox_waiting: self.shared.inbox_waiting.load(Ordering::Relaxed),
             outbox_waiting: self.shared.outbox_waiting.load(Ordering::Relaxed),
+            held_back,
+            locked,
         }
     }
 }
