@@ -6,7 +6,7 @@
 //!   own. With neither, the whole list of the demo.
 //! - `== 2026-12-20 10:00`: time passes until then, local to the group (the first one begins).
 //! - `Tamo: dead 8 B`: a text. After the name may stand `(id 7)`, the gateway's id; `(sent
-//!   2026-12-19 20:00)`, when it was sent; `(at once)`, no time passes before it. Otherwise three
+//!   2026-12-19 20:00)`, when it was sent; `(at once)`, no time passes before it. Otherwise seven
 //!   minutes pass, as typing takes. A number or a word may stand for the name.
 //! - `? Tamo B`: how a block stands.
 //! - Lines with an indent are ours, and are compared. `BUDWOOD_UPDATE=1 cargo test -p budwood
@@ -31,7 +31,7 @@ use chrono::{DateTime, TimeDelta, Utc};
 use self::story::{INDENT, Line, Text, ZONE, excerpt, instant, lines, moment_of};
 use crate::fixture::{self, DEMO_ROLL, LastingStore};
 
-const TYPING: TimeDelta = TimeDelta::minutes(3);
+const TYPING: TimeDelta = TimeDelta::minutes(7);
 
 /// Plays a story and compares our side of it.
 #[track_caller]

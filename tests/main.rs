@@ -6,6 +6,7 @@ mod fixture;
 mod clock;
 mod commands;
 mod conversation;
+mod cost;
 mod demo;
 mod folder;
 mod format;

@@ -6,10 +6,11 @@
 //! 3. `start`: a store with up to 100,000 blocks and 10,000,000 facts, opened by a fresh process,
 //!    until its first text is acknowledged; and the memory that the process then has.
 //! 4. `disk`: a year of texts from 1,000 farmers, and what the folder has grown to.
+//! 5. `ask`: a text of an adviser of 100 to 10,000 members, every question, beside a farmer's text.
 //!
 //! Absolute figures only mean something beside their machine.
 //!
-//! `cargo bench -p budwood --bench many`; `-- tick`, `burst`, `start` or `disk` runs one part.
+//! `cargo bench -p budwood --bench many`; `-- tick`, `burst`, `start`, `disk` or `ask` runs one part.
 #![expect(
     clippy::disallowed_methods,
     clippy::unwrap_used,
@@ -18,6 +19,7 @@
 )]
 
 mod many {
+    pub(crate) mod ask;
     pub(crate) mod disk;
     pub(crate) mod people;
     pub(crate) mod start;
@@ -26,7 +28,7 @@ mod many {
 
 use std::env;
 
-use self::many::{disk, start, tick};
+use self::many::{ask, disk, start, tick};
 
 fn main() {
     let args: Vec<String> = env::args().skip(1).filter(|arg| arg != "--bench").collect();
@@ -37,11 +39,13 @@ fn main() {
             tick::burst();
             start::run();
             disk::run();
+            ask::run();
         }
         ["tick"] => tick::run(),
         ["burst"] => tick::burst(),
         ["start"] => start::run(),
         ["disk"] => disk::run(),
+        ["ask"] => ask::run(),
         ["opened", folder] => start::opened(folder.as_ref()),
         other => println!("there is no part {other:?}"),
     }

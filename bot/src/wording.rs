@@ -23,8 +23,8 @@ use budwood_scheduler::TaskKind;
 use chrono::{Datelike, NaiveDate};
 use fluent_bundle::{FluentArgs, FluentResource, FluentValue, concurrent::FluentBundle};
 
-use self::fit::Room;
 pub(crate) use self::fit::short;
+use self::fit::{LIST_COMMA, Room};
 pub use self::{
     adviser::{
         LateItem, MemberBlock, MemberGirth, late_item, member_block, member_girth, sick_person,
@@ -279,7 +279,7 @@ impl Tongue<'_> {
         if left > 0 {
             words.push(self.say(Key::More, args! { "count" => left }));
         }
-        words.join(", ")
+        words.join(LIST_COMMA)
     }
 
     /// A number with at most one decimal, and none where it says nothing.

@@ -280,6 +280,7 @@ fn known(languages: &'static [&'static str]) -> Known<'static> {
         blocks: &["A", "B", "C"],
         groups: &[],
         members: &[],
+        rolls: &[],
         sender: Sender::Farmer,
     }
 }

@@ -8,7 +8,7 @@ use crate::{
     fold::Folded,
     lexicon::{Langs, Lexicon},
     meaning::Traits,
-    names::{is_block_like, is_long_name, name_len_within},
+    names::{Called, is_block_like, is_long_name, name_len_within},
     pack::PHRASE_WORDS_MAX,
     piece::{Piece, Pieces, Sense, Trust},
     reading::Known,
@@ -32,7 +32,8 @@ pub(crate) fn pieces<'r>(
         lexicon,
         own,
         known,
-        has_names: names.into_iter().flatten().any(|name| is_long_name(name)),
+        has_names: !known.rolls.is_empty()
+            || names.into_iter().flatten().any(|name| is_long_name(name)),
         has_small_letters: folded.source.contains(char::is_lowercase),
     };
     let speller = Speller {
@@ -109,6 +110,11 @@ impl<'r> Cutter<'r, '_> {
                 }
             }
         }
+        if let Some((len, name)) = self.on_a_roll(words, at, rest)
+            && len > best.as_ref().map_or(0, |best| best.0)
+        {
+            best = Some((len, Sense::Member(name)));
+        }
         let (len, sense) = best?;
         let end = start + len;
         let used = words
@@ -128,6 +134,25 @@ impl<'r> Cutter<'r, '_> {
             repaired: None,
         };
         ends_here.then_some((piece, used))
+    }
+
+    /// Somebody of the groups whose names begin here.
+    fn on_a_roll(&self, words: &[WordToken], at: usize, rest: &str) -> Option<(usize, &'r str)> {
+        let start = words.get(at)?.token.start;
+        let behind = || words.iter().skip(at).map(|word| word.token.end - start);
+        let mut best: Option<(usize, Called<'r>)> = None;
+        for names in self.known.rolls {
+            let Some((len, called)) = names.longest(rest, behind()) else {
+                continue;
+            };
+            best = match best {
+                Some((longer, _)) if longer > len => best,
+                Some((same, known)) if same == len => Some((len, known.or(called))),
+                Some(_) | None => Some((len, called)),
+            };
+        }
+        let (len, called) = best?;
+        Some((len, called.one()?))
     }
 
     /// The first name of a person, if nobody else in this conversation has it.

@@ -13,6 +13,7 @@
 //!     blocks: &["A", "B"],
 //!     groups: &[],
 //!     members: &[],
+//!     rolls: &[],
 //!     sender: Sender::Farmer,
 //! };
 //! let reading = reader.read("planted 120 block B, 8 dead A", &known);
@@ -95,6 +96,7 @@ mod words;
 
 pub use details::{Ailment, Cause, Details, Extent, Material, Measure, Per, Supply, Unit, Wetness};
 pub use kind::{Care, Effect, Kind};
+pub use names::Names;
 pub use pack::{Pack, PackDoubt, PackFault};
 pub use reader::Reader;
 pub use reading::{

@@ -7,6 +7,7 @@ use alloc::{string::String, vec::Vec};
 use crate::{
     details::{Ailment, Cause, Details, Extent, Measure, Unit, named},
     kind::Kind,
+    names::Names,
     when::When,
 };
 
@@ -39,8 +40,10 @@ pub struct Known<'a> {
     pub blocks: &'a [&'a str],
     /// Group names (advisers).
     pub groups: &'a [&'a str],
-    /// Names of people: group members (advisers), or those who share this phone.
+    /// Names of a few people: those who share this phone.
     pub members: &'a [&'a str],
+    /// Names of the people of whole groups: the adviser's, or the leader's own.
+    pub rolls: &'a [&'a Names],
     /// Who texts.
     pub sender: Sender,
 }

@@ -20,7 +20,7 @@ mod unsure;
 
 use std::vec::Vec;
 
-use crate::{Known, Pack, Reader, Reading, Sender, languages};
+use crate::{Known, Names, Pack, Reader, Reading, Sender, languages};
 
 /// A farmer with four blocks, who shares a phone with one other person.
 const FARMER: Known<'_> = Known {
@@ -28,6 +28,7 @@ const FARMER: Known<'_> = Known {
     blocks: &["A", "B", "C", "Old Mill"],
     groups: &[],
     members: &["Tamo"],
+    rolls: &[],
     sender: Sender::Farmer,
 };
 
@@ -37,6 +38,7 @@ const ADVISER: Known<'_> = Known {
     blocks: &[],
     groups: &["KOLO", "Two Rivers"],
     members: &["Tamo", "Siti Hill"],
+    rolls: &[],
     sender: Sender::Adviser,
 };
 
@@ -63,9 +65,17 @@ fn check(text: &str, expected: &str) {
     assert_eq!(render::reading(&read(text)), expected, "for {text:?}");
 }
 
-/// Checks what an adviser's text is read as.
+/// Checks what an adviser's text is read as, whether the names come one by one or made ready.
 #[track_caller]
 fn check_adviser(text: &str, expected: &str) {
-    let reading = reader().read(text, &ADVISER);
-    assert_eq!(render::reading(&reading), expected, "for {text:?}");
+    let names = Names::new(ADVISER.members.iter().copied());
+    let made_ready = Known {
+        members: &[],
+        rolls: &[&names],
+        ..ADVISER
+    };
+    for known in [&ADVISER, &made_ready] {
+        let reading = reader().read(text, known);
+        assert_eq!(render::reading(&reading), expected, "for {text:?}");
+    }
 }

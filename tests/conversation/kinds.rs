@@ -15,6 +15,7 @@ fn every_kind_of_fact_is_told_in_a_story() {
         blocks: &["A", "B", "C"],
         groups: &[],
         members: &[],
+        rolls: &[],
         sender: Sender::Farmer,
     };
     let folder = Path::new(env!("CARGO_MANIFEST_DIR")).join("../tests/conversations");

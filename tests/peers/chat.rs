@@ -60,6 +60,7 @@ fn real_chat_is_not_stored_and_hardly_answered() {
         blocks: &BLOCKS,
         groups: &[],
         members: &[],
+        rolls: &[],
         sender: Sender::Farmer,
     };
     let plots = plots();

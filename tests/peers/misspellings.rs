@@ -98,6 +98,7 @@ fn kinds(reader: &Reader, word: &str) -> Vec<Kind> {
         blocks: &["A", "B"],
         groups: &[],
         members: &[],
+        rolls: &[],
         sender: Sender::Farmer,
     };
     let reading = reader.read(&format!("{word} 4 B"), &known);

@@ -112,6 +112,7 @@ pub(crate) fn read(reader: &Reader, language: Language, text: &str) -> Reading {
         blocks: &["A", "B"],
         groups: &[],
         members: &[],
+        rolls: &[],
         sender: Sender::Farmer,
     };
     reader.read(text, &known)

@@ -362,10 +362,6 @@ fn questions() -> Vec<Question> {
         },
         Question::Code {
             code: code.clone(),
-            deed: Deed::Stop,
-        },
-        Question::Code {
-            code: code.clone(),
             deed: Deed::Visit {
                 text: "from Tamo: dead 4 A".to_owned(),
                 sent_at: at(1, 8),

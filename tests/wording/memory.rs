@@ -60,7 +60,7 @@ fn an_opening_from_memory_is_not_told_as_a_rule() {
             .max();
         let is_memory = weakest >= Some(Confidence::CommonPractice);
         from_memory += usize::from(is_memory);
-        assert_eq!(calendar.is_published(paths), !is_memory, "{name}");
+        assert_eq!(calendar.is_published(TaskKind::Open), !is_memory, "{name}");
         let day = NaiveDate::from_ymd_opt(2032, 12, 2).unwrap();
         let task = Task {
             kind: TaskKind::Open,
@@ -72,7 +72,7 @@ fn an_opening_from_memory_is_not_told_as_a_rule() {
             figures: Figures {
                 girth_cm: Some(calendar.opening.girth_cm),
                 share_pct: Some(calendar.opening.share_pct),
-                is_published: calendar.is_published(paths),
+                is_published: calendar.is_published(TaskKind::Open),
                 ..Figures::default()
             },
         };

@@ -44,6 +44,7 @@ fn words_to_reply_with_are_read_as_such() {
                 blocks: &["A"],
                 groups: &[GROUP],
                 members: &[],
+                rolls: &[],
                 sender: if is_advisers(reply) {
                     Sender::Adviser
                 } else {
@@ -87,6 +88,7 @@ fn whom_to_visit_is_asked_for_in_many_words() {
             blocks: &[],
             groups: &[GROUP],
             members: &["Tamo"],
+            rolls: &[],
             sender: Sender::Adviser,
         };
         is_read(Reply::Visit, &reader.read(text, &known))
@@ -118,6 +120,7 @@ fn a_greeting_is_no_report() {
             blocks: &["A"],
             groups: &[],
             members: &[],
+            rolls: &[],
             sender: Sender::Farmer,
         };
         let reading = reader.read(text, &known);
@@ -138,6 +141,7 @@ fn the_name_of_a_sickness_reports_it() {
             blocks: &["A"],
             groups: &[],
             members: &[],
+            rolls: &[],
             sender: Sender::Farmer,
         };
         for ailment in Ailment::ALL.iter().filter(|one| **one != Ailment::Other) {
@@ -169,6 +173,7 @@ fn stop_is_heard_on_a_phone_of_any_language() {
                 blocks: &["A"],
                 groups: &[],
                 members: &[],
+                rolls: &[],
                 sender: Sender::Farmer,
             };
             let stop = word(speech, Reply::Stop);
@@ -195,6 +200,7 @@ fn the_example_is_a_report() {
             blocks: &["A"],
             groups: &[],
             members: &[],
+            rolls: &[],
             sender: Sender::Farmer,
         };
         let reading = setup.reader.read(&text, &known);

@@ -115,20 +115,32 @@ impl Step<'_> {
     fn gather(&mut self, said: Said, hour_ends: DateTime<Utc>) {
         self.world.held_back.notices += 1;
         let number = said.to.number.clone();
-        let waiting = self.view().talk(&number).and_then(|talk| {
-            let digest = talk.digest.clone()?;
-            let text = self.world.outbox.get(digest.message)?;
-            (text.state == SendState::Ready).then_some((digest, text.try_at))
+        let digest = self
+            .view()
+            .talk(&number)
+            .and_then(|talk| talk.digest.clone());
+        let waiting = digest.as_ref().and_then(|digest| {
+            let text = self.world.outbox.get(digest.message)?.clone();
+            (text.state == SendState::Ready).then_some(text)
         });
-        let (mut digest, try_at) = waiting.unwrap_or_else(|| {
-            let message = self.world.message_id();
-            let empty = Digest {
-                message,
-                count: 0,
-                people: Vec::new(),
-            };
-            (empty, hour_ends)
-        });
+        let message = self.world.message_id();
+        let (mut digest, try_at) = match (digest, waiting) {
+            (Some(digest), Some(waiting)) => {
+                let try_at = waiting.try_at;
+                // An id stands for one text.
+                let state = SendState::Cancelled;
+                self.put_outbound(Outbound { state, ..waiting });
+                (Digest { message, ..digest }, try_at)
+            }
+            (Some(_) | None, _) => {
+                let empty = Digest {
+                    message,
+                    count: 0,
+                    people: Vec::new(),
+                };
+                (empty, hour_ends)
+            }
+        };
         digest.count = digest.count.saturating_add(1);
         let about = ["name", "group"].into_iter();
         let about = about.filter_map(|arg| said.phrase.arg(arg)).next();
@@ -144,7 +156,7 @@ impl Step<'_> {
             "people" => Value::List(people.collect()),
         };
         let phrase = Phrase::new(Key::Digest, args);
-        let text = self.outbound(digest.message, Said { phrase, ..said });
+        let text = self.outbound(message, Said { phrase, ..said });
         self.put_outbound(Outbound { try_at, ..text });
         self.talk(&number).digest = Some(digest);
     }

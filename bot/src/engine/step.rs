@@ -77,7 +77,7 @@ impl<'a> Step<'a> {
     pub(super) fn put_person(&mut self, person: Person) {
         let id = person.id;
         self.change.persons.push(person.clone());
-        self.world.directory.put_person(person);
+        self.world.put_person(person);
         let blocks: Vec<BlockId> = self
             .world
             .directory
@@ -131,7 +131,6 @@ impl<'a> Step<'a> {
     pub(super) fn drop_phone(&mut self, number: &str) {
         self.world.directory.remove_phone(number);
         self.world.talks.remove(number);
-        self.world.heard.forget(number);
         self.talks.remove(number);
         self.change.gone_phones.push(number.to_owned());
     }

@@ -40,6 +40,7 @@ use tokio::sync::watch;
 use self::{
     commits::Commits,
     handle::{Job, Shared},
+    watchdog::Turns,
 };
 pub use self::{
     disk_space::Room,
@@ -47,8 +48,9 @@ pub use self::{
     watched_time::WatchedTime,
 };
 use crate::{
-    engine::{Engine, Input},
+    engine::{Engine, Input, Stepped},
     service::clock::Clock,
+    store::StoreError,
     words::limits,
 };
 
@@ -191,15 +193,32 @@ fn run(
         if engine.looks_at_store(&inputs) && commits.settle().is_err() {
             return Ok(());
         }
-        shared.steps.turn();
-        let stepped = engine.step(inputs, now).context("cannot step")?;
-        shared.steps.turn();
+        let stepped = step_each(engine, inputs, now, &shared.steps).context("cannot step")?;
         publish(engine, time, shared, next_try);
         // The thread that commits has said why it stopped.
         if commits.hand_over(stepped, waiting).is_err() {
             return Ok(());
         }
     }
+}
+
+/// Steps one input after the other. The watch sees each begin and end: many of them that take
+/// their time are no stall, and one that does not end is.
+fn step_each(
+    engine: &mut Engine,
+    inputs: Vec<Input>,
+    now: DateTime<Utc>,
+    turns: &Turns,
+) -> Result<Stepped, StoreError> {
+    let mut all = Stepped::default();
+    for input in inputs {
+        turns.turn();
+        let stepped = engine.step(vec![input], now)?;
+        turns.turn();
+        all.change.append(stepped.change);
+        all.told.extend(stepped.told);
+    }
+    Ok(all)
 }
 
 /// Shows the others how the engine is now.

@@ -65,7 +65,7 @@ pub fn from_config(config: &Config) -> anyhow::Result<Setup> {
         // Random for each start: a code asked for before a restart is simply asked for again.
         secret: RandomState::new().hash_one(limits::CODE_SALT),
         ways: config.ways(),
-        parts_a_day: config.line.parts_a_day,
+        parts_a_day: Some(config.line.parts_a_day),
     })
 }
 

@@ -6,7 +6,11 @@ use super::{Letters, Phrase, Tongue, Value};
 use crate::words::sms;
 
 /// Name lengths to try, longest first. Five letters still tell people of a village apart.
-const NAME_LENGTHS: [usize; 4] = [20, 12, 8, 5];
+const NAME_LENGTHS: [usize; 4] = [20, 12, 8, SHORTEST_NAME];
+const SHORTEST_NAME: usize = 5;
+
+/// What parts the items of a list.
+pub(super) const LIST_COMMA: &str = ", ";
 
 /// How much of a phrase is said.
 #[derive(Clone, Copy, Debug)]
@@ -40,7 +44,7 @@ impl Tongue<'_> {
     #[must_use]
     pub fn word(&self, phrase: &Phrase) -> String {
         let mut last = String::new();
-        for room in rooms(phrase) {
+        for room in self.rooms(phrase) {
             match self.in_letters(self.part(phrase, room).trim_end()) {
                 Ok(text) => return text,
                 Err(longer) => last = longer,
@@ -69,50 +73,75 @@ impl Tongue<'_> {
             Letters::Script => one_sms(plain.into_owned()),
         }
     }
-}
 
-/// How much of a phrase to try, the fullest first. Of many items the last ones are only counted;
-/// then what can be spared gives way; at last there is no item. Each with shorter and shorter
-/// names. All of that in the longer form before any of it in the shorter one, which alone has no
-/// item.
-fn rooms(phrase: &Phrase) -> impl Iterator<Item = Room> {
-    let (mut items, mut forms, mut has_extra) = (0, 1, false);
-    phrase.each(&mut |value| match value {
-        Value::List(list) => items = items.max(list.len()),
-        Value::Spare(spare) => forms = forms.max(spare.len()),
-        Value::Extra(_) => has_extra = true,
-        Value::Text(_)
-        | Value::Name(_)
-        | Value::Count(_)
-        | Value::Figure(_)
-        | Value::Usual(_)
-        | Value::Land(_)
-        | Value::Day(_)
-        | Value::DayYear(_)
-        | Value::Month(_)
-        | Value::Phrase(_)
-        | Value::Joined(_) => {}
-    });
-    let unshortened = has_extra.then_some(Room {
-        name: NAME_LENGTHS[0],
-        long: true,
-        ..Room::ALL
-    });
-    let fewer = (1..=items.max(1)).rev().map(|shown| (shown, 0));
-    let less = (1..forms).map(|form| (1, form));
-    let of = |(shown, form)| Room {
-        shown,
-        form,
-        extra: false,
-        ..Room::ALL
-    };
-    let levels = fewer.chain(less).map(of);
-    let long = levels.clone().map(|room| Room { long: true, ..room });
-    let rooms = long
-        .chain(levels)
-        .chain([of((0, forms - 1))])
-        .flat_map(|room| NAME_LENGTHS.map(|name| Room { name, ..room }));
-    unshortened.into_iter().chain(rooms)
+    /// How much of a phrase to try, the fullest first. Of many items the last ones are only counted;
+    /// then what can be spared gives way; at last there is no item. Each with shorter and shorter
+    /// names. All of that in the longer form before any of it in the shorter one, which alone has no
+    /// item.
+    fn rooms(&self, phrase: &Phrase) -> impl Iterator<Item = Room> + use<> {
+        let (mut items, mut forms, mut has_extra) = (0, 1, false);
+        let mut is_whole = true;
+        phrase.each(&mut |value| match value {
+            Value::List(list) => {
+                let shown = self.most_shown(list);
+                items = items.max(shown);
+                is_whole &= shown == list.len();
+            }
+            Value::Spare(spare) => forms = forms.max(spare.len()),
+            Value::Extra(_) => has_extra = true,
+            Value::Text(_)
+            | Value::Name(_)
+            | Value::Count(_)
+            | Value::Figure(_)
+            | Value::Usual(_)
+            | Value::Land(_)
+            | Value::Day(_)
+            | Value::DayYear(_)
+            | Value::Month(_)
+            | Value::Phrase(_)
+            | Value::Joined(_) => {}
+        });
+        let unshortened = (has_extra && is_whole).then_some(Room {
+            name: NAME_LENGTHS[0],
+            long: true,
+            ..Room::ALL
+        });
+        let fewer = (1..=items.max(1)).rev().map(|shown| (shown, 0));
+        let less = (1..forms).map(|form| (1, form));
+        let of = |(shown, form)| Room {
+            shown,
+            form,
+            extra: false,
+            ..Room::ALL
+        };
+        let levels = fewer.chain(less).map(of);
+        let long = levels.clone().map(|room| Room { long: true, ..room });
+        let rooms = long
+            .chain(levels)
+            .chain([of((0, forms - 1))])
+            .flat_map(|room| NAME_LENGTHS.map(|name| Room { name, ..room }));
+        unshortened.into_iter().chain(rooms)
+    }
+
+    /// How many items of a list can be shown at most: those whose letters alone fill an SMS, with
+    /// the shortest names. Each is worded once for this, and no more than can be shown.
+    fn most_shown(&self, list: &[Value]) -> usize {
+        let shortest = Room {
+            name: SHORTEST_NAME,
+            shown: 0,
+            extra: false,
+            ..Room::ALL
+        };
+        let mut letters = 0;
+        let fits = |item: &&Value| {
+            let text = self.letters(item, shortest);
+            letters += sms::bare(&sms::plain(&text)).chars().count();
+            let is_shown = letters <= sms::SEPTETS_ALONE;
+            letters += LIST_COMMA.len();
+            is_shown
+        };
+        list.iter().take_while(fits).count()
+    }
 }
 
 /// A name of at most this many letters.

@@ -170,6 +170,9 @@ pub const GATEWAY_OUT_MINUTES: i64 = 10;
 /// Blocks read back for one text: each is a text of its own.
 pub const READ_BACKS_MAX: usize = 3;
 
+/// Items of a list that one SMS can show: 160 letters hold no more, each with ", " behind it.
+pub const LIST_ITEMS_MAX: usize = 54;
+
 /// A notice to the adviser is of no use after this long.
 pub const NOTICE_HOURS: i64 = 3 * 24;
 

@@ -9,9 +9,12 @@ use std::{borrow::Cow, iter::once};
 
 use unicode_normalization::UnicodeNormalization;
 
+/// Septets of a text that goes alone: no text that is one SMS has more letters.
+pub(crate) const SEPTETS_ALONE: usize = 160;
+
 /// Septets of a text that goes alone, and of each part of a longer one.
 const GSM7_UNITS: Limits = Limits {
-    alone: 160,
+    alone: SEPTETS_ALONE,
     part: 153,
 };
 

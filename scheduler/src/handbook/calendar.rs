@@ -14,7 +14,13 @@ mod section;
 #[cfg(test)]
 mod tests;
 
-use alloc::{collections::BTreeMap, string::String, vec::Vec};
+use alloc::{
+    collections::{BTreeMap, BTreeSet},
+    string::String,
+    vec::Vec,
+};
+
+use crate::words::job::TaskKind;
 
 pub use cited::{AlsoPublished, Citation, Confidence};
 pub use fault::{CalendarError, Fault};
@@ -72,6 +78,9 @@ pub struct Calendar {
     pub sources: BTreeMap<String, String>,
     /// Where each value comes from, in the order of the file.
     pub citations: Vec<Citation>,
+    /// The jobs whose values were all published somewhere: asked with every job of every block, so
+    /// it is worked out once.
+    published: BTreeSet<TaskKind>,
     /// What other publications say of the same values: contradictions are kept, not settled.
     pub also_published: Vec<AlsoPublished>,
     /// Distances between trees.
@@ -144,10 +153,21 @@ impl Calendar {
             .max_by_key(|cited| cited.confidence)
     }
 
-    /// Whether the values at these paths were published somewhere. What rests on memory or on the
-    /// practice of the trade is never told as a rule.
+    /// Whether what a job rests on was published somewhere. What rests on memory or on the practice
+    /// of the trade is never told as a rule.
     #[must_use]
-    pub fn is_published(&self, paths: &[&str]) -> bool {
+    pub fn is_published(&self, kind: TaskKind) -> bool {
+        self.published.contains(&kind)
+    }
+
+    /// Works out for each job whether it rests on what was published.
+    fn with_published(mut self) -> Self {
+        let rests_on_it = |kind: &TaskKind| self.are_published(kind.rests_on());
+        self.published = TaskKind::ALL.into_iter().filter(rests_on_it).collect();
+        self
+    }
+
+    fn are_published(&self, paths: &[&str]) -> bool {
         paths.iter().all(|path| {
             self.citation(path)
                 .is_some_and(|cited| cited.confidence.is_published())

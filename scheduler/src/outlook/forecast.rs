@@ -25,7 +25,7 @@ use crate::{
     handbook::calendar::Calendar,
     land::block::{BlockState, Cohort},
     outlook::{
-        growth::{LIMITS_CM, Seen, standard},
+        growth::{Among, LIMITS_CM, Seen, standard},
         readiness::in_season,
     },
     sums::{chance, days, rounding},
@@ -87,12 +87,12 @@ pub struct CohortRange {
 }
 
 /// Looks ahead to the day on which the handbook's share of the trees reaches the girth, moved
-/// into its months of opening. `peers` are the girths of other stands of the place.
+/// into its months of opening.
 ///
 /// None before the second year, and without a census that tells how thick the trees are.
 #[must_use]
-pub fn opening(state: &BlockState, calendar: &Calendar, peers: &[Seen]) -> Option<Forecast> {
-    let outlook = Outlook::new(state, calendar, peers)?;
+pub fn opening(state: &BlockState, calendar: &Calendar, among: Among<'_>) -> Option<Forecast> {
+    let outlook = Outlook::new(state, calendar, among)?;
     let cohorts = outlook.cohorts.iter().map(|cohort| CohortRange {
         planted_on: cohort.planted_on,
         trees: cohort.alive(),
@@ -106,11 +106,39 @@ pub fn opening(state: &BlockState, calendar: &Calendar, peers: &[Seen]) -> Optio
     })
 }
 
+/// Whether this day, or one before it, is the likely one of [`opening`]. Of most stands one look at
+/// the chance of that day tells that it is not, so that very many can be asked.
+#[must_use]
+pub fn is_likely_by(
+    state: &BlockState,
+    calendar: &Calendar,
+    among: Among<'_>,
+    day: NaiveDate,
+) -> bool {
+    let by = || {
+        let planted_on = state.planted_on()?;
+        let old_enough = days::months_after(planted_on, calendar.opening.minimum_months)?;
+        if day < old_enough {
+            return None;
+        }
+        let outlook = Outlook::new(state, calendar, among)?;
+        let aims = outlook.aims(calendar, &outlook.parts());
+        // Days are rounded down, so the search may end anywhere before the next one.
+        let next = years(outlook.last.on, days::after(day, 1)?)?;
+        if outlook.chance(&aims, next) < 0.5 {
+            return None;
+        }
+        let likely = outlook.day(calendar, planted_on, &aims, 0.5)?;
+        Some(likely <= day)
+    };
+    by().unwrap_or(false)
+}
+
 /// The likely day of [`opening`] alone, and the day of the census behind it. For reckoning with,
 /// never to be told: that needs the range.
 #[must_use]
 pub fn likely(state: &BlockState, calendar: &Calendar) -> Option<(NaiveDate, NaiveDate)> {
-    let outlook = Outlook::new(state, calendar, &[])?;
+    let outlook = Outlook::new(state, calendar, Among::default())?;
     let aims = outlook.aims(calendar, &outlook.parts());
     let day = outlook.day(calendar, state.planted_on()?, &aims, 0.5)?;
     Some((day, outlook.last.on))
@@ -130,7 +158,7 @@ pub fn seen(state: &BlockState, calendar: &Calendar) -> Option<Seen> {
 /// How many months the stand was ahead of what was to be expected of it (negative: behind) at its
 /// last census.
 #[must_use]
-pub fn months_ahead(state: &BlockState, calendar: &Calendar, peers: &[Seen]) -> Option<f64> {
+pub fn months_ahead(state: &BlockState, calendar: &Calendar, among: Among<'_>) -> Option<f64> {
     let Seen {
         age_years,
         girth_cm,
@@ -139,7 +167,7 @@ pub fn months_ahead(state: &BlockState, calendar: &Calendar, peers: &[Seen]) -> 
         .cohorts
         .iter()
         .find_map(|one| one.clone_name.as_deref());
-    let curve = standard(&calendar.growth, clone_name, peers, LIMITS_CM.likely)?;
+    let curve = standard(&calendar.growth, clone_name, among, LIMITS_CM.likely)?;
     curve.months_ahead(girth_cm, age_years)
 }
 
@@ -155,14 +183,14 @@ struct Outlook<'a> {
 }
 
 impl<'a> Outlook<'a> {
-    fn new(state: &'a BlockState, calendar: &Calendar, peers: &[Seen]) -> Option<Self> {
+    fn new(state: &'a BlockState, calendar: &Calendar, among: Among<'_>) -> Option<Self> {
         let cohorts: Vec<&Cohort> = state.cohorts.iter().filter(|one| one.alive() > 0).collect();
         let planted_on = middle_planting(&cohorts)?;
         let samples = sample::all(state, &calendar.opening, planted_on);
         let last = samples.last().copied()?;
         let clone_name = cohorts.iter().find_map(|one| one.clone_name.as_deref());
         let paths = LIMITS.iter().filter_map(|(limit_cm, weight)| {
-            let curve = standard(&calendar.growth, clone_name, peers, *limit_cm)?;
+            let curve = standard(&calendar.growth, clone_name, among, *limit_cm)?;
             let start = Path::start(&curve);
             let path = samples.iter().try_fold(start, |path, sample| {
                 path.seen(years(planted_on, sample.on)?, sample)

@@ -10,7 +10,7 @@ mod fit;
 mod standard;
 
 pub use fit::{Fit, Seen, fit};
-pub use standard::{Vigour, standard, vigour};
+pub use standard::{Among, Place, Vigour, standard, vigour};
 
 /// Years after planting that a budded plant needs to begin. An assumption.
 pub const LAG_YEARS: f64 = 0.5;

@@ -38,6 +38,7 @@ fuzz_target!(|bytes: &[u8]| {
         blocks: &BLOCKS,
         groups: &["KOLO"],
         members: &["Tamo Rill", "Tamo"],
+        rolls: &[],
         sender,
     };
     let reading = READER.read(&text, &known);

@@ -38,7 +38,7 @@ const QUESTION_MINUTES: i64 = 7;
 const YES_OR_NO: &str = "Reply 1 yes";
 /// What the script writes for the code that the bot texted.
 const CODE: &str = "{code}";
-const CODE_DIGITS: usize = 4;
+const CODE_DIGITS: usize = 6;
 /// Where the block's name stands in a reply.
 const BLOCK: &str = "{block}";
 

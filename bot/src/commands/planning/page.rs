@@ -238,7 +238,7 @@ fn texts(planned: &Planned, tongue: &Tongue<'_>) -> String {
             by: done.task.late_after,
             adviser: "Mara",
         }));
-        let published = planned.calendar.is_published(kind.rests_on());
+        let published = planned.calendar.is_published(kind);
         let rests = if published {
             ""
         } else {

@@ -134,6 +134,7 @@ impl Line {
                 blocks: &blocks,
                 groups: &groups,
                 members: &members,
+                rolls: &[],
                 sender,
             },
         );

@@ -5,7 +5,7 @@ use budwood_scheduler::{
     BlockId, Body, GroupId, Person, Role,
     group::health::{Cluster, Family},
 };
-use chrono::TimeDelta;
+use chrono::{DateTime, TimeDelta, Utc};
 
 use crate::{
     args,
@@ -22,6 +22,18 @@ use crate::{
         message::{CodeUse, Deed, Question},
     },
 };
+
+/// What a right or wrong code leads to.
+#[derive(Debug, PartialEq)]
+pub(crate) enum Given {
+    /// It is done, or was not.
+    Done(Done),
+    /// A visit begins with the text that waited.
+    Visit {
+        text: String,
+        sent_at: DateTime<Utc>,
+    },
+}
 
 impl Step<'_> {
     /// Asks for the code before something large is done.
@@ -40,21 +52,25 @@ impl Step<'_> {
 
     /// Whether this text brings the code that we wait for. So many wrong ones lock the deed; a text
     /// without such a number has nothing to do with it.
-    pub(crate) fn code_given(&mut self, turn: &Turn, speaker: &Person) -> Option<Done> {
+    pub(crate) fn code_given(&mut self, turn: &Turn, speaker: &Person) -> Option<Given> {
         let open = self.view().open_question(&turn.number)?;
         let Question::Code { code, deed } = open.question else {
             return None;
         };
         let given = code_in(&turn.text)?;
         if given != code {
-            return Some(self.wrong_code(turn, &deed));
+            return Some(Given::Done(self.wrong_code(turn, &deed)));
         }
         self.talk(&turn.number).open = None;
         if speaker.role == Role::Adviser {
             let until = self.view().visit_ends(speaker);
             self.talk(&turn.number).visit_until = Some(until);
         }
-        Some(self.do_large(turn, speaker, deed))
+        if let Deed::Visit { text, sent_at } = deed {
+            return Some(Given::Visit { text, sent_at });
+        }
+        let said = self.do_large(turn, speaker, deed);
+        Some(Given::Done(Outcome::DoneWithCode.saying(said)))
     }
 
     fn wrong_code(&mut self, turn: &Turn, deed: &Deed) -> Done {
@@ -80,7 +96,7 @@ impl Step<'_> {
         });
     }
 
-    fn do_large(&mut self, turn: &Turn, speaker: &Person, deed: Deed) -> Done {
+    fn do_large(&mut self, turn: &Turn, speaker: &Person, deed: Deed) -> Option<Said> {
         let telling = self.view().telling(turn, turn.speaker);
         let said = match deed {
             Deed::OpenWindow { group, on } => {
@@ -100,17 +116,29 @@ impl Step<'_> {
                 said
             }
             Deed::Stop => self.stopped(turn),
-            // The text that waited is taken up as if it came now.
-            Deed::Visit { text, sent_at } => {
-                let turn = turn.clone();
-                return self.converse(Turn {
-                    text,
-                    sent_at,
-                    ..turn
-                });
-            }
+            // Nothing large: the text that waited says what is to be done.
+            Deed::Visit { .. } => return None,
         };
-        Outcome::DoneWithCode.saying([said])
+        Some(said)
+    }
+
+    /// STOP ends texts to the phone, whoever of those who share it sent it: nobody is texted
+    /// against their wish for the sake of another.
+    pub(crate) fn stopped(&mut self, turn: &Turn) -> Said {
+        let said = self.view().reply(turn, Key::Stopped);
+        for person in self.view().everyone_on(&turn.number) {
+            let telling = self.view().telling(turn, person);
+            let body = Body::ConsentWithdrawn {
+                person,
+                how: "text STOP".to_owned(),
+            };
+            self.record(telling, None, body);
+        }
+        self.cancel_waiting(&turn.number);
+        let talk = self.talk(&turn.number);
+        talk.open = None;
+        talk.nudge = None;
+        said
     }
 
     /// Each block near a cluster gets a fact; the job to look follows from it, and its text keeps

@@ -5,13 +5,7 @@ use budwood_scheduler::{Body, Person, Role, decide::Answer};
 
 use crate::{
     args,
-    engine::{
-        outcome::Outcome,
-        questions::codes::Large,
-        said::{Done, Said},
-        step::Step,
-        turn::Turn,
-    },
+    engine::{outcome::Outcome, questions::codes::Large, said::Done, step::Step, turn::Turn},
     wording::Key,
     words::message::Deed,
 };
@@ -58,25 +52,6 @@ impl Step<'_> {
         }
         let said = self.stopped(turn);
         Outcome::Stopped.saying([said])
-    }
-
-    /// STOP ends texts to the phone, whoever of those who share it sent it: nobody is texted
-    /// against their wish for the sake of another.
-    pub(crate) fn stopped(&mut self, turn: &Turn) -> Said {
-        let said = self.view().reply(turn, Key::Stopped);
-        for person in self.view().everyone_on(&turn.number) {
-            let telling = self.view().telling(turn, person);
-            let body = Body::ConsentWithdrawn {
-                person,
-                how: "text STOP".to_owned(),
-            };
-            self.record(telling, None, body);
-        }
-        self.cancel_waiting(&turn.number);
-        let talk = self.talk(&turn.number);
-        talk.open = None;
-        talk.nudge = None;
-        said
     }
 
     fn start(&mut self, turn: &Turn, speaker: &Person) -> Done {

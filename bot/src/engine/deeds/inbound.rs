@@ -8,6 +8,7 @@ use chrono::{DateTime, Utc};
 
 use crate::{
     engine::{
+        deeds::codes::Given,
         memory::duplicates::{Hearing, Sender, believable},
         outcome::Outcome,
         said::{Done, Said, To},
@@ -138,12 +139,20 @@ impl Step<'_> {
     }
 
     /// Reads a text in its scene and does what is decided.
-    pub(crate) fn converse(&mut self, mut turn: Turn) -> Done {
+    fn converse(&mut self, mut turn: Turn) -> Done {
         let Some(speaker) = self.view().person(turn.speaker).cloned() else {
             return Outcome::FromStranger.silently();
         };
-        if let Some(done) = self.code_given(&turn, &speaker) {
-            return done;
+        match self.code_given(&turn, &speaker) {
+            Some(Given::Done(done)) => return done,
+            Some(Given::Visit { text, sent_at }) => {
+                turn.text = text;
+                turn.sent_at = sent_at;
+            }
+            None => {}
+        }
+        for group in self.view().groups_spoken_of(turn.speaker) {
+            self.world.make_names_ready(group);
         }
         let reading = self.view().read(&turn, speaker.role);
         if let Some(target) = self.view().spoken_for(&turn, &speaker, &reading) {

@@ -116,7 +116,7 @@ impl Step<'_> {
         let blocks: Vec<BlockId> = entries.blocks.iter().map(|block| block.id).collect();
         for block in entries.blocks {
             self.change.blocks.push(block.clone());
-            self.world.directory.put_block(block);
+            self.world.put_block(block);
         }
         let telling = Telling {
             source: Source::Sheet,

@@ -25,7 +25,8 @@ use crate::{
 /// Texts that came lately.
 #[derive(Default)]
 pub(crate) struct Heard {
-    phones: HashMap<String, Room>,
+    /// By the hash of the number.
+    phones: HashMap<u64, Room>,
     strangers: Room,
     /// Words are kept as their hashes, which nobody can foresee.
     hash: RandomState,
@@ -124,6 +125,12 @@ impl Heard {
             is_first: true,
         };
         let words = self.words(sender, &inbound.text);
+        let most = limits::HEARD_TEXTS_OF_STRANGERS;
+        self.strangers.make_place(now, most, limits::STRANGER_DAYS);
+        // Before it was on the list.
+        if (self.strangers.same_words(words)).any(|first| is_again(first, &delivery)) {
+            return Hearing::Again;
+        }
         let (room, most, days) = self.room(sender);
         room.make_place(now, most, days);
         if room
@@ -143,11 +150,6 @@ impl Heard {
         }
     }
 
-    /// Nobody uses this phone any more.
-    pub(crate) fn forget(&mut self, number: &str) {
-        self.phones.remove(number);
-    }
-
     fn id(&self, id: Option<&str>) -> Option<u64> {
         id.filter(|id| !id.is_empty())
             .map(|id| self.hash.hash_one(id))
@@ -159,11 +161,13 @@ impl Heard {
 
     /// Where the texts of a sender are, how many find room, and for how many days.
     fn room(&mut self, sender: Sender<'_>) -> (&mut Room, usize, i64) {
-        if !sender.is_known {
+        let phone = self.hash.hash_one(sender.name);
+        // Who was on the list when the text came is no stranger to it.
+        if !sender.is_known && !self.phones.contains_key(&phone) {
             let most = limits::HEARD_TEXTS_OF_STRANGERS;
             return (&mut self.strangers, most, limits::STRANGER_DAYS);
         }
-        let room = self.phones.entry(sender.name.to_owned()).or_default();
+        let room = self.phones.entry(phone).or_default();
         (room, limits::HEARD_TEXTS_OF_PHONE, limits::HEARD_DAYS)
     }
 }

@@ -5,10 +5,14 @@ use std::{
     collections::{BTreeMap, BTreeSet},
 };
 
-use budwood_scheduler::{BlockId, BlockState, Directory, Event, EventId, MessageId};
+use budwood_scheduler::{
+    Block, BlockId, BlockState, Directory, Event, EventId, GroupId, MessageId, Person,
+};
 use chrono::{DateTime, TimeDelta, Utc};
 
-use super::{duplicates::Heard, links::Links, send_queue::Waiting, snapshot::Copying};
+use super::{
+    duplicates::Heard, links::Links, names::Rolls, send_queue::Waiting, snapshot::Copying,
+};
 use crate::{
     engine::budget::{HeldBack, Spent, Strangers},
     store::{Hold, Loaded, Store, StoreError},
@@ -17,8 +21,10 @@ use crate::{
 
 /// The engine's memory.
 pub(crate) struct World {
-    /// Who there is.
+    /// Who there is. People and blocks are put in by [`World::put_person`] and [`World::put_block`].
     pub(crate) directory: Directory,
+    /// Their names, group by group, ready for the reader.
+    pub(crate) rolls: Rolls,
     /// How blocks stand.
     pub(crate) states: BTreeMap<BlockId, BlockState>,
     /// Conversations by number.
@@ -84,6 +90,7 @@ impl World {
             .for_each(|block| directory.put_block(block));
         let mut world = Self {
             directory,
+            rolls: Rolls::default(),
             states: loaded.states.into_iter().collect(),
             talks: loaded.talks.into_iter().collect(),
             outbox: Waiting::default(),
@@ -128,6 +135,36 @@ impl World {
                 self.strangers.recall(&received.from, received.at);
             }
         })
+    }
+
+    /// Puts a person in, new or changed.
+    pub(crate) fn put_person(&mut self, person: Person) {
+        let known = self.directory.person(person.id);
+        let same_name =
+            known.is_some_and(|known| known.group == person.group && known.name == person.name);
+        if !same_name {
+            self.rolls.forget(known.and_then(|known| known.group));
+            self.rolls.forget(person.group);
+        }
+        self.directory.put_person(person);
+    }
+
+    /// Puts a block in, new or changed.
+    pub(crate) fn put_block(&mut self, block: Block) {
+        let group = |owner| self.directory.person(owner).and_then(|owner| owner.group);
+        let before = self
+            .directory
+            .block(block.id)
+            .and_then(|known| group(known.owner));
+        let now = group(block.owner);
+        self.rolls.forget(before);
+        self.rolls.forget(now);
+        self.directory.put_block(block);
+    }
+
+    /// Makes the names of a group ready for the reader.
+    pub(crate) fn make_names_ready(&mut self, group: GroupId) {
+        self.rolls.make_ready(&self.directory, group);
     }
 
     /// Keeps in mind when to look at a block next, if ever.

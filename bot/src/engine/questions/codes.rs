@@ -13,7 +13,12 @@ use chrono::{DateTime, NaiveDate, NaiveTime, TimeDelta, Utc};
 
 use crate::{
     args,
-    engine::{local_time::instant, said::Said, turn::Turn, view::View},
+    engine::{
+        local_time::{instant, zone},
+        said::Said,
+        turn::Turn,
+        view::View,
+    },
     wording::{Key, Phrase, Value},
     words::{
         limits,
@@ -113,9 +118,12 @@ impl View<'_> {
         }
     }
 
-    /// When the evening of a person begins, in which a visit ends; after that, midnight.
+    /// When the evening of an adviser begins, in which a visit ends; after that, midnight.
     pub(crate) fn visit_ends(self, person: &Person) -> DateTime<Utc> {
-        let zone = self.zone_of(person.id);
+        let mut groups = self.world.directory.groups_of(person.id);
+        let zone = groups
+            .next()
+            .map_or_else(|| self.zone_of(person.id), |group| zone(group, self.setup));
         let local = self.now.with_timezone(&zone).naive_local();
         let evening = local.date().and_time(self.setup.rules.quiet_from);
         let midnight = (local.date() + TimeDelta::days(1)).and_time(NaiveTime::MIN);

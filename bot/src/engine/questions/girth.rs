@@ -3,12 +3,14 @@
 //! Never a date without a range, and never "ready" from a small count by the farmer: then it is
 //! close, and all trees are measured first.
 
+use std::collections::BTreeMap;
+
 use budwood_parser::Query;
 use budwood_scheduler::{
-    Block, BlockId, Group, Person, TaskKind,
+    Block, BlockId, Calendar, Group, Person, TaskKind,
     outlook::{
         forecast::{self, Forecast},
-        growth::Seen,
+        growth::{Among, Place, Seen},
         readiness::{Verdict, readiness},
     },
 };
@@ -28,6 +30,25 @@ pub(crate) struct Outlook {
     pub(crate) forecast: Option<Forecast>,
 }
 
+/// The stands of a group, with what is usual there: made once for a question, however many stands
+/// it looks at.
+pub(crate) struct Neighbours<'a> {
+    calendar: &'a Calendar,
+    place: Place,
+    /// The girths that made the place.
+    seen: BTreeMap<BlockId, Seen>,
+}
+
+impl Neighbours<'_> {
+    /// A stand beside the others.
+    fn among(&self, block: BlockId) -> Among<'_> {
+        Among {
+            place: Some(&self.place),
+            own: self.seen.get(&block).copied(),
+        }
+    }
+}
+
 #[expect(
     clippy::cast_possible_truncation,
     reason = "clamped to what a stand can be ahead or behind"
@@ -39,11 +60,18 @@ fn whole_months(months: f64) -> i32 {
 impl<'a> View<'a> {
     /// Looks ahead on a day. None without girths that tell.
     pub(crate) fn outlook(self, block: BlockId, today: NaiveDate) -> Option<Outlook> {
-        let record = self.world.directory.block(block)?;
-        let group = self.world.directory.group_of_block(record)?;
-        let calendar = self.calendar_of(group)?;
+        self.outlook_among(&self.neighbours_of(block)?, block, today)
+    }
+
+    fn outlook_among(
+        self,
+        neighbours: &Neighbours<'_>,
+        block: BlockId,
+        today: NaiveDate,
+    ) -> Option<Outlook> {
+        let calendar = neighbours.calendar;
         let state = self.state(block)?;
-        let forecast = forecast::opening(state, calendar, &self.peers(group, block));
+        let forecast = forecast::opening(state, calendar, neighbours.among(block));
         let verdict = readiness(state, calendar).map(|ready| ready.verdict);
         let ready = match (verdict, &forecast) {
             (Some(Verdict::Ready), _) => Ready::MeetsRule,
@@ -59,46 +87,73 @@ impl<'a> View<'a> {
         Some(Outlook { ready, forecast })
     }
 
-    /// Girths of the other stands of a group: what is usual there.
-    fn peers(self, group: &Group, except: BlockId) -> Vec<Seen> {
-        let Some(calendar) = self.calendar_of(group) else {
-            return Vec::new();
-        };
+    /// Girths of the stands of a group: what is usual there.
+    pub(crate) fn neighbours(self, group: &Group) -> Option<Neighbours<'a>> {
+        let calendar = self.calendar_of(group)?;
         let directory = &self.world.directory;
-        directory
+        let seen: BTreeMap<BlockId, Seen> = directory
             .members(group.id)
             .flat_map(|person| directory.blocks_of(person.id))
-            .filter(|block| block.id != except)
-            .filter_map(|block| forecast::seen(self.state(block.id)?, calendar))
+            .filter_map(|block| {
+                let seen = forecast::seen(self.state(block.id)?, calendar)?;
+                Some((block.id, seen))
+            })
             .take(limits::PEERS_MAX)
-            .collect()
+            .collect();
+        let stands: Vec<Seen> = seen.values().copied().collect();
+        Some(Neighbours {
+            calendar,
+            place: Place::of(&stands),
+            seen,
+        })
+    }
+
+    fn neighbours_of(self, block: BlockId) -> Option<Neighbours<'a>> {
+        let record = self.world.directory.block(block)?;
+        self.neighbours(self.world.directory.group_of_block(record)?)
     }
 
     /// How many whole months a block is ahead of what is usual; negative when behind.
     pub(crate) fn months_ahead(self, block: BlockId) -> Option<i32> {
-        let record = self.world.directory.block(block)?;
-        let group = self.world.directory.group_of_block(record)?;
-        let calendar = self.calendar_of(group)?;
+        self.months_ahead_among(&self.neighbours_of(block)?, block)
+    }
+
+    fn months_ahead_among(self, neighbours: &Neighbours<'_>, block: BlockId) -> Option<i32> {
         let state = self.state(block)?;
-        let months = forecast::months_ahead(state, calendar, &self.peers(group, block))?;
+        let among = neighbours.among(block);
+        let months = forecast::months_ahead(state, neighbours.calendar, among)?;
         Some(whole_months(months))
     }
 
     /// The last census of a block, for the adviser.
-    pub(crate) fn member_girth(self, block: BlockId, today: NaiveDate) -> Option<MemberGirth> {
-        let months_ahead = self.months_ahead(block)?;
+    pub(crate) fn member_girth(
+        self,
+        neighbours: &Neighbours<'_>,
+        block: BlockId,
+    ) -> Option<MemberGirth> {
+        let months_ahead = self.months_ahead_among(neighbours, block)?;
         let state = self.state(block)?;
         let census = state.girths.iter().max_by_key(|census| census.on)?;
-        let ready = match self.outlook(block, today).map(|outlook| outlook.ready) {
-            Some(Ready::Between(earliest, latest)) => Some((earliest, latest)),
-            Some(Ready::MeetsRule | Ready::Close) | None => None,
-        };
         Some(MemberGirth {
             mean_cm: census.mean_cm()?,
             of: census.values_cm.len().try_into().ok()?,
             months_ahead,
-            ready,
+            ready: None,
         })
+    }
+
+    /// When it will be ready, for what is said of the census. To look ahead takes longest, so it is
+    /// asked only of what will be read.
+    pub(crate) fn ready_between(
+        self,
+        neighbours: &Neighbours<'_>,
+        block: BlockId,
+        today: NaiveDate,
+    ) -> Option<(NaiveDate, NaiveDate)> {
+        match self.outlook_among(neighbours, block, today)?.ready {
+            Ready::Between(earliest, latest) => Some((earliest, latest)),
+            Ready::MeetsRule | Ready::Close => None,
+        }
     }
 
     /// The block asked about: the one that is named, or the first.
@@ -143,7 +198,7 @@ impl<'a> View<'a> {
             .and_then(|state| readiness(state, calendar))
             .is_some_and(|readiness| readiness.verdict != Verdict::NotYet);
         let rule = &calendar.opening;
-        let is_rule = calendar.is_published(TaskKind::Open.rests_on());
+        let is_rule = calendar.is_published(TaskKind::Open);
         let key = match (is_close, is_rule) {
             (true, _) => Key::MayTapCheck,
             (false, true) => Key::MayTapNo,
@@ -159,20 +214,27 @@ impl<'a> View<'a> {
 
     /// How many stands of a group someone should look at before they are opened.
     pub(crate) fn stands_to_check(self, group: &Group) -> usize {
+        let Some(neighbours) = self.neighbours(group) else {
+            return 0;
+        };
         let today = self.today_in(group);
         let directory = &self.world.directory;
         directory
             .members(group.id)
             .flat_map(|person| directory.blocks_of(person.id))
-            .filter(|block| {
-                let state = self.state(block.id);
-                let is_tapped = state.is_some_and(|state| state.opened > 0);
-                let is_close = || {
-                    let outlook = self.outlook(block.id, today);
-                    outlook.is_some_and(|one| !matches!(one.ready, Ready::Between(..)))
-                };
-                !is_tapped && is_close()
-            })
+            .filter(|block| self.is_close(&neighbours, block.id, today))
             .count()
+    }
+
+    /// Whether someone should look at a stand before it is opened: what [`View::outlook`] calls
+    /// close or ready, asked more quickly.
+    fn is_close(self, neighbours: &Neighbours<'_>, block: BlockId, today: NaiveDate) -> bool {
+        let calendar = neighbours.calendar;
+        let Some(state) = self.state(block).filter(|state| state.opened == 0) else {
+            return false;
+        };
+        let verdict = readiness(state, calendar).map(|ready| ready.verdict);
+        matches!(verdict, Some(Verdict::Ready | Verdict::MeasureAll))
+            || forecast::is_likely_by(state, calendar, neighbours.among(block), today)
     }
 }

@@ -6,7 +6,7 @@ use budwood_scheduler::{Group, Person};
 use crate::{
     args,
     engine::view::View,
-    wording::{Key, MemberBlock, Phrase, Value, member_block},
+    wording::{Key, MemberBlock, MemberGirth, Phrase, Value, member_block},
 };
 
 impl<'a> View<'a> {
@@ -55,6 +55,15 @@ impl<'a> View<'a> {
 
     fn member_blocks(self, person: &Person) -> Vec<MemberBlock> {
         let today = self.today_of(person.id);
+        let neighbours = self
+            .group_of(person)
+            .and_then(|group| self.neighbours(group));
+        let girth = |block| {
+            let neighbours = neighbours.as_ref()?;
+            let ready = self.ready_between(neighbours, block, today);
+            let girth = self.member_girth(neighbours, block)?;
+            Some(MemberGirth { ready, ..girth })
+        };
         let blocks = self.world.directory.blocks_of(person.id);
         blocks
             .map(|block| {
@@ -72,7 +81,7 @@ impl<'a> View<'a> {
                     alive: state.map_or(0, |state| state.alive()),
                     hectares: block.hectares(),
                     due: due.map(|task| (task.kind, task.due)),
-                    girth: self.member_girth(block.id, today),
+                    girth: girth(block.id),
                 }
             })
             .collect()

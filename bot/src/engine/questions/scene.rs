@@ -1,17 +1,22 @@
 //! A text in its scene: what it says to one who knows the people, blocks and questions around it,
 //! and what is to be done.
 
-use budwood_parser::{Ailment, Kind, Known, Reading, Sender};
+use budwood_parser::{Ailment, Kind, Known, Names, Reading, Sender};
 use budwood_scheduler::{
-    Block, BlockId, Person, PersonId, Role, TaskKind,
+    Block, BlockId, GroupId, Person, PersonId, Role, TaskKind,
     decide::{Answer, Decision, Last, Nudged, Pending, Plot, Scene, Unclear, decide},
     jobs::{nudge::has_lapsed, task::warning},
 };
 use chrono::{NaiveDate, TimeDelta};
 
-use super::{read_back::draft_of, shared_phone::names};
+use super::read_back::draft_of;
 use crate::{
-    engine::{local_time::civil_day, turn::Turn, view::View},
+    engine::{
+        local_time::civil_day,
+        memory::names::{GroupNames, names},
+        turn::Turn,
+        view::View,
+    },
     words::{
         limits,
         message::{Open, OpenNudge, Question},
@@ -27,6 +32,7 @@ impl<'a> View<'a> {
             blocks: &[],
             groups: &[],
             members: &[],
+            rolls: &[],
             sender: Sender::Unknown,
         };
         let reading = self.setup.reader.read(text, &known);
@@ -45,6 +51,20 @@ impl<'a> View<'a> {
         worth_an_answer.then_some(reading.language)
     }
 
+    /// The groups whose people somebody speaks of: the adviser's, or the leader's own. Their names
+    /// are made ready before such a text is read.
+    pub(crate) fn groups_spoken_of(self, speaker: PersonId) -> Vec<GroupId> {
+        let directory = &self.world.directory;
+        let Some(person) = directory.person(speaker) else {
+            return Vec::new();
+        };
+        match person.role {
+            Role::Adviser => directory.groups_of(speaker).map(|group| group.id).collect(),
+            Role::Leader => person.group.into_iter().collect(),
+            Role::Farmer | Role::Clerk | Role::Nursery | Role::Viewer => Vec::new(),
+        }
+    }
+
     /// What the text says to one who knows the people and blocks around it.
     pub(crate) fn read(self, turn: &Turn, role: Role) -> Reading {
         let directory = &self.world.directory;
@@ -54,25 +74,19 @@ impl<'a> View<'a> {
             .collect();
         let mut groups: Vec<&str> = Vec::new();
         let mut members: Vec<&str> = Vec::new();
-        let group = directory
-            .person(turn.speaker)
-            .and_then(|person| person.group);
         if role == Role::Adviser {
-            for group in directory.groups_of(turn.speaker) {
-                groups.push(&group.name);
-                members.extend(directory.members(group.id).flat_map(names));
-            }
-        } else if role == Role::Leader
-            && let Some(group) = group
-        {
-            for person in directory.members(group) {
-                members.extend(names(person));
-                blocks.extend(
-                    directory
-                        .blocks_of(person.id)
-                        .map(|block| block.name.as_str()),
-                );
-            }
+            let own = directory.groups_of(turn.speaker);
+            groups.extend(own.map(|group| group.name.as_str()));
+        }
+        let heard = self.groups_spoken_of(turn.speaker);
+        let ready: Vec<&GroupNames> = heard
+            .into_iter()
+            .filter_map(|group| self.world.rolls.of(group))
+            .collect();
+        let rolls: Vec<&Names> = ready.iter().map(|names| &names.people).collect();
+        if role == Role::Leader {
+            let all = ready.iter().flat_map(|names| &names.blocks);
+            blocks.extend(all.map(String::as_str));
         }
         // Those who share a phone name themselves.
         let people = self.everyone_on(&turn.number);
@@ -92,6 +106,7 @@ impl<'a> View<'a> {
             blocks: &blocks,
             groups: &groups,
             members: &members,
+            rolls: &rolls,
             sender,
         };
         self.setup.reader.read(&turn.text, &known)

@@ -4,22 +4,18 @@
 //! the text says is worked out afterwards, as for a phone of one person.
 
 use budwood_parser::{Act, Known, Reading, Sender};
-use budwood_scheduler::{MessageId, Person, PersonId};
+use budwood_scheduler::{MessageId, PersonId};
 
 use crate::{
     args,
     engine::{
+        memory::names::names,
         said::{Said, To},
         view::View,
     },
     wording::{Key, Phrase, Value},
     words::message::Purpose,
 };
-
-/// What a person may be called in a text: the whole name, or the first of it.
-pub(crate) fn names(person: &Person) -> [&str; 2] {
-    [&person.name, person.called()]
-}
 
 impl View<'_> {
     /// Who of those who share a phone is meant: the one named, the one whose block is named, or
@@ -47,6 +43,7 @@ impl View<'_> {
             blocks: &block_names,
             groups: &[],
             members: &names,
+            rolls: &[],
             sender: Sender::Farmer,
         };
         let reading = self.setup.reader.read(text, &known);

@@ -71,7 +71,8 @@ pub(crate) fn summary(view: View<'_>, group: &Group) -> Summary {
             trees.1 += u64::from(living.planted);
         }
         let name = names.shown(person);
-        sum.add_jobs(view, (person, name), today);
+        let due: Vec<Task> = view.due_of(person, today);
+        sum.add_jobs(view, name, &due, today);
         sum.add_sickness(name, &states, today);
         sum.add_gaps(name, &states);
         if let Some(calendar) = view.calendar_of(group) {
@@ -81,7 +82,7 @@ pub(crate) fn summary(view: View<'_>, group: &Group) -> Summary {
                 .map(|state| gaps_to_fill(state, &season, calendar, today));
             sum.gaps_to_fill = open.fold(sum.gaps_to_fill, u32::saturating_add);
         }
-        sum.add_silence(view, (person, name), today);
+        sum.add_silence(view, (person, name), &due, today);
     }
     sum.alive_pct = trees
         .0
@@ -121,20 +122,15 @@ pub(crate) fn is_farmer(person: &Person) -> bool {
 }
 
 impl Summary {
-    fn add_jobs(&mut self, view: View<'_>, (person, name): (&Person, &str), today: NaiveDate) {
+    fn add_jobs(&mut self, view: View<'_>, name: &str, tasks: &[Task], today: NaiveDate) {
         let mut due: BTreeMap<TaskKind, Option<LateItem>> = BTreeMap::new();
-        for block in view.world.directory.blocks_of(person.id) {
-            for task in view.tasks_of(block.id, today) {
-                if task.due > today {
-                    continue;
-                }
-                // Of a job that is late on several blocks the longest wait is told.
-                let worst = due.entry(task.kind).or_default();
-                if let Some(item) = view.late_item(name, &task, today)
-                    && worst.as_ref().is_none_or(|worst| item.days > worst.days)
-                {
-                    *worst = Some(item);
-                }
+        for task in tasks {
+            // Of a job that is late on several blocks the longest wait is told.
+            let worst = due.entry(task.kind).or_default();
+            if let Some(item) = view.late_item(name, task, today)
+                && worst.as_ref().is_none_or(|worst| item.days > worst.days)
+            {
+                *worst = Some(item);
             }
         }
         for (kind, late) in due {
@@ -177,26 +173,33 @@ impl Summary {
             .saturating_add(uncounted.fold(0, |number, _| number + 1));
     }
 
-    fn add_silence(&mut self, view: View<'_>, (person, name): (&Person, &str), today: NaiveDate) {
+    fn add_silence(
+        &mut self,
+        view: View<'_>,
+        (person, name): (&Person, &str),
+        due: &[Task],
+        today: NaiveDate,
+    ) {
         let heard = view.last_heard(person.id);
         let days = heard.map(|day| (today - day).num_days());
-        if days.is_none_or(|days| days > limits::QUIET_DAYS) && view.is_expected(person, today) {
+        if days.is_none_or(|days| days > limits::QUIET_DAYS) && is_expected(person, due) {
             self.quiet.push((name.to_owned(), days));
         }
     }
 }
 
+/// A person with nothing due is not quiet, only idle; one who is not to be texted is not asked.
+pub(crate) fn is_expected(person: &Person, due: &[Task]) -> bool {
+    person.consent.is_given() && !due.is_empty()
+}
+
 impl View<'_> {
-    /// A person with nothing due is not quiet, only idle; one who is not to be texted is not
-    /// asked.
-    pub(crate) fn is_expected(self, person: &Person, today: NaiveDate) -> bool {
-        if !person.consent.is_given() {
-            return false;
-        }
-        self.world.directory.blocks_of(person.id).any(|block| {
-            let tasks = self.tasks_of(block.id, today);
-            tasks.iter().any(|task| task.due <= today)
-        })
+    /// What is due on the blocks of a person. It is asked once for each person of a group: nothing
+    /// else of an answer takes as long.
+    pub(crate) fn due_of(self, person: &Person, today: NaiveDate) -> Vec<Task> {
+        let blocks = self.world.directory.blocks_of(person.id);
+        let tasks = blocks.flat_map(|block| self.tasks_of(block.id, today));
+        tasks.filter(|task| task.due <= today).collect()
     }
 
     /// The last day on which a person texted, or something was told for them.

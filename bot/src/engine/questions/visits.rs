@@ -3,7 +3,7 @@
 use std::collections::BTreeMap;
 
 use budwood_scheduler::{
-    Block, Consent, Group, Person, PersonId, Source,
+    Block, Consent, Group, Person, PersonId, Source, Task,
     group::{
         health::{Cluster, Family},
         silence::{Habit, Silence, silence},
@@ -16,7 +16,7 @@ use chrono::NaiveDate;
 use super::{
     block_facts::Look,
     cluster::{clusters_in, sightings},
-    summary::{Names, is_farmer},
+    summary::{Names, is_expected, is_farmer},
     tasks::season_of,
 };
 use crate::{
@@ -86,12 +86,14 @@ impl<'a> View<'a> {
         farmers()
             .map(|person| {
                 let looks = by_person.get(&person.id).map_or(&[][..], Vec::as_slice);
+                let due = self.due_of(person, today);
+                let habits = (habit(person.id), all);
                 let findings = Findings {
                     person: person.id,
                     sick: self.sick_of(looks, &clusters, today),
                     lost: self.lost_of(looks, today),
-                    silence: self.silence_of(person, (habit(person.id), all), today),
-                    jobs: self.open_jobs_of(person, today),
+                    silence: self.silence_of(person, habits, &due, today),
+                    jobs: self.open_jobs_of(&due, today),
                 };
                 (person, findings)
             })
@@ -178,9 +180,10 @@ impl<'a> View<'a> {
         self,
         person: &Person,
         (own, group): (Habit, Habit),
+        due: &[Task],
         today: NaiveDate,
     ) -> Option<Silence> {
-        if !self.is_expected(person, today) {
+        if !is_expected(person, due) {
             return None;
         }
         let agreed = match &person.consent {
@@ -191,13 +194,11 @@ impl<'a> View<'a> {
         Some(silence(own, group, (today - since).num_days()))
     }
 
-    fn open_jobs_of(self, person: &Person, today: NaiveDate) -> Vec<Job> {
-        let blocks = self.world.directory.blocks_of(person.id);
-        blocks
-            .flat_map(|block| self.tasks_of(block.id, today))
-            .filter(|task| task.due <= today && !task.only_tells())
+    fn open_jobs_of(self, due: &[Task], today: NaiveDate) -> Vec<Job> {
+        due.iter()
+            .filter(|task| !task.only_tells())
             .map(|task| {
-                let late = self.late_item("", &task, today);
+                let late = self.late_item("", task, today);
                 Job {
                     task: task.kind,
                     late_days: late.as_ref().map_or(0, |late| late.days),

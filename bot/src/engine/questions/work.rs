@@ -2,7 +2,7 @@
 
 use budwood_parser::{Kind, Query, Topic};
 use budwood_scheduler::{
-    Group, Person, TaskKind,
+    BlockId, Group, Person, TaskKind,
     jobs::feed::{BAG_KG, bags},
 };
 
@@ -10,6 +10,7 @@ use crate::{
     args,
     engine::view::View,
     wording::{Key, MemberGirth, Phrase, Value, member_girth},
+    words::limits,
 };
 
 impl View<'_> {
@@ -71,18 +72,29 @@ impl View<'_> {
     /// The last girths of each farmer, those furthest behind first.
     fn girths_of_group(self, group: &Group) -> Phrase {
         let today = self.today_in(group);
-        let mut girths: Vec<(&Person, MemberGirth)> = Vec::new();
-        for person in self.world.directory.members(group.id) {
-            let blocks = self.world.directory.blocks_of(person.id);
-            let measured = blocks.filter_map(|block| self.member_girth(block.id, today));
-            girths.extend(measured.map(|girth| (person, girth)));
-        }
-        girths.sort_by_key(|(_, girth)| girth.months_ahead);
+        let neighbours = self.neighbours(group);
+        let directory = &self.world.directory;
+        let blocks = directory.members(group.id).flat_map(|person| {
+            let blocks = directory.blocks_of(person.id);
+            blocks.map(move |block| (person, block.id))
+        });
+        let mut girths: Vec<(&Person, BlockId, MemberGirth)> = blocks
+            .filter_map(|(person, block)| {
+                let girth = self.member_girth(neighbours.as_ref()?, block)?;
+                Some((person, block, girth))
+            })
+            .collect();
+        girths.sort_by_key(|(_, _, girth)| girth.months_ahead);
         if girths.is_empty() {
             let args = args! { "group" => group.name.as_str() };
             return Phrase::new(Key::GirthNone, args);
         }
-        let people = girths.iter().map(|(person, girth)| {
+        for (_, block, girth) in girths.iter_mut().take(limits::LIST_ITEMS_MAX) {
+            girth.ready = neighbours
+                .as_ref()
+                .and_then(|neighbours| self.ready_between(neighbours, *block, today));
+        }
+        let people = girths.iter().map(|(person, _, girth)| {
             let called = Value::name(person.called());
             Value::Joined(vec![called, member_girth(girth).into()])
         });

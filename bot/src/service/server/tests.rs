@@ -11,7 +11,7 @@ use std::{
 use budwood_scheduler::{Event, EventId};
 use chrono::{DateTime, Utc};
 
-use super::{Handle, Room, Running, Shared, start, store_check};
+use super::{Handle, Room, Running, Shared, start, step_each, store_check, watchdog::Turns};
 use crate::{
     engine::{Engine, Input, Told},
     service::{
@@ -178,4 +178,20 @@ fn a_store_with_a_gap_is_told_by_health() {
             expected
         );
     }
+}
+
+/// A hundred texts of one notification may take a minute together, which is no stall.
+#[test]
+fn the_watch_looks_at_one_input_and_not_at_a_batch() {
+    let store = Box::new(MemoryStore::new());
+    let now = DateTime::from_timestamp(1_790_000_000, 0).unwrap();
+    let setup = setup::built_in(0).unwrap().into();
+    let mut engine = Engine::open(setup, store, now).unwrap();
+    let claim = || Input::ClaimNext {
+        gateway: "http".into(),
+    };
+    let turns = Turns::default();
+    let stepped = step_each(&mut engine, vec![claim(), claim(), claim()], now, &turns).unwrap();
+    assert_eq!(stepped.told.len(), 3, "each who asked is told");
+    assert_eq!(turns.seen(), 6, "each began and ended");
 }

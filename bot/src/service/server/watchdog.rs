@@ -15,6 +15,12 @@ impl Turns {
     pub(super) fn turn(&self) {
         self.0.fetch_add(1, Ordering::SeqCst);
     }
+
+    /// How many have begun and ended, counted together.
+    #[cfg(test)]
+    pub(super) fn seen(&self) -> u64 {
+        self.0.load(Ordering::SeqCst)
+    }
 }
 
 /// Counts how often the same step was seen under way.

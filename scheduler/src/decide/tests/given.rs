@@ -131,6 +131,7 @@ impl Given {
             blocks: &blocks,
             groups: &[],
             members: &[],
+            rolls: &[],
             sender: self.sender,
         };
         let decision = self.decide(&reader().read(text, &known));

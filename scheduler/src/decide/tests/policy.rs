@@ -337,6 +337,7 @@ fn rain_told(given: &Given, text: &str) -> Vec<(String, Option<Wetness>)> {
         blocks: &["A", "B", "C"],
         groups: &[],
         members: &[],
+        rolls: &[],
         sender: Sender::Farmer,
     };
     let Decision::Record(facts) = given.decide(&reader().read(text, &known)) else {

@@ -4,7 +4,7 @@
 //! asked), not an unusual opinion.
 
 use alloc::{
-    collections::BTreeMap,
+    collections::{BTreeMap, BTreeSet},
     format,
     string::{String, ToString},
     vec::Vec,
@@ -67,12 +67,13 @@ fn whole(file: &Table<'_>) -> Result<Calendar, Vec<TableError>> {
             };
             // A base lists more than what is left of it.
             sources.retain(|key, _| is_used(key));
-            Ok(Calendar {
+            let calendar = Calendar {
                 sources,
                 citations,
                 also_published,
                 ..calendar
-            })
+            };
+            Ok(calendar.with_published())
         }
         Some(_) | None => Err(faults),
     }
@@ -111,6 +112,7 @@ fn sections(file: &Table<'_>, cited: &Cited) -> Option<Calendar> {
         title: title?.to_string(),
         sources: BTreeMap::new(),
         citations: Vec::new(),
+        published: BTreeSet::new(),
         also_published: Vec::new(),
         spacing: spacing?,
         slope: slope?,

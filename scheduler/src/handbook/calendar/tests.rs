@@ -9,6 +9,7 @@ use std::{
 use budwood_parser::Material;
 
 use super::{Calendar, Confidence, Datum, profiles};
+use crate::words::job::TaskKind;
 
 fn fao() -> Calendar {
     Calendar::parse(profiles::FAO).unwrap()
@@ -434,8 +435,9 @@ fn the_newer_calendars_are_as_printed() {
     }
     let lanka = Calendar::parse(profiles::SRI_LANKA).unwrap();
     assert_eq!(lanka.planting.months, [5, 6, 10, 11]);
-    assert!(!lanka.is_published(&["opening.girth_cm", "opening.share_pct"]));
-    assert!(fao().is_published(&["opening.girth_cm", "opening.share_pct"]));
+    assert!(!lanka.are_published(&["opening.girth_cm", "opening.share_pct"]));
+    assert!(fao().are_published(&["opening.girth_cm", "opening.share_pct"]));
+    assert!(!lanka.is_published(TaskKind::Open) && fao().is_published(TaskKind::Open));
 }
 
 /// The four calendars beside FAO and Indonesia: opening girth, height and datum, share,

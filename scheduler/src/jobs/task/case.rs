@@ -75,7 +75,7 @@ impl Case<'_> {
             ends: plan.ends,
             clock,
             figures: Figures {
-                is_published: self.calendar.is_published(kind.rests_on()),
+                is_published: self.calendar.is_published(kind),
                 ..plan.figures
             },
         }

@@ -13,7 +13,7 @@ use super::{DAYS_A_YEAR, Forecast, opening};
 use crate::{
     handbook::calendar::{Calendar, profiles},
     land::block::{BlockState, Census, Cohort},
-    outlook::growth::{Curve, LIMITS_CM},
+    outlook::growth::{Among, Curve, LIMITS_CM},
     sums::{chance, rounding},
     words::event::Source,
 };
@@ -170,7 +170,7 @@ fn look_ahead(truth: &Calendar, told: &Calendar, seed: u64) -> Outcome {
                 reached: None,
                 source: Source::OwnText,
             });
-            let Some(Forecast { block, .. }) = opening(&state, told, &[]) else {
+            let Some(Forecast { block, .. }) = opening(&state, told, Among::default()) else {
                 continue;
             };
             let age = |day: NaiveDate| (day - planted_on).num_days() as f64 / DAYS_A_YEAR;

@@ -2,13 +2,16 @@
 
 use std::{string::ToString, vec::Vec};
 
-use chrono::NaiveDate;
+use chrono::{Days, NaiveDate};
 
-use super::{DAYS_A_YEAR, Forecast, Outlook, months_ahead, opening, sample::mean_for_share, years};
+use super::{
+    DAYS_A_YEAR, Forecast, Outlook, is_likely_by, months_ahead, opening, sample::mean_for_share,
+    years,
+};
 use crate::{
     handbook::calendar::{Calendar, profiles},
     land::block::{BlockState, Census, Cohort},
-    outlook::growth::{Seen, fit},
+    outlook::growth::{Among, Place, Seen, fit},
     sums::chance::quantile,
     words::event::Source,
 };
@@ -70,13 +73,13 @@ fn a_worked_example() {
     let mut calendar = fao();
     calendar.opening.share_pct = 65.0;
     let state = state("2028-01-01", thirty(29.5), None);
-    let found = opening(&state, &calendar, &[]).unwrap();
+    let found = opening(&state, &calendar, Among::default()).unwrap();
     let block = found.block;
     assert!((months(block.likely) - 100.0).abs() < 3.0, "{found:?}");
     assert!((months(block.earliest) - 92.0).abs() < 3.0, "{found:?}");
     assert!((months(block.latest) - 111.0).abs() < 3.0, "{found:?}");
     assert_eq!(found.of, 30);
-    let outlook = Outlook::new(&state, &calendar, &[]).unwrap();
+    let outlook = Outlook::new(&state, &calendar, Among::default()).unwrap();
     let aims = outlook.aims(&calendar, &outlook.parts());
     let chance = |day| outlook.chance(&aims, years(outlook.last.on, day).unwrap());
     assert!((chance(block.earliest) - 0.1).abs() < 0.01);
@@ -101,7 +104,7 @@ fn a_mean_at_the_girth_is_only_half_the_trees() {
 fn more_trees_narrow_the_range() {
     let range = |reached| {
         let state = state("2030-01-01", Vec::new(), Some(reached));
-        width(&opening(&state, &fao(), &[]).unwrap())
+        width(&opening(&state, &fao(), Among::default()).unwrap())
     };
     assert!(range((80, 200)) < range((12, 30)));
 }
@@ -111,15 +114,22 @@ fn a_second_census_counts_for_more_than_the_handbook() {
     let mut calendar = fao();
     calendar.opening.minimum_months = 0;
     let mut state = state("2027-01-01", thirty(18.0), None);
-    let first = opening(&state, &calendar, &[]).unwrap();
+    let first = opening(&state, &calendar, Among::default()).unwrap();
     state.girths.push(census("2028-01-01", thirty(25.0), None));
-    let second = opening(&state, &calendar, &[]).unwrap();
+    let second = opening(&state, &calendar, Among::default()).unwrap();
     assert!(width(&second) < width(&first), "{first:?} {second:?}");
     let mut fast = calendar.clone();
     fast.growth.age_years = 4.0;
     let apart = |state: &BlockState| {
-        let ours = opening(state, &calendar, &[]).unwrap().block.likely;
-        (opening(state, &fast, &[]).unwrap().block.likely - ours)
+        let ours = opening(state, &calendar, Among::default())
+            .unwrap()
+            .block
+            .likely;
+        (opening(state, &fast, Among::default())
+            .unwrap()
+            .block
+            .likely
+            - ours)
             .num_days()
             .abs()
     };
@@ -132,7 +142,7 @@ fn a_second_census_counts_for_more_than_the_handbook() {
 
 #[test]
 fn no_forecast_without_knowledge() {
-    let none = |on, values, reached| opening(&state(on, values, reached), &fao(), &[]);
+    let none = |on, values, reached| opening(&state(on, values, reached), &fao(), Among::default());
     assert_eq!(none("2030-01-01", Vec::new(), None), None);
     assert_eq!(none("2030-01-01", Vec::new(), Some((0, 30))), None);
     assert_eq!(none("2030-01-01", Vec::new(), Some((30, 30))), None);
@@ -141,17 +151,30 @@ fn no_forecast_without_knowledge() {
     assert_eq!(none("2030-01-01", Vec::from([-30.0]), None), None);
     assert_eq!(none("2030-01-01", Vec::from([1e300]), None), None);
     assert_eq!(none("2023-01-01", thirty(30.0), None), None);
-    assert_eq!(opening(&BlockState::default(), &fao(), &[]), None);
+    assert_eq!(
+        opening(&BlockState::default(), &fao(), Among::default()),
+        None
+    );
     let mut dead = state("2028-01-01", thirty(29.0), None);
     dead.cohorts[0].dead = 500;
-    assert_eq!(opening(&dead, &fao(), &[]), None);
+    assert_eq!(opening(&dead, &fao(), Among::default()), None);
 }
 
 #[test]
 fn never_before_the_age_or_the_census() {
-    let fast = opening(&state("2027-01-01", thirty(45.0), None), &fao(), &[]).unwrap();
+    let fast = opening(
+        &state("2027-01-01", thirty(45.0), None),
+        &fao(),
+        Among::default(),
+    )
+    .unwrap();
     assert_eq!(fast.block.earliest, day("2029-01-01"));
-    let thick = opening(&state("2031-01-01", thirty(70.0), None), &fao(), &[]).unwrap();
+    let thick = opening(
+        &state("2031-01-01", thirty(70.0), None),
+        &fao(),
+        Among::default(),
+    )
+    .unwrap();
     assert_eq!(thick.block.likely, day("2031-01-01"));
 }
 
@@ -159,10 +182,10 @@ fn never_before_the_age_or_the_census() {
 #[test]
 fn days_lie_in_the_months_of_opening() {
     let state = state("2028-01-01", thirty(33.0), None);
-    let any = opening(&state, &fao(), &[]).unwrap().block;
+    let any = opening(&state, &fao(), Among::default()).unwrap().block;
     let mut calendar = fao();
     calendar.opening.months = [4, 10].to_vec();
-    let snapped = opening(&state, &calendar, &[]).unwrap().block;
+    let snapped = opening(&state, &calendar, Among::default()).unwrap().block;
     for (day, free) in [
         (snapped.earliest, any.earliest),
         (snapped.likely, any.likely),
@@ -179,14 +202,14 @@ fn days_lie_in_the_months_of_opening() {
 #[test]
 fn each_planting_has_a_range_of_its_own() {
     let mut state = state("2028-01-01", thirty(33.0), None);
-    let alone = opening(&state, &fao(), &[]).unwrap();
+    let alone = opening(&state, &fao(), Among::default()).unwrap();
     assert_eq!(alone.cohorts.len(), 1);
     assert_eq!(alone.cohorts[0].range, Some(alone.block));
     state.cohorts = Vec::from([
         cohort("2024-01-01", 300, false),
         cohort("2025-06-01", 200, false),
     ]);
-    let both = opening(&state, &fao(), &[]).unwrap();
+    let both = opening(&state, &fao(), Among::default()).unwrap();
     let likely: Vec<NaiveDate> = both
         .cohorts
         .iter()
@@ -203,7 +226,12 @@ fn a_few_backfills_hardly_matter() {
     let alone = state("2028-01-01", thirty(33.0), None);
     let mut filled = alone.clone();
     filled.cohorts.push(cohort("2025-01-01", 10, true));
-    let likely = |state| opening(state, &fao(), &[]).unwrap().block.likely;
+    let likely = |state| {
+        opening(state, &fao(), Among::default())
+            .unwrap()
+            .block
+            .likely
+    };
     let apart = (likely(&filled) - likely(&alone)).num_days();
     assert!(apart.abs() <= 31, "{apart}");
 }
@@ -222,14 +250,24 @@ fn months_behind_the_standard() {
     let ahead = standard.months_ahead(29.5, 4.0).unwrap();
     assert!((-6.0..=-4.0).contains(&ahead), "{ahead}");
     let state = state("2028-01-01", thirty(36.3), None);
-    let ahead = |peers: &[Seen]| months_ahead(&state, &fao(), peers).unwrap();
+    let ahead = |peers: &[Seen]| {
+        let place = Place::of(peers);
+        let among = Among {
+            place: Some(&place),
+            own: None,
+        };
+        months_ahead(&state, &fao(), among).unwrap()
+    };
     assert!(ahead(&[]).abs() < 0.2, "36.3 cm at 4 years is the standard");
     let slow = [Seen {
         age_years: 5.0,
         girth_cm: 36.3,
     }; 8];
     assert!(ahead(&slow) > 10.0, "ahead of its neighbours by a year");
-    assert_eq!(months_ahead(&BlockState::default(), &fao(), &[]), None);
+    assert_eq!(
+        months_ahead(&BlockState::default(), &fao(), Among::default()),
+        None
+    );
 }
 
 /// A clone of the fast class is expected earlier than one of the slow class, with the same girths.
@@ -238,8 +276,34 @@ fn the_clone_moves_what_is_expected() {
     let with = |clone_name: &str| {
         let mut state = state("2027-01-01", thirty(26.0), None);
         state.cohorts[0].clone_name = Some(clone_name.to_string());
-        opening(&state, &fao(), &[]).unwrap().block.likely
+        opening(&state, &fao(), Among::default())
+            .unwrap()
+            .block
+            .likely
     };
     assert!(with("PB 330") < with("PB 260"));
     assert!(with("PB 260") < with("GT 1"));
+}
+
+/// The quick question has the answer of the long one, on the day itself and beside it.
+#[test]
+fn what_is_likely_by_a_day_is_what_the_forecast_calls_likely() {
+    for girth_cm in [30.0, 38.0, 44.0, 49.0, 55.0] {
+        let state = state("2029-01-01", thirty(girth_cm), None);
+        let likely = opening(&state, &fao(), Among::default())
+            .unwrap()
+            .block
+            .likely;
+        let by = |day| is_likely_by(&state, &fao(), Among::default(), day);
+        assert!(by(likely) && by(likely + Days::new(400)), "{girth_cm}");
+        assert!(!by(likely - Days::new(1)), "{girth_cm}");
+        assert!(!by(likely - Days::new(400)), "{girth_cm}");
+    }
+    let never = BlockState::default();
+    assert!(!is_likely_by(
+        &never,
+        &fao(),
+        Among::default(),
+        day("2040-01-01")
+    ));
 }

@@ -153,11 +153,41 @@ impl Sums {
     }
 }
 
-/// The curve with the usual limit and start through the girths of many stands: what is usual
-/// where they stand.
-#[must_use]
-pub(super) fn usual(seen: &[Seen], limit_cm: f64) -> Option<Curve> {
-    fit(seen, limit_cm, Some(LAG_YEARS)).map(|fit| fit.curve)
+/// The curve with the usual start through the girths of many stands, and how much they say of its
+/// rate.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub(super) struct Many {
+    pub(super) curve: Curve,
+    /// How much the squares that are missed by grow with the rate: the sum of `by_rate` squared.
+    weight: f64,
+}
+
+impl Many {
+    /// Fits them once.
+    pub(super) fn of(seen: &[Seen], limit_cm: f64) -> Option<Self> {
+        let curve = fit(seen, limit_cm, Some(LAG_YEARS))?.curve;
+        let weight = seen.iter().map(|one| by_rate(one, &curve).powi(2)).sum();
+        Some(Self { curve, weight })
+    }
+
+    /// The curve without one of them, by one step of Gauss and Newton from the curve of all: it
+    /// leaves nothing to speak of, since one of many moves the curve little.
+    pub(super) fn without(&self, one: &Seen) -> Curve {
+        let pull = by_rate(one, &self.curve);
+        let miss = one.girth_cm - girth(&self.curve, one.age_years);
+        let moved = self.curve.rate - pull * miss / (self.weight - pull * pull);
+        let is_rate = moved > 0.0 && moved.is_finite();
+        Curve {
+            rate: if is_rate { moved } else { self.curve.rate },
+            ..self.curve
+        }
+    }
+}
+
+/// How much thicker a tree of this age is for each unit of the rate.
+fn by_rate(one: &Seen, curve: &Curve) -> f64 {
+    let years = one.age_years - curve.start_years;
+    curve.limit_cm * libm::exp(-curve.rate * years) * years
 }
 
 #[cfg(test)]

@@ -4,7 +4,7 @@
 //! names one girth at one age, published or taken from the age at which stands are opened there,
 //! and the curve through it is derived. Clones move it by their published class of growth.
 
-use super::{Curve, Seen, fit::usual};
+use super::{Curve, LIMITS_CM, Seen, fit::Many};
 use crate::handbook::calendar::Growth;
 
 /// From so many stands on, those of the place tell more than the handbook. An assumption.
@@ -94,19 +94,68 @@ pub fn vigour(clone_name: &str) -> Option<Vigour> {
     })
 }
 
+/// What is usual in a place: the curves through the girths of its stands. They are fitted once,
+/// however many stands ask for them.
+#[derive(Clone, Copy, Debug, Default)]
+pub struct Place {
+    stands: usize,
+    /// For each of [`LIMITS_CM`].
+    low: Option<Many>,
+    likely: Option<Many>,
+    high: Option<Many>,
+}
+
+impl Place {
+    /// Of the last girths of the stands of a place.
+    #[must_use]
+    pub fn of(stands: &[Seen]) -> Self {
+        let many = |limit_cm| Many::of(stands, limit_cm);
+        Self {
+            stands: stands.len(),
+            low: many(LIMITS_CM.low),
+            likely: many(LIMITS_CM.likely),
+            high: many(LIMITS_CM.high),
+        }
+    }
+
+    /// The curve of the place with this limit. A stand is not held against itself: it is left out
+    /// where it is one of those.
+    fn curve(&self, limit_cm: f64, own: Option<&Seen>) -> Option<Curve> {
+        let others = self.stands - usize::from(own.is_some()).min(self.stands);
+        let many = [
+            (LIMITS_CM.low, self.low),
+            (LIMITS_CM.likely, self.likely),
+            (LIMITS_CM.high, self.high),
+        ];
+        let (_, many) = many.into_iter().find(|(limit, _)| *limit == limit_cm)?;
+        let many = many.filter(|_| others >= PEERS_MIN)?;
+        Some(own.map_or(many.curve, |own| many.without(own)))
+    }
+}
+
+/// A stand beside others.
+#[derive(Clone, Copy, Debug, Default)]
+pub struct Among<'a> {
+    /// What is usual there.
+    pub place: Option<&'a Place>,
+    /// The stand's own girth, if it is one of those that made the place.
+    pub own: Option<Seen>,
+}
+
 /// The curve that a stand of this clone is expected to follow. Where enough stands of the place
 /// were measured, the curve through theirs; otherwise that of the handbook, moved by the clone.
 #[must_use]
 pub fn standard(
     growth: &Growth,
     clone_name: Option<&str>,
-    peers: &[Seen],
+    among: Among<'_>,
     limit_cm: f64,
 ) -> Option<Curve> {
-    if peers.len() >= PEERS_MIN
-        && let Some(curve) = usual(peers, limit_cm)
-    {
-        return Some(curve);
+    let usual = among
+        .place
+        .and_then(|place| place.curve(limit_cm, among.own.as_ref()));
+    if usual.is_some() {
+        return usual;
     }
     let curve = Curve::through(growth.girth_cm, growth.age_years, limit_cm)?;
     let class = clone_name.and_then(vigour).unwrap_or(Vigour::Medium);
@@ -120,7 +169,7 @@ pub fn standard(
 mod tests {
     use std::vec::Vec;
 
-    use super::{Curve, Seen, Vigour, standard, vigour};
+    use super::{Among, Curve, Place, Seen, Vigour, standard, vigour};
     use crate::handbook::calendar::Growth;
 
     const INDONESIA: Growth = Growth {
@@ -148,11 +197,11 @@ mod tests {
     /// 4.5, slow ones after; here at 45 cm.
     #[test]
     fn classes_open_at_the_printed_ages() {
-        let age = |clone| standard(&INDONESIA, Some(clone), &[], 90.0)?.age_at(45.0);
+        let age = |clone| standard(&INDONESIA, Some(clone), Among::default(), 90.0)?.age_at(45.0);
         assert!((age("PB 330").unwrap() - 4.0).abs() < 1e-9);
         assert!((age("PB 260").unwrap() - 4.5).abs() < 1e-9);
         assert!((age("GT 1").unwrap() - 5.0).abs() < 1e-9);
-        let unknown = standard(&INDONESIA, None, &[], 90.0).unwrap();
+        let unknown = standard(&INDONESIA, None, Among::default(), 90.0).unwrap();
         assert!((unknown.age_at(45.0).unwrap() - 4.5).abs() < 1e-9);
     }
 
@@ -169,9 +218,24 @@ mod tests {
                 girth_cm: made.girth_cm(f64::from(age) * 0.8) * off,
             })
             .collect();
-        let rate = |peers: &[Seen]| standard(&INDONESIA, None, peers, 90.0).unwrap().rate;
-        assert!((rate(&peers) / made.rate - 1.0).abs() < 0.05);
-        let handbook = rate(&[]);
-        assert_eq!(rate(peers.get(..7).unwrap()), handbook);
+        let rate = |peers: &[Seen], own| {
+            let place = Place::of(peers);
+            let place = Some(&place);
+            let among = Among { place, own };
+            standard(&INDONESIA, None, among, 90.0).unwrap().rate
+        };
+        assert!((rate(&peers, None) / made.rate - 1.0).abs() < 0.05);
+        let handbook = rate(&[], None);
+        assert_eq!(rate(peers.get(..7).unwrap(), None), handbook);
+        // Eight and itself are eight others, seven and itself are too few.
+        let eight = peers.get(..8).unwrap();
+        assert_eq!(rate(eight, Some(eight[0])), handbook);
+        for (left_out, own) in peers.iter().enumerate() {
+            let mut others = peers.clone();
+            others.remove(left_out);
+            let (quick, fitted) = (rate(&peers, Some(*own)), rate(&others, None));
+            assert!((quick / fitted - 1.0).abs() < 1e-3, "{quick} {fitted}");
+            assert!(rate(&peers, None) != quick, "it is left out");
+        }
     }
 }

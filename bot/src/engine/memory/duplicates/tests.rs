@@ -61,7 +61,7 @@ fn a_phone_that_texts_without_end_takes_no_more_than_its_room() {
     for number in 0..most * 3 {
         heard.hears(FARMER, &text(None, &number.to_string()), at(0));
     }
-    let room = &heard.phones[FARMER.name];
+    let room = &heard.phones[&heard.hash.hash_one(FARMER.name)];
     assert_eq!(room.now.held + room.before.held, most * 2);
 }
 
@@ -117,12 +117,16 @@ fn an_empty_id_is_none() {
 }
 
 #[test]
-fn a_forgotten_phone_is_a_new_one() {
-    let mut heard = Heard::default();
+fn a_text_is_known_though_its_sender_came_on_the_list_or_went_from_it() {
+    let unknown = stranger(FARMER.name);
     let first = text(Some("m-1"), "hello");
-    assert_eq!(heard.hears(FARMER, &first, at(0)), Hearing::New);
-    heard.forget(FARMER.name);
-    assert_eq!(heard.hears(FARMER, &first, at(1)), Hearing::New);
+    for (before, after) in [(FARMER, unknown), (unknown, FARMER)] {
+        let mut heard = Heard::default();
+        assert_eq!(heard.hears(before, &first, at(0)), Hearing::New);
+        assert_eq!(heard.hears(after, &first, at(1)), Hearing::Again);
+        let other = text(Some("m-2"), "hello");
+        assert_eq!(heard.hears(after, &other, at(2)), Hearing::New);
+    }
 }
 
 /// What comes again after the twin of a text is not its twin too.
