@@ -87,7 +87,7 @@ fn opening(script: &[Line]) -> anyhow::Result<DateTime<Utc>> {
         .iter()
         .find_map(|line| match &line.said {
             Said::Cue(cue) => Some(cue.at),
-            Said::Scene(_) | Said::Note(_) => None,
+            Said::Scene(_) | Said::Note(_) | Said::Holds(_) => None,
         })
         .map(|first| first.and_utc() - ZONE_AHEAD_MAX)
         .context("nobody does anything in the script")

@@ -2,9 +2,9 @@
 
 use std::{collections::BTreeMap, io::Write};
 
-use budwood_scheduler::{Block, BlockState, Body, Role};
+use budwood_scheduler::{BlockState, Body, Role};
 
-use super::tally::Tally;
+use super::{screen, tally::Tally};
 use crate::{play::virtual_clock::Rig, words::sms};
 
 const NEXT: &str = "
@@ -16,28 +16,16 @@ Try next
   budwood serve CONFIG       the service
 ";
 
-/// Blocks beside each other.
-const BLOCKS_A_LINE: usize = 5;
-
 /// Outcomes of texts that were not simply taken, and how to say them.
 const NOT_GUESSED: [(&str, &str); 8] = [
-    ("asked for a slot", "a missing word or number asked for"),
+    ("asked for a slot", "a word or number asked for"),
     ("asked to confirm", "a doubtful number asked about"),
-    ("asked for whom", "a shared phone: for whom?"),
-    ("asked what is wrong", "an unclear correction"),
-    (
-        "not understood",
-        "not understood: an example sent, once a day at most",
-    ),
-    ("from a stranger", "from a number that is not on the list"),
-    (
-        "for a person",
-        "for a person: the adviser told, the bot silent",
-    ),
-    (
-        "chat",
-        "plans, talk of others, thanks: nothing stored, nothing said",
-    ),
+    ("asked for whom", "for whom?"),
+    ("asked what is wrong", "what is wrong?"),
+    ("not understood", "an example sent"),
+    ("from a stranger", "not on the list"),
+    ("for a person", "given to the adviser"),
+    ("chat", "plans, talk of others, thanks left alone"),
 ];
 
 /// Tells how it all stands at the end.
@@ -67,13 +55,11 @@ pub(super) fn tell(rig: &Rig, tally: &Tally, out: &mut impl Write) -> anyhow::Re
         tally.nudges, tally.unwanted
     )?;
     survival(rig, out)?;
-    writeln!(out, "  Asked or left alone, not guessed:")?;
     let outcomes = outcomes(rig)?;
-    for (outcome, words) in NOT_GUESSED {
-        if let Some(times) = outcomes.get(outcome) {
-            writeln!(out, "    {times:>4}  {words}")?;
-        }
-    }
+    let times = |(outcome, words)| Some(format!("{} {words}", outcomes.get(outcome)?));
+    let told: Vec<String> = NOT_GUESSED.into_iter().filter_map(times).collect();
+    let told = format!("Not guessed: {}", told.join(", "));
+    screen::wrapped(out, "  ", 4, &told)?;
     write!(out, "{NEXT}")?;
     Ok(())
 }
@@ -101,30 +87,15 @@ fn outcomes(rig: &Rig) -> anyhow::Result<BTreeMap<String, u32>> {
 fn survival(rig: &Rig, out: &mut impl Write) -> anyhow::Result<()> {
     let engine = rig.engine();
     let directory = engine.directory();
-    let mut lines = Vec::new();
-    let (mut all_alive, mut all_planted) = (0, 0);
-    for person in directory.persons() {
-        for block in directory.blocks_of(person.id) {
-            let (alive, planted) = engine.state(block.id).map_or((0, 0), first_trees);
-            all_alive += alive;
-            all_planted += planted;
-            lines.push(line(person.called(), block, alive, planted));
-        }
-    }
-    let share = pct(all_alive, all_planted);
-    writeln!(
-        out,
-        "  {all_alive} of {all_planted} first trees alive, {share}; by block:"
-    )?;
-    for some in lines.chunks(BLOCKS_A_LINE) {
-        writeln!(out, "    {}", some.join("").trim_end())?;
-    }
+    let blocks = directory
+        .blocks()
+        .filter_map(|block| engine.state(block.id));
+    let (alive, planted) = blocks
+        .map(first_trees)
+        .fold((0, 0), |sum, one| (sum.0 + one.0, sum.1 + one.1));
+    let share = pct(alive, planted);
+    writeln!(out, "  {alive} of {planted} first trees alive, {share}")?;
     Ok(())
-}
-
-fn line(name: &str, block: &Block, alive: u32, planted: u32) -> String {
-    let label = format!("{name} {}", block.name);
-    format!("{label:<10}{:<8}", pct(alive, planted))
 }
 
 fn first_trees(state: &BlockState) -> (u32, u32) {

@@ -23,14 +23,8 @@ pub(super) struct Screen<'a, W> {
     all: bool,
     /// The heading and notes of a scene that waits for the first thing that happens in it.
     announced: Vec<String>,
-    hidden: Hidden,
-}
-
-/// What happened since the last thing that was shown.
-#[derive(Default)]
-struct Hidden {
-    nudges: u32,
-    answers: u32,
+    /// Nudges since the last scene.
+    hidden_nudges: u32,
 }
 
 impl<'a, W: Write> Screen<'a, W> {
@@ -40,24 +34,24 @@ impl<'a, W: Write> Screen<'a, W> {
             out,
             all,
             announced: Vec::new(),
-            hidden: Hidden::default(),
+            hidden_nudges: 0,
         }
     }
 
     /// The list of people and blocks was taken in, with its doubtful lines.
     pub(super) fn list(&mut self, plan: &Plan) -> io::Result<()> {
-        writeln!(
-            self.out,
-            "The office loads its list: {} people, {} phones, {} blocks; {} doubtful lines to look at",
+        let what = format!(
+            "The office loads its list: {} people, {} phones, {} blocks. {} lines are doubtful, like",
             plan.persons.len(),
             plan.phones.len(),
             plan.blocks.len(),
             plan.findings.len()
-        )?;
-        for finding in &plan.findings {
-            wrapped(self.out, "  ", 4, &finding.to_string())?;
+        );
+        writeln!(self.out, "{what}")?;
+        match plan.findings.first() {
+            Some(finding) => wrapped(self.out, "  ", 4, &finding.to_string()),
+            None => Ok(()),
         }
-        Ok(())
     }
 
     /// A scene begins with this heading.
@@ -88,7 +82,6 @@ impl<'a, W: Write> Screen<'a, W> {
         who: &str,
         text: &str,
     ) -> io::Result<()> {
-        self.hidden.answers += 1;
         if self.all {
             self.line(at, who, text)?;
         }
@@ -102,8 +95,8 @@ impl<'a, W: Write> Screen<'a, W> {
     }
 
     /// The bot says nothing.
-    pub(super) fn silent(&mut self) -> io::Result<()> {
-        self.answered(None, "(nothing)")
+    pub(super) fn silent(&mut self, nothing: &str) -> io::Result<()> {
+        self.answered(None, nothing)
     }
 
     /// A text of the bot behind the scenes.
@@ -121,7 +114,7 @@ impl<'a, W: Write> Screen<'a, W> {
 
     /// A nudge went out behind the scenes.
     pub(super) fn nudged(&mut self) {
-        self.hidden.nudges += 1;
+        self.hidden_nudges += 1;
     }
 
     /// A text of the bot that lies on a phone since then.
@@ -149,31 +142,35 @@ impl<'a, W: Write> Screen<'a, W> {
         let Some((heading, notes)) = announced.split_first() else {
             return Ok(());
         };
-        self.sum_up_hidden()?;
-        writeln!(self.out, "{}: {heading}", at.format("%B %Y"))?;
+        let hidden = self.hidden_till_now();
+        if self.all {
+            writeln!(self.out)?;
+        }
+        let month = at.format("%b %Y");
+        wrapped(self.out, &format!("{month}{hidden}: "), 2, heading)?;
         for note in notes {
             wrapped(self.out, "  ", 2, note)?;
         }
         Ok(())
     }
 
-    fn sum_up_hidden(&mut self) -> io::Result<()> {
-        if self.all {
-            return writeln!(self.out);
+    /// What went on behind the scenes, if it is worth a word.
+    fn hidden_till_now(&mut self) -> String {
+        if self.all || self.hidden_nudges < HIDDEN_NUDGES_MIN {
+            return String::new();
         }
-        if self.hidden.nudges < HIDDEN_NUDGES_MIN {
-            return Ok(());
-        }
-        let Hidden { nudges, answers } = std::mem::take(&mut self.hidden);
-        writeln!(
-            self.out,
-            "  ... {nudges} nudges and {answers} answers later ..."
-        )
+        let nudges = std::mem::take(&mut self.hidden_nudges);
+        format!(", {nudges} nudges later")
     }
 }
 
 /// Writes a text behind its head, its further lines under it.
-fn wrapped(out: &mut impl Write, head: &str, indent: usize, text: &str) -> io::Result<()> {
+pub(super) fn wrapped(
+    out: &mut impl Write,
+    head: &str,
+    indent: usize,
+    text: &str,
+) -> io::Result<()> {
     let mut line = head.to_owned();
     let mut width = head.chars().count();
     let mut is_bare = true;

@@ -9,9 +9,12 @@
 //! 2026-12-12 17:05 Tamo: planted 420 A       Tamo texts this
 //! 2026-12-12 17:05 Tamo reads                the last text on Tamo's phone is shown
 //! 2026-12-12 17:05 Tamo is late              how Tamo answers nudges from then on
+//! => 420 in all                              what was just shown holds these words
+//! => (nothing)                               nothing was said
 //! ```
 //!
-//! Times are local and never go back. Nothing here is said by the bot.
+//! Times are local and never go back. Nothing here is said by the bot: `=>` only holds a heading
+//! to its word, and a play in which it is not so breaks off.
 
 use chrono::NaiveDateTime;
 
@@ -39,6 +42,8 @@ pub(super) enum Said {
     Note(String),
     /// Somebody does something.
     Cue(Cue),
+    /// What was just shown holds these words.
+    Holds(String),
 }
 
 /// Somebody does something at a moment.
@@ -111,11 +116,14 @@ fn line(text: &str) -> Result<Said, String> {
     if let Some(note) = text.strip_prefix("--") {
         return Ok(Said::Note(note.trim().to_owned()));
     }
+    if let Some(words) = text.strip_prefix("=>") {
+        return Ok(Said::Holds(words.trim().to_owned()));
+    }
     let (at, rest) = text
         .split_at_checked(MOMENT_CHARS)
         .and_then(|(at, rest)| Some((NaiveDateTime::parse_from_str(at, MOMENT).ok()?, rest)))
         .ok_or_else(|| {
-            format!("expected a moment like 2026-12-12 17:05, ==, -- or #, but found {text:?}")
+            format!("expected a moment like 2026-12-12 17:05, ==, --, => or #, but found {text:?}")
         })?;
     let (who, deed) = deed(rest.trim())?;
     Ok(Said::Cue(Cue { at, who, deed }))

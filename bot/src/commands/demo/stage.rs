@@ -39,6 +39,8 @@ const YES_OR_NO: &str = "Reply 1 yes";
 /// What the script writes for the code that the bot texted.
 const CODE: &str = "{code}";
 const CODE_DIGITS: usize = 6;
+/// How the screen and the script say that the bot is silent.
+const NOTHING: &str = "(nothing)";
 /// Where the block's name stands in a reply.
 const BLOCK: &str = "{block}";
 
@@ -52,6 +54,8 @@ pub(super) struct Stage<'a, W> {
     planned: BTreeMap<(DateTime<Utc>, u32), Plan>,
     plans: u32,
     last_on: BTreeMap<String, Arrived>,
+    /// What the bot said that was shown last.
+    shown: Vec<String>,
     tally: Tally,
     screen: Screen<'a, W>,
 }
@@ -80,6 +84,7 @@ impl<'a, W: Write> Stage<'a, W> {
             planned: BTreeMap::new(),
             plans: 0,
             last_on: BTreeMap::new(),
+            shown: Vec::new(),
             tally: Tally::default(),
             screen,
         }
@@ -99,6 +104,20 @@ impl<'a, W: Write> Stage<'a, W> {
             Said::Scene(heading) => self.screen.scene(heading),
             Said::Note(note) => self.screen.note(note)?,
             Said::Cue(cue) => self.cue(cue)?,
+            Said::Holds(words) => self.holds(words)?,
+        }
+        Ok(())
+    }
+
+    /// A heading must be true.
+    fn holds(&self, words: &str) -> anyhow::Result<()> {
+        let is_so = if words == NOTHING {
+            self.shown.is_empty()
+        } else {
+            self.shown.iter().any(|text| text.contains(words))
+        };
+        if !is_so {
+            bail!("shown should be {words:?}, but it is {:?}", self.shown);
         }
         Ok(())
     }
@@ -119,6 +138,7 @@ impl<'a, W: Write> Stage<'a, W> {
                 };
                 let at = self.local(last.at);
                 let text = last.text.text.clone();
+                self.shown = vec![text.clone()];
                 self.screen.read(cue.at, at, &cue.who, &text)?;
             }
             Deed::Texts(text) => {
@@ -126,8 +146,10 @@ impl<'a, W: Write> Stage<'a, W> {
                 self.screen.texted(cue.at, &cue.who, &text)?;
                 self.tally.texted(&number);
                 let answers = self.rig.text(&number, &text)?;
+                let said = answers.iter().map(|arrived| arrived.text.text.clone());
+                self.shown = said.collect();
                 if answers.is_empty() {
-                    self.screen.silent()?;
+                    self.screen.silent(NOTHING)?;
                 }
                 for arrived in answers {
                     self.take(&arrived);
