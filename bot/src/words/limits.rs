@@ -227,9 +227,6 @@ pub const HEARD_TEXTS_OF_PHONE: usize = 4_096;
 /// that a second delivery could take back.
 pub const HEARD_TEXTS_OF_STRANGERS: usize = 65_536;
 
-/// What is kept in mind of a stranger is forgotten after so many days.
-pub const STRANGER_DAYS: i64 = 1;
-
 /// Two gateways that deliver one text stamp it within this time.
 pub const TWICE_MINUTES: i64 = 2;
 

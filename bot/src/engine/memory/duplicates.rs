@@ -7,7 +7,7 @@
 //! A text is known by gateway, id, sender and content: another sender or other words under a known
 //! id are a new text. What is remembered lasts for [`limits::HEARD_DAYS`], and each phone of the
 //! list has room of its own, so that nobody makes it forgotten by texting much. Strangers share
-//! one room, for a day.
+//! one room.
 
 use std::{
     collections::{HashMap, hash_map::RandomState},
@@ -104,7 +104,7 @@ impl Heard {
             is_first: received.outcome != Outcome::DeliveredTwice.name(),
         };
         let words = self.words(sender, &received.text);
-        let (room, most, _) = self.room(sender);
+        let (room, most) = self.room(sender);
         if room.now.held < most {
             room.now.keep(words, delivery);
         }
@@ -126,13 +126,13 @@ impl Heard {
         };
         let words = self.words(sender, &inbound.text);
         let most = limits::HEARD_TEXTS_OF_STRANGERS;
-        self.strangers.make_place(now, most, limits::STRANGER_DAYS);
+        self.strangers.make_place(now, most);
         // Before it was on the list.
         if (self.strangers.same_words(words)).any(|first| is_again(first, &delivery)) {
             return Hearing::Again;
         }
-        let (room, most, days) = self.room(sender);
-        room.make_place(now, most, days);
+        let (room, most) = self.room(sender);
+        room.make_place(now, most);
         if room
             .same_words(words)
             .any(|first| is_again(first, &delivery))
@@ -159,21 +159,21 @@ impl Heard {
         self.hash.hash_one((sender.name, text.trim()))
     }
 
-    /// Where the texts of a sender are, how many find room, and for how many days.
-    fn room(&mut self, sender: Sender<'_>) -> (&mut Room, usize, i64) {
+    /// Where the texts of a sender are, and how many find room.
+    fn room(&mut self, sender: Sender<'_>) -> (&mut Room, usize) {
         let phone = self.hash.hash_one(sender.name);
         // Who was on the list when the text came is no stranger to it.
         if !sender.is_known && !self.phones.contains_key(&phone) {
-            let most = limits::HEARD_TEXTS_OF_STRANGERS;
-            return (&mut self.strangers, most, limits::STRANGER_DAYS);
+            return (&mut self.strangers, limits::HEARD_TEXTS_OF_STRANGERS);
         }
         let room = self.phones.entry(phone).or_default();
-        (room, limits::HEARD_TEXTS_OF_PHONE, limits::HEARD_DAYS)
+        (room, limits::HEARD_TEXTS_OF_PHONE)
     }
 }
 
 impl Room {
-    fn make_place(&mut self, now: DateTime<Utc>, most: usize, days: i64) {
+    fn make_place(&mut self, now: DateTime<Utc>, most: usize) {
+        let days = limits::HEARD_DAYS;
         let age = now - self.now.since;
         if age >= TimeDelta::days(days * 2) {
             *self = Self::default();
