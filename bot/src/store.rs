@@ -183,7 +183,8 @@ pub trait Store: Send + Sync {
     /// When a record cannot be read.
     fn each_received(&self, visit: &mut dyn FnMut(Received)) -> Result<(), StoreError>;
 
-    /// Calls `visit` with every text in since then, newest first.
+    /// Calls `visit` with every text in since then, newest first. There may be older ones, as a clock
+    /// may have jumped.
     ///
     /// # Errors
     ///

@@ -169,16 +169,16 @@ pub(super) fn each_received(
     Ok(())
 }
 
-/// Visits every text in these rows that came since then, newest first.
+/// Visits every text in these rows that came since then, newest first, and some before it.
 pub(super) fn received_since(
     rows: impl DoubleEndedIterator<Item = Row>,
     since: DateTime<Utc>,
     visit: &mut dyn FnMut(Received),
 ) -> Result<(), StoreError> {
-    for row in rows.rev() {
+    for (row, visited) in rows.rev().zip(0_usize..) {
         let (key, value) = row?;
         let received = record::read_received(&key, &value)?;
-        if received.at < since {
+        if received.at < since && visited >= limits::RECENT_MESSAGES {
             break;
         }
         visit(received);

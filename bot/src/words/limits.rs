@@ -97,8 +97,8 @@ pub const SETUP_RETRY_AFTER: Duration = Duration::from_secs(5 * 60);
 /// Bytes of the configuration file. The commented example has about 5 KiB.
 pub const CONFIG_BYTES_MAX: u64 = 256 * 1024;
 
-/// Texts out that the engine looks through when it starts, to settle what was on its way when it
-/// stopped; all that may still wait or get a receipt, however many they are.
+/// Texts in and out that the engine looks through when it starts, and all that time makes it look
+/// at, however many they are.
 pub const RECENT_MESSAGES: usize = 50_000;
 
 /// Facts kept at hand. More than may wait for the disk, so that each of those is here.
@@ -219,6 +219,9 @@ pub const HANDED_OVER_OF_PHONE: usize = 256;
 /// For so long at least it is kept in mind that a text came, so that its second delivery is known.
 /// Gateways deliver again within hours, networks within days.
 pub const HEARD_DAYS: i64 = 7;
+
+/// The last texts of a phone that are kept in mind however old they are.
+pub const HEARD_TEXTS_KEPT: usize = 8;
 
 /// Texts of one phone that are kept in mind. Nobody types more in [`HEARD_DAYS`].
 pub const HEARD_TEXTS_OF_PHONE: usize = 4_096;

@@ -173,11 +173,10 @@ impl Heard {
 
 impl Room {
     fn make_place(&mut self, now: DateTime<Utc>, most: usize) {
-        let days = limits::HEARD_DAYS;
-        let age = now - self.now.since;
-        if age >= TimeDelta::days(days * 2) {
-            *self = Self::default();
-        } else if age >= TimeDelta::days(days) || self.now.held >= most {
+        // Time alone forgets nothing of a phone that texts little: a clock may have jumped.
+        let is_old = now - self.now.since >= TimeDelta::days(limits::HEARD_DAYS)
+            && self.now.held >= limits::HEARD_TEXTS_KEPT;
+        if is_old || self.now.held >= most {
             self.before = mem::take(&mut self.now);
             self.now.since = now;
         }
