@@ -293,6 +293,16 @@ fn girths_and_rain_are_told_with_their_doubt() {
 }
 
 #[test]
+fn an_adviser_with_several_groups_gets_a_line_each_and_namesakes_are_told_apart() {
+    check("groups");
+}
+
+#[test]
+fn on_day_one_nothing_is_late_and_nobody_is_quiet() {
+    check("day_one");
+}
+
+#[test]
 fn gaps_are_filled_while_the_stand_is_young() {
     check("backfill");
 }

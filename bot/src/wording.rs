@@ -31,7 +31,7 @@ pub use self::{
         visit,
     },
     ask::{ask, confirm},
-    facts::{After, Facts, Ready, changed, clause, read_back, taken_back},
+    facts::{After, Facts, Ready, changed, clause, living, read_back, taken_back},
     job::{NudgeText, nudge, task_counts},
     key::Key,
     phrase::{Args, Phrase, Value},
@@ -260,7 +260,8 @@ impl Tongue<'_> {
                 let letters = values.iter().map(|value| self.letters(value, room));
                 letters.collect()
             }
-            Value::List(items) => self.list(items, room),
+            Value::List(items) => self.list(items, Key::More, room),
+            Value::Jobs(items) => self.list(items, Key::MoreJobs, room),
             Value::Spare(forms) => {
                 let form = forms.get(room.form).or(forms.last());
                 let form = form.and_then(Option::as_ref);
@@ -272,12 +273,12 @@ impl Tongue<'_> {
     }
 
     /// The first items, and "+3" for those left out.
-    fn list(&self, items: &[Value], room: Room) -> String {
+    fn list(&self, items: &[Value], more: Key, room: Room) -> String {
         let shown = items.iter().take(room.shown);
         let mut words: Vec<String> = shown.map(|item| self.letters(item, room)).collect();
         let left = items.len() - words.len();
         if left > 0 {
-            words.push(self.say(Key::More, args! { "count" => left }));
+            words.push(self.say(more, args! { "count" => left }));
         }
         words.join(LIST_COMMA)
     }

@@ -109,9 +109,12 @@ amount = , { $value } { $unit }
 
 stand-planted = { $total } in all. { "" }
 stand-room = { $total } in all, room for { $room } more. { "" }
-stand-dead = { $dead } in all, { $alive } of { $planted } alive. { "" }
-stand-alive = { $alive } of { $planted } alive. { "" }
-stand-filled = { $alive } trees now, { $gaps ->
+# Of the first trees so many live, so many filled in live, of those planted at first.
+living = { $first } of { $planted }
+living-filled = { $first } + { $filled } of { $planted }
+stand-dead = { $dead } in all, { $living } alive. { "" }
+stand-alive = { $living } alive. { "" }
+stand-filled = { $living } alive, { $gaps ->
     [one] 1 gap
    *[other] { $gaps } gaps
   } left. { "" }
@@ -228,7 +231,7 @@ now = { $name }, now: { $tasks }. Text me when done. -{ $adviser }
 now-nothing = { $name }, nothing is due now. Next: { $task } { $block } about { $day }. -{ $adviser }
 now-none = { $name }, nothing is due and no date is set yet. Text what you did, like { $example }. -{ $adviser }
 my-blocks = { $blocks }
-my-block = { $block }: { $alive } of { $planted } alive, planted { $day }
+my-block = { $block }: { $living } alive, planted { $day }
 my-block-empty = { $block }: not planted yet
 when-task = { $task } on { $block }: about { $day }. -{ $adviser }
 when-tap = { $name }, { $block } is likely ready to tap about { $likely }, maybe { $earliest } to { $latest }. This comes from { $trees } trees; the next count tells more. -{ $adviser }
@@ -247,6 +250,7 @@ may-fill-wait = Not now: too little rain is left for new plants on { $block }. F
 may-fill-late = Better not on { $block }: after { $months } months new plants stay small in the shade of the others. Ask { $adviser } first.
 may-spray = I can not give spray advice by text. Follow label and local law, ask a trained person. Cover up, no wind, keep off bark and water. Text CALL ME
 may-other = Better ask { $adviser } first. Text CALL ME and you will be called.
+may-yes = Yes, { $name }: { $task } on { $block } is due now, by { $day }. -{ $adviser }
 who = This is the rubber line of { $adviser }. We never ask for money or PIN. Text STOP to end, HELP for words.
 my-data = We hold: name, this phone, group { $group }, { $blocks }, your reports, you agreed: { $consent }. Wrong? Text CALL ME
 consent-none = not yet
@@ -272,6 +276,7 @@ warn-done = { $blocks ->
   } near { $group } will be asked to look for { $ailment }.
 warn-none = No cluster of sickness at { $group } now, or no trees near it. To list: SICK { $group }
 girth-notice = { $name } { $block } ({ $group }): girths are about { $months } months behind the usual. Please look.
+open-notice = { $name } { $block } ({ $group }): of { $trees } trees measured { $share }% are thick enough to tap. Please look first. Then text me for { $name }: opened and the number.
 no-answer = I have no answer to that. { $adviser } can help: text CALL ME. For your next job text WHAT NOW
 later = All right, { $name }: { $task } on { $block } again about { $day }. -{ $adviser }
 nothing-open = Nothing is waiting for an answer. For your next job text WHAT NOW
@@ -384,7 +389,7 @@ nudge-hand_over = Well done, { $name }. { $block } is a tapping plot now, so the
 status = { $group } { $day }: { $farmers ->
     [one] 1 farmer
    *[other] { $farmers } farmers
-  }, { $planted } have planted, alive { $alive }. { $due }{ $late }{ $check }Quiet { $quiet }, sick { $sick }
+  }, { $planted } planted, alive { $alive }. { $due }{ $late }{ $check }Quiet { $quiet }, sick { $sick }
 status-due = Due: { $tasks }. { "" }
 status-due-none = Nothing due. { "" }
 status-late = Late: { $tasks }. { "" }
@@ -395,6 +400,19 @@ alive-pct-visited = { $pct }% ({ $visited }% by visit)
 alive-unknown = not counted
 task-count = { $task } { $count }
 more = +{ $count }
+more-jobs = { $count } more
+# Of all groups, a line each.
+status-all = { $groups }
+status-line = { $group } alive { $alive } late { $late } quiet { $quiet } sick { $sick }
+late-all = Late: { $groups }
+gaps-all = Gaps: { $groups }
+sick-all = Sick: { $groups }
+group-count = { $group } { $count }
+group-first = { $group } { $count } ({ $first })
+gaps-order = { $order ->
+    [0] too late to fill
+   *[other] order { $order }
+  }
 late-list = Late { $group }: { $people }
 late-none = None late at { $group }.
 late-person = { $name } { $task } { $days }d
@@ -430,8 +448,9 @@ girth-list = Girth { $group }: { $people }
 girth-none = No girths are known at { $group } yet.
 feed-none = No feeding is due at { $group }.
 member = { $name } ({ $group }): { $blocks }. Last text { $day }
+member-told = { $name } ({ $group }): { $blocks }. Last news { $day }, no text yet
 member-never = { $name } ({ $group }): { $blocks }. No text yet
-member-block = { $block } { $alive }/{ $planted } alive, planted { $day }{ $due }
+member-block = { $block } { $living } alive, planted { $day }{ $due }
 member-block-empty = { $block } { $area }, not planted{ $due }
 member-due = , { $task } { $day }
 member-girth = , girth { $mean } cm ({ $of }), { $against }{ $ready }
@@ -439,6 +458,7 @@ member-behind = { $months } months behind
 member-ahead = { $months } months ahead
 member-ready = , to tap { $earliest }-{ $latest }
 member-no-blocks = no block
+member-which = Which one? { $people }
 window-ask = Open planting at { $group } from { $day }? { $rain }{ $farmers ->
     [one] 1 farmer
    *[other] { $farmers } farmers

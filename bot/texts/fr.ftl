@@ -132,12 +132,11 @@ amount = , { $value } { $unit }
 
 stand-planted = { $total } en tout. { "" }
 stand-room = { $total } en tout, place pour { $room } de plus. { "" }
-stand-dead = { $dead } morts en tout, { $alive } arbres vivants sur { $planted }. { "" }
-stand-alive = { $alive } arbres vivants sur { $planted }. { "" }
-stand-filled = { $alive ->
-    [one] { $alive } arbre
-   *[other] { $alive } arbres
-  } maintenant, encore { $gaps ->
+living = { $first } sur { $planted }
+living-filled = { $first } + { $filled } sur { $planted }
+stand-dead = { $dead } morts en tout, arbres vivants: { $living }. { "" }
+stand-alive = Arbres vivants: { $living }. { "" }
+stand-filled = Arbres vivants: { $living }, encore { $gaps ->
     [one] { $gaps } vide
    *[other] { $gaps } vides
   }. { "" }
@@ -254,7 +253,7 @@ now = { $name }, maintenant: { $tasks }. Ecrivez-moi quand c'est fait. -{ $advis
 now-nothing = { $name }, rien à faire maintenant. Ensuite: { $task } { $block } vers { $day }. -{ $adviser }
 now-none = { $name }, rien à faire, pas encore de date. Ecrivez ce qui est fait, comme { $example }. -{ $adviser }
 my-blocks = { $blocks }
-my-block = { $block }: { $alive } vivants sur { $planted }, planté { $day }
+my-block = { $block }: vivants { $living }, planté { $day }
 my-block-empty = { $block }: pas encore planté
 when-task = { $task }, parcelle { $block }: vers { $day }. -{ $adviser }
 when-tap = { $name }, la saignée de { $block } sera possible peut-etre vers { $likely }, entre { $earliest } et { $latest }. Selon { $trees } arbres; la prochaine mesure dira mieux. -{ $adviser }
@@ -273,6 +272,7 @@ may-fill-wait = Pas maintenant: trop peu de pluie reste pour des plants neufs su
 may-fill-late = Mieux vaut non sur { $block }: après { $months } mois, les plants neufs restent petits à l'ombre. Demandez à { $adviser }.
 may-spray = Pas de conseil pour pulvériser par SMS. Suivez l'étiquette et la loi, voyez une personne formée. Couvrez-vous, sans vent, loin de l'écorce et l'eau. APPELEZ MOI
 may-other = Mieux vaut demander à { $adviser }. Ecrivez APPELEZ MOI et on vous appelle.
+may-yes = Oui, { $name }: { $task }, parcelle { $block }, à faire d'ici { $day }. -{ $adviser }
 who = C'est la ligne hévéa de { $adviser }. Nous ne demandons jamais d'argent ni de code PIN. STOP pour finir, AIDE pour les mots.
 my-data = Nous gardons: nom, ce numéro, groupe { $group }, { $blocks }, vos messages, accord { $consent }. Erreur? Ecrivez APPELEZ MOI
 consent-none = pas donné
@@ -298,6 +298,7 @@ warn-done = { $blocks ->
   } de { $group } regarderont: { $ailment }.
 warn-none = Pas de foyer de maladie à { $group }, ou pas d'arbres autour. Liste: MALADIE { $group }
 girth-notice = { $name } { $block } ({ $group }): les circonférences ont environ { $months } mois de retard sur la normale. A voir.
+open-notice = { $name } { $block } ({ $group }): sur { $trees } arbres, { $share }% assez gros pour saigner. A voir avant. Puis écrivez pour { $name }: ouvert et le nombre.
 no-answer = Je n'ai pas de réponse à cela. { $adviser } peut aider: APPELEZ MOI. Pour le prochain travail: QUE FAIRE
 later = D'accord, { $name }: { $task }, parcelle { $block }, de nouveau vers { $day }. -{ $adviser }
 nothing-open = Je n'attends pas de réponse. Pour le prochain travail écrivez: QUE FAIRE
@@ -410,7 +411,7 @@ nudge-hand_over = Bravo, { $name }. { $block } est en saignée: ces rappels s'ar
 status = { $group } { $day }: { $farmers ->
     [one] { $farmers } planteur
    *[other] { $farmers } planteurs
-  }, { $planted } ont planté, vivants { $alive }. { $due }{ $late }{ $check }Silence { $quiet }, malades { $sick }
+  }, planté { $planted }, vivants { $alive }. { $due }{ $late }{ $check }Muets { $quiet }, malades { $sick }
 status-due = A faire: { $tasks }. { "" }
 status-due-none = Rien à faire. { "" }
 status-late = Retard: { $tasks }. { "" }
@@ -421,6 +422,18 @@ alive-pct-visited = { $pct }% ({ $visited }% vus)
 alive-unknown = ?
 task-count = { $task } { $count }
 more = +{ $count }
+more-jobs = reste { $count }
+status-all = { $groups }
+status-line = { $group } vivants { $alive } retard { $late } muets { $quiet } malades { $sick }
+late-all = Retard: { $groups }
+gaps-all = Vides: { $groups }
+sick-all = Malades: { $groups }
+group-count = { $group } { $count }
+group-first = { $group } { $count } ({ $first })
+gaps-order = { $order ->
+    [0] trop tard pour remplacer
+   *[other] commander { $order }
+  }
 late-list = Retard { $group }: { $people }
 late-none = Aucun retard à { $group }.
 late-person = { $name } { $task } { $days }j
@@ -456,8 +469,9 @@ girth-list = Tours { $group }: { $people }
 girth-none = Pas encore de tours connus à { $group }.
 feed-none = Pas d'engrais à mettre à { $group }.
 member = { $name } ({ $group }): { $blocks }. Dernier message { $day }
+member-told = { $name } ({ $group }): { $blocks }. Nouvelles { $day }, pas encore de message
 member-never = { $name } ({ $group }): { $blocks }. Pas encore de message
-member-block = { $block } { $alive }/{ $planted } vivants, planté { $day }{ $due }
+member-block = { $block } vivants { $living }, planté { $day }{ $due }
 member-block-empty = { $block } { $area }, pas planté{ $due }
 member-due = , { $task } { $day }
 member-girth = , tour { $mean } cm ({ $of }), { $against }{ $ready }
@@ -465,6 +479,7 @@ member-behind = retard { $months } mois
 member-ahead = avance { $months } mois
 member-ready = , saignée { $earliest } à { $latest }
 member-no-blocks = aucune parcelle
+member-which = Lequel? { $people }
 window-ask = Ouvrir la plantation à { $group } dès { $day }? { $rain }{ $farmers ->
     [one] { $farmers } planteur sera prévenu
    *[other] { $farmers } planteurs seront prévenus

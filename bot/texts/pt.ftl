@@ -129,12 +129,11 @@ amount = , { $value } { $unit }
 
 stand-planted = { $total } ao todo. { "" }
 stand-room = { $total } ao todo, cabem mais { $room }. { "" }
-stand-dead = { $dead } mortas ao todo, { $alive } de { $planted } arvores vivas. { "" }
-stand-alive = { $alive } de { $planted } arvores vivas. { "" }
-stand-filled = { $alive ->
-    [one] { $alive } arvore
-   *[other] { $alive } arvores
-  } agora, ainda { $gaps ->
+living = { $first } de { $planted }
+living-filled = { $first } + { $filled } de { $planted }
+stand-dead = { $dead } mortas ao todo, { $living } arvores vivas. { "" }
+stand-alive = { $living } arvores vivas. { "" }
+stand-filled = { $living } arvores vivas, ainda { $gaps ->
     [one] { $gaps } falha
    *[other] { $gaps } falhas
   }. { "" }
@@ -251,7 +250,7 @@ now = { $name }, agora: { $tasks }. Avise quando fizer. -{ $adviser }
 now-nothing = { $name }, nada a fazer agora. Depois: { $task } { $block } por volta de { $day }. -{ $adviser }
 now-none = { $name }, nada a fazer e ainda sem data. Escreva o que fez, como { $example }. -{ $adviser }
 my-blocks = { $blocks }
-my-block = { $block }: { $alive } de { $planted } vivas, plantio { $day }
+my-block = { $block }: { $living } vivas, plantio { $day }
 my-block-empty = { $block }: ainda sem plantio
 when-task = { $task } em { $block }: por volta de { $day }. -{ $adviser }
 when-tap = { $name }, { $block } talvez esteja no ponto de sangria em { $likely }, entre { $earliest } e { $latest }. Isso vem de { $trees } arvores; a proxima medida diz mais. -{ $adviser }
@@ -270,6 +269,7 @@ may-fill-wait = Agora nao: resta pouca chuva para mudas novas em { $block }. De 
 may-fill-late = Melhor nao em { $block }: depois de { $months } meses as mudas novas ficam pequenas na sombra. Pergunte a { $adviser }.
 may-spray = Nao dou conselho de veneno por SMS. Siga rotulo e lei local, procure pessoa treinada. Cubra o corpo, sem vento, longe da casca e da agua. Escreva LIGUE PARA MIM
 may-other = Melhor perguntar a { $adviser }. Escreva LIGUE PARA MIM e alguém liga.
+may-yes = Sim, { $name }: { $task } em { $block } é para agora, até { $day }. -{ $adviser }
 who = Esta é a linha de mensagens da seringueira de { $adviser }. Nunca pedimos dinheiro nem senha. PARAR para sair, AJUDA para ver as palavras.
 my-data = Guardamos: nome, este numero, grupo { $group }, { $blocks }, seus relatos, consentimento { $consent }. Errado? Escreva LIGUE PARA MIM
 consent-none = nao dado
@@ -295,6 +295,7 @@ warn-done = { $blocks ->
   } de { $group } vao olhar: { $ailment }.
 warn-none = Sem foco de doenca em { $group } agora, ou sem arvores por perto. Lista: DOENCA { $group }
 girth-notice = { $name } { $block } ({ $group }): as medidas estao uns { $months } meses atras do normal. Vale olhar.
+open-notice = { $name } { $block } ({ $group }): de { $trees } arvores, { $share }% ja dao sangria. Olhe antes. Depois escreva por { $name }: abertas e o numero.
 no-answer = Nao sei responder isso. { $adviser } pode ajudar: LIGUE PARA MIM. Para o proximo trabalho escreva: O QUE FAZER
 later = Certo, { $name }: { $task } em { $block } de novo por volta de { $day }. -{ $adviser }
 nothing-open = Nada espera resposta. Para o proximo trabalho escreva: O QUE FAZER
@@ -415,9 +416,21 @@ status-late-none = Sem atraso. { "" }
 status-check = A ver para abrir { $count }. { "" }
 alive-pct = { $pct }%
 alive-pct-visited = { $pct }% ({ $visited }% vistas)
-alive-unknown = sem contagem
+alive-unknown = ?
 task-count = { $task } { $count }
 more = +{ $count }
+more-jobs = mais { $count }
+status-all = { $groups }
+status-line = { $group } vivas { $alive } atraso { $late } calados { $quiet } doentes { $sick }
+late-all = Atraso: { $groups }
+gaps-all = Falhas: { $groups }
+sick-all = Doentes: { $groups }
+group-count = { $group } { $count }
+group-first = { $group } { $count } ({ $first })
+gaps-order = { $order ->
+    [0] tarde para replantar
+   *[other] pedir { $order }
+  }
 late-list = Atraso { $group }: { $people }
 late-none = Nenhum atraso em { $group }.
 late-person = { $name } { $task } { $days }d
@@ -453,8 +466,9 @@ girth-list = Medidas { $group }: { $people }
 girth-none = Ainda sem medidas em { $group }.
 feed-none = Nenhuma adubacao a fazer agora em { $group }.
 member = { $name } ({ $group }): { $blocks }. Ultima mensagem { $day }
+member-told = { $name } ({ $group }): { $blocks }. Ultima noticia { $day }, ainda sem mensagem
 member-never = { $name } ({ $group }): { $blocks }. Ainda sem mensagem
-member-block = { $block } { $alive }/{ $planted } vivas, plantio { $day }{ $due }
+member-block = { $block } { $living } vivas, plantio { $day }{ $due }
 member-block-empty = { $block } { $area }, sem plantio{ $due }
 member-due = , { $task } { $day }
 member-girth = , circ { $mean } cm ({ $of }), { $against }{ $ready }
@@ -462,6 +476,7 @@ member-behind = atraso { $months } meses
 member-ahead = avanco { $months } meses
 member-ready = , sangria { $earliest } a { $latest }
 member-no-blocks = nenhum talhao
+member-which = Qual? { $people }
 window-ask = Abrir o plantio em { $group } a partir de { $day }? { $rain }{ $farmers ->
     [one] { $farmers } produtor sera avisado
    *[other] { $farmers } produtores serao avisados

@@ -2,6 +2,5 @@
 
 pub mod block;
 pub mod directory;
-#[cfg(test)]
-pub(crate) mod enrolment;
+pub mod enrolment;
 pub mod stand;

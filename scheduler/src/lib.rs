@@ -3,8 +3,8 @@
 //! Read in this order: what happened and which jobs there are ([`words`]), who there is and how a
 //! block stands ([`land`]), what the handbook says ([`handbook`]), what is to be expected of a
 //! stand ([`outlook`]) and of a group ([`group`]), which jobs follow and when to speak of them
-//! ([`jobs`]), what to do with a text ([`decide`]), and a whole planting ahead ([`plan`]). Each room
-//! knows only those below it.
+//! ([`jobs`]), what to do with a text ([`decide`]), every number that is shown ([`figures`]), and a
+//! whole planting ahead ([`plan`]). Each room knows only those below it.
 //!
 //! Deliberately absent: files, network, clock, environment, async, and every storage format.
 //! Time is always an argument.
@@ -16,6 +16,7 @@ extern crate alloc;
 extern crate std;
 
 pub mod decide;
+pub mod figures;
 pub mod group;
 pub mod handbook;
 pub mod jobs;

@@ -53,7 +53,7 @@ const HOUSES: [House; 3] = [
         folder: "scheduler/src",
         within: "",
         floors: &[
-            &["decide", "plan"],
+            &["decide", "figures", "plan"],
             &["jobs"],
             &["group", "outlook"],
             &["land"],

@@ -10,7 +10,7 @@ use std::collections::BTreeMap;
 use super::{Source, expect_none, sources};
 
 /// Files that ask for kinds by name: how often, and why it is no column.
-const BY_NAME: [(&str, usize, &str); 29] = [
+const BY_NAME: [(&str, usize, &str); 32] = [
     (
         "bot/src/engine/deeds/facts.rs",
         2,
@@ -23,12 +23,12 @@ const BY_NAME: [(&str, usize, &str); 29] = [
     ),
     (
         "bot/src/engine/questions/farmer.rs",
-        10,
+        11,
         "each question has an answer of its own",
     ),
     (
         "bot/src/engine/questions/adviser_notices.rs",
-        1,
+        2,
         "a census has news of its own",
     ),
     (
@@ -117,6 +117,21 @@ const BY_NAME: [(&str, usize, &str); 29] = [
         "scheduler/src/decide/draft.rs",
         4,
         "rain falls on every block",
+    ),
+    (
+        "scheduler/src/figures.rs",
+        3,
+        "which facts lie under which figure",
+    ),
+    (
+        "scheduler/src/figures/news.rs",
+        2,
+        "which look finds a sickness gone",
+    ),
+    (
+        "scheduler/src/figures/stand.rs",
+        1,
+        "whom the word to plant reaches",
     ),
     (
         "scheduler/src/land/block.rs",

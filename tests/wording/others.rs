@@ -9,8 +9,8 @@ use budwood::{
     words::sms,
 };
 use budwood_parser::{Ailment, Alarm, Cause};
-use budwood_scheduler::TaskKind;
-use chrono::NaiveDate;
+use budwood_scheduler::{TaskKind, land::block::Living};
+use chrono::{NaiveDate, TimeDelta};
 
 use super::{
     case::{BLOCK, Case, SHORTEST, TREES, in_every_language},
@@ -19,7 +19,9 @@ use super::{
 
 /// Texts that are put into others, or are put together by the checks above.
 fn is_part(key: &str) -> bool {
-    const PARTS: [&str; 31] = [
+    const PARTS: [&str; 33] = [
+        "group-",
+        "living",
         "weekday-",
         "month-",
         "said-",
@@ -52,7 +54,7 @@ fn is_part(key: &str) -> bool {
         "datum-",
         "rain-",
     ];
-    const WHOLE: [&str; 28] = [
+    const WHOLE: [&str; 30] = [
         "day",
         "day-year",
         "span",
@@ -62,6 +64,8 @@ fn is_part(key: &str) -> bool {
         "usual",
         "example",
         "more",
+        "more-jobs",
+        "gaps-order",
         "task-count",
         "member-due",
         "member-no-blocks",
@@ -82,7 +86,8 @@ fn is_part(key: &str) -> bool {
         "changed",
         "moved",
     ];
-    PARTS.iter().any(|part| key.starts_with(part)) || WHOLE.contains(&key)
+    let is_of_parts = PARTS.iter().any(|part| key.starts_with(part));
+    (is_of_parts || WHOLE.contains(&key)) && key != "status-all"
 }
 
 /// The longest value of this name, with the names of people as short as they get.
@@ -105,12 +110,19 @@ fn longest(case: &Case<'_>, key: &str, value: &str) -> String {
         "task" => job,
         "tasks" => one_of(format!("{job} {SHORTEST}")),
         "blocks" if key == "my-data" => one_of(SHORTEST.to_owned()),
-        "blocks" if key.starts_with("member") => one_of(tongue.word(&member_block(&member(day)))),
+        "blocks" if key.starts_with("member") => {
+            // As short as it gets: what a longer form adds is told where there is room.
+            let block = member_block(&member(day));
+            one_of(tongue.say(block.key, block.args))
+        }
         "blocks" => one_of(SHORTEST.to_owned()),
+        "groups" if key.ends_with("-all") => one_of(group_line(tongue, key)),
         "groups" => one_of(SHORTEST.to_owned()),
         "people" => one_of(person(tongue, key)),
         "due" | "late" => {
-            let tasks = one_of(tongue.say(Key::TaskCount, args! { "task" => job, "count" => 500 }));
+            let first = tongue.say(Key::TaskCount, args! { "task" => job, "count" => 500 });
+            let others = tongue.say(Key::MoreJobs, args! { "count" => 25 });
+            let tasks = format!("{first}, {others}");
             tongue.say(
                 source::key(&format!("status-{value}")),
                 args! { "tasks" => tasks },
@@ -144,9 +156,35 @@ fn longest(case: &Case<'_>, key: &str, value: &str) -> String {
         "code" => "471147".to_owned(),
         "digits" => "4711".to_owned(),
         "days" | "farmers" | "quiet" | "sick" | "uncounted" | "limit" => "500".to_owned(),
+        "living" => {
+            let trees = args! { "first" => TREES, "filled" => TREES, "planted" => TREES };
+            tongue.say(Key::LivingFilled, trees)
+        }
         "low" | "high" | "planted" | "alive" | "order" | "gaps" | "points" | "trees" => trees,
         other => panic!("how long can {other} be, in {key}?"),
     }
+}
+
+/// A line about one of several groups.
+fn group_line(tongue: Tongue<'_>, key: &str) -> String {
+    if key == "status-all" {
+        let alive = args! { "pct" => 100, "visited" => 100 };
+        let args = args! {
+            "group" => SHORTEST,
+            "alive" => tongue.say(Key::AlivePctVisited, alive),
+            "late" => 500,
+            "quiet" => 500,
+            "sick" => 500,
+        };
+        return tongue.say(Key::StatusLine, args);
+    }
+    let first = match key {
+        "late-all" => person(tongue, "late-list"),
+        "sick-all" => person(tongue, "sick-list"),
+        _ => tongue.say(Key::GapsOrder, args! { "order" => TREES }),
+    };
+    let args = args! { "group" => SHORTEST, "count" => TREES, "first" => first };
+    tongue.say(Key::GroupFirst, args)
 }
 
 fn person(tongue: Tongue<'_>, key: &str) -> String {
@@ -193,10 +231,15 @@ fn member(day: NaiveDate) -> MemberBlock {
     MemberBlock {
         name: SHORTEST.to_owned(),
         planted_on: Some(day),
-        planted: TREES,
-        alive: TREES,
+        living: Living {
+            first: TREES,
+            filled: TREES,
+            planted: TREES,
+            gaps: 0,
+        },
         hectares: Some(49.9),
         due: Some((TaskKind::LookAtInduced, day)),
+        today: day - TimeDelta::days(400),
         girth: None,
     }
 }

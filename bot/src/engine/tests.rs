@@ -2,12 +2,14 @@
 //!
 //! The people are those of the demo.
 
+mod figures;
+
 use std::{collections::BTreeMap, sync::Arc};
 
 use budwood_parser::{Ailment, Details, Kind, Pack, Query, Reader, Topic, languages};
 use budwood_scheduler::{
     Body, Calendar, Consent, EventId, Happened, MessageId, Person, decide::Draft,
-    handbook::calendar::profiles, jobs::nudge::Rules,
+    handbook::calendar::profiles, jobs::nudge::Rules, land::block::Living,
 };
 use chrono::{DateTime, Utc};
 
@@ -23,7 +25,7 @@ use super::{
 };
 use crate::{
     store::{Loaded, MemoryStore},
-    wording::{Key, Texts, Value},
+    wording::{self, Key, Texts, Value},
     words::{
         message::{Deed, Open, Purpose, Question},
         traffic::Inbound,
@@ -159,7 +161,16 @@ fn a_deed_says_and_sends_nothing() {
     };
     let stand = forms[0].as_ref().unwrap();
     assert_eq!(stand.key, Key::StandAlive);
-    assert_eq!(stand.arg("alive"), Some(&Value::Count(512)));
+    let living = Living {
+        first: 512,
+        filled: 0,
+        planted: 520,
+        gaps: 8,
+    };
+    assert_eq!(
+        stand.arg("living"),
+        Some(&Value::Phrase(wording::living(living)))
+    );
     step.post(done.said[0].clone());
     assert_eq!(step.change.outbound.len(), 1);
 }

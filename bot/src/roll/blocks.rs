@@ -1,8 +1,11 @@
-//! Block rows: land, spacing, plan, and what was planted before the bot was there.
+//! Block rows: land, spacing, plan, and what is known of a stand that was there before the bot.
 
-use budwood_parser::{Details, Kind, Measure};
+mod stand;
+
+use budwood_parser::{Kind, Measure};
 use budwood_scheduler::{
-    Block, BlockId, Body, Happened, PersonId,
+    Block, BlockId, PersonId,
+    land::enrolment::{Enrolment, Known},
     words::{area::hectares, point::Point},
 };
 
@@ -29,8 +32,6 @@ const HECTARES_MIN: f64 = 0.01;
 const SPACING_M: (f64, f64) = (1.0, 30.0);
 /// Twice as high as long is a cliff.
 const SLOPE_PCT: (f64, f64) = (0.0, 200.0);
-/// More trees than fifty hectares hold.
-const TREES_MAX: u32 = 60_000;
 /// Where an area of a list comes from.
 const AREA_SOURCE: &str = "list";
 
@@ -54,9 +55,9 @@ pub(super) fn take<'a>(draft: &mut Draft<'_>, rows: impl Iterator<Item = &'a Row
         let Some(block) = draft.keep(row.line, block) else {
             continue;
         };
-        let planting = planting(&cells);
-        if let Some(Some(planting)) = draft.keep(row.line, planting) {
-            plant(draft, row.line, &block, planting);
+        let stand = stand::known(&cells);
+        if let Some(Some(stand)) = draft.keep(row.line, stand) {
+            enrol(draft, row.line, &block, stand);
         }
         draft.directory.put_block(block);
     }
@@ -171,33 +172,23 @@ fn means_something(name: &str) -> bool {
         || Kind::ALL.iter().any(|kind| kind.name() == name)
 }
 
-/// A planting as the list tells it: when, and how many trees.
-fn planting(cells: &Cells<'_>) -> Result<Option<(Happened, u32)>, Fault> {
-    let on = cells.past_span(Column::PlantedOn)?;
-    let trees = cells.trees(Column::Planted, TREES_MAX)?;
-    match (on, trees) {
-        (Some(on), Some(trees)) => Ok(Some((on, trees))),
-        (None, None) => Ok(None),
-        (Some(_), None) => Err(Fault::HalfPair(Column::Planted, Column::PlantedOn)),
-        (None, Some(_)) => Err(Fault::HalfPair(Column::PlantedOn, Column::Planted)),
-    }
-}
-
-/// Only the first planting of a block is taken from a list: what farmers report later is the
+/// Only a stand of which nothing is on record is taken from a list: what farmers report later is the
 /// better record.
-fn plant(draft: &mut Draft<'_>, line: usize, block: &Block, (on, trees): (Happened, u32)) {
+fn enrol(draft: &mut Draft<'_>, line: usize, block: &Block, stand: Known) {
     let name = || block.name.clone();
+    let trees = stand.planted.map_or(0, |(_, trees)| trees);
     match (draft.known.planted)(block.id) {
-        None => draft.facts.push(Body::Reported {
-            block: block.id,
-            kind: Kind::Planted,
-            on,
-            details: Details {
-                count: Some(trees),
-                clone_name: block.clone_name.clone(),
-                ..Details::default()
-            },
-        }),
+        None => {
+            let enrolment = Enrolment {
+                block: block.id,
+                on: draft.known.today,
+                known: Known {
+                    clone_name: block.clone_name.clone(),
+                    ..stand
+                },
+            };
+            draft.facts.extend(enrolment.facts());
+        }
         Some(known) if known != trees => {
             let (name, told) = (name(), trees);
             draft.note(line, Fault::PlantedKnown { name, known, told });

@@ -22,6 +22,10 @@ const PLAN_YEARS_MAX: u32 = 10;
 const BUDDHIST_YEARS: i32 = 543;
 /// Names go into a text of 160 characters together with everything else.
 const NAME_CHARS_MAX: usize = 30;
+/// Girths that a tree can have, in centimetres.
+const GIRTH_CM: std::ops::RangeInclusive<f64> = 1.0..=150.0;
+/// More girths than a census of a smallholding has.
+const GIRTHS_MAX: usize = 1_000;
 /// Short names of groups and blocks are typed on small keys and printed in every text.
 const SHORT_NAME_CHARS_MAX: usize = 12;
 
@@ -167,6 +171,24 @@ impl<'a> Cells<'a> {
                 Err(self.wrong(column, want))
             }
         }
+    }
+
+    /// Girths of trees in centimetres, parted by semicolons.
+    pub(super) fn girths(&self, column: Column) -> Result<Option<Vec<f64>>, Fault> {
+        let Some(text) = self.text(column) else {
+            return Ok(None);
+        };
+        let girths = text
+            .split(';')
+            .map(str::trim)
+            .filter(|cell| !cell.is_empty());
+        let girths: Option<Vec<f64>> = girths
+            .map(|cell| decimal(cell).filter(|cm| GIRTH_CM.contains(cm)))
+            .collect();
+        let girths = girths.filter(|girths| (1..=GIRTHS_MAX).contains(&girths.len()));
+        girths
+            .map(Some)
+            .ok_or_else(|| self.wrong(column, "write girths in centimetres, like 41; 43.5; 39"))
     }
 
     /// A number of trees.

@@ -138,6 +138,24 @@ columns! {
     PlantedOn = "planted_on", "2024-11", [Block May];
     /// Trees that were planted then; only with `planted_on`.
     Planted = "planted", "480", [Block May];
+    /// Of these so many live; only with `planted`.
+    Alive = "alive", "457", [Block May];
+    /// Day on which they were counted; only with `alive`.
+    CountedOn = "counted_on", "2026-03-15", [Block May];
+    /// Girths in centimetres, with ; between them; only with `measured_on`.
+    Girths = "girths", "41; 43.5; 39", [Block May];
+    /// Day on which they were measured; only with `girths`.
+    MeasuredOn = "measured_on", "2026-03-15", [Block May];
+    /// Trees that are opened for tapping; only with `opened_on`.
+    Opened = "opened", "120", [Block May];
+    /// Day on which the first were opened; only with `opened`.
+    OpenedOn = "opened_on", "2026-03-15", [Block May];
+    /// Day of the last weeding.
+    WeededOn = "weeded_on", "2026-08-20", [Block May];
+    /// Day of the last feeding.
+    FedOn = "fed_on", "2026-06-02", [Block May];
+    /// Day of the last cutting of side shoots.
+    PrunedOn = "pruned_on", "2026-07-10", [Block May];
 }
 
 impl Column {

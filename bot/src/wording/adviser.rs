@@ -1,10 +1,10 @@
 //! Items of the adviser's lists, the most pressing first in each.
 
 use budwood_parser::Ailment;
-use budwood_scheduler::{TaskKind, group::visit::Reason};
+use budwood_scheduler::{TaskKind, group::visit::Reason, land::block::Living};
 use chrono::NaiveDate;
 
-use super::{Key, Phrase, Value};
+use super::{Key, Phrase, Value, facts::living};
 use crate::args;
 
 /// One late job of one person.
@@ -27,14 +27,14 @@ pub struct MemberBlock {
     pub name: String,
     /// First day of planting.
     pub planted_on: Option<NaiveDate>,
-    /// Trees planted at first.
-    pub planted: u32,
-    /// Living trees.
-    pub alive: u32,
+    /// Its living trees.
+    pub living: Living,
     /// The area, if known.
     pub hectares: Option<f64>,
     /// The most pressing job and its day.
     pub due: Option<(TaskKind, NaiveDate)>,
+    /// The day on which it is told: a day of another year carries its year.
+    pub today: NaiveDate,
     /// Its last girth census.
     pub girth: Option<MemberGirth>,
 }
@@ -139,12 +139,12 @@ pub fn member_girth(girth: &MemberGirth) -> Phrase {
     Phrase::new(Key::MemberGirth, args)
 }
 
-/// "A 104/120 alive, planted 12 Jun 2026, weed Sat 9 Aug". Girths are told where all blocks fit
+/// "A 104 + 9 of 120 alive, planted 12 Jun 2026, weed Sat 9 Aug". Girths are told where all blocks fit
 /// with them, rather than leave a block out.
 #[must_use]
 pub fn member_block(block: &MemberBlock) -> Phrase {
     let due = block.due.map(|(task, day)| {
-        let args = args! { "task" => task, "day" => day };
+        let args = args! { "task" => task, "day" => Value::day_ahead(day, block.today) };
         Phrase::new(Key::MemberDue, args)
     });
     let girth = block.girth.as_ref().map(member_girth).map(Value::Extra);
@@ -154,8 +154,7 @@ pub fn member_block(block: &MemberBlock) -> Phrase {
             Key::MemberBlock,
             args! {
                 "block" => Value::name(&block.name),
-                "alive" => block.alive,
-                "planted" => block.planted,
+                "living" => living(block.living),
                 "day" => Value::DayYear(day),
                 "due" => due,
             },

@@ -1,7 +1,7 @@
 //! Facts: what was stored and how the block stands after it.
 
 use budwood_parser::{Ailment, Care, Cause, Details, Effect, Kind, Supply, Wetness};
-use budwood_scheduler::{BlockState, decide::Draft};
+use budwood_scheduler::{BlockState, decide::Draft, land::block::Living};
 use chrono::NaiveDate;
 
 use super::{Key, Phrase, Value};
@@ -230,14 +230,13 @@ fn rain(details: &Details) -> Phrase {
 fn stand(facts: Facts<'_>, after: After<'_>) -> Option<Phrase> {
     let state = after.state;
     if facts.tell_of(Kind::Replaced) {
-        let args = args! { "alive" => state.alive(), "gaps" => state.gaps() };
+        let args = args! { "living" => living(state.living()), "gaps" => state.gaps() };
         return Some(Phrase::new(Key::StandFilled, args));
     }
     if facts.tell_of(Kind::Dead) && state.planted() > 0 {
         let args = args! {
             "dead" => state.dead(),
-            "alive" => state.alive(),
-            "planted" => state.planted(),
+            "living" => living(state.living()),
         };
         let first = state.dead() == counted_dead(facts);
         let key = if first {
@@ -309,7 +308,7 @@ fn planted(state: &BlockState, places: Option<u32>) -> Phrase {
 #[must_use]
 pub fn taken_back(key: Key, facts: Facts<'_>, state: &BlockState, example: Phrase) -> Phrase {
     let stand = (state.planted() > 0).then(|| {
-        let args = args! { "alive" => state.alive(), "planted" => state.planted() };
+        let args = args! { "living" => living(state.living()) };
         Phrase::new(Key::StandAlive, args)
     });
     let args = args! {
@@ -317,6 +316,22 @@ pub fn taken_back(key: Key, facts: Facts<'_>, state: &BlockState, example: Phras
         "block" => Value::name(facts.block),
         "stand" => stand,
         "example" => example,
+    };
+    Phrase::new(key, args)
+}
+
+/// "457 + 23 of 480": the living trees, one way everywhere.
+#[must_use]
+pub fn living(trees: Living) -> Phrase {
+    let key = if trees.filled > 0 {
+        Key::LivingFilled
+    } else {
+        Key::Living
+    };
+    let args = args! {
+        "first" => trees.first,
+        "filled" => trees.filled,
+        "planted" => trees.planted,
     };
     Phrase::new(key, args)
 }

@@ -82,7 +82,7 @@ impl Tongue<'_> {
         let (mut items, mut forms, mut has_extra) = (0, 1, false);
         let mut is_whole = true;
         phrase.each(&mut |value| match value {
-            Value::List(list) => {
+            Value::List(list) | Value::Jobs(list) => {
                 let shown = self.most_shown(list);
                 items = items.max(shown);
                 is_whole &= shown == list.len();

@@ -91,5 +91,5 @@ pub fn task_counts(counts: &BTreeMap<TaskKind, u32>) -> Value {
         let args = args! { "task" => task, "count" => count };
         Phrase::new(Key::TaskCount, args).into()
     });
-    Value::List(words.collect())
+    Value::Jobs(words.collect())
 }

@@ -50,6 +50,8 @@ pub enum Value {
     Joined(Vec<Self>),
     /// The best first: as many as fit, and how many are left out.
     List(Vec<Self>),
+    /// The same of jobs, where a bare number would say nothing.
+    Jobs(Vec<Self>),
     /// From the fullest to the least: the first that leaves one fact its place.
     Spare(Vec<Option<Phrase>>),
     /// Said only where everything else fits unshortened beside it.
@@ -137,7 +139,7 @@ impl Value {
         look(self);
         match self {
             Self::Phrase(phrase) | Self::Extra(phrase) => phrase.each(look),
-            Self::Joined(values) | Self::List(values) => {
+            Self::Joined(values) | Self::List(values) | Self::Jobs(values) => {
                 values.iter().for_each(|value| value.each(look));
             }
             Self::Spare(forms) => forms.iter().flatten().for_each(|form| form.each(look)),

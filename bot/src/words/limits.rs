@@ -142,8 +142,9 @@ pub const SPOKEN_TEXTS: usize = 5;
 /// words, or another hand.
 pub const SPOKEN_LEARNT: usize = 3;
 
-/// A farmer of whom nothing was heard for this long is quiet.
-pub const QUIET_DAYS: i64 = 60;
+/// A day by which to do a job is at least so far ahead: a text may wait three days, and the day must
+/// not be past when it is read.
+pub const NOTICE_DAYS: i64 = 7;
 
 /// Facts that one answer to an adviser reads from the store: some ten milliseconds. Each block
 /// gets its part of them, the latest first.
@@ -151,9 +152,6 @@ pub const FACTS_LOOKED_AT: usize = 5_000;
 
 /// Of these, for one block: two years of a busy one.
 pub const FACTS_OF_BLOCK: usize = 100;
-
-/// Sickness told within this time is news for the adviser.
-pub const SICK_DAYS: i64 = 21;
 
 /// The first pause before a text is tried again; it doubles with each try.
 pub const RETRY_FIRST_SECS: i64 = 30;
@@ -200,9 +198,6 @@ pub const READ_LINE_BYTES_MAX: u64 = 1024 * 1024;
 
 /// Memory for the store of `budwood talk`.
 pub const TALK_CACHE_BYTES: u64 = 16 * 1024 * 1024;
-
-/// A job of a stand that came by a list is late only after so many days on the list.
-pub const LIST_NOTICE_DAYS: i64 = 14;
 
 /// Memory for the store of `budwood demo`.
 pub const DEMO_CACHE_BYTES: u64 = 16 * 1024 * 1024;

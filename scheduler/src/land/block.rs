@@ -121,6 +121,26 @@ pub struct Living {
 }
 
 impl Living {
+    /// Those of two stands.
+    #[must_use]
+    pub const fn with(self, other: Self) -> Self {
+        Self {
+            first: self.first.saturating_add(other.first),
+            filled: self.filled.saturating_add(other.filled),
+            planted: self.planted.saturating_add(other.planted),
+            gaps: self.gaps.saturating_add(other.gaps),
+        }
+    }
+
+    /// First trees alive in per cent of those planted; those filled in are left out, so that they
+    /// cannot hide losses. None where nothing was planted.
+    #[must_use]
+    pub fn survival_pct(self) -> Option<u32> {
+        let first = u64::from(self.first).saturating_mul(100);
+        let pct = first.checked_div(u64::from(self.planted))?;
+        u32::try_from(pct).ok()
+    }
+
     /// All of them.
     #[must_use]
     pub const fn alive(self) -> u32 {
@@ -292,6 +312,12 @@ impl BlockState {
             Effect::Sick => {
                 let ailment = details.ailment.unwrap_or(Ailment::Other);
                 keep_later(&mut self.sick, ailment, seen);
+                // "No sick trees" is said of every sickness that was told before.
+                if details.ailment.is_none() && seen.trees == Some(0) {
+                    for known in self.sick.values_mut().filter(|known| known.on <= day) {
+                        *known = seen;
+                    }
+                }
             }
             Effect::Harmed => {
                 let cause = details.cause.unwrap_or(Cause::Other);

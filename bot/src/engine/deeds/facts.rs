@@ -53,6 +53,7 @@ impl Step<'_> {
             said.push(view.read_back(turn, *block, drafts));
             said.push(view.sickness_notice(turn, *block, drafts));
             said.push(view.girth_notice(turn, *block, drafts));
+            said.push(view.open_notice(turn, *block, drafts));
         }
         if facts.iter().any(|fact| fact.kind == Kind::Disease) {
             said.push(view.cluster_notice(turn));

@@ -155,6 +155,10 @@ impl Step<'_> {
             self.world.make_names_ready(group);
         }
         let reading = self.view().read(&turn, speaker.role);
+        if let Some(which) = self.view().which_of(&turn, &speaker, &reading) {
+            let said = self.view().reply(&turn, which);
+            return Outcome::AskedForWhom.saying([said]);
+        }
         if let Some(target) = self.view().spoken_for(&turn, &speaker, &reading) {
             turn.target = target;
         }

@@ -1,41 +1,58 @@
 //! Questions of the adviser: one SMS each.
+//!
+//! Without a group the answer is about all of the adviser's groups, one line each.
 
 use std::collections::BTreeMap;
 
 use budwood_parser::{Query, Topic};
 use budwood_scheduler::{
-    Group, Person, TaskKind, group::health::Family, jobs::orders::plants_to_order,
+    Group, Person, TaskKind,
+    figures::{LateJob, Name, QUIET_DAYS, SICK_DAYS, Sick, Table},
+    group::health::Family,
+    jobs::orders::plants_to_order,
 };
 
-use super::summary::{SickPerson, Summary, summary};
+use super::figures::Names;
 use crate::{
     args,
     engine::view::View,
-    wording::{Key, Phrase, Value, late_item, sick_person, task_counts},
-    words::limits,
+    wording::{Key, LateItem, Phrase, Value, late_item, sick_person, task_counts},
 };
+
+/// A group with its figures and what its people are called.
+struct Asked<'a> {
+    group: &'a Group,
+    table: Table<'a>,
+    names: Names<'a>,
+}
 
 impl<'a> View<'a> {
     /// The answer to an adviser's question; none when it is not one of theirs.
     pub(crate) fn adviser_answer(self, speaker: &Person, query: &Query) -> Option<Phrase> {
-        if let Some(member) = &query.member {
-            return Some(self.member(speaker, member));
+        if query.member.is_some() {
+            return Some(self.member(speaker, query));
         }
         if let Some(answer) = self.about_work(speaker, query) {
             return Some(answer);
         }
-        let group = self.group_asked(speaker, query);
-        let of_group = |answer: fn(Self, &Group, &Summary) -> Phrase| match group {
-            Some(group) => answer(self, group, &summary(self, group)),
-            None => self.not_yours(speaker),
-        };
         Some(match query.topic {
-            Topic::Quiet => self.quiet(speaker, group),
-            Topic::Visit => self.visit_list(speaker, group),
-            Topic::Status => of_group(Self::status),
-            Topic::Late => of_group(Self::late),
-            Topic::Gaps => of_group(Self::gaps),
-            Topic::Sick => of_group(Self::sick),
+            Topic::Quiet => self.quiet(speaker, self.group_asked(speaker, query)),
+            Topic::Visit => self.visit_list(speaker, self.group_asked(speaker, query)),
+            Topic::Status => self.of_groups(
+                (speaker, query),
+                Key::StatusAll,
+                Self::status,
+                Self::status_line,
+            ),
+            Topic::Late => {
+                self.of_groups((speaker, query), Key::LateAll, Self::late, Self::late_line)
+            }
+            Topic::Gaps => {
+                self.of_groups((speaker, query), Key::GapsAll, Self::gaps, Self::gaps_line)
+            }
+            Topic::Sick => {
+                self.of_groups((speaker, query), Key::SickAll, Self::sick, Self::sick_line)
+            }
             Topic::Member | Topic::Window | Topic::Hold | Topic::Warn => self.not_yours(speaker),
             Topic::Next
             | Topic::When
@@ -50,17 +67,51 @@ impl<'a> View<'a> {
         })
     }
 
-    /// Jobs are left out, rarest first, before the text grows to a second part.
-    fn status(self, group: &Group, sum: &Summary) -> Phrase {
-        let alive = match (sum.alive_pct, self.visited_pct(group)) {
+    /// The answer about the group that is named, or the only one; about several a line each.
+    fn of_groups(
+        self,
+        (speaker, query): (&Person, &Query),
+        all: Key,
+        whole: fn(Self, &Asked<'a>) -> Phrase,
+        line: fn(Self, &Asked<'a>) -> Phrase,
+    ) -> Phrase {
+        let asked = |group: &'a Group, names| Asked {
+            group,
+            table: self.table(group),
+            names,
+        };
+        if let Some(group) = self.group_asked(speaker, query) {
+            return whole(self, &asked(group, Names::of(self, [group])));
+        }
+        let groups: Vec<&Group> = self.world.directory.groups_of(speaker.id).collect();
+        if query.group.is_some() || groups.is_empty() {
+            return self.not_yours(speaker);
+        }
+        let lines = groups.into_iter().map(|group| {
+            let names = Names::of_all(self, speaker);
+            line(self, &asked(group, names)).into()
+        });
+        Phrase::new(all, args! { "groups" => Value::List(lines.collect()) })
+    }
+
+    fn alive(self, asked: &Asked<'a>) -> Phrase {
+        let living = asked.table.living().value;
+        let visited = self.visited_pct(&asked.table, Name::Living);
+        match (living.survival_pct(), visited) {
             (None, _) => Key::AliveUnknown.into(),
             (Some(pct), None | Some(0)) => Phrase::new(Key::AlivePct, args! { "pct" => pct }),
             (Some(pct), Some(visited)) => {
                 let args = args! { "pct" => pct, "visited" => visited };
                 Phrase::new(Key::AlivePctVisited, args)
             }
-        };
-        let jobs = |counts: &BTreeMap<TaskKind, u32>, none: Key, some: Key| {
+        }
+    }
+
+    /// Jobs are left out, rarest first, before the text grows to a second part.
+    fn status(self, asked: &Asked<'a>) -> Phrase {
+        let Asked { group, table, .. } = asked;
+        let jobs = table.jobs().value;
+        let told = |counts: &BTreeMap<TaskKind, u32>, none: Key, some: Key| {
             if counts.is_empty() {
                 return Phrase::from(none);
             }
@@ -73,46 +124,64 @@ impl<'a> View<'a> {
         let args = args! {
             "group" => Value::name(&group.name),
             "day" => self.today_in(group),
-            "farmers" => sum.farmers,
-            "planted" => sum.planted,
-            "alive" => alive,
-            "due" => jobs(&sum.due, Key::StatusDueNone, Key::StatusDue),
-            "late" => jobs(&sum.late, Key::StatusLateNone, Key::StatusLate),
+            "farmers" => table.farmers().value,
+            "planted" => table.planted().value,
+            "alive" => self.alive(asked),
+            "due" => told(&jobs.due, Key::StatusDueNone, Key::StatusDue),
+            "late" => told(&jobs.late, Key::StatusLateNone, Key::StatusLate),
             "check" => Value::Spare(vec![check, None]),
-            "quiet" => sum.quiet.len(),
-            "sick" => sum.sick.len(),
+            "quiet" => table.quiet().value.len(),
+            "sick" => self.sick_people(asked).len(),
         };
         Phrase::new(Key::Status, args)
     }
 
-    fn late(self, group: &Group, sum: &Summary) -> Phrase {
-        if sum.late_items.is_empty() {
-            return Phrase::new(Key::LateNone, args! { "group" => group.name.as_str() });
-        }
-        let people = sum.late_items.iter().map(|item| late_item(item).into());
+    fn status_line(self, asked: &Asked<'a>) -> Phrase {
+        let table = &asked.table;
         let args = args! {
-            "group" => Value::brief(&group.name),
+            "group" => Value::name(&asked.group.name),
+            "alive" => self.alive(asked),
+            "late" => table.jobs().value.list.len(),
+            "quiet" => table.quiet().value.len(),
+            "sick" => self.sick_people(asked).len(),
+        };
+        Phrase::new(Key::StatusLine, args)
+    }
+
+    fn late(self, asked: &Asked<'a>) -> Phrase {
+        let list = asked.table.jobs().value.list;
+        if list.is_empty() {
+            return Phrase::new(
+                Key::LateNone,
+                args! { "group" => asked.group.name.as_str() },
+            );
+        }
+        let people = list.iter().map(|job| late_job(&asked.names, job).into());
+        let args = args! {
+            "group" => Value::brief(&asked.group.name),
             "people" => Value::List(people.collect()),
         };
         Phrase::new(Key::LateList, args)
     }
 
+    fn late_line(self, asked: &Asked<'a>) -> Phrase {
+        let list = asked.table.jobs().value.list;
+        let first = list.first().map(|job| late_job(&asked.names, job));
+        line(asked.group, list.len(), first)
+    }
+
     fn quiet(self, speaker: &Person, only: Option<&'a Group>) -> Phrase {
-        let groups: Vec<&Group> = match only {
-            Some(group) => vec![group],
-            None => self.world.directory.groups_of(speaker.id).collect(),
+        let (table, names) = match only {
+            Some(group) => (self.table(group), Names::of(self, [group])),
+            None => (self.table_of(speaker), Names::of_all(self, speaker)),
         };
-        let mut people: Vec<(String, Option<i64>)> = groups
-            .into_iter()
-            .flat_map(|group| summary(self, group).quiet)
-            .collect();
-        people.sort_by_key(|(_, days)| std::cmp::Reverse(days.unwrap_or(i64::MAX)));
-        let limit = args! { "limit" => limits::QUIET_DAYS };
+        let people = table.quiet().value;
+        let limit = args! { "limit" => QUIET_DAYS };
         if people.is_empty() {
             return Phrase::new(Key::QuietNone, limit);
         }
-        let people = people.iter().map(|(name, days)| {
-            let name = Value::name(name);
+        let people = people.iter().map(|(person, days)| {
+            let name = Value::name(&names.shown(*person));
             let phrase = match days {
                 Some(days) => {
                     let args = args! { "name" => name, "days" => *days };
@@ -127,69 +196,127 @@ impl<'a> View<'a> {
         Phrase::new(Key::QuietList, args)
     }
 
-    fn gaps(self, group: &Group, sum: &Summary) -> Phrase {
-        let gaps = sum.gaps.iter().map(|(_, gaps)| *gaps);
-        let total = gaps.fold(0, u32::saturating_add);
+    /// Plants for gaps need no spares, only what is lost on the way; none is ordered for a stand
+    /// that is filled no more.
+    fn order(self, asked: &Asked<'a>) -> u32 {
+        let to_fill = asked.table.gaps_to_fill().value;
+        let calendar = self.calendar_of(asked.group);
+        let order = calendar
+            .and_then(|calendar| plants_to_order(to_fill, 0.0, calendar.order.transit_loss_pct));
+        order.unwrap_or(to_fill)
+    }
+
+    fn gaps(self, asked: &Asked<'a>) -> Phrase {
+        let Asked {
+            group,
+            table,
+            names,
+        } = asked;
+        let total = table.living().value.gaps;
         if total == 0 {
-            let args = args! { "group" => group.name.as_str(), "uncounted" => sum.uncounted };
+            let uncounted = table.uncounted().value;
+            let args = args! { "group" => group.name.as_str(), "uncounted" => uncounted };
             return Phrase::new(Key::GapsNone, args);
         }
-        // Plants for gaps need no spares, only what is lost on the way; none is ordered for a stand
-        // that is filled no more.
-        let order = self
-            .calendar_of(group)
-            .and_then(|calendar| {
-                plants_to_order(sum.gaps_to_fill, 0.0, calendar.order.transit_loss_pct)
-            })
-            .unwrap_or(sum.gaps_to_fill);
-        let people = sum.gaps.iter().map(|(name, gaps)| {
-            let args = args! { "name" => Value::name(name), "gaps" => *gaps };
+        let list = table.gaps().value;
+        let people = list.iter().map(|(person, gaps)| {
+            let args = args! { "name" => Value::name(&names.shown(*person)), "gaps" => *gaps };
             Phrase::new(Key::GapsPerson, args).into()
         });
         let args = args! {
             "group" => Value::brief(&group.name),
             "gaps" => total,
-            "farmers" => sum.gaps.len(),
-            "order" => order,
+            "farmers" => list.len(),
+            "order" => self.order(asked),
             "people" => Value::List(people.collect()),
         };
         Phrase::new(Key::GapsList, args)
     }
 
+    fn gaps_line(self, asked: &Asked<'a>) -> Phrase {
+        let gaps = asked.table.living().value.gaps;
+        let order = (gaps > 0).then(|| {
+            let args = args! { "order" => self.order(asked) };
+            Phrase::new(Key::GapsOrder, args)
+        });
+        line(asked.group, gaps, order)
+    }
+
+    /// Those of the largest cluster first, then who else told of sickness.
+    fn sick_people(self, asked: &Asked<'a>) -> Vec<Sick> {
+        let told = asked.table.sick().value;
+        let today = self.today_in(asked.group);
+        let Some(cluster) = self.clusters_of(asked.group.id, today).into_iter().next() else {
+            return told;
+        };
+        let mut people = self.people_in(&cluster, today);
+        let is_known = |one: &Sick, people: &[Sick]| {
+            let same = Family::of(one.ailment) == Some(cluster.family);
+            same && people.iter().any(|known| known.person == one.person)
+        };
+        let others: Vec<Sick> = told
+            .into_iter()
+            .filter(|one| !is_known(one, &people))
+            .collect();
+        people.extend(others);
+        people
+    }
+
     /// The largest cluster is named first, and who is in it.
-    fn sick(self, group: &Group, sum: &Summary) -> Phrase {
-        let listed = |people: &[SickPerson]| {
-            let people = people
-                .iter()
-                .map(|(name, ailment, trees)| sick_person(name, *ailment, *trees).into());
-            Value::List(people.collect())
+    fn sick(self, asked: &Asked<'a>) -> Phrase {
+        let group = asked.group;
+        let people = self.sick_people(asked);
+        let people: Vec<Value> = people
+            .iter()
+            .map(|sick| sick_one(&asked.names, sick).into())
+            .collect();
+        if people.is_empty() {
+            let args = args! { "group" => group.name.as_str(), "limit" => SICK_DAYS };
+            return Phrase::new(Key::SickNone, args);
+        }
+        let mut args = args! {
+            "group" => Value::brief(&group.name),
+            "people" => Value::List(people),
         };
         let today = self.today_in(group);
         let Some(cluster) = self.clusters_of(group.id, today).into_iter().next() else {
-            if sum.sick.is_empty() {
-                let args = args! { "group" => group.name.as_str(), "limit" => limits::SICK_DAYS };
-                return Phrase::new(Key::SickNone, args);
-            }
-            let args = args! {
-                "group" => Value::brief(&group.name),
-                "people" => listed(&sum.sick),
-            };
             return Phrase::new(Key::SickList, args);
         };
-        let mut people = self.people_in(group, &cluster);
-        let others = sum.sick.iter().filter(|(name, ailment, _)| {
-            let same = Family::of(*ailment) == Some(cluster.family);
-            !(same && people.iter().any(|(known, _, _)| known == name))
-        });
-        let others: Vec<SickPerson> = others.cloned().collect();
-        people.extend(others);
-        let args = args! {
-            "group" => Value::brief(&group.name),
+        args.extend(args! {
             "ailment" => cluster.ailment,
             "count" => cluster.reports,
             "day" => cluster.since,
-            "people" => listed(&people),
-        };
+        });
         Phrase::new(Key::SickListCluster, args)
     }
+
+    fn sick_line(self, asked: &Asked<'a>) -> Phrase {
+        let people = self.sick_people(asked);
+        let first = people.first().map(|sick| sick_one(&asked.names, sick));
+        line(asked.group, people.len(), first)
+    }
+}
+
+/// "KOLO 12 (Tamo dig pits 20d)".
+fn line(group: &Group, count: impl Into<Value>, first: Option<Phrase>) -> Phrase {
+    let count: Value = count.into();
+    let mut args = args! { "group" => Value::name(&group.name), "count" => count };
+    let Some(first) = first else {
+        return Phrase::new(Key::GroupCount, args);
+    };
+    args.extend(args! { "first" => first });
+    Phrase::new(Key::GroupFirst, args)
+}
+
+fn late_job(names: &Names<'_>, job: &LateJob) -> Phrase {
+    late_item(&LateItem {
+        name: names.shown(job.person),
+        task: job.task,
+        days: job.days,
+        told: job.in_vain,
+    })
+}
+
+fn sick_one(names: &Names<'_>, sick: &Sick) -> Phrase {
+    sick_person(&names.shown(sick.person), sick.ailment, sick.trees)
 }

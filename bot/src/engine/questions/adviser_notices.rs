@@ -1,7 +1,11 @@
 //! What the adviser is told at once: sickness, clusters, stands behind, and whom to see to.
 
 use budwood_parser::{Alarm, Care, Kind};
-use budwood_scheduler::{BlockId, decide::Draft};
+use budwood_scheduler::{
+    BlockId,
+    decide::Draft,
+    outlook::readiness::{Verdict, readiness},
+};
 
 use crate::{
     args,
@@ -81,6 +85,35 @@ impl View<'_> {
             "months" => months,
         };
         self.notice(turn, Phrase::new(Key::GirthNotice, args))
+    }
+
+    /// Of a stand that this census finds ready: the adviser looks and gives the word with a count.
+    /// Told once, as a stand that was found ready stays so.
+    pub(crate) fn open_notice(
+        self,
+        turn: &Turn,
+        block: BlockId,
+        drafts: &[&Draft],
+    ) -> Option<Said> {
+        let mut measured = drafts.iter().filter(|fact| fact.kind == Kind::Girth);
+        let record = self.world.directory.block(block)?;
+        let group = self.world.directory.group_of_block(record)?;
+        let ready = readiness(self.state(block)?, self.calendar_of(group)?)?;
+        let is_found = ready.verdict == Verdict::Ready;
+        let target = self.person(turn.target)?;
+        // Who measured on a visit knows.
+        let is_seen = group.adviser == Some(turn.speaker);
+        if !is_found || is_seen || !measured.any(|fact| fact.on.day() == ready.on) {
+            return None;
+        }
+        let args = args! {
+            "name" => Value::name(&target.name),
+            "block" => Value::name(&record.name),
+            "group" => Value::name(&group.name),
+            "trees" => ready.of,
+            "share" => Value::Figure(ready.share_pct.round()),
+        };
+        self.notice(turn, Phrase::new(Key::OpenNotice, args))
     }
 
     /// The adviser is to see to the person who texted; the text itself is not passed on.

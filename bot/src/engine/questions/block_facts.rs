@@ -5,10 +5,11 @@
 
 use budwood_parser::{Ailment, Kind};
 use budwood_scheduler::{
-    Block, Body, Event, Group, MessageId, PersonId, Source,
+    Block, Body, Event, MessageId, PersonId, Source,
+    figures::{Name, Table},
     group::{
         health::{Place, Sighting},
-        trust::{self, Evidence},
+        trust::Evidence,
     },
 };
 use chrono::NaiveDate;
@@ -29,29 +30,27 @@ pub(crate) struct Look {
     pub(crate) counted: Option<Evidence>,
 }
 
+/// Facts to look at of each of so many blocks.
+fn facts_each(blocks: usize) -> usize {
+    let each = limits::FACTS_LOOKED_AT / blocks.max(1);
+    each.clamp(1, limits::FACTS_OF_BLOCK)
+}
+
 impl View<'_> {
     /// Looks at the last facts of blocks; each gets an equal part of what one answer may read.
     pub(crate) fn look<'b>(self, blocks: &[&'b Block]) -> Vec<(&'b Block, Look)> {
-        let each = limits::FACTS_LOOKED_AT / blocks.len().max(1);
-        let each = each.clamp(1, limits::FACTS_OF_BLOCK);
+        let each = facts_each(blocks.len());
         blocks
             .iter()
             .map(|block| (*block, self.look_at(block, each)))
             .collect()
     }
 
-    /// Of how many of a group's trees in per cent the last count comes from a visit.
-    pub(crate) fn visited_pct(self, group: &Group) -> Option<u32> {
-        let directory = &self.world.directory;
-        let blocks: Vec<&Block> = directory
-            .members(group.id)
-            .flat_map(|person| directory.blocks_of(person.id))
-            .collect();
-        let looks = self.look(&blocks);
-        trust::visited_pct(looks.iter().filter_map(|(block, look)| {
-            let state = self.state(block.id)?;
-            Some((state.planted(), look.counted?.source))
-        }))
+    /// Of how many trees in per cent the last fact under a figure was seen on a visit.
+    pub(crate) fn visited_pct(self, table: &Table<'_>, name: Name) -> Option<u32> {
+        let blocks = table.farmers.iter().map(|farmer| farmer.stands.len());
+        let most = facts_each(blocks.sum());
+        table.visited_pct(name, |block| self.known_of(block, most))
     }
 
     fn look_at(self, block: &Block, most: usize) -> Look {

@@ -3,15 +3,13 @@
 //! Only the adviser is told: neighbours hear of it on the adviser's word alone.
 
 use budwood_scheduler::{
-    Block, BlockId, Group, GroupId, MessageId, Person,
+    Block, BlockId, GroupId, MessageId, Person,
+    figures::{Sick, is_sick},
     group::health::{Cluster, Family, Place, Sighting, clusters, neighbours},
 };
 use chrono::NaiveDate;
 
-use super::{
-    block_facts::Look,
-    summary::{Names, SickPerson},
-};
+use super::block_facts::Look;
 use crate::engine::view::View;
 
 /// A sighting and the text that told it.
@@ -49,9 +47,11 @@ impl View<'_> {
         neighbours(cluster, &places).into_iter().collect()
     }
 
-    /// Who is in a cluster, with what was last told there of its family.
-    pub(crate) fn people_in(self, group: &Group, cluster: &Cluster) -> Vec<SickPerson> {
-        let names = Names::of(&self.world.directory, group.id);
+    /// Who is in a cluster, with what was last told there of its family; not whose block is clear
+    /// again.
+    pub(crate) fn people_in(self, cluster: &Cluster, today: NaiveDate) -> Vec<Sick> {
+        let days = 2 * cluster.family.rule().days;
+
         let directory = &self.world.directory;
         let in_cluster = |place: &Place| {
             let owner = directory.person(directory.block(place.block)?.owner)?;
@@ -60,11 +60,16 @@ impl View<'_> {
                 .sick
                 .iter()
                 .filter(|(ailment, _)| Family::of(**ailment) == Some(cluster.family))
+                .filter(|(ailment, count)| is_sick(state, **ailment, **count, today, days))
                 .max_by_key(|(_, count)| count.on)?;
-            Some((names.shown(owner).to_owned(), *ailment, count.trees))
+            Some(Sick {
+                person: owner.id,
+                ailment: *ailment,
+                trees: count.trees,
+            })
         };
-        let mut people: Vec<SickPerson> = cluster.places.iter().filter_map(in_cluster).collect();
-        people.sort_by_key(|(_, _, trees)| std::cmp::Reverse(*trees));
+        let mut people: Vec<Sick> = cluster.places.iter().filter_map(in_cluster).collect();
+        people.sort_by_key(|one| std::cmp::Reverse(one.trees));
         people
     }
 

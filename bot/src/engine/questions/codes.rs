@@ -137,7 +137,7 @@ impl View<'_> {
             "group" => group.name.as_str(),
             "day" => on,
             "rain" => self.rain_told(group.id, on),
-            "farmers" => self.farmers(group.id),
+            "farmers" => self.table(group).told_to_plant().value,
         };
         let group = group.id;
         Large {
@@ -152,7 +152,7 @@ impl View<'_> {
         if group.window_opened.is_none() {
             return Err(Phrase::new(Key::HoldNone, args));
         }
-        args.extend(args! { "farmers" => self.farmers(group.id) });
+        args.extend(args! { "farmers" => self.table(group).told_to_plant().value });
         let on = self.today_in(group);
         let group = group.id;
         Ok(Large {
@@ -186,19 +186,14 @@ impl View<'_> {
 
     /// The window of a group was opened, or planting is held.
     pub(crate) fn window_told(self, turn: &Turn, key: Key, group: GroupId, on: NaiveDate) -> Said {
+        let record = self.world.directory.group(group);
+        let farmers = record.map_or(0, |group| self.table(group).told_to_plant().value);
         let args = args! {
             "group" => self.group_name(Some(group)),
             "day" => on,
-            "farmers" => self.farmers(group),
+            "farmers" => farmers,
         };
         self.reply(turn, Phrase::new(key, args))
-    }
-
-    fn farmers(self, group: GroupId) -> usize {
-        let members = self.world.directory.members(group);
-        members
-            .filter(|person| matches!(person.role, Role::Farmer | Role::Leader))
-            .count()
     }
 }
 

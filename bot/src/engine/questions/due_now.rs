@@ -81,12 +81,10 @@ impl View<'_> {
 
     /// What the nudge says.
     pub(crate) fn nudge(self, number: &str, ready: &Ready) -> Option<Said> {
-        /// A text may wait three days; a date must not be past when it is read.
-        const NOTICE_DAYS: i64 = 7;
         let block = self.world.directory.block(ready.block)?;
         let owner = self.person(block.owner)?;
         let task = &ready.candidate.task;
-        let soon = ready.today + TimeDelta::days(NOTICE_DAYS);
+        let soon = ready.today + TimeDelta::days(limits::NOTICE_DAYS);
         let by = task.late_after.max(soon);
         let phrase = wording::nudge(NudgeText {
             name: owner.called(),

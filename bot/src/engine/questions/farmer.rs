@@ -2,18 +2,21 @@
 
 use budwood_parser::{Kind, Query, Topic};
 use budwood_scheduler::{
-    Block, Consent, Group, Person, Task, TaskKind,
+    Block, Consent, Group, Person, Task, TaskKind, TextClass,
     jobs::orders::plants_to_order,
     outlook::infill::{Infill, infill},
     plan,
     words::area::hectares,
 };
 
+use chrono::TimeDelta;
+
 use super::tasks::season_of;
 use crate::{
     args,
     engine::view::View,
-    wording::{Key, Phrase, Value},
+    wording::{Key, Phrase, Value, living},
+    words::limits,
 };
 
 impl View<'_> {
@@ -175,9 +178,42 @@ impl View<'_> {
                 self.may_fill(speaker, group, query)
             }
             (Some(Kind::Sprayed), _) => Some(self.signed(speaker, Key::MaySpray)),
-            _ => None,
+            (Some(kind), _) => self.may_work(speaker, kind, query),
+            (None, _) => None,
         };
         phrase.unwrap_or_else(|| self.signed(speaker, Key::MayOther))
+    }
+
+    /// Rounds that are due may be done, and those to come have their day; what is decided once in the
+    /// life of a stand is the adviser's.
+    fn may_work(self, speaker: &Person, kind: Kind, query: &Query) -> Option<Phrase> {
+        let jobs = self.jobs_of(speaker.id);
+        let is_asked = |name: &str| {
+            let asked = query.block.as_deref();
+            asked.is_none_or(|block| block.eq_ignore_ascii_case(name))
+        };
+        let (block, task) = jobs
+            .iter()
+            .find(|(block, task)| task.kind.proven_by() == Some(kind) && is_asked(block))?;
+        if task.kind == TaskKind::Feed {
+            return Some(self.how_much_feed(speaker, query));
+        }
+        if task.class() != TextClass::Round {
+            return None;
+        }
+        let today = self.today_of(speaker.id);
+        let (key, day) = if task.due <= today {
+            let soon = today + TimeDelta::days(limits::NOTICE_DAYS);
+            (Key::MayYes, task.late_after.max(soon))
+        } else {
+            (Key::WhenTask, task.due)
+        };
+        let args = args! {
+            "task" => task.kind,
+            "block" => Value::name(block),
+            "day" => Value::day_ahead(day, today),
+        };
+        Some(self.signed_with(speaker, key, args))
     }
 
     /// Gaps are filled while the handbook has it and rain is left; a refusal gives the reason.
@@ -234,8 +270,7 @@ impl View<'_> {
         };
         let args = args! {
             "block" => name,
-            "alive" => state.alive(),
-            "planted" => state.planted(),
+            "living" => living(state.living()),
             "day" => Value::DayYear(day),
         };
         Phrase::new(Key::MyBlock, args)

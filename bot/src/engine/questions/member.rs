@@ -1,8 +1,9 @@
 //! Whom and which group an adviser asks about: theirs only. And the answer about one farmer.
 
 use budwood_parser::Query;
-use budwood_scheduler::{Group, Person};
+use budwood_scheduler::{BlockState, Group, Person, PersonId};
 
+use super::figures::Names;
 use crate::{
     args,
     engine::view::View,
@@ -22,33 +23,74 @@ impl<'a> View<'a> {
         }
     }
 
-    /// A farmer of the adviser's, by name.
-    pub(crate) fn member(self, speaker: &Person, name: &str) -> Phrase {
+    /// Who of the adviser's is called this: all of one whole name, else all of one first name; of
+    /// the group that is named, if one is.
+    pub(crate) fn called(
+        self,
+        adviser: &Person,
+        name: &str,
+        group: Option<&str>,
+    ) -> Vec<&'a Person> {
         let directory = &self.world.directory;
-        let found = directory.groups_of(speaker.id).find_map(|group| {
-            let mut members = directory.members(group.id);
-            Some((group, members.find(|person| person.is_named(name))?))
-        });
-        let Some((group, person)) = found else {
-            return self.not_yours(speaker);
+        let groups = directory
+            .groups_of(adviser.id)
+            .filter(|one| group.is_none_or(|group| one.name.eq_ignore_ascii_case(group)));
+        let found: Vec<&Person> = groups
+            .flat_map(|group| directory.members(group.id))
+            .filter(|person| person.is_named(name))
+            .collect();
+        let is_whole = |person: &&Person| person.name.eq_ignore_ascii_case(name);
+        let whole: Vec<&Person> = found.iter().copied().filter(is_whole).collect();
+        if whole.is_empty() { found } else { whole }
+    }
+
+    /// A farmer of the adviser's, by name. Namesakes are told apart.
+    pub(crate) fn member(self, speaker: &Person, query: &Query) -> Phrase {
+        let name = query.member.as_deref().unwrap_or_default();
+        self.one_called(speaker, name, query.group.as_deref())
+    }
+
+    /// The one who is called so.
+    pub(crate) fn one_called(self, speaker: &Person, name: &str, group: Option<&str>) -> Phrase {
+        let found = self.called(speaker, name, group);
+        let person = match found.as_slice() {
+            [] => return self.not_yours(speaker),
+            [person] => *person,
+            several => {
+                let several: Vec<PersonId> = several.iter().map(|one| one.id).collect();
+                return self.which(speaker, &several);
+            }
         };
+        self.about(person)
+    }
+
+    /// Which of several namesakes is meant?
+    pub(crate) fn which(self, speaker: &Person, several: &[PersonId]) -> Phrase {
+        let names = Names::of_all(self, speaker);
+        let people = several.iter().map(|one| Value::from(names.shown(*one)));
+        let args = args! { "people" => Value::List(people.collect()) };
+        Phrase::new(Key::MemberWhich, args)
+    }
+
+    /// What the record has of a farmer.
+    fn about(self, person: &'a Person) -> Phrase {
         let blocks = self.member_blocks(person);
         let blocks = match blocks.as_slice() {
             [] => Phrase::from(Key::MemberNoBlocks).into(),
             blocks => Value::List(blocks.iter().map(|one| member_block(one).into()).collect()),
         };
-        let heard = self.last_heard(person.id);
-        let today = self.today_of(person.id);
-        let key = if heard.is_some() {
-            Key::Member
-        } else {
-            Key::MemberNever
+        let farmer = self.farmer(person);
+        let (key, day) = match (farmer.texted_on, farmer.heard_on()) {
+            (Some(texted), _) => (Key::Member, Some(texted)),
+            (None, Some(told)) => (Key::MemberTold, Some(told)),
+            (None, None) => (Key::MemberNever, None),
         };
+        let day = day.map(|day| Value::day_past(day, farmer.today));
         let args = args! {
             "name" => Value::brief(&person.name),
-            "group" => Value::brief(&group.name),
+            "group" => Value::brief(self.group_name(person.group)),
             "blocks" => blocks,
-            "day" => heard.map_or_else(Value::nothing, |day| Value::day_past(day, today)),
+            "day" => day.unwrap_or_else(Value::nothing),
         };
         Phrase::new(key, args)
     }
@@ -77,10 +119,10 @@ impl<'a> View<'a> {
                 MemberBlock {
                     name: block.name.clone(),
                     planted_on: state.and_then(|state| state.planted_on()),
-                    planted: state.map_or(0, |state| state.planted()),
-                    alive: state.map_or(0, |state| state.alive()),
+                    living: state.map(BlockState::living).unwrap_or_default(),
                     hectares: block.hectares(),
                     due: due.map(|task| (task.kind, task.due)),
+                    today,
                     girth: girth(block.id),
                 }
             })

@@ -17,6 +17,7 @@ use crate::{
         turn::Turn,
         view::View,
     },
+    wording::Phrase,
     words::{
         limits,
         message::{Open, OpenNudge, Question},
@@ -84,10 +85,9 @@ impl<'a> View<'a> {
             .filter_map(|group| self.world.rolls.of(group))
             .collect();
         let rolls: Vec<&Names> = ready.iter().map(|names| &names.people).collect();
-        if role == Role::Leader {
-            let all = ready.iter().flat_map(|names| &names.blocks);
-            blocks.extend(all.map(String::as_str));
-        }
+        // Who reports for others names their blocks too.
+        let all = ready.iter().flat_map(|names| &names.blocks);
+        blocks.extend(all.map(String::as_str));
         // Those who share a phone name themselves.
         let people = self.everyone_on(&turn.number);
         if people.len() > 1 {
@@ -122,7 +122,10 @@ impl<'a> View<'a> {
     ) -> Option<PersonId> {
         let for_others = matches!(speaker.role, Role::Leader | Role::Adviser);
         let named = reading.member.as_ref().filter(|_| for_others);
-        let named = named.and_then(|name| self.member_named(speaker, name));
+        let named = named.and_then(|name| match self.members_named(turn, speaker, name)[..] {
+            [only] => Some(only),
+            _ => None,
+        });
         let is_answer = named.is_none() && reading.reports.is_empty();
         named.or_else(|| self.asked_about(&turn.number).filter(|_| is_answer))
     }
@@ -136,16 +139,37 @@ impl<'a> View<'a> {
     }
 
     /// Of the leader's own group, or of those that the adviser looks after: who counts on a visit
-    /// texts for the farmer.
-    fn member_named(self, teller: &Person, name: &str) -> Option<PersonId> {
+    /// texts for the farmer. Several when namesakes are not told apart by their group.
+    fn members_named(self, turn: &Turn, teller: &Person, name: &str) -> Vec<PersonId> {
         let directory = &self.world.directory;
-        let looked_after = directory.groups_of(teller.id).map(|group| group.id);
-        let own = teller.group.filter(|_| teller.role == Role::Leader);
-        own.into_iter()
-            .chain(looked_after)
-            .flat_map(|group| directory.members(group))
-            .find(|person| person.is_named(name))
-            .map(|person| person.id)
+        if teller.role == Role::Leader {
+            let group = teller.group.into_iter();
+            let mut members = group.flat_map(|group| directory.members(group));
+            let found = members.find(|person| person.is_named(name));
+            return found.map(|person| person.id).into_iter().collect();
+        }
+        let found = self.called(teller, name, None);
+        let is_said = |person: &&Person| {
+            let group = self.group_name(person.group);
+            let mut words = turn.text.split(|c: char| !c.is_alphanumeric());
+            words.any(|word| word.eq_ignore_ascii_case(group))
+        };
+        let said: Vec<&Person> = found.iter().copied().filter(is_said).collect();
+        let found = if said.is_empty() { found } else { said };
+        found.into_iter().map(|person| person.id).collect()
+    }
+
+    /// What is asked when a report is for one of several who are called the same.
+    pub(crate) fn which_of(
+        self,
+        turn: &Turn,
+        speaker: &Person,
+        reading: &Reading,
+    ) -> Option<Phrase> {
+        let name = reading.member.as_deref()?;
+        let is_report = speaker.role == Role::Adviser && !reading.reports.is_empty();
+        let several = is_report.then(|| self.members_named(turn, speaker, name))?;
+        (several.len() > 1).then(|| self.which(speaker, &several))
     }
 
     /// The same report again, although it was taken in: an impatient finger.

@@ -3,7 +3,8 @@
 use std::collections::BTreeMap;
 
 use budwood_scheduler::{
-    Block, Consent, Group, Person, PersonId, Source, Task,
+    Block, Consent, Group, Person, PersonId, Source,
+    figures::{Farmer, SICK_DAYS, is_farmer, is_sick},
     group::{
         health::{Cluster, Family},
         silence::{Habit, Silence, silence},
@@ -16,14 +17,13 @@ use chrono::NaiveDate;
 use super::{
     block_facts::Look,
     cluster::{clusters_in, sightings},
-    summary::{Names, is_expected, is_farmer},
+    figures::Names,
     tasks::season_of,
 };
 use crate::{
     args,
     engine::view::View,
     wording::{Key, Phrase, Value, visit},
-    words::limits,
 };
 
 /// What the facts tell of each farmer of a group.
@@ -36,18 +36,12 @@ impl<'a> View<'a> {
             Some(group) => vec![group],
             None => self.world.directory.groups_of(speaker.id).collect(),
         };
-        let mut names: BTreeMap<PersonId, String> = BTreeMap::new();
-        let mut findings: Vec<Findings> = Vec::new();
-        for group in groups {
-            let called = Names::of(&self.world.directory, group.id);
-            for (person, looks) in self.findings_of(group) {
-                names.insert(person.id, called.shown(person).to_owned());
-                findings.push(looks);
-            }
-        }
+        let names = Names::of(self, groups.iter().copied());
+        let findings = groups.iter().flat_map(|group| self.findings_of(group));
+        let findings: Vec<Findings> = findings.collect();
         let list: Vec<(String, Reason)> = visits(&findings)
             .into_iter()
-            .filter_map(|visit| Some((names.get(&visit.person)?.clone(), visit.reason)))
+            .map(|visit| (names.shown(visit.person), visit.reason))
             .collect();
         if list.is_empty() {
             return Key::VisitNone.into();
@@ -57,7 +51,7 @@ impl<'a> View<'a> {
         Phrase::new(Key::VisitList, args! { "people" => people })
     }
 
-    fn findings_of(self, group: &Group) -> Vec<(&'a Person, Findings)> {
+    fn findings_of(self, group: &Group) -> Vec<Findings> {
         let today = self.today_in(group);
         let directory = &self.world.directory;
         let farmers = || directory.members(group.id).filter(|one| is_farmer(one));
@@ -86,16 +80,14 @@ impl<'a> View<'a> {
         farmers()
             .map(|person| {
                 let looks = by_person.get(&person.id).map_or(&[][..], Vec::as_slice);
-                let due = self.due_of(person, today);
-                let habits = (habit(person.id), all);
-                let findings = Findings {
+                let farmer = self.farmer(person);
+                Findings {
                     person: person.id,
                     sick: self.sick_of(looks, &clusters, today),
                     lost: self.lost_of(looks, today),
-                    silence: self.silence_of(person, habits, &due, today),
-                    jobs: self.open_jobs_of(&due, today),
-                };
-                (person, findings)
+                    silence: silence_of(&farmer, (habit(person.id), all)),
+                    jobs: self.open_jobs_of(&farmer),
+                }
             })
             .collect()
     }
@@ -114,7 +106,7 @@ impl<'a> View<'a> {
             };
             for (ailment, count) in &state.sick {
                 let family = Family::of(*ailment);
-                let days = family.map_or(limits::SICK_DAYS, |family| family.rule().days);
+                let days = family.map_or(SICK_DAYS, |family| family.rule().days);
                 let of_this = look
                     .sightings
                     .iter()
@@ -127,8 +119,7 @@ impl<'a> View<'a> {
                         sighting.on >= count.on
                             && family.is_some_and(|family| today < family.recheck_on(sighting.on))
                     });
-                let over = count.trees == Some(0) || (today - count.on).num_days() > days;
-                if over || visited {
+                if visited || !is_sick(state, *ailment, *count, today, days) {
                     continue;
                 }
                 let told: Vec<Evidence> = of_this
@@ -175,37 +166,37 @@ impl<'a> View<'a> {
         })
     }
 
-    /// Of who never told anything since they agreed to be texted.
-    fn silence_of(
-        self,
-        person: &Person,
-        (own, group): (Habit, Habit),
-        due: &[Task],
-        today: NaiveDate,
-    ) -> Option<Silence> {
-        if !is_expected(person, due) {
-            return None;
-        }
-        let agreed = match &person.consent {
-            Consent::Given { on, .. } => Some(*on),
-            Consent::Unknown | Consent::Withdrawn { .. } => None,
-        };
-        let since = self.last_heard(person.id).max(agreed)?;
-        Some(silence(own, group, (today - since).num_days()))
-    }
-
-    fn open_jobs_of(self, due: &[Task], today: NaiveDate) -> Vec<Job> {
-        due.iter()
-            .filter(|task| !task.only_tells())
-            .map(|task| {
-                let late = self.late_item("", task, today);
-                Job {
+    fn open_jobs_of(self, farmer: &Farmer<'_>) -> Vec<Job> {
+        let mut open = Vec::new();
+        for stand in &farmer.stands {
+            let due = farmer
+                .jobs(stand)
+                .iter()
+                .filter(|task| task.due <= farmer.today);
+            for task in due.filter(|task| !task.only_tells()) {
+                let late = farmer.late_job(stand, task, &self.setup.rules);
+                open.push(Job {
                     task: task.kind,
-                    late_days: late.as_ref().map_or(0, |late| late.days),
-                    in_vain: late.is_some_and(|late| late.told),
-                    ends_in: task.ends.map(|end| (end - today).num_days()),
-                }
-            })
-            .collect()
+                    late_days: late.map_or(0, |late| late.days),
+                    in_vain: late.is_some_and(|late| late.in_vain),
+                    ends_in: task.ends.map(|end| (end - farmer.today).num_days()),
+                });
+            }
+        }
+        open
     }
+}
+
+/// Of who never told anything since they agreed to be texted.
+fn silence_of(farmer: &Farmer<'_>, (own, group): (Habit, Habit)) -> Option<Silence> {
+    if !farmer.is_expected() {
+        return None;
+    }
+    let agreed = match &farmer.person.consent {
+        Consent::Given { on, .. } => Some(*on),
+        Consent::Unknown | Consent::Withdrawn { .. } => None,
+    };
+    let since = farmer.heard_on().max(agreed)?;
+    let days = (farmer.today - since).num_days();
+    Some(silence(own, group, days))
 }

@@ -28,7 +28,7 @@ impl View<'_> {
         match (self.group_asked(speaker, query), &query.group) {
             (Some(group), _) => Some(self.girths_of_group(group)),
             // "girth Pira" is about a person.
-            (None, Some(name)) => Some(self.member(speaker, name)),
+            (None, Some(name)) => Some(self.one_called(speaker, name, None)),
             (None, None) => None,
         }
     }

@@ -10,7 +10,7 @@ use crate::{
     jobs::nudge::is_late,
     land::enrolment::{Enrolment, Known},
     words::{
-        event::{Body, Event, Source},
+        event::{Body, Event, Happened, Source},
         id::EventId,
         job::TaskKind::{self, Feed, OpenRest, RootCheck, SurvivalCheck, Weed},
     },
@@ -41,7 +41,7 @@ fn enrolled(known: Known) -> Given {
 
 fn two_years_old() -> Known {
     Known {
-        planted: Some((day("2025-06-01"), 480)),
+        planted: Some((Happened::on(day("2025-06-01")), 480)),
         ..Known::default()
     }
 }
@@ -131,7 +131,7 @@ fn rounds_count_from_the_day_of_enrolment() {
 #[test]
 fn a_tapped_stand_is_asked_for_its_other_trees_only() {
     let known = Known {
-        planted: Some((day("2019-06-01"), 480)),
+        planted: Some((Happened::on(day("2019-06-01")), 480)),
         opened: Some((day("2027-02-01"), 400)),
         ..Known::default()
     };

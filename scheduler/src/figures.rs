@@ -1,0 +1,248 @@
+//! Every number that is shown to somebody, made in one place, so that no two places can differ.
+//!
+//! A [`Table`] is made of farmers as they are known on a day. Each figure of it says what it counts
+//! ([`Name`]), of whom ([`Scope`]), over which days ([`Window`]), and its value; the share of it that
+//! a visit saw is asked with the facts that it rests on ([`Table::visited_pct`]). A figure of one
+//! person and of a whole group is the same figure of another table. Deliberately absent: reading
+//! facts, which the caller does, and words.
+
+mod news;
+mod stand;
+#[cfg(test)]
+mod tests;
+mod work;
+
+use alloc::vec::Vec;
+use core::cell::OnceCell;
+
+use budwood_parser::Kind;
+use chrono::NaiveDate;
+
+use crate::{
+    group::trust,
+    handbook::calendar::Calendar,
+    jobs::{
+        nudge::Rules,
+        task::{Task, tasks},
+    },
+    land::{
+        block::BlockState,
+        directory::{Block, Person, Role},
+    },
+    words::{
+        event::Source,
+        id::{GroupId, PersonId},
+        season::Season,
+    },
+};
+
+pub use news::{QUIET_DAYS, SICK_DAYS, Sick, is_sick};
+pub use work::{Jobs, LateJob, days_late};
+
+/// What a figure counts.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+pub enum Name {
+    /// Farmers and leaders.
+    Farmers,
+    /// Of these, those with something planted.
+    Planted,
+    /// Living trees: first ones, filled in, gaps.
+    Living,
+    /// Gaps, by farmer.
+    Gaps,
+    /// Gaps for which plants may still be ordered.
+    GapsToFill,
+    /// Planted blocks whose dead were never counted.
+    Uncounted,
+    /// Jobs that are due and late, by farmer.
+    Jobs,
+    /// Farmers of whom nothing was heard for long.
+    Quiet,
+    /// Farmers who told of sickness that is not known to be over.
+    Sick,
+    /// Farmers whom the word to plant will reach.
+    ToldToPlant,
+}
+
+impl Name {
+    /// Whether this kind of fact changes the figure.
+    #[must_use]
+    pub const fn rests_on(self, kind: Kind) -> bool {
+        match self {
+            Self::Farmers => false,
+            Self::Planted | Self::Living | Self::Gaps | Self::GapsToFill | Self::ToldToPlant => {
+                kind.counts_stand()
+            }
+            Self::Uncounted => matches!(kind, Kind::Planted | Kind::Dead),
+            Self::Sick => matches!(kind, Kind::Disease),
+            Self::Jobs | Self::Quiet => true,
+        }
+    }
+}
+
+/// Of whom a figure is.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+pub enum Scope {
+    /// A group.
+    Group(GroupId),
+    /// All groups of an adviser.
+    Adviser(PersonId),
+}
+
+/// The days that a figure looks at.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Window {
+    /// So many days back; none for all that is known.
+    pub days: Option<i64>,
+}
+
+impl Window {
+    /// All that is known.
+    pub const ALL: Self = Self { days: None };
+
+    /// So many days back.
+    #[must_use]
+    pub const fn days(days: i64) -> Self {
+        Self { days: Some(days) }
+    }
+}
+
+/// One number, or one list of them, and what it is.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Figure<V> {
+    /// What it counts.
+    pub name: Name,
+    /// Of whom.
+    pub scope: Scope,
+    /// Over which days.
+    pub window: Window,
+    /// How much.
+    pub value: V,
+}
+
+/// A fact as far as figures ask for it.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Known {
+    /// What it tells of.
+    pub kind: Kind,
+    /// Who told it.
+    pub source: Source,
+    /// The day that it is of.
+    pub on: NaiveDate,
+}
+
+/// A block as figures see it.
+#[derive(Clone, Debug)]
+pub struct Stand<'a> {
+    /// The block.
+    pub block: &'a Block,
+    /// How it stands.
+    pub state: &'a BlockState,
+    jobs: OnceCell<Vec<Task>>,
+}
+
+impl<'a> Stand<'a> {
+    /// A block and how it stands.
+    #[must_use]
+    pub const fn new(block: &'a Block, state: &'a BlockState) -> Self {
+        Self {
+            block,
+            state,
+            jobs: OnceCell::new(),
+        }
+    }
+}
+
+/// A farmer as figures see them.
+#[derive(Clone, Debug)]
+pub struct Farmer<'a> {
+    /// Who.
+    pub person: &'a Person,
+    /// The day where they live.
+    pub today: NaiveDate,
+    /// The season there.
+    pub season: Season,
+    /// The handbook there.
+    pub calendar: Option<&'a Calendar>,
+    /// The last day on which they texted themselves.
+    pub texted_on: Option<NaiveDate>,
+    /// Whether a text reaches them.
+    pub has_phone: bool,
+    /// Their blocks.
+    pub stands: Vec<Stand<'a>>,
+}
+
+impl Farmer<'_> {
+    /// The jobs of a stand today: due, late and to come.
+    #[must_use]
+    pub fn jobs<'s>(&self, stand: &'s Stand<'_>) -> &'s [Task] {
+        stand.jobs.get_or_init(|| {
+            let jobs =
+                |calendar| tasks(stand.block, stand.state, &self.season, calendar, self.today);
+            self.calendar.map(jobs).unwrap_or_default()
+        })
+    }
+
+    /// The last day on which they texted, or something was told of their blocks.
+    #[must_use]
+    pub fn heard_on(&self) -> Option<NaiveDate> {
+        let told = self.stands.iter().map(|stand| stand.state.quiet_since());
+        told.max().flatten().max(self.texted_on)
+    }
+
+    /// Who has nothing due is not quiet, only idle; who is not to be texted is not asked.
+    #[must_use]
+    pub fn is_expected(&self) -> bool {
+        let is_due = |stand: &Stand<'_>| {
+            let mut jobs = self.jobs(stand).iter();
+            jobs.any(|task| task.due <= self.today)
+        };
+        self.person.consent.is_given() && self.stands.iter().any(is_due)
+    }
+}
+
+/// Whether figures count this person: who works land and was not erased.
+#[must_use]
+pub const fn is_farmer(person: &Person) -> bool {
+    matches!(person.role, Role::Farmer | Role::Leader) && !person.erased
+}
+
+/// The figures of some farmers.
+#[derive(Clone, Debug)]
+pub struct Table<'a> {
+    /// Of whom.
+    pub scope: Scope,
+    /// When a job is nudged for.
+    pub rules: &'a Rules,
+    /// The farmers.
+    pub farmers: Vec<Farmer<'a>>,
+}
+
+impl Table<'_> {
+    fn figure<V>(&self, name: Name, window: Window, value: V) -> Figure<V> {
+        Figure {
+            name,
+            scope: self.scope,
+            window,
+            value,
+        }
+    }
+
+    fn states(&self) -> impl Iterator<Item = &BlockState> {
+        let stands = self.farmers.iter().flat_map(|farmer| &farmer.stands);
+        stands.map(|stand| stand.state)
+    }
+
+    /// Of how many planted trees in per cent the last fact that this figure rests on was seen on a
+    /// visit. `facts` gives what is known of a block.
+    #[must_use]
+    pub fn visited_pct(&self, name: Name, facts: impl Fn(&Block) -> Vec<Known>) -> Option<u32> {
+        let stands = self.farmers.iter().flat_map(|farmer| &farmer.stands);
+        trust::visited_pct(stands.filter_map(|stand| {
+            let facts = facts(stand.block).into_iter();
+            let resting = facts.filter(|fact| name.rests_on(fact.kind));
+            let last = resting.max_by_key(|fact| (fact.on, fact.source))?;
+            Some((stand.state.planted(), last.source))
+        }))
+    }
+}
