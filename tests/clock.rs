@@ -60,6 +60,32 @@ fn a_clock_that_runs_is_believed() {
     }
 }
 
+/// A small computer whose clock came up years ahead, and a service that was off for two months.
+#[test]
+fn a_start_long_after_the_last_stored_moment_is_doubted() {
+    let mut watch = Watch::at("2031-01-01T05:00:00Z", NOON);
+    let secs = (at("2031-01-01T05:00:00Z") - at(NOON)).num_seconds();
+    assert_eq!(
+        watch.look(),
+        (watch.hand.now(), Some(Doubt::Ahead { secs }))
+    );
+    // A text that comes is stored with this time, which proves nothing.
+    watch.latest = watch.hand.now();
+    assert_eq!(watch.look().1, Some(Doubt::Ahead { secs }));
+    watch.guard.believe(watch.hand.now(), watch.hand.steady());
+    assert_eq!(watch.look().1, None, "a person says so");
+
+    let mut put_right = Watch::at("2031-01-01T05:00:00Z", NOON);
+    put_right.look();
+    put_right.hand.set(at(NOON) + TimeDelta::hours(1));
+    assert_eq!(put_right.look(), (put_right.hand.now(), None));
+
+    let mut empty = Watch::at("2031-01-01T05:00:00Z", "1970-01-01T00:00:00Z");
+    assert_eq!(empty.look().1, None, "a new store has no last moment");
+    let mut weeks = Watch::at("2027-02-01T05:00:00Z", NOON);
+    assert_eq!(weeks.look().1, None, "seven weeks off");
+}
+
 #[test]
 fn small_corrections_are_believed_and_time_does_not_go_back_behind_a_fact() {
     let mut watch = Watch::at(NOON, NOON);
@@ -237,4 +263,31 @@ async fn the_service_says_so_and_goes_on_by_itself() {
     drop(handle);
     running.finish().unwrap();
     assert!(hand.steady() >= Duration::from_secs(60));
+}
+
+/// The service came up in 2031 and texted; then somebody put the clock right and said so.
+#[test]
+fn a_clock_that_was_ahead_silences_nobody_once_it_is_put_right() {
+    let mut desk = Desk::open(NOON);
+    desk.now = at("2031-01-01T09:00:00Z");
+    let wake = |desk: &mut Desk| {
+        while desk.engine.next_wake().is_some_and(|at| at <= desk.now) {
+            desk.input(Input::Wake);
+        }
+    };
+    wake(&mut desk);
+    assert!(
+        !desk.send_all().is_empty(),
+        "by the wrong clock they are due"
+    );
+    desk.now = at(NOON) + TimeDelta::days(1);
+    desk.engine.believe(desk.now);
+    desk.input(Input::Release);
+    let mut sent = 0;
+    for _ in 0..14 * 24 {
+        desk.wait(TimeDelta::hours(1));
+        wake(&mut desk);
+        sent += desk.send_all().len();
+    }
+    assert!(sent > 0, "within a fortnight somebody is texted");
 }

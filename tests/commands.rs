@@ -54,6 +54,42 @@ fn a_reader_that_goes_away_is_no_error() {
     }
 }
 
+/// Whoever starts the program, and with whatever mask.
+#[test]
+fn only_the_owner_can_read_what_is_stored() {
+    use std::{fs, os::unix::fs::PermissionsExt};
+    let folder = tempfile::tempdir().unwrap();
+    let store = folder.path().join("store");
+    // Made by hand, open to all.
+    fs::create_dir(&store).unwrap();
+    fs::set_permissions(&store, fs::Permissions::from_mode(0o777)).unwrap();
+    let output = std::process::Command::new("sh")
+        .args([
+            "-c",
+            "umask 000; exec \"$0\" talk --store \"$1\" </dev/null",
+        ])
+        .args([env!("CARGO_BIN_EXE_budwood").as_ref(), store.as_os_str()])
+        .output()
+        .unwrap();
+    assert!(output.status.success(), "{output:?}");
+    let mut seen = 0;
+    let mut left = vec![store];
+    while let Some(path) = left.pop() {
+        let about = fs::metadata(&path).unwrap();
+        let mode = about.permissions().mode() & 0o777;
+        assert_eq!(mode & 0o077, 0, "{} is {mode:o}", path.display());
+        seen += 1;
+        if about.is_dir() {
+            left.extend(
+                fs::read_dir(path)
+                    .unwrap()
+                    .map(|entry| entry.unwrap().path()),
+            );
+        }
+    }
+    assert!(seen > 3, "{seen} files and folders");
+}
+
 #[test]
 fn a_page_is_read_up_to_its_first_line() {
     let mut child = budwood(&["demo", "--all"]).spawn().unwrap();

@@ -16,6 +16,7 @@
 //! not.
 
 mod bad_texts;
+mod heard;
 mod kinds;
 mod story;
 
@@ -343,13 +344,38 @@ fn names_short_codes_and_strangers_get_little() {
 }
 
 #[test]
-fn grief_and_danger_go_to_a_person() {
+fn danger_gets_first_help_and_goes_to_a_person() {
     check("alarm");
 }
 
 #[test]
-fn chat_gets_no_answer() {
+fn only_chat_gets_no_answer() {
     check("chat");
+}
+
+#[test]
+fn what_nobody_understands_is_told_to_a_person() {
+    check("never_silent");
+}
+
+#[test]
+fn what_waits_for_the_adviser_is_shown_and_told_again() {
+    check("waiting");
+}
+
+#[test]
+fn a_family_that_mourns_is_left_in_peace() {
+    check("mourning");
+}
+
+#[test]
+fn no_question_of_ours_is_a_dead_end() {
+    check("dead_ends");
+}
+
+#[test]
+fn what_is_no_illness_and_no_crop_is_taken_for_what_it_is() {
+    check("taken_for");
 }
 
 #[test]

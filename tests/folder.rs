@@ -59,6 +59,7 @@ impl Intake for Taker {
             outbox_waiting: 0,
             held_back: HeldBack::default(),
             locked: 0,
+            gateways: Vec::new(),
         }
     }
 }

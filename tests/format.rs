@@ -133,7 +133,8 @@ fn the_samples_hold_every_kind_and_shape() {
     assert_eq!(
         kinds,
         set([
-            "event", "person", "phone", "group", "block", "state", "talk", "received", "outbound"
+            "event", "person", "phone", "group", "block", "state", "talk", "received", "outbound",
+            "matter"
         ])
     );
     assert_eq!(
@@ -149,6 +150,8 @@ fn the_samples_hold_every_kind_and_shape() {
             "planting_held",
             "consent_given",
             "consent_withdrawn",
+            "left_alone",
+            "gone_on",
             "erased"
         ])
     );

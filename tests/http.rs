@@ -24,7 +24,7 @@ use budwood::{
     },
     words::{
         secret::Secret,
-        traffic::{Inbound, Receipt},
+        traffic::{GatewayHealth, Inbound, Receipt},
     },
 };
 use chrono::{DateTime, Utc};
@@ -137,6 +137,14 @@ impl Intake for Taker {
                 unpaid: 8,
             },
             locked: 9,
+            gateways: vec![GatewayHealth {
+                name: "provider".into(),
+                last_in: Some(at(SIGNED_AT)),
+                last_out: None,
+                oldest_waiting: Some(at(SIGNED_AT)),
+                refused_in_a_row: 2,
+                trouble: None,
+            }],
         }
     }
 }

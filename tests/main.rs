@@ -8,6 +8,7 @@ mod commands;
 mod conversation;
 mod cost;
 mod demo;
+mod erase;
 mod folder;
 mod format;
 mod http;

@@ -21,6 +21,7 @@ use std::{
 use anyhow::Context;
 use chrono::{NaiveDateTime, Timelike};
 use clap::{Parser, Subcommand};
+use rustix::fs::Mode;
 
 use self::page::Page;
 use crate::service::{
@@ -204,6 +205,9 @@ enum RollCommand {
 ///
 /// When the command could not do its work.
 pub fn run() -> anyhow::Result<ExitCode> {
+    // Records, backups, logs and sockets hold numbers and texts: whoever starts the program, only
+    // they can read what it makes.
+    rustix::process::umask(Mode::RWXG | Mode::RWXO);
     match Cli::parse().command {
         Command::Demo { all } => demo::play(all, &mut Page::open())?,
         Command::Serve { config } => {

@@ -49,7 +49,7 @@ use crate::{
     words::{
         limits,
         message::Outbound,
-        traffic::{Inbound, Link, Outgoing, Receipt, SendOutcome},
+        traffic::{GatewayHealth, Inbound, Link, Outgoing, Receipt, SendOutcome},
         ways::Ways,
     },
 };
@@ -240,7 +240,12 @@ impl Engine {
             }
             let mut step = Step::new(&mut self.world, &self.setup, self.store.as_ref(), now);
             for said in take_in(&mut step, input) {
-                step.post(said);
+                let Some(unsaid) = step.post(said) else {
+                    continue;
+                };
+                for said in step.goes_in_circles(unsaid) {
+                    step.post(said);
+                }
             }
             let (change, tells) = step.finish();
             all.append(change);
@@ -279,7 +284,9 @@ impl Engine {
         if self.world.held_since.is_some() || self.world.nudges_wait {
             return None;
         }
-        self.world.due.first().map(|(at, _)| *at)
+        let block = self.world.due.first().map(|(at, _)| *at);
+        let matter = self.world.matters.next_due();
+        block.into_iter().chain(matter).min()
     }
 
     /// When the next text that waits can be claimed.
@@ -315,6 +322,14 @@ impl Engine {
     #[must_use]
     pub const fn held_since(&self) -> Option<DateTime<Utc>> {
         self.world.held_since
+    }
+
+    /// How each gateway that sends is doing.
+    #[must_use]
+    pub fn gateways(&self, now: DateTime<Utc>) -> Vec<GatewayHealth> {
+        let World { outbox, links, .. } = &self.world;
+        let sending = self.setup.ways.gateways.iter().map(|way| way.name.as_str());
+        links.health(sending, |gateway| outbox.oldest(gateway), now)
     }
 
     /// Makes nudges wait, or not any more: while the clock is wrong, nothing may go that hangs on

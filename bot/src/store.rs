@@ -23,7 +23,10 @@ pub use self::{
     memory::MemoryStore,
     sled::SledStore,
 };
-use crate::words::message::{Outbound, Received, Talk};
+use crate::words::{
+    matter::Matter,
+    message::{Outbound, Received, Talk},
+};
 
 /// Everything that one step changes.
 #[derive(Clone, Debug, Default, PartialEq)]
@@ -48,6 +51,10 @@ pub struct Change {
     pub received: Vec<Received>,
     /// Texts that go out, new or moved on.
     pub outbound: Vec<Outbound>,
+    /// Texts that wait for a person, new or changed.
+    pub matters: Vec<Matter>,
+    /// Texts that wait no more.
+    pub closed: Vec<MessageId>,
     /// What may be done with the store from now on.
     pub hold: Option<Hold>,
 }
@@ -100,6 +107,10 @@ impl Change {
         self.talks.append(&mut later.talks);
         self.received.append(&mut later.received);
         self.outbound.append(&mut later.outbound);
+        self.matters
+            .retain(|matter| !later.closed.contains(&matter.message));
+        self.matters.append(&mut later.matters);
+        self.closed.append(&mut later.closed);
         self.hold = later.hold.or(self.hold);
     }
 
@@ -135,6 +146,8 @@ pub struct Loaded {
     pub talks: Vec<(String, Talk)>,
     /// The last texts out, newest first.
     pub outbound: Vec<Outbound>,
+    /// Texts that wait for a person.
+    pub matters: Vec<Matter>,
     /// The last fact in the log.
     pub last_event: Option<EventId>,
     /// The last message in or out.

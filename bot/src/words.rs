@@ -1,6 +1,7 @@
 //! The words that all rooms of the bot share: messages, numbers, limits, what a gateway carries.
 
 pub mod limits;
+pub mod matter;
 pub mod message;
 pub mod outline_area;
 pub mod phone_number;

@@ -97,6 +97,7 @@ said-damage-none = no damage
 said-cover-sown = cover crop sown
 said-intercrop-sown = { $species } sown
 said-intercrop-sown-unnamed = food crop sown
+said-intercrop-none = no food crop
 said-tapping-opened = { $count } trees opened
 said-not-done = not done yet: { $job }
 said-not-done-unnamed = not done yet
@@ -219,7 +220,7 @@ bare-other = trees
 unclear = Sorry, I did not understand. Write a word, a number and the block, like { $example }
 stranger = I do not know this number. Please ask your adviser to put it on the list.
 help = Text what you did: { $example }, weeded B, fed B. Ask: WHAT NOW, CALL ME, LANGUAGE. Mistake: NO. End texts: STOP. -{ $adviser }
-help-adviser = Text: STATUS group, LATE group, QUIET, GAPS group, SICK, VISIT, WINDOW group, WARN group, or a farmer's name. End: STOP.
+help-adviser = Text: STATUS group, LATE group, QUIET, GAPS group, SICK, VISIT, WAITING, WINDOW group, WARN group, or a farmer's name. End: STOP.
 example = dead 8 { $block }
 stopped = Done. No more reminders to this number. Your record is kept. Text START to return, ERASE to take your name out.
 started = Welcome, { $name }. Reminders for your blocks will come, about one a week. You can end them at any time: text STOP. -{ $adviser }
@@ -258,12 +259,28 @@ call-me = { $name }, { $adviser } will call you. If anyone is in danger, get to 
 call-me-untold = { $name }, I can reach nobody for you now: call by yourself. If anyone is in danger, get to a safe place first.
 call-me-notice = Call { $name } ({ $group }), number ends { $digits }: asked on { $day }.
 alarm-notice = Please call { $name } ({ $group }) soon, number ends { $digits }: text of { $day } may be about { $alarm }.
-unclear-notice = Please help { $name } ({ $group }), number ends { $digits }: two texts were not understood, the last on { $day }.
 alarm-grief = a death
 alarm-danger = danger
 alarm-illness = illness
 alarm-complaint = a complaint
 alarm-money = money
+alarm-fire = fire
+alarm-snake = a snake bite
+alarm-number = a new number or a lost phone
+matter-notice = { $name } ({ $group }), number ends { $digits }, texted on { $day }: { $alarm }. To read it text NEXT
+concern-call-me = please call
+concern-question = a question
+concern-unclear = not understood
+first-fire = Get everybody away from fire and smoke now. Shout for help. Do not fight it alone. { $told }
+first-snake = Keep still and get to a clinic at once. Do not cut, suck or tie the bite. { $told }
+first-danger = Go to a safe place first and call people near you. { $told }
+first-illness = If it is bad, go to a clinic now. Press a clean cloth on a bleeding wound. { $told }
+told-adviser = I told { $adviser }.
+told-nobody = Nobody could be told: get help near you.
+grief = { $name }, I am sorry for your loss. { $told } No reminders until { $adviser } says so.
+told = Thank you, { $name }. I told { $adviser }, who can read your text.
+not-told = { $name }, I can not answer this and could not tell { $adviser }. Please ask in person.
+only-done = Only work that you have done is noted. When it is done text it, like { $example }
 sick-notice = { $name } { $block } ({ $group }): { $facts }.
 cluster-notice = { $group }: { $ailment } at { $count } places since { $day }. Please look. Then WARN { $group } lets the neighbours look. No spraying yet.
 warn-ask = { $group }: { $ailment } at { $count } places. If you have looked, { $blocks ->
@@ -386,6 +403,19 @@ nudge-hand_over = Well done, { $name }. { $block } is a tapping plot now, so the
 
 ## The adviser asks
 
+waiting-list = Waiting { $count }, oldest { $hours }h: { $people }. To read one text NEXT
+waiting-none = No text waits for you.
+waiting-person = { $name } { $hours }h
+waiting-next = { $name } ({ $group }) { $digits }, { $hours }h, { $concern }. Seen to? DONE: { $text }
+waiting-closed = Closed: { $name }. Waiting now: { $count }.
+waiting-old = { $count ->
+    [one] 1 text waits
+   *[other] { $count } texts wait
+  } over { $hours }h, first { $name } ({ $group }). To read text NEXT
+held = No reminders to { $name } until you text GO { $name }
+held-until = No reminders to { $name } until { $day }. To end it sooner text GO { $name }
+gone-on = { $name } is reminded again.
+not-held = { $name } gets reminders, nothing to end.
 status = { $group } { $day }: { $farmers ->
     [one] 1 farmer
    *[other] { $farmers } farmers

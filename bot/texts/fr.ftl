@@ -117,6 +117,7 @@ said-damage-none = aucun dégat
 said-cover-sown = plante de couverture semée
 said-intercrop-sown = culture semée: { $species }
 said-intercrop-sown-unnamed = culture vivrière semée
+said-intercrop-none = pas de vivrier
 said-tapping-opened = { $count ->
     [one] { $count } arbre ouvert
    *[other] { $count } arbres ouverts
@@ -241,7 +242,7 @@ bare-other = arbres
 unclear = Pardon, je n'ai pas compris. Ecrivez le travail, un nombre et la parcelle, comme { $example }
 stranger = Je ne connais pas ce numéro. Demandez à votre conseiller de le mettre sur la liste.
 help = Dites ce qui est fait: { $example }, sarclé B, engrais B. Demandez: QUE FAIRE, APPELEZ MOI, LANGUE. Erreur: NON. Fin: STOP. -{ $adviser }
-help-adviser = Envoyez: ETAT groupe, RETARD groupe, SILENCE, VIDES groupe, MALADIE, VISITE, FENETRE, PREVENIR groupe, ou le nom d'un planteur. Fin: STOP.
+help-adviser = Envoyez: ETAT groupe, RETARD groupe, SILENCE, VIDES groupe, MALADIE, VISITE, ATTENTE, FENETRE, PREVENIR groupe, ou le nom d'un planteur. Fin: STOP.
 example = morts 8 { $block }
 stopped = C'est fait. Plus de rappels à ce numéro. Vos données restent. DEBUT pour revenir, EFFACEZ MOI pour enlever votre nom.
 started = Bienvenue, { $name }. Vous aurez des rappels pour vos parcelles, environ un par semaine. Pour arreter quand vous voulez: STOP. -{ $adviser }
@@ -280,12 +281,28 @@ call-me = { $name }, { $adviser } va vous appeler. Si quelqu'un est en danger, m
 call-me-untold = { $name }, je ne peux joindre personne pour vous: appelez vous-meme. Si quelqu'un est en danger, mettez-vous d'abord à l'abri.
 call-me-notice = Appelez { $name } ({ $group }), numéro finit par { $digits }: demande du { $day }.
 alarm-notice = Appelez vite { $name } ({ $group }), numéro finit par { $digits }: le message du { $day } parle peut-etre de { $alarm }.
-unclear-notice = Aidez { $name } ({ $group }), numéro finit par { $digits }: deux messages pas compris, le dernier du { $day }.
 alarm-grief = décès
 alarm-danger = danger
 alarm-illness = maladie
 alarm-complaint = plainte
 alarm-money = argent
+alarm-fire = feu
+alarm-snake = morsure de serpent
+alarm-number = nouveau numéro ou téléphone perdu
+matter-notice = { $name } ({ $group }), numéro finit par { $digits }, a écrit { $day }: { $alarm }. Pour le lire: SUIVANT
+concern-call-me = à rappeler
+concern-question = question
+concern-unclear = pas compris
+first-fire = Eloignez tout le monde du feu et de la fumée. Criez au secours. Ne l'éteignez pas seul. { $told }
+first-snake = Bougez peu, allez vite au centre de santé. Ne coupez pas, ne sucez pas, pas de garrot. { $told }
+first-danger = Allez d'abord en lieu sur et appelez les gens autour de vous. { $told }
+first-illness = Si c'est grave, allez tout de suite au centre de santé. Pressez un linge propre si cela saigne. { $told }
+told-adviser = J'ai prévenu { $adviser }.
+told-nobody = Personne n'est prévenu: demandez de l'aide près de vous.
+grief = { $name }, toutes mes condoléances. { $told } Plus de rappels avant l'accord de { $adviser }.
+told = Merci, { $name }. J'ai prévenu { $adviser }, qui peut lire votre message.
+not-told = { $name }, je ne sais pas répondre et n'ai pas pu prévenir { $adviser }. Demandez de vive voix.
+only-done = Je note seulement le travail que vous avez fait. Quand c'est fait, écrivez comme { $example }
 sick-notice = { $name } { $block } ({ $group }): { $facts }.
 cluster-notice = { $group }: { $ailment } en { $count } endroits depuis { $day }. A voir. Puis PREVENIR { $group } alerte les voisins. Ne pas traiter encore.
 warn-ask = { $group }: { $ailment } en { $count } endroits. Si vous avez vérifié, on demandera à { $blocks ->
@@ -408,6 +425,19 @@ nudge-hand_over = Bravo, { $name }. { $block } est en saignée: ces rappels s'ar
 
 ## The adviser asks
 
+waiting-list = En attente { $count }, depuis { $hours }h: { $people }. Pour lire: SUIVANT
+waiting-none = Aucun message ne vous attend.
+waiting-person = { $name } { $hours }h
+waiting-next = { $name } ({ $group }) { $digits }, { $hours }h, { $concern }. Réglé? FINI: { $text }
+waiting-closed = Réglé: { $name }. Encore en attente: { $count }.
+waiting-old = { $count ->
+    [one] 1 message attend
+   *[other] { $count } messages attendent
+  } depuis { $hours }h, un de { $name } ({ $group }). Pour lire: SUIVANT
+held = Pas de rappels à { $name } jusqu'à ce que vous écriviez REPRENDRE { $name }
+held-until = Pas de rappels à { $name } avant { $day }. Pour finir plus tot: REPRENDRE { $name }
+gone-on = { $name } a de nouveau les rappels.
+not-held = { $name } a déjà les rappels.
 status = { $group } { $day }: { $farmers ->
     [one] { $farmers } planteur
    *[other] { $farmers } planteurs

@@ -114,6 +114,7 @@ said-damage-none = nenhum dano
 said-cover-sown = cobertura semeada
 said-intercrop-sown = plantio de { $species }
 said-intercrop-sown-unnamed = lavoura plantada
+said-intercrop-none = sem lavoura
 said-tapping-opened = { $count ->
     [one] { $count } arvore aberta
    *[other] { $count } arvores abertas
@@ -238,7 +239,7 @@ bare-other = arvores
 unclear = Desculpe, nao entendi. Escreva o trabalho, um numero e o talhao, como { $example }
 stranger = Nao conheco este numero. Fale com seu técnico para colocar na lista.
 help = Diga o que fez: { $example }, capina B, adubo B. Pergunte: O QUE FAZER, LIGUE PARA MIM, IDIOMA. Errado: NAO. Fim: PARAR. -{ $adviser }
-help-adviser = Envie: SITUACAO grupo, ATRASO grupo, SILENCIO, FALHAS grupo, DOENCA, VISITA, JANELA, AVISAR grupo, ou o nome de um produtor. Fim: PARAR.
+help-adviser = Envie: SITUACAO grupo, ATRASO grupo, SILENCIO, FALHAS grupo, DOENCA, VISITA, FILA, JANELA, AVISAR grupo, ou o nome de um produtor. Fim: PARAR.
 example = mortas 8 { $block }
 stopped = Pronto. Sem mais lembretes para este numero. Seus dados ficam. INICIAR para voltar, APAGAR MEUS DADOS para tirar o nome.
 started = Boas-vindas, { $name }. Vao chegar lembretes para seus talhoes, um por semana mais ou menos. Para sair quando quiser: PARAR. -{ $adviser }
@@ -277,12 +278,28 @@ call-me = { $name }, { $adviser } vai ligar. Se alguém estiver em perigo, va pr
 call-me-untold = { $name }, agora nao consigo avisar ninguém: ligue por conta propria. Se alguém estiver em perigo, va primeiro para um lugar seguro.
 call-me-notice = Ligue para { $name } ({ $group }), numero termina em { $digits }: pedido { $day }.
 alarm-notice = Ligue logo para { $name } ({ $group }), numero termina em { $digits }: a mensagem de { $day } pode ser de { $alarm }.
-unclear-notice = Ajude { $name } ({ $group }), numero termina em { $digits }: duas mensagens nao entendidas, a ultima { $day }.
 alarm-grief = morte
 alarm-danger = perigo
 alarm-illness = doenca
 alarm-complaint = reclamacao
 alarm-money = dinheiro
+alarm-fire = fogo
+alarm-snake = picada de cobra
+alarm-number = numero novo ou telefone perdido
+matter-notice = { $name } ({ $group }), numero termina em { $digits }, escreveu { $day }: { $alarm }. Para ler: PROXIMO
+concern-call-me = pede ligacao
+concern-question = pergunta
+concern-unclear = nao entendida
+first-fire = Tire todos de perto do fogo e da fumaca. Grite por ajuda. Nao apague sozinho. { $told }
+first-snake = Mexa-se pouco e va logo ao posto de saude. Nao corte, nao chupe, nao amarre. { $told }
+first-danger = Va primeiro para um lugar seguro e chame gente por perto. { $told }
+first-illness = Se for grave, va ja ao posto de saude. Se sangrar, aperte com pano limpo. { $told }
+told-adviser = Avisei { $adviser }.
+told-nobody = Ninguém foi avisado: peca ajuda a quem estiver perto.
+grief = { $name }, meus sentimentos. { $told } Sem lembretes até { $adviser } dizer.
+told = Obrigado, { $name }. Avisei { $adviser }, que pode ler sua mensagem.
+not-told = { $name }, nao sei responder e nao consegui avisar { $adviser }. Pergunte em pessoa.
+only-done = So anoto o trabalho que voce ja fez. Quando fizer, escreva como { $example }
 sick-notice = { $name } { $block } ({ $group }): { $facts }.
 cluster-notice = { $group }: { $ailment } em { $count } lugares desde { $day }. Veja antes. Depois AVISAR { $group } avisa os vizinhos. Sem pulverizar ainda.
 warn-ask = { $group }: { $ailment } em { $count } lugares. Se ja viu, pedimos a { $blocks ->
@@ -405,6 +422,19 @@ nudge-hand_over = Parabéns, { $name }. { $block } agora esta em sangria e estes
 
 ## The adviser asks
 
+waiting-list = Esperam { $count }, ha { $hours }h: { $people }. Para ler: PROXIMO
+waiting-none = Nenhuma mensagem espera por voce.
+waiting-person = { $name } { $hours }h
+waiting-next = { $name } ({ $group }) { $digits }, { $hours }h, { $concern }. Resolvido? FEITO: { $text }
+waiting-closed = Resolvido: { $name }. Ainda esperam: { $count }.
+waiting-old = { $count ->
+    [one] 1 mensagem espera
+   *[other] { $count } mensagens esperam
+  } mais de { $hours }h, uma de { $name } ({ $group }). Para ler: PROXIMO
+held = Sem lembretes a { $name } até voce escrever RETOMAR { $name }
+held-until = Sem lembretes a { $name } até { $day }. Para acabar antes: RETOMAR { $name }
+gone-on = { $name } recebe lembretes de novo.
+not-held = { $name } ja recebe lembretes.
 status = { $group } { $day }: { $farmers ->
     [one] { $farmers } produtor
    *[other] { $farmers } produtores

@@ -1,7 +1,7 @@
 //! What is said to the bot itself: yes, no, done, later, undo, help, stop, start.
 //!
-//! Each counts only as the whole message, once greetings and thanks are taken away; "stop" only
-//! as the whole message as it stands. Deliberately absent: whether a question is open.
+//! Each counts only as the whole message, once greetings and thanks are taken away. Deliberately
+//! absent: whether a question is open.
 
 use crate::{
     details::Per,
@@ -18,7 +18,8 @@ pub(crate) fn read(pieces: &[Piece<'_>], glance: Glance) -> Option<Act> {
     if !glance.asks && !glance.traits.has_plain(speaks) {
         return None;
     }
-    if only(words(pieces)).is_some_and(|only| only.is_plain(Plain::Stop)) {
+    let impolite = words(pieces).filter(|piece| !piece.is_plain(Plain::Courtesy));
+    if only(impolite).is_some_and(|only| only.is_plain(Plain::Stop)) {
         return Some(Act::Stop);
     }
     let is_only_question = !pieces.is_empty() && pieces.iter().all(|piece| piece.is_mark('?'));

@@ -1,6 +1,6 @@
 //! What a person must see at once: grief, danger, illness, a complaint, money.
 //!
-//! Deliberately absent: an answer. None is sent; the adviser is told.
+//! Deliberately absent: what is done about it.
 
 use crate::{
     gate::{is_bare, reports_surely},
@@ -31,15 +31,18 @@ pub(crate) fn read(pieces: &[Piece<'_>], glance: Glance, calm: bool) -> Option<A
         })
     };
     let order = [
-        (Alarm::Danger, is_fire_alone(pieces)),
+        (Alarm::Fire, is_fire_alone(pieces)),
+        (Alarm::Snake, false),
+        (Alarm::Danger, false),
         (Alarm::Grief, is_grief(pieces)),
         (Alarm::Illness, is_illness(pieces)),
+        (Alarm::Number, false),
         (Alarm::Complaint, false),
         (Alarm::Money, false),
     ];
     order
         .into_iter()
-        .filter(|(alarm, _)| calm || matches!(alarm, Alarm::Danger | Alarm::Grief | Alarm::Illness))
+        .filter(|(alarm, _)| calm || !matches!(alarm, Alarm::Complaint | Alarm::Money))
         .find(|(alarm, sure)| *sure || said(*alarm))
         .map(|(alarm, _)| alarm)
 }

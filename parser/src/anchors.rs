@@ -102,7 +102,11 @@ fn opened(text: &Text<'_, '_>, opening: &[Anchor]) -> Anchors {
             .filter(|work| !has_own_number(text, work.at, anchor.at));
         let taken = near.is_some_and(|work| {
             let kind = thing.with(work.kind);
-            work.kind = kind.unwrap_or(work.kind);
+            // "planted 120 no rice".
+            let before = anchor.at.checked_sub(1).and_then(|at| text.pieces.get(at));
+            let is_denied =
+                thing == Thing::Crop && before.is_some_and(|piece| piece.is_plain(Plain::Negation));
+            work.kind = kind.filter(|_| !is_denied).unwrap_or(work.kind);
             // "weeded the rice": the crop is no news.
             kind.is_some() || thing == Thing::Crop
         });

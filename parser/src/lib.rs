@@ -101,7 +101,7 @@ pub use pack::{Pack, PackDoubt, PackFault};
 pub use reader::Reader;
 pub use reading::{
     Act, Alarm, Bare, Correction, Doubt, Field, Known, Problem, Query, Reading, Report, Sender,
-    Span, Stance, Taken, Topic, Word,
+    Span, Stance, Taken, Topic, Unnamed, Word,
 };
 pub use when::{Day, When};
 

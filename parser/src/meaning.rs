@@ -224,6 +224,10 @@ macro_rules! plain {
 plain! {
     /// "block", "plot".
     Block = "block",
+    /// "both blocks".
+    BothBlocks = "both_blocks",
+    /// "all blocks".
+    EveryBlock = "every_block",
     /// "farm", "hill": a block word only before a letter or a number.
     Land = "land",
     /// "row", "line".

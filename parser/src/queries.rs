@@ -63,7 +63,11 @@ fn about_member(pieces: &[Piece<'_>], core: &[&Piece<'_>]) -> Option<Query> {
             Sense::Number(_) | Sense::Block(_) | Sense::List { .. }
         )
     });
-    let asks = core.len() <= MEMBER_WORDS_MAX && !(told && kind.is_some());
+    // "hold Tamo until 15 Jan, the land is sold".
+    let holds = core.first().is_some_and(|piece| {
+        piece.part(Meaning::adviser_topic) == Some(Topic::LeaveAlone) && kind.is_none()
+    });
+    let asks = holds || core.len() <= MEMBER_WORDS_MAX && !(told && kind.is_some());
     asks.then(|| query(pieces, topic.unwrap_or(Topic::Member), kind))
 }
 
@@ -180,6 +184,9 @@ pub(crate) fn anyone(pieces: &[Piece<'_>], glance: Glance) -> Option<Query> {
         | Topic::Window
         | Topic::Warn
         | Topic::Hold
+        | Topic::LeaveAlone
+        | Topic::GoOn
+        | Topic::Waiting
         | Topic::Language => false,
     });
     let asked = || {

@@ -13,10 +13,11 @@ use crate::{
     fold::Folded,
     gate, languages, letters,
     lexicon::{Lexicon, Listed, PACKS_MAX},
+    meaning::Plain,
     pack::{Pack, PackFault},
     piece::{Glance, Piece, Pieces, Sense},
     plans, queries,
-    reading::{Act, Correction, Doubt, Known, Problem, Reading, Report, Sender, Stance},
+    reading::{Act, Correction, Doubt, Known, Problem, Reading, Report, Sender, Stance, Unnamed},
     reports::{self, Told},
     segment::{self, Segment},
     tongues, unsure, words,
@@ -98,6 +99,7 @@ impl Reader {
                 .then(|| acts::bare(pieces))
                 .flatten(),
             about_work: unclear || gate::is_about_work(pieces, &stances),
+            unnamed: unnamed(pieces),
             alarm: alarm::read(
                 pieces,
                 glance,
@@ -133,6 +135,17 @@ impl Reader {
         }
         most.1.cloned()
     }
+}
+
+/// Blocks that are meant without their names.
+fn unnamed(pieces: &[Piece<'_>]) -> Option<Unnamed> {
+    let says = |plain| pieces.iter().any(|piece| piece.is_plain(plain));
+    let is_named = pieces
+        .iter()
+        .any(|piece| matches!(piece.sense, Sense::Block(_)));
+    let both = || says(Plain::BothBlocks).then_some(Unnamed::Both);
+    let all = || says(Plain::EveryBlock).then_some(Unnamed::All);
+    if is_named { None } else { both().or_else(all) }
 }
 
 /// Who or what makes all that is told doubtful.

@@ -71,6 +71,17 @@ pub struct Reading {
     pub language: Option<String>,
     /// There is an action word, a block or a number: worth an example when nothing was understood.
     pub about_work: bool,
+    /// Blocks that are meant without their names ("weeded both blocks").
+    pub unnamed: Option<Unnamed>,
+}
+
+/// Blocks that are meant without their names.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Unnamed {
+    /// "Both".
+    Both,
+    /// "All".
+    All,
 }
 
 /// One fact as said, names unresolved.
@@ -240,6 +251,12 @@ named! {
         Warn = "warn",
         /// Hold planting in a group again (adviser).
         Hold = "hold",
+        /// Leave a person in peace (adviser).
+        LeaveAlone = "leave_alone",
+        /// Remind a person again (adviser).
+        GoOn = "go_on",
+        /// Which texts wait for the adviser.
+        Waiting = "waiting",
         /// What is held about me.
         MyData = "my_data",
         /// Erase my name and number.
@@ -301,12 +318,18 @@ named! {
     Alarm {
         /// Somebody died.
         Grief = "grief",
-        /// Somebody is in danger now (fire at the house, attack).
+        /// Something burns.
+        Fire = "fire",
+        /// A snake has bitten somebody.
+        Snake = "snake",
+        /// Somebody is in danger now (attack, falling trees).
         Danger = "danger",
         /// Somebody is ill or hurt.
         Illness = "illness",
         /// A complaint ("plants did not come").
         Complaint = "complaint",
+        /// A phone is lost, or the number is another one.
+        Number = "number",
         /// Money asked or owed.
         Money = "money",
     }

@@ -73,7 +73,7 @@ pub(crate) fn read(pieces: &[Piece<'_>], segments: &[Segment], folded: &Folded<'
                 row.details.wetness = rain(row, answer, denial.is_some());
             } else if segment.kind == Kind::IntercropSown
                 && row.details.species.is_none()
-                && answer == Some(Wetness::None)
+                && (answer == Some(Wetness::None) || denial.is_some())
             {
                 row.details.count = Some(0);
             } else if segment.kind == Kind::Branched && before.is_some() {

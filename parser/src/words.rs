@@ -81,7 +81,9 @@ fn taken_for(meaning: Meaning) -> Taken {
 
 fn taken_for_plain(plain: Plain) -> Taken {
     match plain {
-        Plain::Block | Plain::Land | Plain::Row => Taken::BlockWord,
+        Plain::Block | Plain::BothBlocks | Plain::EveryBlock | Plain::Land | Plain::Row => {
+            Taken::BlockWord
+        }
         Plain::Trees | Plain::Gaps | Plain::Round => Taken::Unit,
         Plain::Negation | Plain::NotYet | Plain::Ahead => Taken::Negation,
         Plain::Yes

@@ -6,12 +6,15 @@
 
 mod amend;
 mod complete;
+mod concern;
 mod date;
 mod draft;
+mod heed;
 mod sanity;
 mod scene;
 #[cfg(test)]
 mod tests;
+mod unnamed;
 
 use alloc::{
     boxed::Box,
@@ -21,12 +24,14 @@ use alloc::{
 };
 
 use budwood_parser::{
-    Act, Alarm, Bare, Correction, Details, Doubt, Kind, Problem, Query, Reading, Report, Sender,
-    Stance, Wetness, When,
+    Act, Bare, Correction, Details, Doubt, Kind, Problem, Query, Reading, Report, Sender, Stance,
+    Wetness, When,
 };
 
 pub use self::{
-    date::resolve as resolve_date,
+    concern::Concern,
+    date::{ahead as date_ahead, resolve as resolve_date},
+    heed::heed,
     scene::{Last, Nudged, Pending, Plot, Scene},
 };
 use crate::words::event::Happened;
@@ -60,8 +65,8 @@ pub enum Decision {
     Help(Unclear),
     /// Say nothing.
     Silent(Quiet),
-    /// A person must see this; the bot says nothing.
-    Person(Alarm),
+    /// A person must see this.
+    Person(Concern),
 }
 
 /// A fact that is not stored yet.
@@ -245,6 +250,10 @@ pub enum Unclear {
     NoReport,
     /// A report from a number that is not on the list.
     Stranger,
+    /// A plan, the work of others, what they own: only what they did is stored.
+    NotDone,
+    /// A number or a name that answers no question of ours.
+    NothingAsked,
 }
 
 /// Why nothing is said.
@@ -268,7 +277,7 @@ pub fn decide(reading: &Reading, scene: &Scene<'_>) -> Decision {
     let has_lapsed = scene.has_lapsed();
     let scene = &scene.without_lapsed();
     if let Some(alarm) = reading.alarm {
-        return Decision::Person(alarm);
+        return Decision::Person(Concern::Alarm(alarm));
     }
     // A word that means nothing without the nudge that it answers.
     if has_lapsed && matches!(reading.acts.first(), Some(Act::Done | Act::Later(_))) {
@@ -286,6 +295,9 @@ pub fn decide(reading: &Reading, scene: &Scene<'_>) -> Decision {
         } else {
             Decision::Silent(Quiet::Stranger)
         };
+    }
+    if let Some(decision) = unnamed::answer(reading, scene) {
+        return decision;
     }
     if let Some(bare) = &reading.bare {
         return fill(bare, scene);
@@ -310,6 +322,7 @@ pub fn decide(reading: &Reading, scene: &Scene<'_>) -> Decision {
         .map(|report| draft::of(report, scene))
         .collect();
     draft::take_off_broken(&mut drafts);
+    let drafts = unnamed::spread(drafts, reading.unnamed, scene);
     let doubts = reading.reports.iter().flat_map(doubts_of).collect();
     let no_such_day = reading
         .problems
@@ -428,6 +441,11 @@ fn fill(bare: &Bare, scene: &Scene<'_>) -> Decision {
     match (scene.pending, bare) {
         (Some(Pending::Confirm(_)), Bare::Number(1.0)) => yes(scene),
         (Some(Pending::Confirm(_)), Bare::Number(2.0)) => no(scene),
+        // "Is it 4 on Hill?" - "B", or "5": so it is another one.
+        (Some(Pending::Confirm(facts)), bare) => match complete::instead(facts, bare, scene) {
+            Some(facts) => judge(facts, Vec::new(), None, scene),
+            None => Decision::Silent(Quiet::NothingAsked),
+        },
         // After a read-back it means that, or nothing.
         (Some(Pending::Nudge { is_last, .. }), Bare::Number(1.0)) => {
             if *is_last {
@@ -454,9 +472,7 @@ fn fill(bare: &Bare, scene: &Scene<'_>) -> Decision {
             Some(fact) => judge(vec![fact], unsure(bare), None, scene),
             None => Decision::Silent(Quiet::NothingAsked),
         },
-        (Some(Pending::Confirm(_) | Pending::Choose { .. }) | None, _) => {
-            Decision::Silent(Quiet::NothingAsked)
-        }
+        (Some(Pending::Choose { .. }) | None, _) => Decision::Silent(Quiet::NothingAsked),
     }
 }
 

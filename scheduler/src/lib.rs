@@ -31,6 +31,7 @@ pub use jobs::task::{Figures, Task};
 pub use land::block::{BlockState, Census, Cohort, Living, NudgeTrack};
 pub use land::directory::{Block, Consent, Directory, Group, Person, PersonLink, Phone, Role};
 pub use words::event::{Body, Event, Happened, Source};
+pub use words::hold::{Hold, Reason};
 pub use words::id::{BlockId, EventId, GroupId, MessageId, PersonId};
 pub use words::{
     job::{Clock, TaskKind, TextClass},

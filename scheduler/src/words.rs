@@ -2,6 +2,7 @@
 
 pub mod area;
 pub mod event;
+pub mod hold;
 pub mod id;
 pub mod job;
 pub mod point;

@@ -2,7 +2,7 @@
 
 use serde_json::{Value, json};
 
-use super::{Service, bearer, client};
+use super::{SIGNED_AT, Service, at, bearer, client};
 
 #[tokio::test]
 async fn health_needs_no_password_and_says_what_waits() {
@@ -17,7 +17,14 @@ async fn health_needs_no_password_and_says_what_waits() {
             "inbox_waiting": 3,
             "outbox_waiting": 4,
             "held_back": {"answers": 5, "notices": 6, "strangers": 7, "unpaid": 8},
-            "locked": 9
+            "locked": 9,
+            "gateways": [{
+                "name": "provider",
+                "last_in": at(SIGNED_AT),
+                "last_out": null,
+                "oldest_waiting": at(SIGNED_AT),
+                "refused_in_a_row": 2,
+            }],
         })
     );
     service.stop().await;

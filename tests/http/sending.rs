@@ -252,7 +252,7 @@ async fn each_answer_means_one_thing() {
     let created = r#"{"resourceReference":{"resourceURL":"/a/b-2"}}"#;
     let padding = " ".repeat(limits::ANSWER_BYTES_MAX + 1 - created.len());
     let long: &'static str = format!("{padding}{created}").leak();
-    let table: [(Answer, &str); 19] = [
+    let table: [(Answer, &str); 20] = [
         ((200, vec![], "{}"), "accepted"),
         ((201, vec![], created), "accepted b-2"),
         ((202, vec![], "planted"), "accepted"),
@@ -274,14 +274,15 @@ async fn each_answer_means_one_thing() {
         ((503, vec![], ""), "all again"),
         ((408, vec![], ""), "again"),
         ((425, vec![("retry-after", "120")], ""), "again after 120 s"),
-        ((401, vec![], ""), "all again after 300 s"),
-        ((404, vec![], ""), "all again after 300 s"),
+        ((401, vec![], ""), "set-up, after 300 s"),
+        ((402, vec![], ""), "set-up, after 300 s"),
+        ((403, vec![], ""), "set-up, after 300 s"),
+        ((404, vec![], ""), "set-up, after 300 s"),
         (
             (302, vec![("location", "/elsewhere")], ""),
-            "all again after 300 s",
+            "set-up, after 300 s",
         ),
         ((400, vec![], "+447700900123 is wrong"), "refused"),
-        ((403, vec![], ""), "refused"),
         ((500, vec![], ""), "unknown"),
         ((502, vec![], ""), "unknown"),
     ];
@@ -357,6 +358,7 @@ fn brief(outcome: &SendOutcome) -> String {
             let whose = match whose {
                 Whose::Text => "again",
                 Whose::Gateway => "all again",
+                Whose::SetUp => "set-up,",
             };
             let after = after.map(|wait| format!(" after {} s", wait.as_secs()));
             format!("{whose}{}", after.unwrap_or_default())

@@ -286,7 +286,7 @@ async fn a_wrong_body_is_told_what_to_send() {
     the body is JSON, but not an inboundSMSMessageNotification: missing field `inboundSMSMessageNotification` at line 1 column 45
     the body is not UTF-8; send JSON in UTF-8 (byte 34 is wrong)
     the body is not JSON: EOF while parsing a value at line 1 column 0
-    the body is JSON, but not an inboundSMSMessageNotification: invalid type: sequence, expected a string at line 1 column 4
+    the body is not JSON: recursion limit exceeded at line 1 column 128
     ");
     assert!(service.taker.texts().is_empty());
     service.stop().await;
@@ -433,4 +433,24 @@ async fn raw(address: SocketAddr, request: String) -> String {
     })
     .await
     .unwrap()
+}
+
+/// The body of a refused request is not read to its end, which may never come.
+#[tokio::test]
+async fn a_refused_body_is_not_read_without_end() {
+    let service = Service::start(bearer());
+    let address = service.address;
+    let sent = tokio::task::spawn_blocking(move || {
+        let mut stream = TcpStream::connect(address).unwrap();
+        stream
+            .set_write_timeout(Some(Duration::from_secs(60)))
+            .unwrap();
+        let head = "POST /sms/in/provider HTTP/1.1\r\nhost: x\r\ncontent-type: application/json\r\n\
+                    transfer-encoding: chunked\r\n\r\n";
+        stream.write_all(head.as_bytes()).unwrap();
+        let chunk = format!("10000\r\n{}\r\n", " ".repeat(0x10000));
+        (0..20_000).any(|_| stream.write_all(chunk.as_bytes()).is_err())
+    });
+    assert!(sent.await.unwrap(), "a gigabyte was read");
+    service.stop().await;
 }

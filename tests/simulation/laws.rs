@@ -48,6 +48,8 @@ pub(super) struct Laws {
     began: bool,
     /// Who agreed to be texted: by the list, and by the texts STOP and START as they were taken.
     agreed: BTreeSet<PersonId>,
+    /// Who is left in peace: by a text of a death, until the adviser says GO.
+    held: BTreeSet<PersonId>,
     texts: BTreeMap<String, Received>,
     outbound: BTreeMap<MessageId, Outbound>,
     /// What was handed over, and whether it may be handed over again.
@@ -79,6 +81,11 @@ impl Laws {
         for event in &change.events {
             self.facts.take(event, change);
             self.figures.facts += 1;
+            if let Body::LeftAlone { person, .. } = event.body {
+                self.held.insert(person);
+            } else if let Body::GoneOn { person } = event.body {
+                self.held.remove(&person);
+            }
             self.figures.warned += usize::from(matches!(event.body, Body::Warned { .. }));
             if let Body::Nudged { .. } = event.body {
                 self.nudge_made(event, engine, moment);

@@ -211,6 +211,7 @@ impl Phone {
                 (*chance.pick(&["STOP", "START", "stop"])).to_owned()
             }
             Manner::Leaver if chance.once_in(30) => "erase".to_owned(),
+            Manner::Slow if chance.once_in(60) => "my mother died".to_owned(),
             Manner::Sloppy if chance.once_in(3) => {
                 (*chance.pick(&["no", "undo", "A not B", "B not A", "no 5", "deda 3 A"])).to_owned()
             }

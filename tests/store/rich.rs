@@ -1,5 +1,6 @@
 //! One change with a record of every kind and every shape that records have.
 
+mod matter;
 mod state;
 
 use budwood::{
@@ -47,6 +48,8 @@ pub(crate) fn change() -> Change {
         talks: talks(),
         received: received(),
         outbound: outbound(),
+        matters: matter::matters(),
+        closed: Vec::new(),
         hold: Some(Hold::Held { since: at(1, 9) }),
     }
 }
@@ -193,6 +196,7 @@ fn persons() -> Vec<Person> {
             language: "en".to_owned(),
             group: (role != Role::Adviser).then_some(GroupId(1)),
             consent,
+            hold: None,
             erased: role == Role::Viewer,
         })
         .collect()
@@ -382,6 +386,7 @@ fn questions() -> Vec<Question> {
 fn talks() -> Vec<(String, Talk)> {
     let full = |question| Talk {
         open: Some(Open {
+            rest: Some("Nilo dead 3".to_owned()),
             at: at(1, 9),
             message: MessageId(7),
             person: Some(PersonId(3)),

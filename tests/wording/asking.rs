@@ -39,10 +39,13 @@ pub(super) enum Reply {
     Window,
     Warn,
     Hold,
+    NextText,
+    Waiting,
+    GoOn,
 }
 
 /// Texts that ask for a reply, and for which.
-pub(super) const ASKING: [(&str, Reply); 62] = [
+pub(super) const ASKING: [(&str, Reply); 69] = [
     ("read-back", Reply::No),
     ("read-back-rain", Reply::No),
     ("changed", Reply::No),
@@ -105,4 +108,11 @@ pub(super) const ASKING: [(&str, Reply); 62] = [
     ("hold-ask", Reply::Yes),
     ("planting-held", Reply::Window),
     ("window-ask", Reply::Yes),
+    ("help-adviser", Reply::Waiting),
+    ("matter-notice", Reply::NextText),
+    ("waiting-list", Reply::NextText),
+    ("waiting-old", Reply::NextText),
+    ("waiting-next", Reply::Done),
+    ("held", Reply::GoOn),
+    ("held-until", Reply::GoOn),
 ];

@@ -12,9 +12,13 @@ use super::source;
 const LIST: &str = include_str!("cautions.txt");
 
 /// Texts that can lead to harm: each is in the list.
-const CAREFUL: [&str; 30] = [
+const CAREFUL: [&str; 34] = [
     "call-me",
     "cluster-notice",
+    "first-danger",
+    "first-fire",
+    "first-illness",
+    "first-snake",
     "how-much-feed",
     "may-spray",
     "may-tap-check",

@@ -19,7 +19,7 @@ use super::{
 
 /// Texts that are put into others, or are put together by the checks above.
 fn is_part(key: &str) -> bool {
-    const PARTS: [&str; 33] = [
+    const PARTS: [&str; 36] = [
         "group-",
         "living",
         "weekday-",
@@ -53,8 +53,11 @@ fn is_part(key: &str) -> bool {
         "walk-",
         "datum-",
         "rain-",
+        "alarm-",
+        "concern-",
+        "waiting-person",
     ];
-    const WHOLE: [&str; 30] = [
+    const WHOLE: [&str; 27] = [
         "day",
         "day-year",
         "span",
@@ -74,11 +77,8 @@ fn is_part(key: &str) -> bool {
         "member-ahead",
         "member-ready",
         "consent-none",
-        "alarm-grief",
-        "alarm-danger",
-        "alarm-illness",
-        "alarm-complaint",
-        "alarm-money",
+        "told-adviser",
+        "told-nobody",
         "decimal",
         "years-ahead",
         "language-name",
@@ -102,7 +102,7 @@ fn longest(case: &Case<'_>, key: &str, value: &str) -> String {
     let one_of =
         |item: String| format!("{item}, {}", tongue.say(Key::More, args! { "count" => 99 }));
     match value {
-        "name" | "adviser" | "group" | "block" | "old" | "unknown" => SHORTEST.to_owned(),
+        "name" | "adviser" | "group" | "block" | "old" | "unknown" | "text" => SHORTEST.to_owned(),
         "example" => tongue.say(Key::Example, args! { "block" => BLOCK }),
         "day" | "by" | "from" | "to" => tongue.day(day),
         "consent" => tongue.day_year(day),
@@ -129,17 +129,18 @@ fn longest(case: &Case<'_>, key: &str, value: &str) -> String {
             )
         }
         "ailment" => tongue.say(Key::Ailment(Ailment::Pink), args! {}),
-        "count" => "500".to_owned(),
         // It is left out where it does not fit.
         "check" => String::new(),
         "rain" => tongue.say(Key::RainOpen, args! { "soaked" => 500, "reporters" => 500 }),
+        "hours" => "999".to_owned(),
         "months" => "120".to_owned(),
         "pooled" => "1200".to_owned(),
         "alone" if key == "feed-group" => "1500".to_owned(),
         "trees" if key == "feed-group" => "300000".to_owned(),
         "alive" if key == "status" => tongue.say(Key::AliveUnknown, args! {}),
         "ring" => tongue.say(Key::FeedRing, args! {}),
-        "alarm" => tongue.say(Key::Alarm(Alarm::Complaint), args! {}),
+        "alarm" | "concern" => longest_concern(tongue),
+        "told" => longest_told(tongue),
         "facts" => tongue.say(
             Key::SaidDamageCount,
             args! { "cause" => tongue.say(Key::Cause(Cause::Drought), args! {}), "count" => TREES },
@@ -155,7 +156,7 @@ fn longest(case: &Case<'_>, key: &str, value: &str) -> String {
         "planted" if key == "status" => "500".to_owned(),
         "code" => "471147".to_owned(),
         "digits" => "4711".to_owned(),
-        "days" | "farmers" | "quiet" | "sick" | "uncounted" | "limit" => "500".to_owned(),
+        "count" | "days" | "farmers" | "quiet" | "sick" | "uncounted" | "limit" => "500".to_owned(),
         "living" => {
             let trees = args! { "first" => TREES, "filled" => TREES, "planted" => TREES };
             tongue.say(Key::LivingFilled, trees)
@@ -163,6 +164,27 @@ fn longest(case: &Case<'_>, key: &str, value: &str) -> String {
         "low" | "high" | "planted" | "alive" | "order" | "gaps" | "points" | "trees" => trees,
         other => panic!("how long can {other} be, in {key}?"),
     }
+}
+
+/// Why a text waits, in the most letters.
+fn longest_concern(tongue: Tongue<'_>) -> String {
+    let others = [
+        Key::ConcernCallMe,
+        Key::ConcernQuestion,
+        Key::ConcernUnclear,
+    ];
+    let alarms = Alarm::ALL.iter().copied().map(Key::Alarm);
+    let all = alarms.chain(others).map(|key| tongue.say(key, args! {}));
+    all.max_by_key(|text| sms::measure(text).units)
+        .expect("concerns")
+}
+
+fn longest_told(tongue: Tongue<'_>) -> String {
+    let told = [Key::ToldAdviser, Key::ToldNobody];
+    let all = told.map(|key| tongue.say(key, args! { "adviser" => SHORTEST }));
+    all.into_iter()
+        .max_by_key(|text| sms::measure(text).units)
+        .expect("two")
 }
 
 /// A line about one of several groups.
@@ -194,6 +216,7 @@ fn person(tongue: Tongue<'_>, key: &str) -> String {
             args! {
                 "name" => SHORTEST,
                 "days" => 999,
+                "hours" => 999,
                 "gaps" => TREES,
                 "ailment" => tongue.say(Key::Ailment(Ailment::Pink), args! {}),
                 "count" => TREES,
@@ -223,6 +246,7 @@ fn person(tongue: Tongue<'_>, key: &str) -> String {
         "gaps-list" => values("gaps-person"),
         "sick-list" | "sick-list-cluster" => values("sick-person"),
         "visit-list" => values("visit-cluster"),
+        "waiting-list" => values("waiting-person"),
         _ => format!("50 {SHORTEST}"),
     }
 }

@@ -43,7 +43,7 @@ fn words_to_reply_with_are_read_as_such() {
                 languages: &[speech.code],
                 blocks: &["A"],
                 groups: &[GROUP],
-                members: &[],
+                members: &["Tamo"],
                 rolls: &[],
                 sender: if is_advisers(reply) {
                     Sender::Adviser
@@ -254,6 +254,9 @@ fn is_advisers(reply: Reply) -> bool {
             | Reply::Window
             | Reply::Warn
             | Reply::Hold
+            | Reply::NextText
+            | Reply::Waiting
+            | Reply::GoOn
     )
 }
 
@@ -296,7 +299,10 @@ fn example(reply: Reply, word: &str) -> String {
         | Reply::RainYes
         | Reply::RainNo
         | Reply::Quiet
+        | Reply::NextText
+        | Reply::Waiting
         | Reply::Visit => word.to_owned(),
+        Reply::GoOn => format!("{word} Tamo"),
     }
 }
 
@@ -360,5 +366,8 @@ fn is_read(reply: Reply, reading: &Reading) -> bool {
         Reply::Window => asks(Topic::Window),
         Reply::Warn => asks(Topic::Warn),
         Reply::Hold => asks(Topic::Hold),
+        Reply::NextText => asks(Topic::Next),
+        Reply::Waiting => asks(Topic::Waiting),
+        Reply::GoOn => asks(Topic::GoOn),
     }
 }

@@ -64,6 +64,9 @@ const ENGLISH: Speech = Speech {
         (Reply::Window, "WINDOW"),
         (Reply::Warn, "WARN"),
         (Reply::Hold, "HOLD PLANTING"),
+        (Reply::NextText, "NEXT"),
+        (Reply::Waiting, "WAITING"),
+        (Reply::GoOn, "GO"),
     ],
     capitals: &["PIN"],
 };
@@ -107,6 +110,9 @@ const FRENCH: Speech = Speech {
         (Reply::Window, "FENETRE"),
         (Reply::Warn, "PREVENIR"),
         (Reply::Hold, "SUSPENDRE PLANTATION"),
+        (Reply::NextText, "SUIVANT"),
+        (Reply::Waiting, "ATTENTE"),
+        (Reply::GoOn, "REPRENDRE"),
     ],
     capitals: &["SMS", "PIN"],
 };
@@ -150,6 +156,9 @@ const INDONESIAN: Speech = Speech {
         (Reply::Window, "WAKTU TANAM"),
         (Reply::Warn, "PERINGATKAN"),
         (Reply::Hold, "TAHAN TANAM"),
+        (Reply::NextText, "BERIKUT"),
+        (Reply::Waiting, "TUNGGU"),
+        (Reply::GoOn, "LANJUT"),
     ],
     capitals: &["SMS", "PIN"],
 };
@@ -193,6 +202,9 @@ const PORTUGUESE: Speech = Speech {
         (Reply::Window, "JANELA"),
         (Reply::Warn, "AVISAR"),
         (Reply::Hold, "SUSPENDER PLANTIO"),
+        (Reply::NextText, "PROXIMO"),
+        (Reply::Waiting, "FILA"),
+        (Reply::GoOn, "RETOMAR"),
     ],
     capitals: &["SMS"],
 };
@@ -236,6 +248,9 @@ const THAI: Speech = Speech {
         (Reply::Window, "ช่วงปลูก"),
         (Reply::Warn, "เตือน"),
         (Reply::Hold, "พักปลูก"),
+        (Reply::NextText, "ถัดไป"),
+        (Reply::Waiting, "คิว"),
+        (Reply::GoOn, "เริ่มต่อ"),
     ],
     capitals: &["SMS"],
 };
@@ -279,6 +294,9 @@ const VIETNAMESE: Speech = Speech {
         (Reply::Window, "VỤ TRỒNG"),
         (Reply::Warn, "CẢNH BÁO"),
         (Reply::Hold, "HOÃN VỤ TRỒNG"),
+        (Reply::NextText, "TIẾP"),
+        (Reply::Waiting, "HÀNG CHỜ"),
+        (Reply::GoOn, "NHẮC LẠI"),
     ],
     capitals: &["T2", "T3", "T4", "T5", "T6", "T7", "CN", "PIN"],
 };

@@ -156,6 +156,7 @@ pub(crate) fn folder() -> TempDir {
 }
 
 const HEALTHY: Health = Health {
+    gateways: Vec::new(),
     trouble: None,
     inbox_waiting: 0,
     outbox_waiting: 0,

@@ -108,6 +108,7 @@ fn person(id: u32) -> Person {
             how: "signed sheet".to_owned(),
         },
         erased: false,
+        hold: None,
     }
 }
 

@@ -21,7 +21,7 @@ use crate::{
 /// What a text is, for the budget.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub(crate) enum Class {
-    /// Codes and what became of them, STOP: whoever owns the phone must see it.
+    /// Codes and what became of them, STOP, first help: whoever owns the phone must see it.
     Security,
     /// Somebody may be in danger.
     Alarm,
@@ -82,6 +82,10 @@ impl Class {
                 | Key::CodeLocked
                 | Key::EraseAsk
                 | Key::Erased
+                | Key::FirstDanger
+                | Key::FirstFire
+                | Key::FirstIllness
+                | Key::FirstSnake
                 | Key::HoldAsk
                 | Key::StopAsk
                 | Key::Stopped

@@ -66,6 +66,12 @@ outcomes! {
     SpeaksAnotherLanguage = "speaks another language",
     /// It is left to a person.
     ForPerson = "for a person",
+    /// The adviser has seen to a text that waited.
+    SeenTo = "seen to",
+    /// Somebody is left in peace.
+    LeftAlone = "left alone",
+    /// Somebody is reminded again.
+    GoneOn = "gone on",
     /// Nobody knows what it means.
     NotUnderstood = "not understood",
     /// It has nothing to do with work.
@@ -105,7 +111,7 @@ mod tests {
     use super::Outcome;
 
     /// As the records have them: a word may be added, and none may change.
-    const STORED: [&str; 34] = [
+    const STORED: [&str; 37] = [
         "recorded",
         "changed",
         "taken back",
@@ -127,6 +133,9 @@ mod tests {
         "started",
         "speaks another language",
         "for a person",
+        "seen to",
+        "left alone",
+        "gone on",
         "not understood",
         "chat",
         "nothing was asked",

@@ -1,7 +1,7 @@
 //! What is said becomes a text: worded in the reader's language, fitted to one SMS, put into the
 //! outbox. The only place that does.
 
-use budwood_scheduler::MessageId;
+use budwood_scheduler::{MessageId, PersonId, Role};
 use chrono::{DateTime, TimeDelta, Utc};
 
 use super::{
@@ -33,8 +33,9 @@ impl View<'_> {
 }
 
 impl Step<'_> {
-    /// Words what is said and sends it, as far as the budget allows.
-    pub(crate) fn post(&mut self, said: Said) {
+    /// Words what is said and sends it, as far as the budget allows. Gives back what was said too
+    /// often.
+    pub(crate) fn post(&mut self, said: Said) -> Option<Said> {
         let number = &said.to.number;
         let is_known = self.world.directory.phone(number).is_some();
         let class = Class::of(said.phrase.key, &said.purpose, is_known);
@@ -42,9 +43,10 @@ impl Step<'_> {
         // A reminder waits in the outbox until there is money again.
         if class != Class::Nudge && !spent.has_left(class, a_day, self.now) {
             self.world.held_back.unpaid += 1;
-            return;
+            return None;
         }
         match class {
+            Class::Answer if is_known && self.is_said_enough(&said) => return Some(said),
             Class::Answer if is_known => match self.may_answer(&said) {
                 Verdict::Go => self.send(said),
                 Verdict::SayOnce => {
@@ -63,6 +65,7 @@ impl Step<'_> {
             }
             Class::Security | Class::Answer | Class::Nudge | Class::Stranger => self.send(said),
         }
+        None
     }
 
     fn send(&mut self, said: Said) {
@@ -89,6 +92,26 @@ impl Step<'_> {
         )
     }
 
+    /// Whether the same was answered twice within the hour: once more helps nobody. An adviser has
+    /// nobody above, and asks again to see what is new.
+    fn is_said_enough(&self, said: &Said) -> bool {
+        let view = self.view();
+        let number = &said.to.number;
+        let Some(talk) = view.talk(number) else {
+            return false;
+        };
+        let hour_ago = self.now - TimeDelta::hours(1);
+        let is_adviser = |person: PersonId| {
+            let person = view.person(person);
+            person.is_some_and(|person| person.role == Role::Adviser)
+        };
+        let text = view.worded(said);
+        let last = talk.last_answer.as_ref();
+        last.is_some_and(|(last, times)| *last == text && *times >= limits::SAME_ANSWER_TIMES)
+            && talk.answered_at.iter().any(|at| *at > hour_ago)
+            && !view.everyone_on(number).into_iter().any(is_adviser)
+    }
+
     /// Whether a phone was not answered too often lately; this answer counts from now on.
     fn may_answer(&mut self, said: &Said) -> Verdict {
         let number = &said.to.number;
@@ -102,7 +125,7 @@ impl Step<'_> {
         let verdict = budget::may_answer(talk, allowance.unwrap_or_default(), now);
         if verdict == Verdict::Go {
             let times = match &talk.last_answer {
-                Some((last, times)) if *last == text => *times,
+                Some((last, times)) if *last == text && talk.answered_at.len() > 1 => *times,
                 Some(_) | None => 0,
             };
             talk.last_answer = Some((text, times.saturating_add(1)));

@@ -2,13 +2,16 @@
 
 use std::collections::BTreeSet;
 
-use budwood_scheduler::{BlockId, BlockState, Group, Person};
+use budwood_scheduler::{BlockId, BlockState, Group, MessageId, Person};
 use chrono::{DateTime, Utc};
 
 use super::{Setup, Told, memory::world::World, view::View};
 use crate::{
     store::{Change, Store},
-    words::message::{Outbound, SendState, Talk},
+    words::{
+        matter::Matter,
+        message::{Outbound, SendState, Talk},
+    },
 };
 
 /// One step over one input.
@@ -145,6 +148,21 @@ impl<'a> Step<'a> {
         let is_out = |gateway: &str| self.world.links.is_out(gateway, self.now);
         let chosen = self.setup.ways.choose(&outbound.to, heard_by, is_out);
         chosen.unwrap_or_default().to_owned()
+    }
+
+    /// Lets a text wait for a person, or changes what is known of one that waits.
+    pub(super) fn put_matter(&mut self, matter: Matter) {
+        self.change.matters.push(matter.clone());
+        self.world.matters.put(matter);
+    }
+
+    /// A text waits no more.
+    pub(super) fn close_matter(&mut self, message: MessageId) {
+        if self.world.matters.close(message).is_some() {
+            let is_it = |matter: &Matter| matter.message == message;
+            self.change.matters.retain(|matter| !is_it(matter));
+            self.change.closed.push(message);
+        }
     }
 
     /// Keeps a text out, new or moved on.

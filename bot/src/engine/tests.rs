@@ -230,6 +230,7 @@ fn who_is_erased_hears_it_in_their_language_and_is_forgotten() {
     talk.open = Some(Open {
         at: turn.sent_at,
         message: turn.message,
+        rest: None,
         person: Some(keti.id),
         question: Question::Code {
             code: "471147".to_owned(),

@@ -84,6 +84,7 @@ fn person(draft: &mut Draft<'_>, line: usize, cells: &Cells<'_>) -> Result<Perso
             group,
             consent: Consent::Unknown,
             erased: false,
+            hold: None,
         },
     };
     person.role = role.unwrap_or(person.role);

@@ -15,7 +15,7 @@ use crate::{
     service::{clock::Clock, door::Door, signature::KeyError},
     words::{
         secret::Secret,
-        traffic::{Inbound, Link, Outgoing, Receipt, SendOutcome},
+        traffic::{GatewayHealth, Inbound, Link, Outgoing, Receipt, SendOutcome},
     },
 };
 
@@ -216,4 +216,6 @@ pub struct Health {
     pub held_back: HeldBack,
     /// Deeds that wrong codes locked since the start: somebody may forge a number.
     pub locked: u64,
+    /// How each gateway is doing.
+    pub gateways: Vec<GatewayHealth>,
 }

@@ -101,8 +101,8 @@ pub fn start(mut engine: Engine, clock: Clock, mut room: Room) -> anyhow::Result
     let (tell_next_try, next_try) = watch::channel(None);
     let shared = Arc::new(Shared::default());
     let mut time = WatchedTime::new(clock.clone());
-    time.look(&mut engine);
-    publish(&engine, &time, &shared, &tell_next_try);
+    let now = time.look(&mut engine);
+    publish(&engine, &time, &shared, &tell_next_try, now);
     let handle = Handle {
         jobs,
         shared: shared.clone(),
@@ -194,7 +194,7 @@ fn run(
             return Ok(());
         }
         let stepped = step_each(engine, inputs, now, &shared.steps).context("cannot step")?;
-        publish(engine, time, shared, next_try);
+        publish(engine, time, shared, next_try, now);
         // The thread that commits has said why it stopped.
         if commits.hand_over(stepped, waiting).is_err() {
             return Ok(());
@@ -227,12 +227,14 @@ fn publish(
     time: &WatchedTime,
     shared: &Shared,
     next_try: &watch::Sender<Option<DateTime<Utc>>>,
+    now: DateTime<Utc>,
 ) {
     shared
         .outbox_waiting
         .store(engine.waiting(), Ordering::Relaxed);
     shared.set_held(time.why_held(engine));
     shared.set_guarded(engine.held_back(), engine.locked());
+    shared.set_gateways(engine.gateways(now));
     // Only news wakes the senders: a text that waits for another one to its phone is none.
     next_try.send_if_modified(|known| {
         let next = time.next_try(engine);

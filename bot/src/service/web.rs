@@ -20,9 +20,10 @@ use actix_web::{
     http::header::{CACHE_CONTROL, ContentType},
     web::{self, Data, Payload, ServiceConfig},
 };
+use chrono::{DateTime, Utc};
 use serde::Serialize;
 
-use self::problem::Problem;
+use self::{body::Incoming, problem::Problem};
 use crate::{
     service::{
         clock::Clock,
@@ -32,7 +33,7 @@ use crate::{
     },
     words::{
         limits,
-        traffic::{Inbound, Receipt},
+        traffic::{GatewayHealth, Inbound, Receipt},
     },
 };
 
@@ -87,8 +88,12 @@ pub fn items_in(body: &str) -> (Result<Vec<Inbound>, String>, Result<Vec<Receipt
     let texts = notification::texts(body, "http", None);
     let receipts = notification::receipts(body, "http");
     (
-        texts.map_err(|problem| problem.to_string()),
-        receipts.map_err(|problem| problem.to_string()),
+        texts
+            .map(|taken| taken.items)
+            .map_err(|problem| problem.to_string()),
+        receipts
+            .map(|taken| taken.items)
+            .map_err(|problem| problem.to_string()),
     )
 }
 
@@ -99,17 +104,17 @@ pub fn routes(config: &mut ServiceConfig, intake: Arc<dyn Intake>, settings: Web
         .service(
             web::resource("/sms/in/{gateway}")
                 .route(web::post().to(take_texts))
-                .default_service(web::to(|| only("POST"))),
+                .default_service(web::to(|payload| only("POST", payload))),
         )
         .service(
             web::resource("/sms/receipts/{gateway}")
                 .route(web::post().to(take_receipts))
-                .default_service(web::to(|| only("POST"))),
+                .default_service(web::to(|payload| only("POST", payload))),
         )
         .service(
             web::resource("/health")
                 .route(web::get().to(health))
-                .default_service(web::to(|| only("GET"))),
+                .default_service(web::to(|payload| only("GET", payload))),
         )
         .default_service(web::to(not_found));
 }
@@ -129,6 +134,7 @@ fn server(
         .workers(workers)
         .max_connections(limits::CONNECTIONS_PER_WORKER_MAX)
         .client_request_timeout(limits::REQUEST_HEAD_TIMEOUT)
+        .client_disconnect_timeout(limits::REFUSED_BODY_TIMEOUT)
         .keep_alive(limits::KEEP_ALIVE)
         .shutdown_timeout(limits::STOP_TIMEOUT_SECS)
         .shutdown_signal(shutdown)
@@ -137,43 +143,56 @@ fn server(
     Ok(server)
 }
 
-async fn take_texts(
-    request: HttpRequest,
-    payload: Payload,
-    shared: Data<Shared>,
-) -> Result<HttpResponse, Problem> {
-    answer(&request, texts_taken(&request, payload, &shared).await)
+async fn take_texts(request: HttpRequest, payload: Payload, shared: Data<Shared>) -> HttpResponse {
+    let mut incoming = Incoming::new(payload);
+    let taken = texts_taken(&request, &mut incoming, &shared).await;
+    answer(&request, incoming, taken)
 }
 
 async fn take_receipts(
     request: HttpRequest,
     payload: Payload,
     shared: Data<Shared>,
-) -> Result<HttpResponse, Problem> {
-    answer(&request, receipts_taken(&request, payload, &shared).await)
+) -> HttpResponse {
+    let mut incoming = Incoming::new(payload);
+    let taken = receipts_taken(&request, &mut incoming, &shared).await;
+    answer(&request, incoming, taken)
 }
 
 async fn texts_taken(
     request: &HttpRequest,
-    payload: Payload,
+    incoming: &mut Incoming,
     shared: &Shared,
 ) -> Result<(), Problem> {
     let door = shared.door(request)?;
-    let body = body::read(request, payload, door, &shared.settings.clock).await?;
+    let body = body::read(request, incoming, door, &shared.settings.clock).await?;
     let request_id = door.auth.request_id(request.headers());
     let texts = notification::texts(&body, &door.gateway, request_id)?;
-    all(texts.into_iter().map(Arrival::Text), shared).await
+    note_left_out(request, texts.left_out);
+    all(texts.items.into_iter().map(Arrival::Text), shared).await
 }
 
 async fn receipts_taken(
     request: &HttpRequest,
-    payload: Payload,
+    incoming: &mut Incoming,
     shared: &Shared,
 ) -> Result<(), Problem> {
     let door = shared.door(request)?;
-    let body = body::read(request, payload, door, &shared.settings.clock).await?;
+    let body = body::read(request, incoming, door, &shared.settings.clock).await?;
     let receipts = notification::receipts(&body, &door.gateway)?;
-    all(receipts.into_iter().map(Arrival::Receipt), shared).await
+    note_left_out(request, receipts.left_out);
+    all(receipts.items.into_iter().map(Arrival::Receipt), shared).await
+}
+
+/// Logs how many items could not be read; never what was in them.
+fn note_left_out(request: &HttpRequest, left_out: usize) {
+    if left_out > 0 {
+        tracing::warn!(
+            { telemetry::HTTP_ROUTE } = request.path(),
+            left_out,
+            "items of a notification could not be read"
+        );
+    }
 }
 
 /// Hands everything over first and waits after, so that what came together shares one flush of the
@@ -187,15 +206,16 @@ async fn all(came: impl Iterator<Item = Arrival>, shared: &Shared) -> Result<(),
 }
 
 /// Logs what was refused, once and here; never what was in it.
-fn answer(request: &HttpRequest, taken: Result<(), Problem>) -> Result<HttpResponse, Problem> {
-    if let Err(problem) = &taken {
-        tracing::warn!(
-            { telemetry::HTTP_ROUTE } = request.path(),
-            { telemetry::HTTP_STATUS } = problem.status_code().as_u16(),
-            "a notification was not taken"
-        );
-    }
-    taken.map(|()| HttpResponse::NoContent().finish())
+fn answer(request: &HttpRequest, incoming: Incoming, taken: Result<(), Problem>) -> HttpResponse {
+    let Err(problem) = taken else {
+        return HttpResponse::NoContent().finish();
+    };
+    tracing::warn!(
+        { telemetry::HTTP_ROUTE } = request.path(),
+        { telemetry::HTTP_STATUS } = problem.status_code().as_u16(),
+        "a notification was not taken"
+    );
+    incoming.answered(problem.error_response())
 }
 
 async fn health(shared: Data<Shared>) -> HttpResponse {
@@ -219,6 +239,7 @@ async fn health(shared: Data<Shared>) -> HttpResponse {
                 unpaid: health.held_back.unpaid,
             },
             locked: health.locked,
+            gateways: health.gateways.iter().map(GatewayBody::of).collect(),
         })
 }
 
@@ -231,6 +252,7 @@ struct HealthBody<'a> {
     outbox_waiting: usize,
     held_back: HeldBackBody,
     locked: u64,
+    gateways: Vec<GatewayBody<'a>>,
 }
 
 #[derive(Serialize)]
@@ -241,10 +263,34 @@ struct HeldBackBody {
     unpaid: u64,
 }
 
-async fn only(allow: &'static str) -> Result<HttpResponse, Problem> {
-    Err(Problem::MethodNotAllowed { allow })
+#[derive(Serialize)]
+struct GatewayBody<'a> {
+    name: &'a str,
+    last_in: Option<DateTime<Utc>>,
+    last_out: Option<DateTime<Utc>>,
+    oldest_waiting: Option<DateTime<Utc>>,
+    refused_in_a_row: u32,
+    #[serde(skip_serializing_if = "Option::is_none")]
+    trouble: Option<&'a str>,
 }
 
-async fn not_found() -> Result<HttpResponse, Problem> {
-    Err(Problem::NotFound)
+impl<'a> GatewayBody<'a> {
+    fn of(health: &'a GatewayHealth) -> Self {
+        Self {
+            name: &health.name,
+            last_in: health.last_in,
+            last_out: health.last_out,
+            oldest_waiting: health.oldest_waiting,
+            refused_in_a_row: health.refused_in_a_row,
+            trouble: health.trouble.as_deref(),
+        }
+    }
+}
+
+async fn only(allow: &'static str, payload: Payload) -> HttpResponse {
+    Incoming::new(payload).answered(Problem::MethodNotAllowed { allow }.error_response())
+}
+
+async fn not_found(payload: Payload) -> HttpResponse {
+    Incoming::new(payload).answered(Problem::NotFound.error_response())
 }

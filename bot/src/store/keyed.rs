@@ -24,13 +24,15 @@ const GROUPS: &[u8] = b"g/";
 const BLOCKS: &[u8] = b"b/";
 const STATES: &[u8] = b"s/";
 const TALKS: &[u8] = b"t/";
+const MATTERS: &[u8] = b"w/";
 /// What a store keeps about itself; in no copy of its records.
 pub(super) const OWN: &[u8] = b"m/";
 const HOLD: &[u8] = b"m/hold";
 
 /// What [`load`] reads whole.
-pub(super) const KEPT_IN_MEMORY: [&[u8]; 7] =
-    [PERSONS, PHONES, GROUPS, BLOCKS, STATES, TALKS, HOLD];
+pub(super) const KEPT_IN_MEMORY: [&[u8]; 8] = [
+    PERSONS, PHONES, GROUPS, BLOCKS, STATES, TALKS, MATTERS, HOLD,
+];
 
 /// A key with its new record, or with none to take it out.
 pub(super) type Write = (Vec<u8>, Option<Vec<u8>>);
@@ -52,6 +54,8 @@ pub(super) fn rows(change: &Change) -> Result<Vec<Write>, StoreError> {
             ]
         })
         .collect();
+    let closed = change.closed.iter();
+    rows.extend(closed.map(|message| (long_key(MATTERS, message.0), None)));
     let mut put = |key: Vec<u8>, value: Vec<u8>| rows.push((key, Some(value)));
     for event in &change.events {
         put(event_key(event.id), record::event(event)?);
@@ -86,6 +90,9 @@ pub(super) fn rows(change: &Change) -> Result<Vec<Write>, StoreError> {
     for (number, talk) in &change.talks {
         put(text_key(TALKS, number), record::talk(number, talk)?);
     }
+    for matter in &change.matters {
+        put(long_key(MATTERS, matter.message.0), record::matter(matter)?);
+    }
     match change.hold {
         None => {}
         Some(Hold::Free) => rows.push((HOLD.to_vec(), None)),
@@ -99,11 +106,7 @@ pub(super) fn load<'a>(
     under: impl Fn(&'static [u8]) -> Rows<'a>,
     messages: usize,
 ) -> Result<Loaded, StoreError> {
-    let received = under(RECEIVED)
-        .next_back()
-        .transpose()?
-        .map(|(key, value)| record::read_received(&key, &value))
-        .transpose()?;
+    let received = newest_received(under(RECEIVED))?;
     let outbound = recent_outbound(under(OUTBOUND), messages)?;
     let last_event = under(EVENTS)
         .next_back()
@@ -132,12 +135,22 @@ pub(super) fn load<'a>(
         blocks: all(under(BLOCKS), record::read_block)?,
         states: all(under(STATES), record::read_state)?,
         talks: all(under(TALKS), record::read_talk)?,
+        matters: all(under(MATTERS), record::read_matter)?,
         outbound,
         last_event: last_event.map(|event| event.id),
         last_message,
         latest,
         hold,
     })
+}
+
+/// The last text in these rows.
+pub(super) fn newest_received(
+    mut rows: impl DoubleEndedIterator<Item = Row>,
+) -> Result<Option<Received>, StoreError> {
+    let row = rows.next_back().transpose()?;
+    row.map(|(key, value)| record::read_received(&key, &value))
+        .transpose()
 }
 
 /// One fact from its record.
@@ -232,7 +245,10 @@ fn all<T>(
 }
 
 /// The newest texts out, and however many there are all that may still wait or get a receipt.
-fn recent_outbound(rows: Rows<'_>, number: usize) -> Result<Vec<Outbound>, StoreError> {
+pub(super) fn recent_outbound(
+    rows: impl DoubleEndedIterator<Item = Row>,
+    number: usize,
+) -> Result<Vec<Outbound>, StoreError> {
     let mut recent: Vec<Outbound> = Vec::new();
     for row in rows.rev() {
         let (key, value) = row?;

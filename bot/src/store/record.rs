@@ -10,6 +10,7 @@ mod directory;
 mod event;
 mod hold;
 mod instant;
+mod matter;
 mod message;
 mod state;
 mod talk;
@@ -19,7 +20,10 @@ use serde::{Deserialize, Serialize, de::DeserializeOwned};
 use serde_json::value::RawValue;
 
 use super::{Change, Hold, StoreError};
-use crate::words::message::{Outbound, Received, Talk};
+use crate::words::{
+    matter::Matter,
+    message::{Outbound, Received, Talk},
+};
 
 /// The version of a kind that is written.
 fn version_of(kind: &str) -> u32 {
@@ -146,6 +150,8 @@ record!(
     message::StoredReceived
 );
 
+record!("matter", matter, read_matter, Matter, matter::StoredMatter);
+
 pub(super) fn outbound(value: &Outbound) -> Result<Vec<u8>, StoreError> {
     write("outbound", &message::StoredOutbound::from(value))
 }
@@ -190,6 +196,7 @@ pub(super) fn read_into(value: &[u8], into: &mut Change) -> Result<(), StoreErro
         "outbound" => into.outbound.push(read_outbound(key, value)?),
         "state" => into.states.push(read_state(key, value)?),
         "talk" => into.talks.push(read_talk(key, value)?),
+        "matter" => into.matters.push(read_matter(key, value)?),
         other => {
             return Err(StoreError::Record {
                 key: readable(key),

@@ -14,9 +14,10 @@ mod guard;
 mod mark;
 
 use std::{
-    fs::{self, File},
+    fs::{self, File, Permissions},
     io::{self, Write},
     ops::Bound,
+    os::unix::fs::PermissionsExt,
     panic::{self, AssertUnwindSafe},
     path::{Path, PathBuf},
     sync::{Mutex, MutexGuard, PoisonError},
@@ -24,7 +25,7 @@ use std::{
 };
 
 use budwood_scheduler::{Event, EventId};
-use chrono::{DateTime, Utc};
+use chrono::{DateTime, TimeDelta, Utc};
 
 use self::{
     flush::Flush,
@@ -65,6 +66,8 @@ impl SledStore {
     /// When another process has it, it is damaged, or the disk cannot be written.
     pub fn open(folder: &Path, cache_bytes: u64) -> Result<Self, StoreError> {
         fs::create_dir_all(folder)
+            // One that was made by hand, or by an older program, is shut too.
+            .and_then(|()| fs::set_permissions(folder, Permissions::from_mode(0o700)))
             .map_err(StoreError::from)
             .and_then(|()| Self::patiently(folder, cache_bytes))
             .map_err(|error| guard::advise(error, folder))
@@ -124,11 +127,12 @@ impl SledStore {
         for prefix in keyed::KEPT_IN_MEMORY {
             self.under(prefix).try_for_each(|row| row.map(drop))?;
         }
-        for prefix in [keyed::RECEIVED, keyed::OUTBOUND] {
-            let mut newest = self.under(prefix).rev().take(limits::RECENT_MESSAGES);
-            newest.try_for_each(|row| row.map(drop))?;
-        }
-        Ok(())
+        keyed::recent_outbound(self.under(keyed::OUTBOUND), limits::RECENT_MESSAGES)?;
+        let Some(last) = keyed::newest_received(self.under(keyed::RECEIVED))? else {
+            return Ok(());
+        };
+        let since = last.at - TimeDelta::days(limits::HEARD_DAYS);
+        keyed::received_since(self.under(keyed::RECEIVED), since, &mut |_| ())
     }
 
     /// The newest ids that are there.

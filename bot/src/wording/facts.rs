@@ -150,6 +150,7 @@ fn round(kind: Kind, details: &Details) -> Phrase {
                 let args = args! { "species" => Value::brief(species) };
                 Phrase::new(Key::Round(kind), args)
             }
+            None if details.count == Some(0) => Key::SaidIntercropNone.into(),
             None => Key::SaidIntercropSownUnnamed.into(),
         };
     }

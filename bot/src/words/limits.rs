@@ -65,6 +65,10 @@ pub const REQUEST_HEAD_TIMEOUT: Duration = Duration::from_secs(10);
 /// How long a client may take to send the body of a request.
 pub const REQUEST_BODY_TIMEOUT: Duration = Duration::from_secs(10);
 
+/// How long what comes behind a refused request is still taken off the line, and thrown away, so
+/// that whoever sends it sees the answer.
+pub const REFUSED_BODY_TIMEOUT: Duration = Duration::from_millis(500);
+
 /// How long an idle connection is kept. Gateways send in bursts.
 pub const KEEP_ALIVE: Duration = Duration::from_secs(75);
 
@@ -115,6 +119,24 @@ pub const ANSWER_HOURS: i64 = 24;
 
 /// The same text again within this time is impatience, not news.
 pub const SAME_TEXT_HOURS: i64 = 24;
+
+/// A text that waits for the adviser is told of again after so long, and once more with the office.
+pub const WAITING_HOURS: [i64; 2] = [24, 72];
+
+/// Texts of one phone that wait for the adviser; more are only counted.
+pub const WAITING_OF_PHONE_MAX: usize = 10;
+
+/// The adviser is told of the same trouble of one phone at most once within this time.
+pub const TOLD_MINUTES: i64 = 60;
+
+/// What the adviser read last within this time is what DONE closes.
+pub const READ_HOURS: i64 = 24;
+
+/// Letters of an adviser's own reason to leave somebody in peace.
+pub const REASON_CHARS_MAX: usize = 160;
+
+/// The same answer is not sent more often than this in an hour: then a person looks.
+pub const SAME_ANSWER_TIMES: u32 = 2;
 
 /// At most one example to a phone within this time.
 pub const EXAMPLE_HOURS: i64 = 24;
@@ -205,6 +227,9 @@ pub const DEMO_CACHE_BYTES: u64 = 16 * 1024 * 1024;
 /// Tries to send one text. With the pauses between them the last one is two days after the first.
 pub const TRIES_MAX: u32 = 50;
 
+/// No text waits for longer before it is asked again whether it may go.
+pub const NOT_BEFORE_HOURS: i64 = 24;
+
 /// A receipt that has not come after so long will not come; the text stays `sent` for good.
 pub const RECEIPT_HOURS: i64 = 7 * 24;
 
@@ -237,6 +262,18 @@ pub const CLOCK_BACK_SECS: i64 = 60;
 /// A clock that moves by more than this against the steady one was set by mistake, or was wrong
 /// before.
 pub const CLOCK_JUMP_SECS: i64 = 60 * 60;
+
+/// A start so long after the last stored moment is doubted: a service is not left off over a whole
+/// season, and a clock that came up wrong is as likely.
+pub const CLOCK_AHEAD_DAYS: i64 = 60;
+
+/// Texts in a row that a gateway did not take, from which a person must see to it: one or two are
+/// a bad number or a busy provider.
+pub const REFUSALS_IN_A_ROW: u32 = 5;
+
+/// A gateway by which texts came, and none for so long, is not believed to work: nudges alone are
+/// answered more often.
+pub const SILENT_DAYS: i64 = 7;
 
 /// Ids of messages left out after a restore. Those given out after the backup was taken must not
 /// be given again: a late receipt for one of them would settle another text.

@@ -276,6 +276,8 @@ pub struct Open {
     pub message: MessageId,
     /// For whom the facts are, when a phone is shared or a leader reports.
     pub person: Option<PersonId>,
+    /// What the same text tells of others: looked at once this is answered.
+    pub rest: Option<String>,
     /// What was asked.
     pub question: Question,
 }

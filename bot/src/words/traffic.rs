@@ -110,8 +110,11 @@ pub enum SendOutcome {
 pub enum Whose {
     /// This text. It has had one of its tries.
     Text,
-    /// Every text of this gateway: it is throttled, not set up, or away. Costs no try.
+    /// Every text of this gateway: it is throttled or away. Costs no try.
     Gateway,
+    /// Every text of this gateway, until a person has mended its set-up: a password, an address, a
+    /// bill that was not paid. Costs no try.
+    SetUp,
 }
 
 /// Whether a gateway can be reached.
@@ -126,6 +129,23 @@ pub enum Link {
         /// Why, in words for the person who mends it.
         why: String,
     },
+}
+
+/// How a gateway is doing, for those who watch over the service. Names no person.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct GatewayHealth {
+    /// Its name.
+    pub name: String,
+    /// When it last brought a text or a receipt.
+    pub last_in: Option<DateTime<Utc>>,
+    /// When it last took a text.
+    pub last_out: Option<DateTime<Utc>>,
+    /// When the text was made that has waited for it longest.
+    pub oldest_waiting: Option<DateTime<Utc>>,
+    /// Texts that it did not take since the last one that it took.
+    pub refused_in_a_row: u32,
+    /// What a person must see to.
+    pub trouble: Option<String>,
 }
 
 /// What a gateway tells about a text that we sent. It may come twice, late, out of order, before

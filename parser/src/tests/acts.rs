@@ -83,7 +83,7 @@ fn corrections() {
 #[test]
 fn farmers_ask() {
     check("what now", "!query next");
-    check("what do i do next", "!query next");
+    check("what do i do next", "~question | !query next");
     check("when", "~question | !query when");
     check(
         "when to weed B",

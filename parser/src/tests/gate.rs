@@ -137,8 +137,11 @@ fn alarms() {
     for (text, alarm) in [
         ("my father died", Alarm::Grief),
         ("my mother has passed away", Alarm::Grief),
-        ("house is burning", Alarm::Danger),
-        ("fire", Alarm::Danger),
+        ("house is burning", Alarm::Fire),
+        ("fire", Alarm::Fire),
+        ("snake bit my son", Alarm::Snake),
+        ("i lost my phone", Alarm::Number),
+        ("this is my new number", Alarm::Number),
         ("help thieves", Alarm::Danger),
         ("i fainted after spraying", Alarm::Illness),
         ("he is poisoned", Alarm::Illness),
@@ -155,4 +158,5 @@ fn alarms() {
     assert_eq!(read("FIRE 120").alarm, None);
     assert_eq!(read("trees sick B 4").alarm, None);
     assert_eq!(read("my wife saw 4 sick in B").alarm, None);
+    assert_eq!(read("poisoned stumps A").alarm, None);
 }

@@ -56,6 +56,7 @@ fn planting() {
         "planted @B 120 clone=GT1 material=budded_stump",
     );
     check("planted 2 ha B", "planted @B area=2ha");
+    check("planted 120 B no rice", "planted @B 120");
     check("I planted 120 trees in Old Mill", "planted @Old Mill 120");
     check("planted 120 old  mill", "planted @Old Mill 120");
 }

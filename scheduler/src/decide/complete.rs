@@ -110,6 +110,25 @@ pub(super) fn fill(
     Some(facts)
 }
 
+/// Facts that wait to be confirmed, with another block or another count; none when that does not
+/// fit them.
+pub(super) fn instead(facts: &[Draft], bare: &Bare, scene: &Scene<'_>) -> Option<Vec<Draft>> {
+    let mut facts = facts.to_vec();
+    match (bare, facts.as_mut_slice()) {
+        (Bare::Block(name), facts) => {
+            let plot = scene.plot(name)?;
+            for fact in facts {
+                fact.block = Some(plot.name.clone());
+            }
+        }
+        (Bare::Number(number), [fact]) if fact.details.count.is_some() => {
+            fact.details.count = Some(whole(*number)?);
+        }
+        _ => return None,
+    }
+    Some(facts)
+}
+
 fn first_measured(facts: &mut [Draft]) -> Option<&mut Draft> {
     facts.iter_mut().find(|fact| lacks_values(fact))
 }

@@ -7,6 +7,7 @@ use crate::words::event::Happened;
 
 /// A report reaches back this many days at most.
 const DAYS_BACK_MAX: u64 = 400;
+const DAYS_A_WEEK: u64 = 7;
 
 /// The date that was meant, seen from the day of sending; none when it lies in the future, too
 /// far back, or does not exist.
@@ -29,6 +30,29 @@ pub fn resolve(when: When, sent: NaiveDate) -> Option<Happened> {
             year,
             named,
         } => calendar(day, month, year, named, sent).map(Happened::on),
+    }
+}
+
+/// The first date from today on that a day ahead can mean ("until Friday", "until 15 Jan"); none
+/// for what only lies behind.
+#[must_use]
+pub fn ahead(when: When, today: NaiveDate) -> Option<NaiveDate> {
+    match when {
+        When::Weekday(day) => {
+            let back = days_back_to(day, today.weekday());
+            today.checked_add_days(Days::new(DAYS_A_WEEK - back % DAYS_A_WEEK))
+        }
+        When::Calendar {
+            day,
+            month,
+            year: Some(year),
+            ..
+        } => NaiveDate::from_ymd_opt(year.into(), month.into(), day.into())
+            .filter(|day| *day >= today),
+        When::Calendar { day, month, .. } => (today.year()..=today.year() + 1)
+            .filter_map(|year| NaiveDate::from_ymd_opt(year, month.into(), day.into()))
+            .find(|day| *day >= today),
+        When::DaysAgo(_) | When::LastWeek | When::LastMonth => None,
     }
 }
 

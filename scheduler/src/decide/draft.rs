@@ -4,7 +4,7 @@ use alloc::{borrow::ToOwned, string::String, vec::Vec};
 
 use budwood_parser::{Details, Doubt, Effect, Extent, Kind, Report, Supply, Wetness};
 
-use super::{Draft, Nudged, Scene, date};
+use super::{Draft, Nudged, Scene, date, unnamed::only_place};
 use crate::words::event::Happened;
 
 /// The fact as far as the report gives it.
@@ -96,6 +96,9 @@ fn block_of(report: &Report, scene: &Scene<'_>) -> Option<String> {
                 .map_or_else(|| name.clone(), |plot| plot.name.clone()),
         ),
         (None, [only]) => Some(only.name.clone()),
+        (None, _) if only_place(report.kind, scene).is_some() => {
+            only_place(report.kind, scene).map(|plot| plot.name.clone())
+        }
         (None, _) if is_nudged_for(report.kind, scene) => {
             scene.nudged.map(|nudged| nudged.block.to_owned())
         }

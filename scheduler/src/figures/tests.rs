@@ -35,6 +35,7 @@ fn person(id: u32, consent: Consent) -> Person {
         group: Some(GroupId(1)),
         consent,
         erased: false,
+        hold: None,
     }
 }
 

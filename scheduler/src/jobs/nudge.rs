@@ -1,14 +1,18 @@
 //! When to speak of a task: hours, quiet days, tries, and when a person must take over.
 //!
-//! Times here are local to the farm; the caller knows the zone. Deliberately absent: who agreed
-//! to be texted, and the words.
+//! Times here are local to the farm; the caller knows the zone. Deliberately absent: the words.
 
 #[cfg(test)]
 mod tests;
 
 use chrono::{Days, NaiveDate, NaiveDateTime, NaiveTime, Weekday};
 
-use crate::{jobs::task::Task, land::block::NudgeTrack, sums::days, words::job::TaskKind};
+use crate::{
+    jobs::task::Task,
+    land::{block::NudgeTrack, directory::Person},
+    sums::days,
+    words::job::TaskKind,
+};
 
 /// The rules of courtesy. Evidence for the hours is weak, so courtesy decides; evidence for few,
 /// repeated texts is good (trials of reminders by text message to farmers and patients).
@@ -127,10 +131,25 @@ pub fn rested_on(rules: &Rules, last_text_on: NaiveDate) -> NaiveDate {
 /// Why a nudge may not go now.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Withheld {
+    /// They did not agree to be texted, or do no more.
+    NoConsent,
+    /// They are left in peace, until this day or until a person says go.
+    Held(Option<NaiveDate>),
     /// The job is done, over or not due: there is nothing to say.
     NotDue,
     /// It is night, or a quiet day.
     Quiet,
+}
+
+/// Why a person is to be told nothing on this day: asked when a nudge is planned, when it is put
+/// out, and when it is sent.
+#[must_use]
+pub fn withheld(person: &Person, today: NaiveDate) -> Option<Withheld> {
+    if !person.consent.is_given() {
+        return Some(Withheld::NoConsent);
+    }
+    let hold = person.hold.as_ref().filter(|hold| hold.is_on(today));
+    hold.map(|hold| Withheld::Held(hold.until))
 }
 
 /// Whether this nudge may go now, and if not, why.
@@ -197,6 +216,9 @@ pub fn next_try(
     }
     let next = match track.filter(|track| track.due == task.due && track.tries > 0) {
         None => Some(task.due),
+        // A day that is still to come was written by a clock that was ahead. It counts as long
+        // ago, or nobody would be nudged until then.
+        Some(track) if track.last_on > today => Some(today),
         Some(track) => rules
             .again_after_days
             .get(usize::from(track.tries) - 1)

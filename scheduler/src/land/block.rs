@@ -242,6 +242,8 @@ impl BlockState {
             | Body::PlantingHeld { .. }
             | Body::ConsentGiven { .. }
             | Body::ConsentWithdrawn { .. }
+            | Body::LeftAlone { .. }
+            | Body::GoneOn { .. }
             | Body::Erased { .. } => return,
         }
         let known_on = event.at.date_naive();

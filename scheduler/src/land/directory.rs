@@ -12,6 +12,7 @@ use budwood_parser::details::Measure;
 use chrono::{NaiveDate, Weekday};
 
 use crate::words::{
+    hold::Hold,
     id::{BlockId, GroupId, PersonId},
     point::Point,
 };
@@ -33,6 +34,8 @@ pub struct Person {
     pub consent: Consent,
     /// Name and numbers were erased at their wish.
     pub erased: bool,
+    /// They are left in peace.
+    pub hold: Option<Hold>,
 }
 
 impl Person {

@@ -8,6 +8,7 @@ use budwood_parser::{Ailment, Details, Kind};
 use chrono::{DateTime, NaiveDate, Utc};
 
 use crate::words::{
+    hold::Hold,
     id::{BlockId, EventId, GroupId, MessageId, PersonId},
     job::TaskKind,
 };
@@ -154,6 +155,18 @@ pub enum Body {
         /// How.
         how: String,
     },
+    /// A person is left in peace.
+    LeftAlone {
+        /// Who.
+        person: PersonId,
+        /// Since when, until when, and why.
+        hold: Hold,
+    },
+    /// A person is reminded again.
+    GoneOn {
+        /// Who.
+        person: PersonId,
+    },
     /// A person's name and numbers were erased at their wish.
     Erased {
         /// Who.
@@ -176,6 +189,8 @@ impl Body {
             | Self::PlantingHeld { .. }
             | Self::ConsentGiven { .. }
             | Self::ConsentWithdrawn { .. }
+            | Self::LeftAlone { .. }
+            | Self::GoneOn { .. }
             | Self::Erased { .. } => None,
         }
     }

@@ -89,6 +89,8 @@ impl Facts {
             | Body::PlantingHeld { .. }
             | Body::ConsentGiven { .. }
             | Body::ConsentWithdrawn { .. }
+            | Body::LeftAlone { .. }
+            | Body::GoneOn { .. }
             | Body::Erased { .. } => None,
         })?
     }

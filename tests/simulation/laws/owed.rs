@@ -66,7 +66,7 @@ impl Laws {
             let Some(number) = directory.numbers_of(block.owner).next() else {
                 continue;
             };
-            if !self.agreed.contains(&block.owner) {
+            if !self.agreed.contains(&block.owner) || self.held.contains(&block.owner) {
                 continue;
             }
             for task in engine.tasks(block.id, today) {

@@ -63,6 +63,7 @@ impl Laws {
         let group = directory.group_of_block(record).expect("a group");
         let local = local(group, moment.now);
         assert!(self.agreed.contains(&owner.id), "a nudge without consent");
+        assert!(!self.held.contains(&owner.id), "a nudge to who mourns");
         assert!(!owner.erased, "a nudge to someone who is erased");
         let own = directory
             .numbers_of(owner.id)

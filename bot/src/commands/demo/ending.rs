@@ -25,7 +25,7 @@ const NOT_GUESSED: [(&str, &str); 8] = [
     ("not understood", "an example sent"),
     ("from a stranger", "not on the list"),
     ("for a person", "given to the adviser"),
-    ("chat", "plans, talk of others, thanks left alone"),
+    ("chat", "talk and thanks"),
 ];
 
 /// Tells how it all stands at the end.

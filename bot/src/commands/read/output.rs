@@ -1,6 +1,6 @@
 //! One line of output: what would be done, as JSON.
 
-use budwood_parser::{Alarm, Correction, Details, Field, Kind, Measure, Query, Reading, When};
+use budwood_parser::{Correction, Details, Field, Kind, Measure, Query, Reading, When};
 use budwood_scheduler::decide::{
     Amend, Answer, Change, Decision, Draft, Missing, Quiet, Reply, Unclear, Why,
 };
@@ -273,8 +273,10 @@ pub(super) fn note(decision: &Decision) -> String {
         Decision::Help(Unclear::Stranger) => {
             "a report from a number that is not on the list".to_owned()
         }
+        Decision::Help(Unclear::NotDone) => "not their own work that is done".to_owned(),
+        Decision::Help(Unclear::NothingAsked) => "answers what nobody asked".to_owned(),
         Decision::Silent(quiet) => silence(*quiet),
-        Decision::Person(alarm) => format!("a person must see this: {}", Alarm::name(*alarm)),
+        Decision::Person(concern) => format!("a person must see this: {}", concern.name()),
     }
 }
 

@@ -2,7 +2,7 @@
 
 use budwood_scheduler::{
     PersonId,
-    decide::{Draft, Missing, Why},
+    decide::{Concern, Draft, Missing, Why},
 };
 use chrono::TimeDelta;
 
@@ -47,14 +47,13 @@ impl Step<'_> {
     /// Asks for one slot.
     pub(crate) fn ask_slot(&mut self, turn: &Turn, facts: Vec<Draft>, missing: Missing) -> Done {
         let target = turn.target;
-        let blocks = self.world.directory.blocks_of(target);
-        let blocks: Vec<String> = blocks.map(|block| block.name.clone()).collect();
-        if blocks.is_empty() {
-            return self.no_blocks(turn);
-        }
         let Some(first) = facts.first() else {
             return Outcome::Chat.silently();
         };
+        let blocks = self.view().blocks_for(target, first.kind);
+        if blocks.is_empty() {
+            return self.no_blocks(turn);
+        }
         let phrase = ask(first, &missing, &blocks);
         let said = self.ask(turn, target, Question::Ask { facts, missing }, phrase);
         Outcome::AskedForSlot.saying([said])
@@ -72,6 +71,7 @@ impl Step<'_> {
             at: self.now,
             message: turn.message,
             person: Some(person),
+            rest: None,
             question,
         });
         self.view().reply(turn, phrase)
@@ -95,9 +95,19 @@ impl Step<'_> {
         Outcome::HasNoBlock.saying([view.reply(turn, phrase)])
     }
 
-    /// "2, no" to a question of ours.
+    /// "2, no" to a question of ours. Where only the number can be wrong, the right one is asked for.
     pub(crate) fn drop_question(&mut self, turn: &Turn) -> Done {
-        self.talk(&turn.number).open = None;
+        let open = self.talk(&turn.number).open.take();
+        if let Some(Question::Confirm(facts)) = open.map(|open| open.question)
+            && let [fact] = facts.as_slice()
+            && fact.kind.is_counted()
+            && fact.details.count.is_some()
+            && fact.details.of.is_none()
+        {
+            let mut fact = fact.clone();
+            fact.details.count = None;
+            return self.ask_slot(turn, vec![fact], Missing::Count { range: None });
+        }
         Outcome::Dropped.saying([self.view().with_example(turn, Key::Dropped)])
     }
 
@@ -113,18 +123,14 @@ impl Step<'_> {
         true
     }
 
-    /// Not understood: one example; after two in a row a person is told.
+    /// Not understood: one example; a person is told when that did not help, or was given lately.
     pub(crate) fn give_example(&mut self, turn: &Turn) -> Done {
         let talk = self.talk(&turn.number);
         talk.unclear = talk.unclear.saturating_add(1);
-        let again = talk.unclear == 2;
-        let notice = if again {
-            self.view().see_to(turn, Key::UnclearNotice, None)
-        } else {
-            None
-        };
-        let may_help = self.may_help(&turn.number);
-        let example = may_help.then(|| self.view().with_example(turn, Key::Unclear));
-        Outcome::NotUnderstood.saying([notice, example].into_iter().flatten())
+        if talk.unclear > 1 || !self.may_help(&turn.number) {
+            return self.tell(turn, Concern::Unclear);
+        }
+        let example = self.view().with_example(turn, Key::Unclear);
+        Outcome::NotUnderstood.saying([example])
     }
 }

@@ -1,7 +1,10 @@
 //! Commands, and who answers a question.
 
 use budwood_parser::{Query, Topic};
-use budwood_scheduler::{Body, Person, Role, decide::Answer};
+use budwood_scheduler::{
+    Body, Person, Role,
+    decide::{Answer, Concern},
+};
 
 use crate::{
     args,
@@ -71,23 +74,25 @@ impl Step<'_> {
         if let Some(done) = self.large(turn, speaker, query) {
             return done;
         }
+        if query.topic == Topic::CallMe {
+            return self.tell(turn, Concern::CallMe);
+        }
+        let is_adviser = speaker.role == Role::Adviser;
+        if is_adviser && matches!(query.topic, Topic::LeaveAlone | Topic::GoOn) {
+            return self.hold_or_go(turn, speaker, query);
+        }
+        if is_adviser && query.topic == Topic::Next {
+            let phrase = self.show_next(turn);
+            return Outcome::Answered.saying([self.view().reply(turn, phrase)]);
+        }
         let view = self.view();
         let phrase = if speaker.role == Role::Adviser {
             view.adviser_answer(speaker, query)
         } else {
             None
         };
-        let mut phrase = phrase.unwrap_or_else(|| view.farmer_answer(speaker, query));
-        let notice = if query.topic == Topic::CallMe {
-            view.see_to(turn, Key::CallMeNotice, None)
-        } else {
-            None
-        };
-        if notice.is_none() && phrase.key == Key::CallMe {
-            phrase.key = Key::CallMeUntold;
-        }
-        let answer = view.reply(turn, phrase);
-        Outcome::Answered.saying([Some(answer), notice].into_iter().flatten())
+        let phrase = phrase.unwrap_or_else(|| view.farmer_answer(speaker, query));
+        Outcome::Answered.saying([view.reply(turn, phrase)])
     }
 
     /// What needs a code first.
@@ -120,6 +125,9 @@ impl Step<'_> {
             | Topic::Visit
             | Topic::Member
             | Topic::Next
+            | Topic::LeaveAlone
+            | Topic::GoOn
+            | Topic::Waiting
             | Topic::When
             | Topic::HowMuch
             | Topic::MayI

@@ -26,6 +26,7 @@ use crate::{
 impl Step<'_> {
     /// Takes a text in. Whatever it is, it is kept as it came.
     pub(crate) fn text(&mut self, inbound: Inbound) -> Vec<Said> {
+        self.world.links.heard(&inbound.gateway, self.now);
         // Most come from a number on the list, as it is written there.
         let sender = if self.world.directory.phone(&inbound.from).is_some() {
             SenderKind::Number(inbound.from.clone())
@@ -138,8 +139,41 @@ impl Step<'_> {
         }])
     }
 
-    /// Reads a text in its scene and does what is decided.
+    /// Reads a text and does what is decided. Of a text about several people the rest waits until
+    /// what the first part asks is answered.
     fn converse(&mut self, mut turn: Turn) -> Done {
+        for group in self.view().groups_spoken_of(turn.speaker) {
+            self.world.make_names_ready(group);
+        }
+        let waiting = self.view().open_question(&turn.number);
+        let mut rest = waiting.and_then(|open| open.rest);
+        let speaker = self.view().person(turn.speaker);
+        let parts = speaker.and_then(|speaker| self.view().first_of_many(&turn, speaker));
+        if let Some((first, others)) = parts {
+            turn.text = first;
+            rest = Some(others);
+        }
+        let again = turn.clone();
+        let mut done = self.converse_once(turn);
+        let Some(rest) = rest else {
+            return done;
+        };
+        match &mut self.talk(&again.number).open {
+            Some(open) => open.rest = Some(rest),
+            None => {
+                let turn = Turn {
+                    text: rest,
+                    target: again.speaker,
+                    ..again
+                };
+                done.said.extend(self.converse(turn).said);
+            }
+        }
+        done
+    }
+
+    /// Reads a text in its scene and does what is decided.
+    fn converse_once(&mut self, mut turn: Turn) -> Done {
         let Some(speaker) = self.view().person(turn.speaker).cloned() else {
             return Outcome::FromStranger.silently();
         };
@@ -150,9 +184,6 @@ impl Step<'_> {
                 turn.sent_at = sent_at;
             }
             None => {}
-        }
-        for group in self.view().groups_spoken_of(turn.speaker) {
-            self.world.make_names_ready(group);
         }
         let reading = self.view().read(&turn, speaker.role);
         if let Some(which) = self.view().which_of(&turn, &speaker, &reading) {
@@ -208,20 +239,23 @@ impl Step<'_> {
             Decision::Answer(answer) => self.answer_to(turn, answer),
             Decision::Reply(Reply::No) => self.drop_question(turn),
             Decision::Reply(Reply::Seen) => Outcome::Seen.silently(),
-            Decision::Reply(Reply::Done) => self.nudge_done(turn),
+            Decision::Reply(Reply::Done) => match self.close_read(turn) {
+                Some(done) => done,
+                None => self.nudge_done(turn),
+            },
             Decision::Reply(Reply::Later(days)) => self.nudge_later(turn, days),
             Decision::Reply(Reply::Choice(_)) | Decision::Silent(Quiet::NothingAsked) => {
                 Outcome::NothingWasAsked.silently()
             }
             Decision::Help(Unclear::NoReport | Unclear::Stranger) => self.give_example(turn),
+            Decision::Help(Unclear::NotDone) => {
+                Outcome::Chat.saying([self.view().with_example(turn, Key::OnlyDone)])
+            }
+            Decision::Help(Unclear::NothingAsked) => self.nothing_open(turn),
             Decision::Silent(
                 Quiet::Courtesy | Quiet::Stance(_) | Quiet::NotWork | Quiet::Stranger,
             ) => Outcome::Chat.silently(),
-            // Grief, danger and the like go to a person; the bot keeps quiet.
-            Decision::Person(alarm) => {
-                let notice = self.view().see_to(turn, Key::AlarmNotice, Some(alarm));
-                Outcome::ForPerson.saying(notice)
-            }
+            Decision::Person(concern) => self.tell(turn, concern),
         }
     }
 }

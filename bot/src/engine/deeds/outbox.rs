@@ -23,7 +23,7 @@ use crate::{
     store::Hold,
     words::{
         limits,
-        message::{Outbound, Purpose, SendState},
+        message::{Outbound, Purpose, SendState, Talk},
         traffic::{About, Delivery, Link, Outgoing, Receipt, SendOutcome, Whose},
     },
 };
@@ -49,9 +49,14 @@ impl Step<'_> {
     }
 
     /// Puts a text that is ready into the lane of a gateway. Nothing of it is stored.
+    ///
+    /// No text has to wait for longer than a day without being asked again, so a moment further
+    /// ahead was written by a clock that was wrong: it counts as now.
     fn find_way(&mut self, ready: Outbound) {
+        let is_far = ready.try_at > self.now + TimeDelta::hours(limits::NOT_BEFORE_HOURS);
+        let try_at = if is_far { self.now } else { ready.try_at };
         let lane = self.lane(&ready);
-        self.world.outbox.put(ready, &lane);
+        self.world.outbox.put(Outbound { try_at, ..ready }, &lane);
     }
 
     /// A gateway tells how its line is.
@@ -69,9 +74,32 @@ impl Step<'_> {
         }
     }
 
+    /// A phone whose last text lies ahead got it by a clock that was wrong. It rests from now on,
+    /// and not from then.
+    pub(crate) fn no_rest_ahead(&mut self) {
+        let now = self.now;
+        let is_ahead = |talk: &Talk| talk.routine_at.is_some_and(|at| at > now);
+        let talks = self.world.talks.iter();
+        let ahead: Vec<String> = talks
+            .filter(|(_, talk)| is_ahead(talk))
+            .map(|(number, _)| number.clone())
+            .collect();
+        for number in ahead {
+            self.talk(&number).routine_at = Some(now);
+        }
+    }
+
     /// A person says that texts may leave again after the store was filled. What is too old by
     /// then is dropped when its turn comes.
     pub(crate) fn release(&mut self) {
+        // The clock may have been wrong until now, and everything planned by it.
+        self.no_rest_ahead();
+        for lane in self.world.outbox.lanes() {
+            for ready in self.world.outbox.ready_for(&lane) {
+                self.find_way(ready);
+            }
+        }
+        self.plan_all();
         let was_held = self.world.held_since.take().is_some();
         if was_held {
             let next_message = self.world.next_message();
@@ -185,7 +213,7 @@ impl Step<'_> {
         );
         match verdict {
             Ok(()) => return Some(Verdict::Go),
-            Err(Withheld::NotDue) => return None,
+            Err(Withheld::NotDue | Withheld::NoConsent | Withheld::Held(_)) => return None,
             Err(Withheld::Quiet) => {}
         }
         let slot = nudge::slot(&self.setup.rules, local, &group.quiet_days, None);
@@ -223,14 +251,15 @@ impl Step<'_> {
         let is_open = outbound.state == SendState::Sending;
         match outcome {
             SendOutcome::Accepted { ids } => {
-                self.world.links.works(&gateway);
+                self.world.links.took(&gateway, self.now);
                 self.accepted(outbound, &gateway, ids);
             }
             SendOutcome::Wait {
-                whose: Whose::Gateway,
+                whose: whose @ (Whose::Gateway | Whose::SetUp),
                 after,
-                ..
+                why,
             } => {
+                self.world.links.refused(&gateway, whose, why);
                 let until = self.world.links.pause(&gateway, self.now, span(after));
                 if is_open {
                     self.put_outbound(Outbound {
@@ -240,15 +269,17 @@ impl Step<'_> {
                 }
                 self.leave_by_others(&gateway);
             }
-            SendOutcome::Wait { after, .. } => {
+            SendOutcome::Wait { whose, after, why } => {
                 self.world.links.works(&gateway);
+                self.world.links.refused(&gateway, whose, why);
                 if is_open {
                     let later = self.again(outbound, after, SendState::Failed);
                     self.put_outbound(later);
                 }
             }
-            SendOutcome::Refused { code, .. } => {
+            SendOutcome::Refused { code, why } => {
                 self.world.links.works(&gateway);
+                self.world.links.refused(&gateway, Whose::Text, why);
                 if is_open {
                     self.put_outbound(Outbound {
                         state: SendState::Failed,
@@ -257,7 +288,8 @@ impl Step<'_> {
                     });
                 }
             }
-            SendOutcome::Unknown { .. } => {
+            SendOutcome::Unknown { why } => {
+                self.world.links.refused(&gateway, Whose::Text, why);
                 if is_open {
                     let unclear = self.after_no_answer(outbound, |step, outbound| {
                         step.again(outbound, None, SendState::Unknown)
@@ -326,6 +358,7 @@ impl Step<'_> {
 
     /// A gateway tells how far a text came: before its answer, twice, late or never.
     pub(crate) fn receipt(&mut self, receipt: Receipt) {
+        self.world.links.heard(&receipt.gateway, self.now);
         let Some(outbound) = self.world.outbox.named_by(&receipt).cloned() else {
             if let About::Theirs(_) = receipt.about {
                 self.world.outbox.keep_early(receipt);

@@ -1,6 +1,8 @@
 //! A fact is appended and takes effect: on the state of its block, on a group, on a person.
 
-use budwood_scheduler::{BlockState, Body, Consent, Event, EventId, GroupId, Person, PersonId};
+use budwood_scheduler::{
+    BlockState, Body, Consent, Event, EventId, GroupId, Hold, MessageId, Person, PersonId,
+};
 use chrono::NaiveDate;
 
 use crate::engine::{step::Step, turn::Telling};
@@ -65,6 +67,8 @@ impl Step<'_> {
                     },
                 );
             }
+            Body::LeftAlone { person, hold } => self.hold(*person, Some(hold.clone())),
+            Body::GoneOn { person } => self.hold(*person, None),
             Body::Erased { person } => self.erase(*person),
         }
     }
@@ -105,6 +109,12 @@ impl Step<'_> {
         }
     }
 
+    fn hold(&mut self, person: PersonId, hold: Option<Hold>) {
+        if let Some(person) = self.world.directory.person(person).cloned() {
+            self.put_person(Person { hold, ..person });
+        }
+    }
+
     /// Takes a person's name and numbers out. The code that stands for them says nothing.
     fn erase(&mut self, person: PersonId) {
         let numbers: Vec<String> = self
@@ -115,6 +125,14 @@ impl Step<'_> {
             .collect();
         for number in numbers {
             self.unlink(person, &number);
+        }
+        let matters = self.world.matters.all();
+        let theirs: Vec<MessageId> = matters
+            .filter(|matter| matter.person == person)
+            .map(|matter| matter.message)
+            .collect();
+        for message in theirs {
+            self.close_matter(message);
         }
         if let Some(mut person) = self.world.directory.person(person).cloned() {
             person.name = format!("P{}", person.id);

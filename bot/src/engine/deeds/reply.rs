@@ -104,7 +104,7 @@ impl Step<'_> {
         Outcome::PutOff.saying([view.reply(turn, phrase)])
     }
 
-    fn nothing_open(&self, turn: &Turn) -> Done {
+    pub(crate) fn nothing_open(&self, turn: &Turn) -> Done {
         let said = self.view().reply(turn, Key::NothingOpen);
         Outcome::NothingWasAsked.saying([said])
     }

@@ -24,8 +24,19 @@ impl Step<'_> {
         else {
             return None;
         };
-        let choice: usize = text.trim().trim_end_matches('.').parse().ok()?;
-        let person = *people.get(choice.checked_sub(1)?)?;
+        let choice = text.trim().trim_end_matches(['.', '!']);
+        let named = || {
+            let mut people = people.iter().copied();
+            people.find(|id| {
+                let person = self.view().person(*id);
+                person.is_some_and(|person| person.is_named(choice))
+            })
+        };
+        let numbered = || {
+            let number: usize = choice.parse().ok()?;
+            people.get(number.checked_sub(1)?).copied()
+        };
+        let person = numbered().or_else(named)?;
         self.talk(number).open = None;
         Some((person, waiting, sent_at))
     }
@@ -44,6 +55,7 @@ impl Step<'_> {
             at: self.now,
             message,
             person: None,
+            rest: None,
             question: Question::ForWhom {
                 people,
                 text,

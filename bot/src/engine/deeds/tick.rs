@@ -21,6 +21,7 @@ impl Step<'_> {
         if self.world.held_since.is_some() || self.world.nudges_wait {
             return said;
         }
+        said.extend(self.tell_of_age());
         let mut by_phone: BTreeMap<String, Vec<Ready>> = BTreeMap::new();
         for block in self.view().due_now() {
             match self.view().ready(block) {

@@ -3,13 +3,16 @@
 //! A gateway is paused after it said that it takes nothing for now, and out once that has lasted
 //! for a while or its line is down: then texts go by another one. What a gateway says of its own
 //! line and what became of tries are kept apart, because many kinds know no more of their line
-//! than that.
+//! than that. What both tell a person who watches is here too.
 
 use std::collections::BTreeMap;
 
 use chrono::{DateTime, TimeDelta, Utc};
 
-use crate::words::{limits, traffic::Link};
+use crate::words::{
+    limits,
+    traffic::{GatewayHealth, Link, Whose},
+};
 
 /// How gateways are, by name.
 #[derive(Default)]
@@ -20,6 +23,19 @@ struct State {
     /// Since when its line is down, as it says itself.
     down_since: Option<DateTime<Utc>>,
     pause: Option<Pause>,
+    last_in: Option<DateTime<Utc>>,
+    last_out: Option<DateTime<Utc>>,
+    refused: Refusals,
+}
+
+/// Texts not taken since the last that was.
+#[derive(Default)]
+struct Refusals {
+    times: u32,
+    /// Some of them because the gateway is not set up.
+    set_up: bool,
+    /// What the last one met.
+    why: String,
 }
 
 /// A gateway that takes nothing for now.
@@ -39,6 +55,53 @@ impl Links {
             Link::Up => None,
             Link::Down { since, .. } => Some(*since),
         };
+    }
+
+    /// A text or a receipt came by a gateway, now or before the start.
+    pub(crate) fn heard(&mut self, gateway: &str, at: DateTime<Utc>) {
+        let state = self.0.entry(gateway.to_owned()).or_default();
+        state.last_in = state.last_in.max(Some(at));
+    }
+
+    /// A gateway took a text.
+    pub(crate) fn took(&mut self, gateway: &str, at: DateTime<Utc>) {
+        let state = self.0.entry(gateway.to_owned()).or_default();
+        state.last_out = state.last_out.max(Some(at));
+        state.refused = Refusals::default();
+        state.pause = None;
+    }
+
+    /// A gateway did not take a text.
+    pub(crate) fn refused(&mut self, gateway: &str, whose: Whose, why: String) {
+        let refused = &mut self.0.entry(gateway.to_owned()).or_default().refused;
+        refused.times = refused.times.saturating_add(1);
+        refused.set_up |= whose == Whose::SetUp;
+        refused.why = why;
+    }
+
+    /// How these gateways are doing.
+    pub(crate) fn health<'a>(
+        &self,
+        names: impl Iterator<Item = &'a str>,
+        oldest_waiting: impl Fn(&str) -> Option<DateTime<Utc>>,
+        now: DateTime<Utc>,
+    ) -> Vec<GatewayHealth> {
+        let nothing = State::default();
+        names
+            .map(|name| {
+                let state = self.0.get(name).unwrap_or(&nothing);
+                GatewayHealth {
+                    name: name.to_owned(),
+                    last_in: state.last_in,
+                    last_out: state.last_out,
+                    oldest_waiting: oldest_waiting(name),
+                    refused_in_a_row: state.refused.times,
+                    trouble: state
+                        .trouble(now)
+                        .map(|trouble| format!("gateway {name}: {trouble}")),
+                }
+            })
+            .collect()
     }
 
     /// A gateway took a text, or said at least what is wrong with one.
@@ -107,6 +170,23 @@ impl Links {
     }
 }
 
+impl State {
+    /// What a person must see to.
+    fn trouble(&self, now: DateTime<Utc>) -> Option<String> {
+        let Refusals { times, set_up, why } = &self.refused;
+        if *set_up || *times >= limits::REFUSALS_IN_A_ROW {
+            return Some(format!("{why}; texts not taken in a row: {times}"));
+        }
+        if let Some(since) = self.down_since
+            && now - since >= TimeDelta::minutes(limits::GATEWAY_OUT_MINUTES)
+        {
+            return Some("its line is down".to_owned());
+        }
+        let days = (now - self.last_in?).num_days();
+        (days >= limits::SILENT_DAYS).then(|| format!("nothing came in for {days} days"))
+    }
+}
+
 #[cfg(test)]
 mod tests {
     use super::*;
@@ -160,5 +240,44 @@ mod tests {
         assert!(links.is_out("sim", at(600)));
         links.told("sim", &Link::Up);
         assert!(!links.is_out("sim", at(600)));
+    }
+
+    #[track_caller]
+    fn trouble(links: &Links, now: DateTime<Utc>) -> Option<String> {
+        let all = links.health(["sim"].into_iter(), |_| Some(at(0)), now);
+        assert_eq!(all.len(), 1);
+        assert_eq!(all[0].oldest_waiting, Some(at(0)));
+        all[0].trouble.clone()
+    }
+
+    #[test]
+    fn a_gateway_that_is_not_set_up_is_trouble_at_once_and_others_when_they_go_on() {
+        let mut links = Links::default();
+        assert_eq!(trouble(&links, at(0)), None);
+        for times in 1..=limits::REFUSALS_IN_A_ROW {
+            assert_eq!(trouble(&links, at(0)), None, "{times}");
+            links.refused("sim", Whose::Text, "it answered 500".to_owned());
+        }
+        let told = "gateway sim: it answered 500; texts not taken in a row: 5";
+        assert_eq!(trouble(&links, at(0)).as_deref(), Some(told));
+        links.took("sim", at(9));
+        assert_eq!(trouble(&links, at(9)), None);
+        links.refused("sim", Whose::SetUp, "it answered 401".to_owned());
+        let told = "gateway sim: it answered 401; texts not taken in a row: 1";
+        assert_eq!(trouble(&links, at(9)).as_deref(), Some(told));
+    }
+
+    #[test]
+    fn silence_for_days_is_trouble() {
+        let mut links = Links::default();
+        links.heard("sim", at(0));
+        links.heard("sim", at(-900));
+        let day = 24 * 60 * 60;
+        assert_eq!(trouble(&links, at(limits::SILENT_DAYS * day - 1)), None);
+        let told = "gateway sim: nothing came in for 7 days";
+        let after = at(limits::SILENT_DAYS * day);
+        assert_eq!(trouble(&links, after).as_deref(), Some(told));
+        links.heard("sim", after);
+        assert_eq!(trouble(&links, after), None);
     }
 }

@@ -51,6 +51,8 @@ struct Kept {
 struct Lane {
     answers: Queue,
     nudges: Queue,
+    /// All of them, the oldest first.
+    by_age: BTreeSet<MessageId>,
 }
 
 impl Lane {
@@ -84,6 +86,7 @@ impl Waiting {
             SendState::Ready => {
                 let place = (outbound.try_at, outbound.id);
                 let queues = self.lanes.entry(lane.to_owned()).or_default();
+                queues.by_age.insert(outbound.id);
                 if let Purpose::Nudge { block, task, .. } = outbound.purpose {
                     queues.nudges.insert(place);
                     self.nudged.insert((block, task, outbound.id));
@@ -127,6 +130,7 @@ impl Waiting {
         if let Some(queues) = self.lanes.get_mut(lane) {
             queues.answers.remove(&place);
             queues.nudges.remove(&place);
+            queues.by_age.remove(&outbound.id);
         }
         self.handed_over.remove(&(outbound.at, outbound.id));
         if let Some(ids) = self.handed_to.get_mut(&outbound.to) {
@@ -155,6 +159,17 @@ impl Waiting {
             self.handed_over.pop_first();
             self.forget(id);
         }
+    }
+
+    /// The gateways that texts wait for; the empty name where they wait for none.
+    pub(crate) fn lanes(&self) -> Vec<String> {
+        self.lanes.keys().cloned().collect()
+    }
+
+    /// When the text was made that has waited longest for a gateway.
+    pub(crate) fn oldest(&self, gateway: &str) -> Option<DateTime<Utc>> {
+        let oldest = self.lanes.get(gateway)?.by_age.first()?;
+        Some(self.get(*oldest)?.at)
     }
 
     /// A text that is not settled.

@@ -11,7 +11,8 @@ use budwood_scheduler::{
 use chrono::{DateTime, TimeDelta, Utc};
 
 use super::{
-    duplicates::Heard, links::Links, names::Rolls, send_queue::Waiting, snapshot::Copying,
+    duplicates::Heard, links::Links, matters::Matters, names::Rolls, send_queue::Waiting,
+    snapshot::Copying,
 };
 use crate::{
     engine::budget::{HeldBack, Spent, Strangers},
@@ -31,6 +32,8 @@ pub(crate) struct World {
     pub(crate) talks: BTreeMap<String, Talk>,
     /// Texts out that are not settled.
     pub(crate) outbox: Waiting,
+    /// Texts that wait for a person.
+    pub(crate) matters: Matters,
     /// Which gateways can be reached.
     pub(crate) links: Links,
     /// When each block is to be looked at, soonest first. Ties go by block.
@@ -94,6 +97,7 @@ impl World {
             states: loaded.states.into_iter().collect(),
             talks: loaded.talks.into_iter().collect(),
             outbox: Waiting::default(),
+            matters: Matters::default(),
             links: Links::default(),
             due: BTreeSet::new(),
             due_of: BTreeMap::new(),
@@ -111,9 +115,15 @@ impl World {
             next_event: loaded.last_event.map_or(1, |event| event.0 + 1),
             next_message,
         };
+        for matter in loaded.matters {
+            world.matters.put(matter);
+        }
         for outbound in loaded.outbound.into_iter().rev() {
             if let Some(sent_at) = outbound.sent_at {
                 world.spent.add(outbound.parts, sent_at);
+                if let Some(gateway) = &outbound.gateway {
+                    world.links.took(gateway, sent_at);
+                }
             }
             world.outbox.put(outbound, "");
         }
@@ -130,6 +140,7 @@ impl World {
         let since = self.latest - TimeDelta::days(limits::HEARD_DAYS);
         store.received_since(since, &mut |received| {
             let is_known = self.directory.phone(&received.from).is_some();
+            self.links.heard(&received.gateway, received.at);
             self.heard.recall(&received, is_known);
             if !is_known {
                 self.strangers.recall(&received.from, received.at);

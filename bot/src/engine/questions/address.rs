@@ -1,7 +1,7 @@
 //! To whom something is said: the answer to a text, and the notice to an adviser. And what every
 //! answer is made of: who is spoken to, who signs, an example with a block of theirs.
 
-use budwood_scheduler::{Consent, Person, PersonId};
+use budwood_scheduler::{Consent, MessageId, Person, PersonId};
 
 use crate::{
     args,
@@ -31,19 +31,27 @@ impl View<'_> {
     /// tell it.
     pub(crate) fn notice(self, turn: &Turn, phrase: Phrase) -> Option<Said> {
         let adviser = self.adviser_of(self.person(turn.target)?)?;
-        if matches!(adviser.consent, Consent::Withdrawn { .. }) {
+        self.notice_to(adviser, turn.message, phrase)
+    }
+
+    /// A notice to this person about a text of another; none when they are not to be texted.
+    pub(crate) fn notice_to(
+        self,
+        reader: &Person,
+        about: MessageId,
+        phrase: Phrase,
+    ) -> Option<Said> {
+        if matches!(reader.consent, Consent::Withdrawn { .. }) {
             return None;
         }
-        let number = self.world.directory.numbers_of(adviser.id).next()?;
+        let number = self.world.directory.numbers_of(reader.id).next()?;
         Some(Said {
             to: To {
                 number: number.to_owned(),
-                language: self.language_of(adviser.id),
+                language: self.language_of(reader.id),
             },
             phrase,
-            purpose: Purpose::Notice {
-                about: turn.message,
-            },
+            purpose: Purpose::Notice { about },
         })
     }
 
@@ -89,4 +97,10 @@ impl View<'_> {
             None => block.to_owned(),
         }
     }
+}
+
+/// The last four digits say which phone to someone who knows it, and nothing to others.
+pub(crate) fn last_digits(number: &str) -> String {
+    let digits: Vec<char> = number.chars().rev().take(4).collect();
+    digits.into_iter().rev().collect()
 }

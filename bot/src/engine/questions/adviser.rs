@@ -53,7 +53,13 @@ impl<'a> View<'a> {
             Topic::Sick => {
                 self.of_groups((speaker, query), Key::SickAll, Self::sick, Self::sick_line)
             }
-            Topic::Member | Topic::Window | Topic::Hold | Topic::Warn => self.not_yours(speaker),
+            Topic::Waiting => self.waiting_list(speaker),
+            Topic::Member
+            | Topic::Window
+            | Topic::Hold
+            | Topic::Warn
+            | Topic::LeaveAlone
+            | Topic::GoOn => self.not_yours(speaker),
             Topic::Next
             | Topic::When
             | Topic::HowMuch

@@ -2,10 +2,12 @@
 
 use budwood_parser::{Alarm, Care, Kind};
 use budwood_scheduler::{
-    BlockId,
-    decide::Draft,
+    BlockId, Person,
+    decide::{Concern, Draft},
     outlook::readiness::{Verdict, readiness},
 };
+
+use super::{address::last_digits, waiting::concern};
 
 use crate::{
     args,
@@ -116,22 +118,62 @@ impl View<'_> {
         self.notice(turn, Phrase::new(Key::OpenNotice, args))
     }
 
-    /// The adviser is to see to the person who texted; the text itself is not passed on.
-    pub(crate) fn see_to(self, turn: &Turn, key: Key, alarm: Option<Alarm>) -> Option<Said> {
+    /// The adviser is to see to the person who texted. Why, in a word; the text itself is shown to
+    /// who asks for it.
+    pub(crate) fn matter_notice(self, turn: &Turn, why: Concern) -> Option<Said> {
         let speaker = self.person(turn.speaker)?;
+        let adviser = self.adviser_of(speaker)?;
+        let key = match why {
+            Concern::Alarm(
+                Alarm::Grief | Alarm::Fire | Alarm::Snake | Alarm::Danger | Alarm::Illness,
+            ) => Key::AlarmNotice,
+            Concern::CallMe => Key::CallMeNotice,
+            Concern::Alarm(Alarm::Complaint | Alarm::Number | Alarm::Money)
+            | Concern::Question
+            | Concern::Unclear => Key::MatterNotice,
+        };
         let args = args! {
             "name" => Value::name(&speaker.name),
             "group" => Value::name(self.group_name(speaker.group)),
             "digits" => last_digits(&turn.number),
             "day" => civil_day(turn.sent_at, self.zone_of(turn.speaker)),
-            "alarm" => alarm.map_or_else(Value::nothing, Value::from),
+            "alarm" => concern(why),
         };
-        self.notice(turn, Phrase::new(key, args))
+        self.notice_to(adviser, turn.message, Phrase::new(key, args))
     }
-}
 
-/// The last four digits say which phone to someone who knows it, and nothing to others.
-fn last_digits(number: &str) -> String {
-    let digits: Vec<char> = number.chars().rev().take(4).collect();
-    digits.into_iter().rev().collect()
+    /// What the sender of a text that waits for the adviser reads; `is_told` says whether somebody
+    /// really is told.
+    pub(crate) fn told(self, speaker: &Person, why: Concern, is_told: bool) -> Phrase {
+        let first = match why {
+            Concern::Alarm(Alarm::Fire) => Some(Key::FirstFire),
+            Concern::Alarm(Alarm::Snake) => Some(Key::FirstSnake),
+            Concern::Alarm(Alarm::Danger) => Some(Key::FirstDanger),
+            Concern::Alarm(Alarm::Illness) => Some(Key::FirstIllness),
+            Concern::Alarm(Alarm::Grief) => Some(Key::Grief),
+            Concern::CallMe => {
+                let key = if is_told {
+                    Key::CallMe
+                } else {
+                    Key::CallMeUntold
+                };
+                return self.signed(speaker, key);
+            }
+            Concern::Alarm(Alarm::Complaint | Alarm::Number | Alarm::Money)
+            | Concern::Question
+            | Concern::Unclear => None,
+        };
+        let Some(first) = first else {
+            let key = if is_told { Key::Told } else { Key::NotTold };
+            return self.signed(speaker, key);
+        };
+        let told = if is_told {
+            Key::ToldAdviser
+        } else {
+            Key::ToldNobody
+        };
+        let adviser = self.adviser_name(speaker);
+        let told = Phrase::new(told, args! { "adviser" => Value::name(adviser) });
+        self.signed_with(speaker, first, args! { "told" => told })
+    }
 }

@@ -5,7 +5,7 @@
 
 use budwood_parser::{Ailment, Kind};
 use budwood_scheduler::{
-    Block, Body, Event, MessageId, PersonId, Source,
+    Block, BlockId, Body, Event, MessageId, PersonId, Source,
     figures::{Name, Table},
     group::{
         health::{Place, Sighting},
@@ -37,6 +37,28 @@ fn facts_each(blocks: usize) -> usize {
 }
 
 impl View<'_> {
+    /// The names of the blocks where work of this kind can have been done; all of them when it can
+    /// be nowhere.
+    pub(crate) fn blocks_for(self, owner: PersonId, kind: Kind) -> Vec<String> {
+        let names = |is_bare_left_out: bool| -> Vec<String> {
+            let is_planted = |block: BlockId| {
+                let state = self.state(block);
+                state.is_some_and(|state| state.planted() > 0)
+            };
+            let blocks = self.world.directory.blocks_of(owner);
+            blocks
+                .filter(|block| !is_bare_left_out || is_planted(block.id))
+                .map(|block| block.name.clone())
+                .collect()
+        };
+        let planted = names(kind.needs_trees());
+        if planted.is_empty() {
+            names(false)
+        } else {
+            planted
+        }
+    }
+
     /// Looks at the last facts of blocks; each gets an equal part of what one answer may read.
     pub(crate) fn look<'b>(self, blocks: &[&'b Block]) -> Vec<(&'b Block, Look)> {
         let each = facts_each(blocks.len());

@@ -73,17 +73,33 @@ impl View<'_> {
 
     /// What was taken back, and how the block stands without it.
     pub(crate) fn taken_back(self, turn: &Turn, events: &[Event], key: Key) -> Phrase {
-        let drafts: Vec<Draft> = events
-            .iter()
-            .filter_map(|event| draft_of(&self.world.directory, event))
-            .collect();
+        // The same work on several blocks is told once.
+        let mut drafts: Vec<Draft> = Vec::new();
+        let all = events.iter();
+        for draft in all.filter_map(|event| draft_of(&self.world.directory, event)) {
+            let same = |other: &Draft| (other.kind, &other.details) == (draft.kind, &draft.details);
+            if !drafts.iter().any(same) {
+                drafts.push(draft);
+            }
+        }
         let drafts: Vec<&Draft> = drafts.iter().collect();
-        let block = events.first().and_then(|event| event.body.block());
-        let name = block
-            .and_then(|block| self.world.directory.block(block))
+        let mut blocks: Vec<BlockId> = events
+            .iter()
+            .filter_map(|event| event.body.block())
+            .collect();
+        blocks.sort_unstable();
+        blocks.dedup();
+        let names: Vec<String> = blocks
+            .iter()
+            .filter_map(|block| self.world.directory.block(*block))
             .map(|block| self.label(turn, block.owner, &block.name))
-            .unwrap_or_default();
-        let state = block.and_then(|block| self.state(block)).cloned();
+            .collect();
+        let name = names.join(", ");
+        let only = match blocks.as_slice() {
+            [only] => Some(*only),
+            _ => None,
+        };
+        let state = only.and_then(|block| self.state(block)).cloned();
         let facts = Facts {
             block: &name,
             facts: &drafts,

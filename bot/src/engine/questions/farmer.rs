@@ -40,6 +40,9 @@ impl View<'_> {
             | Topic::Window
             | Topic::Warn
             | Topic::Hold
+            | Topic::LeaveAlone
+            | Topic::GoOn
+            | Topic::Waiting
             | Topic::Erase
             | Topic::Other => self.signed(speaker, Key::NoAnswer),
         }

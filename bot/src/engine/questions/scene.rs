@@ -1,10 +1,10 @@
 //! A text in its scene: what it says to one who knows the people, blocks and questions around it,
 //! and what is to be done.
 
-use budwood_parser::{Ailment, Kind, Known, Names, Reading, Sender};
+use budwood_parser::{Ailment, Alarm, Kind, Known, Names, Reading, Report, Sender, Taken};
 use budwood_scheduler::{
     Block, BlockId, GroupId, Person, PersonId, Role, TaskKind,
-    decide::{Answer, Decision, Last, Nudged, Pending, Plot, Scene, Unclear, decide},
+    decide::{Answer, Decision, Last, Nudged, Pending, Plot, Scene, Unclear, decide, heed},
     jobs::{nudge::has_lapsed, task::warning},
 };
 use chrono::{NaiveDate, TimeDelta};
@@ -109,7 +109,13 @@ impl<'a> View<'a> {
             rolls: &rolls,
             sender,
         };
-        self.setup.reader.read(&turn.text, &known)
+        let reading = self.setup.reader.read(&turn.text, &known);
+        let own = self.with_own_block(turn, &known, &reading);
+        let mut reading = own.unwrap_or(reading);
+        if reading.alarm.is_none() && self.said_dead(turn, &reading).is_some() {
+            reading.alarm = Some(Alarm::Grief);
+        }
+        reading
     }
 
     /// Whose blocks the text is about, when not the speaker's own: the one who is named, or whom we
@@ -140,7 +146,7 @@ impl<'a> View<'a> {
 
     /// Of the leader's own group, or of those that the adviser looks after: who counts on a visit
     /// texts for the farmer. Several when namesakes are not told apart by their group.
-    fn members_named(self, turn: &Turn, teller: &Person, name: &str) -> Vec<PersonId> {
+    pub(crate) fn members_named(self, turn: &Turn, teller: &Person, name: &str) -> Vec<PersonId> {
         let directory = &self.world.directory;
         if teller.role == Role::Leader {
             let group = teller.group.into_iter();
@@ -170,6 +176,31 @@ impl<'a> View<'a> {
         let is_report = speaker.role == Role::Adviser && !reading.reports.is_empty();
         let several = is_report.then(|| self.members_named(turn, speaker, name))?;
         (several.len() > 1).then(|| self.which(speaker, &several))
+    }
+
+    /// The first part of a text that tells of several people by name, and the rest: each is worked
+    /// on for its own.
+    pub(crate) fn first_of_many(self, turn: &Turn, speaker: &Person) -> Option<(String, String)> {
+        if !matches!(speaker.role, Role::Leader | Role::Adviser) {
+            return None;
+        }
+        let reading = self.read(turn, speaker.role);
+        let mut named = reading
+            .words
+            .iter()
+            .filter(|word| word.taken == Taken::Name)
+            .filter_map(|word| {
+                let name = turn.text.get(word.span.start..word.span.end)?;
+                let person = self.members_named(turn, speaker, name);
+                Some((word.span.start, *person.first()?))
+            });
+        let (_, first) = named.next()?;
+        let (at, _) = named.find(|(_, person)| *person != first)?;
+        let is_told = |report: &Report| report.span.start < at;
+        let reports = &reading.reports;
+        let both = reports.iter().any(is_told) && !reports.iter().all(is_told);
+        let (one, rest) = turn.text.split_at_checked(at).filter(|_| both)?;
+        Some((one.to_owned(), rest.to_owned()))
     }
 
     /// The same report again, although it was taken in: an impatient finger.
@@ -216,7 +247,7 @@ impl<'a> View<'a> {
             pending: pending.as_ref(),
             nudged: self.nudged(turn),
         };
-        decide(reading, &scene)
+        heed(decide(reading, &scene), reading, &scene)
     }
 
     /// The civil day on which a nudge went, where its block is.

@@ -7,7 +7,7 @@
 use budwood_scheduler::{
     Block, BlockId, BlockState, Calendar, Group, Person, PersonId, Season, Task,
     jobs::{
-        nudge::{self, NextTry},
+        nudge::{self, NextTry, Withheld},
         task::tasks,
     },
     land::stand,
@@ -103,6 +103,13 @@ impl<'a> View<'a> {
 
     /// When to look at a block next. None when nobody is to be texted about it.
     pub(crate) fn next_look(self, id: BlockId) -> Option<DateTime<Utc>> {
+        if let Some(until) = self.held(id) {
+            let (group, day) = until?;
+            return Some(instant(
+                day.and_time(NaiveTime::MIN),
+                zone(group, self.setup),
+            ));
+        }
         let (group, number) = self.nudged_about(id)?;
         let zone = zone(group, self.setup);
         let local = self.now.with_timezone(&zone).naive_local();
@@ -125,14 +132,32 @@ impl<'a> View<'a> {
         Some(instant(slot, zone).max(self.now))
     }
 
-    /// Who may be told about a block, and where they live. None without their consent: asked when
-    /// a nudge is planned, when it is put out and when it is sent.
+    /// Whether the owner of a block is left in peace, and the day on which that is over, if one is
+    /// set.
+    fn held(self, id: BlockId) -> Option<Option<(&'a Group, NaiveDate)>> {
+        let directory = &self.world.directory;
+        let block = directory.block(id)?;
+        let owner = directory.person(block.owner)?;
+        let group = directory.group_of_block(block)?;
+        match nudge::withheld(owner, self.today_in(group))? {
+            Withheld::Held(until) => Some(until.and_then(|until| {
+                let over = until.succ_opt()?;
+                Some((group, over))
+            })),
+            Withheld::NoConsent | Withheld::NotDue | Withheld::Quiet => None,
+        }
+    }
+
+    /// Who may be told about a block, and where they live. None without their consent, and while
+    /// they are left in peace: asked when a nudge is planned, when it is put out and when it is
+    /// sent.
     pub(crate) fn told_about(self, id: BlockId) -> Option<(&'a Person, &'a Group)> {
         let directory = &self.world.directory;
         let block = directory.block(id)?;
         let owner = directory.person(block.owner)?;
         let group = directory.group_of_block(block)?;
-        owner.consent.is_given().then_some((owner, group))
+        let may = nudge::withheld(owner, self.today_in(group)).is_none();
+        may.then_some((owner, group))
     }
 
     /// The same with the phone.

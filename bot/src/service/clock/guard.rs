@@ -6,8 +6,9 @@
 //! moment that was right, or stands at the last stored one. The guard goes on by itself once the clock is right again.
 //!
 //! In doubt is a clock that stands before the last stored fact or message, or that moved against
-//! the steady clock by more than an hour. A clock that is wrong from the start and stands after
-//! the last stored moment cannot be told from a right one. Deliberately absent: reading clocks.
+//! the steady clock by more than an hour, or that stands long after the last stored moment at a
+//! start. A clock that is wrong from the start and stands shortly after that moment cannot be told
+//! from a right one. Deliberately absent: reading clocks.
 
 use std::{fmt, time::Duration};
 
@@ -23,6 +24,8 @@ const NOT_BEFORE_SECS: i64 = 1_767_225_600;
 pub struct ClockGuard {
     /// The time and the steady clock when they were last right; none before the first time.
     right: Option<(DateTime<Utc>, Duration)>,
+    /// The last stored moment at the start, while the clock stood long after it.
+    left_off: Option<DateTime<Utc>>,
     doubt: Option<Doubt>,
 }
 
@@ -31,6 +34,11 @@ pub struct ClockGuard {
 pub enum Doubt {
     /// It stands before the last stored fact or message.
     Behind {
+        /// By so many seconds.
+        secs: i64,
+    },
+    /// At the start it stood long after the last stored fact or message, and stands there still.
+    Ahead {
         /// By so many seconds.
         secs: i64,
     },
@@ -50,6 +58,7 @@ impl ClockGuard {
         steady: Duration,
         latest: DateTime<Utc>,
     ) -> DateTime<Utc> {
+        let stored = latest;
         let latest = latest.max(DateTime::from_timestamp(NOT_BEFORE_SECS, 0).unwrap_or_default());
         let expected = self
             .right
@@ -57,10 +66,20 @@ impl ClockGuard {
             .unwrap_or(computer);
         let moved = (computer - expected).num_seconds();
         let behind = (latest - computer).num_seconds();
+        // Texts that come meanwhile carry the last stored moment along, so the first one counts.
+        let is_start = self.right.is_none();
+        let left_off = self.left_off.unwrap_or(stored);
+        let ahead = (computer - left_off).num_seconds();
+        let is_ahead = is_start
+            && left_off.timestamp() > NOT_BEFORE_SECS
+            && ahead > TimeDelta::days(limits::CLOCK_AHEAD_DAYS).num_seconds();
+        self.left_off = is_ahead.then_some(left_off);
         self.doubt = if moved.abs() > limits::CLOCK_JUMP_SECS {
             Some(Doubt::Moved { secs: moved })
         } else if behind > limits::CLOCK_BACK_SECS {
             Some(Doubt::Behind { secs: behind })
+        } else if is_ahead {
+            Some(Doubt::Ahead { secs: ahead })
         } else {
             self.right = Some((computer, steady));
             None
@@ -69,7 +88,8 @@ impl ClockGuard {
             Some(Doubt::Moved { .. }) => expected,
             // Counted on, time would carry the last stored moment along with every text, and a
             // clock that was put right would never catch up.
-            Some(Doubt::Behind { .. }) | None => computer,
+            // The service may have been off for a season, and texts must get their days.
+            Some(Doubt::Behind { .. } | Doubt::Ahead { .. }) | None => computer,
         };
         now.max(latest)
     }
@@ -83,6 +103,7 @@ impl ClockGuard {
     /// A person says that the clock is right as it stands.
     pub const fn believe(&mut self, computer: DateTime<Utc>, steady: Duration) {
         self.right = Some((computer, steady));
+        self.left_off = None;
     }
 }
 
@@ -98,6 +119,11 @@ impl fmt::Display for Doubt {
                 f,
                 "the clock stands {} minutes before the last stored text",
                 minutes(secs)
+            )?,
+            Self::Ahead { secs } => write!(
+                f,
+                "the clock stands {} days after the last stored text",
+                secs / (24 * 60 * 60)
             )?,
             Self::Moved { secs } if *secs < 0 => {
                 write!(f, "the clock was put back by {} minutes", minutes(secs))?;

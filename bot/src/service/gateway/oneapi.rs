@@ -156,15 +156,17 @@ impl OneApi {
             // The address and the password are the same for every text, so the fault is in our
             // set-up; refusing would throw away texts that are good.
             StatusCode::UNAUTHORIZED
+            | StatusCode::PAYMENT_REQUIRED
+            | StatusCode::FORBIDDEN
             | StatusCode::NOT_FOUND
             | StatusCode::METHOD_NOT_ALLOWED
             | StatusCode::PROXY_AUTHENTICATION_REQUIRED => wait(
-                Whose::Gateway,
+                Whose::SetUp,
                 Some(limits::SETUP_RETRY_AFTER),
-                format!("{why}; check base_url, sender and the password"),
+                format!("{why}; check base_url, sender, the password and the account"),
             ),
             _ if status.is_redirection() => wait(
-                Whose::Gateway,
+                Whose::SetUp,
                 Some(limits::SETUP_RETRY_AFTER),
                 format!("{why}; redirects are not followed, put the new address in base_url"),
             ),

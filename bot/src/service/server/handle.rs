@@ -14,6 +14,7 @@ use super::watchdog::{Turns, Watch};
 use crate::{
     engine::{HeldBack, Input, Told},
     service::port::{Arrival, Health, Intake, IntakeFuture, Refused},
+    words::traffic::GatewayHealth,
 };
 
 /// Who waits for what a step tells.
@@ -64,6 +65,8 @@ pub(super) struct Shared {
     pub(super) outbox_waiting: AtomicUsize,
     /// What the budget did not let go, and how many deeds are locked.
     pub(super) guarded: Mutex<(HeldBack, u64)>,
+    /// How each gateway was doing when the engine last looked.
+    pub(super) gateways: Mutex<Vec<GatewayHealth>>,
 }
 
 impl Shared {
@@ -86,6 +89,16 @@ impl Shared {
             error = format!("{error:#}"),
             "the store failed; the service stops"
         );
+    }
+
+    pub(super) fn set_gateways(&self, gateways: Vec<GatewayHealth>) {
+        let mut known = self.gateways.lock().unwrap_or_else(PoisonError::into_inner);
+        *known = gateways;
+    }
+
+    fn gateways(&self) -> Vec<GatewayHealth> {
+        let known = self.gateways.lock();
+        known.unwrap_or_else(PoisonError::into_inner).clone()
     }
 
     fn held(&self) -> Option<String> {
@@ -156,14 +169,18 @@ impl Intake for Handle {
     fn health(&self) -> Health {
         let guarded = &self.shared.guarded;
         let (held_back, locked) = *guarded.lock().unwrap_or_else(PoisonError::into_inner);
+        let gateways = self.shared.gateways();
+        let of_gateway = || gateways.iter().find_map(|one| one.trouble.clone());
         Health {
             trouble: (self.shared.trouble())
                 .or_else(|| self.shared.gap.why())
-                .or_else(|| self.shared.held()),
+                .or_else(|| self.shared.held())
+                .or_else(of_gateway),
             inbox_waiting: self.shared.inbox_waiting.load(Ordering::Relaxed),
             outbox_waiting: self.shared.outbox_waiting.load(Ordering::Relaxed),
             held_back,
             locked,
+            gateways,
         }
     }
 }

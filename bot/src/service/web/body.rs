@@ -1,9 +1,19 @@
 //! Takes the body of a request in, bounded in size and time, and proves who sent it.
+//!
+//! What is not read of a refused body must end the connection. The server reads a body without end
+//! once nobody holds it any more, so the answer holds it ([`Incoming::answered`]).
+
+use std::{
+    future::poll_fn,
+    pin::Pin,
+    task::{Context, Poll},
+};
 
 use actix_web::{
-    HttpRequest,
+    HttpRequest, HttpResponse,
+    body::{BodySize, BodyStream, BoxBody, MessageBody},
     http::header::{CONTENT_ENCODING, CONTENT_LENGTH, CONTENT_TYPE},
-    web::{Bytes, Payload},
+    web::{Bytes, BytesMut, Payload},
 };
 use tokio::time::timeout;
 
@@ -16,21 +26,21 @@ use crate::{
 /// The body as text, once it is proved who sent it.
 pub(super) async fn read(
     request: &HttpRequest,
-    payload: Payload,
+    incoming: &mut Incoming,
     door: &Door,
     clock: &Clock,
 ) -> Result<String, Problem> {
     let auth = &door.auth;
     auth.check_head(request.headers())?;
     check_type(request)?;
-    let bytes = read_bytes(request, payload).await?;
+    let bytes = read_bytes(request, incoming).await?;
     auth.check_body(request.headers(), &bytes, clock.now())?;
     String::from_utf8(bytes.into()).map_err(|error| Problem::NotUtf8 {
         at: error.utf8_error().valid_up_to(),
     })
 }
 
-async fn read_bytes(request: &HttpRequest, payload: Payload) -> Result<Bytes, Problem> {
+async fn read_bytes(request: &HttpRequest, incoming: &mut Incoming) -> Result<Bytes, Problem> {
     // A length that is told spares reading what would be refused anyway.
     if let Some(length) = header(request, CONTENT_LENGTH)
         && length
@@ -39,12 +49,60 @@ async fn read_bytes(request: &HttpRequest, payload: Payload) -> Result<Bytes, Pr
     {
         return Err(Problem::TooLarge);
     }
-    let reading = payload.to_bytes_limited(limits::BODY_BYTES_MAX);
-    match timeout(limits::REQUEST_BODY_TIMEOUT, reading).await {
-        Ok(Ok(Ok(bytes))) => Ok(bytes),
-        Ok(Ok(Err(_))) => Err(Problem::Broken),
-        Ok(Err(_)) => Err(Problem::TooLarge),
+    match timeout(limits::REQUEST_BODY_TIMEOUT, incoming.whole()).await {
+        Ok(read) => read,
         Err(_) => Err(Problem::TooSlow),
+    }
+}
+
+/// A body on its way.
+pub(super) struct Incoming(Pin<Box<BodyStream<Payload>>>);
+
+impl Incoming {
+    pub(super) fn new(payload: Payload) -> Self {
+        Self(Box::pin(BodyStream::new(payload)))
+    }
+
+    async fn whole(&mut self) -> Result<Bytes, Problem> {
+        let mut bytes = BytesMut::new();
+        while let Some(part) = poll_fn(|context| self.0.as_mut().poll_next(context)).await {
+            let part = part.map_err(|_| Problem::Broken)?;
+            if bytes.len() + part.len() > limits::BODY_BYTES_MAX {
+                return Err(Problem::TooLarge);
+            }
+            bytes.extend_from_slice(&part);
+        }
+        Ok(bytes.freeze())
+    }
+
+    /// An answer to it. Where some of it was not read, the connection ends behind the answer.
+    pub(super) fn answered(self, response: HttpResponse) -> HttpResponse {
+        let holding = |answer| Holding {
+            answer,
+            _unread: self,
+        };
+        response.map_body(|_, answer| holding(answer).boxed())
+    }
+}
+
+/// The body of an answer, with what it answers.
+struct Holding {
+    answer: BoxBody,
+    _unread: Incoming,
+}
+
+impl MessageBody for Holding {
+    type Error = Box<dyn std::error::Error>;
+
+    fn size(&self) -> BodySize {
+        self.answer.size()
+    }
+
+    fn poll_next(
+        mut self: Pin<&mut Self>,
+        context: &mut Context<'_>,
+    ) -> Poll<Option<Result<Bytes, Self::Error>>> {
+        Pin::new(&mut self.answer).poll_next(context)
     }
 }
 

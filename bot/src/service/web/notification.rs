@@ -2,16 +2,24 @@
 //!
 //! The shapes are those of the GSMA OneAPI (OMA RESTful Network API for Short Messaging):
 //! `inboundSMSMessageNotification` and `deliveryInfoNotification`. Senders differ in small things,
-//! so one item may stand where a list is expected, `tel:` may be there or not, unknown fields are
-//! passed over. Deliberately absent: whether a number is a number; that is the engine's.
+//! so one item may stand where a list is expected, `tel:` may be there or not, numbers may stand
+//! without quotation marks, half a letter (a lone surrogate) is taken for one that is not known,
+//! unknown fields are passed over. An item that cannot be read is left out, and the others are
+//! taken: refused, all of them would be sent again for ever. Deliberately absent: whether a number is a number; that is the engine's.
 
 mod items;
+mod mended;
+mod word;
 
 use budwood_scheduler::MessageId;
 use chrono::{DateTime, Utc};
 use serde::{Deserialize, de::DeserializeOwned};
 
-use self::items::Items;
+use self::{
+    items::Items,
+    mended::mended,
+    word::{maybe_word, word_or_number},
+};
 use super::problem::Problem;
 use crate::{
     service::gateway::oneapi::wire,
@@ -21,30 +29,52 @@ use crate::{
     },
 };
 
+/// What could be taken of a notification.
+#[derive(Debug)]
+pub(super) struct Taken<T> {
+    /// The items, in order.
+    pub(super) items: Vec<T>,
+    /// How many could not be read.
+    pub(super) left_out: usize,
+}
+
 /// The texts of a notification, in order. Those without an id of their own get one from the id of
 /// the request, which stays the same when it is sent again.
 pub(super) fn texts(
     body: &str,
     gateway: &str,
     request_id: Option<&str>,
-) -> Result<Vec<Inbound>, Problem> {
+) -> Result<Taken<Inbound>, Problem> {
     const SHAPE: &str = "an inboundSMSMessageNotification";
     let found: TextNotification = parse(body, SHAPE)?;
     let found = found.inbound_sms_message_notification.inbound_sms_message;
-    found
-        .0
-        .into_iter()
-        .enumerate()
-        .map(|(index, text)| {
-            let fallback_id = request_id.map(|id| format!("{id}/{index}"));
-            inbound(text, gateway, fallback_id)
-        })
-        .collect::<Result<_, _>>()
-        .map_err(|why| not_our_shape(SHAPE, why))
+    // The id of an item is its place in the notification, whatever becomes of those before it.
+    let read = found.0.into_iter().enumerate().map(|(index, text)| {
+        let fallback_id = request_id.map(|id| format!("{id}/{index}"));
+        inbound(text?, gateway, fallback_id)
+    });
+    good(read).map_err(|why| not_our_shape(SHAPE, why))
+}
+
+/// What can be taken, if anything can; else what is wrong with the first.
+fn good<T>(read: impl Iterator<Item = Result<T, String>>) -> Result<Taken<T>, String> {
+    let mut items = Vec::new();
+    let mut faults = Vec::new();
+    for one in read {
+        match one {
+            Ok(item) => items.push(item),
+            Err(why) => faults.push(why),
+        }
+    }
+    let left_out = faults.len();
+    match faults.into_iter().next() {
+        Some(why) if items.is_empty() => Err(why),
+        Some(_) | None => Ok(Taken { items, left_out }),
+    }
 }
 
 /// The receipts of a notification, in order.
-pub(super) fn receipts(body: &str, gateway: &str) -> Result<Vec<Receipt>, Problem> {
+pub(super) fn receipts(body: &str, gateway: &str) -> Result<Taken<Receipt>, Problem> {
     const SHAPE: &str = "a deliveryInfoNotification";
     let found: ReceiptNotification = parse(body, SHAPE)?;
     let found = found.delivery_info_notification;
@@ -52,7 +82,8 @@ pub(super) fn receipts(body: &str, gateway: &str) -> Result<Vec<Receipt>, Proble
         .callback_data
         .as_deref()
         .and_then(|id| id.parse().ok());
-    let theirs = || found.link.0.iter().find_map(request_of_link);
+    let links = found.link.0.iter().flatten();
+    let theirs = || links.clone().find_map(request_of_link);
     let about = ours
         .map(|id| About::Ours(MessageId(id)))
         .or_else(|| theirs().map(About::Theirs));
@@ -60,17 +91,16 @@ pub(super) fn receipts(body: &str, gateway: &str) -> Result<Vec<Receipt>, Proble
         let why = "callbackData is not the one that was sent with the text";
         return Err(not_our_shape(SHAPE, why.into()));
     };
-    Ok(found
-        .delivery_info
-        .0
-        .iter()
-        .map(|info| Receipt {
+    let read = found.delivery_info.0.into_iter().map(|info| {
+        let status = info?.delivery_status;
+        Ok(Receipt {
             gateway: gateway.to_owned(),
             about: about.clone(),
-            delivery: delivery(&info.delivery_status),
-            code: word(&info.delivery_status),
+            delivery: delivery(&status),
+            code: word(&status),
         })
-        .collect())
+    });
+    good(read).map_err(|why| not_our_shape(SHAPE, why))
 }
 
 /// A status as the standard writes it: one word. What else stands there is not kept.
@@ -151,7 +181,7 @@ fn delivery(status: &str) -> Delivery {
 }
 
 fn parse<T: DeserializeOwned>(body: &str, shape: &'static str) -> Result<T, Problem> {
-    serde_json::from_str(body).map_err(|error| match error.classify() {
+    serde_json::from_str(&mended(body)).map_err(|error| match error.classify() {
         serde_json::error::Category::Data => not_our_shape(shape, error.to_string()),
         serde_json::error::Category::Io
         | serde_json::error::Category::Syntax
@@ -180,10 +210,15 @@ struct Texts {
 #[derive(Deserialize)]
 #[serde(rename_all = "camelCase")]
 struct Text {
+    #[serde(default, deserialize_with = "maybe_word")]
     date_time: Option<String>,
+    #[serde(default, deserialize_with = "maybe_word")]
     destination_address: Option<String>,
+    #[serde(default, deserialize_with = "maybe_word")]
     message_id: Option<String>,
+    #[serde(deserialize_with = "word_or_number")]
     message: String,
+    #[serde(deserialize_with = "word_or_number")]
     sender_address: String,
 }
 
@@ -196,6 +231,7 @@ struct ReceiptNotification {
 #[derive(Deserialize)]
 #[serde(rename_all = "camelCase")]
 struct Receipts {
+    #[serde(default, deserialize_with = "maybe_word")]
     callback_data: Option<String>,
     delivery_info: Items<Info>,
     #[serde(default)]

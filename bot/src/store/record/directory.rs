@@ -1,8 +1,8 @@
 //! People, phones, groups and blocks as stored.
 
 use budwood_scheduler::{
-    Block, BlockId, Consent, Group, GroupId, Person, PersonId, PersonLink, Phone, Role,
-    words::point::Point,
+    Block, BlockId, Consent, Group, GroupId, Hold, Person, PersonId, PersonLink, Phone, Reason,
+    Role, words::point::Point,
 };
 use chrono::{NaiveDate, Weekday};
 use serde::{Deserialize, Serialize};
@@ -19,6 +19,8 @@ pub(super) struct StoredPerson {
     group: Option<u32>,
     consent: StoredConsent,
     erased: bool,
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    hold: Option<StoredHold>,
 }
 
 #[derive(Serialize, Deserialize)]
@@ -27,6 +29,49 @@ enum StoredConsent {
     Unknown,
     Given { on: NaiveDate, how: String },
     Withdrawn { on: NaiveDate, how: String },
+}
+
+/// That somebody is left in peace.
+#[derive(Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub(super) struct StoredHold {
+    since: NaiveDate,
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    until: Option<NaiveDate>,
+    reason: StoredReason,
+}
+
+#[derive(Serialize, Deserialize)]
+#[serde(rename_all = "snake_case", deny_unknown_fields)]
+enum StoredReason {
+    Grief,
+    Told(String),
+}
+
+impl From<&Hold> for StoredHold {
+    fn from(hold: &Hold) -> Self {
+        Self {
+            since: hold.since,
+            until: hold.until,
+            reason: match &hold.reason {
+                Reason::Grief => StoredReason::Grief,
+                Reason::Told(words) => StoredReason::Told(words.clone()),
+            },
+        }
+    }
+}
+
+impl From<StoredHold> for Hold {
+    fn from(stored: StoredHold) -> Self {
+        Self {
+            since: stored.since,
+            until: stored.until,
+            reason: match stored.reason {
+                StoredReason::Grief => Reason::Grief,
+                StoredReason::Told(words) => Reason::Told(words),
+            },
+        }
+    }
 }
 
 impl From<&Person> for StoredPerson {
@@ -49,6 +94,7 @@ impl From<&Person> for StoredPerson {
                 },
             },
             erased: person.erased,
+            hold: person.hold.as_ref().map(Into::into),
         }
     }
 }
@@ -69,6 +115,7 @@ impl TryFrom<StoredPerson> for Person {
                 StoredConsent::Withdrawn { on, how } => Consent::Withdrawn { on, how },
             },
             erased: stored.erased,
+            hold: stored.hold.map(Into::into),
         })
     }
 }

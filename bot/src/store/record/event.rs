@@ -10,6 +10,7 @@ use serde::{Deserialize, Serialize};
 use super::{
     Fault,
     details::{StoredDetails, kind},
+    directory::StoredHold,
     instant, name_fault,
 };
 
@@ -78,6 +79,13 @@ enum StoredBody {
     ConsentWithdrawn {
         person: u32,
         how: String,
+    },
+    LeftAlone {
+        person: u32,
+        hold: StoredHold,
+    },
+    GoneOn {
+        person: u32,
     },
     Erased {
         person: u32,
@@ -203,12 +211,18 @@ impl From<&Body> for StoredBody {
                 person: person.0,
                 how: how.clone(),
             },
+            Body::LeftAlone { person, hold } => Self::LeftAlone {
+                person: person.0,
+                hold: hold.into(),
+            },
+            Body::GoneOn { person } => Self::GoneOn { person: person.0 },
             Body::Erased { person } => Self::Erased { person: person.0 },
         }
     }
 }
 
 impl StoredBody {
+    #[expect(clippy::too_many_lines, reason = "an arm for each kind of fact")]
     fn open(self) -> Result<Body, Fault> {
         // The field of this name hides the function.
         let job = task;
@@ -273,6 +287,13 @@ impl StoredBody {
             Self::ConsentWithdrawn { person, how } => Body::ConsentWithdrawn {
                 person: PersonId(person),
                 how,
+            },
+            Self::LeftAlone { person, hold } => Body::LeftAlone {
+                person: PersonId(person),
+                hold: hold.into(),
+            },
+            Self::GoneOn { person } => Body::GoneOn {
+                person: PersonId(person),
             },
             Self::Erased { person } => Body::Erased {
                 person: PersonId(person),

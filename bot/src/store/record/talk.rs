@@ -81,6 +81,8 @@ struct StoredOpen {
     at: DateTime<Utc>,
     message: u64,
     person: Option<u32>,
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    rest: Option<String>,
     question: StoredQuestion,
 }
 
@@ -148,6 +150,7 @@ impl StoredTalk {
                 at: open.at,
                 message: open.message.0,
                 person: open.person.map(|person| person.0),
+                rest: open.rest.clone(),
                 question: (&open.question).into(),
             }),
             nudge: talk.nudge.map(|nudge| StoredNudge {
@@ -197,6 +200,7 @@ impl StoredTalk {
                     at: open.at,
                     message: MessageId(open.message),
                     person: open.person.map(PersonId),
+                    rest: open.rest,
                     question: open.question.open()?,
                 })
             })

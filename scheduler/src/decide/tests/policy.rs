@@ -171,7 +171,8 @@ fn yes_and_no_count_only_when_something_was_asked() {
     check(&confirm(), &bare(Bare::Number(1.0)), "yes to dead 90 A");
     check(&confirm(), &says(Act::No), "no");
     check(&confirm(), &bare(Bare::Number(2.0)), "no");
-    check(&confirm(), &bare(Bare::Number(3.0)), "silent, NothingAsked");
+    // Another number is the right one, another block too.
+    check(&confirm(), &bare(Bare::Number(3.0)), "record dead 3 A");
     check(&given(), &says(Act::Yes), "silent, NothingAsked");
     check(&given(), &says(Act::No), "silent, NothingAsked");
     check(&given(), &bare(Bare::Number(1.0)), "silent, NothingAsked");

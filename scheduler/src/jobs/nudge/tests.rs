@@ -178,6 +178,17 @@ fn three_tries_and_then_a_person() {
     }
 }
 
+/// A clock that was years ahead stored a try of 2031.
+#[test]
+fn a_try_that_is_still_to_come_silences_nobody() {
+    let ahead = NudgeTrack {
+        first_on: day("2031-01-01"),
+        last_on: day("2031-01-01"),
+        ..track("2027-06-22", 1)
+    };
+    tries(&weeding(None), Some(ahead), "2027-06-24", on("2027-06-24"));
+}
+
 #[test]
 fn a_new_round_starts_the_tries_anew() {
     let before = track("2027-06-01", 3);

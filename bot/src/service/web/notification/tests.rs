@@ -12,7 +12,7 @@ const ONE: &str = r#"{"inboundSMSMessageNotification":{"inboundSMSMessage":{
 #[test]
 fn one_text_is_read() {
     assert_eq!(
-        texts(ONE, "line", None).unwrap(),
+        texts(ONE, "line", None).unwrap().items,
         [Inbound {
             gateway: "line".into(),
             gateway_id: Some("m-1".into()),
@@ -30,7 +30,7 @@ fn a_list_keeps_its_order_and_small_differences_do_not_matter() {
         {"message":"a","senderAddress":"+447700900001"},
         {"message":"b","senderAddress":"TEL: +447700900002","dateTime":null,"colour":"red"},
         {"message":"","senderAddress":"BANK","dateTime":"2026-03-18T09:30:00","messageId":"x"}]}}"#;
-    let found = texts(body, "line", Some("req-9")).unwrap();
+    let found = texts(body, "line", Some("req-9")).unwrap().items;
     let brief: Vec<_> = found
         .iter()
         .map(|text| {
@@ -50,6 +50,50 @@ fn a_list_keeps_its_order_and_small_differences_do_not_matter() {
         ]
     );
     assert!(found.iter().all(|text| text.sent_at.is_none()));
+}
+
+#[test]
+fn numbers_without_quotation_marks_and_half_letters_are_taken() {
+    let body = r#"{"inboundSMSMessageNotification":{"inboundSMSMessage":[
+        {"message":4,"senderAddress":447700900123,"messageId":71,"destinationAddress":12345},
+        {"message":"weeded A \ud83c","senderAddress":"+447700900123"}]}}"#;
+    let found = texts(body, "line", Some("req-9")).unwrap();
+    assert_eq!(found.left_out, 0);
+    let [number, half] = found.items.as_slice() else {
+        panic!("{:?}", found.items.len());
+    };
+    assert_eq!(number.gateway_id.as_deref(), Some("71"));
+    assert_eq!(
+        (
+            number.from.as_str(),
+            number.to.as_str(),
+            number.text.as_str()
+        ),
+        ("447700900123", "12345", "4")
+    );
+    assert_eq!(half.text, "weeded A \u{fffd}");
+    let receipt = r#"{"deliveryInfoNotification":{"callbackData":42,"deliveryInfo":[
+        {"deliveryStatus":"DeliveredToTerminal"},{"status":1}]}}"#;
+    let found = receipts(receipt, "line").unwrap();
+    assert_eq!((found.items.len(), found.left_out), (1, 1));
+    assert_eq!(found.items[0].about, About::Ours(MessageId(42)));
+}
+
+#[test]
+fn one_bad_item_does_not_lose_the_others() {
+    let body = r#"{"inboundSMSMessageNotification":{"inboundSMSMessage":[
+        {"message":"a","senderAddress":"+447700900001"},
+        {"message":"b"}, "c", {"message":["d"],"senderAddress":"+447700900004"},
+        {"message":"e","senderAddress":"tel:"},
+        {"message":"f","senderAddress":"+447700900006"}]}}"#;
+    let found = texts(body, "line", Some("req-9")).unwrap();
+    assert_eq!(found.left_out, 4);
+    let ids: Vec<_> = found
+        .items
+        .iter()
+        .map(|text| (text.text.as_str(), text.gateway_id.as_deref()))
+        .collect();
+    assert_eq!(ids, [("a", Some("req-9/0")), ("f", Some("req-9/5"))]);
 }
 
 #[test]
@@ -85,7 +129,9 @@ fn what_is_too_long_is_cut_or_refused() {
         .to_string()
     };
     let long = "ก".repeat(limits::TEXT_CHARS_MAX + 1);
-    let found = texts(&message(&long, "12345", "m"), "line", None).unwrap();
+    let found = texts(&message(&long, "12345", "m"), "line", None)
+        .unwrap()
+        .items;
     assert_eq!(found[0].text.chars().count(), limits::TEXT_CHARS_MAX);
     let number = "1".repeat(limits::ADDRESS_CHARS_MAX + 1);
     assert!(texts(&message("a", &number, "m"), "line", None).is_err());
@@ -101,7 +147,7 @@ fn a_list_has_an_end() {
         format!(r#"{{"inboundSMSMessageNotification":{{"inboundSMSMessage":[{list}]}}}}"#)
     };
     let max = limits::NOTIFICATION_ITEMS_MAX;
-    assert_eq!(texts(&body(max), "line", None).unwrap().len(), max);
+    assert_eq!(texts(&body(max), "line", None).unwrap().items.len(), max);
     assert!(texts(&body(max + 1), "line", None).is_err());
 }
 
@@ -127,7 +173,11 @@ fn receipts_say_how_far_a_text_has_come() {
             delivery,
             code: Some(status.into()),
         };
-        assert_eq!(receipts(&body, "line").unwrap(), [expected], "{status}");
+        assert_eq!(
+            receipts(&body, "line").unwrap().items,
+            [expected],
+            "{status}"
+        );
     }
 }
 
@@ -142,7 +192,7 @@ fn a_receipt_may_name_the_text_by_a_link() {
         delivery: Delivery::Waiting,
         code: Some("MessageWaiting".into()),
     };
-    assert_eq!(receipts(body, "line").unwrap(), [expected]);
+    assert_eq!(receipts(body, "line").unwrap().items, [expected]);
 }
 
 proptest! {

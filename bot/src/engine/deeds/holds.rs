@@ -1,0 +1,93 @@
+//! People who are left in peace, and who are reminded again.
+//!
+//! Every deed of an adviser on these comes by [`Step::hold_or_go`]: what must be proved before it
+//! is asked there.
+
+use budwood_parser::{Query, Taken, Topic};
+use budwood_scheduler::{Body, Hold, Person, PersonId, Reason, decide::date_ahead};
+use chrono::{NaiveDate, TimeDelta};
+
+use crate::{
+    args,
+    engine::{outcome::Outcome, said::Done, step::Step, turn::Turn},
+    wording::{Key, Phrase, Value},
+    words::limits,
+};
+
+impl Step<'_> {
+    /// Leaves a person in peace until a day, or until the adviser says go.
+    pub(crate) fn leave_alone(
+        &mut self,
+        turn: &Turn,
+        person: PersonId,
+        until: Option<NaiveDate>,
+        reason: Reason,
+    ) {
+        let view = self.view();
+        let hold = Hold {
+            since: view.today_of(person),
+            until,
+            reason,
+        };
+        let telling = view.telling(turn, person);
+        self.record(telling, None, Body::LeftAlone { person, hold });
+    }
+
+    /// HOLD and GO, by the adviser of the one who is named.
+    pub(crate) fn hold_or_go(&mut self, turn: &Turn, adviser: &Person, query: &Query) -> Done {
+        let view = self.view();
+        let named = query.member.as_deref();
+        let found = named.map(|name| view.members_named(turn, adviser, name));
+        let found = found.unwrap_or_default();
+        if found.len() > 1 {
+            let said = view.reply(turn, view.which(adviser, &found));
+            return Outcome::Answered.saying([said]);
+        }
+        let member = found.first().and_then(|member| view.person(*member));
+        let Some(member) = member.cloned() else {
+            let said = view.reply(turn, view.not_yours(adviser));
+            return Outcome::Answered.saying([said]);
+        };
+        let name = Value::name(&member.name);
+        let (outcome, phrase) = if query.topic == Topic::GoOn {
+            let telling = view.telling(turn, member.id);
+            let key = if member.hold.is_some() {
+                let body = Body::GoneOn { person: member.id };
+                self.record(telling, None, body);
+                Key::GoneOn
+            } else {
+                Key::NotHeld
+            };
+            (Outcome::GoneOn, Phrase::new(key, args! { "name" => name }))
+        } else {
+            let until = self.held_until(turn, adviser, query);
+            let words = turn.text.trim().chars();
+            let words: String = words.take(limits::REASON_CHARS_MAX).collect();
+            self.leave_alone(turn, member.id, until, Reason::Told(words));
+            let phrase = match until {
+                Some(until) => {
+                    let day = Value::day_ahead(until, self.view().today_of(member.id));
+                    Phrase::new(Key::HeldUntil, args! { "name" => name, "day" => day })
+                }
+                None => Phrase::new(Key::Held, args! { "name" => name }),
+            };
+            (Outcome::LeftAlone, phrase)
+        };
+        outcome.saying([self.view().reply(turn, phrase)])
+    }
+
+    /// The day that the adviser names: "until 15 Jan", "2 weeks".
+    fn held_until(&self, turn: &Turn, adviser: &Person, query: &Query) -> Option<NaiveDate> {
+        let today = self.view().today_of(adviser.id);
+        let reading = self.view().read(turn, adviser.role);
+        let said = reading.words.iter().find_map(|word| {
+            if let Taken::When(when) = word.taken {
+                date_ahead(when, today)
+            } else {
+                None
+            }
+        });
+        let days = query.period_days.map(i64::from);
+        said.or_else(|| days.map(|days| today + TimeDelta::days(days)))
+    }
+}

@@ -1,0 +1,170 @@
+//! A person must see a text: it waits for the adviser, who is told, and its sender reads what was
+//! really done. First help comes at once where a life may hang on it.
+
+use budwood_parser::Alarm;
+use budwood_scheduler::{Person, PersonId, Reason, Role, decide::Concern};
+use chrono::TimeDelta;
+
+use crate::{
+    args,
+    engine::{
+        outcome::Outcome,
+        said::{Done, Said},
+        step::Step,
+        turn::Turn,
+    },
+    wording::{Key, Phrase},
+    words::{limits, matter::Matter, message::Purpose},
+};
+
+impl Step<'_> {
+    /// Lets a text wait for the adviser and says so, if it is so.
+    pub(crate) fn tell(&mut self, turn: &Turn, concern: Concern) -> Done {
+        let view = self.view();
+        let Some(speaker) = view.person(turn.speaker).cloned() else {
+            return Outcome::FromStranger.silently();
+        };
+        // An adviser has nobody above; what they can text helps more.
+        if speaker.role == Role::Adviser && !concern.is_danger() {
+            let said = view.reply(turn, Key::HelpAdviser);
+            return Outcome::NotUnderstood.saying([said]);
+        }
+        let notice = view.matter_notice(turn, concern);
+        let is_told = notice.is_some();
+        let is_news = !self.is_told_lately(turn, concern);
+        self.let_wait(turn, concern);
+        let mut phrase = self.view().told(&speaker, concern, is_told);
+        if concern == Concern::Alarm(Alarm::Grief) {
+            let bereaved = self.view().bereaved(turn);
+            if !bereaved.contains(&turn.speaker) {
+                let key = if is_told { Key::Told } else { Key::NotTold };
+                phrase = self.view().signed(&speaker, key);
+            }
+            self.leave_alone_all(turn, &bereaved);
+        }
+        let said = self.view().reply(turn, phrase);
+        let notice = notice.filter(|_| is_news);
+        Outcome::ForPerson.saying([Some(said), notice].into_iter().flatten())
+    }
+
+    fn leave_alone_all(&mut self, turn: &Turn, people: &[PersonId]) {
+        for person in people {
+            self.leave_alone(turn, *person, None, Reason::Grief);
+        }
+    }
+
+    /// Whether the adviser was told of the same trouble of this phone a moment ago.
+    fn is_told_lately(&self, turn: &Turn, concern: Concern) -> bool {
+        let lately = self.now - TimeDelta::minutes(limits::TOLD_MINUTES);
+        let same = |matter: &Matter| {
+            let of_it = matter.number == turn.number && matter.concern == concern;
+            of_it && matter.at > lately && matter.message != turn.message
+        };
+        self.world.matters.all().any(same)
+    }
+
+    fn let_wait(&mut self, turn: &Turn, concern: Concern) {
+        let of_phone = |matter: &&Matter| matter.number == turn.number;
+        let own: Vec<&Matter> = self.world.matters.all().filter(of_phone).collect();
+        if own.len() >= limits::WAITING_OF_PHONE_MAX
+            && let Some(last) = own.last()
+        {
+            let last = Matter {
+                more: last.more.saturating_add(1),
+                ..(*last).clone()
+            };
+            self.put_matter(last);
+            return;
+        }
+        let mut matter = Matter {
+            message: turn.message,
+            at: self.now,
+            person: turn.speaker,
+            number: turn.number.clone(),
+            concern,
+            text: turn.text.trim().to_owned(),
+            more: 0,
+            read_at: None,
+            told: 0,
+            tell_at: None,
+        };
+        matter.tell_at = self.view().tell_at(&matter);
+        self.put_matter(matter);
+    }
+
+    /// What would have been the same answer a third time: a person looks instead.
+    pub(crate) fn goes_in_circles(&mut self, unsaid: Said) -> Vec<Said> {
+        let Purpose::Answer { to } = unsaid.purpose else {
+            return Vec::new();
+        };
+        let people = self.view().everyone_on(&unsaid.to.number);
+        let received = self.change.received.last();
+        let text = received.filter(|received| received.id == to);
+        let (Some(speaker), Some(text)) = (people.first(), text) else {
+            return Vec::new();
+        };
+        // Nobody stands above the adviser, and the answer was given twice.
+        let is_adviser = |person: &Person| person.role == Role::Adviser;
+        if self.view().person(*speaker).is_some_and(is_adviser) {
+            return Vec::new();
+        }
+        // Who was told twice that a person looks knows it.
+        let is_person = |matter: &Matter| matter.message == to;
+        if self.world.matters.all().any(is_person) {
+            return Vec::new();
+        }
+        let turn = Turn {
+            number: unsaid.to.number,
+            message: to,
+            speaker: *speaker,
+            target: *speaker,
+            text: text.text.clone(),
+            sent_at: self.now,
+        };
+        self.tell(&turn, Concern::Unclear).said
+    }
+
+    /// The time has come to say that texts are old.
+    pub(crate) fn tell_of_age(&mut self) -> Vec<Said> {
+        let old = self.world.matters.due(self.now);
+        let said = self.view().told_of_age(&old);
+        for mut matter in old {
+            matter.told = matter.told.saturating_add(1);
+            matter.tell_at = self.view().tell_at(&matter);
+            self.put_matter(matter);
+        }
+        said
+    }
+
+    /// NEXT: a text that waits, as it came.
+    pub(crate) fn show_next(&mut self, turn: &Turn) -> Phrase {
+        let view = self.view();
+        let adviser = view.person(turn.speaker);
+        let Some(next) = adviser.and_then(|adviser| view.next_waiting(adviser)) else {
+            return Key::WaitingNone.into();
+        };
+        let phrase = view.matter_shown(next);
+        let read = Matter {
+            read_at: Some(self.now),
+            ..next.clone()
+        };
+        self.put_matter(read);
+        phrase
+    }
+
+    /// DONE of an adviser: what was read last waits no more.
+    pub(crate) fn close_read(&mut self, turn: &Turn) -> Option<Done> {
+        let view = self.view();
+        let adviser = view.person(turn.speaker)?.clone();
+        let read = view.read_last(&adviser)?.clone();
+        self.close_matter(read.message);
+        let view = self.view();
+        let sender = view.person(read.person);
+        let args = args! {
+            "name" => crate::wording::Value::name(sender.map_or("", |sender| &sender.name)),
+            "count" => view.waiting_for(&adviser).len(),
+        };
+        let said = view.reply(turn, Phrase::new(Key::WaitingClosed, args));
+        Some(Outcome::SeenTo.saying([said]))
+    }
+}

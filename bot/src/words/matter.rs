@@ -1,0 +1,29 @@
+//! A text that waits for a person: what the bot could not do alone.
+
+use budwood_scheduler::{MessageId, PersonId, decide::Concern};
+use chrono::{DateTime, Utc};
+
+/// A text that waits for a person.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Matter {
+    /// The text.
+    pub message: MessageId,
+    /// When it came.
+    pub at: DateTime<Utc>,
+    /// Who sent it.
+    pub person: PersonId,
+    /// From which number.
+    pub number: String,
+    /// Why it waits.
+    pub concern: Concern,
+    /// What it says.
+    pub text: String,
+    /// How many later texts of the same phone stand behind it without a place of their own.
+    pub more: u32,
+    /// When the adviser last read it.
+    pub read_at: Option<DateTime<Utc>>,
+    /// How often it was told that it is old.
+    pub told: u32,
+    /// When that is told next.
+    pub tell_at: Option<DateTime<Utc>>,
+}

@@ -1,0 +1,32 @@
+//! Texts that wait for a person, with every key and with few.
+
+use budwood::words::matter::Matter;
+use budwood_parser::Alarm;
+use budwood_scheduler::{MessageId, PersonId, decide::Concern};
+
+use super::at;
+
+pub(super) fn matters() -> Vec<Matter> {
+    let matter = Matter {
+        message: MessageId(7),
+        at: at(1, 9),
+        person: PersonId(1),
+        number: "+447700900101".to_owned(),
+        concern: Concern::Alarm(Alarm::Snake),
+        text: "snake bit my son".to_owned(),
+        more: 2,
+        read_at: Some(at(1, 10)),
+        told: 1,
+        tell_at: Some(at(1, 12)),
+    };
+    let question = Matter {
+        message: MessageId(8),
+        concern: Concern::Question,
+        more: 0,
+        read_at: None,
+        told: 0,
+        tell_at: None,
+        ..matter.clone()
+    };
+    vec![matter, question]
+}
