@@ -51,6 +51,10 @@ fn reminds_nobody_who_did_not_agree_or_said_stop() {
     let (before, after) = shown.split_once("Lumo    STOP").unwrap();
     assert!(reminders(&sent(before), "Lumo") > 5);
     assert_eq!(reminders(&sent(after), "Lumo"), 0);
+    let (before, after) = shown.split_once("my father passed away").unwrap();
+    assert!(reminders(&sent(before), "Deni") > 3);
+    let mourning = after.split("GO Deni").next().unwrap();
+    assert_eq!(reminders(&sent(mourning), "Deni"), 0);
 }
 
 /// A heading says what is then seen: every scene has a line that breaks the play off otherwise.

@@ -7,14 +7,16 @@
 
 use std::{
     fs,
+    io::Write,
     path::{Path, PathBuf},
-    process::Command,
+    process::{Command, Stdio},
 };
 
 /// Every page for people.
-const PAGES: [&str; 6] = [
+const PAGES: [&str; 7] = [
     "README.md",
     "DEVELOPERS.md",
+    "bot/README.md",
     "bot/src/store/README.md",
     "parser/README.md",
     "scheduler/README.md",
@@ -74,6 +76,40 @@ fn check(block: &str, output: &str) {
 fn the_first_page_is_short() {
     let bytes = read("README.md").len();
     assert!(bytes <= 12_000, "README.md has {bytes} bytes");
+}
+
+/// What an adviser is told to text is answered.
+#[test]
+fn an_adviser_can_text_what_the_page_lists() {
+    let page = read("bot/README.md");
+    let rows = page.lines().filter(|line| line.starts_with("| `"));
+    let cells = rows.filter_map(|row| row.split('|').nth(1));
+    let texts: Vec<&str> = cells
+        .flat_map(|cell| cell.split('`').skip(1).step_by(2))
+        .collect();
+    assert!(texts.len() > 20, "{texts:?}");
+    let line = |text: &&str| {
+        let line = serde_json::json!({"id": text, "lang": "en", "role": "adviser", "text": text, "ctx": {"groups": ["KOLO"], "members": ["Tamo", "Keti", "Pira"]}});
+        format!("{line}\n")
+    };
+    let mut read = Command::new(env!("CARGO_BIN_EXE_budwood"))
+        .args(["read", "--lines"])
+        .stdin(Stdio::piped())
+        .stdout(Stdio::piped())
+        .spawn()
+        .unwrap();
+    let asked: String = texts.iter().map(line).collect();
+    let mut stdin = read.stdin.take().unwrap();
+    stdin.write_all(asked.as_bytes()).unwrap();
+    drop(stdin);
+    let answers = read.wait_with_output().unwrap().stdout;
+    let answers = String::from_utf8(answers).unwrap();
+    assert_eq!(answers.lines().count(), texts.len());
+    for answer in answers.lines() {
+        let acts = ["answer", "confirm", "reply"];
+        let is_heard = |act: &&str| answer.contains(&format!("\"act\":\"{act}\""));
+        assert!(acts.iter().any(is_heard), "{answer}");
+    }
 }
 
 #[test]
