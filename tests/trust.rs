@@ -86,6 +86,28 @@ fn a_visit_that_begins_at_night_ends_at_midnight() {
 }
 
 #[test]
+fn a_forged_hold_stops_no_reminders_and_a_forged_go_begins_none() {
+    let mut desk = Desk::open(MORNING);
+    let held = |desk: &Desk| {
+        let people = desk.stored("person");
+        people.iter().filter(|one| !one["hold"].is_null()).count()
+    };
+    assert_eq!(desk.text(ADVISER, "hold Keti"), "asked for a code");
+    let sent = desk.send_all();
+    assert!(sent[0].text.contains("Keti"), "{sent:?}");
+    assert_eq!(held(&desk), 0);
+    assert_eq!(desk.text(ADVISER, &code(&sent)), "left alone");
+    assert_eq!(held(&desk), 1);
+    // The next morning.
+    desk.wait(TimeDelta::hours(24));
+    assert_eq!(desk.text(ADVISER, "go Keti"), "asked for a code");
+    assert_eq!(held(&desk), 1);
+    let code = code(&desk.send_all());
+    assert_eq!(desk.text(ADVISER, &code), "gone on");
+    assert_eq!(held(&desk), 0);
+}
+
+#[test]
 fn a_forged_no_takes_back_nothing_that_a_visit_stored() {
     let mut desk = Desk::open(MORNING);
     desk.text(ADVISER, VISIT);

@@ -74,9 +74,7 @@ impl View<'_> {
     /// Whether a text would change what belongs to others, by an adviser whose phone has not shown
     /// today that it is in their hands.
     pub(crate) fn needs_visit(self, turn: &Turn, role: Role, decision: &Decision) -> bool {
-        let is_open = |until: DateTime<Utc>| self.now < until;
-        let talk = self.talk(&turn.number);
-        if role != Role::Adviser || talk.and_then(|talk| talk.visit_until).is_some_and(is_open) {
+        if role != Role::Adviser || self.is_on_visit(&turn.number) {
             return false;
         }
         match decision {
@@ -98,6 +96,12 @@ impl View<'_> {
             | Decision::Silent(_)
             | Decision::Person(_) => false,
         }
+    }
+
+    /// Whether a code has opened a visit by this phone, and it goes on.
+    pub(crate) fn is_on_visit(self, number: &str) -> bool {
+        let until = self.talk(number).and_then(|talk| talk.visit_until);
+        until.is_some_and(|until| self.now < until)
     }
 
     /// Too many wrong codes came.
