@@ -371,6 +371,12 @@ impl Kind {
         matches!(self.row().number, Number::Values)
     }
 
+    /// Whether it is told without a block: rain falls on all of them, and what came is of none.
+    #[must_use]
+    pub const fn is_of_no_block(self) -> bool {
+        matches!(self.effect(), Effect::Rain | Effect::Arrival)
+    }
+
     /// Whether a weight or a number of bags can belong to a report of this kind.
     #[must_use]
     pub const fn takes_amount(self) -> bool {

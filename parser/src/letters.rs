@@ -10,8 +10,10 @@ use crate::{
     fold::{Folded, has_accents},
     gate::is_clear_work,
     meaning::{Meaning, Numeral, Plain, sort},
+    names::letter_named,
     piece::{IN_PLACE_MAX, Piece, Pieces, Sense},
     reading::Known,
+    script::is_word_letter,
 };
 
 /// The name of a block is a letter and at most two digits.
@@ -50,7 +52,83 @@ pub(crate) fn settle<'r>(pieces: &mut Pieces<'r>, folded: &'r Folded<'r>, known:
         }
     }
     join_codes(pieces, folded);
+    settle_endings(pieces, folded, known);
 }
+
+/// "மேலவிளையில்", "veetu thottathil": one of the farmer's names with an ending.
+fn settle_endings<'r>(pieces: &mut Pieces<'r>, folded: &'r Folded<'r>, known: &Known<'r>) {
+    let mut at = 0;
+    while let Some(piece) = pieces.get(at) {
+        // "morreu" is no "morro" with an ending: a listed word in Latin letters is itself.
+        let is_latin = folded
+            .text
+            .as_bytes()
+            .get(piece.start)
+            .is_some_and(u8::is_ascii);
+        let is_itself = is_latin && piece.listed().is_some();
+        let found = (!is_itself && !matches!(piece.sense, Sense::Block(_) | Sense::Mark(_)))
+            .then(|| inflected(piece.start, folded, known))
+            .flatten();
+        if let Some((own, end)) = found {
+            let more = pieces.iter().skip(at + 1);
+            let inside = more.take_while(|piece| piece.start < end).count();
+            if let Some(piece) = pieces.get_mut(at) {
+                piece.end = piece.end.max(end);
+                piece.becomes(Sense::Block(own));
+            }
+            for _ in 0..inside {
+                pieces.remove(at + 1);
+            }
+        }
+        at += 1;
+    }
+}
+
+/// The own name that begins here with its last letters changed, and where its word ends.
+fn inflected<'r>(start: usize, folded: &Folded<'_>, known: &Known<'r>) -> Option<(&'r str, usize)> {
+    let text = folded.text.get(start..)?;
+    known.blocks.iter().find_map(|own| {
+        let letters = own.chars().count();
+        if letters < NAME_LETTERS_MIN {
+            return None;
+        }
+        let name = own.chars().flat_map(char::to_lowercase);
+        let same = name
+            .zip(text.chars())
+            .take_while(|(one, other)| one == other)
+            .count();
+        // Latin names change their last vowel only.
+        let lost = own.chars().skip(same);
+        let is_ending = own.is_ascii().then(|| {
+            lost.clone()
+                .all(|letter| "aeioum".contains(letter.to_ascii_lowercase()))
+        });
+        if same + CHANGED_LETTERS_MAX < letters
+            || same < NAME_LETTERS_MIN - 1
+            || is_ending == Some(false)
+        {
+            return None;
+        }
+        let rest = text.char_indices().skip(same);
+        let mut ending = 0;
+        for (at, letter) in rest {
+            if !is_word_letter(letter) {
+                return Some((*own, start + at)).filter(|_| ending > 0);
+            }
+            ending += 1;
+            if ending > ENDING_LETTERS_MAX {
+                return None;
+            }
+        }
+        (ending > 0).then_some((*own, start + text.len()))
+    })
+}
+
+/// Shorter names are too much else.
+const NAME_LETTERS_MIN: usize = 4;
+/// So many letters at the end of a name give way to an ending of so many letters.
+const CHANGED_LETTERS_MAX: usize = 2;
+const ENDING_LETTERS_MAX: usize = 7;
 
 struct Here<'a, 'r> {
     pieces: &'a [Piece<'r>],
@@ -71,6 +149,9 @@ impl<'r> Here<'_, 'r> {
         if (is_long && piece.listed().is_some()) || matches!(piece.sense, Sense::Mark(_)) {
             return None;
         }
+        if let Some(own) = self.named_letter(piece) {
+            return Some(Sense::Block(own));
+        }
         let written = self.code(piece);
         let is_block = if piece.number().is_some() {
             self.number_is_block(written)
@@ -85,6 +166,26 @@ impl<'r> Here<'_, 'r> {
             is_unknown && self.after(Plain::Block) && is_name()
         };
         is_block.then(|| Sense::Block(self.own(written).unwrap_or(written)))
+    }
+
+    /// "lô bê", "แปลงบี", "ബി 4": one of the farmer's letters by its name, after a word for a block or
+    /// where scripts without capitals write a lone letter.
+    fn named_letter(&self, piece: &Piece<'_>) -> Option<&'r str> {
+        let name = self.folded.text.get(piece.start..piece.end)?;
+        let (letter, alone) = letter_named(name)?;
+        let own = self.own(letter)?;
+        let begins = || {
+            self.previous().is_none_or(|before| {
+                matches!(before.sense, Sense::Mark(_)) || before.is_plain(Plain::Courtesy)
+            })
+        };
+        let before_place = || {
+            self.next()
+                .is_some_and(|next| next.is_any(&[Plain::At, Plain::Block]) || next.is_mark(':'))
+        };
+        let is_place =
+            self.after_block_word() || (alone && (begins() || before_place() || self.works));
+        is_place.then_some(own)
     }
 
     /// The piece as written; in plain letters where it was written in others that look alike.

@@ -80,6 +80,27 @@ mod row;
 mod slots;
 mod things;
 
+// What is told, by what was learned.
+mod account;
+mod clues;
+mod course;
+mod sure;
+#[cfg(test)]
+#[expect(
+    clippy::cast_possible_truncation,
+    clippy::needless_range_loop,
+    clippy::wildcard_enum_match_arm,
+    clippy::too_many_lines,
+    clippy::semicolon_if_nothing_returned,
+    clippy::collapsible_if,
+    reason = "sums over tables of one size, which no text can change"
+)]
+mod teach;
+mod tellings;
+mod uses;
+mod verdict;
+mod weights;
+
 mod gate;
 mod plans;
 mod proof;

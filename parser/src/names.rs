@@ -262,6 +262,34 @@ fn folded_len(text: &str, name: &str) -> Option<usize> {
     Some(text.len() - rest.len())
 }
 
+/// The letter that a word names, and whether it does so without a word for a block: names that are
+/// also words of every day need one.
+pub(crate) fn letter_named(name: &str) -> Option<(&'static str, bool)> {
+    let (letter, alone) = match name {
+        "เอ" => ("A", false),
+        "บี" => ("B", false),
+        "ซี" => ("C", false),
+        "ดี" => ("D", false),
+        "bê" => ("B", false),
+        "xê" => ("C", false),
+        "đê" => ("D", false),
+        "ஏ" => ("A", false),
+        "பி" => ("B", true),
+        "சி" => ("C", true),
+        "டி" => ("D", true),
+        "എ" => ("A", true),
+        "ബി" => ("B", true),
+        "സി" => ("C", true),
+        "ഡി" => ("D", true),
+        "ඒ" => ("A", false),
+        "බී" => ("B", true),
+        "සී" => ("C", true),
+        "ඩී" => ("D", true),
+        _ => return None,
+    };
+    Some((letter, alone))
+}
+
 #[cfg(test)]
 mod tests {
     use std::{format, string::String, vec::Vec};

@@ -9,7 +9,12 @@ use alloc::{
 };
 
 use crate::{
-    acts, alarm, compose, corrections, cutter,
+    account::Account,
+    acts, alarm,
+    clues::Clues,
+    compose, corrections,
+    course::{self, Course},
+    cutter,
     fold::Folded,
     gate, languages, letters,
     lexicon::{Lexicon, Listed, PACKS_MAX},
@@ -19,13 +24,20 @@ use crate::{
     plans, queries,
     reading::{Act, Correction, Doubt, Known, Problem, Reading, Report, Sender, Stance, Unnamed},
     reports::{self, Told},
-    segment::{self, Segment},
-    tongues, unsure, words,
+    segment::{self, Segment, Segments},
+    sure,
+    tellings::{self, Tellings},
+    tongues, unsure,
+    uses::{self, Uses},
+    verdict::{self, Learned},
+    weights::Weights,
+    words,
 };
 
 /// Reads texts in the languages of its packs.
 pub struct Reader {
     lexicon: Lexicon,
+    weights: Weights,
 }
 
 impl Reader {
@@ -49,6 +61,7 @@ impl Reader {
         match trade {
             Ok(trade) if faults.is_empty() => Ok(Self {
                 lexicon: Lexicon::new(&packs, &trade),
+                weights: Weights::built_in(),
             }),
             Ok(_) => Err(faults),
             Err(fault) => Err(Vec::from([fault])),
@@ -66,6 +79,50 @@ impl Reader {
         self.lexicon.own(&[code]) != 0
     }
 
+    /// A reader that uses other weights.
+    #[cfg(test)]
+    pub(crate) fn with_weights(mut self, weights: Weights) -> Self {
+        self.weights = weights;
+        self
+    }
+
+    /// What the lists make of a text, and what is learned of it.
+    #[cfg(test)]
+    pub(crate) fn both_of(
+        &self,
+        text: &str,
+        known: &Known<'_>,
+    ) -> (Told, Vec<Stance>, Learned, verdict::Words) {
+        self.with_pieces(text, known, |all, folded| {
+            let pieces = plans::before_plan(all);
+            let (_, told, stances) = by_rules(pieces, folded);
+            let rules = sure::Rules {
+                reports: &told.reports,
+                stances: &stances,
+            };
+            let learned = self.learned(all, folded, known, &rules);
+            (told, stances, learned, words_of(pieces, all, folded))
+        })
+    }
+
+    /// The pieces of a text, as what is learned sees them.
+    #[cfg(test)]
+    pub(crate) fn with_pieces<T>(
+        &self,
+        text: &str,
+        known: &Known<'_>,
+        look: impl FnOnce(&[Piece<'_>], &Folded<'_>) -> T,
+    ) -> T {
+        let folded = Folded::new(text);
+        let own = self.lexicon.own(known.languages);
+        let mut all = Pieces::new();
+        cutter::pieces(&folded, &self.lexicon, own, known, &mut all);
+        tongues::settle(&mut all, own);
+        letters::settle(&mut all, &folded, known);
+        compose::compose(&mut all, &folded, &self.lexicon, own);
+        look(&all, &folded)
+    }
+
     /// Reads a text. Never fails, whatever the text.
     #[must_use]
     pub fn read(&self, text: &str, known: &Known<'_>) -> Reading {
@@ -77,8 +134,14 @@ impl Reader {
         letters::settle(&mut all, &folded, known);
         compose::compose(&mut all, &folded, &self.lexicon, own);
         let pieces = plans::before_plan(&all);
-        let segments = segment::segments(pieces);
-        let mut told = reports::read(pieces, &segments, &folded);
+        let (segments, mut told, mut stances) = by_rules(pieces, &folded);
+        let learned = {
+            let rules = sure::Rules {
+                reports: &told.reports,
+                stances: &stances,
+            };
+            self.learned(&all, &folded, known, &rules)
+        };
         if !told.reports.is_empty()
             && let Some(doubt) = doubt(pieces, &segments, &told, &folded)
         {
@@ -86,7 +149,6 @@ impl Reader {
         }
         let glance = Glance::of(pieces);
         let calm = gate::is_well_known(pieces, segments.len());
-        let mut stances = gate::stances(pieces, &segments, &told, glance, calm);
         let spoken = spoken(pieces, glance, &folded, (known.sender, calm));
         let odd = gate::oddity(pieces, &stances, &told, &folded);
         if let Some(word) = odd {
@@ -99,6 +161,8 @@ impl Reader {
                 .then(|| acts::bare(pieces))
                 .flatten(),
             about_work: unclear || gate::is_about_work(pieces, &stances),
+            both: false,
+            margin: 0,
             unnamed: unnamed(pieces),
             alarm: alarm::read(
                 pieces,
@@ -117,9 +181,56 @@ impl Reader {
             reading.reports.clear();
             reading.stances.clear();
         }
+        if !spoken.replaces_reports {
+            learned.put(&mut reading, words_of(pieces, &all, &folded));
+        }
         reading.problems.extend(piece_problems(pieces, &folded));
         reading.problems.extend(folded.cut.map(Problem::Cut));
         reading
+    }
+
+    /// What a text tells by what was learned of others.
+    fn learned(
+        &self,
+        pieces: &[Piece<'_>],
+        folded: &Folded<'_>,
+        known: &Known<'_>,
+        rules: &sure::Rules<'_>,
+    ) -> Learned {
+        let clues = Clues::of(pieces, folded, known.sender == Sender::Adviser);
+        let course = course::course(pieces, &clues, &self.weights);
+        let found = tellings::tellings(pieces, &course);
+        let uses = uses::uses(pieces, &course, &clues, &self.weights);
+        let evidence = sure::evidence(pieces, &uses, known);
+        // Rain and what came are told without a block.
+        let placeless = found
+            .segments
+            .iter()
+            .any(|segment| segment.kind.is_of_no_block());
+        let told = if evidence == 0 && !placeless {
+            Told::none()
+        } else {
+            told_by(
+                pieces,
+                (&course, &found, &uses),
+                (&clues, &self.weights),
+                folded,
+                known,
+            )
+        };
+        let account = Account::of(pieces, &uses, &told.reports);
+        let told_of = (&*told.reports, account);
+        let signs = sure::signs(pieces, &course, &found, &uses, told_of, rules);
+        Learned {
+            sure: self.weights.sure(&signs),
+            agreement: sure::agreement(&told.reports, rules),
+            evidence,
+            listed: found.listed,
+            account,
+            told,
+            #[cfg(test)]
+            signs,
+        }
     }
 
     /// The language that lists most of the words.
@@ -135,6 +246,49 @@ impl Reader {
         }
         most.1.cloned()
     }
+}
+
+/// What the lists alone make of a text.
+fn by_rules(pieces: &[Piece<'_>], folded: &Folded<'_>) -> (Segments, Told, Vec<Stance>) {
+    let segments = segment::segments(pieces);
+    let told = reports::read(pieces, &segments, folded, &Uses::new());
+    let calm = gate::is_well_known(pieces, segments.len());
+    let stances = gate::stances(pieces, &segments, &told, Glance::of(pieces), calm);
+    (segments, told, stances)
+}
+
+/// The reports of a course.
+fn told_by<'r>(
+    pieces: &[Piece<'r>],
+    (course, found, uses): (&Course, &Tellings, &Uses),
+    learned: (&Clues<'_, '_>, &Weights),
+    folded: &'r Folded<'r>,
+    known: &Known<'r>,
+) -> Told {
+    let hushed = tellings::hushed(pieces, course, uses, folded, known);
+    let mut told = reports::read(&hushed, &found.segments, folded, uses);
+    tellings::name_harm(&mut told.reports, &found.segments, learned, folded, pieces);
+    for report in &mut told.reports {
+        report
+            .doubts
+            .retain(|doubt| !matches!(doubt, Doubt::Repaired { .. } | Doubt::TwoLanguages(_)));
+    }
+    told
+}
+
+/// The words of a text: those before a plan, and all.
+fn words_of(pieces: &[Piece<'_>], all: &[Piece<'_>], folded: &Folded<'_>) -> verdict::Words {
+    verdict::Words {
+        plain: pieces.iter().all(is_plain),
+        unknown: pieces.iter().filter(|piece| !gate::is_known(piece)).count(),
+        strange: gate::strange(all, folded).is_some(),
+        count: pieces.len(),
+    }
+}
+
+/// A piece that the lists know well.
+fn is_plain(piece: &Piece<'_>) -> bool {
+    gate::is_known(piece) && !piece.everyday && !piece.torn && piece.repaired.is_none()
 }
 
 /// Blocks that are meant without their names.

@@ -69,6 +69,10 @@ pub struct Reading {
     pub words: Vec<Word>,
     /// The language pack that most words came from.
     pub language: Option<String>,
+    /// The reports stand beside what is said to the bot, or beside an alarm: both hold.
+    pub both: bool,
+    /// How much likelier the reports are than any other reading, in steps of what was learned.
+    pub margin: i32,
     /// There is an action word, a block or a number: worth an example when nothing was understood.
     pub about_work: bool,
     /// Blocks that are meant without their names ("weeded both blocks").
@@ -133,6 +137,8 @@ pub enum Doubt {
     StrangeWord(String),
     /// A word that two languages read differently, of a phone whose language is not known.
     TwoLanguages(String),
+    /// Understood by likeness to what others wrote; another reading is nearly as likely.
+    Likeness,
 }
 
 /// What is said to the bot itself.

@@ -20,7 +20,8 @@ use crate::{
     row::Row,
     segment::Segment,
     slots,
-    text::break_strength,
+    text::{FULL_STOP, break_strength},
+    uses::Uses,
     when::When,
 };
 
@@ -38,6 +39,16 @@ pub(crate) struct Told {
 }
 
 impl Told {
+    /// Nothing.
+    pub(crate) const fn none() -> Self {
+        Self {
+            reports: Vec::new(),
+            problems: Vec::new(),
+            denials: Vec::new(),
+            not_a_fact: false,
+        }
+    }
+
     /// Puts a doubt on every report, once.
     pub(crate) fn doubt(&mut self, doubt: &Doubt) {
         for report in &mut self.reports {
@@ -49,37 +60,45 @@ impl Told {
 }
 
 /// Reads the reports.
-pub(crate) fn read(pieces: &[Piece<'_>], segments: &[Segment], folded: &Folded<'_>) -> Told {
-    let mut told = Told {
-        reports: Vec::new(),
-        problems: Vec::new(),
-        denials: Vec::new(),
-        not_a_fact: false,
-    };
+pub(crate) fn read(
+    pieces: &[Piece<'_>],
+    segments: &[Segment],
+    folded: &Folded<'_>,
+    uses: &Uses,
+) -> Told {
+    let mut told = Told::none();
     let mut previous = None;
     let mut groups: SmallVec<[Vec<Report>; 2]> = SmallVec::with_capacity(segments.len());
     // Nearly always one row, and a row is large.
     let mut rows: Vec<Row> = Vec::with_capacity(usize::from(!segments.is_empty()));
     for segment in segments {
-        slots::reports(pieces, segment, folded, &mut told.problems, &mut rows);
+        slots::reports(pieces, segment, folded, &mut told.problems, &mut rows, uses);
         // "não morreu nenhuma" says no twice.
-        let before = denial_before(pieces, segment, previous);
-        let after = denial_after(pieces, segment);
+        let (before, after) = if segment.denied.is_some() {
+            (None, None)
+        } else {
+            (
+                denial_before(pieces, segment, previous),
+                denial_after(pieces, segment),
+            )
+        };
         told.denials.extend(before.into_iter().chain(after));
-        let denial = before.or(after);
+        let denied = segment
+            .denied
+            .unwrap_or(before.is_some() || after.is_some());
         let answer = slots::rain_answer(pieces, segment);
         for row in &mut rows {
             if segment.kind == Kind::Rain {
-                row.details.wetness = rain(row, answer, denial.is_some());
+                row.details.wetness = rain(row, answer, denied);
             } else if segment.kind == Kind::IntercropSown
                 && row.details.species.is_none()
-                && (answer == Some(Wetness::None) || denial.is_some())
+                && (answer == Some(Wetness::None) || denied)
             {
                 row.details.count = Some(0);
             } else if segment.kind == Kind::Branched && before.is_some() {
                 // "82 not branched": trees that were looked at.
                 row.kind = Kind::NotBranched;
-            } else if row.not_yet || denial.is_some() {
+            } else if denied || (segment.denied.is_none() && row.not_yet) {
                 told.not_a_fact |= deny(row);
             }
         }
@@ -96,7 +115,13 @@ pub(crate) fn read(pieces: &[Piece<'_>], segments: &[Segment], folded: &Folded<'
     told.reports
         .reserve_exact(groups.iter().map(Vec::len).sum());
     told.reports.extend(groups.into_iter().flatten());
-    carry_days(&mut told.reports);
+    let learned = segments.iter().any(|segment| segment.denied.is_some());
+    let stops = if learned {
+        stops(pieces, folded)
+    } else {
+        SmallVec::new()
+    };
+    carry_days(&mut told.reports, &stops);
     drop_repeats(&mut told.reports);
     told
 }
@@ -272,14 +297,34 @@ fn carry_within(group: &mut [Report]) {
     }
 }
 
-/// A day likewise.
-fn carry_days(reports: &mut [Report]) {
-    let only = only(reports.iter().filter_map(|report| report.when.as_ref())).copied();
-    let mut last: Option<When> = None;
+/// Where sentences end.
+fn stops(pieces: &[Piece<'_>], folded: &Folded<'_>) -> SmallVec<[usize; 8]> {
+    let ends = pieces
+        .iter()
+        .filter(|piece| break_strength(piece) >= FULL_STOP);
+    ends.map(|piece| folded.span(piece.start, piece.end).start)
+        .collect()
+}
+
+/// A day likewise, within a sentence; what is not done has none.
+fn carry_days(reports: &mut [Report], stops: &[usize]) {
+    let sentence = |report: &Report| stops.iter().filter(|at| **at < report.span.start).count();
+    let said: SmallVec<[(usize, When); 4]> = reports
+        .iter()
+        .filter_map(|report| Some((sentence(report), report.when?)))
+        .collect();
+    let mut last: Option<(usize, When)> = None;
     for report in reports {
-        match report.when {
-            Some(when) => last = Some(when),
-            None => report.when = last.or(only),
+        let here = sentence(report);
+        if let Some(when) = report.when {
+            last = Some((here, when));
+        } else if report.kind != Kind::NotDone || stops.is_empty() {
+            let here = |(at, _): &(usize, When)| *at == here;
+            let all = || said.iter().filter(|said| here(said)).map(|(_, when)| when);
+            report.when = last
+                .filter(here)
+                .map(|(_, when)| when)
+                .or_else(|| only(all()).copied());
         }
     }
 }

@@ -15,9 +15,39 @@ use crate::{
     reading::{Doubt, Span},
     slots::Filler,
     text::break_strength,
+    uses::Use,
 };
 
 impl Filler<'_, '_> {
+    /// Puts a number where it was learned that it belongs.
+    pub(crate) fn number_used(&mut self, at: usize, number: Number, span: Span, used: Use) -> bool {
+        match used {
+            Use::Nothing | Use::Place | Use::Day => true,
+            Use::Count => self.count(at, number, span),
+            Use::Of => {
+                self.row.details.of = number.whole();
+                true
+            }
+            Use::Amount => {
+                let unit = self
+                    .unit_of(at)
+                    .or(self.row.details.amount.map(|amount| amount.unit));
+                unit.is_some_and(|unit| self.measure(at, number, unit))
+            }
+            Use::Area => self
+                .unit_of(at)
+                .filter(|unit| unit.is_area())
+                .is_some_and(|unit| self.measure(at, number, unit)),
+            Use::Value => {
+                let unit = self.unit_of(at).filter(|unit| unit.is_length());
+                self.length(at, number.value, unit);
+                self.doubt_commas(span);
+                true
+            }
+            Use::Rain => self.measure(at, number, self.unit_of(at).unwrap_or(Unit::Millimetre)),
+        }
+    }
+
     /// Gives a number its role; false if none fits.
     pub(crate) fn number(&mut self, at: usize, number: Number, span: Span) -> bool {
         let previous = at.checked_sub(1).and_then(|at| self.pieces.get(at));
@@ -158,14 +188,17 @@ impl Filler<'_, '_> {
                 if mark.is_mark(',') && one.number().is_some() && other.number().is_some())
         });
         let doubt = Doubt::CommaList;
-        if parts && self.written(span).contains(',') && !self.row.doubts.contains(&doubt) {
+        if parts && self.source(span).contains(',') && !self.row.doubts.contains(&doubt) {
             self.row.doubts.push(doubt);
         }
     }
 
     pub(crate) fn written(&self, span: Span) -> String {
-        let source = self.folded.source;
-        source.get(span.start..span.end).unwrap_or("").to_string()
+        self.source(span).to_string()
+    }
+
+    fn source(&self, span: Span) -> &str {
+        self.folded.source.get(span.start..span.end).unwrap_or("")
     }
 
     /// A second number after a block, a clone or "and" with a day tells of something further.
@@ -192,6 +225,13 @@ impl Filler<'_, '_> {
     }
 
     pub(crate) fn list(&mut self, at: usize, values: Values<'_>, sure: bool, span: Span) -> bool {
+        if self.segment.kind == Kind::Height && self.is_metres(span) {
+            let written = self.written(span).replace(',', ".");
+            if let Ok(metres) = written.parse() {
+                self.length(at, metres, Some(Unit::Metre));
+                return true;
+            }
+        }
         if self.segment.kind.needs_values() {
             for value in values.iter() {
                 self.length(at, value, None);
@@ -206,6 +246,15 @@ impl Filler<'_, '_> {
         };
         self.row.doubts.push(Doubt::CommaList);
         self.count(at, Number::new(first), span)
+    }
+
+    /// "2,35" of a height: metres and centimetres.
+    fn is_metres(&self, span: Span) -> bool {
+        let parts = self.source(span).split_once(',');
+        parts.is_some_and(|(metres, rest)| {
+            let digits = |text: &str| text.bytes().all(|byte| byte.is_ascii_digit());
+            metres.len() == 1 && digits(metres) && matches!(rest.len(), 1 | 2) && digits(rest)
+        })
     }
 
     pub(crate) fn range(&mut self, at: usize, from: u32, to: u32) -> bool {

@@ -10,6 +10,7 @@ use alloc::vec::Vec;
 use crate::{
     lexicon::{Langs, Lexicon, Listed, SHARED},
     meaning::{Meaning, Plain, sort},
+    names::letter_named,
     reading::Known,
     script::{is_unspaced, may_begin, may_end},
     vocabulary::Found,
@@ -203,6 +204,11 @@ impl<'l> Words<'l, '_> {
         })
     }
 
+    /// One of the farmer's blocks, or a letter of his by its name.
+    fn names_own(&self, part: &str) -> bool {
+        self.is_own(part) || letter_named(part).is_some_and(|(letter, _)| self.is_own(letter))
+    }
+
     fn is_own(&self, name: &str) -> bool {
         let mut blocks = self.known.blocks.iter();
         name.len() <= NAME_LEN_MAX && blocks.any(|own| own.eq_ignore_ascii_case(name))
@@ -318,7 +324,7 @@ fn split_unspaced(run: &str, words: Words<'_, '_>, ways: &mut Ways) -> Option<()
             let found = words.lexicon.words.find(part);
             let id = found.and_then(Found::listed_id);
             let listed = id.and_then(|id| words.lexicon.single(id, words.own));
-            if before.sort == Sort::BlockWord && words.is_own(part) {
+            if before.sort == Sort::BlockWord && words.names_own(part) {
                 ways.lead(before, end, PART_COST, Sort::Name);
             } else if let Some(listed) = listed {
                 ways.lead(before, end, PART_COST, Sort::of(listed));

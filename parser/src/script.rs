@@ -12,6 +12,18 @@ pub(crate) const fn is_unspaced(letter: char) -> bool {
     )
 }
 
+/// Latin and its like, scripts without spaces, the scripts of India and Lanka: where one follows the
+/// other a new word begins ("Bல", "แปลงA").
+pub(crate) const fn writing(letter: char) -> u8 {
+    if is_unspaced(letter) {
+        1
+    } else if matches!(letter, '\u{900}'..='\u{dff}') {
+        2
+    } else {
+        0
+    }
+}
+
 /// A letter, a digit, or a mark that belongs to a letter.
 pub(crate) fn is_word_letter(letter: char) -> bool {
     if letter.is_ascii() {

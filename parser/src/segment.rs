@@ -25,6 +25,8 @@ pub(crate) struct Segment {
     pub(crate) anchor: usize,
     /// The kind was named by a thing ("urea", "cows"), not by the work.
     pub(crate) by_thing: bool,
+    /// Whether it was learned that it is denied; none where the words beside it say so.
+    pub(crate) denied: Option<bool>,
     pub(crate) pieces: Range<usize>,
 }
 
@@ -61,6 +63,7 @@ pub(crate) fn segments(pieces: &[Piece<'_>]) -> Segments {
             kind: anchor.kind,
             anchor: anchor.at,
             by_thing: anchor.thing.is_some(),
+            denied: None,
             pieces: match cut {
                 [start, end] => *start..*end,
                 _ => 0..0,
@@ -75,6 +78,7 @@ fn whole(anchor: &Anchor, pieces: &[Piece<'_>]) -> Segment {
         kind: anchor.kind,
         anchor: anchor.at,
         by_thing: anchor.thing.is_some(),
+        denied: None,
         pieces: 0..pieces.len(),
     }
 }

@@ -17,6 +17,7 @@ use crate::{
     row::{Row, share_details},
     segment::Segment,
     text::break_strength,
+    uses::Uses,
 };
 
 /// What fills a slot beside the kind; most words do not.
@@ -39,6 +40,7 @@ pub(crate) fn reports(
     folded: &Folded<'_>,
     problems: &mut Vec<Problem>,
     done: &mut Vec<Row>,
+    uses: &Uses,
 ) {
     done.clear();
     let mut filler = Filler {
@@ -47,6 +49,7 @@ pub(crate) fn reports(
         folded,
         problems,
         done,
+        uses,
         row: Row::new(segment.kind),
     };
     for at in segment.pieces.clone() {
@@ -64,6 +67,8 @@ pub(crate) struct Filler<'a, 'r> {
     pub(crate) folded: &'a Folded<'r>,
     pub(crate) problems: &'a mut Vec<Problem>,
     done: &'a mut Vec<Row>,
+    /// What each number is used for, where that was learned.
+    pub(crate) uses: &'a Uses,
     /// The report that is being filled.
     pub(crate) row: Row,
 }
@@ -77,7 +82,11 @@ impl Filler<'_, '_> {
                 true
             }
             Sense::Number(number) => {
-                let used = self.number(at, *number, span);
+                let learned = self.uses.get(at).copied().flatten();
+                let used = match learned {
+                    Some((used, _)) => self.number_used(at, *number, span, used),
+                    None => self.number(at, *number, span),
+                };
                 if !used {
                     self.problems.push(Problem::LooseEnd(span));
                     let written = self.written(span);
@@ -102,6 +111,12 @@ impl Filler<'_, '_> {
                 true
             }
             Sense::Listed(_) => self.listed(at, piece),
+            Sense::Triple(values) if self.segment.kind.needs_values() => {
+                for value in values {
+                    self.length(at, f64::from(*value), None);
+                }
+                true
+            }
             Sense::Triple(_)
             | Sense::Fraction(..)
             | Sense::NoSuchDay
@@ -256,6 +271,10 @@ impl Filler<'_, '_> {
         share_details(rows);
         for row in rows {
             row.settle_lengths();
+            let weighed = row.details.amount.is_some() || row.details.formula.is_some();
+            if row.kind == Kind::Received && weighed && row.details.count.is_none() {
+                row.details.supply = row.details.supply.or(Some(Supply::Fertiliser));
+            }
             if row.kind == Kind::Received && (plants || row.has_number()) {
                 row.details.supply = row.details.supply.or(Some(Supply::Plants));
             }

@@ -11,7 +11,7 @@ mod memory;
 mod numbers;
 mod packs;
 mod packs_entries;
-mod render;
+pub(crate) mod render;
 mod reports;
 mod scripts;
 mod spelling;

@@ -6,7 +6,7 @@
 
 use crate::{
     figure::{Figure, Number, figure, letters_for_digits, ordinal},
-    script::{is_unspaced, is_word_letter},
+    script::{is_word_letter, writing},
 };
 
 /// A number of more digits counts nothing.
@@ -129,9 +129,7 @@ fn next_token(rest: &str, first: char, is_whole: &impl Fn(&str) -> bool) -> (Sha
         return (Shape::Figure(figure), rest.len() - after.len());
     }
     let word = prefix(rest, |letter| {
-        is_word_letter(letter)
-            && !letter.is_ascii_digit()
-            && is_unspaced(letter) == is_unspaced(first)
+        is_word_letter(letter) && !letter.is_ascii_digit() && writing(letter) == writing(first)
     });
     // Never empty, so that every step goes forward.
     let len = word.len().max(first.len_utf8());

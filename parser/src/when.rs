@@ -20,6 +20,8 @@ pub enum When {
         /// Whether the month was a name, so that the order is sure.
         named: bool,
     },
+    /// The last such day of a month ("on the 9th").
+    MonthDay(u8),
     /// Some day of last week.
     LastWeek,
     /// Some day of last month.

@@ -5,6 +5,7 @@
 //! worded, and storing anything.
 
 mod amend;
+mod beside;
 mod complete;
 mod concern;
 mod date;
@@ -67,6 +68,8 @@ pub enum Decision {
     Silent(Quiet),
     /// A person must see this.
     Person(Concern),
+    /// A report, and beside it a question or an alarm: both are done.
+    Both(Box<Self>, Box<Self>),
 }
 
 /// A fact that is not stored yet.
@@ -276,17 +279,18 @@ pub enum Quiet {
 pub fn decide(reading: &Reading, scene: &Scene<'_>) -> Decision {
     let has_lapsed = scene.has_lapsed();
     let scene = &scene.without_lapsed();
-    if let Some(alarm) = reading.alarm {
-        return Decision::Person(Concern::Alarm(alarm));
-    }
+    let first = reading.acts.first();
     // A word that means nothing without the nudge that it answers.
-    if has_lapsed && matches!(reading.acts.first(), Some(Act::Done | Act::Later(_))) {
+    if reading.alarm.is_none() && has_lapsed && matches!(first, Some(Act::Done | Act::Later(_))) {
         return Decision::Help(Unclear::NoReport);
     }
-    if let Some(act) = reading.acts.first()
-        && let Some(decision) = act_on(act, scene)
-    {
-        return decision;
+    let beside = match (reading.alarm, first) {
+        (Some(alarm), _) => Some(Decision::Person(Concern::Alarm(alarm))),
+        (None, Some(act)) => act_on(act, scene),
+        (None, None) => None,
+    };
+    if let Some(beside) = beside {
+        return beside::with_reports(reading, scene, beside);
     }
     if scene.sender == Sender::Unknown {
         let work = !reading.reports.is_empty() && reading.stances.is_empty();
@@ -316,6 +320,11 @@ pub fn decide(reading: &Reading, scene: &Scene<'_>) -> Decision {
             Decision::Silent(Quiet::NotWork)
         };
     }
+    told(reading, scene)
+}
+
+/// What is done with the reports of a text.
+fn told(reading: &Reading, scene: &Scene<'_>) -> Decision {
     let mut drafts = reading
         .reports
         .iter()

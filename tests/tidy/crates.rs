@@ -115,7 +115,9 @@ fn the_core_crates_know_no_storage_format_and_no_operating_system() {
     let mut breaches = Vec::new();
     for name in ["parser", "scheduler"] {
         let manifest = read(&format!("{name}/Cargo.toml"));
-        if manifest.contains("serde") {
+        // Tests may read what others write.
+        let ships = manifest.split("[dev-dependencies]").next();
+        if ships.is_some_and(|ships| ships.contains("serde")) {
             breaches.push(format!("{name}/Cargo.toml names serde"));
         }
         let crate_root = read(&format!("{name}/src/lib.rs"));

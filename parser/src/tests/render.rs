@@ -12,7 +12,7 @@ use crate::{
     Act, Bare, Correction, Details, Doubt, Measure, Problem, Query, Reading, Report, When,
 };
 
-pub(super) fn reading(reading: &Reading) -> String {
+pub(crate) fn reading(reading: &Reading) -> String {
     let mut parts: Vec<String> = Vec::new();
     if !reading.reports.is_empty() {
         let reports: Vec<String> = reading.reports.iter().map(report).collect();
@@ -42,7 +42,7 @@ pub(super) fn reading(reading: &Reading) -> String {
     parts.join(" | ")
 }
 
-pub(super) fn report(report: &Report) -> String {
+pub(crate) fn report(report: &Report) -> String {
     let mut parts = Vec::from([report.kind.name().to_string()]);
     parts.extend(report.block.iter().map(|block| format!("@{block}")));
     parts.extend(details(&report.details));
@@ -99,6 +99,7 @@ fn measure(measure: Measure) -> String {
 
 pub(super) fn when(when: When) -> String {
     match when {
+        When::MonthDay(day) => format!("day{day}"),
         When::DaysAgo(days) => format!("{days}d"),
         When::Weekday(day) => day.name().to_string(),
         When::Calendar {
@@ -128,6 +129,7 @@ fn doubt(doubt: &Doubt) -> String {
         Doubt::TwoCounts(one, other) => format!("?two({one},{other})"),
         Doubt::LooseEnd(written) => format!("?loose_end({written})"),
         Doubt::SomebodyElse(name) => format!("?by({name})"),
+        Doubt::Likeness => "?like".to_string(),
         Doubt::StrangeWord(word) => format!("?strange({word})"),
         Doubt::TwoLanguages(word) => format!("?two_languages({word})"),
     }

@@ -96,7 +96,7 @@ fn stop_is_understood_everywhere() {
 
 #[test]
 fn everyday_words_of_other_languages_do_not_count() {
-    check(&["en"], "sulam 8 B", "");
+    check(&["en"], "sulam 8 B", "replaced @B 8 ?like");
     check(&["id"], "sulam 8 B", "replaced @B 8");
     check(&[], "sulam 8 B", "replaced @B 8");
     check(&[], "an 8 trees dead B", "dead @B 8");

@@ -23,8 +23,8 @@ fn a_short_slip_is_mended_beside_the_other_word_of_a_phrase() {
     check_in("vi", "hôm quua làm cỏ lô A", "weeded @A on=1d");
     check_in("vi", "hof qua lam co lo A", "weeded @A on=1d");
     check_in("vi", "da lamco lo A", "weeded @A");
-    // Two days are one letter apart: what is left out is asked about.
-    check_in("vi", "hom kua lam co lo A", "weeded @A ?strange(kua)");
+    // Two days are one letter apart, but many write the one so.
+    check_in("vi", "hom kua lam co lo A", "weeded @A on=1d");
 }
 
 #[test]
@@ -98,8 +98,8 @@ fn what_no_listed_word_names_is_asked_about() {
     );
     check_in(
         "id",
-        "layuh 11 pohon rayap A",
-        "disease @A 11 ailment=termites ?strange(layuh)",
+        "zorbuh 11 pohon rayap A",
+        "disease @A 11 ailment=termites ?strange(zorbuh)",
     );
     check_in("fr", "nettoyé le champ", "weeded ?strange(champ) | ~chat");
     check_in("en", "brushed farm B", "weeded @B");

@@ -22,6 +22,7 @@ pub fn resolve(when: When, sent: NaiveDate) -> Option<Happened> {
             let back = days_back_to(day, sent.weekday());
             sent.checked_sub_days(Days::new(back)).map(Happened::on)
         }
+        When::MonthDay(day) => month_day(day, sent).map(Happened::on),
         When::LastWeek => span(sent, 13, 7),
         When::LastMonth => span(sent, 60, 30),
         When::Calendar {
@@ -52,9 +53,16 @@ pub fn ahead(when: When, today: NaiveDate) -> Option<NaiveDate> {
         When::Calendar { day, month, .. } => (today.year()..=today.year() + 1)
             .filter_map(|year| NaiveDate::from_ymd_opt(year, month.into(), day.into()))
             .find(|day| *day >= today),
+        When::MonthDay(day) => today
+            .iter_days()
+            .take(DAYS_AHEAD_MAX)
+            .find(|date| date.day() == u32::from(day)),
         When::DaysAgo(_) | When::LastWeek | When::LastMonth => None,
     }
 }
+
+/// Of two months in a row one has any day that there is.
+const DAYS_AHEAD_MAX: usize = 62;
 
 fn in_reach(day: NaiveDate, sent: NaiveDate) -> bool {
     day <= sent
@@ -86,6 +94,21 @@ fn days_back_to(day: Day, today: Weekday) -> u64 {
         days => u64::from(days),
     }
 }
+
+/// This month's day of that number, or the last month's that had one.
+fn month_day(day: u8, sent: NaiveDate) -> Option<NaiveDate> {
+    let mut first = sent.with_day(1)?;
+    for _ in 0..MONTHS_BACK_MAX {
+        if let Some(date) = first.with_day(u32::from(day)).filter(|date| *date <= sent) {
+            return Some(date);
+        }
+        first = first.pred_opt()?.with_day(1)?;
+    }
+    None
+}
+
+/// Of three months in a row one has any day that there is.
+const MONTHS_BACK_MAX: usize = 3;
 
 /// Day first; if that is no past day of this year, month first; if still not, day first last year.
 fn calendar(

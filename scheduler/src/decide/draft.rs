@@ -102,8 +102,9 @@ fn block_of(report: &Report, scene: &Scene<'_>) -> Option<String> {
         (None, _) if is_nudged_for(report.kind, scene) => {
             scene.nudged.map(|nudged| nudged.block.to_owned())
         }
-        // Rain falls on all of a farmer's blocks; the first one stands for them.
-        (None, [first, ..]) if report.kind == Kind::Rain => Some(first.name.clone()),
+        // Rain falls on all of a farmer's blocks, and what came is not of one; the first stands for
+        // them.
+        (None, [first, ..]) if report.kind.is_of_no_block() => Some(first.name.clone()),
         (None, _) => None,
     }
 }
@@ -112,7 +113,7 @@ fn block_of(report: &Report, scene: &Scene<'_>) -> Option<String> {
 pub(super) fn share_blocks(facts: &mut [Draft], scene: &Scene<'_>) {
     let named = facts
         .iter()
-        .filter(|fact| fact.kind != Kind::Rain)
+        .filter(|fact| !fact.kind.is_of_no_block())
         .find_map(|fact| fact.block.clone());
     if let Some(name) = named
         && scene.plot(&name).is_some()

@@ -55,7 +55,10 @@ pub(super) fn explain(
 /// Facts; everything else is said to the bot.
 const fn facts_are_in(decision: &Decision) -> bool {
     match decision {
-        Decision::Record(_) | Decision::Confirm { .. } | Decision::Ask { .. } => true,
+        Decision::Record(_)
+        | Decision::Confirm { .. }
+        | Decision::Ask { .. }
+        | Decision::Both(..) => true,
         Decision::Amend(_)
         | Decision::Answer(_)
         | Decision::Reply(_)

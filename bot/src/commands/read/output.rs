@@ -21,6 +21,7 @@ pub(super) const fn act(decision: &Decision) -> &'static str {
         Decision::Help(_) => "help",
         Decision::Silent(_) => "silent",
         Decision::Person(_) => "person",
+        Decision::Both(told, _) => act(told),
     }
 }
 
@@ -41,6 +42,7 @@ pub(super) fn answer(
         Value::Array(events(decision, received)),
     );
     line.insert("lang".to_owned(), json!(reading.language));
+    line.insert("margin".to_owned(), json!(reading.margin));
     line.insert("note".to_owned(), json!(note(decision)));
     Value::Object(line).to_string()
 }
@@ -82,6 +84,11 @@ pub(super) fn events(decision: &Decision, received: NaiveDate) -> Vec<Value> {
         Decision::Reply(Reply::Later(days)) => vec![later(*days)],
         Decision::Reply(Reply::Choice(choice)) => {
             vec![json!({ "kind": "choice", "number": choice })]
+        }
+        Decision::Both(told, beside) => {
+            let mut all = events(told, received);
+            all.extend(events(beside, received));
+            all
         }
         Decision::Help(_) | Decision::Silent(_) | Decision::Person(_) => Vec::new(),
     }
@@ -249,7 +256,7 @@ fn date_rel(said: When, fact: &Draft, received: NaiveDate) -> Value {
     match said {
         When::LastWeek => json!("last_week"),
         When::LastMonth => json!("last_month"),
-        When::DaysAgo(_) | When::Weekday(_) | When::Calendar { .. } => {
+        When::DaysAgo(_) | When::Weekday(_) | When::MonthDay(_) | When::Calendar { .. } => {
             json!((fact.on.from - received).num_days())
         }
     }
@@ -276,6 +283,7 @@ pub(super) fn note(decision: &Decision) -> String {
         Decision::Help(Unclear::NotDone) => "not their own work that is done".to_owned(),
         Decision::Help(Unclear::NothingAsked) => "answers what nobody asked".to_owned(),
         Decision::Silent(quiet) => silence(*quiet),
+        Decision::Both(told, beside) => format!("{}; {}", note(told), note(beside)),
         Decision::Person(concern) => format!("a person must see this: {}", concern.name()),
     }
 }

@@ -20,6 +20,9 @@ pub(super) fn doubt(doubt: &Doubt) -> String {
         Doubt::TwoCounts(one, other) => format!("the count may be {one} or {other}"),
         Doubt::LooseEnd(number) => format!("nothing says what {number:?} counts"),
         Doubt::SomebodyElse(name) => format!("{name:?} may be the one who did it"),
+        Doubt::Likeness => {
+            "other texts like it meant this, and it may mean another thing".to_owned()
+        }
         Doubt::StrangeWord(word) => format!("{word:?} has nothing to do with trees"),
         Doubt::TwoLanguages(word) => format!("{word:?} means two things in two languages"),
     }
@@ -55,6 +58,7 @@ pub(super) fn day(when: When) -> String {
             || format!("{day}/{month}"),
             |year| format!("{day}/{month}/{year}"),
         ),
+        When::MonthDay(day) => format!("the last {day} of a month"),
         When::LastWeek => "last week".to_owned(),
         When::LastMonth => "last month".to_owned(),
     }

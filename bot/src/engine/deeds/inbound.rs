@@ -203,7 +203,12 @@ impl Step<'_> {
         }
         let at = self.now;
         self.talk(&turn.number).last_text = Some((turn.text.trim().to_owned(), at));
-        if matches!(decision, Decision::Record(_)) {
+        let told = if let Decision::Both(told, _) = &decision {
+            told
+        } else {
+            &decision
+        };
+        if matches!(told, Decision::Record(_)) {
             self.learn_language(&turn, &reading);
         }
         self.act(&turn, decision)
@@ -256,6 +261,11 @@ impl Step<'_> {
                 Quiet::Courtesy | Quiet::Stance(_) | Quiet::NotWork | Quiet::Stranger,
             ) => Outcome::Chat.silently(),
             Decision::Person(concern) => self.tell(turn, concern),
+            Decision::Both(told, beside) => {
+                let mut done = self.act(turn, *told);
+                done.said.extend(self.act(turn, *beside).said);
+                done
+            }
         }
     }
 }

@@ -180,6 +180,7 @@ pub(super) enum StoredWhen {
         year: Option<u16>,
         named: bool,
     },
+    MonthDay(u8),
     LastWeek,
     LastMonth,
 }
@@ -200,6 +201,7 @@ impl From<When> for StoredWhen {
                 year,
                 named,
             },
+            When::MonthDay(day) => Self::MonthDay(day),
             When::LastWeek => Self::LastWeek,
             When::LastMonth => Self::LastMonth,
         }
@@ -224,6 +226,7 @@ impl StoredWhen {
                 year,
                 named,
             },
+            Self::MonthDay(day) => When::MonthDay(day),
             Self::LastWeek => When::LastWeek,
             Self::LastMonth => When::LastMonth,
         })

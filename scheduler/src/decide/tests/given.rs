@@ -232,6 +232,9 @@ pub(super) fn in_short(decision: &Decision) -> String {
         Decision::Reply(Reply::Choice(choice)) => format!("choice {choice}"),
         Decision::Help(unclear) => format!("example, {unclear:?}"),
         Decision::Silent(quiet) => format!("silent, {quiet:?}"),
+        Decision::Both(told, beside) => {
+            format!("{}; {}", in_short(told), in_short(beside))
+        }
         Decision::Person(alarm) => format!("person, {}", alarm.name()),
     }
 }

@@ -1,0 +1,452 @@
+//! The corpus, as what is to be learned.
+
+use std::{
+    fs,
+    io::Write,
+    path::Path,
+    process::{Command, Stdio},
+    string::{String, ToString},
+    sync::OnceLock,
+    vec::Vec,
+};
+
+use serde_json::Value;
+
+use crate::{
+    Kind, Known, Pack, Reader, Report, Sender, When,
+    course::{ASKED, DENIED, TALK, TOLD},
+    figure::Number,
+    fold::Folded,
+    languages,
+    piece::{Piece, Sense},
+    sure::Signs,
+    tests::render::{reading as render, report},
+    uses::Use,
+};
+
+/// One text with what is expected of it.
+pub(super) struct Line {
+    pub(super) lang: String,
+    pub(super) text: String,
+    pub(super) act: String,
+    role: String,
+    /// Kept for measuring.
+    pub(super) aside: bool,
+    who: String,
+    alternatives: Vec<String>,
+    blocks: Vec<String>,
+    groups: Vec<String>,
+    members: Vec<String>,
+    pub(super) expect: Option<Vec<Value>>,
+}
+
+/// A state that a text must or may pass, with what is said in it.
+pub(super) struct Want {
+    pub(super) state: usize,
+    pub(super) must: bool,
+    numbers: Vec<f64>,
+    block: Option<String>,
+    pub(super) event: Value,
+}
+
+const GROUPS: [&str; 6] = ["KOLO", "TAMBI", "MERAPU", "SERIPA", "PHUNA", "DAKLIM"];
+
+/// The texts of a part, file by file in the order of their names.
+pub(super) fn lines(part: &Path) -> Vec<Line> {
+    let mut files: Vec<_> = fs::read_dir(part)
+        .unwrap()
+        .map(|file| file.unwrap().path())
+        .collect();
+    files.sort();
+    let mut lines = Vec::new();
+    for file in files {
+        for line in fs::read_to_string(file).unwrap().lines() {
+            let value: Value = serde_json::from_str(line).unwrap();
+            if value.get("text").is_some() {
+                lines.push(Line::of(&value));
+            }
+        }
+    }
+    lines
+}
+
+/// Every second text of the real chat that `tests/all` installs, of which nothing is told; the others
+/// check what was learned (`tests/peers/chat.rs`).
+pub(super) fn chat() -> Vec<Line> {
+    let peers = std::env::var("BUDWOOD_PEERS").expect("BUDWOOD_PEERS names the peers of tests/all");
+    let script = Path::new(env!("CARGO_MANIFEST_DIR")).join("../tests/peers/chat.py");
+    let mut child = Command::new(Path::new(&peers).join("python/bin/python"))
+        .arg(script)
+        .env("PYTHONIOENCODING", "utf-8")
+        .stdin(Stdio::piped())
+        .stdout(Stdio::piped())
+        .spawn()
+        .unwrap();
+    child.stdin.take().unwrap().write_all(b"{}\n").unwrap();
+    let output = child.wait_with_output().unwrap();
+    let texts = String::from_utf8(output.stdout).unwrap();
+    assert!(!texts.is_empty(), "the peer gives its texts");
+    let mut lines = Vec::new();
+    for (at, line) in texts.lines().enumerate() {
+        let mut value: Value = serde_json::from_str(line).unwrap();
+        value["act"] = "silent".into();
+        value["who"] = std::format!("chat{at}").into();
+        value["expect"] = Value::Array(Vec::new());
+        if at % 2 == 1 {
+            lines.push(Line::of(&value));
+        }
+    }
+    lines
+}
+
+fn reader() -> &'static Reader {
+    static READER: OnceLock<Reader> = OnceLock::new();
+    READER.get_or_init(new_reader)
+}
+
+/// A reader of all languages that ship.
+pub(super) fn new_reader() -> Reader {
+    let packs = languages::ALL
+        .iter()
+        .map(|pack| Pack::parse(pack).unwrap())
+        .collect();
+    Reader::new(packs).unwrap()
+}
+
+/// People are parted into so many folds; what is learned of some is tried on the others.
+pub(super) const FOLDS: usize = 4;
+
+/// Signs of a reading by weights that never saw its writer, and whether it was right.
+pub(super) struct Seen {
+    pub(super) signs: Signs,
+    pub(super) right: bool,
+}
+
+impl Line {
+    fn of(value: &Value) -> Self {
+        let text = |key: &str| value[key].as_str().unwrap_or_default().to_string();
+        let names = |value: &Value| match value {
+            Value::Object(map) => map.keys().cloned().collect(),
+            Value::Array(all) => all
+                .iter()
+                .filter_map(|name| name.as_str().map(ToString::to_string))
+                .collect(),
+            _ => Vec::new(),
+        };
+        let ctx = &value["ctx"];
+        let mut blocks: Vec<String> = names(&ctx["plots"]);
+        if ctx["plots"].is_null() {
+            blocks = ["A", "B", "C", "D"].map(ToString::to_string).to_vec();
+        }
+        let role = text("role");
+        let mut groups: Vec<String> = names(&ctx["groups"]);
+        if role == "adviser" && groups.is_empty() {
+            groups = GROUPS.map(ToString::to_string).to_vec();
+        }
+        Self {
+            lang: text("lang"),
+            text: text("text"),
+            act: text("act"),
+            role,
+            aside: value["aside"] == true,
+            who: text("who"),
+            alternatives: names(&value["act_alt"]),
+            blocks,
+            groups,
+            members: names(&ctx["members"]),
+            expect: value["expect"]
+                .as_array()
+                .or(value["events"].as_array())
+                .cloned(),
+        }
+    }
+
+    /// The fold of its writer.
+    pub(super) fn fold(&self) -> usize {
+        let sum = self
+            .who
+            .bytes()
+            .fold(7_u32, |sum, byte| sum.wrapping_mul(31) + u32::from(byte));
+        (sum >> 3) as usize % FOLDS
+    }
+
+    /// What a reader makes of it, and whether that is right; none where no report is found or it is
+    /// fair either way.
+    pub(super) fn seen(&self, reader: &Reader) -> Option<Seen> {
+        let expect = self.expect.as_ref()?;
+        let (_, _, learned, _) = self.with_known(|known, _| reader.both_of(&self.text, known));
+        let (reports, signs) = (learned.told.reports, learned.signs);
+        if reports.is_empty() {
+            return None;
+        }
+        let none = matches!(
+            self.act.as_str(),
+            "silent" | "person" | "help" | "ask" | "confirm"
+        );
+        let fair = none && self.alternatives.iter().any(|act| act == "record");
+        if fair {
+            return None;
+        }
+        let right = !none && is_right(expect, &reports);
+        Some(Seen { signs, right })
+    }
+
+    /// What a reader learned of it, beside what is expected.
+    pub(super) fn shown(&self, reader: &Reader) -> Value {
+        let (reading, (rules, stances, learned, words)) = self.with_known(|known, _| {
+            let both = reader.both_of(&self.text, known);
+            (reader.read(&self.text, known), both)
+        });
+        let expect = self.expect.clone().unwrap_or_default();
+        let told = |reports: &[Report]| reports.iter().map(report).collect::<Vec<String>>();
+        let stances: Vec<&str> = stances.iter().map(|stance| stance.name()).collect();
+        serde_json::json!({
+            "lang": self.lang, "text": self.text, "act": self.act, "alt": self.alternatives,
+            "right": is_right(&expect, &learned.told.reports), "sure": learned.sure,
+            "evidence": learned.evidence, "agreement": learned.agreement,
+            "told": told(&learned.told.reports), "rules": told(&rules.reports), "stances": stances,
+            "rules_right": is_right(&expect, &rules.reports),
+            "closed": learned.account.is_closed(), "loose": learned.account.numbers,
+            "plain": words.plain, "strange": words.strange, "count": words.count,
+            "expect": expect, "signs": learned.signs.to_vec(), "read": render(&reading),
+        })
+    }
+
+    /// Reads it up to its pieces.
+    pub(super) fn with_pieces<T>(
+        &self,
+        look: impl FnOnce(&[Piece<'_>], &Folded<'_>, bool) -> T,
+    ) -> T {
+        self.with_known(|known, adviser| {
+            reader().with_pieces(&self.text, known, |pieces, folded| {
+                look(pieces, folded, adviser)
+            })
+        })
+    }
+
+    fn with_known<T>(&self, look: impl FnOnce(&Known<'_>, bool) -> T) -> T {
+        let languages = if self.lang == "mix" || self.lang.is_empty() {
+            Vec::new()
+        } else {
+            Vec::from([self.lang.as_str()])
+        };
+        let blocks: Vec<&str> = self.blocks.iter().map(String::as_str).collect();
+        let groups: Vec<&str> = self.groups.iter().map(String::as_str).collect();
+        let members: Vec<&str> = self.members.iter().map(String::as_str).collect();
+        let adviser = self.role == "adviser";
+        let known = Known {
+            languages: &languages,
+            blocks: &blocks,
+            groups: &groups,
+            members: &members,
+            rolls: &[],
+            sender: if adviser {
+                Sender::Adviser
+            } else {
+                Sender::Farmer
+            },
+        };
+        look(&known, adviser)
+    }
+
+    /// The states that it passes; none where it is no use for learning.
+    pub(super) fn states(&self) -> Option<Vec<Want>> {
+        if matches!(self.act.as_str(), "silent" | "person" | "help") {
+            return Some(Vec::new());
+        }
+        self.expect.as_ref()?.iter().map(want).collect()
+    }
+}
+
+fn want(event: &Value) -> Option<Want> {
+    let name = event["kind"].as_str()?;
+    let opt: Vec<&str> = event["opt"].as_array().map_or_else(Vec::new, |all| {
+        all.iter().filter_map(Value::as_str).collect()
+    });
+    let state = match name {
+        "query" | "deed" => ASKED,
+        "not_done" => {
+            let task = event["task"].as_str().and_then(Kind::from_name)?;
+            DENIED + Kind::ALL.iter().position(|kind| *kind == task)?
+        }
+        name => match Kind::from_name(name) {
+            Some(found) => {
+                let at = Kind::ALL.iter().position(|kind| *kind == found)?;
+                if event["count"].as_u64() == Some(0) || event["what"] == "none" {
+                    DENIED + at
+                } else {
+                    TOLD + at
+                }
+            }
+            None => TALK,
+        },
+    };
+    let mut numbers = Vec::new();
+    if state >= TOLD {
+        for key in ["count", "amount", "area", "of", "weak", "mm", "values_cm"] {
+            match &event[key] {
+                Value::Array(all) => numbers.extend(all.iter().filter_map(Value::as_f64)),
+                value => numbers.extend(value.as_f64()),
+            }
+        }
+    }
+    Some(Want {
+        state,
+        event: event.clone(),
+        must: !opt.contains(&"*") && event["opt"] != Value::Bool(true),
+        numbers,
+        block: event["block"]
+            .as_str()
+            .map(ToString::to_string)
+            .filter(|_| state >= TOLD),
+    })
+}
+
+impl Want {
+    /// Whether a piece is said of it.
+    pub(super) fn claims(&self, piece: &Piece<'_>) -> bool {
+        let has = |value: f64| {
+            self.numbers
+                .iter()
+                .any(|number| (number - value).abs() < 0.001)
+        };
+        match piece.sense {
+            Sense::Number(number) => has(number.value) || number.decimal.is_some_and(has),
+            Sense::Share(one, _) => has(f64::from(one)),
+            Sense::Block(name) => self
+                .block
+                .as_deref()
+                .is_some_and(|block| block.eq_ignore_ascii_case(name)),
+            _ => false,
+        }
+    }
+}
+
+/// What a number is used for, as [`crate::uses::Use`] counts them: all that it may be.
+pub(super) fn uses(wants: &[Want], number: Number) -> Vec<usize> {
+    let is = |value: f64| {
+        (number.value - value).abs() < 0.001
+            || number
+                .decimal
+                .is_some_and(|decimal| (decimal - value).abs() < 0.001)
+    };
+    let mut found = Vec::new();
+    let mut add = |it: Use| {
+        if !found.contains(&(it as usize)) {
+            found.push(it as usize)
+        }
+    };
+    for want in wants {
+        let has = |key: &str| want.event[key].as_f64().is_some_and(is);
+        if has("count") {
+            add(Use::Count)
+        }
+        if has("of") {
+            add(Use::Of)
+        }
+        if has("amount") {
+            add(Use::Amount)
+        }
+        if has("area") {
+            add(Use::Area)
+        }
+        if has("mm") {
+            add(Use::Rain)
+        }
+        if let Some(values) = want.event["values_cm"].as_array() {
+            if values
+                .iter()
+                .filter_map(Value::as_f64)
+                .any(|cm| is(cm) || is(cm / 100.0) || is(cm * 10.0) || is((cm / 2.54).round()))
+            {
+                add(Use::Value);
+            }
+        }
+        if want.event["block"]
+            .as_str()
+            .and_then(|name| name.parse().ok())
+            .is_some_and(is)
+        {
+            add(Use::Place)
+        }
+    }
+    if found.is_empty() {
+        for want in wants {
+            if let Some(days) = want.event["date_rel"].as_i64() {
+                let day = NOON + days;
+                let day = if day < 1 { day + 28 } else { day };
+                if is(day as f64) && days < -1 {
+                    return Vec::from([Use::Day as usize]);
+                }
+            }
+        }
+        return Vec::from([Use::Nothing as usize]);
+    }
+    found
+}
+
+/// The day of March on which texts are received; February before it has 28.
+const NOON: i64 = 18;
+
+/// Whether reports say what was to be told, and nothing else.
+fn is_right(expect: &[Value], reports: &[Report]) -> bool {
+    let mut left: Vec<&Report> = reports.iter().collect();
+    for event in expect {
+        let Some(kind) = event["kind"].as_str().and_then(Kind::from_name) else {
+            continue;
+        };
+        let opt = |key: &str| {
+            event["opt"]
+                .as_array()
+                .is_some_and(|all| all.iter().any(|it| it == key))
+        };
+        let fits = |report: &&Report| {
+            let details = &report.details;
+            let number = |key: &str, value: Option<f64>| match event[key].as_f64() {
+                Some(wanted) => {
+                    opt(key) || value.is_some_and(|value| (value - wanted).abs() < 0.51)
+                }
+                None => value.is_none() || opt(key) || key != "count",
+            };
+            let name = |key: &str, value: Option<&str>| match event[key].as_str() {
+                Some(wanted) => {
+                    opt(key) || value.is_some_and(|value| value.eq_ignore_ascii_case(wanted))
+                }
+                None => true,
+            };
+            let whole_lists = kind == Kind::Girth || kind == Kind::Height;
+            report.kind == kind
+                && name("block", report.block.as_deref())
+                && number("count", details.count.map(f64::from))
+                && number("amount", details.amount.map(|it| it.value))
+                && number("area", details.area.map(|it| it.value))
+                && (!whole_lists
+                    || opt("values_cm")
+                    || event["values_cm"].as_array().map_or(0, Vec::len) == details.values_cm.len())
+                && name("task", details.not_done.map(Kind::name))
+                && (kind != Kind::Disease
+                    || name("what", details.ailment.map(crate::Ailment::name)))
+                && is_day(event, opt("date_rel"), report.when)
+        };
+        match left.iter().position(fits) {
+            Some(at) => {
+                left.remove(at);
+            }
+            None if opt("*") => {}
+            None => return false,
+        }
+    }
+    left.is_empty()
+}
+
+/// Whether a day is the one that was to be told.
+fn is_day(event: &Value, free: bool, when: Option<When>) -> bool {
+    let wanted = event["date_rel"].as_i64();
+    match (wanted, when) {
+        _ if free || event["date_rel"].is_string() => true,
+        (None | Some(0), None | Some(When::DaysAgo(0))) => true,
+        (None | Some(0), Some(_)) | (Some(_), None) => false,
+        (Some(wanted), Some(When::DaysAgo(days))) => wanted == -i64::from(days),
+        (Some(_), Some(_)) => true,
+    }
+}
