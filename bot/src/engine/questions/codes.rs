@@ -88,6 +88,9 @@ impl View<'_> {
                 let block = block.and_then(|block| self.world.directory.block(block));
                 block.is_some_and(|block| block.owner != turn.speaker)
             }),
+            Decision::Both(first, second) => [first, second]
+                .into_iter()
+                .any(|decision| self.needs_visit(turn, role, decision)),
             Decision::Reply(
                 Reply::No | Reply::Seen | Reply::Done | Reply::Later(_) | Reply::Choice(_),
             )
