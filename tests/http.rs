@@ -7,6 +7,7 @@ mod examples;
 mod health;
 mod sending;
 mod taking_in;
+mod template;
 
 use std::{
     io,
@@ -18,7 +19,7 @@ use budwood::{
     engine::HeldBack,
     service::{
         clock::{Clock, FixedClock},
-        door::{Auth, Door},
+        door::{Auth, Door, Takes},
         port::{Arrival, Health, Intake, IntakeFuture, Refused},
         web::{self, WebSettings},
     },
@@ -48,7 +49,7 @@ const SIGNED_AT: i64 = 1_614_265_330;
 
 /// A client that a test talks to the server with.
 pub(crate) fn client() -> reqwest::Client {
-    budwood::service::gateway::oneapi::client().build().unwrap()
+    budwood::service::gateway::http::client().build().unwrap()
 }
 
 fn at(seconds: i64) -> DateTime<Utc> {
@@ -122,6 +123,7 @@ impl Intake for Taker {
         match arrival {
             Arrival::Text(inbound) => self.keep(&self.texts, inbound),
             Arrival::Receipt(receipt) => self.keep(&self.receipts, receipt),
+            Arrival::Part(_) | Arrival::MissedCall { .. } => panic!("HTTP brings whole texts"),
         }
     }
 
@@ -169,6 +171,8 @@ impl Service {
             doors: vec![Door {
                 gateway: "provider".into(),
                 auth,
+                networks: Vec::new(),
+                takes: Takes::OneApi,
             }],
             workers: 1,
             clock: Clock::Fixed(FixedClock::at(at(now))),

@@ -3,10 +3,13 @@
 //! What networks do: 3GPP TS 23.040 lets a centre deliver again when an acknowledgement was lost,
 //! under the same service centre time stamp (9.2.3.11), and keeps a text for days (9.2.3.12).
 
-use budwood::{engine::Input, words::traffic::Inbound};
+use budwood::{
+    engine::Input,
+    words::traffic::{Inbound, InboundPart},
+};
 use chrono::TimeDelta;
 
-use crate::fixture::desk::{Desk, HANA, JARO, at, inbound};
+use crate::fixture::desk::{ADVISER, Desk, HANA, JARO, at, inbound};
 
 const MORNING: &str = "2026-12-14T02:00:00Z";
 const SENT: &str = "2026-12-14T01:59:00Z";
@@ -216,4 +219,78 @@ fn a_late_text_counts_its_days_from_when_it_was_sent() {
     assert_eq!(report["at"], MORNING);
     assert!(report.to_string().contains("2026-12-10"), "{report}");
     assert!(!report.to_string().contains("2026-12-14\""), "{report}");
+}
+
+fn part(number: u8, of: u8, text: &str) -> InboundPart {
+    InboundPart {
+        text: Inbound {
+            gateway: "sim".to_owned(),
+            sent_at: Some(at(SENT)),
+            ..inbound(JARO, text)
+        },
+        reference: 300,
+        of,
+        number,
+    }
+}
+
+/// Parts in any order, one of them twice, with a crash between them: one text, once.
+#[test]
+fn parts_become_one_text_whatever_happens_between_them() {
+    let mut desk = Desk::open(MORNING);
+    desk.input(Input::Part(part(3, 3, " A")));
+    desk.input(Input::Part(part(1, 3, "planted ")));
+    assert_eq!(desk.stored("part").len(), 2);
+    assert_eq!(desk.stored("received").len(), 0);
+    let mut desk = desk.restart(true);
+    let again = desk.input(Input::Part(part(1, 3, "planted ")));
+    assert_eq!(again.outcome.unwrap().name(), "delivered again");
+    let whole = desk.input(Input::Part(part(2, 3, "120")));
+    assert_eq!(whole.outcome.unwrap().name(), "recorded");
+    assert_eq!(desk.stored("received")[0]["text"], "planted 120 A");
+    assert_eq!(desk.reports().len(), 1);
+    // The last part comes again, after another crash.
+    let mut desk = desk.restart(true);
+    let again = desk.input(Input::Part(part(2, 3, "120")));
+    assert_eq!(again.outcome.unwrap().name(), "delivered again");
+    desk.wait(TimeDelta::hours(1));
+    desk.input(Input::Wake);
+    assert_eq!(
+        (desk.stored("received").len(), desk.reports().len()),
+        (1, 1)
+    );
+}
+
+/// What never came whole is read as far as it goes, with a mark, and is not lost.
+#[test]
+fn a_part_that_never_comes_is_marked() {
+    let mut desk = Desk::open(MORNING);
+    desk.input(Input::Part(part(1, 2, "the road is ")));
+    desk.wait(TimeDelta::minutes(9));
+    desk.input(Input::Wake);
+    assert_eq!(desk.stored("received").len(), 0);
+    desk.wait(TimeDelta::minutes(1));
+    desk.input(Input::Wake);
+    assert_eq!(desk.stored("received")[0]["text"], "the road is  [...] ");
+    desk.input(Input::Part(part(2, 2, "wet")));
+    desk.wait(TimeDelta::minutes(10));
+    desk.input(Input::Wake);
+    assert_eq!(desk.stored("received")[1]["text"], " [...] wet");
+}
+
+/// A call that nobody answers is a wish to be called, once for each time.
+#[test]
+fn a_missed_call_asks_to_be_called() {
+    let mut desk = Desk::open(MORNING);
+    let call = |seconds: i64| Input::MissedCall {
+        gateway: "sim".to_owned(),
+        from: JARO.to_owned(),
+        at: at(MORNING) + TimeDelta::seconds(seconds),
+    };
+    desk.input(call(0));
+    let again = desk.input(call(5));
+    assert_eq!(again.outcome.unwrap().name(), "delivered again");
+    let sent = desk.send_all();
+    assert!(sent.iter().any(|text| text.to == ADVISER), "{sent:?}");
+    assert!(sent.iter().any(|text| text.to == JARO), "{sent:?}");
 }

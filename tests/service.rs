@@ -10,6 +10,7 @@ mod provider;
 mod reload;
 mod running;
 mod tls;
+mod trying;
 
 use std::{collections::BTreeMap, fs, path::Path};
 

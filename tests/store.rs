@@ -56,6 +56,7 @@ fn expected(change: &Change) -> Loaded {
         blocks: change.blocks.clone(),
         states: change.states.clone(),
         talks: change.talks.clone(),
+        parts: change.parts.clone(),
         matters: change.matters.clone(),
         outbound,
         last_event: change.events.iter().map(|event| event.id).max(),

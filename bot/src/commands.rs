@@ -3,6 +3,7 @@
 pub mod check_calendar;
 pub mod demo;
 pub mod due;
+mod gateway;
 mod keeping;
 mod lists;
 pub mod page;
@@ -113,6 +114,11 @@ enum Command {
         /// The configuration.
         config: PathBuf,
     },
+    /// Tries a gateway of a configuration.
+    Gateway {
+        #[command(subcommand)]
+        command: GatewayCommand,
+    },
     /// Writes all records as JSON lines, or fills an empty store from them.
     Log {
         #[command(subcommand)]
@@ -155,6 +161,21 @@ enum CheckCommand {
     Calendar {
         /// The calendar.
         file: PathBuf,
+    },
+}
+
+#[derive(Subcommand)]
+enum GatewayCommand {
+    /// Shows what a saved request of a provider becomes. Stores nothing.
+    Try {
+        /// The configuration.
+        config: PathBuf,
+        /// The gateway's name.
+        name: String,
+        /// The request as it came: its first line, headers, an empty line, the body; or the body
+        /// alone.
+        #[arg(long, value_name = "FILE")]
+        inbound: PathBuf,
     },
 }
 
@@ -245,6 +266,17 @@ pub fn run() -> anyhow::Result<ExitCode> {
         Command::Restore { config, folder } => keeping::restore(&config, &folder)?,
         Command::Release { config } => keeping::release(&config)?,
         Command::Reload { config } => keeping::reload(&config)?,
+        Command::Gateway {
+            command:
+                GatewayCommand::Try {
+                    config,
+                    name,
+                    inbound,
+                },
+        } => {
+            let page = gateway::try_inbound(&config, &name, &inbound)?;
+            write!(Page::open(), "{page}")?;
+        }
         Command::Log {
             command: LogCommand::Export { config, file },
         } => keeping::export(&config, &file)?,

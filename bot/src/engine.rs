@@ -49,7 +49,7 @@ use crate::{
     words::{
         limits,
         message::Outbound,
-        traffic::{GatewayHealth, Inbound, Link, Outgoing, Receipt, SendOutcome},
+        traffic::{GatewayHealth, Inbound, InboundPart, Link, Outgoing, Receipt, SendOutcome},
         ways::Ways,
     },
 };
@@ -83,6 +83,17 @@ pub struct Setup {
 pub enum Input {
     /// A text came in.
     Text(Inbound),
+    /// A part of a text came in.
+    Part(InboundPart),
+    /// Somebody called and was not answered.
+    MissedCall {
+        /// Through which gateway.
+        gateway: String,
+        /// From which number.
+        from: String,
+        /// When.
+        at: DateTime<Utc>,
+    },
     /// A gateway tells how far a text of ours came.
     Receipt(Receipt),
     /// The time for which [`Engine::next_wake`] asked has come.
@@ -227,6 +238,7 @@ impl Engine {
         self.world.outbox.forget_before(now);
         let mut all = Change::default();
         let mut told = Vec::with_capacity(inputs.len());
+        self.end_waiting_for_parts(now, &mut all);
         for input in inputs {
             if let Input::Setup(new) = &input {
                 if let Some(why) = self.refuses(&new.0) {
@@ -259,6 +271,18 @@ impl Engine {
         }
         let stepped = Stepped { change: all, told };
         self.world.unread.take().map_or(Ok(stepped), Err)
+    }
+
+    /// Texts of which parts did not come in time are taken as far as they came.
+    fn end_waiting_for_parts(&mut self, now: DateTime<Utc>, all: &mut Change) {
+        while self.world.parts.has_late(now) {
+            let mut step = Step::new(&mut self.world, &self.setup, self.store.as_ref(), now);
+            for said in step.late_parts() {
+                step.post(said);
+            }
+            let (change, _) = step.finish();
+            all.append(change);
+        }
     }
 
     /// Why a setup cannot be gone on with: a group would have no calendar.
@@ -418,6 +442,8 @@ impl Engine {
 fn take_in(step: &mut Step<'_>, input: Input) -> Vec<Said> {
     match input {
         Input::Text(inbound) => return step.text(inbound),
+        Input::Part(part) => return step.part(part),
+        Input::MissedCall { gateway, from, at } => return step.missed_call(&gateway, &from, at),
         Input::Wake => return step.wake(),
         Input::Receipt(receipt) => step.receipt(receipt),
         Input::ClaimNext { gateway } => step.claim_next(&gateway),

@@ -1,10 +1,13 @@
 //! The service put together: the engine, HTTP in, the outbox out, the control socket, and the end.
 
+pub mod body_mac;
+pub mod call;
 pub mod clock;
 pub mod config;
 pub mod control;
 pub mod door;
 pub mod gateway;
+pub mod network;
 pub mod port;
 mod reload;
 pub mod server;

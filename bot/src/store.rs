@@ -25,7 +25,7 @@ pub use self::{
 };
 use crate::words::{
     matter::Matter,
-    message::{Outbound, Received, Talk},
+    message::{Outbound, Received, ReceivedPart, Talk},
 };
 
 /// Everything that one step changes.
@@ -49,6 +49,10 @@ pub struct Change {
     pub talks: Vec<(String, Talk)>,
     /// Texts that came in.
     pub received: Vec<Received>,
+    /// Parts of texts that wait for the others.
+    pub parts: Vec<ReceivedPart>,
+    /// Parts that wait no longer.
+    pub gone_parts: Vec<MessageId>,
     /// Texts that go out, new or moved on.
     pub outbound: Vec<Outbound>,
     /// Texts that wait for a person, new or changed.
@@ -106,6 +110,10 @@ impl Change {
         self.states.append(&mut later.states);
         self.talks.append(&mut later.talks);
         self.received.append(&mut later.received);
+        self.parts.append(&mut later.parts);
+        self.parts
+            .retain(|part| !later.gone_parts.contains(&part.id));
+        self.gone_parts.append(&mut later.gone_parts);
         self.outbound.append(&mut later.outbound);
         self.matters
             .retain(|matter| !later.closed.contains(&matter.message));
@@ -144,6 +152,8 @@ pub struct Loaded {
     pub states: Vec<(BlockId, BlockState)>,
     /// Conversations, by number.
     pub talks: Vec<(String, Talk)>,
+    /// Parts of texts that wait for the others, oldest first.
+    pub parts: Vec<ReceivedPart>,
     /// The last texts out, newest first.
     pub outbound: Vec<Outbound>,
     /// Texts that wait for a person.

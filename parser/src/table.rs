@@ -359,6 +359,26 @@ impl<'a> Table<'a> {
         Ok(Some(result))
     }
 
+    /// Reads this table laid over a text of usual values: what stands here takes the place of what
+    /// stands there, table by table and key by key.
+    ///
+    /// # Errors
+    ///
+    /// When the text is not TOML, or what `read` says.
+    pub fn over<T>(
+        &self,
+        usual: &str,
+        read: impl FnOnce(&Table<'_>) -> Result<T, TableError>,
+    ) -> Result<T, TableError> {
+        let mut merged = parse(&self.path, usual)?;
+        merge(&mut merged, self.inner.clone(), "", |_, _| false);
+        let table = Table::new(&merged, self.path.clone());
+        let result = read(&table)?;
+        let asked = table.asked.into_inner();
+        self.asked.borrow_mut().extend(asked);
+        Ok(result)
+    }
+
     /// Reads a table that must be there.
     ///
     /// # Errors

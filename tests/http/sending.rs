@@ -37,12 +37,22 @@ const TWO_MINUTES_BEFORE: i64 = 946_684_799 - 120;
 
 /// One request as the provider saw it.
 #[derive(Clone, Debug, PartialEq)]
-struct Seen {
-    method: String,
-    path: String,
-    authorization: String,
-    content_type: String,
-    body: Value,
+pub(super) struct Seen {
+    pub(super) method: String,
+    pub(super) path: String,
+    pub(super) query: String,
+    pub(super) authorization: String,
+    pub(super) content_type: String,
+    pub(super) headers: Vec<(String, String)>,
+    pub(super) body: Value,
+    pub(super) raw: String,
+}
+
+impl Seen {
+    pub(super) fn header(&self, name: &str) -> &str {
+        let found = self.headers.iter().find(|(known, _)| known == name);
+        found.map_or("", |(_, value)| value)
+    }
 }
 
 /// Status, headers and body of an answer.
@@ -55,14 +65,14 @@ struct Log {
 }
 
 /// A stand-in for a provider, on a free port.
-struct Provider {
-    address: SocketAddr,
+pub(super) struct Provider {
+    pub(super) address: SocketAddr,
     log: Arc<Log>,
     _stop: oneshot::Sender<()>,
 }
 
 impl Provider {
-    fn start() -> Self {
+    pub(super) fn start() -> Self {
         let listener = TcpListener::bind("127.0.0.1:0").unwrap();
         let address = listener.local_addr().unwrap();
         let log = Arc::new(Log::default());
@@ -88,11 +98,11 @@ impl Provider {
         }
     }
 
-    fn answers(&self, answer: Answer) {
+    pub(super) fn answers(&self, answer: Answer) {
         self.log.answers.lock().unwrap().push_back(answer);
     }
 
-    fn seen(&self) -> Vec<Seen> {
+    pub(super) fn seen(&self) -> Vec<Seen> {
         self.log.seen.lock().unwrap().clone()
     }
 }
@@ -107,7 +117,14 @@ async fn answer(request: HttpRequest, body: Bytes, log: Data<Log>) -> HttpRespon
         path: request.uri().path().to_owned(),
         authorization: header("authorization"),
         content_type: header("content-type"),
+        query: request.query_string().to_owned(),
+        headers: request
+            .headers()
+            .iter()
+            .map(|(name, value)| (name.to_string(), value.to_str().unwrap().to_owned()))
+            .collect(),
         body: serde_json::from_slice(&body).unwrap_or_default(),
+        raw: String::from_utf8_lossy(&body).into_owned(),
     });
     let next = log.answers.lock().unwrap().pop_front();
     let (status, headers, body) = next.unwrap_or((201, vec![], ""));
@@ -189,6 +206,9 @@ async fn a_text_is_posted_as_the_interface_says() {
         seen,
         Seen {
             method: "POST".into(),
+            query: String::new(),
+            headers: seen.headers.clone(),
+            raw: seen.raw.clone(),
             path: "/smsmessaging/v1/outbound/tel%3A%2B447700900000/requests".into(),
             authorization: RFC_7617.2.into(),
             content_type: "application/json".into(),

@@ -5,16 +5,22 @@
 //! we differ on purpose, is said in the modules.
 
 mod alphabet;
+mod centre;
 mod chat;
 mod dates;
 mod formats;
 mod ground;
+mod kannel;
 mod misspellings;
+mod modem;
 mod numbering;
 mod numbers;
+mod office;
 mod packs;
 mod peer;
+mod port;
 mod segments;
 mod signature;
+mod smpp;
 mod statistics;
 mod words;

@@ -44,11 +44,10 @@ pub(crate) fn ask(script: &str, questions: &[Value]) -> Vec<Value> {
         .collect()
 }
 
-fn command(script: &str) -> Command {
+/// The command that runs a script with its peer.
+pub(crate) fn command(script: &str) -> Command {
     let peers = folder();
-    let path = Path::new(env!("CARGO_MANIFEST_DIR"))
-        .join("../tests/peers")
-        .join(script);
+    let path = self::script(script);
     let mut command = if script.ends_with(".py") {
         Command::new(peers.join("python/bin/python"))
     } else {
@@ -62,6 +61,13 @@ fn command(script: &str) -> Command {
         // A script of ours must not stand in for a module of the same name.
         .env("PYTHONSAFEPATH", "1");
     command
+}
+
+/// Where a script lies.
+pub(crate) fn script(name: &str) -> PathBuf {
+    Path::new(env!("CARGO_MANIFEST_DIR"))
+        .join("../tests/peers")
+        .join(name)
 }
 
 fn folder() -> PathBuf {

@@ -1,6 +1,7 @@
 //! One change with a record of every kind and every shape that records have.
 
 mod matter;
+mod part;
 mod state;
 mod texts;
 
@@ -45,6 +46,8 @@ pub(crate) fn change() -> Change {
         ],
         talks: talks(),
         received: texts::received(),
+        parts: vec![part::part()],
+        gone_parts: Vec::new(),
         outbound: texts::outbound(),
         matters: matter::matters(),
         closed: Vec::new(),

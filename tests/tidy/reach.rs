@@ -10,12 +10,8 @@ use std::collections::HashMap;
 use super::{Source, expect_none, sources};
 
 /// Published for others than the product, and why.
-const ALLOWED: [(&str, &str); 3] = [
+const ALLOWED: [(&str, &str); 2] = [
     ("group_named", "tests look a group up as a person would"),
-    (
-        "items_in",
-        "a fuzz target takes bodies apart without a server",
-    ),
     (
         "rewritten",
         "tests and a fuzz target read records of every version",

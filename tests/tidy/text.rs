@@ -13,11 +13,20 @@ const AT_HOME: [(&str, &str, &[&str]); 4] = [
         "reqwest",
         "reqwest::",
         &[
+            "bot/src/service/gateway/http.rs",
             "bot/src/service/gateway/oneapi.rs",
             "bot/src/service/gateway/oneapi/",
+            "bot/src/service/gateway/template.rs",
         ],
     ),
-    ("rustls", "rustls::", &["bot/src/service/gateway/oneapi.rs"]),
+    (
+        "rustls",
+        "rustls::",
+        &[
+            "bot/src/service/gateway/http.rs",
+            "bot/src/service/gateway/smpp/tls.rs",
+        ],
+    ),
     (
         "sled",
         "sled::",

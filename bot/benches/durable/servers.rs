@@ -20,7 +20,7 @@ use budwood::{
         self,
         clock::{Clock, FixedClock},
         config::Config,
-        door::{Auth, Door},
+        door::{Auth, Door, Takes},
         port::{Arrival, Health, Intake, IntakeFuture},
         setup,
         web::{self, WebSettings},
@@ -120,6 +120,8 @@ impl Server {
                             auth: Auth::Bearer {
                                 token: Secret::new(TOKEN),
                             },
+                            networks: Vec::new(),
+                            takes: Takes::OneApi,
                         }],
                         workers: WORKERS,
                         clock: time,

@@ -4,6 +4,7 @@ pub(crate) mod duplicates;
 pub(crate) mod links;
 pub(crate) mod matters;
 pub(crate) mod names;
+pub(crate) mod parts;
 pub(crate) mod send_queue;
 pub(crate) mod snapshot;
 pub(crate) mod world;

@@ -1,7 +1,12 @@
 //! Every kind of gateway: a file, and a row in the table.
 
 mod folder;
+pub mod http;
+mod modem;
 pub mod oneapi;
+mod smpp;
+pub mod template;
+mod text_header;
 
 use std::{path::Path, sync::Arc};
 
@@ -23,7 +28,13 @@ pub(crate) struct Block<'a> {
 }
 
 /// The kinds by their name in the configuration.
-pub(crate) const KINDS: [(&str, Read); 2] = [("oneapi", oneapi::read), ("folder", folder::read)];
+pub(crate) const KINDS: [(&str, Read); 5] = [
+    ("oneapi", oneapi::read),
+    ("template", template::read),
+    ("modem", modem::read),
+    ("smpp", smpp::read),
+    ("folder", folder::read),
+];
 
 /// How a block of this kind is read.
 pub(crate) fn kind(name: &str) -> Option<Read> {

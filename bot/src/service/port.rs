@@ -8,14 +8,19 @@
 
 use std::{fmt, pin::Pin, sync::Arc};
 
+use chrono::{DateTime, Utc};
 use tokio::sync::watch;
 
 use crate::{
     engine::HeldBack,
-    service::{clock::Clock, door::Door, signature::KeyError},
+    service::{
+        clock::Clock,
+        door::{Door, Takes},
+        signature::KeyError,
+    },
     words::{
         secret::Secret,
-        traffic::{GatewayHealth, Inbound, Link, Outgoing, Receipt, SendOutcome},
+        traffic::{GatewayHealth, Inbound, InboundPart, Link, Outgoing, Receipt, SendOutcome},
     },
 };
 
@@ -76,6 +81,11 @@ pub type RunFuture<'a> = Pin<Box<dyn Future<Output = ()> + Send + 'a>>;
 pub trait Plan: fmt::Debug + Send + Sync {
     /// What the gateway will be able to do.
     fn abilities(&self) -> Abilities;
+
+    /// How what it brings over HTTP is read, if it does.
+    fn takes(&self) -> Option<Takes> {
+        None
+    }
 
     /// Makes the gateway. Nothing is sent yet.
     ///
@@ -170,6 +180,17 @@ pub enum OpenError {
 pub enum Arrival {
     /// A text.
     Text(Inbound),
+    /// A part of a text. It is put together with the others where it is kept.
+    Part(InboundPart),
+    /// A call that was not answered: a wish to be called.
+    MissedCall {
+        /// The gateway that was called.
+        gateway: String,
+        /// The number that called.
+        from: String,
+        /// When.
+        at: DateTime<Utc>,
+    },
     /// What became of a text of ours.
     Receipt(Receipt),
 }

@@ -17,6 +17,7 @@ use std::{future::Future, io, net::TcpListener, sync::Arc};
 use actix_web::{
     App, HttpRequest, HttpResponse, HttpServer, ResponseError,
     dev::Server,
+    guard::{self, Guard},
     http::header::{CACHE_CONTROL, ContentType},
     web::{self, Data, Payload, ServiceConfig},
 };
@@ -27,7 +28,7 @@ use self::{body::Incoming, problem::Problem};
 use crate::{
     service::{
         clock::Clock,
-        door::Door,
+        door::{Door, Takes},
         port::{Arrival, Intake, IntakeFuture},
         telemetry,
     },
@@ -99,16 +100,21 @@ pub fn items_in(body: &str) -> (Result<Vec<Inbound>, String>, Result<Vec<Receipt
 
 /// Puts the paths into an application.
 pub fn routes(config: &mut ServiceConfig, intake: Arc<dyn Intake>, settings: WebSettings) {
+    let names = settings.doors.iter();
+    let names = names.filter(|door| matches!(door.takes, Takes::Template(_)));
+    let names: Arc<[String]> = names.map(|door| door.gateway.clone()).collect();
     config
         .app_data(Data::new(Shared { intake, settings }))
         .service(
             web::resource("/sms/in/{gateway}")
                 .route(web::post().to(take_texts))
+                .route(web::get().guard(by_template(names.clone())).to(take_texts))
                 .default_service(web::to(|payload| only("POST", payload))),
         )
         .service(
             web::resource("/sms/receipts/{gateway}")
                 .route(web::post().to(take_receipts))
+                .route(web::get().guard(by_template(names)).to(take_receipts))
                 .default_service(web::to(|payload| only("POST", payload))),
         )
         .service(
@@ -117,6 +123,15 @@ pub fn routes(config: &mut ServiceConfig, intake: Arc<dyn Intake>, settings: Web
                 .default_service(web::to(|payload| only("GET", payload))),
         )
         .default_service(web::to(not_found));
+}
+
+/// Some providers bring what they have in the query of a GET; only templates take that.
+fn by_template(names: Arc<[String]>) -> impl Guard {
+    guard::fn_guard(move |context| {
+        let path = context.head().uri.path();
+        let name = path.rsplit('/').next().unwrap_or_default();
+        names.iter().any(|known| known == name)
+    })
 }
 
 /// Not part of [`serve`], because what it is built with may not move between threads, and `serve`
@@ -165,11 +180,22 @@ async fn texts_taken(
     shared: &Shared,
 ) -> Result<(), Problem> {
     let door = shared.door(request)?;
-    let body = body::read(request, incoming, door, &shared.settings.clock).await?;
+    let clock = &shared.settings.clock;
     let request_id = door.auth.request_id(request.headers());
-    let texts = notification::texts(&body, &door.gateway, request_id)?;
-    note_left_out(request, texts.left_out);
-    all(texts.items.into_iter().map(Arrival::Text), shared).await
+    let texts = match &door.takes {
+        Takes::OneApi => {
+            let body = body::read(request, incoming, door, clock).await?;
+            let texts = notification::texts(&body, &door.gateway, request_id)?;
+            note_left_out(request, texts.left_out);
+            texts.items
+        }
+        Takes::Template(inward) => {
+            let call = body::call(request, incoming, door, clock).await?;
+            let texts = inward.texts(&call, request_id);
+            texts.map_err(Problem::NotAsSet)?
+        }
+    };
+    all(texts.into_iter().map(Arrival::Text), shared).await
 }
 
 async fn receipts_taken(
@@ -178,10 +204,20 @@ async fn receipts_taken(
     shared: &Shared,
 ) -> Result<(), Problem> {
     let door = shared.door(request)?;
-    let body = body::read(request, incoming, door, &shared.settings.clock).await?;
-    let receipts = notification::receipts(&body, &door.gateway)?;
-    note_left_out(request, receipts.left_out);
-    all(receipts.items.into_iter().map(Arrival::Receipt), shared).await
+    let clock = &shared.settings.clock;
+    let receipts = match &door.takes {
+        Takes::OneApi => {
+            let body = body::read(request, incoming, door, clock).await?;
+            let receipts = notification::receipts(&body, &door.gateway)?;
+            note_left_out(request, receipts.left_out);
+            receipts.items
+        }
+        Takes::Template(inward) => {
+            let call = body::call(request, incoming, door, clock).await?;
+            inward.receipts(&call).map_err(Problem::NotAsSet)?
+        }
+    };
+    all(receipts.into_iter().map(Arrival::Receipt), shared).await
 }
 
 /// Logs how many items could not be read; never what was in them.

@@ -16,6 +16,8 @@ use crate::words::{
 pub(super) const EVENTS: &[u8] = b"e/";
 /// Texts in.
 pub(super) const RECEIVED: &[u8] = b"i/";
+/// Parts of texts in.
+const PARTS: &[u8] = b"a/";
 /// Texts out.
 pub(super) const OUTBOUND: &[u8] = b"o/";
 const PERSONS: &[u8] = b"p/";
@@ -54,6 +56,8 @@ pub(super) fn rows(change: &Change) -> Result<Vec<Write>, StoreError> {
             ]
         })
         .collect();
+    let gone_parts = change.gone_parts.iter();
+    rows.extend(gone_parts.map(|id| (long_key(PARTS, id.0), None)));
     let closed = change.closed.iter();
     rows.extend(closed.map(|message| (long_key(MATTERS, message.0), None)));
     let mut put = |key: Vec<u8>, value: Vec<u8>| rows.push((key, Some(value)));
@@ -65,6 +69,9 @@ pub(super) fn rows(change: &Change) -> Result<Vec<Write>, StoreError> {
             long_key(RECEIVED, received.id.0),
             record::received(received)?,
         );
+    }
+    for part in &change.parts {
+        put(long_key(PARTS, part.id.0), record::part(part)?);
     }
     for outbound in &change.outbound {
         put(
@@ -108,6 +115,7 @@ pub(super) fn load<'a>(
 ) -> Result<Loaded, StoreError> {
     let received = newest_received(under(RECEIVED))?;
     let outbound = recent_outbound(under(OUTBOUND), messages)?;
+    let parts = all(under(PARTS), record::read_part)?;
     let last_event = under(EVENTS)
         .next_back()
         .transpose()?
@@ -123,11 +131,13 @@ pub(super) fn load<'a>(
         .as_ref()
         .map(|event| event.at)
         .max(received.as_ref().map(|message| message.at))
-        .max(outbound.first().map(|message| message.at));
+        .max(outbound.first().map(|message| message.at))
+        .max(parts.last().map(|part| part.at));
     let last_message = received
         .as_ref()
         .map(|message| message.id)
-        .max(outbound.first().map(|message| message.id));
+        .max(outbound.first().map(|message| message.id))
+        .max(parts.last().map(|part| part.id));
     Ok(Loaded {
         persons: all(under(PERSONS), record::read_person)?,
         phones: all(under(PHONES), record::read_phone)?,
@@ -136,6 +146,7 @@ pub(super) fn load<'a>(
         states: all(under(STATES), record::read_state)?,
         talks: all(under(TALKS), record::read_talk)?,
         matters: all(under(MATTERS), record::read_matter)?,
+        parts,
         outbound,
         last_event: last_event.map(|event| event.id),
         last_message,

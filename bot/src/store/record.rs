@@ -22,7 +22,7 @@ use serde_json::value::RawValue;
 use super::{Change, Hold, StoreError};
 use crate::words::{
     matter::Matter,
-    message::{Outbound, Received, Talk},
+    message::{Outbound, Received, ReceivedPart, Talk},
 };
 
 /// The version of a kind that is written.
@@ -150,6 +150,7 @@ record!(
     message::StoredReceived
 );
 
+record!("part", part, read_part, ReceivedPart, message::StoredPart);
 record!("matter", matter, read_matter, Matter, matter::StoredMatter);
 
 pub(super) fn outbound(value: &Outbound) -> Result<Vec<u8>, StoreError> {
@@ -192,6 +193,7 @@ pub(super) fn read_into(value: &[u8], into: &mut Change) -> Result<(), StoreErro
         "phone" => into.phones.push(read_phone(key, value)?),
         "group" => into.groups.push(read_group(key, value)?),
         "block" => into.blocks.push(read_block(key, value)?),
+        "part" => into.parts.push(read_part(key, value)?),
         "received" => into.received.push(read_received(key, value)?),
         "outbound" => into.outbound.push(read_outbound(key, value)?),
         "state" => into.states.push(read_state(key, value)?),

@@ -181,6 +181,12 @@ pub const RETRY_FIRST_SECS: i64 = 30;
 /// The longest pause before a text is tried again.
 pub const RETRY_MAX_SECS: i64 = 60 * 60;
 
+/// A text of which parts are missing is waited for so long; networks bring the rest within seconds.
+pub const PARTS_MINUTES: i64 = 10;
+
+/// Parts that wait for others. When there are more the oldest text is taken as far as it came.
+pub const PARTS_WAITING: usize = 5_000;
+
 /// The longest pause of a gateway that takes nothing for now: so often it is tried again.
 pub const GATEWAY_PAUSE_MAX_SECS: i64 = 10 * 60;
 

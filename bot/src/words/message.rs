@@ -34,6 +34,33 @@ pub struct Received {
     pub outcome: String,
 }
 
+/// A part of a text that waits for the others.
+#[derive(Clone, Debug, PartialEq)]
+pub struct ReceivedPart {
+    /// Which.
+    pub id: MessageId,
+    /// When it came.
+    pub at: DateTime<Utc>,
+    /// Through which gateway.
+    pub gateway: String,
+    /// By which a second delivery is known: the gateway's own id, or one made of what it says.
+    pub gateway_id: String,
+    /// From which sender, as it came.
+    pub from: String,
+    /// To which of our numbers.
+    pub to: String,
+    /// What it says.
+    pub text: String,
+    /// When it was sent, if the gateway says.
+    pub sent_at: Option<DateTime<Utc>>,
+    /// What the parts of one text have in common.
+    pub reference: u16,
+    /// How many there are.
+    pub of: u8,
+    /// Which one it is, from 1.
+    pub number: u8,
+}
+
 /// A text that goes out.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Outbound {

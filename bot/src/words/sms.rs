@@ -3,7 +3,9 @@
 //! The GSM default alphabet and its extension table are those of 3GPP TS 23.038, 6.2.1 and
 //! 6.2.1.1; the sizes of parts are those of 3GPP TS 23.040, 9.2.3.24.1 (a header of six octets,
 //! with a reference of eight bits). Deliberately absent: national language tables, which many
-//! centres drop, and packing into octets, which is the gateway's work.
+//! centres drop, and packing into octets, which is `septets`.
+
+pub mod septets;
 
 use std::{borrow::Cow, iter::once};
 

@@ -25,6 +25,19 @@ pub struct Inbound {
     pub sent_at: Option<DateTime<Utc>>,
 }
 
+/// A part of a text that came in several.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct InboundPart {
+    /// The part, as if it were a text.
+    pub text: Inbound,
+    /// What the parts of one text have in common.
+    pub reference: u16,
+    /// How many there are.
+    pub of: u8,
+    /// Which one it is, from 1.
+    pub number: u8,
+}
+
 /// A text to send.
 #[derive(Clone, PartialEq, Eq)]
 pub struct Outgoing {

@@ -27,12 +27,7 @@ impl Step<'_> {
     /// Takes a text in. Whatever it is, it is kept as it came.
     pub(crate) fn text(&mut self, inbound: Inbound) -> Vec<Said> {
         self.world.links.heard(&inbound.gateway, self.now);
-        // Most come from a number on the list, as it is written there.
-        let sender = if self.world.directory.phone(&inbound.from).is_some() {
-            SenderKind::Number(inbound.from.clone())
-        } else {
-            phone_number::kind(&inbound.from, &self.setup.country)
-        };
+        let sender = self.sender(&inbound.from);
         let hearing = self.hearing(&sender, &inbound);
         if hearing == Hearing::Again {
             self.told.outcome = Some(Outcome::DeliveredAgain);
@@ -68,6 +63,16 @@ impl Step<'_> {
             outcome: done.outcome.name().to_owned(),
         });
         done.said
+    }
+
+    /// What stands in the place of the sender.
+    pub(crate) fn sender(&self, from: &str) -> SenderKind {
+        // Most come from a number on the list, as it is written there.
+        if self.world.directory.phone(from).is_some() {
+            SenderKind::Number(from.to_owned())
+        } else {
+            phone_number::kind(from, &self.setup.country)
+        }
     }
 
     /// Whether a text was taken in before.

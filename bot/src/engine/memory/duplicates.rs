@@ -19,7 +19,11 @@ use chrono::{DateTime, TimeDelta, Utc};
 
 use crate::{
     engine::outcome::Outcome,
-    words::{limits, message::Received, traffic::Inbound},
+    words::{
+        limits,
+        message::{Received, ReceivedPart},
+        traffic::Inbound,
+    },
 };
 
 /// Texts that came lately.
@@ -103,7 +107,31 @@ impl Heard {
             at: received.at,
             is_first: received.outcome != Outcome::DeliveredTwice.name(),
         };
-        let words = self.words(sender, &received.text);
+        self.recall_words(sender, &received.text, delivery);
+        for part in &received.parts {
+            let id = self.id(Some(part));
+            self.recall_words(sender, part, Delivery { id, ..delivery });
+        }
+    }
+
+    /// Keeps a part that waits in mind.
+    pub(crate) fn recall_part(&mut self, part: &ReceivedPart, is_known: bool) {
+        let sender = Sender {
+            name: &part.from,
+            is_known,
+        };
+        let delivery = Delivery {
+            gateway: self.hash.hash_one(&part.gateway),
+            id: self.id(Some(&part.gateway_id)),
+            sent_at: believable(part.sent_at, part.at),
+            at: part.at,
+            is_first: true,
+        };
+        self.recall_words(sender, &part.gateway_id, delivery);
+    }
+
+    fn recall_words(&mut self, sender: Sender<'_>, text: &str, delivery: Delivery) {
+        let words = self.words(sender, text);
         let (room, most) = self.room(sender);
         if room.now.held < most {
             room.now.keep(words, delivery);

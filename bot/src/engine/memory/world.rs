@@ -11,8 +11,8 @@ use budwood_scheduler::{
 use chrono::{DateTime, TimeDelta, Utc};
 
 use super::{
-    duplicates::Heard, links::Links, matters::Matters, names::Rolls, send_queue::Waiting,
-    snapshot::Copying,
+    duplicates::Heard, links::Links, matters::Matters, names::Rolls, parts::Parts,
+    send_queue::Waiting, snapshot::Copying,
 };
 use crate::{
     engine::budget::{HeldBack, Spent, Strangers},
@@ -32,6 +32,8 @@ pub(crate) struct World {
     pub(crate) talks: BTreeMap<String, Talk>,
     /// Texts out that are not settled.
     pub(crate) outbox: Waiting,
+    /// Parts of texts that wait for the others.
+    pub(crate) parts: Parts,
     /// Texts that wait for a person.
     pub(crate) matters: Matters,
     /// Which gateways can be reached.
@@ -97,6 +99,7 @@ impl World {
             states: loaded.states.into_iter().collect(),
             talks: loaded.talks.into_iter().collect(),
             outbox: Waiting::default(),
+            parts: Parts::default(),
             matters: Matters::default(),
             links: Links::default(),
             due: BTreeSet::new(),
@@ -115,6 +118,11 @@ impl World {
             next_event: loaded.last_event.map_or(1, |event| event.0 + 1),
             next_message,
         };
+        for part in loaded.parts {
+            let is_known = world.directory.phone(&part.from).is_some();
+            world.heard.recall_part(&part, is_known);
+            world.parts.put(part);
+        }
         for matter in loaded.matters {
             world.matters.put(matter);
         }

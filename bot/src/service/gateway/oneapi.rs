@@ -10,23 +10,19 @@ pub(crate) mod wire;
 
 use std::time::Duration;
 
-use reqwest::{
-    Client, ClientBuilder, Method, RequestBuilder, Response, StatusCode,
-    header::{LOCATION, RETRY_AFTER},
-    redirect,
-};
+use reqwest::{Client, Method, RequestBuilder, Response, header::LOCATION};
 use url::Url;
 
 pub(crate) use self::plan::read;
 use crate::{
     service::{
         clock::Clock,
+        gateway::http,
         port::{Abilities, Gateway, SendFuture},
     },
     words::{
-        limits,
         secret::Secret,
-        traffic::{Outgoing, SendOutcome, Whose},
+        traffic::{Outgoing, SendOutcome},
     },
 };
 
@@ -86,16 +82,6 @@ pub enum OneApiError {
     Client(#[source] reqwest::Error),
 }
 
-/// An HTTP client to be set up further; every one of ours begins here.
-///
-/// The environment's proxies are left out: the file alone says where texts go.
-pub fn client() -> ClientBuilder {
-    // `reqwest` brings no ciphers of its own here. Those of `ring` are named once for the process;
-    // an error says that they were named before.
-    let _ = rustls::crypto::ring::default_provider().install_default();
-    Client::builder().no_proxy()
-}
-
 impl OneApi {
     /// Sets up the gateway. Nothing is sent yet.
     ///
@@ -103,15 +89,8 @@ impl OneApi {
     ///
     /// When the address cannot be extended or the system's certificates cannot be read.
     pub fn new(settings: OneApiSettings, clock: Clock) -> Result<Self, OneApiError> {
-        // A redirect would carry numbers and the password to an address that nobody chose.
-        let client = client()
-            .redirect(redirect::Policy::none())
-            .connect_timeout(limits::CONNECT_TIMEOUT.min(settings.timeout))
-            .timeout(settings.timeout)
-            .build()
-            .map_err(OneApiError::Client)?;
         Ok(Self {
-            client,
+            client: http::sender(settings.timeout).map_err(OneApiError::Client)?,
             requests_url: wire::requests_url(&settings).ok_or(OneApiError::BaseUrl)?,
             settings,
             clock,
@@ -121,7 +100,7 @@ impl OneApi {
     async fn send_once(&self, text: &Outgoing) -> SendOutcome {
         match self.request(text).send().await {
             Ok(response) => self.outcome_of(response).await,
-            Err(error) => outcome_of_error(&error),
+            Err(error) => http::outcome_of_error(&error),
         }
     }
 
@@ -145,49 +124,10 @@ impl OneApi {
                 ids: gateway_id(response).await.into_iter().collect(),
             };
         }
-        let why = format!("the provider answered {status}");
-        match status {
-            StatusCode::TOO_MANY_REQUESTS | StatusCode::SERVICE_UNAVAILABLE => {
-                wait(Whose::Gateway, self.retry_after(&response), why)
-            }
-            StatusCode::REQUEST_TIMEOUT | StatusCode::TOO_EARLY => {
-                wait(Whose::Text, self.retry_after(&response), why)
-            }
-            // The address and the password are the same for every text, so the fault is in our
-            // set-up; refusing would throw away texts that are good.
-            StatusCode::UNAUTHORIZED
-            | StatusCode::PAYMENT_REQUIRED
-            | StatusCode::FORBIDDEN
-            | StatusCode::NOT_FOUND
-            | StatusCode::METHOD_NOT_ALLOWED
-            | StatusCode::PROXY_AUTHENTICATION_REQUIRED => wait(
-                Whose::SetUp,
-                Some(limits::SETUP_RETRY_AFTER),
-                format!("{why}; check base_url, sender, the password and the account"),
-            ),
-            _ if status.is_redirection() => wait(
-                Whose::SetUp,
-                Some(limits::SETUP_RETRY_AFTER),
-                format!("{why}; redirects are not followed, put the new address in base_url"),
-            ),
-            _ if status.is_client_error() => refused_with_code(why, response).await,
-            // A server that failed may have taken the text before.
-            _ => SendOutcome::Unknown { why },
+        match http::outcome_of_status(&response, &self.clock) {
+            Some(outcome) => outcome,
+            None => refused(response).await,
         }
-    }
-
-    /// RFC 9110, 10.2.3: seconds, or a date.
-    fn retry_after(&self, response: &Response) -> Option<Duration> {
-        let value = response.headers().get(RETRY_AFTER)?.to_str().ok()?.trim();
-        let wait = if let Ok(seconds) = value.parse() {
-            Duration::from_secs(seconds)
-        } else {
-            let date = chrono::DateTime::parse_from_rfc2822(value).ok()?;
-            (date.to_utc() - self.clock.now())
-                .to_std()
-                .unwrap_or_default()
-        };
-        Some(wait.min(limits::RETRY_AFTER_MAX))
     }
 }
 
@@ -205,36 +145,9 @@ impl Gateway for OneApi {
     }
 }
 
-fn outcome_of_error(error: &reqwest::Error) -> SendOutcome {
-    // The errors' own texts name the address, so they are not repeated.
-    if error.is_builder() {
-        refused("the request could not be written")
-    } else if error.is_connect() {
-        wait(Whose::Gateway, None, "no connection to the provider".into())
-    } else if error.is_timeout() {
-        SendOutcome::Unknown {
-            why: "no answer from the provider in time".into(),
-        }
-    } else {
-        SendOutcome::Unknown {
-            why: "the connection broke before the provider answered".into(),
-        }
-    }
-}
-
-const fn wait(whose: Whose, after: Option<Duration>, why: String) -> SendOutcome {
-    SendOutcome::Wait { whose, after, why }
-}
-
-fn refused(why: &str) -> SendOutcome {
-    SendOutcome::Refused {
-        code: None,
-        why: why.into(),
-    }
-}
-
-async fn refused_with_code(why: String, response: Response) -> SendOutcome {
-    let body = limited_body(response).await;
+async fn refused(response: Response) -> SendOutcome {
+    let why = format!("the provider answered {}", response.status());
+    let body = http::limited_body(response).await;
     let code = body.as_deref().and_then(wire::refusal_code);
     let why = match &code {
         Some(code) => format!("{why} ({code})"),
@@ -250,21 +163,9 @@ async fn gateway_id(response: Response) -> Option<String> {
         .get(LOCATION)
         .and_then(|value| value.to_str().ok())
         .and_then(wire::last_segment);
-    // The body is read in any case, so that the connection can be used again.
-    let body = limited_body(response).await;
+    let body = http::limited_body(response).await;
     location.or_else(|| {
         let address = wire::resource_url(&body?)?;
         wire::last_segment(&address)
     })
-}
-
-async fn limited_body(mut response: Response) -> Option<Vec<u8>> {
-    let mut body = Vec::new();
-    while let Some(chunk) = response.chunk().await.ok()? {
-        body.extend_from_slice(&chunk);
-        if body.len() > limits::ANSWER_BYTES_MAX {
-            return None;
-        }
-    }
-    Some(body)
 }

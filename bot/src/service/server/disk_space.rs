@@ -85,6 +85,8 @@ pub(super) fn refuse_new_work(batch: Vec<Job>) -> Vec<Job> {
         batch.into_iter().partition(|job| match &job.input {
             Input::Tried { .. } | Input::Link { .. } | Input::Copy(_) | Input::Setup(_) => true,
             Input::Text(_)
+            | Input::Part(_)
+            | Input::MissedCall { .. }
             | Input::Receipt(_)
             | Input::Wake
             | Input::ClaimNext { .. }

@@ -161,6 +161,8 @@ impl Intake for Handle {
     fn take(&self, arrival: Arrival) -> IntakeFuture {
         let told = self.submit(match arrival {
             Arrival::Text(inbound) => Input::Text(inbound),
+            Arrival::Part(part) => Input::Part(part),
+            Arrival::MissedCall { gateway, from, at } => Input::MissedCall { gateway, from, at },
             Arrival::Receipt(receipt) => Input::Receipt(receipt),
         });
         Box::pin(async move { told.await.map(|_| ()) })

@@ -17,27 +17,62 @@ use actix_web::{
 };
 use tokio::time::timeout;
 
-use super::problem::Problem;
+use super::{auth, problem::Problem};
 use crate::{
-    service::{clock::Clock, door::Door},
+    service::{
+        call::{Call, pairs},
+        clock::Clock,
+        door::Door,
+    },
     words::limits,
 };
 
-/// The body as text, once it is proved who sent it.
+/// The body as text in JSON, once it is proved who sent it.
 pub(super) async fn read(
     request: &HttpRequest,
     incoming: &mut Incoming,
     door: &Door,
     clock: &Clock,
 ) -> Result<String, Problem> {
-    let auth = &door.auth;
-    auth.check_head(request.headers())?;
+    auth::check_head(door, request)?;
     check_type(request)?;
-    let bytes = read_bytes(request, incoming).await?;
-    auth.check_body(request.headers(), &bytes, clock.now())?;
+    let bytes = proved(request, incoming, door, clock).await?;
     String::from_utf8(bytes.into()).map_err(|error| Problem::NotUtf8 {
         at: error.utf8_error().valid_up_to(),
     })
+}
+
+/// The whole request, once it is proved who sent it. Of what type its body is, is for the gateway.
+pub(super) async fn call(
+    request: &HttpRequest,
+    incoming: &mut Incoming,
+    door: &Door,
+    clock: &Clock,
+) -> Result<Call, Problem> {
+    auth::check_head(door, request)?;
+    check_coding(request)?;
+    let body = proved(request, incoming, door, clock).await?;
+    let headers = request.headers().iter();
+    let headers = headers.filter_map(|(name, value)| {
+        Some((name.as_str().to_owned(), value.to_str().ok()?.to_owned()))
+    });
+    Ok(Call {
+        query: pairs(request.query_string().as_bytes()),
+        headers: headers.collect(),
+        body: body.into(),
+    })
+}
+
+async fn proved(
+    request: &HttpRequest,
+    incoming: &mut Incoming,
+    door: &Door,
+    clock: &Clock,
+) -> Result<Bytes, Problem> {
+    let bytes = read_bytes(request, incoming).await?;
+    door.auth
+        .check_body(request.headers(), &bytes, clock.now())?;
+    Ok(bytes)
 }
 
 async fn read_bytes(request: &HttpRequest, incoming: &mut Incoming) -> Result<Bytes, Problem> {
@@ -119,6 +154,10 @@ fn check_type(request: &HttpRequest) -> Result<(), Problem> {
             why: "send JSON in UTF-8; other character sets are not read",
         });
     }
+    check_coding(request)
+}
+
+fn check_coding(request: &HttpRequest) -> Result<(), Problem> {
     match header(request, CONTENT_ENCODING) {
         None => Ok(()),
         Some(coding) if coding.eq_ignore_ascii_case("identity") => Ok(()),

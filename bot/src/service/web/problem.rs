@@ -30,6 +30,10 @@ pub(crate) enum Problem {
         challenge: &'static str,
         why: &'static str,
     },
+    #[error("this gateway may not be called from this address; see `networks` in its block")]
+    WrongNetwork,
+    #[error("the request is not as the gateway was set up: {0}")]
+    NotAsSet(String),
     #[error(
         "nothing is at this path; texts go to POST /sms/in/NAME, receipts to POST \
          /sms/receipts/NAME, with the name of the gateway in the configuration"
@@ -56,7 +60,9 @@ impl ResponseError for Problem {
             Self::NotUtf8 { .. }
             | Self::NotJson { .. }
             | Self::NotOurShape { .. }
+            | Self::NotAsSet(_)
             | Self::Broken => StatusCode::BAD_REQUEST,
+            Self::WrongNetwork => StatusCode::FORBIDDEN,
             Self::Unauthorized { .. } => StatusCode::UNAUTHORIZED,
             Self::NotFound => StatusCode::NOT_FOUND,
             Self::MethodNotAllowed { .. } => StatusCode::METHOD_NOT_ALLOWED,
@@ -84,6 +90,8 @@ impl ResponseError for Problem {
             Self::NotUtf8 { .. }
             | Self::NotJson { .. }
             | Self::NotOurShape { .. }
+            | Self::NotAsSet(_)
+            | Self::WrongNetwork
             | Self::Broken
             | Self::NotFound
             | Self::TooSlow

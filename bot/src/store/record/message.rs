@@ -8,7 +8,7 @@ use serde::{Deserialize, Serialize};
 
 use super::{Fault, event::task, instant, name_fault};
 use crate::words::{
-    message::{Outbound, Purpose, Received, SendState},
+    message::{Outbound, Purpose, Received, ReceivedPart, SendState},
     sms::Alphabet,
 };
 
@@ -64,6 +64,63 @@ impl TryFrom<StoredReceived> for Received {
             text: stored.text,
             sent_at: stored.sent_at,
             outcome: stored.outcome,
+        })
+    }
+}
+
+#[derive(Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub(super) struct StoredPart {
+    id: u64,
+    #[serde(serialize_with = "instant::one")]
+    at: DateTime<Utc>,
+    gateway: String,
+    gateway_id: String,
+    from: String,
+    to: String,
+    text: String,
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    #[serde(serialize_with = "instant::maybe")]
+    sent_at: Option<DateTime<Utc>>,
+    reference: u16,
+    of: u8,
+    number: u8,
+}
+
+impl From<&ReceivedPart> for StoredPart {
+    fn from(part: &ReceivedPart) -> Self {
+        Self {
+            id: part.id.0,
+            at: part.at,
+            gateway: part.gateway.clone(),
+            gateway_id: part.gateway_id.clone(),
+            from: part.from.clone(),
+            to: part.to.clone(),
+            text: part.text.clone(),
+            sent_at: part.sent_at,
+            reference: part.reference,
+            of: part.of,
+            number: part.number,
+        }
+    }
+}
+
+impl TryFrom<StoredPart> for ReceivedPart {
+    type Error = Fault;
+
+    fn try_from(stored: StoredPart) -> Result<Self, Fault> {
+        Ok(Self {
+            id: MessageId(stored.id),
+            at: stored.at,
+            gateway: stored.gateway,
+            gateway_id: stored.gateway_id,
+            from: stored.from,
+            to: stored.to,
+            text: stored.text,
+            sent_at: stored.sent_at,
+            reference: stored.reference,
+            of: stored.of,
+            number: stored.number,
         })
     }
 }

@@ -9,7 +9,7 @@ use super::{Credentials, OneApi, OneApiSettings};
 use crate::{
     service::{
         clock::Clock,
-        door::{Auth, Door},
+        door::{Auth, Door, Takes},
         gateway::Block,
         port::{Abilities, Gateway, OpenError, Opened, Plan, Secrets, SendFuture},
         signature::SignatureKeys,
@@ -122,11 +122,17 @@ impl Plan for OneApiPlan {
         self.abilities
     }
 
+    fn takes(&self) -> Option<Takes> {
+        self.inward.as_ref().map(|_| Takes::OneApi)
+    }
+
     fn open(&self, secrets: &Secrets<'_>, clock: &Clock) -> Result<Opened, OpenError> {
         let door = match &self.inward {
             Some(inward) => Some(Door {
                 gateway: self.name.clone(),
                 auth: inward.open(secrets)?,
+                networks: Vec::new(),
+                takes: Takes::OneApi,
             }),
             None => None,
         };

@@ -1,0 +1,414 @@
+//! A modem that is open: made ready, swept, listened to, and given texts to send.
+//!
+//! Messages lie in its memory until the engine has them for good; only then they are deleted. Its
+//! reports come directly, and one that is lost is a report that never came.
+
+use std::{collections::BTreeMap, time::Duration};
+
+use chrono::{DateTime, Utc};
+use tokio::{
+    sync::{mpsc, oneshot},
+    time::interval,
+};
+
+use super::{
+    Settings,
+    errors::{self, Whom},
+    line::{Failed, Line, News},
+    pdu::{Incoming, Submit, incoming},
+};
+use crate::{
+    service::port::{Arrival, Intake, Stop},
+    words::{
+        limits,
+        traffic::{About, Delivery, Inbound, InboundPart, Receipt, SendOutcome, Whose},
+    },
+};
+
+/// Time is counted in these.
+const TICK: Duration = Duration::from_secs(1);
+
+/// The memory is looked through at least every so many ticks: news of a message may be lost.
+const SWEEP_TICKS: u32 = 60;
+
+/// The network is asked after so often.
+const NETWORK_TICKS: u32 = 30;
+
+/// A ring that nobody ends is over after so many ticks.
+const RING_TICKS: u32 = 20;
+
+/// How often a later part is tried again before the text is given up as half sent.
+const PART_TRIES: u32 = 3;
+
+/// A text to send, and who waits for what becomes of it.
+pub(super) struct Order {
+    pub(super) to: String,
+    pub(super) parts: Vec<Submit>,
+    pub(super) told: oneshot::Sender<SendOutcome>,
+}
+
+impl Order {
+    pub(super) fn tell(self, outcome: SendOutcome) {
+        // Whoever asked may be gone, which the next start settles.
+        let _ = self.told.send(outcome);
+    }
+}
+
+/// An open modem.
+pub(super) struct Session<'a> {
+    line: Line,
+    settings: &'a Settings,
+    intake: &'a dyn Intake,
+    now: &'a (dyn Fn() -> DateTime<Utc> + Sync),
+    must_sweep: bool,
+    /// Ticks since somebody began to ring; a call counts once.
+    ringing: Option<u32>,
+}
+
+/// Why it ended, in words for the person who mends it.
+pub(super) type Ended = String;
+
+impl<'a> Session<'a> {
+    /// Makes a modem ready.
+    pub(super) async fn open(
+        mut line: Line,
+        settings: &'a Settings,
+        intake: &'a dyn Intake,
+        now: &'a (dyn Fn() -> DateTime<Utc> + Sync),
+    ) -> Result<Self, Ended> {
+        line.calm().await.map_err(|error| error.to_string())?;
+        let must = async |line: &mut Line, command: &str, what: &str| {
+            let done = line.command(command, "").await;
+            done.map(|_| ()).map_err(|error| format!("{what}: {error}"))
+        };
+        must(&mut line, "ATE0", "it goes on repeating").await?;
+        // Without numbers its errors say less; that is no reason to stop.
+        let _ = line.command("AT+CMEE=1", "").await;
+        unlock(&mut line, settings).await?;
+        must(&mut line, "AT+CMGF=0", "it does not know PDU mode").await?;
+        let _ = line.command("AT+CPMS=\"SM\",\"SM\",\"SM\"", "").await;
+        news_wanted(&mut line).await?;
+        let _ = line.command("AT+CLIP=1", "").await;
+        Ok(Self {
+            line,
+            settings,
+            intake,
+            now,
+            must_sweep: true,
+            ringing: None,
+        })
+    }
+
+    /// Whether the network is there, and why not.
+    pub(super) async fn network(&mut self) -> Result<(), Ended> {
+        let lines = self.command("AT+CREG?", "+CREG:").await?;
+        // News of the network begins in the same way, with the state alone.
+        let state = lines.iter().find_map(|line| {
+            let mut fields = line.split(',');
+            fields.nth(1)?.trim().parse::<u8>().ok()
+        });
+        // 27.007, 7.2: at home, or as a guest.
+        match state {
+            Some(1 | 5) => Ok(()),
+            Some(3) => Err("the network does not take this SIM".into()),
+            _ => Err("no network".into()),
+        }
+    }
+
+    /// Works until the modem is gone, or until told to stop. `note` is told how the line is.
+    pub(super) async fn drive(
+        mut self,
+        orders: &mut mpsc::Receiver<Order>,
+        stop: &mut Stop,
+        note: &(dyn Fn(Result<(), Ended>) + Sync),
+    ) -> Ended {
+        let mut tick = interval(TICK);
+        let (mut since_sweep, mut since_network) = (0, NETWORK_TICKS);
+        while !*stop.borrow() {
+            let done = tokio::select! {
+                Some(order) = orders.recv() => self.send(order).await,
+                heard = self.line.listen() => heard.map_err(|error| error.to_string()),
+                _ = tick.tick() => {
+                    since_sweep += 1;
+                    since_network += 1;
+                    self.tick();
+                    Ok(())
+                }
+                _ = stop.changed() => Ok(()),
+            };
+            if let Err(why) = done {
+                return why;
+            }
+            if let Err(why) = self.take_news().await {
+                return why;
+            }
+            if self.must_sweep || since_sweep >= SWEEP_TICKS {
+                since_sweep = 0;
+                if let Err(why) = self.sweep().await {
+                    return why;
+                }
+            }
+            if since_network >= NETWORK_TICKS {
+                since_network = 0;
+                let network = self.network().await;
+                note(network);
+            }
+        }
+        "the service stops".into()
+    }
+
+    fn tick(&mut self) {
+        if let Some(ticks) = &mut self.ringing {
+            *ticks += 1;
+            if *ticks > RING_TICKS {
+                self.ringing = None;
+            }
+        }
+    }
+
+    /// A command whose failure ends the session only when the modem is silent or gone.
+    async fn command(&mut self, command: &str, prefix: &str) -> Result<Vec<String>, Ended> {
+        match self.line.command(command, prefix).await {
+            Ok(lines) => Ok(lines),
+            Err(Failed::Error(_)) => Ok(Vec::new()),
+            Err(error) => Err(error.to_string()),
+        }
+    }
+
+    async fn take_news(&mut self) -> Result<(), Ended> {
+        while let Some(news) = self.line.take_news() {
+            match news {
+                News::Stored => self.must_sweep = true,
+                News::Direct(hex) => {
+                    if let Some(arrival) = self.arrival(&hex) {
+                        // Nobody keeps it but us, so it is tried until it is taken.
+                        while self.intake.take(arrival.clone()).await.is_err() {
+                            tokio::time::sleep(TICK).await;
+                        }
+                    }
+                }
+                News::Ringing(caller) => self.rings(caller).await?,
+                News::RingingEnds => self.ringing = None,
+            }
+        }
+        Ok(())
+    }
+
+    /// Somebody rings: that is a wish to be called, told once and not answered.
+    async fn rings(&mut self, caller: Option<String>) -> Result<(), Ended> {
+        let (Some(from), true) = (caller, self.settings.calls_count) else {
+            return Ok(());
+        };
+        if self.ringing.is_none() {
+            self.ringing = Some(0);
+            let call = Arrival::MissedCall {
+                gateway: self.settings.name.clone(),
+                from,
+                at: (self.now)(),
+            };
+            // A call that is lost is made again.
+            let _ = self.intake.take(call).await;
+            self.command("ATH", "").await?;
+        }
+        Ok(())
+    }
+
+    /// Takes in everything that lies in the memory, and deletes what is taken.
+    async fn sweep(&mut self) -> Result<(), Ended> {
+        self.must_sweep = false;
+        let listed = self.command("AT+CMGL=4", "+CMGL:").await?;
+        let mut handed = Vec::new();
+        for entry in &listed {
+            let Some((head, hex)) = entry.split_once('\n') else {
+                // The half of an entry is read whole at the next look.
+                self.must_sweep = true;
+                continue;
+            };
+            let mut fields = head.split(',').map(str::trim);
+            let (Some(index), Some(state)) = (fields.next(), fields.next()) else {
+                continue;
+            };
+            let Ok(index) = index.parse::<u16>() else {
+                continue;
+            };
+            // 27.005, 3.1: 2 and 3 are drafts of ours, which are in the way of texts.
+            let arrival = if matches!(state, "0" | "1") {
+                self.arrival(hex)
+            } else {
+                None
+            };
+            handed.push((index, arrival.map(|arrival| self.intake.take(arrival))));
+        }
+        for (index, taken) in handed {
+            let is_taken = match taken {
+                Some(taken) => taken.await.is_ok(),
+                None => true,
+            };
+            if is_taken {
+                self.command(&format!("AT+CMGD={index}"), "").await?;
+            }
+        }
+        Ok(())
+    }
+
+    /// What a line of the modem is for the engine. What cannot be read is a text of a sender that
+    /// nobody has, so that it is kept.
+    fn arrival(&self, hex: &str) -> Option<Arrival> {
+        let gateway = self.settings.name.clone();
+        let inbound = |from: String, text: String, sent_at| Inbound {
+            gateway: self.settings.name.clone(),
+            gateway_id: None,
+            from,
+            to: String::new(),
+            text,
+            sent_at,
+        };
+        Some(match incoming(hex) {
+            None => {
+                let kept: String = hex.chars().take(limits::TEXT_CHARS_MAX).collect();
+                Arrival::Text(inbound("unreadable".into(), kept, None))
+            }
+            Some(Incoming::Data) => return None,
+            Some(Incoming::Report {
+                reference,
+                to,
+                status,
+            }) => Arrival::Receipt(Receipt {
+                gateway,
+                about: About::Theirs(part_id(reference, &to)),
+                delivery: delivery(status),
+                code: Some(format!("{status:02x}")),
+            }),
+            Some(Incoming::Text {
+                from,
+                sent_at,
+                text,
+                part,
+            }) => {
+                let text = inbound(from, text, sent_at);
+                match part {
+                    None => Arrival::Text(text),
+                    Some((reference, of, number)) => Arrival::Part(InboundPart {
+                        text,
+                        reference,
+                        of,
+                        number,
+                    }),
+                }
+            }
+        })
+    }
+
+    /// Sends the parts of a text, one after the other.
+    async fn send(&mut self, order: Order) -> Result<(), Ended> {
+        let mut ids = Vec::new();
+        let mut failed: BTreeMap<usize, u32> = BTreeMap::new();
+        while let Some(part) = order.parts.get(ids.len()) {
+            let mut was_written = false;
+            let done = self
+                .line
+                .submit(part.length, &part.hex, &mut was_written)
+                .await;
+            match done {
+                Ok(reference) => ids.push(part_id(reference, &order.to)),
+                Err(Failed::Error(number)) => {
+                    let tries = failed.entry(ids.len()).or_default();
+                    *tries += 1;
+                    let is_part = !ids.is_empty();
+                    let may_again = errors::kind(number) != Whom::Refused && *tries < PART_TRIES;
+                    if is_part && may_again {
+                        tokio::time::sleep(TICK).await;
+                        continue;
+                    }
+                    order.tell(if is_part {
+                        SendOutcome::Unknown {
+                            why: "only some parts were sent".into(),
+                        }
+                    } else {
+                        errors::outcome(number)
+                    });
+                    return Ok(());
+                }
+                Err(error) => {
+                    let why = error.to_string();
+                    order.tell(if was_written || !ids.is_empty() {
+                        SendOutcome::Unknown { why: why.clone() }
+                    } else {
+                        SendOutcome::Wait {
+                            whose: Whose::Gateway,
+                            after: None,
+                            why: why.clone(),
+                        }
+                    });
+                    // A modem that is only silent is spoken to once more.
+                    return match error {
+                        Failed::Silent => self.line.calm().await.map_err(|_| why),
+                        Failed::Gone(_) | Failed::Error(_) => Err(why),
+                    };
+                }
+            }
+        }
+        order.tell(SendOutcome::Accepted { ids });
+        Ok(())
+    }
+}
+
+/// A modem counts to 255 and from 0 again, for each number by itself as far as reports go.
+fn part_id(reference: u8, to: &str) -> String {
+    format!("{reference}/{}", to.trim_start_matches('+'))
+}
+
+/// 3GPP TS 23.040, 9.2.3.15: done, goes on trying, failed for good, gave up.
+const fn delivery(status: u8) -> Delivery {
+    match status {
+        0x00..=0x1f => Delivery::Delivered,
+        0x20..=0x3f => Delivery::Waiting,
+        _ => Delivery::Failed,
+    }
+}
+
+/// Gives the PIN where the SIM asks for one. It is given once: three wrong ones lock the SIM.
+async fn unlock(line: &mut Line, settings: &Settings) -> Result<(), Ended> {
+    let asked = line.command("AT+CPIN?", "+CPIN:").await;
+    let state = match asked {
+        Ok(lines) => lines.into_iter().next().unwrap_or_default(),
+        // 27.007, 9.2: no SIM; any other error is told by what comes next.
+        Err(Failed::Error(Some(10))) => return Err("there is no SIM in the modem".into()),
+        Err(Failed::Error(_)) => return Ok(()),
+        Err(error) => return Err(error.to_string()),
+    };
+    match state.as_str() {
+        "SIM PIN" => {}
+        "SIM PUK" => return Err("the SIM is locked and wants its PUK".into()),
+        _ => return Ok(()),
+    }
+    let Some(pin) = settings.take_pin() else {
+        return Err("the SIM wants a PIN, and none is set or the one that is was wrong".into());
+    };
+    match line.command(&format!("AT+CPIN={}", pin.reveal()), "").await {
+        Ok(_) => {
+            settings.pin_was_right();
+            Ok(())
+        }
+        Err(Failed::Error(_)) => Err("the PIN is wrong; it is not tried again".into()),
+        Err(error) => Err(error.to_string()),
+    }
+}
+
+/// Asks to be told of messages and reports. Modems differ in what they can tell.
+async fn news_wanted(line: &mut Line) -> Result<(), Ended> {
+    for command in [
+        "AT+CNMI=2,1,0,1,0",
+        "AT+CNMI=1,1,0,1,0",
+        "AT+CNMI=2,1,0,0,0",
+        "AT+CNMI=2,1",
+    ] {
+        match line.command(command, "").await {
+            Ok(_) => return Ok(()),
+            Err(Failed::Error(_)) => {}
+            Err(error) => return Err(error.to_string()),
+        }
+    }
+    // The memory is looked through now and then in any case.
+    Ok(())
+}

@@ -1,0 +1,81 @@
+//! What a centre delivers, as what it is for the engine: a text, a part of one, or a receipt.
+
+use super::{
+    Settings,
+    pdu::{Address, Message},
+    receipt::receipt,
+    text::{Said, said},
+};
+use crate::{
+    service::port::Arrival,
+    words::{
+        limits,
+        traffic::{About, Inbound, InboundPart, Receipt},
+    },
+};
+
+/// Kinds of number (SMPP 3.4, 5.2.5).
+const INTERNATIONAL: u8 = 1;
+
+/// What the body of a `deliver_sm` is: nothing for people, or the arrival. What cannot be read is
+/// an arrival too, from a sender that nobody has, so that it is kept.
+pub(super) fn arrival(body: &[u8], settings: &Settings) -> Result<Option<Arrival>, Box<Arrival>> {
+    let inbound = |from: String, to: String, text: String| Inbound {
+        gateway: settings.name.clone(),
+        gateway_id: None,
+        from,
+        to,
+        text: cut(text),
+        sent_at: None,
+    };
+    let Some(message) = Message::read(body) else {
+        let octets: String = body.iter().map(|octet| format!("{octet:02x}")).collect();
+        let kept = inbound("unreadable".into(), String::new(), octets);
+        return Err(Box::new(Arrival::Text(kept)));
+    };
+    if let Some(told) = receipt(&message, settings.receipt_ids) {
+        return Ok(Some(Arrival::Receipt(Receipt {
+            gateway: settings.name.clone(),
+            about: About::Theirs(told.id),
+            delivery: told.delivery,
+            code: told.code,
+        })));
+    }
+    // 5.2.12: what a phone or a centre says of its own, and is no text, has one of these bits.
+    if message.esm_class & 0x3c != 0 {
+        return Ok(None);
+    }
+    let Said::Text(text, part) = said(&message, settings.alphabet) else {
+        return Ok(None);
+    };
+    let text = inbound(number(&message.from), number(&message.to), text);
+    Ok(Some(match part {
+        None => Arrival::Text(text),
+        Some((reference, of, number)) => Arrival::Part(InboundPart {
+            text,
+            reference,
+            of,
+            number,
+        }),
+    }))
+}
+
+fn number(address: &Address) -> String {
+    let digits = address.digits.trim();
+    let is_number = !digits.is_empty() && digits.bytes().all(|octet| octet.is_ascii_digit());
+    let plus = if address.ton == INTERNATIONAL && is_number {
+        "+"
+    } else {
+        ""
+    };
+    let short: String = digits.chars().take(limits::ADDRESS_CHARS_MAX - 1).collect();
+    format!("{plus}{short}")
+}
+
+/// A text that is too long is cut and not refused: refused, it would be sent again for ever.
+fn cut(mut text: String) -> String {
+    if let Some((end, _)) = text.char_indices().nth(limits::TEXT_CHARS_MAX) {
+        text.truncate(end);
+    }
+    text
+}

@@ -1,0 +1,366 @@
+//! A modem over a pseudo-terminal: our peer with its faults, and other host programs against the
+//! same peer, which show that it behaves like a modem.
+
+use std::{
+    fs,
+    path::{Path, PathBuf},
+    process::Command,
+};
+
+use budwood::{
+    service::port::Arrival,
+    words::traffic::{Delivery, Link, SendOutcome, Whose},
+};
+use serde_json::{Value, json};
+
+use crate::{
+    office::{Control, FARMERS, Office, Peer, Said, free_port, phone, until},
+    peer::command,
+    port::{Line, outgoing},
+};
+
+struct Modem {
+    control: Control,
+    link: PathBuf,
+    _peer: Peer,
+}
+
+impl Modem {
+    async fn start(folder: &Path) -> Self {
+        let (link, port) = (folder.join("modem0"), free_port());
+        let mut python = command("modem.py");
+        python
+            .arg("--link")
+            .arg(&link)
+            .args(["--ctl", &port.to_string()]);
+        let peer = Peer::start(&mut python, &folder.join("modem.log"));
+        let control = Control(port);
+        control.is_there().await;
+        Self {
+            control,
+            link,
+            _peer: peer,
+        }
+    }
+
+    async fn bring(&self, from: &str, text: &str, more: Value) {
+        let mut what = json!({"from": from, "text": text});
+        if let (Some(what), Value::Object(more)) = (what.as_object_mut(), more) {
+            what.extend(more);
+        }
+        self.control.tell("/sms", what).await;
+    }
+
+    async fn fault(&self, what: Value) {
+        self.control.tell("/fault", what).await;
+    }
+
+    async fn raw(&self, text: &str) {
+        self.control.tell("/raw", json!({"text": text})).await;
+    }
+
+    async fn submitted(&self) -> Vec<Value> {
+        let log = self.control.log().await;
+        log["sent"].as_array().expect("a list").clone()
+    }
+
+    /// How many messages lie in the SIM.
+    async fn stored(&self) -> usize {
+        let log = self.control.log().await;
+        log["store"].as_object().expect("a table").len()
+    }
+
+    /// The texts that were sent, put together.
+    async fn handed(&self) -> Vec<Said> {
+        let mut whole: Vec<Said> = Vec::new();
+        for one in self.submitted().await {
+            let said = one["text"].as_str().expect("a text").to_owned();
+            let to = one["to"].as_str().expect("a number").to_owned();
+            let header = one["udh"].as_str().unwrap_or_default();
+            // 05 00 03, the reference, how many, which.
+            let is_later = !header.is_empty() && !header.ends_with("01");
+            match whole.last_mut() {
+                Some((_, before)) if is_later => before.push_str(&said),
+                Some(_) | None => whole.push((to, said)),
+            }
+        }
+        whole
+    }
+
+    /// Every octet that we sent was as it was announced, and nothing was refused as malformed.
+    async fn assert_well_formed(&self) {
+        let log = self.control.log().await;
+        let lines = log["log"].as_array().expect("a list");
+        let bad = lines.iter().filter(|line| {
+            line["t"]
+                .as_str()
+                .is_some_and(|kind| kind.starts_with("bad"))
+        });
+        assert_eq!(bad.count(), 0);
+        for one in self.submitted().await {
+            assert_eq!(one["octets_ok"], true, "{one}");
+            assert_eq!(one["srr"], true, "{one}");
+        }
+    }
+}
+
+fn block(more: &str) -> String {
+    format!(
+        "[[gateway]]\nname = \"line\"\nkind = \"modem\"\ndevice = \"modem0\"\n\
+         allow_demo_numbers = true\nparallel = 1\n{more}"
+    )
+}
+
+async fn scene(more: &str) -> (Office, Modem) {
+    let office = Office::new(&block(more));
+    let modem = Modem::start(office.folder.path()).await;
+    (office, modem)
+}
+
+#[tokio::test]
+async fn texts_leave_in_parts_in_every_alphabet_and_their_reports_come() {
+    let (office, modem) = scene("").await;
+    let line = Line::open(&office).await;
+    let texts = [
+        "dead 8".to_owned(),
+        "prices: [5 €] {~^|\\} @".to_owned(),
+        "the rain came late {€} ".repeat(16),
+        "ปลูกแล้ว 120 ต้น ".repeat(8),
+        "🌱".to_owned(),
+    ];
+    let mut parts = 0;
+    for (id, text) in (1..).zip(&texts) {
+        parts += line.accepted(outgoing(id, phone(1), text)).await.len();
+    }
+    line.until_receipts(parts).await;
+    let is_there =
+        |receipt: &budwood::words::traffic::Receipt| receipt.delivery == Delivery::Delivered;
+    assert!(line.receipts().iter().all(is_there));
+    line.stop().await;
+    let expected: Vec<Said> = texts.into_iter().map(|text| (phone(1), text)).collect();
+    assert_eq!(modem.handed().await, expected);
+    modem.assert_well_formed().await;
+}
+
+/// From the SIM into the store, and deleted only then; a call that nobody answers.
+#[tokio::test]
+async fn texts_and_calls_come_in_and_the_sim_is_emptied() {
+    let (office, modem) = scene("").await;
+    // Some lie there before the program starts.
+    modem.bring(&phone(1), "dead 8", json!({})).await;
+    let long = "{€} the rain came late this year and the road is wet, ".repeat(6);
+    modem
+        .bring(&phone(2), &long, json!({"ref16": true, "order": "rev"}))
+        .await;
+    let serving = office.serve().await;
+    until("the first two", async || {
+        office.count_now("received").await == 2
+    })
+    .await;
+    let wide = "đã trồng cây cao su hôm qua ".repeat(5);
+    modem
+        .bring(
+            &phone(3),
+            &wide,
+            json!({"enc": "ucs2", "order": "rev", "dup": true}),
+        )
+        .await;
+    modem
+        .bring("INFO", "top up now", json!({"ton": "alpha"}))
+        .await;
+    until("the next two", async || {
+        office.count_now("received").await == 4
+    })
+    .await;
+    modem
+        .control
+        .tell("/call", json!({"from": phone(4), "rings": 3}))
+        .await;
+    modem
+        .control
+        .tell("/call", json!({"from": phone(5), "hidden": true}))
+        .await;
+    until("the call", async || office.count_now("received").await == 5).await;
+    until("an empty SIM", async || modem.stored().await == 0).await;
+    until("every receipt", async || office.open_texts().await == 0).await;
+    serving.stop().await;
+    let stored = office.stored();
+    let brought: Vec<Said> = vec![
+        (phone(1), "dead 8".into()),
+        (phone(2), long),
+        (phone(3), wide),
+        ("INFO".into(), "top up now".into()),
+        (phone(4), "call me".into()),
+    ];
+    stored.assert_laws(&brought, &modem.handed().await);
+    assert!(
+        stored.outbound.iter().any(|text| text.to == phone(4)),
+        "nobody answers the call"
+    );
+    modem.assert_well_formed().await;
+}
+
+#[tokio::test]
+async fn errors_of_the_network_and_of_the_text_are_told_apart() {
+    let (office, modem) = scene("").await;
+    let line = Line::open(&office).await;
+    let send = async |id| line.send(outgoing(id, phone(1), "one")).await;
+    modem.fault(json!({"cmgs": [38, 500, 21, 332]})).await;
+    let wait = |outcome: &SendOutcome, expected| matches!(outcome, SendOutcome::Wait { whose, .. } if *whose == expected);
+    let outcome = send(1).await;
+    assert!(wait(&outcome, Whose::Gateway), "{outcome:?}");
+    let outcome = send(2).await;
+    assert!(wait(&outcome, Whose::Text), "{outcome:?}");
+    let outcome = send(3).await;
+    assert!(
+        matches!(outcome, SendOutcome::Refused { .. }),
+        "{outcome:?}"
+    );
+    let outcome = send(4).await;
+    assert!(
+        matches!(outcome, SendOutcome::Unknown { .. }),
+        "{outcome:?}"
+    );
+    assert!(modem.submitted().await.is_empty());
+    // The second part is tried again, and the text is whole.
+    modem.fault(json!({"cmgs": [0, 38, 0]})).await;
+    let long = "the rain came late ".repeat(12);
+    assert_eq!(line.accepted(outgoing(5, phone(1), &long)).await.len(), 2);
+    assert_eq!(modem.handed().await, [(phone(1), long)]);
+    // No mark to write the message after: nothing of it left.
+    modem.fault(json!({"no_prompt": 1})).await;
+    let outcome = send(6).await;
+    assert!(wait(&outcome, Whose::Gateway), "{outcome:?}");
+    line.accepted(outgoing(7, phone(1), "seven")).await;
+    // No network.
+    modem.fault(json!({"creg": 2})).await;
+    until("no network", async || line.link() != Link::Up).await;
+    line.stop().await;
+}
+
+/// Garbage, half lines, answers in the middle of others, a full SIM, silence, a modem that is
+/// pulled out and put in again, kills of the program.
+#[tokio::test]
+async fn a_badly_behaved_modem_loses_and_doubles_nothing() {
+    let (office, modem) = scene("").await;
+    let mut serving = office.serve().await;
+    modem
+        .fault(json!({"urc_in_reply": true, "capacity": 4, "cmgs": [0, 500, 0, 27]}))
+        .await;
+    let mut brought: Vec<Said> = Vec::new();
+    for farmer in 1..=FARMERS {
+        let said = format!("dead {}", farmer % 7 + 1);
+        until("room in the SIM", async || modem.stored().await < 4).await;
+        modem.bring(&phone(farmer), &said, json!({})).await;
+        brought.push((phone(farmer), said));
+        match farmer % 10 {
+            1 => modem.raw("\u{0}\u{ff}garbage +CMT\r\n+CMTI: \"S").await,
+            3 => {
+                modem
+                    .raw("\r\n+CMTI: \"SM\",99\r\n+CDS: 5\r\nnothing\r\n")
+                    .await
+            }
+            5 => modem.fault(json!({"mute": 1})).await,
+            7 => {
+                modem.control.tell("/unplug", json!({})).await;
+            }
+            0 => {
+                serving.kill();
+                serving = office.serve().await;
+            }
+            _ => {}
+        }
+    }
+    office.until_all_came().await;
+    let sent = async || {
+        let (sent, there) = ("outbound.sent", "outbound.delivered");
+        office
+            .count_now(sent)
+            .await
+            .saturating_add(office.count_now(there).await)
+    };
+    until("most are sent", async || {
+        (FARMERS / 2..usize::MAX).contains(&sent().await)
+    })
+    .await;
+    until("nothing is on its way", async || {
+        office.count_now("outbound.sending").await == 0
+    })
+    .await;
+    serving.stop().await;
+    let handed = modem.handed().await;
+    let stored = office.stored();
+    stored.assert_laws(&brought, &handed);
+    println!(
+        "modem: {} in, {} handed over, {:?}",
+        brought.len(),
+        handed.len(),
+        stored.states()
+    );
+}
+
+#[tokio::test]
+async fn a_pin_is_given_once() {
+    let (office, modem) = scene("").await;
+    modem.fault(json!({"pin": "SIM PIN"})).await;
+    let line = Line::open(&office).await;
+    line.accepted(outgoing(1, phone(1), "one")).await;
+    line.stop().await;
+    let log = modem.control.log().await.to_string();
+    assert_eq!(log.matches("AT+CPIN=secret").count(), 1);
+}
+
+/// gammu, an unrelated host program, does with the peer what we do.
+#[tokio::test]
+async fn another_host_program_takes_the_peer_for_a_modem() {
+    let folder = tempfile::tempdir().expect("a folder");
+    let modem = Modem::start(folder.path()).await;
+    let device = fs::canonicalize(&modem.link).expect("a device");
+    let rc = folder.path().join("rc");
+    let text = format!(
+        "[gammu]\ndevice = {}\nconnection = at115200\ngammucoding = utf8\n",
+        device.display()
+    );
+    fs::write(&rc, text).expect("a file");
+    let gammu = |arguments: &[&str]| {
+        let mut command = Command::new("gammu");
+        command.arg("-c").arg(&rc).args(arguments);
+        let output = command.output().expect("gammu runs; tests/all installs it");
+        String::from_utf8_lossy(&output.stdout).into_owned()
+    };
+    let sent = gammu(&["sendsms", "TEXT", &phone(1), "-text", "hello {€}"]);
+    assert!(sent.contains("OK, message reference"), "{sent}");
+    modem
+        .bring(&phone(2), &"ABCDEFG".repeat(30), json!({"ref16": true}))
+        .await;
+    let all = gammu(&["getallsms"]);
+    assert!(
+        all.contains("ID (16 bit)") && all.contains("ABCDEFGABCDEFG"),
+        "{all}"
+    );
+    assert_eq!(modem.handed().await, [(phone(1), "hello {€}".to_owned())]);
+}
+
+/// The call is told once, however often it rings.
+#[tokio::test]
+async fn a_call_rings_and_counts_once() {
+    let (office, modem) = scene("").await;
+    let line = Line::open(&office).await;
+    modem
+        .control
+        .tell("/call", json!({"from": phone(1), "rings": 4}))
+        .await;
+    let calls = || {
+        let is_call = |arrival: &Arrival| matches!(arrival, Arrival::MissedCall { .. });
+        line.arrivals().into_iter().filter(is_call).count()
+    };
+    until("a call", async || calls() == 1).await;
+    modem.bring(&phone(2), "one", json!({})).await;
+    let is_text = |arrival: &Arrival| matches!(arrival, Arrival::Text(_));
+    until("a text after it", async || {
+        line.arrivals().iter().any(is_text)
+    })
+    .await;
+    assert_eq!(calls(), 1);
+    line.stop().await;
+}
