@@ -394,6 +394,15 @@ impl Engine {
         self.world.states.get(&block)
     }
 
+    /// How many jobs the last nudge to a phone was about that are still open: a field round has
+    /// several, and one word answers for all.
+    #[must_use]
+    pub fn jobs_told(&self, number: &str) -> usize {
+        let view = self.view(self.world.latest);
+        let nudge = view.talk(number).and_then(|talk| talk.nudge);
+        nudge.map_or(0, |nudge| view.parts_told(&nudge).len())
+    }
+
     /// The jobs of a block on this day: due, late and to come.
     #[must_use]
     pub fn tasks(

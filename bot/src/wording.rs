@@ -32,7 +32,7 @@ pub use self::{
     },
     ask::{ask, confirm},
     facts::{After, Facts, Ready, changed, clause, living, read_back, taken_back},
-    job::{NudgeText, nudge, task_counts},
+    job::{NudgeText, RoundText, dose, field_round, nudge, task_counts},
     key::Key,
     phrase::{Args, Phrase, Value},
 };

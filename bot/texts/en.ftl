@@ -123,6 +123,7 @@ stand-next = Do this again about { $day }. { "" }
 stand-ready = Likely ready to tap { $earliest } to { $latest }. { "" }
 stand-meets = The girth is enough. { $adviser } looks before you open. { "" }
 stand-close = Almost ready: measure all trees before opening. { "" }
+stand-early = Too early to say when to tap. { "" }
 stand-look = Look for new shoots from { $day }. { "" }
 stand-sick = { $adviser } is told. Do not pull or spray yet. { "" }
 stand-harm = { $adviser } is told. Stay clear of hanging branches. { "" }
@@ -237,8 +238,14 @@ my-block-empty = { $block }: not planted yet
 when-task = { $task } on { $block }: about { $day }. -{ $adviser }
 when-tap = { $name }, { $block } is likely ready to tap about { $likely }, maybe { $earliest } to { $latest }. This comes from { $trees } trees; the next count tells more. -{ $adviser }
 when-tap-unknown = { $name }, no girths of { $block } are known yet, so I can not say. Measure when I ask. Do not tap before { $adviser } has looked.
+when-tap-early = { $name }, it is too early to say when { $block } can be tapped: { $trees } trees tell too little. Measure when I ask. Do not tap before { $adviser } has looked.
 how-many-plants = For { $area } about { $points } plants; order { $order } to cover losses. Your pegs are the true number. -{ $adviser }
-how-much-feed = { $block }: { $trees } trees x { $grams } g = { $kilograms } kg. Weed first, wet soil, in a ring { $ring }. -{ $adviser }
+how-much-feed = { $block }: { $dose }. Weed first, wet soil, in a ring { $ring }. -{ $adviser }
+feed-sum = { $trees } trees x { $grams } g = { $kilograms } kg
+feed-doses = { $trees } trees, { $products } a tree: { $kilograms }
+feed-brief = { $trees } x { $products } g = { $kilograms } kg
+feed-grams = { $product } { $grams } g
+feed-weight = { $kilograms } kg
 feed-ring = under the outer leaves, at most 1 m off the stem
 how-much-unknown = Tell me the area, like: how many plants for 1.2 ha. Or ask { $adviser }: text CALL ME
 may-tap-no = Not yet, { $name }: { $block } opens at { $girth } cm girth, when { $share }% of trees have it. Thin trees stay thin when tapped. -{ $adviser }
@@ -378,10 +385,10 @@ nudge-backfill = { $name }, { $block } has { $trees ->
    *[other] { $trees } gaps
   }. Fill by { $by } while soil is wet, same clone. Reply FILLED and number. -{ $adviser }
 nudge-weed = { $name }, please weed the rows of { $block } by { $by }. By hand near stems, blade away from bark and body. Reply WEEDED. -{ $adviser }
-nudge-feed = { $name }, put fertiliser on { $block } by { $by }: { $trees } trees x { $grams } g = { $kilograms } kg. Weed first, wet soil, off the stem. Wear gloves. Reply FED. -{ $adviser }
+nudge-feed = { $name }, feed { $block } by { $by }: { $dose }. Weed first, wet soil, off the stem. Wear gloves. Reply FED. -{ $adviser }
 nudge-prune = { $name }, cut side shoots below { $height } m on { $block } by { $by }, while they are small. From the ground, no climbing. Reply PRUNED. -{ $adviser }
 nudge-induce_branching = { $name }, { $trees } tall trees on { $block } have no branches. Use only the way you were shown, by { $by }. No climbing. Reply INDUCED and number. -{ $adviser }
-nudge-look_at_induced = { $name }, look at the trees on { $block } that you made branch, by { $by }. How many have new branches? Reply BRANCHED and number. -{ $adviser }
+nudge-look_at_induced = { $name }, by { $by } look at the trees on { $block } made to branch. Shoots? Take off the tie, or the top dies. Reply BRANCHED and number. -{ $adviser }
 nudge-root_check = { $name }, root check on { $block } by { $by }. How many trees have white threads at the foot? Reply ROOT and number, 0 is fine. Do not pull trees. -{ $adviser }
 nudge-girth_census = { $name }, measure girth { $datum } on { $block } by { $by }: { $trees } trees, { $walk }, thin ones too. Reply GIRTH and cm. -{ $adviser }
 nudge-clear = { $name }, are the new plants for { $block } sure? Then cut the old trees by { $by }: trained feller, others 2 tree lengths away, no fire. Reply DONE. -{ $adviser }
@@ -395,6 +402,14 @@ nudge-open-usual = { $name }, on { $block } { $share }% of trees are { $girth } 
 nudge-fill_pits = { $name }, fill the pits of { $block } by { $by }: topsoil first, then a peg in the middle. Keep children off open pits. Reply DONE. -{ $adviser }
 nudge-sow_cover = { $name }, sow the ground cover between the rows of { $block } by { $by }, in wet soil, away from pegs and stems. Reply DONE. -{ $adviser }
 nudge-leaf_check = { $name }, look at the leaves on { $block } by { $by }. Reply LEAF SPOT or LEAF FALL and number of trees, DONE if well. Do not spray. -{ $adviser }
+field-round = { $name }, round on { $block } by { $by }: { $jobs }. Blade off body, no climbing, pulling, spraying. Reply DONE or what you saw. -{ $adviser }
+round-done = Thank you, { $name }. Round on { $block } noted as done { $day }, nothing sick seen. Wrong? Text NO
+walk-then = { ", " }
+walk-weeds = weeds
+walk-shoots = shoots
+walk-roots = roots
+walk-leaves = leaves
+walk-crops = crops
 nudge-near = { $name }, { $ailment } was seen near you. Look at { $block } by { $by }. Reply { $ailment } and number, 0 if none. Do not pull or spray. -{ $adviser }
 nudge-intercrop = { $name }, food crops on { $block }? Keep them { $distance } m away from the trees. By { $by } reply CROP and its name, DONE if none. -{ $adviser }
 nudge-open_rest = { $name }, { $trees } trees on { $block } were too thin. Measure { $datum } by { $by }. { $adviser } looks before you open more. Reply GIRTH and the cm.

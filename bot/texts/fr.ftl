@@ -145,6 +145,7 @@ stand-next = A refaire vers { $day }. { "" }
 stand-ready = Saignée peut-etre de { $earliest } à { $latest }. { "" }
 stand-meets = La mesure suffit. { $adviser } regarde avant l'ouverture. { "" }
 stand-close = Presque: mesurez tous les arbres avant d'ouvrir. { "" }
+stand-early = Trop tot pour dire quand saigner. { "" }
 stand-look = Regardez les pousses dès { $day }. { "" }
 stand-sick = { $adviser } le sait. N'arrachez rien, ne traitez pas. { "" }
 stand-harm = { $adviser } le sait. Loin des branches cassées. { "" }
@@ -259,8 +260,14 @@ my-block-empty = { $block }: pas encore planté
 when-task = { $task }, parcelle { $block }: vers { $day }. -{ $adviser }
 when-tap = { $name }, la saignée de { $block } sera possible peut-etre vers { $likely }, entre { $earliest } et { $latest }. Selon { $trees } arbres; la prochaine mesure dira mieux. -{ $adviser }
 when-tap-unknown = { $name }, pas de tour connu pour { $block }: je ne peux pas dire. Mesurez quand je demande. Ne saignez pas avant que { $adviser } ait vu.
+when-tap-early = { $name }, trop tot pour dire quand saigner { $block }: { $trees } arbres disent trop peu. Mesurez quand je demande. Ne saignez pas avant que { $adviser } ait vu.
 how-many-plants = Pour { $area }, environ { $points } plants; commandez { $order } pour couvrir les pertes. Le vrai nombre, ce sont vos piquets. -{ $adviser }
-how-much-feed = { $block }: { $trees } arbres x { $grams } g = { $kilograms } kg. Sarclez avant, sol humide, en rond { $ring }. -{ $adviser }
+how-much-feed = { $block }: { $dose }. Sarclez avant, sol humide, en rond { $ring }. -{ $adviser }
+feed-sum = { $trees } x { $grams } g = { $kilograms } kg
+feed-doses = { $trees } arbres, { $products } par arbre: { $kilograms }
+feed-brief = { $trees } x { $products } g = { $kilograms } kg
+feed-grams = { $product } { $grams } g
+feed-weight = { $kilograms } kg
 feed-ring = au bord du feuillage, à 1 m au plus du tronc
 how-much-unknown = Dites la surface, comme: combien de plants pour 1,2 ha. Ou demandez à { $adviser }: APPELEZ MOI
 may-tap-no = Pas encore, { $name }: { $block } s'ouvre à { $girth } cm de tour sur { $share }% des arbres. Saigné trop tot, l'arbre reste mince. -{ $adviser }
@@ -400,10 +407,10 @@ nudge-backfill = { $name }, { $block } a { $trees ->
    *[other] { $trees } vides
   }. Remplacez d'ici { $by }, sol humide, meme clone. Répondez REMPLACE et nombre. -{ $adviser }
 nudge-weed = { $name }, sarclez les rangs de { $block } d'ici { $by }. A la main près du tronc, lame loin de l'écorce et du corps. Répondez SARCLE. -{ $adviser }
-nudge-feed = { $name }, mettez l'engrais à { $block } d'ici { $by }: { $trees } x { $grams } g = { $kilograms } kg. Sarclez avant, sol humide, loin du tronc. Gants. Répondez ENGRAIS. -{ $adviser }
+nudge-feed = { $name }, engrais à { $block } d'ici { $by }: { $dose }. Sarclez avant, sol humide, loin du tronc. Gants. Répondez ENGRAIS. -{ $adviser }
 nudge-prune = { $name }, coupez les gourmands encore minces sous { $height } m, { $block }, d'ici { $by }. Depuis le sol, sans grimper. Répondez GOURMANDS. -{ $adviser }
 nudge-induce_branching = { $name }, { $block }: { $trees } arbres hauts sans branches. Faites seulement comme on vous a montré, d'ici { $by }. Sans grimper. Répondez INDUCTION et nombre. -{ $adviser }
-nudge-look_at_induced = { $name }, regardez les arbres de l'induction à { $block } d'ici { $by }. Combien ont des branches? Répondez RAMIFIES et nombre. -{ $adviser }
+nudge-look_at_induced = { $name }, d'ici { $by } voyez les arbres de l'induction à { $block }. Pousses? Otez le lien, sinon la tete meurt. Répondez RAMIFIES et nombre. -{ $adviser }
 nudge-root_check = { $name }, voyez le pied des arbres de { $block } d'ici { $by }: fils blancs? Répondez RACINE BLANCHE et nombre (0 aussi). N'arrachez rien. -{ $adviser }
 nudge-girth_census = { $name }, mesurez { $trees } arbres de { $block } à { $datum } d'ici { $by }: { $walk }, minces aussi. Répondez TOUR et nombres. -{ $adviser }
 nudge-clear = { $name }, plants de { $block } assurés? Alors abattez, nettoyez d'ici { $by }: abatteur formé, les autres à 2 longueurs d'arbre, sans feu. Répondez FINI. -{ $adviser }
@@ -417,6 +424,14 @@ nudge-open-usual = { $name }, { $block }: { $share }% des arbres à { $girth } c
 nudge-fill_pits = { $name }, rebouchez les trous de { $block } d'ici { $by }: bonne terre au fond, piquet au milieu. Loin des enfants. Répondez FINI. -{ $adviser }
 nudge-sow_cover = { $name }, semez la couverture entre les rangs de { $block } d'ici { $by }, sol humide, loin des plants. Répondez FINI. -{ $adviser }
 nudge-leaf_check = { $name }, regardez les feuilles de { $block } d'ici { $by }. Répondez TACHES ou CHUTE DES FEUILLES et nombre, FINI si saines. Ne traitez pas. -{ $adviser }
+field-round = { $name }, tour { $block } avant { $by }: { $jobs }. Lame loin du corps, sans grimper, arracher ni traiter. Dites FINI. -{ $adviser }
+round-done = Merci, { $name }. Tour de { $block } noté comme fait { $day }, rien de malade. Erreur? Envoyez NON
+walk-then = { ", " }
+walk-weeds = herbes
+walk-shoots = rejets
+walk-roots = racines
+walk-leaves = feuilles
+walk-crops = vivriers
 nudge-near = { $name }, tout près: { $ailment }. Voyez { $block } d'ici { $by }. Répondez { $ailment } et nombre, 0 si rien. N'arrachez rien, ne traitez pas. -{ $adviser }
 nudge-intercrop = { $name }, vivriers à { $block }? A { $distance } m des arbres. D'ici { $by } répondez VIVRIERS et le nom, FINI si rien. -{ $adviser }
 nudge-open_rest = { $name }, { $block }: { $trees } arbres trop minces. Mesurez à { $datum } d'ici { $by }. { $adviser } regarde avant l'ouverture. Répondez TOUR et nombres.

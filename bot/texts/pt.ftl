@@ -142,6 +142,7 @@ stand-next = Fazer de novo por volta de { $day }. { "" }
 stand-ready = Sangria talvez de { $earliest } a { $latest }. { "" }
 stand-meets = A medida basta. { $adviser } olha antes de abrir. { "" }
 stand-close = Quase no ponto: tire a medida de todas as arvores antes de abrir. { "" }
+stand-early = Cedo para dizer quando sangrar. { "" }
 stand-look = Olhe os brotos a partir de { $day }. { "" }
 stand-sick = { $adviser } ja sabe. Nao arranque nem aplique nada. { "" }
 stand-harm = { $adviser } ja sabe. Longe dos galhos pendurados. { "" }
@@ -256,8 +257,14 @@ my-block-empty = { $block }: ainda sem plantio
 when-task = { $task } em { $block }: por volta de { $day }. -{ $adviser }
 when-tap = { $name }, { $block } talvez esteja no ponto de sangria em { $likely }, entre { $earliest } e { $latest }. Isso vem de { $trees } arvores; a proxima medida diz mais. -{ $adviser }
 when-tap-unknown = { $name }, faltam medidas de { $block }, entao nao posso dizer. Tire as medidas quando eu pedir. Nao sangre antes que { $adviser } veja.
+when-tap-early = { $name }, ainda e cedo para dizer quando sangrar { $block }: { $trees } arvores dizem pouco. Tire as medidas quando eu pedir. Nao sangre antes que { $adviser } veja.
 how-many-plants = Para { $area } umas { $points } mudas; encomende { $order } para cobrir perdas. As estacas dao o numero certo. -{ $adviser }
-how-much-feed = { $block }: { $trees } arvores x { $grams } g = { $kilograms } kg. Capine antes, solo umido, em roda { $ring }. -{ $adviser }
+how-much-feed = { $block }: { $dose }. Capine antes, solo umido, em roda { $ring }. -{ $adviser }
+feed-sum = { $trees } x { $grams } g = { $kilograms } kg
+feed-doses = { $trees } arvores, { $products } por arvore: { $kilograms }
+feed-brief = { $trees } x { $products } g = { $kilograms } kg
+feed-grams = { $product } { $grams } g
+feed-weight = { $kilograms } kg
 feed-ring = sob a ponta das folhas, no maximo a 1 m do tronco
 how-much-unknown = Diga a area, como: quantas mudas para 1,2 ha. Ou pergunte a { $adviser }: LIGUE PARA MIM
 may-tap-no = Ainda nao, { $name }: { $block } abre com { $girth } cm de volta em { $share }% das arvores. Arvore fina sangrada continua fina. -{ $adviser }
@@ -397,10 +404,10 @@ nudge-backfill = { $name }, { $block } tem { $trees ->
    *[other] { $trees } falhas
   }. Replante até { $by } com solo umido, mesmo clone. Responda REPLANTEI e numero. -{ $adviser }
 nudge-weed = { $name }, capine as linhas de { $block } até { $by }. Com a mao perto do tronco, lamina longe da casca e do corpo. Responda CAPINEI. -{ $adviser }
-nudge-feed = { $name }, adube { $block } até { $by }: { $trees } x { $grams } g = { $kilograms } kg. Capine antes, solo umido, longe do tronco. Use luvas. Responda ADUBEI. -{ $adviser }
+nudge-feed = { $name }, adube { $block } até { $by }: { $dose }. Capine antes, solo umido, longe do tronco. Use luvas. Responda ADUBEI. -{ $adviser }
 nudge-prune = { $name }, tire os brotos abaixo de { $height } m em { $block } até { $by }, ainda finos. Do chao, sem subir. Responda DESBROTEI. -{ $adviser }
 nudge-induce_branching = { $name }, { $trees } arvores altas de { $block } sem galhos. So do jeito que foi ensinado, até { $by }. Sem subir. Responda INDUZI COPA e numero. -{ $adviser }
-nudge-look_at_induced = { $name }, olhe as arvores induzidas de { $block } até { $by }. Quantas tem galhos? Responda RAMIFICARAM e numero. -{ $adviser }
+nudge-look_at_induced = { $name }, até { $by } olhe as arvores induzidas de { $block }. Brotou? Tire a amarra, senao a ponta morre. Responda RAMIFICARAM e numero. -{ $adviser }
 nudge-root_check = { $name }, olhe o pé das arvores de { $block } até { $by }: fios brancos? Responda RAIZ BRANCA e numero, 0 também. Nao arranque. -{ $adviser }
 nudge-girth_census = { $name }, tire medida de { $trees } arvores de { $block } a { $datum } até { $by }: { $walk }, finas também. Responda CIRC e numeros. -{ $adviser }
 nudge-clear = { $name }, as mudas de { $block } estao garantidas? Entao derrube e limpe até { $by }: pessoa treinada, outros a 2 alturas de arvore, sem fogo. Responda FEITO. -{ $adviser }
@@ -414,6 +421,14 @@ nudge-open-usual = { $name }, { $block }: { $share }% das arvores com { $girth }
 nudge-fill_pits = { $name }, encha as covas de { $block } até { $by }: terra de cima primeiro, estaca no meio. Longe de criancas. Responda FEITO. -{ $adviser }
 nudge-sow_cover = { $name }, semeie a cobertura entre as linhas de { $block } até { $by }, solo umido, longe das mudas. Responda FEITO. -{ $adviser }
 nudge-leaf_check = { $name }, olhe as folhas de { $block } até { $by }. Responda MANCHAS ou QUEDA DE FOLHAS e numero, FEITO se sadias. Nao pulverize. -{ $adviser }
+field-round = { $name }, ronda { $block } até { $by }: { $jobs }. Lamina longe de si, sem subir, arrancar, pulverizar. Diga FEITO ou o que viu. -{ $adviser }
+round-done = Certo, { $name }. Ronda em { $block } anotada como feita { $day }, nada doente. Errado? Responda NAO
+walk-then = { ", " }
+walk-weeds = mato
+walk-shoots = brotos
+walk-roots = raizes
+walk-leaves = folhas
+walk-crops = roca
 nudge-near = { $name }, { $ailment } por perto. Olhe { $block } até { $by }. Responda { $ailment } e numero, 0 se nao tem. Nao arranque nem pulverize. -{ $adviser }
 nudge-intercrop = { $name }, tem outra cultura em { $block }? A { $distance } m das seringueiras. Até { $by } responda CONSORCIO e o nome, FEITO se nada. -{ $adviser }
 nudge-open_rest = { $name }, { $trees } arvores de { $block } estao finas. Tire a medida a { $datum } até { $by }. { $adviser } olha antes de abrir. Responda CIRC e numeros.

@@ -102,6 +102,7 @@ stand-next = ทำอีกราว { $day } { "" }
 stand-ready = กรีด { $earliest }-{ $latest } { "" }
 stand-meets = พอแล้ว { $adviser } ดูก่อนเปิด { "" }
 stand-close = ใกล้แล้ว วัดทุกต้นก่อนเปิด { "" }
+stand-early = ยังบอกวันกรีดไม่ได้ { "" }
 stand-look = ดูกิ่งใหม่ { $day } { "" }
 stand-sick = อย่าถอนหรือพ่น { "" }
 stand-harm = ระวังกิ่งหัก { "" }
@@ -216,8 +217,14 @@ my-block-empty = { $block }: ยังไม่ปลูก
 when-task = { $task } { $block } ราว { $day } -{ $adviser }
 when-tap = { $block } อาจกรีดราว { $likely } ({ $earliest }-{ $latest }) จาก { $trees } ต้น
 when-tap-unknown = { $block } ยังไม่ได้วัดรอบต้น จึงบอกไม่ได้ อย่ากรีดก่อน { $adviser } ดู
+when-tap-early = { $block } ยังเร็วไปที่จะบอกวันกรีด ({ $trees } ต้น) อย่ากรีดก่อน { $adviser } ดู
 how-many-plants = { $area } ราว { $points } ต้น สั่ง { $order } เผื่อตาย นับหลักแน่กว่า -{ $adviser }
-how-much-feed = { $block }: { $trees } ต้น x { $grams }ก. = { $kilograms }กก. ตัดหญ้า ดินชื้น { $ring }
+how-much-feed = { $block }: { $dose } ตัดหญ้า ดินชื้น { $ring }
+feed-sum = { $trees }x{ $grams }ก={ $kilograms }กก
+feed-doses = { $trees } ต้น { $products }={ $kilograms }
+feed-brief = { $trees }x{ $products }ก={ $kilograms }กก
+feed-grams = { $product } { $grams } ก.
+feed-weight = { $kilograms } กก.
 feed-ring = ใต้ชายพุ่ม
 how-much-unknown = บอกพื้นที่ เช่น กี่ต้น 5 ไร่ หรือส่ง โทรกลับ ถึง { $adviser }
 may-tap-no = ยังกรีดไม่ได้ { $block } ต้องรอบต้น { $girth } ซม. { $share }% กรีดเล็กไปไม่โต -{ $adviser }
@@ -347,11 +354,11 @@ nudge-survival_check = { $name } เดินทุกแถว { $block } ภ�
 nudge-backfill = คุณ{ $name } ซ่อม { $block } { $trees } ต้น { $by } ดินชื้น พันธุ์เดิม ตอบ ซ่อม+เลข
 nudge-weed = { $name } ตัดหญ้า { $block } { $by } ใกล้ต้นใช้มือ มีดห่างเปลือก ตอบ ตัดหญ้า
     .long = { $name } ตัดหญ้า { $block } { $by } ใกล้ต้นใช้มือ มีดห่างเปลือกและตัว ตอบ ตัดหญ้า
-nudge-feed = { $name } ปุ๋ย { $block } ถึง { $by } { $trees }x{ $grams }ก={ $kilograms }กก ถุงมือ ตอบ ปุ๋ย
-    .long = { $name } ปุ๋ย { $block } { $by } { $trees }x{ $grams }ก={ $kilograms }กก ดินชื้น ห่างต้น ถุงมือ ตอบ ปุ๋ย
+nudge-feed = { $name } ปุ๋ย { $block } ถึง { $by } { $dose } ถุงมือ ตอบ ปุ๋ย
+    .long = { $name } ปุ๋ย { $block } { $by } { $dose } ดินชื้น ห่างต้น ถุงมือ ตอบ ปุ๋ย
 nudge-prune = { $name } ตัดแขนงใต้ { $height } ม. { $block } { $by } ยืนที่พื้น อย่าปีน ตอบ ตัดแขนง
 nudge-induce_branching = { $name } { $block } { $trees } ต้นไร้กิ่ง ตามสอน อย่าปีน { $by } ตอบ สร้างพุ่ม+เลข
-nudge-look_at_induced = คุณ{ $name } ดูกิ่งใหม่ { $block } ภายใน { $by } แตกกี่ต้น ตอบ แตกกิ่ง+เลข
+nudge-look_at_induced = คุณ{ $name } { $block } ภายใน { $by } แตกแล้วแก้มัด ตอบ แตกกิ่ง+เลข
 nudge-root_check = { $name } ดูโคน { $block } ภายใน { $by } มีใยขาวไหม อย่าถอน ตอบ รากขาว+เลข/0
 nudge-girth_census = { $name } วัดรอบ { $block } { $datum } { $walk } { $by } ตอบ รอบต้น+เลข
     .long = { $name } วัดรอบ { $block } { $datum } { $walk } ต้นเล็กด้วย { $by } ตอบ รอบต้น+เลข
@@ -369,6 +376,15 @@ nudge-open-usual = { $name } { $block } { $share }% รอบ { $girth } ซม.
 nudge-fill_pits = คุณ{ $name } กลบหลุม { $block } ภายใน { $by } ดินบนก่อน กันเด็กตก ตอบ เสร็จ
 nudge-sow_cover = คุณ{ $name } หว่านพืชคลุม { $block } ภายใน { $by } ดินชื้น ห่างต้น ตอบ เสร็จ
 nudge-leaf_check = คุณ{ $name } ดูใบ { $block } { $by } อย่าพ่นยา ตอบ ใบจุด/ใบร่วง+เลข ปกติ เสร็จ
+field-round = { $block } { $by } { $jobs } อย่าปีน/ถอน ตอบ เสร็จ
+    .long = { $block } { $by } เดินดู { $jobs } มีดห่าง อย่าปีน/ถอน/พ่น ตอบ เสร็จ
+round-done = จดว่าเดินสวน { $block } แล้ว { $day } ไม่พบโรค ผิดตอบ ไม่
+walk-then = { "/" }
+walk-weeds = หญ้า
+walk-shoots = แขนง
+walk-roots = ราก
+walk-leaves = ใบ
+walk-crops = พืชแซม
 nudge-near = { $name } พบ{ $ailment }ใกล้ๆ ดู { $block } { $by } อย่าถอน/พ่น ตอบ { $ailment }+เลข
     .long = { $name } พบ{ $ailment }ใกล้ๆ ดู { $block } { $by } อย่าถอน/พ่น ตอบ { $ailment }+เลข/0
 nudge-intercrop = { $name } พืชแซม { $block } ห่างยาง { $distance } ม. { $by } ตอบ พืชแซม+ชื่อ ไม่มี เสร็จ

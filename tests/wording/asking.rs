@@ -45,7 +45,7 @@ pub(super) enum Reply {
 }
 
 /// Texts that ask for a reply, and for which.
-pub(super) const ASKING: [(&str, Reply); 69] = [
+pub(super) const ASKING: [(&str, Reply); 71] = [
     ("read-back", Reply::No),
     ("read-back-rain", Reply::No),
     ("changed", Reply::No),
@@ -100,6 +100,8 @@ pub(super) const ASKING: [(&str, Reply); 69] = [
     ("nudge-intercrop", Reply::Done),
     ("nudge-open_rest", Reply::Girth),
     ("nudge-girth_census", Reply::Girth),
+    ("field-round", Reply::Done),
+    ("round-done", Reply::No),
     ("nudge-rain_watch", Reply::RainYes),
     ("nudge-rain_watch", Reply::RainNo),
     ("nudge-hand_over", Reply::CallMe),

@@ -12,9 +12,10 @@ use super::source;
 const LIST: &str = include_str!("cautions.txt");
 
 /// Texts that can lead to harm: each is in the list.
-const CAREFUL: [&str; 34] = [
+const CAREFUL: [&str; 37] = [
     "call-me",
     "cluster-notice",
+    "field-round",
     "first-danger",
     "first-fire",
     "first-illness",
@@ -33,6 +34,7 @@ const CAREFUL: [&str; 34] = [
     "nudge-induce_branching",
     "nudge-leaf_check",
     "nudge-line",
+    "nudge-look_at_induced",
     "nudge-mulch",
     "nudge-near",
     "nudge-open",
@@ -45,6 +47,7 @@ const CAREFUL: [&str; 34] = [
     "stand-harm",
     "stand-label",
     "stand-sick",
+    "when-tap-early",
     "when-tap-unknown",
     "who",
 ];

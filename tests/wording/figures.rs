@@ -1,13 +1,16 @@
 //! What the texts say in figures: products that hold, years, units of the place, and what is asked
 //! for is what is taken.
 
-use std::{fs, path::Path};
+use std::{cell::Cell, fs, path::Path};
 
 use budwood::wording::{After, Facts, NudgeText, Texts, Tongue, Value, read_back};
 use budwood_parser::{Details, Kind};
 use budwood_scheduler::{
-    BlockId, BlockState, Figures, Happened, Task, TaskKind, decide::Draft,
-    handbook::calendar::Datum, outlook::census::Walk,
+    BlockId, BlockState, Calendar, Figures, Happened, Task, TaskKind,
+    decide::Draft,
+    handbook::calendar::{Datum, profiles},
+    jobs::feed::{Portion, Ration},
+    outlook::census::Walk,
 };
 use chrono::NaiveDate;
 
@@ -83,21 +86,69 @@ fn assert_product(text: &str, [trees, grams, kilograms]: [f64; 3]) {
     );
 }
 
+/// Every round of every calendar, for one farmer's trees, in every language: each product with its
+/// grams and its kilograms, or, where that is no SMS, all products together; and trees times grams are
+/// kilograms.
 #[test]
-fn trees_times_grams_is_kilograms_in_every_language() {
-    let figures = Figures {
-        trees: Some(457),
-        grams_per_tree: Some(362.5),
-        kilograms: Some(457.0 * 0.3625),
-        ..Figures::default()
-    };
-    let feed = task(TaskKind::Feed, figures);
-    in_every_language(|case| {
-        let text = nudge(case.tongue, &feed);
-        let found = products(&text);
-        assert_eq!(found.len(), 1, "{text}");
-        assert_product(&text, found[0]);
-    });
+fn trees_times_grams_is_kilograms_in_every_calendar_and_language() {
+    const LIVE: u32 = 457;
+    let named = Cell::new(0);
+    for (calendar, source) in profiles::ALL {
+        let calendar_of = Calendar::parse(source).expect("a calendar");
+        let mut rounds = calendar_of.feeding.rounds;
+        rounds.dedup_by(|one, before| one.doses == before.doses);
+        for round in &rounds {
+            let products = round.doses.iter().map(|dose| Portion {
+                product: dose.product.clone(),
+                grams_per_tree: dose.grams,
+                kilograms: f64::from(LIVE) * dose.grams / 1_000.0,
+            });
+            let ration = Ration {
+                trees: LIVE,
+                products: products.collect(),
+            };
+            let feed = task(
+                TaskKind::Feed,
+                Figures {
+                    trees: Some(LIVE),
+                    grams_per_tree: Some(ration.grams_per_tree()),
+                    kilograms: Some(ration.kilograms()),
+                    rations: vec![ration.clone()],
+                    ..Figures::default()
+                },
+            );
+            in_every_language(|case| {
+                let text = nudge(case.tongue, &feed);
+                let (figures, told) = (numbers(&text), products_in(&text, &ration));
+                let each: Vec<f64> = if told {
+                    let grams = ration.products.iter().map(|one| one.grams_per_tree);
+                    grams.collect()
+                } else {
+                    vec![ration.grams_per_tree()]
+                };
+                for grams in each {
+                    let at = figures.iter().position(|one| (one - grams).abs() <= 0.051);
+                    let at = at.unwrap_or_else(|| panic!("{grams} g: {calendar}: {text}"));
+                    let kilograms = f64::from(LIVE) * grams / 1_000.0;
+                    let mut behind = figures.iter().skip(at + 1);
+                    assert!(
+                        behind.any(|one| (one - kilograms).abs() <= 0.051),
+                        "{kilograms} kg: {calendar}: {text}"
+                    );
+                }
+                assert!(
+                    figures.contains(&f64::from(LIVE)),
+                    "of how many trees? {text}"
+                );
+                if case.written["walk-weeds"] == "weeds" {
+                    assert!(told || ration.products.len() > 2, "{calendar}: {text}");
+                    named.set(named.get() + usize::from(told));
+                }
+            });
+        }
+    }
+    let named = named.get();
+    assert!(named > 12, "products are named in {named} rounds only");
     for (language, file) in source::files() {
         for (key, text) in source::texts(&file) {
             let has = |value: &str| source::values(&text).contains(value);
@@ -105,6 +156,20 @@ fn trees_times_grams_is_kilograms_in_every_language() {
             assert!(!is_sum || has("trees"), "{language}: {key}: {text}");
         }
     }
+}
+
+fn products_in(text: &str, ration: &Ration) -> bool {
+    let mut products = ration.products.iter();
+    products.all(|one| text.contains(&format!("{} ", one.product)))
+}
+
+/// Every number of a text that stands alone, not inside a grade.
+fn numbers(text: &str) -> Vec<f64> {
+    let is_apart = |c: char| !(c.is_ascii_digit() || ".,-".contains(c));
+    text.split(is_apart)
+        .map(|number| number.trim_matches(['.', ',', '-']).replace(',', "."))
+        .filter_map(|number| number.parse().ok())
+        .collect()
 }
 
 /// Whatever the stories are told in: what was sent there holds.
@@ -115,7 +180,7 @@ fn trees_times_grams_is_kilograms_in_every_story() {
     for entry in fs::read_dir(stories).expect("a folder of stories") {
         let story = fs::read_to_string(entry.expect("an entry").path()).expect("a story");
         for line in story.lines() {
-            for product in products(line) {
+            for product in products(line).into_iter().chain(doses(line)) {
                 assert_product(line, product);
                 seen += 1;
             }
@@ -124,12 +189,54 @@ fn trees_times_grams_is_kilograms_in_every_story() {
     assert!(seen > 10, "only {seen} products in the stories");
 }
 
+/// Trees, grams and kilograms of each product: "480 trees, urea 125 g + tsp 60 g a tree: 60 kg + 28.8
+/// kg", or in short "480 x urea 125+tsp 60 g = 60+28.8 kg".
+fn doses(line: &str) -> Vec<[f64; 3]> {
+    let told = || {
+        let full = || {
+            let (before, rest) = line.split_once(" trees, ")?;
+            let (products, rest) = rest.split_once(" a tree: ")?;
+            Some((before, products, rest))
+        };
+        let brief = || {
+            let (before, rest) = line.split_once(" x ")?;
+            let (products, rest) = rest.split_once(" g = ")?;
+            let is_named = products.starts_with(|c: char| c.is_ascii_lowercase());
+            is_named.then_some((before, products, rest))
+        };
+        let (before, products, rest) = full().or_else(brief)?;
+        let (kilograms, _) = rest.split_once("kg. ")?;
+        let trees = before.rsplit(' ').next()?.parse::<f64>().ok()?;
+        let last = |part: &str| {
+            part.trim_end_matches([' ', 'g'])
+                .rsplit(' ')
+                .next()?
+                .parse()
+                .ok()
+        };
+        let grams: Vec<f64> = products.split('+').filter_map(last).collect();
+        let weight = |part: &str| part.trim().trim_end_matches(" kg").parse().ok();
+        let kilograms: Vec<f64> = kilograms.split('+').filter_map(weight).collect();
+        assert_eq!(grams.len(), kilograms.len(), "{line}");
+        let pairs = grams.into_iter().zip(kilograms);
+        Some(pairs.map(|(grams, kg)| [trees, grams, kg]).collect())
+    };
+    told().unwrap_or_default()
+}
+
 #[test]
 fn the_linter_of_products_sees_a_wrong_one() {
     let wrong = "Tamo, feed A by Wed 12 Aug: 480 trees x 260 g = 118.8 kg. Weed first.";
     assert_eq!(products(wrong), [[480.0, 260.0, 118.8]]);
     assert_eq!(products("ปุ๋ย A 480x260.5ก=125กก"), [[480.0, 260.5, 125.0]]);
     assert!(products("every 10 trees, 2 x a year, 40 kg").is_empty());
+    let two = "feed A by Wed 12 Aug: 480 trees, urea 125 g + tsp 60 g a tree: 60 kg + 29 kg. Weed";
+    let expected = [[480.0, 125.0, 60.0], [480.0, 60.0, 29.0]];
+    assert_eq!(doses(two), expected);
+    assert_eq!(
+        doses("feed A: 480 x urea 125+tsp 60 g = 60+29 kg. Weed"),
+        expected
+    );
 }
 
 /// Where the month alone could be taken for that of this year.

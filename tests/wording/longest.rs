@@ -1,10 +1,12 @@
 //! Every nudge, read-back and question at its longest values is one SMS, and is not cut: it ends
 //! as its file says.
 
+use std::collections::BTreeSet;
+
 use budwood::{
     wording::{
-        After, Facts, Key, NudgeText, Phrase, Ready, ask, changed, clause, confirm, nudge,
-        read_back, taken_back,
+        After, Facts, Key, NudgeText, Phrase, Ready, RoundText, ask, changed, clause, confirm,
+        field_round, nudge, read_back, taken_back,
     },
     words::sms,
 };
@@ -38,6 +40,36 @@ fn every_nudge_fits_at_its_longest() {
             assert!(text.contains("Upper"), "about which block? {text}");
         }
     });
+}
+
+#[test]
+fn the_fullest_field_round_fits() {
+    use TaskKind::{Intercrop, LeafCheck, Prune, RootCheck, Weed};
+    let jobs = BTreeSet::from([Weed, Prune, RootCheck, LeafCheck, Intercrop]);
+    in_every_language(|case| {
+        for blocks in [1, 3] {
+            let blocks = vec![BLOCK.to_owned(); blocks];
+            let text = case.tongue.word(&field_round(RoundText {
+                name: NAME,
+                blocks: &blocks,
+                jobs: &jobs,
+                by: case.day,
+                adviser: NAME,
+            }));
+            case.assert_whole(&text, "field-round");
+            assert!(text.contains("Upper"), "on which block? {text}");
+            for job in ["weeds", "shoots", "roots", "leaves", "crops"] {
+                let job = case.tongue.word(&Phrase::from(key_of(job)));
+                let bare = |text: &str| sms::without_marks(text).to_lowercase();
+                assert!(bare(&text).contains(&bare(&job)), "{job}: {text}");
+            }
+        }
+    });
+}
+
+fn key_of(walk: &str) -> Key {
+    let name = format!("walk-{walk}");
+    Key::all().find(|key| key.name() == name).unwrap()
 }
 
 fn task(kind: TaskKind, day: NaiveDate) -> Task {

@@ -99,6 +99,9 @@ fn longest(case: &Case<'_>, key: &str, value: &str) -> String {
         .into_iter()
         .max_by_key(String::len)
         .expect("jobs");
+    if let Some(text) = work(tongue, value) {
+        return text;
+    }
     let one_of =
         |item: String| format!("{item}, {}", tongue.say(Key::More, args! { "count" => 99 }));
     match value {
@@ -138,15 +141,12 @@ fn longest(case: &Case<'_>, key: &str, value: &str) -> String {
         "alone" if key == "feed-group" => "1500".to_owned(),
         "trees" if key == "feed-group" => "300000".to_owned(),
         "alive" if key == "status" => tongue.say(Key::AliveUnknown, args! {}),
-        "ring" => tongue.say(Key::FeedRing, args! {}),
         "alarm" | "concern" => longest_concern(tongue),
         "told" => longest_told(tongue),
         "facts" => tongue.say(
             Key::SaidDamageCount,
             args! { "cause" => tongue.say(Key::Cause(Cause::Drought), args! {}), "count" => TREES },
         ),
-        "kilograms" => tongue.number(12_345.5),
-        "grams" => tongue.number(1_250.5),
         "area" => tongue.land(49.9),
         "girth" | "share" => tongue.number(70.0),
         "languages" => {
@@ -164,6 +164,40 @@ fn longest(case: &Case<'_>, key: &str, value: &str) -> String {
         "low" | "high" | "planted" | "alive" | "order" | "gaps" | "points" | "trees" => trees,
         other => panic!("how long can {other} be, in {key}?"),
     }
+}
+
+/// What texts of feeding and of the field round are about, in the most letters.
+fn work(tongue: Tongue<'_>, value: &str) -> Option<String> {
+    Some(match value {
+        "jobs" => walked(tongue),
+        "kilograms" => tongue.number(12_345.5),
+        "grams" => tongue.number(1_250.5),
+        "ring" => tongue.say(Key::FeedRing, args! {}),
+        "product" => "superphosphate".to_owned(),
+        "products" => "urea 125+tsp 60".to_owned(),
+        "dose" => {
+            let figures = args! {
+                "trees" => TREES,
+                "grams" => tongue.number(1_250.5),
+                "kilograms" => tongue.number(12_345.5),
+            };
+            tongue.say(Key::FeedSum, figures)
+        }
+        _ => return None,
+    })
+}
+
+/// All that a field round is for.
+fn walked(tongue: Tongue<'_>) -> String {
+    let walks = [
+        Key::WalkWeeds,
+        Key::WalkShoots,
+        Key::WalkRoots,
+        Key::WalkLeaves,
+        Key::WalkCrops,
+    ];
+    let walks = walks.map(|key| tongue.say(key, args! {}));
+    walks.join(&tongue.say(Key::WalkThen, args! {}))
 }
 
 /// Why a text waits, in the most letters.

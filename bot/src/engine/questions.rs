@@ -17,6 +17,7 @@ pub(crate) mod own_words;
 pub(crate) mod rains;
 pub(crate) mod read_back;
 pub(crate) mod roll_plan;
+pub(crate) mod round;
 pub(crate) mod scene;
 pub(crate) mod shared_phone;
 pub(crate) mod tasks;

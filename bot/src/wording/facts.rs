@@ -42,6 +42,8 @@ pub enum Ready {
     MeetsRule,
     /// Close: only all trees, or the adviser, can tell.
     Close,
+    /// Later, but the range is too wide to be told.
+    TooEarly,
     /// Later: not likely before the first day, nor after the second.
     Between(NaiveDate, NaiveDate),
 }
@@ -271,6 +273,7 @@ fn outlook(facts: Facts<'_>, after: After<'_>) -> Option<Phrase> {
             Phrase::new(Key::StandMeets, args)
         }
         Ready::Close => Key::StandClose.into(),
+        Ready::TooEarly => Key::StandEarly.into(),
         Ready::Between(earliest, latest) => Phrase::new(
             Key::StandReady,
             args! {

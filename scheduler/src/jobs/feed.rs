@@ -227,20 +227,64 @@ mod tests {
         near(kilograms(475, grams_of(&thailand, 2, "20-8-20")), 33.25);
     }
 
-    /// Vietnamese page on fertiliser: kilograms a hectare and year for 476 trees.
+    /// Vietnamese page on fertiliser: kilograms a hectare and year for 476 trees, in three rounds of the
+    /// first year, at one leaf whorl and then monthly, and in two of each later one.
     #[test]
     fn a_table_by_hectare() {
         let vietnam = Calendar::parse(profiles::VIETNAM).unwrap();
         let printed = [
-            (3, [35.0, 100.0, 15.0]),
-            (15, [100.0, 290.0, 25.0]),
-            (70, [140.0, 210.0, 40.0]),
+            (1, [35.0, 100.0, 15.0], 3),
+            (2, [100.0, 290.0, 25.0], 2),
+            (3, [140.0, 210.0, 40.0], 2),
+            (6, [140.0, 210.0, 40.0], 2),
         ];
-        for (month, a_hectare) in printed {
+        for (year, a_hectare, rounds) in printed {
+            let of_year = vietnam
+                .feeding
+                .rounds
+                .iter()
+                .filter(|round| round.month / 12 + 1 == year);
+            assert_eq!(of_year.clone().count(), rounds, "year {year}");
             for (product, kg) in ["urea", "superphosphate", "kcl"].iter().zip(a_hectare) {
-                let year = 2.0 * kilograms(476, grams_of(&vietnam, month, product));
-                near(year, kg);
+                let doses = of_year.clone().flat_map(|round| &round.doses);
+                let grams: f64 = doses
+                    .filter(|dose| dose.product == *product)
+                    .map(|dose| dose.grams)
+                    .sum();
+                near(kilograms(476, grams), kg);
             }
+        }
+    }
+
+    /// Tamil Nadu guide, two copies that print the same: 10-10-4-1.5 by month after planting, and 400 kg
+    /// a hectare and year from year 5 to tapping, at the 445 trees printed for the spacing.
+    #[test]
+    fn the_table_of_india() {
+        let india = Calendar::parse(profiles::INDIA).unwrap();
+        let printed = [
+            (3, 225.0),
+            (9, 445.0),
+            (15, 450.0),
+            (21, 450.0),
+            (27, 550.0),
+            (33, 550.0),
+            (39, 450.0),
+        ];
+        for (month, grams) in printed {
+            assert_eq!(grams_of(&india, month, "10-10-4-1.5"), grams, "{month}");
+        }
+        let rounds = &india.feeding.rounds;
+        for year in 5..=7 {
+            let months = (year - 1) * 12..year * 12;
+            let grams: f64 = rounds
+                .iter()
+                .filter(|round| months.contains(&round.month))
+                .map(|round| grams_per_tree(&round.doses))
+                .sum();
+            assert!(
+                (kilograms(445, grams) - 400.0).abs() < 1.0,
+                "{year}: {grams}"
+            );
         }
     }
 }

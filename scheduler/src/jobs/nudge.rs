@@ -11,7 +11,7 @@ use crate::{
     jobs::task::Task,
     land::{block::NudgeTrack, directory::Person},
     sums::days,
-    words::job::TaskKind,
+    words::job::{TaskKind, TextClass},
 };
 
 /// The rules of courtesy. Evidence for the hours is weak, so courtesy decides; evidence for few,
@@ -31,6 +31,11 @@ pub struct Rules {
     pub again_after_days: [u32; 2],
     /// Days between two routine texts to one phone.
     pub rest_days: u32,
+    /// Days between two texts of the field round to one person: while a stand of theirs is in its
+    /// first year, and later.
+    pub round_days: [u32; 2],
+    /// A round is also for what falls due within so many days after it.
+    pub round_ahead_days: u32,
     /// A nudge that could not be sent for so many days is dropped.
     pub expires_after_days: u32,
     /// Days that a text which can wait may wait for the afternoon before market day, when phones
@@ -40,7 +45,8 @@ pub struct Rules {
 
 impl Rules {
     /// Quiet from 19:00 to 06:00; routine texts from 15:30 to 18:30; day 0, 7 and 21, never a
-    /// fourth; one routine text a week to a phone; dropped after 3 days.
+    /// fourth; one routine text a week to a phone; a field round every month, and every second from the
+    /// second year on; dropped after 3 days.
     #[must_use]
     pub fn standard() -> Self {
         Self {
@@ -50,6 +56,8 @@ impl Rules {
             window_until: at(18, 30),
             again_after_days: [7, 21],
             rest_days: 7,
+            round_days: [31, 61],
+            round_ahead_days: 14,
             expires_after_days: 3,
             market_wait_days: 2,
         }
@@ -126,6 +134,14 @@ pub fn may_send(rules: &Rules, local_now: NaiveDateTime, quiet_days: &[NaiveDate
 #[must_use]
 pub fn rested_on(rules: &Rules, last_text_on: NaiveDate) -> NaiveDate {
     days::after(last_text_on, rules.rest_days).unwrap_or(NaiveDate::MAX)
+}
+
+/// The first day on which a person may be texted of a field round again.
+#[must_use]
+pub fn round_rested_on(rules: &Rules, last_round_on: NaiveDate, is_young: bool) -> NaiveDate {
+    let [young, older] = rules.round_days;
+    let wait = if is_young { young } else { older };
+    days::after(last_round_on, wait).unwrap_or(NaiveDate::MAX)
 }
 
 /// Why a nudge may not go now.
@@ -222,7 +238,11 @@ pub fn next_try(
         Some(track) => rules
             .again_after_days
             .get(usize::from(track.tries) - 1)
-            .and_then(|wait| days::after(track.first_on, *wait))
+            .and_then(|wait| match task.class() {
+                // It is said again in the next round.
+                TextClass::Round => days::after(track.last_on, rules.round_days[0]),
+                TextClass::Urgent | TextClass::Decisive => days::after(track.first_on, *wait),
+            })
             // A try that went out late must not be followed by the next at once.
             .map(|day| day.max(rested_on(rules, track.last_on))),
     };

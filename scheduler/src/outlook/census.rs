@@ -52,6 +52,14 @@ pub fn points_off(reached: u32, of: u32) -> Option<f64> {
     Some((high - low) * 50.0)
 }
 
+/// The mean girth at which this share of the trees has reached `girth_cm`, when single trees
+/// spread about the mean by `spread` (standard deviation over mean).
+#[must_use]
+pub(crate) fn mean_for_share(girth_cm: f64, share: f64, spread: f64) -> Option<f64> {
+    let below = 1.0 - chance::quantile(share)? * spread;
+    (below > 0.0).then(|| girth_cm / below)
+}
+
 /// Which trees to measure.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub struct Walk {

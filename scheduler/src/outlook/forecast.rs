@@ -12,6 +12,7 @@
 mod aim;
 #[cfg(test)]
 mod backtest;
+mod bank;
 mod path;
 mod sample;
 #[cfg(test)]
@@ -25,32 +26,27 @@ use crate::{
     handbook::calendar::Calendar,
     land::block::{BlockState, Cohort},
     outlook::{
-        growth::{Among, LIMITS_CM, Seen, standard},
+        growth::{GrowingYear, LIMITS_CM, Seen, standard},
         readiness::in_season,
     },
     sums::{chance, days, rounding},
+    words::season::Season,
 };
 use aim::{Aim, Part};
-use path::Path;
+pub use bank::{Beside, Stands};
+use bank::{Member, bank};
 
 pub use sample::{Sample, sample};
 
 const DAYS_A_YEAR: f64 = 365.25;
-/// Nobody looks ahead further than this, in years after the last census.
-const HORIZON_YEARS: f64 = 20.0;
+/// Nobody looks ahead further than this, after the last census.
 const HORIZON_MONTHS: u32 = 240;
+const HORIZON_DAYS: u32 = 7_305;
+/// A range that is wider than so many months is not told: tappers, tools and buyers are planned for
+/// a year and the next. An assumption.
+const TOLD_MONTHS: u32 = 24;
 /// What the range leaves out on each side.
 const TAIL: f64 = 0.1;
-/// Halvings of the horizon: down to less than an hour.
-const HALVINGS: u32 = 24;
-/// Three guesses of the limit of growth stand for all, with the weights of Swanson's rule for the
-/// 10th, 50th and 90th hundredth of a distribution (from memory).
-const LIMITS: [(f64, f64); 3] = [
-    (LIMITS_CM.low, 0.3),
-    (LIMITS_CM.likely, 0.4),
-    (LIMITS_CM.high, 0.3),
-];
-
 /// A span of days that holds the right one four times out of five.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub struct Range {
@@ -60,6 +56,14 @@ pub struct Range {
     pub likely: NaiveDate,
     /// Not likely after this day.
     pub latest: NaiveDate,
+}
+
+impl Range {
+    /// Whether one can plan by it. Before that it is too early to say.
+    #[must_use]
+    pub fn is_narrow(&self) -> bool {
+        days::months_after(self.earliest, TOLD_MONTHS).is_some_and(|last| self.latest <= last)
+    }
 }
 
 /// When a stand will likely be ready.
@@ -89,10 +93,15 @@ pub struct CohortRange {
 /// Looks ahead to the day on which the handbook's share of the trees reaches the girth, moved
 /// into its months of opening.
 ///
-/// None before the second year, and without a census that tells how thick the trees are.
+/// The usual rains say when in the year stands grow. None before the second year, and without a census that tells how thick the trees are.
 #[must_use]
-pub fn opening(state: &BlockState, calendar: &Calendar, among: Among<'_>) -> Option<Forecast> {
-    let outlook = Outlook::new(state, calendar, among)?;
+pub fn opening(
+    state: &BlockState,
+    calendar: &Calendar,
+    season: &Season,
+    beside: Beside<'_>,
+) -> Option<Forecast> {
+    let outlook = Outlook::new(state, calendar, season, beside)?;
     let cohorts = outlook.cohorts.iter().map(|cohort| CohortRange {
         planted_on: cohort.planted_on,
         trees: cohort.alive(),
@@ -112,7 +121,8 @@ pub fn opening(state: &BlockState, calendar: &Calendar, among: Among<'_>) -> Opt
 pub fn is_likely_by(
     state: &BlockState,
     calendar: &Calendar,
-    among: Among<'_>,
+    season: &Season,
+    beside: Beside<'_>,
     day: NaiveDate,
 ) -> bool {
     let by = || {
@@ -121,11 +131,10 @@ pub fn is_likely_by(
         if day < old_enough {
             return None;
         }
-        let outlook = Outlook::new(state, calendar, among)?;
+        let outlook = Outlook::new(state, calendar, season, beside)?;
         let aims = outlook.aims(calendar, &outlook.parts());
-        // Days are rounded down, so the search may end anywhere before the next one.
-        let next = years(outlook.last.on, days::after(day, 1)?)?;
-        if outlook.chance(&aims, next) < 0.5 {
+        let lived = outlook.year.between(outlook.last.on, day);
+        if outlook.chance(&aims, lived) < 0.5 {
             return None;
         }
         let likely = outlook.day(calendar, planted_on, &aims, 0.5)?;
@@ -137,37 +146,46 @@ pub fn is_likely_by(
 /// The likely day of [`opening`] alone, and the day of the census behind it. For reckoning with,
 /// never to be told: that needs the range.
 #[must_use]
-pub fn likely(state: &BlockState, calendar: &Calendar) -> Option<(NaiveDate, NaiveDate)> {
-    let outlook = Outlook::new(state, calendar, Among::default())?;
+pub fn likely(
+    state: &BlockState,
+    calendar: &Calendar,
+    season: &Season,
+) -> Option<(NaiveDate, NaiveDate)> {
+    let outlook = Outlook::new(state, calendar, season, Beside::default())?;
     let aims = outlook.aims(calendar, &outlook.parts());
     let day = outlook.day(calendar, state.planted_on()?, &aims, 0.5)?;
     Some((day, outlook.last.on))
 }
 
-/// The last mean girth of a stand and its age, for the standard of its place.
+/// The mean girths of a stand and their ages, oldest first, for the standard of its place.
 #[must_use]
-pub fn seen(state: &BlockState, calendar: &Calendar) -> Option<Seen> {
-    let planted_on = state.planted_on()?;
-    let sample = sample::all(state, &calendar.opening, planted_on).pop()?;
-    Some(Seen {
-        age_years: years(planted_on, sample.on)?,
-        girth_cm: sample.mean_cm,
-    })
+pub fn seen(state: &BlockState, calendar: &Calendar) -> Vec<Seen> {
+    let Some(planted_on) = state.planted_on() else {
+        return Vec::new();
+    };
+    let seen = |sample: Sample| {
+        Some(Seen {
+            age_years: years(planted_on, sample.on)?,
+            girth_cm: sample.mean_cm,
+        })
+    };
+    let samples = sample::all(state, &calendar.opening, planted_on);
+    samples.into_iter().filter_map(seen).collect()
 }
 
 /// How many months the stand was ahead of what was to be expected of it (negative: behind) at its
 /// last census.
 #[must_use]
-pub fn months_ahead(state: &BlockState, calendar: &Calendar, among: Among<'_>) -> Option<f64> {
+pub fn months_ahead(state: &BlockState, calendar: &Calendar, beside: Beside<'_>) -> Option<f64> {
     let Seen {
         age_years,
         girth_cm,
-    } = seen(state, calendar)?;
+    } = seen(state, calendar).pop()?;
     let clone_name = state
         .cohorts
         .iter()
         .find_map(|one| one.clone_name.as_deref());
-    let curve = standard(&calendar.growth, clone_name, among, LIMITS_CM.likely)?;
+    let curve = standard(calendar, clone_name, beside.among(), LIMITS_CM.likely)?;
     curve.months_ahead(girth_cm, age_years)
 }
 
@@ -177,39 +195,44 @@ struct Outlook<'a> {
     cohorts: Vec<&'a Cohort>,
     /// The day of planting of the middle tree.
     planted_on: NaiveDate,
-    /// Where the stand is on its way, for each limit of growth that its girth allows.
-    paths: Vec<(f64, Path)>,
+    /// Where the stand is on its way along each shape of growth that its girths allow.
+    bank: Vec<Member>,
     last: Sample,
+    year: GrowingYear,
 }
 
 impl<'a> Outlook<'a> {
-    fn new(state: &'a BlockState, calendar: &Calendar, among: Among<'_>) -> Option<Self> {
+    fn new(
+        state: &'a BlockState,
+        calendar: &Calendar,
+        season: &Season,
+        beside: Beside<'_>,
+    ) -> Option<Self> {
         let cohorts: Vec<&Cohort> = state.cohorts.iter().filter(|one| one.alive() > 0).collect();
         let planted_on = middle_planting(&cohorts)?;
+        let year = GrowingYear::new(season);
         let samples = sample::all(state, &calendar.opening, planted_on);
         let last = samples.last().copied()?;
         let clone_name = cohorts.iter().find_map(|one| one.clone_name.as_deref());
-        let paths = LIMITS.iter().filter_map(|(limit_cm, weight)| {
-            let curve = standard(&calendar.growth, clone_name, among, *limit_cm)?;
-            let start = Path::start(&curve);
-            let path = samples.iter().try_fold(start, |path, sample| {
-                path.seen(years(planted_on, sample.on)?, sample)
-            })?;
-            Some((*weight, path))
-        });
-        let paths: Vec<(f64, Path)> = paths.collect();
-        (!paths.is_empty()).then_some(Self {
+        let bank = bank(
+            calendar,
+            clone_name,
+            beside,
+            &ages(planted_on, &samples, year),
+        );
+        (!bank.is_empty()).then_some(Self {
             cohorts,
             planted_on,
-            paths,
+            bank,
             last,
+            year,
         })
     }
 
     fn part(&self, cohort: &Cohort) -> Part {
         Part {
             trees: f64::from(cohort.alive()),
-            older_years: years(cohort.planted_on, self.planted_on).unwrap_or(0.0),
+            older_years: self.year.between(cohort.planted_on, self.planted_on),
         }
     }
 
@@ -219,18 +242,19 @@ impl<'a> Outlook<'a> {
 
     /// What these trees must reach on each path; none where they never do.
     fn aims(&self, calendar: &Calendar, parts: &[Part]) -> Vec<Option<Aim>> {
-        let aim = |path: &Path| Aim::new(path.way(), parts, &calendar.opening, &self.last);
-        self.paths.iter().map(|(_, path)| aim(path)).collect()
+        let aim =
+            |member: &Member| Aim::new(member.path.way(), parts, &calendar.opening, &self.last);
+        self.bank.iter().map(aim).collect()
     }
 
     /// How likely these aims are reached so many years after the last census.
     fn chance(&self, aims: &[Option<Aim>], years: f64) -> f64 {
         let mut weights = 0.0;
         let mut sum = 0.0;
-        for ((weight, path), aim) in self.paths.iter().zip(aims) {
-            weights += weight;
+        for (member, aim) in self.bank.iter().zip(aims) {
+            weights += member.weight;
             if let Some(aim) = aim {
-                sum += weight * path.chance(aim, years);
+                sum += member.weight * member.path.chance(aim, years);
             }
         }
         sum / weights
@@ -257,26 +281,30 @@ impl<'a> Outlook<'a> {
     ) -> Option<NaiveDate> {
         let rule = &calendar.opening;
         let not_before = days::months_after(planted_on, rule.minimum_months)?.max(self.last.on);
-        let days = rounding::floor(self.years_until(aims, share)? * DAYS_A_YEAR)?;
+        let days = self.days_until(aims, share)?;
         in_season(
             days::after(self.last.on, days)?.max(not_before),
             &rule.months,
         )
     }
 
-    /// Years after the last census at which the chance has grown to this share. None when it
-    /// does not within the horizon.
-    fn years_until(&self, aims: &[Option<Aim>], share: f64) -> Option<f64> {
-        let (mut low, mut high) = (0.0, HORIZON_YEARS);
-        if self.chance(aims, high) < share {
+    /// Days after the last census on which the chance has grown to this share. None when it does
+    /// not within the horizon.
+    fn days_until(&self, aims: &[Option<Aim>], share: f64) -> Option<u32> {
+        let enough = |days| {
+            let day = days::after(self.last.on, days)?;
+            Some(self.chance(aims, self.year.between(self.last.on, day)) >= share)
+        };
+        let (mut low, mut high) = (0, HORIZON_DAYS);
+        if !enough(high)? {
             return None;
         }
-        for _ in 0..HALVINGS {
-            let middle = f64::midpoint(low, high);
-            if self.chance(aims, middle) < share {
-                low = middle;
-            } else {
+        while high > low {
+            let middle = u32::midpoint(low, high);
+            if enough(middle)? {
                 high = middle;
+            } else {
+                low = middle + 1;
             }
         }
         Some(high)
@@ -293,6 +321,12 @@ fn middle_planting(cohorts: &[&Cohort]) -> Option<NaiveDate> {
         days += alive * years(first, cohort.planted_on)? * DAYS_A_YEAR;
     }
     days::after(first, rounding::floor(days / trees)?)
+}
+
+/// Mean girths with their standard errors, at years of growth.
+fn ages(planted_on: NaiveDate, samples: &[Sample], year: GrowingYear) -> Vec<(f64, Sample)> {
+    let age = |sample: &Sample| (year.between(planted_on, sample.on), *sample);
+    samples.iter().map(age).collect()
 }
 
 fn years(from: NaiveDate, to: NaiveDate) -> Option<f64> {

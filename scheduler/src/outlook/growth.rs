@@ -4,13 +4,18 @@
 //! than two others (Chandrasekhar 2012, Journal of Forestry Research 23(3)): fastest at the start,
 //! then slower. Its upper limit is an assumption of this project, since early girths cannot tell
 //! it. [`fit()`] draws a curve through measured girths, [`standard()`] gives the one that a handbook
-//! leads to expect. Deliberately absent: soils and rain; a stand's own girths stand for them.
+//! leads to expect. Deliberately absent: soils; a stand's own girths stand for them.
 
 mod fit;
+mod season;
+mod shape;
 mod standard;
 
 pub use fit::{Fit, Seen, fit};
-pub use standard::{Among, Place, Vigour, standard, vigour};
+pub(crate) use season::GrowingYear;
+pub(crate) use shape::{Course, Shape};
+pub(crate) use standard::pace;
+pub use standard::{Among, Place, Vigour, anchor, standard, vigour};
 
 /// Years after planting that a budded plant needs to begin. An assumption.
 pub const LAG_YEARS: f64 = 0.5;

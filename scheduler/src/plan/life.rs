@@ -2,8 +2,11 @@
 //!
 //! What is due follows from the same rules as in service ([`crate::jobs::task`]). What the farmer
 //! finds is assumed: it rains when that is asked, a share dies at first, a fifth of the trees is
-//! tall without branches, the stand reaches the girth at the calendar's least age. Deliberately
-//! absent: chance.
+//! tall without branches, girths are those that the calendar leads to expect. Deliberately absent:
+//! chance.
+
+#[cfg(test)]
+mod tests;
 
 use alloc::vec::Vec;
 
@@ -14,7 +17,11 @@ use crate::{
     handbook::calendar::Calendar,
     jobs::task::{Task, most_urgent, tasks},
     land::{block::BlockState, directory::Block},
-    sums::days,
+    outlook::{
+        census::USUAL_SPREAD,
+        growth::{Among, LIMITS_CM, standard},
+    },
+    sums::{chance, days, rounding},
     words::{
         event::{Body, Event, Happened, Source},
         id::EventId,
@@ -27,9 +34,6 @@ use crate::{
 const DEAD_ONE_IN: u32 = 10;
 /// One in so many trees is tall without branches when they are counted (assumption).
 const TALL_ONE_IN: u32 = 5;
-/// The share of a sample that reaches the girth before and after the least age, in per cent
-/// (assumption).
-const REACHED_PCT: (u32, u32) = (10, 95);
 /// Years that are played after the planting.
 pub const YEARS: u32 = 7;
 
@@ -142,14 +146,9 @@ impl Life<'_> {
                 details.ailment = Some(Ailment::WhiteRoot);
             }
             TaskKind::GirthCensus => {
-                let (before, after) = REACHED_PCT;
-                let share = if self.is_old_enough(today) {
-                    after
-                } else {
-                    before
-                };
+                let share = self.share_reached(today).unwrap_or(0.0);
                 details.of = Some(trees);
-                details.count = Some(trees.saturating_mul(share) / 100);
+                details.count = rounding::floor(f64::from(trees) * share);
             }
             TaskKind::Weed
             | TaskKind::Feed
@@ -178,9 +177,22 @@ impl Life<'_> {
         task.kind.proven_by().map(|kind| (kind, details))
     }
 
-    fn is_old_enough(&self, today: NaiveDate) -> bool {
-        let least = self.calendar.opening.minimum_months;
-        let planted_on = self.state.planted_on();
-        planted_on.is_some_and(|day| days::months_between(day, today) >= least)
+    /// The share of the trees that reaches the girth of opening, as the calendar leads to expect.
+    fn share_reached(&self, today: NaiveDate) -> Option<f64> {
+        const DAYS_A_YEAR: f64 = 365.25;
+        let planted_on = self.state.planted_on()?;
+        let days = i32::try_from(today.signed_duration_since(planted_on).num_days()).ok()?;
+        let clone_name = self.block.clone_name.as_deref();
+        let curve = standard(
+            self.calendar,
+            clone_name,
+            Among::default(),
+            LIMITS_CM.likely,
+        )?;
+        let mean_cm = curve.girth_cm(f64::from(days) / DAYS_A_YEAR);
+        let girth_cm = self.calendar.opening.girth_cm;
+        Some(chance::below(
+            (mean_cm - girth_cm) / (USUAL_SPREAD * mean_cm),
+        ))
     }
 }

@@ -3,10 +3,8 @@
 //! The distributions are those of `statrs`; here their arguments are checked first, since a share
 //! from a text or a file may be anything and the library panics on some of it.
 
-use statrs::distribution::{Binomial, ContinuousCDF, DiscreteCDF, Normal};
+use statrs::distribution::{Binomial, Continuous, ContinuousCDF, DiscreteCDF, Normal};
 
-/// Four times out of five a normal value lies within so many standard deviations.
-pub const FOUR_OF_FIVE: f64 = 1.281_551_565_544_600_4;
 /// Nineteen times out of twenty.
 pub const NINETEEN_OF_TWENTY: f64 = 1.959_963_984_540_054;
 
@@ -26,6 +24,12 @@ pub fn below(value: f64) -> f64 {
         return 0.0;
     }
     Normal::standard().cdf(value)
+}
+
+/// How dense a standard normal distribution is at this value.
+#[must_use]
+pub fn density(value: f64) -> f64 {
+    Normal::standard().pdf(value)
 }
 
 /// The fewest hits in `of` draws of which this share of all samples has no more, when each draw
@@ -49,7 +53,7 @@ fn is_inside(share: f64) -> bool {
 
 #[cfg(test)]
 mod tests {
-    use super::{FOUR_OF_FIVE, NINETEEN_OF_TWENTY, below, hits, quantile};
+    use super::{NINETEEN_OF_TWENTY, below, density, hits, quantile};
 
     #[track_caller]
     fn near(found: Option<f64>, expected: f64, by: f64) {
@@ -63,10 +67,11 @@ mod tests {
         near(quantile(0.5), 0.0, 1e-9);
         near(quantile(0.65), 0.385_320_466, 1e-8);
         near(quantile(0.7), 0.524_400_513, 1e-8);
-        near(quantile(0.9), FOUR_OF_FIVE, 1e-8);
+        near(quantile(0.9), 1.281_551_566, 1e-8);
         near(quantile(0.975), NINETEEN_OF_TWENTY, 1e-8);
         near(quantile(0.02), -2.053_748_911, 1e-8);
         assert!((below(1.0) - 0.841_344_746).abs() < 1e-8);
+        assert!((density(1.0) - 0.241_970_725).abs() < 1e-8);
     }
 
     #[test]

@@ -199,7 +199,7 @@ tasks! {
     /// Count tall trees without branches.
     CountTall {
         name: "count_tall", urgency: 18, clock: Planting, in_rains: false,
-        stand: Growing, class: Round, only_tells: false,
+        stand: Growing, class: Decisive, only_tells: false,
         proven_by: Some(Kind::NotBranched),
         rests_on: ["induction"],
     }

@@ -11,7 +11,7 @@ use budwood::{
     store::Change,
     words::message::{Purpose, Received},
 };
-use budwood_scheduler::{Consent, Group, Person, Role, Task, TaskKind};
+use budwood_scheduler::{Consent, Group, Person, Role, Task, TaskKind, TextClass};
 use chrono::{NaiveDate, TimeDelta};
 
 use super::{Laws, Moment, local, sending::REST_DAYS};
@@ -21,13 +21,17 @@ use super::{Laws, Moment, local, sending::REST_DAYS};
 const PATIENCE_DAYS: i64 = 12;
 /// Days after the first nudge of a round on which the next ones go.
 const AGAIN_AFTER_DAYS: [i64; 2] = [7, 21];
+/// The field round comes again after so many days at the soonest, and at the latest.
+const ROUND_AGAIN_DAYS: i64 = 31;
+const ROUND_DAYS: i64 = 61;
 /// A job of a stand that came by a list is late only after so many days on the list.
 const LIST_NOTICE_DAYS: i64 = 14;
 
 /// Which jobs are ripe for each phone, and when it was last told of one.
 #[derive(Clone, Default)]
 pub(super) struct Owed {
-    ripe_since: BTreeMap<String, NaiveDate>,
+    /// With whether only parts of a field round are.
+    ripe_since: BTreeMap<String, (NaiveDate, bool)>,
     nudged_on: BTreeMap<String, NaiveDate>,
 }
 
@@ -79,17 +83,23 @@ impl Laws {
         let before = std::mem::take(&mut self.owed.ripe_since);
         for (number, (today, jobs)) in ripe {
             self.figures.phones_looked_at += 1;
-            let since = *before.get(&number).unwrap_or(&today);
+            // Looks and rounds go together in one text, which comes every second month at least.
+            let only_rounds = jobs.iter().all(|(_, job)| job.class() == TextClass::Round);
+            let since = match before.get(&number) {
+                Some((since, was_only)) if *was_only == only_rounds => *since,
+                Some(_) | None => today,
+            };
             let last = self.last_told(&number);
             let waited = (today - since).num_days();
-            let most = REST_DAYS + PATIENCE_DAYS;
+            let rest = if only_rounds { ROUND_DAYS } else { REST_DAYS };
+            let most = rest + PATIENCE_DAYS;
             let silent = last.is_none_or(|last| (today - last).num_days() > most);
             assert!(
                 waited <= PATIENCE_DAYS || !silent,
                 "on {today} {jobs:?} of {number} are due since {since}, and nothing was said \
                  since {last:?}"
             );
-            self.owed.ripe_since.insert(number, since);
+            self.owed.ripe_since.insert(number, (since, only_rounds));
         }
     }
 
@@ -102,8 +112,10 @@ impl Laws {
 
     fn turn(&self, task: &Task, today: NaiveDate) -> Turn {
         let tries = self.facts.tries(task.block, task.kind, task.due);
+        let is_round = task.class() == TextClass::Round;
         let next = match (tries.as_slice(), AGAIN_AFTER_DAYS) {
             ([], _) => task.due,
+            ([last] | [_, last], _) if is_round => *last + TimeDelta::days(ROUND_AGAIN_DAYS),
             ([first], [wait, _]) => *first + TimeDelta::days(wait),
             ([first, last], [_, wait]) => {
                 (*first + TimeDelta::days(wait)).max(*last + TimeDelta::days(REST_DAYS))

@@ -1,7 +1,8 @@
 //! The time has come: which nudge goes to which phone.
 //!
-//! One job, one text. When several blocks of one phone are due, the most urgent job wins, and
-//! the phone's rest moves the others. Where very many are due at once, a step takes some of them
+//! One job, one text, on all blocks where it is due; the looks and rounds of a month are one field
+//! round. When several jobs of one phone are due, the most urgent wins, and the phone's rest moves
+//! the others. Where very many are due at once, a step takes some of them
 //! and the next wake the others, so that nobody who texts meanwhile waits for all of them.
 
 use std::collections::BTreeMap;
@@ -10,7 +11,12 @@ use budwood_scheduler::Body;
 use chrono::TimeDelta;
 
 use crate::{
-    engine::{questions::due_now::Ready, said::Said, step::Step, turn::Telling},
+    engine::{
+        questions::{due_now::rank, tasks::Ready},
+        said::Said,
+        step::Step,
+        turn::Telling,
+    },
     words::{limits, message::OpenNudge},
 };
 
@@ -30,13 +36,7 @@ impl Step<'_> {
             }
         }
         for (number, mut ready) in by_phone {
-            ready.sort_by_key(|ready| {
-                (
-                    ready.candidate.task.urgency(),
-                    ready.candidate.task.due,
-                    ready.block,
-                )
-            });
+            ready.sort_by_key(|ready| (rank(&ready.candidate.task), ready.block));
             if let Some(first) = ready.first() {
                 said.extend(self.nudge(&number, first));
             }
@@ -48,15 +48,20 @@ impl Step<'_> {
     }
 
     fn nudge(&mut self, number: &str, ready: &Ready) -> Option<Said> {
-        let said = self.view().nudge(number, ready)?;
+        let (said, parts) = self.view().nudge(number, ready)?;
         let task = &ready.candidate.task;
-        let body = Body::Nudged {
-            block: ready.block,
-            task: task.kind,
-            on: ready.today,
-            due: task.due,
-        };
-        self.record(Telling::BOT, None, body);
+        let told: Vec<Body> = parts
+            .iter()
+            .map(|part| Body::Nudged {
+                block: part.block.id,
+                task: part.task.kind,
+                on: ready.today,
+                due: part.task.due,
+            })
+            .collect();
+        for body in told {
+            self.record(Telling::BOT, None, body);
+        }
         let now = self.now;
         let talk = self.talk(number);
         talk.routine_at = Some(now);

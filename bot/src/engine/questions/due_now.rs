@@ -1,29 +1,33 @@
-//! Which nudges may go at this moment, and what they say.
+//! Which nudges may go at this moment, what they say, and when a block is to be looked at next.
+//!
+//! A tick costs what is due, not what exists, so the next moment of each block is kept in order
+//! (`World::due`). It follows from the block's jobs, the nudges already given, the phone's rest,
+//! quiet days and hours.
 
 use std::collections::BTreeSet;
 
-use budwood_scheduler::{BlockId, Phone, jobs::nudge};
-use chrono::{DateTime, NaiveDate, TimeDelta, Utc};
+use budwood_scheduler::{BlockId, Phone, Task, TaskKind, jobs::nudge};
+use chrono::{DateTime, NaiveDate, NaiveTime, TimeDelta, Utc};
 
-use super::tasks::Candidate;
+use super::{
+    round::{Part, blocks_in, is_walked, together},
+    tasks::{Candidate, Ready},
+};
 use crate::{
     engine::{
-        local_time::zone,
+        local_time::{instant, zone},
         said::{Said, To},
         view::View,
     },
-    wording::{self, NudgeText},
+    wording::{self, NudgeText, RoundText},
     words::{limits, message::Purpose},
 };
 
-/// A block whose nudge may go now.
-pub(crate) struct Ready {
-    pub(crate) block: BlockId,
-    pub(crate) today: NaiveDate,
-    pub(crate) candidate: Candidate,
-}
+/// A block is looked at again after this many days at the latest: a round that nobody answered
+/// gives way to the next one as days pass, and ages bring new jobs. A phone rests as long anyway.
+const LOOK_AGAIN_DAYS: i64 = 7;
 
-impl View<'_> {
+impl<'a> View<'a> {
     /// The first blocks that are due, and all others that are due on their phones.
     pub(crate) fn due_now(self) -> BTreeSet<BlockId> {
         let end: (DateTime<Utc>, BlockId) = (self.now, BlockId(u32::MAX));
@@ -68,9 +72,9 @@ impl View<'_> {
         let candidate = self
             .candidates(id, today)
             .into_iter()
-            .filter(|candidate| candidate.on <= today)
+            .filter(|candidate| self.may_be_told_on(id, candidate, today) <= today)
             .filter(|candidate| !self.world.outbox.nudge_waits(id, candidate.task.kind))
-            .min_by_key(|candidate| (candidate.task.urgency(), candidate.task.due))?;
+            .min_by_key(|candidate| rank(&candidate.task))?;
         let ready = Ready {
             block: id,
             today,
@@ -79,21 +83,73 @@ impl View<'_> {
         Some((number.to_owned(), ready))
     }
 
-    /// What the nudge says.
-    pub(crate) fn nudge(self, number: &str, ready: &Ready) -> Option<Said> {
+    /// When to look at a block next. None when nobody is to be texted about it.
+    pub(crate) fn next_look(self, id: BlockId) -> Option<DateTime<Utc>> {
+        if let Some(until) = self.held(id) {
+            let (group, day) = until?;
+            return Some(instant(
+                day.and_time(NaiveTime::MIN),
+                zone(group, self.setup),
+            ));
+        }
+        let (group, number) = self.nudged_about(id)?;
+        let zone = zone(group, self.setup);
+        let local = self.now.with_timezone(&zone).naive_local();
+        let today = local.date();
+        let next = self
+            .candidates(id, today)
+            .into_iter()
+            .map(|candidate| self.may_be_told_on(id, &candidate, today))
+            .chain([today + TimeDelta::days(LOOK_AGAIN_DAYS)])
+            .min()?;
+        let rested = self.rested_on(number, group);
+        let day = next.max(rested.unwrap_or(next)).max(today);
+        let not_before = day.and_time(NaiveTime::MIN).max(local);
+        let slot = nudge::slot(
+            &self.setup.rules,
+            not_before,
+            &group.quiet_days,
+            group.market_day,
+        );
+        Some(instant(slot, zone).max(self.now))
+    }
+
+    /// What the nudge says, and the jobs that it speaks of.
+    pub(crate) fn nudge(self, number: &str, ready: &Ready) -> Option<(Said, Vec<Part<'a>>)> {
         let block = self.world.directory.block(ready.block)?;
         let owner = self.person(block.owner)?;
         let task = &ready.candidate.task;
         let soon = ready.today + TimeDelta::days(limits::NOTICE_DAYS);
-        let by = task.late_after.max(soon);
-        let phrase = wording::nudge(NudgeText {
-            name: owner.called(),
-            block: &block.name,
-            task,
-            by: task.ends.map_or(by, |ends| by.min(ends)),
-            adviser: self.adviser_name(owner),
-        });
-        Some(Said {
+        let parts = self.parts(ready);
+        let is_round = is_walked(task) && parts.len() > 1;
+        let by = |task: &Task| {
+            let by = task.late_after.max(soon);
+            task.ends.map_or(by, |ends| by.min(ends))
+        };
+        let blocks: Vec<String> = blocks_in(&parts)
+            .into_iter()
+            .map(|(_, name)| name)
+            .collect();
+        let phrase = if is_round {
+            let jobs: BTreeSet<TaskKind> = parts.iter().map(|part| part.task.kind).collect();
+            wording::field_round(RoundText {
+                name: owner.called(),
+                blocks: &blocks,
+                jobs: &jobs,
+                by: by(task),
+                adviser: self.adviser_name(owner),
+            })
+        } else {
+            let task = together(&parts)?;
+            wording::nudge(NudgeText {
+                name: owner.called(),
+                block: &blocks.join(", "),
+                task: &task,
+                by: by(&task),
+                adviser: self.adviser_name(owner),
+            })
+        };
+        let said = Said {
             to: To {
                 number: number.to_owned(),
                 language: self.language_of(owner.id),
@@ -104,6 +160,28 @@ impl View<'_> {
                 task: task.kind,
                 due: task.due,
             },
-        })
+        };
+        Some((said, parts))
     }
+
+    /// The first day on which a text may speak of this job: a round rests longer than a phone.
+    pub(crate) fn may_be_told_on(
+        self,
+        id: BlockId,
+        candidate: &Candidate,
+        today: NaiveDate,
+    ) -> NaiveDate {
+        let rested = || {
+            let block = self.world.directory.block(id)?;
+            self.round_rested_on(block.owner, today)
+        };
+        let rested = is_walked(&candidate.task).then(rested).flatten();
+        candidate.on.max(rested.unwrap_or(candidate.on))
+    }
+}
+
+/// Which job to speak of first: what has a text of its own before the round, then what is most
+/// urgent, then the oldest.
+pub(crate) fn rank(task: &Task) -> (bool, u8, NaiveDate) {
+    (is_walked(task), task.urgency(), task.due)
 }

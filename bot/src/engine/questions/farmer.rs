@@ -15,7 +15,7 @@ use super::tasks::season_of;
 use crate::{
     args,
     engine::view::View,
-    wording::{Key, Phrase, Value, living},
+    wording::{Key, Phrase, Value, dose, living},
     words::limits,
 };
 
@@ -165,9 +165,7 @@ impl View<'_> {
         let figures = &task.figures;
         let args = args! {
             "block" => Value::name(block),
-            "trees" => figures.trees.unwrap_or(0),
-            "grams" => Value::figure(figures.grams_per_tree),
-            "kilograms" => Value::figure(figures.kilograms),
+            "dose" => dose(figures),
             "ring" => Phrase::from(Key::FeedRing),
         };
         self.signed_with(speaker, Key::HowMuchFeed, args)

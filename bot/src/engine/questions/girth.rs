@@ -1,16 +1,16 @@
 //! What girths tell: when a stand will be ready, whether it is behind, who should look.
 //!
-//! Never a date without a range, and never "ready" from a small count by the farmer: then it is
+//! Never a date without a range, nor a range so wide that nobody can plan by it, and never "ready" from a small count by the farmer: then it is
 //! close, and all trees are measured first.
 
 use std::collections::BTreeMap;
 
 use budwood_parser::Query;
 use budwood_scheduler::{
-    Block, BlockId, Calendar, Group, Person, TaskKind,
+    Block, BlockId, Calendar, Group, Person, Season, TaskKind,
     outlook::{
-        forecast::{self, Forecast},
-        growth::{Among, Place, Seen},
+        forecast::{self, Beside, Forecast, Stands},
+        growth::Seen,
         readiness::{Verdict, readiness},
     },
 };
@@ -18,7 +18,7 @@ use chrono::NaiveDate;
 
 use crate::{
     args,
-    engine::view::View,
+    engine::{questions::tasks::season_of, view::View},
     wording::{Key, MemberGirth, Phrase, Ready, Value},
     words::limits,
 };
@@ -34,17 +34,18 @@ pub(crate) struct Outlook {
 /// it looks at.
 pub(crate) struct Neighbours<'a> {
     calendar: &'a Calendar,
-    place: Place,
-    /// The girths that made the place.
-    seen: BTreeMap<BlockId, Seen>,
+    season: Season,
+    stands: Stands,
+    /// The girths of each.
+    seen: BTreeMap<BlockId, Vec<Seen>>,
 }
 
 impl Neighbours<'_> {
     /// A stand beside the others.
-    fn among(&self, block: BlockId) -> Among<'_> {
-        Among {
-            place: Some(&self.place),
-            own: self.seen.get(&block).copied(),
+    fn beside(&self, block: BlockId) -> Beside<'_> {
+        Beside {
+            stands: Some(&self.stands),
+            own: self.seen.get(&block).map_or(&[], Vec::as_slice),
         }
     }
 }
@@ -71,13 +72,21 @@ impl<'a> View<'a> {
     ) -> Option<Outlook> {
         let calendar = neighbours.calendar;
         let state = self.state(block)?;
-        let forecast = forecast::opening(state, calendar, neighbours.among(block));
+        let forecast = forecast::opening(
+            state,
+            calendar,
+            &neighbours.season,
+            neighbours.beside(block),
+        );
         let verdict = readiness(state, calendar).map(|ready| ready.verdict);
         let ready = match (verdict, &forecast) {
             (Some(Verdict::Ready), _) => Ready::MeetsRule,
             (Some(Verdict::MeasureAll), _) => Ready::Close,
             (Some(Verdict::NotYet) | None, Some(seen)) if seen.block.likely <= today => {
                 Ready::Close
+            }
+            (Some(Verdict::NotYet) | None, Some(seen)) if !seen.block.is_narrow() => {
+                Ready::TooEarly
             }
             (Some(Verdict::NotYet) | None, Some(seen)) => {
                 Ready::Between(seen.block.earliest, seen.block.latest)
@@ -91,19 +100,20 @@ impl<'a> View<'a> {
     pub(crate) fn neighbours(self, group: &Group) -> Option<Neighbours<'a>> {
         let calendar = self.calendar_of(group)?;
         let directory = &self.world.directory;
-        let seen: BTreeMap<BlockId, Seen> = directory
+        let seen: BTreeMap<BlockId, Vec<Seen>> = directory
             .members(group.id)
             .flat_map(|person| directory.blocks_of(person.id))
             .filter_map(|block| {
-                let seen = forecast::seen(self.state(block.id)?, calendar)?;
-                Some((block.id, seen))
+                let seen = forecast::seen(self.state(block.id)?, calendar);
+                (!seen.is_empty()).then_some((block.id, seen))
             })
             .take(limits::PEERS_MAX)
             .collect();
-        let stands: Vec<Seen> = seen.values().copied().collect();
+        let stands = Stands::of(calendar, seen.values().cloned().collect());
         Some(Neighbours {
             calendar,
-            place: Place::of(&stands),
+            season: season_of(group),
+            stands,
             seen,
         })
     }
@@ -120,8 +130,8 @@ impl<'a> View<'a> {
 
     fn months_ahead_among(self, neighbours: &Neighbours<'_>, block: BlockId) -> Option<i32> {
         let state = self.state(block)?;
-        let among = neighbours.among(block);
-        let months = forecast::months_ahead(state, neighbours.calendar, among)?;
+        let beside = neighbours.beside(block);
+        let months = forecast::months_ahead(state, neighbours.calendar, beside)?;
         Some(whole_months(months))
     }
 
@@ -152,7 +162,7 @@ impl<'a> View<'a> {
     ) -> Option<(NaiveDate, NaiveDate)> {
         match self.outlook_among(neighbours, block, today)?.ready {
             Ready::Between(earliest, latest) => Some((earliest, latest)),
-            Ready::MeetsRule | Ready::Close => None,
+            Ready::MeetsRule | Ready::Close | Ready::TooEarly => None,
         }
     }
 
@@ -177,8 +187,10 @@ impl<'a> View<'a> {
         let Some(Outlook { ready, forecast }) = outlook else {
             return self.signed_with(speaker, Key::WhenTapUnknown, name);
         };
-        let (Ready::Between(..), Some(seen)) = (ready, forecast) else {
-            return self.signed_with(speaker, Key::MayTapCheck, name);
+        let (key, seen) = match (ready, forecast) {
+            (Ready::Between(..), Some(seen)) => (Key::WhenTap, seen),
+            (Ready::TooEarly, Some(seen)) => (Key::WhenTapEarly, seen),
+            _ => return self.signed_with(speaker, Key::MayTapCheck, name),
         };
         let args = args! {
             "block" => Value::name(&block.name),
@@ -187,7 +199,7 @@ impl<'a> View<'a> {
             "latest" => Value::Month(seen.block.latest),
             "trees" => seen.of,
         };
-        self.signed_with(speaker, Key::WhenTap, args)
+        self.signed_with(speaker, key, args)
     }
 
     pub(crate) fn may_tap(self, speaker: &Person, group: &Group, query: &Query) -> Option<Phrase> {
@@ -235,6 +247,12 @@ impl<'a> View<'a> {
         };
         let verdict = readiness(state, calendar).map(|ready| ready.verdict);
         matches!(verdict, Some(Verdict::Ready | Verdict::MeasureAll))
-            || forecast::is_likely_by(state, calendar, neighbours.among(block), today)
+            || forecast::is_likely_by(
+                state,
+                calendar,
+                &neighbours.season,
+                neighbours.beside(block),
+                today,
+            )
     }
 }

@@ -269,6 +269,10 @@ impl<'a> View<'a> {
     fn nudged(self, turn: &Turn) -> Option<Nudged<'a>> {
         let nudge = self.talk(&turn.number)?.nudge?;
         let block = self.world.directory.block(nudge.block)?;
+        // After a round a bare number could be anything.
+        if self.parts_told(&nudge).len() > 1 {
+            return None;
+        }
         let ailment = self.looked_for(nudge.block, nudge.task);
         let kind = ailment.map_or_else(|| nudge.task.proven_by(), |_| Some(Kind::Disease))?;
         (block.owner == turn.target).then_some(Nudged {

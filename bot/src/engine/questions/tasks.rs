@@ -1,8 +1,4 @@
-//! What is due on a block, and when the block is to be looked at next.
-//!
-//! A tick costs what is due, not what exists, so the next moment of each block is kept in order
-//! (`World::due`). It follows from the block's jobs, the nudges already given, the phone's rest,
-//! quiet days and hours.
+//! What is due on a block, and which of its jobs may still be nudged for.
 
 use budwood_scheduler::{
     Block, BlockId, BlockState, Calendar, Group, Person, PersonId, Season, Task,
@@ -12,16 +8,12 @@ use budwood_scheduler::{
     },
     land::stand,
 };
-use chrono::{DateTime, NaiveDate, NaiveTime, TimeDelta, Utc};
+use chrono::NaiveDate;
 
 use crate::engine::{
-    local_time::{civil_day, instant, zone},
+    local_time::{civil_day, zone},
     view::View,
 };
-
-/// A block is looked at again after this many days at the latest: a round that nobody answered
-/// gives way to the next one as days pass, and ages bring new jobs. A phone rests as long anyway.
-const LOOK_AGAIN_DAYS: i64 = 7;
 
 /// The season of a group.
 pub(crate) fn season_of(group: &Group) -> Season {
@@ -31,6 +23,13 @@ pub(crate) fn season_of(group: &Group) -> Season {
         second_rains: group.second_rains,
         window_opened: group.window_opened,
     }
+}
+
+/// A block whose nudge may go now.
+pub(crate) struct Ready {
+    pub(crate) block: BlockId,
+    pub(crate) today: NaiveDate,
+    pub(crate) candidate: Candidate,
 }
 
 /// A job that may be nudged for, and from which day.
@@ -101,40 +100,9 @@ impl<'a> View<'a> {
         Some(nudge::rested_on(&self.setup.rules, day))
     }
 
-    /// When to look at a block next. None when nobody is to be texted about it.
-    pub(crate) fn next_look(self, id: BlockId) -> Option<DateTime<Utc>> {
-        if let Some(until) = self.held(id) {
-            let (group, day) = until?;
-            return Some(instant(
-                day.and_time(NaiveTime::MIN),
-                zone(group, self.setup),
-            ));
-        }
-        let (group, number) = self.nudged_about(id)?;
-        let zone = zone(group, self.setup);
-        let local = self.now.with_timezone(&zone).naive_local();
-        let today = local.date();
-        let next = self
-            .candidates(id, today)
-            .into_iter()
-            .map(|candidate| candidate.on)
-            .chain([today + TimeDelta::days(LOOK_AGAIN_DAYS)])
-            .min()?;
-        let rested = self.rested_on(number, group);
-        let day = next.max(rested.unwrap_or(next)).max(today);
-        let not_before = day.and_time(NaiveTime::MIN).max(local);
-        let slot = nudge::slot(
-            &self.setup.rules,
-            not_before,
-            &group.quiet_days,
-            group.market_day,
-        );
-        Some(instant(slot, zone).max(self.now))
-    }
-
     /// Whether the owner of a block is left in peace, and the day on which that is over, if one is
     /// set.
-    fn held(self, id: BlockId) -> Option<Option<(&'a Group, NaiveDate)>> {
+    pub(crate) fn held(self, id: BlockId) -> Option<Option<(&'a Group, NaiveDate)>> {
         let directory = &self.world.directory;
         let block = directory.block(id)?;
         let owner = directory.person(block.owner)?;

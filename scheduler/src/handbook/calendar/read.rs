@@ -294,6 +294,7 @@ fn growth(table: &Table<'_>, cited: &Cited) -> Growth {
     Growth {
         girth_cm: cited.number(table, "girth_cm", GROWTH_CM),
         age_years: cited.number(table, "age_years", GROWTH_YEARS),
+        is_opening: cited.flag(table, "is_opening"),
     }
 }
 

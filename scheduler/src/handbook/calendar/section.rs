@@ -200,10 +200,13 @@ pub struct Induction {
 /// which [`crate::outlook::growth`] lays its curve.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Growth {
-    /// Mean girth in centimetres.
+    /// Girth in centimetres.
     pub girth_cm: f64,
     /// Years after planting at which it is reached.
     pub age_years: f64,
+    /// Whether that is when stands are opened, so that the handbook's share of the trees has this
+    /// girth; else it is the mean girth.
+    pub is_opening: bool,
 }
 
 /// Girth census.

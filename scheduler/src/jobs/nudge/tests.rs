@@ -7,7 +7,7 @@ use proptest::{collection::vec as many, prelude::*};
 
 use super::{
     NextTry, Rules, Withheld, has_lapsed, is_late, is_window, may_go, may_send, next_try,
-    rested_on, slot,
+    rested_on, round_rested_on, slot,
 };
 use crate::{
     jobs::task::{Figures, Task},
@@ -108,9 +108,9 @@ fn a_phone_rests() {
     assert_eq!(rested_on(&rules, NaiveDate::MAX), NaiveDate::MAX);
 }
 
-fn weeding(ends: Option<&str>) -> Task {
+fn feeding(ends: Option<&str>) -> Task {
     Task {
-        kind: TaskKind::Weed,
+        kind: TaskKind::Feed,
         block: BlockId(1),
         due: day("2027-06-22"),
         late_after: day("2027-07-06"),
@@ -145,7 +145,7 @@ fn on(text: &str) -> NextTry {
 
 #[test]
 fn three_tries_and_then_a_person() {
-    let task = weeding(None);
+    let task = feeding(None);
     tries(&task, None, "2027-06-01", on("2027-06-22"));
     tries(&task, None, "2027-06-25", on("2027-06-25"));
     tries(
@@ -186,18 +186,18 @@ fn a_try_that_is_still_to_come_silences_nobody() {
         last_on: day("2031-01-01"),
         ..track("2027-06-22", 1)
     };
-    tries(&weeding(None), Some(ahead), "2027-06-24", on("2027-06-24"));
+    tries(&feeding(None), Some(ahead), "2027-06-24", on("2027-06-24"));
 }
 
 #[test]
 fn a_new_round_starts_the_tries_anew() {
     let before = track("2027-06-01", 3);
-    tries(&weeding(None), Some(before), "2027-06-20", on("2027-06-22"));
+    tries(&feeding(None), Some(before), "2027-06-20", on("2027-06-22"));
 }
 
 #[test]
 fn no_nudge_after_the_end() {
-    let task = weeding(Some("2027-06-28"));
+    let task = feeding(Some("2027-06-28"));
     tries(&task, None, "2027-06-28", on("2027-06-28"));
     tries(&task, None, "2027-06-29", NextTry::Over);
     // The second try would come too late: a person must call while there is time.
@@ -207,7 +207,7 @@ fn no_nudge_after_the_end() {
 
 #[test]
 fn late_is_after_the_last_day() {
-    let task = weeding(None);
+    let task = feeding(None);
     assert!(!is_late(&task, day("2027-07-06")));
     assert!(is_late(&task, day("2027-07-07")));
 }
@@ -222,18 +222,18 @@ fn the_question_of_a_nudge_is_open_for_two_weeks() {
 /// The state of the work is asked again at the moment of sending.
 #[test]
 fn whether_this_nudge_may_go_now() {
-    let nudge = (TaskKind::Weed, day("2027-06-22"));
+    let nudge = (TaskKind::Feed, day("2027-06-22"));
     let rules = Rules::standard();
     let go = |open: &[Task], at: &str| may_go(&rules, nudge, open, time(at), &[]);
-    let open = [weeding(None)];
+    let open = [feeding(None)];
     let noon = "2027-06-23 12:00";
     assert_eq!(go(&open, noon), Ok(()));
     assert_eq!(go(&[], noon), Err(Withheld::NotDue));
-    let ended = [weeding(Some("2027-06-22"))];
+    let ended = [feeding(Some("2027-06-22"))];
     assert_eq!(go(&ended, noon), Err(Withheld::NotDue));
-    let last_day = [weeding(Some("2027-06-23"))];
+    let last_day = [feeding(Some("2027-06-23"))];
     assert_eq!(go(&last_day, noon), Ok(()));
-    let mut other = [weeding(None)];
+    let mut other = [feeding(None)];
     other[0].due = day("2027-06-21");
     assert_eq!(go(&other, noon), Err(Withheld::NotDue));
     let early = "2027-06-21 12:00";
@@ -274,7 +274,7 @@ proptest! {
         gaps in many(0_u64..40, 1..12),
     ) {
         let rules = Rules::standard();
-        let task = weeding(None);
+        let task = feeding(None);
         let mut known: Option<NudgeTrack> = None;
         let mut today = task.due;
         let mut sent = vec![];
@@ -297,4 +297,35 @@ proptest! {
             prop_assert!((*next - *first).num_days() >= 7, "{sent:?}");
         }
     }
+}
+
+/// A part of the field round is told again in the next round, two times at most.
+#[test]
+fn a_round_is_told_again_in_the_next_round() {
+    let weed = Task {
+        kind: TaskKind::Weed,
+        block: BlockId(1),
+        due: day("2027-06-01"),
+        late_after: day("2027-06-15"),
+        ends: None,
+        clock: Clock::Planting,
+        figures: Figures::default(),
+    };
+    let track = |tries, last_on| NudgeTrack {
+        due: weed.due,
+        tries,
+        first_on: day("2027-06-01"),
+        last_on: day(last_on),
+    };
+    let rules = Rules::standard();
+    let next = |tries, last_on| {
+        let track = track(tries, last_on);
+        next_try(&rules, &weed, Some(&track), day("2027-06-08"))
+    };
+    assert_eq!(next(1, "2027-06-01"), NextTry::On(day("2027-07-02")));
+    assert_eq!(next(2, "2027-07-02"), NextTry::On(day("2027-08-02")));
+    assert_eq!(next(3, "2027-08-02"), NextTry::AdviserList);
+    let rested = |is_young| round_rested_on(&rules, day("2027-06-01"), is_young);
+    assert_eq!(rested(true), day("2027-07-02"));
+    assert_eq!(rested(false), day("2027-08-01"));
 }

@@ -97,7 +97,7 @@ pub(super) fn get_ready(case: &Case<'_>) -> Option<Plan> {
     if case.said_done(TaskKind::GetReady).is_some() {
         return None;
     }
-    let (likely, census_on) = forecast::likely(case.state, case.calendar)?;
+    let (likely, census_on) = forecast::likely(case.state, case.calendar, case.season)?;
     let rule = &case.calendar.opening;
     let due = days::before(likely, rule.ready_days_before)?.max(census_on);
     Some(Plan {

@@ -1,74 +1,76 @@
-//! Where a stand is on its way to the limit of growth, and how fast it goes, with the doubt of
+//! Where a stand is on its way along a shape of growth, and how fast it goes, with the doubt of
 //! both: a Kalman filter of two figures (R. E. Kalman, Journal of Basic Engineering 82, 1960).
 //!
-//! On the scale of `growth::grown` a stand moves by its rate each year, give or take a good or a
-//! bad one.
+//! On the scale of its shape a stand moves by its rate each year, give or take a good or a bad one.
 
-use super::{
-    Sample,
-    aim::{Aim, Way},
-    chance,
-};
-use crate::outlook::growth::{Curve, grown};
+use super::{aim::Aim, chance};
+use crate::outlook::growth::Course;
 
-/// How far a stand's rate is from what is expected before it was measured, as standard deviation
-/// over the rate. An assumption: published rates differ by a factor of three between countries.
-const RATE_SPREAD: f64 = 0.25;
-/// How far the growth of one year is from the stand's own rate, in the same way. An assumption.
-const YEAR_SPREAD: f64 = 0.15;
+/// How far the growth of one year is from the stand's own rate, as standard deviation over the
+/// rate. An assumption.
+const YEAR_SPREAD: f64 = 0.13;
+/// The rains of one year come sooner or later than usual: so many years of growth more or less at a
+/// census are no news of the rate. An assumption.
+const SEASON_YEARS: f64 = 0.04;
 
 /// A stand on its way, at some age.
 #[derive(Clone, Copy, Debug)]
 pub(super) struct Path {
-    limit_cm: f64,
+    pub(super) course: Course,
     age_years: f64,
     /// How far it is.
     grown: f64,
     /// How far it goes in a year.
-    rate: f64,
+    pub(super) rate: f64,
     /// Variances of both, and what they have in common.
     grown_var: f64,
-    rate_var: f64,
+    pub(super) rate_var: f64,
     both_var: f64,
+    /// Logarithm of how likely its censuses were, each foretold from those before.
+    pub(super) evidence: f64,
 }
 
 impl Path {
-    /// At the start of the curve that is expected.
-    pub(super) fn start(curve: &Curve) -> Self {
-        let rate_error = RATE_SPREAD * curve.rate;
+    /// At the begin of a course whose rate is known so well.
+    pub(super) const fn start(course: Course, rate_var: f64) -> Self {
         Self {
-            limit_cm: curve.limit_cm,
-            age_years: curve.start_years,
+            course,
+            age_years: course.start_years,
             grown: 0.0,
-            rate: curve.rate,
+            rate: course.rate,
             grown_var: 0.0,
-            rate_var: rate_error * rate_error,
+            rate_var,
             both_var: 0.0,
+            evidence: 0.0,
         }
     }
 
-    /// Where it leads, and how fast.
-    pub(super) const fn way(&self) -> Way {
-        Way {
-            limit_cm: self.limit_cm,
+    /// Its course, as fast as it goes now.
+    pub(super) fn way(&self) -> Course {
+        Course {
             rate: self.rate,
+            ..self.course
         }
     }
 
-    /// Takes a census in. None when its girth is beyond this limit of growth.
-    pub(super) fn seen(self, age_years: f64, sample: &Sample) -> Option<Self> {
+    /// Takes a mean girth and its standard error in. None when its girth is beyond the limit of the shape.
+    pub(super) fn seen(self, age_years: f64, mean_cm: f64, error_cm: f64) -> Option<Self> {
         let mut path = self.later(age_years);
-        let seen = grown(sample.mean_cm, path.limit_cm)?;
-        let error = sample.error_cm / (path.limit_cm - sample.mean_cm);
-        let all = path.grown_var + error * error;
+        let shape = path.course.shape;
+        let seen = shape.grown(mean_cm)?;
+        let steepness = shape.steepness(mean_cm);
+        let (drawn, season) = (error_cm * steepness, SEASON_YEARS * path.rate);
+        let all = path.grown_var + drawn * drawn + season * season;
         let (to_grown, to_rate) = (path.grown_var / all, path.both_var / all);
         let miss = seen - path.grown;
+        // Per centimetre, so that scales of different shapes can be compared.
+        path.evidence += libm::log(steepness) - (libm::log(all) + miss * miss / all) / 2.0;
         path.grown += to_grown * miss;
         path.rate += to_rate * miss;
         path.rate_var -= to_rate * path.both_var;
         path.both_var -= to_grown * path.both_var;
         path.grown_var -= to_grown * path.grown_var;
-        (path.rate > 0.0 && path.grown.is_finite()).then_some(path)
+        (path.rate > 0.0 && path.grown.is_finite() && path.evidence.is_finite()).then_some(path)
     }
 
     fn later(mut self, age_years: f64) -> Self {

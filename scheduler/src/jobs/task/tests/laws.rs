@@ -8,7 +8,7 @@ use proptest::{collection::vec, prelude::*, sample::select};
 use super::given::{day, fact, fao, given, indonesia};
 use crate::{
     handbook::calendar::Calendar,
-    outlook::{forecast, growth::Among},
+    outlook::forecast,
     words::{
         job::{Clock, TaskKind},
         season::Season,
@@ -98,7 +98,7 @@ proptest! {
             prop_assert!(task.ends.is_none_or(|ends| ends >= today && ends >= task.due));
             prop_assert!(task.clock == task.kind.clock() || task.clock == Clock::Season);
         }
-        if let Some(forecast) = forecast::opening(&given.state(), &given.calendar, Among::default()) {
+        if let Some(forecast) = forecast::opening(&given.state(), &given.calendar, &given.season, forecast::Beside::default()) {
             prop_assert!(forecast.block.earliest <= forecast.block.likely);
             prop_assert!(forecast.block.likely <= forecast.block.latest);
         }

@@ -1,0 +1,245 @@
+//! Many lives under every calendar: farmers who do each job some days or weeks late.
+//!
+//! `BUDWOOD_LIVES=10000 cargo test -p budwood-scheduler lives_of` plays more of them. What must hold is
+//! written down here on its own, not asked of the rules.
+
+use std::{collections::BTreeMap, env, string::ToString, vec::Vec};
+
+use budwood_parser::{Measure, Unit};
+use chrono::{Days, NaiveDate};
+
+use super::Life;
+use crate::{
+    handbook::calendar::{Calendar, profiles},
+    jobs::task::{Task, tasks},
+    land::{
+        block::{BlockState, Cohort},
+        directory::Block,
+    },
+    sums::days,
+    words::{
+        id::{BlockId, PersonId},
+        job::TaskKind,
+        season::Season,
+    },
+};
+
+/// A job is done so many days late at most.
+const DELAY_DAYS: u64 = 45;
+/// In the last month of the rains nothing is fed.
+const LAST_RAIN_DAYS: u64 = 30;
+const YEARS: u32 = 8;
+
+/// Repeatable draws (a linear congruential generator with the constants of Knuth's MMIX).
+struct Draws(u64);
+
+impl Draws {
+    fn below(&mut self, number: u64) -> u64 {
+        self.0 = self
+            .0
+            .wrapping_mul(6_364_136_223_846_793_005)
+            .wrapping_add(1_442_695_040_888_963_407);
+        (self.0 >> 33) % number
+    }
+}
+
+fn once() -> Season {
+    Season {
+        rains_start: Some((5, 20)),
+        rains_end: Some((10, 31)),
+        ..Season::default()
+    }
+}
+
+fn twice() -> Season {
+    Season {
+        rains_start: Some((4, 1)),
+        rains_end: Some((7, 15)),
+        second_rains: Some(((9, 1), (11, 30))),
+        ..Season::default()
+    }
+}
+
+fn block(planned_on: NaiveDate) -> Block {
+    Block {
+        id: BlockId(1),
+        owner: PersonId(1),
+        name: "B".to_string(),
+        area: Some(Measure {
+            value: 1.0,
+            unit: Unit::Hectare,
+        }),
+        area_source: "gps".to_string(),
+        slope_pct: None,
+        spacing_m: None,
+        point: None,
+        planned_on: Some(planned_on),
+        clone_name: None,
+    }
+}
+
+/// What must be so before a job is asked for.
+fn may_be_asked(task: &Task, state: &BlockState, calendar: &Calendar, today: NaiveDate) -> bool {
+    let planted_on = state.planted_on();
+    let months = planted_on.map(|day| days::months_between(day, today));
+    match task.kind {
+        TaskKind::OrderPlants
+        | TaskKind::Clear
+        | TaskKind::Line
+        | TaskKind::DigPits
+        | TaskKind::RainWatch
+        | TaskKind::Plant
+        | TaskKind::SowCover => true,
+        TaskKind::FillPits => state.holes > 0,
+        TaskKind::SurvivalCheck
+        | TaskKind::Weed
+        | TaskKind::Feed
+        | TaskKind::Prune
+        | TaskKind::Mulch
+        | TaskKind::Firebreak
+        | TaskKind::RootCheck
+        | TaskKind::LeafCheck
+        | TaskKind::Intercrop
+        | TaskKind::GetReady => planted_on.is_some_and(|day| day <= today),
+        TaskKind::CountTall => months >= Some(calendar.induction.from_month),
+        TaskKind::GirthCensus => {
+            months >= calendar.census.rounds.first().map(|round| round.from_month)
+        }
+        TaskKind::Backfill => state.gaps() > 0,
+        TaskKind::InduceBranching => {
+            months >= Some(calendar.induction.from_month)
+                && state.tall.is_some_and(|tall| tall.trees != Some(0))
+        }
+        TaskKind::LookAtInduced => state.induced.is_some_and(|induced| {
+            let waited = today.signed_duration_since(induced.on).num_days();
+            waited >= i64::from(calendar.induction.look_from_days)
+        }),
+        TaskKind::Open => {
+            months >= Some(calendar.opening.minimum_months) && !state.girths.is_empty()
+        }
+        TaskKind::OpenRest | TaskKind::HandOver => state.opened > 0,
+    }
+}
+
+fn check(life: &Life<'_>, open: &[Task], today: NaiveDate) {
+    let name = &life.calendar.name;
+    for task in open.iter().filter(|task| task.due <= today) {
+        assert!(
+            may_be_asked(task, &life.state, life.calendar, today),
+            "{name}: {} on {today} before its condition: {:?}",
+            task.kind.name(),
+            life.state
+        );
+        if task.kind != TaskKind::Feed {
+            continue;
+        }
+        let rains = life.season.rains(today).unwrap();
+        assert!(
+            rains.start <= today && today + Days::new(LAST_RAIN_DAYS) <= rains.end,
+            "{name}: feeding is asked for on {today}"
+        );
+        let (round, lost) = (task.figures.round.unwrap(), task.figures.lost.len());
+        assert!(
+            life.state.fed.len() + lost + 1 >= round as usize,
+            "{name}: round {round} on {today}, with {} given and {lost} told as lost",
+            life.state.fed.len(),
+        );
+    }
+}
+
+/// Plays a life with late jobs; how many were done.
+fn live(calendar: &Calendar, season: Season, planned_on: NaiveDate, draws: &mut Draws) -> usize {
+    let block = block(planned_on);
+    let mut life = Life {
+        block: &block,
+        calendar,
+        season,
+        events: Vec::new(),
+        state: BlockState::default(),
+    };
+    let mut today = planned_on - Days::new(700);
+    let end = days::months_after(planned_on, YEARS * 12).unwrap();
+    let mut meant: BTreeMap<TaskKind, NaiveDate> = BTreeMap::new();
+    while today < end {
+        if today >= planned_on && life.season.window_opened.is_none() {
+            life.season.window_opened = Some(today);
+        }
+        let open = tasks(&block, &life.state, &life.season, calendar, today);
+        check(&life, &open, today);
+        let is_due = |kind: &TaskKind| open.iter().any(|one| one.kind == *kind && one.due <= today);
+        meant.retain(|kind, _| is_due(kind));
+        for task in open.iter().filter(|task| task.due <= today) {
+            meant
+                .entry(task.kind)
+                .or_insert_with(|| today + Days::new(draws.below(DELAY_DAYS + 1)));
+        }
+        let now = open
+            .iter()
+            .find(|task| meant.get(&task.kind).is_some_and(|on| *on <= today));
+        if let Some(task) = now {
+            life.work(task, today);
+            meant.remove(&task.kind);
+            continue;
+        }
+        let to_come = open.iter().map(|task| task.due);
+        let next = to_come.chain(meant.values().copied());
+        let next = next.filter(|day| *day > today).min();
+        let soon = today + Days::new(21);
+        let opens = if today < planned_on { planned_on } else { soon };
+        today = next.unwrap_or(soon).min(soon).min(opens);
+    }
+    life.events.len()
+}
+
+/// No feed in the last month of rain, no round lost silently, no job before its condition.
+#[test]
+fn lives_of_farmers_who_are_late() {
+    let lives = env::var("BUDWOOD_LIVES")
+        .ok()
+        .and_then(|lives| lives.parse().ok());
+    let lives: u64 = lives.unwrap_or(200);
+    let texts = profiles::ALL.iter();
+    let calendars: Vec<Calendar> = texts
+        .map(|(_, text)| Calendar::parse(text).unwrap())
+        .collect();
+    let mut draws = Draws(17);
+    let mut done = 0;
+    for _ in 0..lives.div_ceil(calendars.len() as u64) {
+        for calendar in &calendars {
+            let season = if draws.below(2) == 0 { once() } else { twice() };
+            let first: NaiveDate = "2027-01-01".parse().unwrap();
+            let planned_on = first + Days::new(draws.below(365));
+            done += live(calendar, season, planned_on, &mut draws);
+        }
+    }
+    let each = done as u64 / lives;
+    assert!(each > 60, "only {each} jobs a life");
+}
+
+/// The lives would see a stand that nothing is known of.
+#[test]
+fn a_job_before_its_condition_is_seen() {
+    let calendar = Calendar::parse(profiles::FAO).unwrap();
+    let block = block("2027-06-01".parse().unwrap());
+    let mut state = BlockState::default();
+    let day: NaiveDate = "2027-09-01".parse().unwrap();
+    state.cohorts.push(Cohort {
+        planted_on: "2027-06-01".parse().unwrap(),
+        clone_name: None,
+        planted: 500,
+        dead: 0,
+        backfill: false,
+    });
+    let open = tasks(&block, &state, &once(), &calendar, day);
+    let weed = open
+        .iter()
+        .find(|task| task.kind == TaskKind::Weed)
+        .unwrap();
+    assert!(may_be_asked(weed, &state, &calendar, day));
+    assert!(!may_be_asked(weed, &BlockState::default(), &calendar, day));
+    let fill = Task {
+        kind: TaskKind::Backfill,
+        ..weed.clone()
+    };
+    assert!(!may_be_asked(&fill, &state, &calendar, day), "no gaps");
+}
