@@ -6,7 +6,7 @@
 //!   own. With neither, the whole list of the demo.
 //! - `== 2026-12-20 10:00`: time passes until then, local to the group (the first one begins).
 //! - `Tamo: dead 8 B`: a text. After the name may stand `(id 7)`, the gateway's id; `(sent
-//!   2026-12-19 20:00)`, when it was sent; `(at once)`, no time passes before it. Otherwise three
+//!   2026-12-19 20:00)`, when it was sent; `(at once)`, no time passes before it. Otherwise seven
 //!   minutes pass, as typing takes. A number or a word may stand for the name.
 //! - `? Tamo B`: how a block stands.
 //! - Lines with an indent are ours, and are compared. `BUDWOOD_UPDATE=1 cargo test -p budwood
@@ -33,7 +33,7 @@ use chrono::{DateTime, TimeDelta, Utc};
 use self::story::{INDENT, Line, Text, ZONE, excerpt, instant, lines, moment_of};
 use crate::fixture::{self, DEMO_ROLL, LastingStore};
 
-const TYPING: TimeDelta = TimeDelta::minutes(3);
+const TYPING: TimeDelta = TimeDelta::minutes(7);
 
 /// Plays a story and compares our side of it.
 #[track_caller]
@@ -128,7 +128,7 @@ impl Stage {
         let option = |name: &str| text.options.iter().find_map(|one| one.strip_prefix(name));
         let said = text
             .text
-            .replace("WRONGCODE", "0000")
+            .replace("WRONGCODE", "000000")
             .replace("CODE", &self.code);
         let inbound = Inbound {
             gateway: "handset".to_owned(),
@@ -216,13 +216,14 @@ fn name_of(directory: &Directory, number: &str) -> String {
     }
 }
 
-/// The four digits after "yes" in a question for a code.
+/// The six digits after "yes" in a question for a code.
 fn code_in(text: &str) -> Option<String> {
     const YES: [&str; 7] = ["YES", "OUI", "YA", "SIM", "ĐÚNG", "DUNG", "ใช่"];
-    let (said, code) = text.rsplit_once(' ')?;
-    let is_code = code.len() == 4 && code.chars().all(|c| c.is_ascii_digit());
-    let asked = YES.iter().any(|yes| said.ends_with(yes));
-    (is_code && asked).then(|| code.to_owned())
+    YES.iter().find_map(|yes| {
+        let (_, rest) = text.split_once(&format!("{yes} "))?;
+        let code: String = rest.chars().take_while(char::is_ascii_digit).collect();
+        (code.len() == 6).then_some(code)
+    })
 }
 
 #[test]

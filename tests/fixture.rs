@@ -21,6 +21,7 @@ use budwood::{
     },
 };
 use budwood_scheduler::{Event, EventId};
+use chrono::{DateTime, Utc};
 
 /// The invented valley of the demo.
 pub(crate) const DEMO_ROLL: &[u8] = include_bytes!("../demo-data/roll.csv");
@@ -107,6 +108,14 @@ impl Store for LastingStore {
 
     fn each_received(&self, visit: &mut dyn FnMut(Received)) -> Result<(), StoreError> {
         self.with(|store| store.each_received(visit))
+    }
+
+    fn received_since(
+        &self,
+        since: DateTime<Utc>,
+        visit: &mut dyn FnMut(Received),
+    ) -> Result<(), StoreError> {
+        self.with(|store| store.received_since(since, visit))
     }
 
     fn records(&self, after: Option<&[u8]>, at_most: usize) -> Result<Vec<Record>, StoreError> {

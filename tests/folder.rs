@@ -8,6 +8,7 @@ use std::{
 };
 
 use budwood::{
+    engine::HeldBack,
     service::{
         clock::{Clock, FixedClock},
         config::Config,
@@ -56,6 +57,8 @@ impl Intake for Taker {
             trouble: None,
             inbox_waiting: 0,
             outbox_waiting: 0,
+            held_back: HeldBack::default(),
+            locked: 0,
             gateways: Vec::new(),
         }
     }

@@ -19,7 +19,7 @@ const V2: &str = include_str!("format/v2.jsonl");
 const SECOND: [&str; 3] = ["received", "outbound", "talk"];
 
 fn records() -> impl Iterator<Item = Value> {
-    V1.lines().map(parsed)
+    V1.lines().chain(V2.lines()).map(parsed)
 }
 
 fn parsed(line: &str) -> Value {
@@ -172,7 +172,9 @@ fn the_samples_hold_every_kind_and_shape() {
             "open_window",
             "hold_planting",
             "warn",
-            "erase"
+            "erase",
+            "stop",
+            "visit"
         ])
     );
     assert_eq!(

@@ -16,6 +16,7 @@ use std::{
 };
 
 use budwood::{
+    engine::HeldBack,
     service::{
         clock::{Clock, FixedClock},
         door::{Auth, Door, Takes},
@@ -131,6 +132,13 @@ impl Intake for Taker {
             trouble: self.trouble.lock().unwrap().clone(),
             inbox_waiting: 3,
             outbox_waiting: 4,
+            held_back: HeldBack {
+                answers: 5,
+                notices: 6,
+                strangers: 7,
+                unpaid: 8,
+            },
+            locked: 9,
             gateways: vec![GatewayHealth {
                 name: "provider".into(),
                 last_in: Some(at(SIGNED_AT)),

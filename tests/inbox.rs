@@ -61,6 +61,62 @@ fn a_gateway_that_was_not_answered_in_time_delivers_again() {
 }
 
 #[test]
+fn a_no_that_comes_again_after_50_100_other_texts_takes_nothing_back() {
+    let mut desk = Desk::open(MORNING);
+    let no = Inbound {
+        gateway_id: Some("m-2".to_owned()),
+        ..inbound(JARO, "NO")
+    };
+    desk.text(JARO, "planted 12");
+    assert_eq!(desk.inbound(no.clone()), "taken back");
+    assert_eq!(desk.text(JARO, "planted 120"), "recorded");
+    let others = (0..50_100).map(|number| {
+        Input::Text(Inbound {
+            gateway_id: Some(format!("other-{number}")),
+            ..inbound(&format!("PROMO {number}"), "win a phone")
+        })
+    });
+    desk.engine.handle(others.collect(), desk.now).unwrap();
+    assert_eq!(desk.inbound(no.clone()), "delivered again");
+    // A start must know it too, days later.
+    let mut desk = desk.restart(true);
+    desk.wait(TimeDelta::days(6));
+    assert_eq!(desk.inbound(no), "delivered again");
+}
+
+#[test]
+fn a_known_id_with_another_sender_or_other_words_is_a_new_text() {
+    let mut desk = Desk::open(MORNING);
+    let text = planted("line", Some("m-1"), None);
+    assert_eq!(desk.inbound(text.clone()), "recorded");
+    let hers = Inbound {
+        from: HANA.to_owned(),
+        ..text.clone()
+    };
+    assert_eq!(desk.inbound(hers), "recorded");
+    let other_words = Inbound {
+        text: "undo".to_owned(),
+        ..text
+    };
+    assert_eq!(desk.inbound(other_words), "taken back");
+    assert_eq!(desk.stored("received").len(), 3);
+}
+
+#[test]
+fn texts_with_an_empty_id_are_each_kept() {
+    let mut desk = Desk::open(MORNING);
+    let with_empty = |text: &str| Inbound {
+        gateway_id: Some(String::new()),
+        ..inbound(JARO, text)
+    };
+    assert_eq!(desk.inbound(with_empty("planted 120")), "recorded");
+    assert_eq!(desk.inbound(with_empty("undo")), "taken back");
+    assert_eq!(desk.stored("received").len(), 2);
+    let ids = |desk: &Desk| desk.stored("received")[1].get("gateway_id").cloned();
+    assert_eq!(ids(&desk), None);
+}
+
+#[test]
 fn two_gateways_for_one_number_bring_one_text() {
     let modem = planted("modem", None, Some("2026-12-14T01:58:30Z"));
     let provider = planted("line", Some("m-1"), Some(SENT));

@@ -346,7 +346,7 @@ fn erase(desk: &mut Desk) {
     let ask = &sent.last().unwrap().text;
     let code: Vec<&str> = ask
         .split(|c: char| !c.is_ascii_digit())
-        .filter(|digits| digits.len() == 4)
+        .filter(|digits| digits.len() == 6)
         .collect();
     assert_eq!(desk.text(JARO, code[0]), "done with a code");
 }

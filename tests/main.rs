@@ -24,5 +24,6 @@ mod service;
 mod simulation;
 mod store;
 mod tidy;
+mod trust;
 mod welcome;
 mod wording;

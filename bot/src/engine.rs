@@ -16,6 +16,7 @@
 //! Reading and doing are two types: questions take a `View` and cannot change anything; deeds take
 //! a `Step`, change memory, and give back what is said as values.
 
+mod budget;
 pub(crate) mod deeds;
 mod local_time;
 pub(crate) mod memory;
@@ -36,6 +37,7 @@ use budwood_scheduler::{Calendar, MessageId, jobs::nudge::Rules};
 use chrono::{DateTime, Utc};
 
 pub use self::{
+    budget::HeldBack,
     deeds::roll::{Entries, Sheet, SheetAnswer, SheetDeed, SheetFate},
     memory::snapshot::{Copied, CopyStep},
     outcome::Outcome,
@@ -72,6 +74,8 @@ pub struct Setup {
     pub secret: u64,
     /// The gateways by which texts leave.
     pub ways: Ways,
+    /// Parts that may leave in a day (UTC); none for no bound. What is urgent goes all the same.
+    pub parts_a_day: Option<u32>,
 }
 
 /// Everything that can happen to the engine.
@@ -182,11 +186,13 @@ impl Engine {
             return Err(StoreError::HalfFilled);
         }
         let mut world = World::new(loaded);
+        world.recall(store.as_ref())?;
         let now = now.max(world.latest);
         let mut step = Step::new(&mut world, &setup, store.as_ref(), now);
         step.settle_open_sends();
         step.plan_all();
         let (change, _) = step.finish();
+        world.unread.take().map_or(Ok(()), Err)?;
         if !change.is_empty() {
             store.commit(&change)?;
         }
@@ -202,14 +208,14 @@ impl Engine {
     ///
     /// # Errors
     ///
-    /// When the write failed. The engine must not be used after that: nothing may be
-    /// acknowledged that is not on the disk.
+    /// When the write failed, or a fact could not be read. The engine must not be used after that:
+    /// nothing may be acknowledged that is not on the disk.
     pub fn handle(
         &mut self,
         inputs: Vec<Input>,
         now: DateTime<Utc>,
     ) -> Result<Vec<Told>, StoreError> {
-        let Stepped { change, told } = self.step(inputs, now);
+        let Stepped { change, told } = self.step(inputs, now)?;
         if !change.is_empty() {
             self.store.commit(&change)?;
         }
@@ -223,7 +229,11 @@ impl Engine {
     /// A step may look into the store, and finds what is not there yet in the engine's memory:
     /// that holds [`limits::RECENT_EVENTS`] facts. A copy is taken of what is in the store, so
     /// while [`Engine::looks_at_store`] all changes must be committed before the next step.
-    pub fn step(&mut self, inputs: Vec<Input>, now: DateTime<Utc>) -> Stepped {
+    ///
+    /// # Errors
+    ///
+    /// When a fact could not be read. The engine must not be used after that.
+    pub fn step(&mut self, inputs: Vec<Input>, now: DateTime<Utc>) -> Result<Stepped, StoreError> {
         let now = now.max(self.world.latest);
         self.world.outbox.forget_before(now);
         let mut all = Change::default();
@@ -259,7 +269,8 @@ impl Engine {
             }
             self.world.latest = now;
         }
-        Stepped { change: all, told }
+        let stepped = Stepped { change: all, told };
+        self.world.unread.take().map_or(Ok(stepped), Err)
     }
 
     /// Texts of which parts did not come in time are taken as far as they came.
@@ -316,6 +327,18 @@ impl Engine {
     #[must_use]
     pub fn waiting(&self) -> usize {
         self.world.outbox.unsent()
+    }
+
+    /// What was not said, since the start.
+    #[must_use]
+    pub const fn held_back(&self) -> HeldBack {
+        self.world.held_back
+    }
+
+    /// How many deeds three wrong codes locked, since the start.
+    #[must_use]
+    pub const fn locked(&self) -> u64 {
+        self.world.locked
     }
 
     /// Since when nothing is sent, because the store was filled from a backup or a log and nobody

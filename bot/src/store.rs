@@ -152,8 +152,6 @@ pub struct Loaded {
     pub states: Vec<(BlockId, BlockState)>,
     /// Conversations, by number.
     pub talks: Vec<(String, Talk)>,
-    /// The last texts in, newest first.
-    pub received: Vec<Received>,
     /// Parts of texts that wait for the others, oldest first.
     pub parts: Vec<ReceivedPart>,
     /// The last texts out, newest first.
@@ -179,8 +177,8 @@ pub trait Store: Send + Sync {
     /// When it could not be written. Then nothing more may be acknowledged.
     fn commit(&self, change: &Change) -> Result<(), StoreError>;
 
-    /// Reads what the engine keeps in memory; of the messages only the newest `messages`, and all
-    /// texts out that may still wait or get a receipt.
+    /// Reads what the engine keeps in memory; of the texts out the newest `messages`, and all that
+    /// may still wait or get a receipt.
     ///
     /// # Errors
     ///
@@ -207,6 +205,18 @@ pub trait Store: Send + Sync {
     ///
     /// When a record cannot be read.
     fn each_received(&self, visit: &mut dyn FnMut(Received)) -> Result<(), StoreError>;
+
+    /// Calls `visit` with every text in since then, newest first. There may be older ones, as a clock
+    /// may have jumped.
+    ///
+    /// # Errors
+    ///
+    /// When a record cannot be read.
+    fn received_since(
+        &self,
+        since: DateTime<Utc>,
+        visit: &mut dyn FnMut(Received),
+    ) -> Result<(), StoreError>;
 
     /// The records after this key, in the order of keys, at most so many; the first ones without
     /// a key. What a store keeps about itself is left out.
@@ -290,6 +300,9 @@ pub enum StoreError {
     /// Disk.
     #[error("the store's files cannot be read or written")]
     Disk(#[from] std::io::Error),
+    /// A fact that a block's record names.
+    #[error("fact {0} is gone from the store: restore the last backup into an empty folder")]
+    FactGone(EventId),
     /// A record of a version or kind that this program does not know.
     #[error("record {key}: {what}; it was probably written by a newer version of this program")]
     Record {

@@ -127,6 +127,8 @@ stand-early = Too early to say when to tap. { "" }
 stand-look = Look for new shoots from { $day }. { "" }
 stand-sick = { $adviser } is told. Do not pull or spray yet. { "" }
 stand-harm = { $adviser } is told. Stay clear of hanging branches. { "" }
+stand-sick-untold = Do not pull or spray yet. { "" }
+stand-harm-untold = Stay clear of hanging branches. { "" }
 stand-label = Follow the label. Wash hands. { "" }
 
 unit-ha = ha
@@ -262,6 +264,7 @@ who = This is the rubber line of { $adviser }. We never ask for money or PIN. Te
 my-data = We hold: name, this phone, group { $group }, { $blocks }, your reports, you agreed: { $consent }. Wrong? Text CALL ME
 consent-none = not yet
 call-me = { $name }, { $adviser } will call you. If anyone is in danger, get to a safe place first.
+call-me-untold = { $name }, I can reach nobody for you now: call by yourself. If anyone is in danger, get to a safe place first.
 call-me-notice = Call { $name } ({ $group }), number ends { $digits }: asked on { $day }.
 alarm-notice = Please call { $name } ({ $group }) soon, number ends { $digits }: text of { $day } may be about { $alarm }.
 alarm-grief = a death
@@ -306,6 +309,14 @@ done = Thank you, { $name }. Noted as done { $day }: { $task } on { $block }. Wr
 erase-ask = This takes your name and number out for good. To do it reply YES { $code }
 erased = Done. Your name and number are out. The figures of the land stay, without your name.
 code-wrong = That code is not right. Nothing was done.
+code-locked = Three wrong codes. Nothing was done, and no code counts until tomorrow. Was it not you? Then tell your office: somebody uses your number.
+visit-ask = To write for { $name } and others until this evening reply YES { $code }. Did you not ask for this? Then do not answer, and tell your office.
+stop-ask = No more texts to you, also when a farmer is in danger? Then reply YES { $code }
+held-back = You text much. What you tell is kept, but I answer again in an hour. If somebody is in danger call for help.
+digest = { $count ->
+    [one] 1 more notice
+   *[other] { $count } more notices
+  } this hour. Please ask them: { $people }
 
 ## Jobs in one or two words
 

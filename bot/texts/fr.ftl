@@ -149,6 +149,8 @@ stand-early = Trop tot pour dire quand saigner. { "" }
 stand-look = Regardez les pousses dès { $day }. { "" }
 stand-sick = { $adviser } le sait. N'arrachez rien, ne traitez pas. { "" }
 stand-harm = { $adviser } le sait. Loin des branches cassées. { "" }
+stand-sick-untold = N'arrachez rien, ne traitez pas. { "" }
+stand-harm-untold = Loin des branches cassées. { "" }
 stand-label = Suivez l'étiquette. Lavez-vous les mains. { "" }
 
 unit-ha = ha
@@ -284,6 +286,7 @@ who = C'est la ligne hévéa de { $adviser }. Nous ne demandons jamais d'argent 
 my-data = Nous gardons: nom, ce numéro, groupe { $group }, { $blocks }, vos messages, accord { $consent }. Erreur? Ecrivez APPELEZ MOI
 consent-none = pas donné
 call-me = { $name }, { $adviser } va vous appeler. Si quelqu'un est en danger, mettez-vous d'abord à l'abri.
+call-me-untold = { $name }, je ne peux joindre personne pour vous: appelez vous-meme. Si quelqu'un est en danger, mettez-vous d'abord à l'abri.
 call-me-notice = Appelez { $name } ({ $group }), numéro finit par { $digits }: demande du { $day }.
 alarm-notice = Appelez vite { $name } ({ $group }), numéro finit par { $digits }: le message du { $day } parle peut-etre de { $alarm }.
 alarm-grief = décès
@@ -328,6 +331,14 @@ done = Merci, { $name }. Noté comme fait { $day }: { $task }, { $block }. Erreu
 erase-ask = Votre nom et votre numéro seront effacés pour toujours. Pour le faire répondez OUI { $code }
 erased = C'est fait. Votre nom et votre numéro sont effacés. Les chiffres du terrain restent sans vous.
 code-wrong = Ce code n'est pas bon. Rien n'est fait.
+code-locked = Trois codes faux. Rien n'est fait, aucun code ne compte avant demain. Ce n'était pas vous? Dites-le au bureau: on utilise votre numéro.
+visit-ask = Pour noter chez { $name } et d'autres jusqu'à ce soir répondez OUI { $code }. Pas demandé? Ne répondez pas, prévenez le bureau.
+stop-ask = Plus aucun message, meme si un planteur est en danger? Alors répondez OUI { $code }
+held-back = Beaucoup de messages. Je les garde et réponds à nouveau dans une heure. En cas de danger, appelez au secours.
+digest = { $count ->
+    [one] { $count } avis de plus
+   *[other] { $count } avis de plus
+  } cette heure. Demandez à: { $people }
 
 ## Jobs in one or two words
 

@@ -103,6 +103,8 @@ stand-early = Belum bisa dikatakan kapan sadap. { "" }
 stand-look = Lihat tunas baru mulai { $day }. { "" }
 stand-sick = { $adviser } diberi tahu. Jangan cabut atau semprot dulu. { "" }
 stand-harm = { $adviser } diberi tahu. Jauhi dahan yang menggantung. { "" }
+stand-sick-untold = Jangan cabut atau semprot dulu. { "" }
+stand-harm-untold = Jauhi dahan yang menggantung. { "" }
 stand-label = Ikuti label. Cuci tangan. { "" }
 
 unit-ha = ha
@@ -238,6 +240,7 @@ who = Ini layanan karet dari { $adviser }. Kami tidak pernah minta uang atau PIN
 my-data = Kami simpan: nama, nomor ini, kelompok { $group }, { $blocks }, laporan, persetujuan { $consent }. Salah? Tulis TELEPON SAYA
 consent-none = belum ada
 call-me = { $name }, { $adviser } akan menelepon. Kalau ada bahaya, pergi dulu ke tempat aman.
+call-me-untold = { $name }, sekarang tidak ada yang bisa saya hubungi: telepon sendiri. Kalau ada bahaya, pergi dulu ke tempat aman.
 call-me-notice = Telepon { $name } ({ $group }), nomor akhir { $digits }: diminta { $day }.
 alarm-notice = Tolong segera hubungi { $name } ({ $group }), nomor akhir { $digits }: pesan { $day } mungkin tentang { $alarm }.
 alarm-grief = duka
@@ -276,6 +279,11 @@ done = Terima kasih, { $name }. Dicatat selesai { $day }: { $task } di { $block 
 erase-ask = Nama dan nomor akan dihapus selamanya. Kalau setuju balas YA { $code }
 erased = Selesai. Nama dan nomor sudah dihapus. Angka kebun tetap ada tanpa nama.
 code-wrong = Kodenya salah. Tidak ada yang dilakukan.
+code-locked = Tiga kode salah. Tidak ada yang dilakukan, kode tidak berlaku sampai besok. Bukan dari Anda? Beri tahu kantor: nomor Anda dipakai orang.
+visit-ask = Untuk menulis bagi { $name } dan lainnya sampai sore balas YA { $code }. Bukan dari Anda? Jangan jawab, beri tahu kantor.
+stop-ask = Tidak mau SMS lagi, juga kalau petani dalam bahaya? Kalau setuju balas YA { $code }
+held-back = Pesan Anda banyak. Semua dicatat, dan dijawab lagi satu jam lagi. Kalau ada bahaya, telepon minta tolong.
+digest = { $count } kabar lagi dalam satu jam. Tanyakan: { $people }
 
 ## Jobs in one or two words
 

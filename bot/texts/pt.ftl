@@ -146,6 +146,8 @@ stand-early = Cedo para dizer quando sangrar. { "" }
 stand-look = Olhe os brotos a partir de { $day }. { "" }
 stand-sick = { $adviser } ja sabe. Nao arranque nem aplique nada. { "" }
 stand-harm = { $adviser } ja sabe. Longe dos galhos pendurados. { "" }
+stand-sick-untold = Nao arranque nem aplique nada. { "" }
+stand-harm-untold = Longe dos galhos pendurados. { "" }
 stand-label = Siga o rotulo. Lave as maos. { "" }
 
 unit-ha = ha
@@ -281,6 +283,7 @@ who = Esta é a linha de mensagens da seringueira de { $adviser }. Nunca pedimos
 my-data = Guardamos: nome, este numero, grupo { $group }, { $blocks }, seus relatos, consentimento { $consent }. Errado? Escreva LIGUE PARA MIM
 consent-none = nao dado
 call-me = { $name }, { $adviser } vai ligar. Se alguém estiver em perigo, va primeiro para um lugar seguro.
+call-me-untold = { $name }, agora nao consigo avisar ninguém: ligue por conta propria. Se alguém estiver em perigo, va primeiro para um lugar seguro.
 call-me-notice = Ligue para { $name } ({ $group }), numero termina em { $digits }: pedido { $day }.
 alarm-notice = Ligue logo para { $name } ({ $group }), numero termina em { $digits }: a mensagem de { $day } pode ser de { $alarm }.
 alarm-grief = morte
@@ -325,6 +328,14 @@ done = Certo, { $name }. Anotado como feito { $day }: { $task } em { $block }. E
 erase-ask = Seu nome e telefone serao apagados para sempre. Para fazer isso responda SIM { $code }
 erased = Pronto. Seu nome e telefone foram apagados. Os dados do talhao ficam, sem seu nome.
 code-wrong = Esse codigo nao esta certo. Nada foi feito.
+code-locked = Tres codigos errados. Nada foi feito, nenhum codigo vale até amanha. Nao foi voce? Avise o escritorio: alguém usa seu numero.
+visit-ask = Para anotar por { $name } e outros até a noite responda SIM { $code }. Nao pediu isto? Nao responda, avise o escritorio.
+stop-ask = Sem mais mensagens, mesmo com um produtor em perigo? Entao responda SIM { $code }
+held-back = Muitas mensagens. O que voce diz fica, mas respondo de novo em uma hora. Se houver perigo, ligue e peca ajuda.
+digest = { $count ->
+    [one] { $count } aviso a mais
+   *[other] { $count } avisos a mais
+  } nesta hora. Pergunte a: { $people }
 
 ## Jobs in one or two words
 

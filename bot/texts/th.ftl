@@ -106,6 +106,8 @@ stand-early = ยังบอกวันกรีดไม่ได้ { "" }
 stand-look = ดูกิ่งใหม่ { $day } { "" }
 stand-sick = อย่าถอนหรือพ่น { "" }
 stand-harm = ระวังกิ่งหัก { "" }
+stand-sick-untold = อย่าถอนหรือพ่น { "" }
+stand-harm-untold = ระวังกิ่งหัก { "" }
 stand-label = ทำตามฉลาก ล้างมือ { "" }
 
 unit-ha = เฮกตาร์
@@ -241,6 +243,7 @@ who = ระบบ SMS สวนยางของ { $adviser } ไม่เค�
 my-data = มี ชื่อ เบอร์ { $group } { $blocks } รายงาน ยินยอม { $consent } ผิด:โทรกลับ
 consent-none = ยังไม่มี
 call-me = { $adviser } จะโทรหา ถ้ามีอันตราย ไปที่ปลอดภัยก่อน
+call-me-untold = ตอนนี้แจ้งใครไม่ได้ โทรเอง ถ้ามีอันตราย ไปที่ปลอดภัยก่อน
 call-me-notice = โทรหา { $name } ({ $group }) เบอร์ท้าย { $digits } ขอ { $day }
 alarm-notice = โทรหา { $name } ({ $group }) เบอร์ท้าย { $digits } ส่ง { $day } อาจเป็น { $alarm }
 alarm-grief = มีคนตาย
@@ -267,7 +270,7 @@ not-told = ตอบไม่ได้ และบอก { $adviser } ไม่
 only-done = จดแต่งานที่ทำเสร็จ เสร็จแล้วส่ง เช่น { $example }
 sick-notice = { $name } { $block } ({ $group }): { $facts }
 cluster-notice = { $group } { $ailment } { $count } แห่ง { $day } ไปดู อย่าพ่น แล้วตอบ เตือน { $group }
-warn-ask = { $group } { $ailment } { $count } แห่ง ดูแล้ว? ให้ { $blocks } แปลงดูด้วย ตอบ ใช่ { $code }
+warn-ask = { $group } { $ailment } { $count } แห่ง ดูแล้ว? { $blocks } แปลงดูด้วย ตอบ ใช่ { $code }
 warn-done = แจ้ง { $blocks } แปลงใกล้ { $group } ให้ดู{ $ailment }
 warn-none = { $group } ไม่มีกลุ่มโรค หรือไม่มีต้นใกล้ๆ
 girth-notice = { $name } { $block } ({ $group }): รอบต้นช้ากว่าปกติราว { $months } เดือน ควรดู
@@ -279,6 +282,11 @@ done = จดว่าเสร็จ { $day }: { $task } { $block } ผิด�
 erase-ask = จะลบชื่อและเบอร์ถาวร ถ้าให้ลบตอบ ใช่ { $code }
 erased = ลบชื่อและเบอร์แล้ว ตัวเลขแปลงยังอยู่
 code-wrong = รหัสไม่ถูก ไม่ได้ทำอะไร
+code-locked = รหัสผิด 3 ครั้ง ล็อกถึงพรุ่งนี้ ถ้าไม่ใช่คุณ แจ้งสำนักงาน
+visit-ask = บันทึกแทน { $name } ถึงเย็น ตอบ ใช่ { $code } ไม่ได้ขอ อย่าตอบ
+stop-ask = เลิกรับทุกข้อความแม้มีอันตราย ตอบ ใช่ { $code }
+held-back = ข้อความมาก จดไว้ ตอบอีกใน 1 ชม. ถ้ามีอันตราย โทรขอช่วย
+digest = อีก { $count } เรื่องในชั่วโมงนี้ ถาม { $people }
 
 ## Jobs in one or two words
 

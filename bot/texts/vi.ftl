@@ -108,6 +108,8 @@ stand-early = Chưa thể nói khi nào cạo. { "" }
 stand-look = Xem chồi mới từ { $day }. { "" }
 stand-sick = Đã báo { $adviser }. Để nguyên cây, không phun. { "" }
 stand-harm = Đã báo { $adviser }. Tránh xa cành gãy treo trên cây. { "" }
+stand-sick-untold = Để nguyên cây, không phun. { "" }
+stand-harm-untold = Tránh xa cành gãy treo trên cây. { "" }
 stand-label = Làm theo nhãn. Rửa tay. { "" }
 
 unit-ha = ha
@@ -243,6 +245,7 @@ who = Đây là số nhắn tin cao su của { $adviser }. Không bao giờ hỏ
 my-data = Chúng tôi giữ: tên, số này, nhóm { $group }, { $blocks }, tin đã báo, đồng ý { $consent }. Sai? Nhắn GỌI TÔI
 consent-none = chưa có
 call-me = { $name }, { $adviser } sẽ gọi. Nếu có ai gặp nguy hiểm, hãy đến chỗ an toàn trước.
+call-me-untold = { $name }, giờ chưa báo được ai: hãy tự gọi. Nếu có ai gặp nguy hiểm, hãy đến chỗ an toàn trước.
 call-me-notice = Gọi cho { $name } ({ $group }), số cuối { $digits }: nhắn { $day }.
 alarm-notice = Xin gọi { $name } ({ $group }) sớm, số cuối { $digits }: tin { $day } có thể nói về { $alarm }.
 alarm-grief = việc tang
@@ -278,9 +281,14 @@ no-answer = Tôi không trả lời được. { $adviser } giúp được: GỌI
 later = Được, { $name }: { $task } ở { $block } nhắc lại khoảng { $day }. -{ $adviser }
 nothing-open = Không có câu nào chờ trả lời. Việc tới: nhắn LÀM GÌ TIẾP
 done = Cám ơn { $name }. Đã ghi xong { $day }: { $task } ở { $block }. Sai? Nhắn KHÔNG
-erase-ask = Tên và số điện thoại sẽ bị xóa vĩnh viễn. Muốn xóa thì nhắn ĐÚNG { $code }
+erase-ask = Tên và số điện thoại sẽ bị xóa vĩnh viễn. Muốn xóa nhắn ĐÚNG { $code }
 erased = Xong. Đã xóa tên và số. Số liệu của lô vẫn giữ, không có tên.
 code-wrong = Mã không đúng. Chưa làm gì cả.
+code-locked = Ba lần sai mã. Khóa đến mai. Không phải bạn? Báo văn phòng ngay.
+visit-ask = Để ghi cho { $name } đến tối nhắn ĐÚNG { $code }. Không phải bạn? Đừng trả lời.
+stop-ask = Không nhận tin nữa, cả khi có nguy hiểm? Nhắn ĐÚNG { $code }
+held-back = Nhiều tin quá. Đã ghi, một giờ nữa trả lời. Có nguy hiểm thì gọi ngay.
+digest = Thêm { $count } tin trong giờ này. Hãy hỏi: { $people }
 
 ## Jobs in one or two words
 

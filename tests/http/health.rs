@@ -12,13 +12,20 @@ async fn health_needs_no_password_and_says_what_waits() {
     assert_eq!(answer.headers()["cache-control"], "no-store");
     assert_eq!(
         answer.json::<Value>().await.unwrap(),
-        json!({"healthy": true, "inbox_waiting": 3, "outbox_waiting": 4, "gateways": [{
-            "name": "provider",
-            "last_in": at(SIGNED_AT),
-            "last_out": null,
-            "oldest_waiting": at(SIGNED_AT),
-            "refused_in_a_row": 2,
-        }]})
+        json!({
+            "healthy": true,
+            "inbox_waiting": 3,
+            "outbox_waiting": 4,
+            "held_back": {"answers": 5, "notices": 6, "strangers": 7, "unpaid": 8},
+            "locked": 9,
+            "gateways": [{
+                "name": "provider",
+                "last_in": at(SIGNED_AT),
+                "last_out": null,
+                "oldest_waiting": at(SIGNED_AT),
+                "refused_in_a_row": 2,
+            }],
+        })
     );
     service.stop().await;
 }

@@ -183,6 +183,14 @@ impl Store for Disk {
         self.store(|store| store.each_received(visit))
     }
 
+    fn received_since(
+        &self,
+        since: DateTime<Utc>,
+        visit: &mut dyn FnMut(Received),
+    ) -> Result<(), StoreError> {
+        self.store(|store| store.received_since(since, visit))
+    }
+
     fn records(&self, after: Option<&[u8]>, at_most: usize) -> Result<Vec<Record>, StoreError> {
         self.store(|store| store.records(after, at_most))
     }

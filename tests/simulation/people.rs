@@ -42,7 +42,7 @@ const GROUPS: [(&str, &str, &str, &str, &str, &str); 8] = [
 ];
 
 /// The advisers, each with every second group.
-const ADVISERS: [(&str, &str); 2] = [
+pub(super) const ADVISERS: [(&str, &str); 2] = [
     ("Mara Tindel", "+447700900900"),
     ("Oren Salk", "+447700900901"),
 ];

@@ -36,7 +36,8 @@ impl Valley {
         let mut waiting = VecDeque::new();
         for inputs in batches {
             self.laws.figures.steps += 1;
-            waiting.push_back(self.engine.step(inputs, now));
+            let stepped = self.engine.step(inputs, now);
+            waiting.push_back(stepped.expect("facts can be read"));
         }
         while let Some(mut group) = waiting.pop_front() {
             let mut sizes = vec![group.told.len()];

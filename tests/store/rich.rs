@@ -3,12 +3,11 @@
 mod matter;
 mod part;
 mod state;
+mod texts;
 
 use budwood::{
     store::{Change, Hold},
-    words::message::{
-        Deed, Open, OpenNudge, Outbound, Purpose, Question, Received, SendState, Talk,
-    },
+    words::message::{CodeUse, Deed, Digest, Open, OpenNudge, Question, Talk},
 };
 use budwood_parser::{
     Ailment, Cause, Day, Details, Extent, Kind, Material, Measure, Per, Supply, Unit, Wetness, When,
@@ -46,10 +45,10 @@ pub(crate) fn change() -> Change {
             (BlockId(2), BlockState::default()),
         ],
         talks: talks(),
-        received: received(),
+        received: texts::received(),
         parts: vec![part::part()],
         gone_parts: Vec::new(),
-        outbound: outbound(),
+        outbound: texts::outbound(),
         matters: matter::matters(),
         closed: Vec::new(),
         hold: Some(Hold::Held { since: at(1, 9) }),
@@ -367,6 +366,13 @@ fn questions() -> Vec<Question> {
             },
         },
         Question::Code {
+            code: code.clone(),
+            deed: Deed::Visit {
+                text: "from Tamo: dead 4 A".to_owned(),
+                sent_at: at(1, 8),
+            },
+        },
+        Question::Code {
             code,
             deed: Deed::Erase {
                 person: PersonId(3),
@@ -406,6 +412,20 @@ fn talks() -> Vec<(String, Talk)> {
         heard_by: Some("sim1".to_owned()),
         language: Some("fr".to_owned()),
         spoken: vec!["fr".to_owned(), "vi-bare".to_owned()],
+        answered_on: Some((day(1, 9), 7)),
+        held_at: Some(at(1, 9)),
+        noticed_at: vec![at(1, 8)],
+        digest: Some(Digest {
+            message: MessageId(9),
+            count: 3,
+            people: vec!["Tamo Riff".to_owned()],
+        }),
+        visit_until: Some(at(1, 10)),
+        codes: vec![CodeUse {
+            at: at(1, 9),
+            deed: "visit".to_owned(),
+            was_wrong: true,
+        }],
     };
     let number = |index: usize| format!("+447700900{:03}", 100 + index);
     questions()
@@ -414,75 +434,5 @@ fn talks() -> Vec<(String, Talk)> {
         .chain([Talk::default()])
         .enumerate()
         .map(|(index, talk)| (number(index), talk))
-        .collect()
-}
-
-fn received() -> Vec<Received> {
-    let full = Received {
-        id: MessageId(1),
-        at: at(1, 9),
-        gateway: "http".to_owned(),
-        gateway_id: Some("wamp-7/0".to_owned()),
-        parts: vec!["wamp-7/0".to_owned(), "wamp-8/0".to_owned()],
-        from: "+447700900001".to_owned(),
-        to: "12345".to_owned(),
-        text: "dead 8 \u{0}\u{202e}\u{1f333}\n\"B\"".to_owned(),
-        sent_at: Some(at(1, 8)),
-        outcome: "recorded".to_owned(),
-    };
-    let bare = Received {
-        id: MessageId(2),
-        gateway_id: None,
-        parts: Vec::new(),
-        sent_at: None,
-        text: String::new(),
-        ..full.clone()
-    };
-    vec![full, bare]
-}
-
-fn outbound() -> Vec<Outbound> {
-    let purposes = [
-        Purpose::Answer { to: MessageId(1) },
-        Purpose::Nudge {
-            block: BlockId(1),
-            task: TaskKind::Weed,
-            due: day(1, 7),
-        },
-        Purpose::Notice {
-            about: MessageId(2),
-        },
-        Purpose::Welcome {
-            person: PersonId(3),
-        },
-    ];
-    let ids = |ids: &[&str]| ids.iter().map(|id| (*id).to_owned()).collect();
-    (10_u64..)
-        .zip(SendState::ALL)
-        .zip(purposes.into_iter().cycle())
-        .map(|((id, state), purpose)| {
-            let is_sent = state == SendState::Sent;
-            let text = "Tamo, please weed the rows of B.".to_owned();
-            let new = Outbound::new(
-                MessageId(id),
-                at(1, 9),
-                "+447700900001",
-                text,
-                purpose,
-                at(1, 12),
-            );
-            Outbound {
-                state,
-                tries: u32::from(state != SendState::Ready),
-                gateway: (state != SendState::Ready).then(|| "sim1".to_owned()),
-                ids: ids(if is_sent { &["p-99", "p-100"] } else { &[] }),
-                arrived: ids(if is_sent { &["p-100"] } else { &[] }),
-                sent_at: is_sent.then(|| at(1, 10)),
-                settled_at: state.is_final().then(|| at(1, 11)),
-                code: (state == SendState::Failed).then(|| "SVC0004".to_owned()),
-                price_micro: (state == SendState::Delivered).then_some(20_000),
-                ..new
-            }
-        })
         .collect()
 }

@@ -267,6 +267,7 @@ fn a_day_of_another_year_carries_its_year() {
         next: None,
         ready: None,
         adviser: "Mara",
+        is_told: true,
     };
     in_every_language(|case| {
         let ahead: i32 = case.written["years-ahead"].parse().expect("years");

@@ -207,6 +207,7 @@ fn after(state: &BlockState, day: NaiveDate) -> After<'_> {
         next: Some(day),
         ready: Some(Ready::Between(day, day)),
         adviser: NAME,
+        is_told: true,
     }
 }
 

@@ -132,10 +132,10 @@ fn longest(case: &Case<'_>, key: &str, value: &str) -> String {
             )
         }
         "ailment" => tongue.say(Key::Ailment(Ailment::Pink), args! {}),
-        "count" => "500".to_owned(),
         // It is left out where it does not fit.
         "check" | "peace" => String::new(),
         "rain" => tongue.say(Key::RainOpen, args! { "soaked" => 500, "reporters" => 500 }),
+        "hours" => "999".to_owned(),
         "months" => "120".to_owned(),
         "pooled" => "1200".to_owned(),
         "alone" if key == "feed-group" => "1500".to_owned(),
@@ -143,7 +143,6 @@ fn longest(case: &Case<'_>, key: &str, value: &str) -> String {
         "alive" if key == "status" => tongue.say(Key::AliveUnknown, args! {}),
         "alarm" | "concern" => longest_concern(tongue),
         "told" => longest_told(tongue),
-        "hours" => "999".to_owned(),
         "facts" => tongue.say(
             Key::SaidDamageCount,
             args! { "cause" => tongue.say(Key::Cause(Cause::Drought), args! {}), "count" => TREES },
@@ -155,8 +154,9 @@ fn longest(case: &Case<'_>, key: &str, value: &str) -> String {
         }
         "codes" => "en fr id pt th vi".to_owned(),
         "planted" if key == "status" => "500".to_owned(),
-        "code" | "digits" => "4711".to_owned(),
-        "days" | "farmers" | "quiet" | "sick" | "uncounted" | "limit" => "500".to_owned(),
+        "code" => "471147".to_owned(),
+        "digits" => "4711".to_owned(),
+        "count" | "days" | "farmers" | "quiet" | "sick" | "uncounted" | "limit" => "500".to_owned(),
         "living" => {
             let trees = args! { "first" => TREES, "filled" => TREES, "planted" => TREES };
             tongue.say(Key::LivingFilled, trees)

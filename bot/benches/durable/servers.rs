@@ -14,7 +14,7 @@ use std::{
 };
 
 use budwood::{
-    engine::Input,
+    engine::{HeldBack, Input},
     play::virtual_clock,
     service::{
         self,
@@ -162,6 +162,13 @@ const HEALTHY: Health = Health {
     trouble: None,
     inbox_waiting: 0,
     outbox_waiting: 0,
+    held_back: HeldBack {
+        answers: 0,
+        notices: 0,
+        strangers: 0,
+        unpaid: 0,
+    },
+    locked: 0,
 };
 
 struct ToNowhere;

@@ -143,7 +143,7 @@ impl Village {
             self.now += TimeDelta::hours(25);
             let inputs = vec![text(from.to_owned(), said)];
             let begin = on_processor();
-            let stepped = self.engine.step(inputs, self.now);
+            let stepped = self.engine.step(inputs, self.now).unwrap();
             times.push(on_processor() - begin);
             self.engine.shared_store().commit(&stepped.change).unwrap();
         }

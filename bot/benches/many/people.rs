@@ -164,6 +164,13 @@ impl Store for Nowhere {
     fn each_received(&self, _: &mut dyn FnMut(Received)) -> Result<(), StoreError> {
         Ok(())
     }
+    fn received_since(
+        &self,
+        _: DateTime<Utc>,
+        _: &mut dyn FnMut(Received),
+    ) -> Result<(), StoreError> {
+        Ok(())
+    }
     fn records(&self, _: Option<&[u8]>, _: usize) -> Result<Vec<Record>, StoreError> {
         Ok(Vec::new())
     }

@@ -46,6 +46,8 @@ outcomes! {
     DoneWithCode = "done with a code",
     /// The code was another one.
     WrongCode = "wrong code",
+    /// Too many wrong codes came, so none is taken for a day.
+    Locked = "locked",
     /// A nudge was read, which says nothing of the work.
     Seen = "seen",
     /// What was asked about is not stored.
@@ -109,7 +111,7 @@ mod tests {
     use super::Outcome;
 
     /// As the records have them: a word may be added, and none may change.
-    const STORED: [&str; 36] = [
+    const STORED: [&str; 37] = [
         "recorded",
         "changed",
         "taken back",
@@ -121,6 +123,7 @@ mod tests {
         "asked for a code",
         "done with a code",
         "wrong code",
+        "locked",
         "seen",
         "dropped",
         "put off",

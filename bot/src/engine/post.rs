@@ -1,13 +1,23 @@
 //! What is said becomes a text: worded in the reader's language, fitted to one SMS, put into the
 //! outbox. The only place that does.
 
-use chrono::TimeDelta;
+use budwood_scheduler::{MessageId, PersonId, Role};
+use chrono::{DateTime, TimeDelta, Utc};
 
-use super::{said::Said, step::Step, view::View};
-use crate::words::{
-    limits,
-    message::{Outbound, Purpose},
-    sms,
+use super::{
+    budget::{self, Class, Verdict},
+    said::Said,
+    step::Step,
+    view::View,
+};
+use crate::{
+    args,
+    wording::{Key, Phrase, Value},
+    words::{
+        limits,
+        message::{Digest, Outbound, Purpose, SendState},
+        sms,
+    },
 };
 
 /// Hours in a day.
@@ -23,67 +33,156 @@ impl View<'_> {
 }
 
 impl Step<'_> {
-    /// Words what is said and sends it, unless two machines seem to be talking. Gives back what was
-    /// said too often.
+    /// Words what is said and sends it, as far as the budget allows. Gives back what was said too
+    /// often.
     pub(crate) fn post(&mut self, said: Said) -> Option<Said> {
+        let number = &said.to.number;
+        let is_known = self.world.directory.phone(number).is_some();
+        let class = Class::of(said.phrase.key, &said.purpose, is_known);
+        let (spent, a_day) = (self.world.spent, self.setup.parts_a_day);
+        // A reminder waits in the outbox until there is money again.
+        if class != Class::Nudge && !spent.has_left(class, a_day, self.now) {
+            self.world.held_back.unpaid += 1;
+            return None;
+        }
+        match class {
+            Class::Answer if is_known && self.is_said_enough(&said) => return Some(said),
+            Class::Answer if is_known => match self.may_answer(&said) {
+                Verdict::Go => self.send(said),
+                Verdict::SayOnce => {
+                    self.world.held_back.answers += 1;
+                    let phrase = Key::HeldBack.into();
+                    self.send(Said { phrase, ..said });
+                }
+                Verdict::Hold => self.world.held_back.answers += 1,
+            },
+            Class::Notice | Class::Alarm => {
+                let now = self.now;
+                match budget::may_notify(self.talk(&said.to.number), class, now) {
+                    Ok(()) => self.send(said),
+                    Err(hour_ends) => self.gather(said, hour_ends),
+                }
+            }
+            Class::Security | Class::Answer | Class::Nudge | Class::Stranger => self.send(said),
+        }
+        None
+    }
+
+    fn send(&mut self, said: Said) {
+        let id = self.world.message_id();
+        let outbound = self.outbound(id, said);
+        self.put_outbound(outbound);
+    }
+
+    fn outbound(&self, id: MessageId, said: Said) -> Outbound {
         let text = self.view().worded(&said);
         let hours = match said.purpose {
-            Purpose::Answer { .. } => match self.may_answer(&said.to.number, &text) {
-                Guard::Free => limits::ANSWER_HOURS,
-                Guard::SaidTwice => return Some(said),
-                Guard::TooFast => return None,
-            },
+            Purpose::Answer { .. } => limits::ANSWER_HOURS,
             Purpose::Notice { .. } => limits::NOTICE_HOURS,
             Purpose::Nudge { .. } | Purpose::Welcome { .. } => {
                 i64::from(self.setup.rules.expires_after_days) * DAY_HOURS
             }
         };
-        let outbound = Outbound::new(
-            self.world.message_id(),
+        Outbound::new(
+            id,
             self.now,
             &said.to.number,
             // Names and values bring along what no keyboard of a phone has.
             sms::plain(&text).into_owned(),
             said.purpose,
             self.now + TimeDelta::hours(hours),
-        );
-        self.put_outbound(outbound);
-        None
+        )
+    }
+
+    /// Whether the same was answered twice within the hour: once more helps nobody. An adviser has
+    /// nobody above, and asks again to see what is new.
+    fn is_said_enough(&self, said: &Said) -> bool {
+        let view = self.view();
+        let number = &said.to.number;
+        let Some(talk) = view.talk(number) else {
+            return false;
+        };
+        let hour_ago = self.now - TimeDelta::hours(1);
+        let is_adviser = |person: PersonId| {
+            let person = view.person(person);
+            person.is_some_and(|person| person.role == Role::Adviser)
+        };
+        let text = view.worded(said);
+        let last = talk.last_answer.as_ref();
+        last.is_some_and(|(last, times)| *last == text && *times >= limits::SAME_ANSWER_TIMES)
+            && talk.answered_at.iter().any(|at| *at > hour_ago)
+            && !view.everyone_on(number).into_iter().any(is_adviser)
     }
 
     /// Whether a phone was not answered too often lately; this answer counts from now on.
-    fn may_answer(&mut self, number: &str, text: &str) -> Guard {
-        // Whoever was erased gets a last word, and nothing is kept of it.
-        if self.view().talk(number).is_none() {
-            return Guard::Free;
-        }
+    fn may_answer(&mut self, said: &Said) -> Verdict {
+        let number = &said.to.number;
+        let view = self.view();
+        let everyone = view.everyone_on(number).into_iter();
+        let roles = everyone.filter_map(|person| Some(view.person(person)?.role));
+        let allowance = roles.map(budget::answers).max();
+        let text = view.worded(said);
         let now = self.now;
         let talk = self.talk(number);
-        let lately = now - TimeDelta::minutes(limits::SAME_ANSWER_MINUTES);
-        talk.answered_at.retain(|at| *at > lately);
-        let same = match &talk.last_answer {
-            Some((last, times)) if *last == text && !talk.answered_at.is_empty() => *times,
-            _ => 0,
-        };
-        let recently = now - TimeDelta::minutes(limits::LOOP_MINUTES);
-        let fast = talk.answered_at.iter().filter(|at| **at > recently).count();
-        if fast >= limits::LOOP_ANSWERS {
-            return Guard::TooFast;
+        let verdict = budget::may_answer(talk, allowance.unwrap_or_default(), now);
+        if verdict == Verdict::Go {
+            let times = match &talk.last_answer {
+                Some((last, times)) if *last == text && talk.answered_at.len() > 1 => *times,
+                Some(_) | None => 0,
+            };
+            talk.last_answer = Some((text, times.saturating_add(1)));
         }
-        if same >= limits::SAME_ANSWER_TIMES {
-            return Guard::SaidTwice;
-        }
-        talk.answered_at.push(now);
-        talk.last_answer = Some((text.to_owned(), same + 1));
-        Guard::Free
+        verdict
     }
-}
 
-/// Whether an answer may go.
-enum Guard {
-    Free,
-    /// The same was answered twice within the hour.
-    SaidTwice,
-    /// Two machines seem to be talking.
-    TooFast,
+    /// One more notice for a phone that got enough of them in this hour: they wait until it ends
+    /// and go as one text.
+    fn gather(&mut self, said: Said, hour_ends: DateTime<Utc>) {
+        self.world.held_back.notices += 1;
+        let number = said.to.number.clone();
+        let digest = self
+            .view()
+            .talk(&number)
+            .and_then(|talk| talk.digest.clone());
+        let waiting = digest.as_ref().and_then(|digest| {
+            let text = self.world.outbox.get(digest.message)?.clone();
+            (text.state == SendState::Ready).then_some(text)
+        });
+        let message = self.world.message_id();
+        let (mut digest, try_at) = match (digest, waiting) {
+            (Some(digest), Some(waiting)) => {
+                let try_at = waiting.try_at;
+                // An id stands for one text.
+                let state = SendState::Cancelled;
+                self.put_outbound(Outbound { state, ..waiting });
+                (Digest { message, ..digest }, try_at)
+            }
+            (Some(_) | None, _) => {
+                let empty = Digest {
+                    message,
+                    count: 0,
+                    people: Vec::new(),
+                };
+                (empty, hour_ends)
+            }
+        };
+        digest.count = digest.count.saturating_add(1);
+        let about = ["name", "group"].into_iter();
+        let about = about.filter_map(|arg| said.phrase.arg(arg)).next();
+        if let Some(Value::Name(name)) = about
+            && !digest.people.contains(name)
+            && digest.people.len() < limits::DIGEST_PEOPLE_MAX
+        {
+            digest.people.push(name.clone());
+        }
+        let people = digest.people.iter().map(|name| Value::name(name));
+        let args = args! {
+            "count" => digest.count,
+            "people" => Value::List(people.collect()),
+        };
+        let phrase = Phrase::new(Key::Digest, args);
+        let text = self.outbound(message, Said { phrase, ..said });
+        self.put_outbound(Outbound { try_at, ..text });
+        self.talk(&number).digest = Some(digest);
+    }
 }

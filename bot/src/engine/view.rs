@@ -12,7 +12,10 @@ use super::{
     local_time::{civil_day, zone},
     memory::world::World,
 };
-use crate::{store::Store, words::message::Talk};
+use crate::{
+    store::{Store, StoreError},
+    words::message::Talk,
+};
 
 /// The engine as it stands at a moment.
 #[derive(Clone, Copy)]
@@ -24,13 +27,21 @@ pub(crate) struct View<'a> {
 }
 
 impl<'a> View<'a> {
-    /// A fact of the log.
+    /// A fact of the log. Without one that should be there the step must not be committed: what
+    /// follows from it would be wrong for good.
     pub(crate) fn event(self, id: EventId) -> Option<Event> {
-        // `budwood check --records` finds a record that cannot be read; here it counts as unknown.
-        self.world
-            .recent_event(id)
-            .cloned()
-            .or_else(|| self.store.event(id).ok().flatten())
+        if let Some(event) = self.world.recent_event(id) {
+            return Some(event.clone());
+        }
+        let read = self.store.event(id);
+        match read.and_then(|event| event.ok_or(StoreError::FactGone(id))) {
+            Ok(event) => Some(event),
+            Err(error) => {
+                // The first of them tells enough.
+                let _ = self.world.unread.set(error);
+                None
+            }
+        }
     }
 
     /// A person.

@@ -99,6 +99,8 @@ pub struct LineConfig {
     pub country: String,
     /// The zone of a person without a group.
     pub fallback_zone: Tz,
+    /// Parts that may leave in a day.
+    pub parts_a_day: u32,
 }
 
 /// When nudges may go. What is not set stays as usual.

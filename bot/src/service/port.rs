@@ -12,6 +12,7 @@ use chrono::{DateTime, Utc};
 use tokio::sync::watch;
 
 use crate::{
+    engine::HeldBack,
     service::{
         clock::Clock,
         door::{Door, Takes},
@@ -232,6 +233,10 @@ pub struct Health {
     pub inbox_waiting: usize,
     /// Texts that wait to be sent.
     pub outbox_waiting: usize,
+    /// What the budget did not let go since the start.
+    pub held_back: HeldBack,
+    /// Deeds that wrong codes locked since the start: somebody may forge a number.
+    pub locked: u64,
     /// How each gateway is doing.
     pub gateways: Vec<GatewayHealth>,
 }

@@ -33,7 +33,7 @@ use std::{
     time::Duration,
 };
 
-use anyhow::anyhow;
+use anyhow::{Context, anyhow};
 use chrono::{DateTime, Utc};
 use tokio::sync::watch;
 
@@ -50,6 +50,7 @@ pub use self::{
 use crate::{
     engine::{Engine, Input, Stepped},
     service::clock::Clock,
+    store::StoreError,
     words::limits,
 };
 
@@ -192,7 +193,7 @@ fn run(
         if engine.looks_at_store(&inputs) && commits.settle().is_err() {
             return Ok(());
         }
-        let stepped = step_each(engine, inputs, now, &shared.steps);
+        let stepped = step_each(engine, inputs, now, &shared.steps).context("cannot step")?;
         publish(engine, time, shared, next_try, now);
         // The thread that commits has said why it stopped.
         if commits.hand_over(stepped, waiting).is_err() {
@@ -208,16 +209,16 @@ fn step_each(
     inputs: Vec<Input>,
     now: DateTime<Utc>,
     turns: &Turns,
-) -> Stepped {
+) -> Result<Stepped, StoreError> {
     let mut all = Stepped::default();
     for input in inputs {
         turns.turn();
-        let stepped = engine.step(vec![input], now);
+        let stepped = engine.step(vec![input], now)?;
         turns.turn();
         all.change.append(stepped.change);
         all.told.extend(stepped.told);
     }
-    all
+    Ok(all)
 }
 
 /// Shows the others how the engine is now.
@@ -232,6 +233,7 @@ fn publish(
         .outbox_waiting
         .store(engine.waiting(), Ordering::Relaxed);
     shared.set_held(time.why_held(engine));
+    shared.set_guarded(engine.held_back(), engine.locked());
     shared.set_gateways(engine.gateways(now));
     // Only news wakes the senders: a text that waits for another one to its phone is none.
     next_try.send_if_modified(|known| {

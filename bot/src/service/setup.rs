@@ -44,6 +44,7 @@ pub fn built_in(secret: u64) -> anyhow::Result<Setup> {
         zone: chrono_tz::UTC,
         secret,
         ways: Ways::one(HANDSET, true),
+        parts_a_day: None,
     })
 }
 
@@ -64,6 +65,7 @@ pub fn from_config(config: &Config) -> anyhow::Result<Setup> {
         // Random for each start: a code asked for before a restart is simply asked for again.
         secret: RandomState::new().hash_one(limits::CODE_SALT),
         ways: config.ways(),
+        parts_a_day: Some(config.line.parts_a_day),
     })
 }
 

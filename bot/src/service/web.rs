@@ -268,6 +268,13 @@ async fn health(shared: Data<Shared>) -> HttpResponse {
             trouble: health.trouble.as_deref(),
             inbox_waiting: health.inbox_waiting,
             outbox_waiting: health.outbox_waiting,
+            held_back: HeldBackBody {
+                answers: health.held_back.answers,
+                notices: health.held_back.notices,
+                strangers: health.held_back.strangers,
+                unpaid: health.held_back.unpaid,
+            },
+            locked: health.locked,
             gateways: health.gateways.iter().map(GatewayBody::of).collect(),
         })
 }
@@ -279,7 +286,17 @@ struct HealthBody<'a> {
     trouble: Option<&'a str>,
     inbox_waiting: usize,
     outbox_waiting: usize,
+    held_back: HeldBackBody,
+    locked: u64,
     gateways: Vec<GatewayBody<'a>>,
+}
+
+#[derive(Serialize)]
+struct HeldBackBody {
+    answers: u64,
+    notices: u64,
+    strangers: u64,
+    unpaid: u64,
 }
 
 #[derive(Serialize)]

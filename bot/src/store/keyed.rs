@@ -4,7 +4,7 @@
 //! order in which they came.
 
 use budwood_scheduler::{Event, EventId};
-use chrono::TimeDelta;
+use chrono::{DateTime, TimeDelta, Utc};
 
 use super::{Change, Hold, Loaded, Record, StoreError, record};
 use crate::words::{
@@ -32,8 +32,9 @@ pub(super) const OWN: &[u8] = b"m/";
 const HOLD: &[u8] = b"m/hold";
 
 /// What [`load`] reads whole.
-pub(super) const KEPT_IN_MEMORY: [&[u8]; 7] =
-    [PERSONS, PHONES, GROUPS, BLOCKS, STATES, TALKS, HOLD];
+pub(super) const KEPT_IN_MEMORY: [&[u8]; 8] = [
+    PERSONS, PHONES, GROUPS, BLOCKS, STATES, TALKS, MATTERS, HOLD,
+];
 
 /// A key with its new record, or with none to take it out.
 pub(super) type Write = (Vec<u8>, Option<Vec<u8>>);
@@ -112,7 +113,7 @@ pub(super) fn load<'a>(
     under: impl Fn(&'static [u8]) -> Rows<'a>,
     messages: usize,
 ) -> Result<Loaded, StoreError> {
-    let received = newest(under(RECEIVED), messages, record::read_received)?;
+    let received = newest_received(under(RECEIVED))?;
     let outbound = recent_outbound(under(OUTBOUND), messages)?;
     let parts = all(under(PARTS), record::read_part)?;
     let last_event = under(EVENTS)
@@ -129,11 +130,11 @@ pub(super) fn load<'a>(
     let latest = last_event
         .as_ref()
         .map(|event| event.at)
-        .max(received.first().map(|message| message.at))
+        .max(received.as_ref().map(|message| message.at))
         .max(outbound.first().map(|message| message.at))
         .max(parts.last().map(|part| part.at));
     let last_message = received
-        .first()
+        .as_ref()
         .map(|message| message.id)
         .max(outbound.first().map(|message| message.id))
         .max(parts.last().map(|part| part.id));
@@ -145,7 +146,6 @@ pub(super) fn load<'a>(
         states: all(under(STATES), record::read_state)?,
         talks: all(under(TALKS), record::read_talk)?,
         matters: all(under(MATTERS), record::read_matter)?,
-        received,
         parts,
         outbound,
         last_event: last_event.map(|event| event.id),
@@ -153,6 +153,15 @@ pub(super) fn load<'a>(
         latest,
         hold,
     })
+}
+
+/// The last text in these rows.
+pub(super) fn newest_received(
+    mut rows: impl DoubleEndedIterator<Item = Row>,
+) -> Result<Option<Received>, StoreError> {
+    let row = rows.next_back().transpose()?;
+    row.map(|(key, value)| record::read_received(&key, &value))
+        .transpose()
 }
 
 /// One fact from its record.
@@ -180,6 +189,23 @@ pub(super) fn each_received(
     for row in rows {
         let (key, value) = row?;
         visit(record::read_received(&key, &value)?);
+    }
+    Ok(())
+}
+
+/// Visits every text in these rows that came since then, newest first, and some before it.
+pub(super) fn received_since(
+    rows: impl DoubleEndedIterator<Item = Row>,
+    since: DateTime<Utc>,
+    visit: &mut dyn FnMut(Received),
+) -> Result<(), StoreError> {
+    for (row, visited) in rows.rev().zip(0_usize..) {
+        let (key, value) = row?;
+        let received = record::read_received(&key, &value)?;
+        if received.at < since && visited >= limits::RECENT_MESSAGES {
+            break;
+        }
+        visit(received);
     }
     Ok(())
 }
@@ -229,19 +255,11 @@ fn all<T>(
         .collect()
 }
 
-fn newest<T>(
-    rows: Rows<'_>,
-    number: usize,
-    read: impl Fn(&[u8], &[u8]) -> Result<T, StoreError>,
-) -> Result<Vec<T>, StoreError> {
-    rows.rev()
-        .take(number)
-        .map(|row| row.and_then(|(key, value)| read(&key, &value)))
-        .collect()
-}
-
 /// The newest texts out, and however many there are all that may still wait or get a receipt.
-fn recent_outbound(rows: Rows<'_>, number: usize) -> Result<Vec<Outbound>, StoreError> {
+pub(super) fn recent_outbound(
+    rows: impl DoubleEndedIterator<Item = Row>,
+    number: usize,
+) -> Result<Vec<Outbound>, StoreError> {
     let mut recent: Vec<Outbound> = Vec::new();
     for row in rows.rev() {
         let (key, value) = row?;

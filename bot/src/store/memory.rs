@@ -9,6 +9,7 @@ use std::{
 };
 
 use budwood_scheduler::{Event, EventId};
+use chrono::{DateTime, Utc};
 
 use super::{Change, Loaded, Record, Store, StoreError, keyed};
 use crate::words::message::Received;
@@ -75,6 +76,14 @@ impl Store for MemoryStore {
 
     fn each_received(&self, visit: &mut dyn FnMut(Received)) -> Result<(), StoreError> {
         keyed::each_received(under(&self.read(), keyed::RECEIVED), visit)
+    }
+
+    fn received_since(
+        &self,
+        since: DateTime<Utc>,
+        visit: &mut dyn FnMut(Received),
+    ) -> Result<(), StoreError> {
+        keyed::received_since(under(&self.read(), keyed::RECEIVED), since, visit)
     }
 
     fn records(&self, after: Option<&[u8]>, at_most: usize) -> Result<Vec<Record>, StoreError> {

@@ -25,6 +25,7 @@ use std::{
 };
 
 use budwood_scheduler::{Event, EventId};
+use chrono::{DateTime, TimeDelta, Utc};
 
 use self::{
     flush::Flush,
@@ -126,11 +127,12 @@ impl SledStore {
         for prefix in keyed::KEPT_IN_MEMORY {
             self.under(prefix).try_for_each(|row| row.map(drop))?;
         }
-        for prefix in [keyed::RECEIVED, keyed::OUTBOUND] {
-            let mut newest = self.under(prefix).rev().take(limits::RECENT_MESSAGES);
-            newest.try_for_each(|row| row.map(drop))?;
-        }
-        Ok(())
+        keyed::recent_outbound(self.under(keyed::OUTBOUND), limits::RECENT_MESSAGES)?;
+        let Some(last) = keyed::newest_received(self.under(keyed::RECEIVED))? else {
+            return Ok(());
+        };
+        let since = last.at - TimeDelta::days(limits::HEARD_DAYS);
+        keyed::received_since(self.under(keyed::RECEIVED), since, &mut |_| ())
     }
 
     /// The newest ids that are there.
@@ -266,6 +268,14 @@ impl Store for SledStore {
 
     fn each_received(&self, visit: &mut dyn FnMut(Received)) -> Result<(), StoreError> {
         keyed::each_received(self.under(keyed::RECEIVED), visit)
+    }
+
+    fn received_since(
+        &self,
+        since: DateTime<Utc>,
+        visit: &mut dyn FnMut(Received),
+    ) -> Result<(), StoreError> {
+        keyed::received_since(self.under(keyed::RECEIVED), since, visit)
     }
 
     fn records(&self, after: Option<&[u8]>, at_most: usize) -> Result<Vec<Record>, StoreError> {

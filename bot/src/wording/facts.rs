@@ -29,8 +29,10 @@ pub struct After<'a> {
     pub next: Option<NaiveDate>,
     /// When the stand will likely be ready for opening.
     pub ready: Option<Ready>,
-    /// Who is told of sickness and harm.
+    /// Who looks after the farmer.
     pub adviser: &'a str,
+    /// Whether they are told of sickness and harm.
+    pub is_told: bool,
 }
 
 /// What a census says of opening.
@@ -287,8 +289,10 @@ fn caution(facts: Facts<'_>, after: After<'_>) -> Option<Phrase> {
     let seen = facts.filter(|fact| fact.details.count != Some(0));
     let args = args! { "adviser" => Value::name(after.adviser) };
     Some(match seen.filter_map(|fact| fact.kind.care()).min()? {
-        Care::Sick => Phrase::new(Key::StandSick, args),
-        Care::Harmed => Phrase::new(Key::StandHarm, args),
+        Care::Sick if after.is_told => Phrase::new(Key::StandSick, args),
+        Care::Sick => Key::StandSickUntold.into(),
+        Care::Harmed if after.is_told => Phrase::new(Key::StandHarm, args),
+        Care::Harmed => Key::StandHarmUntold.into(),
         Care::Label => Key::StandLabel.into(),
     })
 }

@@ -190,6 +190,8 @@ keys! {
     StandLook = "stand-look",
     StandSick = "stand-sick",
     StandHarm = "stand-harm",
+    StandSickUntold = "stand-sick-untold",
+    StandHarmUntold = "stand-harm-untold",
     StandLabel = "stand-label",
     // Correcting.
     Changed = "changed",
@@ -271,6 +273,7 @@ keys! {
     MyData = "my-data",
     ConsentNone = "consent-none",
     CallMe = "call-me",
+    CallMeUntold = "call-me-untold",
     CallMeNotice = "call-me-notice",
     AlarmNotice = "alarm-notice",
     MatterNotice = "matter-notice",
@@ -301,6 +304,11 @@ keys! {
     EraseAsk = "erase-ask",
     Erased = "erased",
     CodeWrong = "code-wrong",
+    CodeLocked = "code-locked",
+    VisitAsk = "visit-ask",
+    StopAsk = "stop-ask",
+    HeldBack = "held-back",
+    Digest = "digest",
     // Jobs in one or two words.
     WalkEvery = "walk-every",
     WalkAll = "walk-all",

@@ -101,8 +101,8 @@ pub const SETUP_RETRY_AFTER: Duration = Duration::from_secs(5 * 60);
 /// Bytes of the configuration file. The commented example has about 5 KiB.
 pub const CONFIG_BYTES_MAX: u64 = 256 * 1024;
 
-/// Texts in and out that the engine keeps in mind, to know a second delivery and to settle what
-/// was on its way when it stopped. Gateways deliver again within hours.
+/// Texts in and out that the engine looks through when it starts, and all that time makes it look
+/// at, however many they are.
 pub const RECENT_MESSAGES: usize = 50_000;
 
 /// Facts kept at hand. More than may wait for the disk, so that each of those is here.
@@ -135,20 +135,27 @@ pub const READ_HOURS: i64 = 24;
 /// Letters of an adviser's own reason to leave somebody in peace.
 pub const REASON_CHARS_MAX: usize = 160;
 
+/// The same answer is not sent more often than this in an hour: then a person looks.
+pub const SAME_ANSWER_TIMES: u32 = 2;
+
 /// At most one example to a phone within this time.
 pub const EXAMPLE_HOURS: i64 = 24;
 
-/// So many answers to one phone within [`LOOP_MINUTES`] look like two machines talking.
-pub const LOOP_ANSWERS: usize = 5;
+/// A code is good for this long.
+pub const CODE_HOURS: i64 = 24;
 
-/// See [`LOOP_ANSWERS`].
-pub const LOOP_MINUTES: i64 = 10;
+/// So many wrong codes within [`CODE_HOURS`] lock what they were for, for as long. Of 900,000 codes
+/// that leaves a guesser one chance in 300,000 a day.
+pub const WRONG_CODES_MAX: usize = 3;
 
-/// The same answer is not sent more often than this in a row.
-pub const SAME_ANSWER_TIMES: u32 = 2;
+/// Codes that one phone is sent within [`CODE_HOURS`]: who forges its number could ask without end.
+pub const CODES_SENT_MAX: usize = 20;
 
-/// See [`SAME_ANSWER_TIMES`]: who asks the same again after this long is a person.
-pub const SAME_ANSWER_MINUTES: i64 = 60;
+/// Strangers that are answered on one day. More on one day are not people.
+pub const STRANGERS_ANSWERED_A_DAY: usize = 1_000;
+
+/// People whom a digest names; it says how many more there are.
+pub const DIGEST_PEOPLE_MAX: usize = 8;
 
 /// Stored texts of a phone whose language is kept in mind.
 pub const SPOKEN_TEXTS: usize = 5;
@@ -232,9 +239,22 @@ pub const NOT_BEFORE_HOURS: i64 = 24;
 /// A receipt that has not come after so long will not come; the text stays `sent` for good.
 pub const RECEIPT_HOURS: i64 = 7 * 24;
 
-/// Texts of which we keep in mind that they came, to know the same one from another gateway: more
-/// than a large group sends in a day.
-pub const TWICE_TEXTS: usize = 10_000;
+/// Texts to one phone whose receipts are waited for: more than a busy adviser gets in a day.
+pub const HANDED_OVER_OF_PHONE: usize = 256;
+
+/// For so long at least it is kept in mind that a text came, so that its second delivery is known.
+/// Gateways deliver again within hours, networks within days.
+pub const HEARD_DAYS: i64 = 7;
+
+/// The last texts of a phone that are kept in mind however old they are.
+pub const HEARD_TEXTS_KEPT: usize = 8;
+
+/// Texts of one phone that are kept in mind. Nobody types more in [`HEARD_DAYS`].
+pub const HEARD_TEXTS_OF_PHONE: usize = 4_096;
+
+/// Texts of all strangers together that are kept in mind: some ten MB. Of them nothing is recorded
+/// that a second delivery could take back.
+pub const HEARD_TEXTS_OF_STRANGERS: usize = 65_536;
 
 /// Two gateways that deliver one text stamp it within this time.
 pub const TWICE_MINUTES: i64 = 2;

@@ -257,8 +257,20 @@ pub struct Talk {
     pub helped_at: Option<DateTime<Utc>>,
     /// How many texts in a row were not understood.
     pub unclear: u32,
-    /// When the last answers went out, newest last: the guard against loops.
+    /// When the answers of the last hour went out, newest last.
     pub answered_at: Vec<DateTime<Utc>>,
+    /// The day of the last answer, and how many went out on it.
+    pub answered_on: Option<(NaiveDate, u32)>,
+    /// When the phone was told that it is not answered for a while.
+    pub held_at: Option<DateTime<Utc>>,
+    /// When the notices of the last hour went out, newest last.
+    pub noticed_at: Vec<DateTime<Utc>>,
+    /// The notices that wait to go together.
+    pub digest: Option<Digest>,
+    /// Until when the adviser on this phone may write for others: a code came back from it.
+    pub visit_until: Option<DateTime<Utc>>,
+    /// Codes that were asked for on this phone in the last day, and wrong ones that came.
+    pub codes: Vec<CodeUse>,
     /// The last answer and how often in a row it was the same.
     pub last_answer: Option<(String, u32)>,
     /// When the last routine text went out.
@@ -281,6 +293,28 @@ impl Talk {
     pub const fn is_new(&self) -> bool {
         self.heard_at.is_none() && self.routine_at.is_none() && self.welcomed_at.is_none()
     }
+}
+
+/// Notices that wait to go together, in one text.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Digest {
+    /// The text.
+    pub message: MessageId,
+    /// How many notices it stands for.
+    pub count: u32,
+    /// Whom they are about.
+    pub people: Vec<String>,
+}
+
+/// A code that was asked for, or a wrong one that came.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct CodeUse {
+    /// When.
+    pub at: DateTime<Utc>,
+    /// For which deed.
+    pub deed: String,
+    /// Whether it was a wrong one.
+    pub was_wrong: bool,
 }
 
 /// A question of ours that waits for its answer.
@@ -357,6 +391,30 @@ pub enum Deed {
         /// Who.
         person: PersonId,
     },
+    /// No more texts to an adviser.
+    Stop,
+    /// Write for others until the evening, and begin with this text.
+    Visit {
+        /// The text.
+        text: String,
+        /// When it was sent.
+        sent_at: DateTime<Utc>,
+    },
+}
+
+impl Deed {
+    /// The name in records.
+    #[must_use]
+    pub const fn name(&self) -> &'static str {
+        match self {
+            Self::OpenWindow { .. } => "open_window",
+            Self::Warn { .. } => "warn",
+            Self::HoldPlanting { .. } => "hold_planting",
+            Self::Erase { .. } => "erase",
+            Self::Stop => "stop",
+            Self::Visit { .. } => "visit",
+        }
+    }
 }
 
 /// A nudge that waits for its answer.

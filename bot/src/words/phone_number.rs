@@ -158,6 +158,21 @@ pub fn line(e164: &str) -> Line {
     })
 }
 
+/// Whether a number belongs to a person in this country, as far as the tables know: not abroad, by
+/// satellite or on ships, and no service. Without a country, whether it belongs to any.
+#[must_use]
+pub fn is_at_home(e164: &str, country: &str) -> bool {
+    let Ok(number) = Dialled::read(e164, None) else {
+        return false;
+    };
+    let is_home = match home(country) {
+        Ok(Some(home)) => home.code == number.plan.code,
+        Ok(None) => number.plan.is_of_country(),
+        Err(_) => false,
+    };
+    is_home && matches!(line(e164), Line::Mobile | Line::Unassigned)
+}
+
 /// Whether a number is kept for fiction, and so must never reach a real gateway.
 ///
 /// These are +44 7700 900000 to 900999, which the United Kingdom's regulator Ofcom sets aside for

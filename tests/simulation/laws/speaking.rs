@@ -12,13 +12,12 @@ use budwood_scheduler::{Body, Event, jobs::nudge};
 use chrono::{DateTime, TimeDelta, Utc};
 
 use super::{Laws, Moment, local};
+use crate::simulation::people::ADVISERS;
 
-/// At most so many answers to a phone in [`LOOP_MINUTES`].
-const ANSWERS_MAX: usize = 5;
-/// See [`ANSWERS_MAX`].
-const LOOP_MINUTES: i64 = 10;
-/// The same answer to a phone at most so often in a row within an hour of the last.
-const SAME_MAX: u32 = 2;
+/// At most so many answers to a farmer's phone in an hour, and one that says so.
+const ANSWERS_MAX: usize = 11;
+/// The same of an adviser.
+const ADVISERS_ANSWERS_MAX: usize = 61;
 /// The same report again within this time is no second report.
 const SAME_TEXT_HOURS: i64 = 24;
 /// Days after the first nudge of a round before which the second and the third must not go.
@@ -35,28 +34,27 @@ pub(super) struct Said {
 #[derive(Clone, Default)]
 struct Answers {
     at: Vec<DateTime<Utc>>,
-    last: String,
-    same: u32,
 }
 
 impl Said {
     /// An answer was put into the outbox.
     pub(super) fn answer(&mut self, new: &Outbound) {
+        // Whoever owns the phone sees what concerns its safety, however often they were answered.
+        let is_of_safety = ["YES ", "code", "Done. "];
+        if is_of_safety.iter().any(|sign| new.text.contains(sign)) {
+            return;
+        }
         let said = self.answers.entry(new.to.clone()).or_default();
-        let lately = new.at - TimeDelta::minutes(LOOP_MINUTES);
         let an_hour_ago = new.at - TimeDelta::hours(1);
-        let long_silent = said.at.last().is_none_or(|at| *at <= an_hour_ago);
-        said.same = if said.last == new.text && !long_silent {
-            said.same + 1
-        } else {
-            1
-        };
-        assert!(said.same <= SAME_MAX, "the same answer {} times", said.same);
-        said.last.clone_from(&new.text);
         said.at.push(new.at);
-        let recent = said.at.iter().filter(|at| **at > lately).count();
-        assert!(recent <= ANSWERS_MAX, "{recent} answers in ten minutes");
         said.at.retain(|at| *at > an_hour_ago);
+        let most = if ADVISERS.iter().any(|(_, number)| new.to == *number) {
+            ADVISERS_ANSWERS_MAX
+        } else {
+            ANSWERS_MAX
+        };
+        let recent = said.at.len();
+        assert!(recent <= most, "{recent} answers in an hour");
     }
 
     /// A text came in: the same report twice in a row has the effect of once.

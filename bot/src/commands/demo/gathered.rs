@@ -7,6 +7,7 @@
 use std::sync::{Mutex, MutexGuard, PoisonError};
 
 use budwood_scheduler::{Event, EventId};
+use chrono::{DateTime, Utc};
 
 use crate::{
     store::{Change, Loaded, Record, Store, StoreError},
@@ -73,6 +74,22 @@ impl<S: Store> Store for Gathered<S> {
             .cloned()
             .for_each(visit);
         Ok(())
+    }
+
+    fn received_since(
+        &self,
+        since: DateTime<Utc>,
+        visit: &mut dyn FnMut(Received),
+    ) -> Result<(), StoreError> {
+        self.waiting()
+            .change
+            .received
+            .iter()
+            .rev()
+            .filter(|text| text.at >= since)
+            .cloned()
+            .for_each(&mut *visit);
+        self.store.received_since(since, visit)
     }
 
     /// Only what is written: nobody copies the demo's store while it plays.

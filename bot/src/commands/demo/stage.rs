@@ -40,7 +40,7 @@ const YES_OR_NO: &str = "Reply 1 yes";
 const DONE: &str = "done";
 /// What the script writes for the code that the bot texted.
 const CODE: &str = "{code}";
-const CODE_DIGITS: usize = 4;
+const CODE_DIGITS: usize = 6;
 /// How the screen and the script say that the bot is silent.
 const NOTHING: &str = "(nothing)";
 /// Where the block's name stands in a reply.

@@ -2,6 +2,7 @@
 //! none.
 
 use budwood_scheduler::{Event, EventId};
+use chrono::{DateTime, Utc};
 
 use crate::{
     store::{Change, Loaded, MemoryStore, Record, Store, StoreError},
@@ -34,6 +35,14 @@ impl Store for Forgetful {
 
     fn each_received(&self, visit: &mut dyn FnMut(Received)) -> Result<(), StoreError> {
         self.0.each_received(visit)
+    }
+
+    fn received_since(
+        &self,
+        since: DateTime<Utc>,
+        visit: &mut dyn FnMut(Received),
+    ) -> Result<(), StoreError> {
+        self.0.received_since(since, visit)
     }
 
     fn records(&self, after: Option<&[u8]>, at_most: usize) -> Result<Vec<Record>, StoreError> {

@@ -35,7 +35,7 @@ const HOUR: u32 = 1;
 /// An adviser who opens several windows on a day takes so long for each.
 const BETWEEN_GROUPS_MINUTES: i64 = 15;
 /// Digits of a code against forged numbers.
-const CODE_DIGITS: usize = 4;
+const CODE_DIGITS: usize = 6;
 /// How the bot asks whether something is right.
 const YES_OR_NO: &str = "Reply 1 yes";
 /// What answers for every job of a field round.

@@ -2,27 +2,47 @@
 
 use budwood_parser::Ailment;
 use budwood_scheduler::{
-    BlockId, Body, GroupId, Person,
+    BlockId, Body, GroupId, Person, Role,
     group::health::{Cluster, Family},
 };
+use chrono::{DateTime, TimeDelta, Utc};
 
 use crate::{
     args,
     engine::{
         outcome::Outcome,
-        questions::codes::Large,
+        questions::codes::{Large, code_in},
         said::{Done, Said},
         step::Step,
         turn::Turn,
     },
     wording::{Key, Phrase},
-    words::message::{Deed, Question},
+    words::{
+        limits,
+        message::{CodeUse, Deed, Question},
+    },
 };
+
+/// What a right or wrong code leads to.
+#[derive(Debug, PartialEq)]
+pub(crate) enum Given {
+    /// It is done, or was not.
+    Done(Done),
+    /// A visit begins with the text that waited.
+    Visit {
+        text: String,
+        sent_at: DateTime<Utc>,
+    },
+}
 
 impl Step<'_> {
     /// Asks for the code before something large is done.
     pub(crate) fn ask_code(&mut self, turn: &Turn, large: Large) -> Done {
         let Large { deed, mut phrase } = large;
+        if self.view().is_locked(&turn.number, &deed) {
+            return Outcome::Locked.saying([self.view().locked(turn)]);
+        }
+        self.use_code(turn, &deed, false);
         let code = self.view().code(turn);
         phrase.args.extend(args! { "code" => code.as_str() });
         let question = Question::Code { code, deed };
@@ -30,30 +50,55 @@ impl Step<'_> {
         Outcome::AskedForCode.saying([said])
     }
 
-    /// Whether this text brings the code that we wait for. A wrong code ends the wait; a text
-    /// without four digits has nothing to do with it.
-    pub(crate) fn code_given(&mut self, turn: &Turn, speaker: &Person) -> Option<Done> {
+    /// Whether this text brings the code that we wait for. So many wrong ones lock the deed; a text
+    /// without such a number has nothing to do with it.
+    pub(crate) fn code_given(&mut self, turn: &Turn, speaker: &Person) -> Option<Given> {
         let open = self.view().open_question(&turn.number)?;
         let Question::Code { code, deed } = open.question else {
             return None;
         };
-        let given = turn
-            .text
-            .split(|c: char| !c.is_ascii_digit())
-            .find(|digits| digits.len() == code.len())?;
-        let right = given == code;
+        let given = code_in(&turn.text)?;
+        if given != code {
+            return Some(Given::Done(self.wrong_code(turn, &deed)));
+        }
         self.talk(&turn.number).open = None;
-        if !right {
-            let said = self.view().reply(turn, Key::CodeWrong);
-            return Some(Outcome::WrongCode.saying([said]));
+        if speaker.role == Role::Adviser {
+            let until = self.view().visit_ends(speaker);
+            self.talk(&turn.number).visit_until = Some(until);
+        }
+        if let Deed::Visit { text, sent_at } = deed {
+            return Some(Given::Visit { text, sent_at });
         }
         let said = self.do_large(turn, speaker, deed);
-        Some(Outcome::DoneWithCode.saying([said]))
+        Some(Given::Done(Outcome::DoneWithCode.saying(said)))
     }
 
-    fn do_large(&mut self, turn: &Turn, speaker: &Person, deed: Deed) -> Said {
+    fn wrong_code(&mut self, turn: &Turn, deed: &Deed) -> Done {
+        self.use_code(turn, deed, true);
+        if !self.view().is_locked(&turn.number, deed) {
+            return Outcome::WrongCode.saying([self.view().reply(turn, Key::CodeWrong)]);
+        }
+        self.talk(&turn.number).open = None;
+        self.world.locked += 1;
+        Outcome::Locked.saying([self.view().locked(turn)])
+    }
+
+    /// Keeps in mind that a code was asked for, or a wrong one came.
+    fn use_code(&mut self, turn: &Turn, deed: &Deed, was_wrong: bool) {
+        let now = self.now;
+        let since = now - TimeDelta::hours(limits::CODE_HOURS);
+        let codes = &mut self.talk(&turn.number).codes;
+        codes.retain(|code| code.at > since);
+        codes.push(CodeUse {
+            at: now,
+            deed: deed.name().to_owned(),
+            was_wrong,
+        });
+    }
+
+    fn do_large(&mut self, turn: &Turn, speaker: &Person, deed: Deed) -> Option<Said> {
         let telling = self.view().telling(turn, turn.speaker);
-        match deed {
+        let said = match deed {
             Deed::OpenWindow { group, on } => {
                 self.record(telling, None, Body::WindowOpened { group, on });
                 self.view().window_told(turn, Key::WindowOpened, group, on)
@@ -70,7 +115,30 @@ impl Step<'_> {
                 self.record(telling, None, Body::Erased { person });
                 said
             }
+            Deed::Stop => self.stopped(turn),
+            // Nothing large: the text that waited says what is to be done.
+            Deed::Visit { .. } => return None,
+        };
+        Some(said)
+    }
+
+    /// STOP ends texts to the phone, whoever of those who share it sent it: nobody is texted
+    /// against their wish for the sake of another.
+    pub(crate) fn stopped(&mut self, turn: &Turn) -> Said {
+        let said = self.view().reply(turn, Key::Stopped);
+        for person in self.view().everyone_on(&turn.number) {
+            let telling = self.view().telling(turn, person);
+            let body = Body::ConsentWithdrawn {
+                person,
+                how: "text STOP".to_owned(),
+            };
+            self.record(telling, None, body);
         }
+        self.cancel_waiting(&turn.number);
+        let talk = self.talk(&turn.number);
+        talk.open = None;
+        talk.nudge = None;
+        said
     }
 
     /// Each block near a cluster gets a fact; the job to look follows from it, and its text keeps

@@ -21,7 +21,7 @@ impl Step<'_> {
         };
         match answer {
             Answer::Help => self.help(turn, &speaker),
-            Answer::Stop => self.stop(turn),
+            Answer::Stop => self.stop(turn, &speaker),
             Answer::Start => self.start(turn, &speaker),
             Answer::Query(query) if query.topic == Topic::Language => {
                 self.language(turn, query.language.as_deref())
@@ -44,22 +44,16 @@ impl Step<'_> {
         Outcome::Helped.saying([view.reply(turn, phrase)])
     }
 
-    /// STOP ends texts to the phone, whoever of those who share it sent it: nobody is texted
-    /// against their wish for the sake of another.
-    fn stop(&mut self, turn: &Turn) -> Done {
-        let said = self.view().reply(turn, Key::Stopped);
-        for person in self.view().everyone_on(&turn.number) {
-            let telling = self.view().telling(turn, person);
-            let body = Body::ConsentWithdrawn {
-                person,
-                how: "text STOP".to_owned(),
+    /// An adviser who gets no more texts is told of no danger, so a forged number must not do it.
+    fn stop(&mut self, turn: &Turn, speaker: &Person) -> Done {
+        if speaker.role == Role::Adviser {
+            let large = Large {
+                deed: Deed::Stop,
+                phrase: Key::StopAsk.into(),
             };
-            self.record(telling, None, body);
+            return self.ask_code(turn, large);
         }
-        self.cancel_waiting(&turn.number);
-        let talk = self.talk(&turn.number);
-        talk.open = None;
-        talk.nudge = None;
+        let said = self.stopped(turn);
         Outcome::Stopped.saying([said])
     }
 

@@ -1,10 +1,10 @@
 //! People who are left in peace, and who are reminded again.
 //!
-//! Every deed of an adviser on these comes by [`Step::hold_or_go`]: what must be proved before it
-//! is asked there.
+//! Every deed of an adviser on these comes by [`Step::hold_or_go`], which asks for the code that
+//! opens a visit.
 
 use budwood_parser::{Query, Taken, Topic};
-use budwood_scheduler::{Body, Hold, Person, PersonId, Reason, decide::date_ahead};
+use budwood_scheduler::{Body, Person, Reason, decide::date_ahead};
 use chrono::{NaiveDate, TimeDelta};
 
 use crate::{
@@ -15,24 +15,6 @@ use crate::{
 };
 
 impl Step<'_> {
-    /// Leaves a person in peace until a day, or until the adviser says go.
-    pub(crate) fn leave_alone(
-        &mut self,
-        turn: &Turn,
-        person: PersonId,
-        until: Option<NaiveDate>,
-        reason: Reason,
-    ) {
-        let view = self.view();
-        let hold = Hold {
-            since: view.today_of(person),
-            until,
-            reason,
-        };
-        let telling = view.telling(turn, person);
-        self.record(telling, None, Body::LeftAlone { person, hold });
-    }
-
     /// HOLD and GO, by the adviser of the one who is named.
     pub(crate) fn hold_or_go(&mut self, turn: &Turn, adviser: &Person, query: &Query) -> Done {
         let view = self.view();
@@ -48,6 +30,14 @@ impl Step<'_> {
             let said = view.reply(turn, view.not_yours(adviser));
             return Outcome::Answered.saying([said]);
         };
+        if !self.view().is_on_visit(&turn.number) {
+            let turn = Turn {
+                target: member.id,
+                ..turn.clone()
+            };
+            let visit = self.view().visit(&turn);
+            return self.ask_code(&turn, visit);
+        }
         let name = Value::name(&member.name);
         let (outcome, phrase) = if query.topic == Topic::GoOn {
             let telling = view.telling(turn, member.id);

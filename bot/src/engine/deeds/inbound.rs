@@ -8,7 +8,8 @@ use chrono::{DateTime, Utc};
 
 use crate::{
     engine::{
-        memory::duplicates::Delivery,
+        deeds::codes::Given,
+        memory::duplicates::{Hearing, Sender, believable},
         outcome::Outcome,
         said::{Done, Said, To},
         step::Step,
@@ -26,27 +27,20 @@ impl Step<'_> {
     /// Takes a text in. Whatever it is, it is kept as it came.
     pub(crate) fn text(&mut self, inbound: Inbound) -> Vec<Said> {
         self.world.links.heard(&inbound.gateway, self.now);
-        if let Some(gateway_id) = &inbound.gateway_id {
-            let key = (inbound.gateway.clone(), gateway_id.clone());
-            if !self.world.heard.is_new_id(key) {
-                self.told.outcome = Some(Outcome::DeliveredAgain);
-                return Vec::new();
-            }
+        let sender = self.sender(&inbound.from);
+        let hearing = self.hearing(&sender, &inbound);
+        if hearing == Hearing::Again {
+            self.told.outcome = Some(Outcome::DeliveredAgain);
+            return Vec::new();
         }
         let id = self.world.message_id();
-        // Most come from a number on the list, as it is written there.
-        let sender = if self.world.directory.phone(&inbound.from).is_some() {
-            SenderKind::Number(inbound.from.clone())
-        } else {
-            phone_number::kind(&inbound.from, &self.setup.country)
-        };
         let done = match &sender {
             SenderKind::Name => Outcome::FromName.silently(),
             SenderKind::ShortCode => Outcome::FromShortCode.silently(),
             SenderKind::Number(number) if self.setup.own_numbers.contains(number) => {
                 Outcome::Echo.silently()
             }
-            SenderKind::Number(number) if self.came_twice(number, &inbound) => {
+            SenderKind::Number(_) if hearing == Hearing::Twice => {
                 Outcome::DeliveredTwice.silently()
             }
             SenderKind::Number(number) => self.hear(number, id, &inbound),
@@ -60,7 +54,7 @@ impl Step<'_> {
             id,
             at: self.now,
             gateway: inbound.gateway,
-            gateway_id: inbound.gateway_id,
+            gateway_id: inbound.gateway_id.filter(|id| !id.is_empty()),
             parts: Vec::new(),
             from,
             to: inbound.to,
@@ -71,21 +65,33 @@ impl Step<'_> {
         done.said
     }
 
-    /// Whether the network or a second gateway brings a text that was taken in before.
-    fn came_twice(&mut self, number: &str, inbound: &Inbound) -> bool {
-        let delivery = Delivery {
-            gateway: inbound.gateway.clone(),
-            sent_at: self.view().believable(inbound.sent_at),
-            at: self.now,
+    /// What stands in the place of the sender.
+    pub(crate) fn sender(&self, from: &str) -> SenderKind {
+        // Most come from a number on the list, as it is written there.
+        if self.world.directory.phone(from).is_some() {
+            SenderKind::Number(from.to_owned())
+        } else {
+            phone_number::kind(from, &self.setup.country)
+        }
+    }
+
+    /// Whether a text was taken in before.
+    fn hearing(&mut self, sender: &SenderKind, inbound: &Inbound) -> Hearing {
+        let name = match sender {
+            SenderKind::Number(number) => number,
+            SenderKind::Name | SenderKind::ShortCode => &inbound.from,
         };
-        self.world.heard.came_twice(number, &inbound.text, delivery)
+        let sender = Sender {
+            name,
+            is_known: self.world.directory.phone(name).is_some(),
+        };
+        self.world.heard.hears(sender, inbound, self.now)
     }
 
     /// Finds out who texts. A number is not a person.
     fn hear(&mut self, number: &str, message: MessageId, inbound: &Inbound) -> Done {
         let people: Vec<PersonId> = self.view().everyone_on(number);
-        let sent_at = self.view().believable(inbound.sent_at);
-        let sent_at = sent_at.unwrap_or(self.now);
+        let sent_at = believable(inbound.sent_at, self.now).unwrap_or(self.now);
         let text = inbound.text.clone();
         let [first, others @ ..] = people.as_slice() else {
             return self.stranger(number, message, &text);
@@ -115,10 +121,18 @@ impl Step<'_> {
     }
 
     fn stranger(&mut self, number: &str, message: MessageId, text: &str) -> Done {
-        let asks = self.view().stranger_asks(text);
-        let Some(language) = asks.filter(|_| self.may_help(number)) else {
+        // Abroad, and to services, an answer may cost any sum.
+        if !phone_number::is_at_home(number, &self.setup.country) {
+            self.world.held_back.strangers += 1;
+            return Outcome::FromStranger.silently();
+        }
+        let Some(language) = self.view().stranger_asks(text) else {
             return Outcome::FromStranger.silently();
         };
+        if !self.world.strangers.may_answer(number, self.now) {
+            self.world.held_back.strangers += 1;
+            return Outcome::FromStranger.silently();
+        }
         let to = To {
             number: number.to_owned(),
             language,
@@ -168,8 +182,13 @@ impl Step<'_> {
         let Some(speaker) = self.view().person(turn.speaker).cloned() else {
             return Outcome::FromStranger.silently();
         };
-        if let Some(done) = self.code_given(&turn, &speaker) {
-            return done;
+        match self.code_given(&turn, &speaker) {
+            Some(Given::Done(done)) => return done,
+            Some(Given::Visit { text, sent_at }) => {
+                turn.text = text;
+                turn.sent_at = sent_at;
+            }
+            None => {}
         }
         let reading = self.view().read(&turn, speaker.role);
         if let Some(which) = self.view().which_of(&turn, &speaker, &reading) {
@@ -183,6 +202,10 @@ impl Step<'_> {
             return self.same_again(&turn);
         }
         let decision = self.view().decide(&turn, &reading, speaker.role);
+        if self.view().needs_visit(&turn, speaker.role, &decision) {
+            let visit = self.view().visit(&turn);
+            return self.ask_code(&turn, visit);
+        }
         let at = self.now;
         self.talk(&turn.number).last_text = Some((turn.text.trim().to_owned(), at));
         let told = if let Decision::Both(told, _) = &decision {

@@ -11,10 +11,11 @@ use budwood_scheduler::{
     Group, MessageId, PersonId,
     jobs::nudge::{self, Withheld},
 };
-use chrono::{DateTime, TimeDelta, Utc};
+use chrono::{DateTime, NaiveTime, TimeDelta, Utc};
 
 use crate::{
     engine::{
+        budget::Class,
         local_time::{instant, zone},
         outcome::Outcome,
         step::Step,
@@ -152,6 +153,7 @@ impl Step<'_> {
             Purpose::Welcome { .. } => self.talk(&outbound.to).welcomed_at = Some(now),
             Purpose::Answer { .. } | Purpose::Notice { .. } => {}
         }
+        self.world.spent.add(outbound.parts, self.now);
         self.put_outbound(Outbound {
             state: SendState::Sending,
             gateway: Some(gateway.to_owned()),
@@ -166,13 +168,32 @@ impl Step<'_> {
         }
         match outbound.purpose {
             Purpose::Answer { .. } | Purpose::Notice { .. } => Verdict::Go,
-            Purpose::Nudge { block, task, due } => self
-                .nudge_verdict(&outbound.to, block, task, due)
-                .unwrap_or(Verdict::Drop(SendState::Cancelled)),
-            Purpose::Welcome { person } => self
-                .welcome_verdict(&outbound.to, person)
-                .unwrap_or(Verdict::Drop(SendState::Cancelled)),
+            Purpose::Nudge { block, task, due } => {
+                let verdict = self.nudge_verdict(&outbound.to, block, task, due);
+                self.if_paid_for(verdict.unwrap_or(Verdict::Drop(SendState::Cancelled)))
+            }
+            Purpose::Welcome { person } => {
+                let verdict = self.welcome_verdict(&outbound.to, person);
+                self.if_paid_for(verdict.unwrap_or(Verdict::Drop(SendState::Cancelled)))
+            }
         }
+    }
+
+    /// What nobody asked for waits for tomorrow where the day has no money left for it.
+    fn if_paid_for(&self, verdict: Verdict) -> Verdict {
+        let spent = self.world.spent;
+        let is_paid_for = spent.has_left(Class::Nudge, self.setup.parts_a_day, self.now);
+        if matches!(verdict, Verdict::Go) && !is_paid_for {
+            Verdict::Wait(self.tomorrow())
+        } else {
+            verdict
+        }
+    }
+
+    /// When the next day of the budget begins.
+    fn tomorrow(&self) -> DateTime<Utc> {
+        let day = self.now.date_naive() + TimeDelta::days(1);
+        day.and_time(NaiveTime::MIN).and_utc()
     }
 
     /// None when nobody is to be told any more.

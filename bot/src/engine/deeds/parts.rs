@@ -5,9 +5,18 @@
 use chrono::{DateTime, Utc};
 
 use crate::{
-    engine::{memory::parts::joined, outcome::Outcome, said::Said, step::Step},
+    engine::{
+        memory::{
+            duplicates::{Hearing, Sender},
+            parts::joined,
+        },
+        outcome::Outcome,
+        said::Said,
+        step::Step,
+    },
     words::{
         message::ReceivedPart,
+        phone_number::SenderKind,
         traffic::{Inbound, InboundPart},
     },
 };
@@ -26,8 +35,24 @@ impl Step<'_> {
             of,
             number,
         } = part;
-        let key = (text.gateway.clone(), gateway_id.clone());
-        if !self.world.heard.is_new_id(key) {
+        let from = match self.sender(&text.from) {
+            SenderKind::Number(number) => number,
+            SenderKind::Name | SenderKind::ShortCode => text.from,
+        };
+        // A part is known by its id: of a text that is whole, the store keeps no other mark of it.
+        let known = Inbound {
+            gateway_id: Some(gateway_id.clone()),
+            text: gateway_id.clone(),
+            from: from.clone(),
+            gateway: text.gateway.clone(),
+            to: String::new(),
+            sent_at: text.sent_at,
+        };
+        let sender = Sender {
+            name: &from,
+            is_known: self.world.directory.phone(&from).is_some(),
+        };
+        if self.world.heard.hears(sender, &known, self.now) == Hearing::Again {
             self.told.outcome = Some(Outcome::DeliveredAgain);
             return Vec::new();
         }
@@ -36,7 +61,7 @@ impl Step<'_> {
             at: self.now,
             gateway: text.gateway,
             gateway_id,
-            from: text.from,
+            from,
             to: text.to,
             text: text.text,
             sent_at: text.sent_at,

@@ -2,8 +2,8 @@
 //! really done. First help comes at once where a life may hang on it.
 
 use budwood_parser::Alarm;
-use budwood_scheduler::{Person, PersonId, Reason, Role, decide::Concern};
-use chrono::TimeDelta;
+use budwood_scheduler::{Body, Hold, Person, PersonId, Reason, Role, decide::Concern};
+use chrono::{NaiveDate, TimeDelta};
 
 use crate::{
     args,
@@ -51,6 +51,24 @@ impl Step<'_> {
         for person in people {
             self.leave_alone(turn, *person, None, Reason::Grief);
         }
+    }
+
+    /// Leaves a person in peace until a day, or until the adviser says go.
+    pub(crate) fn leave_alone(
+        &mut self,
+        turn: &Turn,
+        person: PersonId,
+        until: Option<NaiveDate>,
+        reason: Reason,
+    ) {
+        let view = self.view();
+        let hold = Hold {
+            since: view.today_of(person),
+            until,
+            reason,
+        };
+        let telling = view.telling(turn, person);
+        self.record(telling, None, Body::LeftAlone { person, hold });
     }
 
     /// Whether the adviser was told of the same trouble of this phone a moment ago.

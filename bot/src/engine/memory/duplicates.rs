@@ -3,8 +3,17 @@
 //! A gateway that was not answered in time delivers again under the same id. A network that
 //! missed an acknowledgement, or a second gateway for the same number, delivers again under
 //! another one. A farmer who sends the same again is something else: that is for `inbound`.
+//!
+//! A text is known by gateway, id, sender and content: another sender or other words under a known
+//! id are a new text. What is remembered lasts for [`limits::HEARD_DAYS`], and each phone of the
+//! list has room of its own, so that nobody makes it forgotten by texting much. Strangers share
+//! one room.
 
-use std::collections::{HashMap, HashSet, VecDeque};
+use std::{
+    collections::{HashMap, hash_map::RandomState},
+    hash::BuildHasher,
+    mem,
+};
 
 use chrono::{DateTime, TimeDelta, Utc};
 
@@ -13,113 +22,230 @@ use crate::{
     words::{
         limits,
         message::{Received, ReceivedPart},
+        traffic::Inbound,
     },
 };
-
-/// A gateway and its id of a text.
-type GatewayText = (String, String);
-
-/// A sender and their text.
-type SenderText = (String, String);
 
 /// Texts that came lately.
 #[derive(Default)]
 pub(crate) struct Heard {
-    ids: HashSet<GatewayText>,
-    /// The same, oldest first, to forget by.
-    ids_in_order: VecDeque<GatewayText>,
-    texts: HashMap<SenderText, Delivery>,
-    /// The same, oldest first, each with when it came.
-    texts_in_order: VecDeque<(SenderText, DateTime<Utc>)>,
+    /// By the hash of the number.
+    phones: HashMap<u64, Room>,
+    strangers: Room,
+    /// Words are kept as their hashes, which nobody can foresee.
+    hash: RandomState,
+}
+
+/// Whether a text came before.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(crate) enum Hearing {
+    /// It did not.
+    New,
+    /// The gateway brings its text once more.
+    Again,
+    /// The network or another gateway does.
+    Twice,
+}
+
+/// Who sent a text.
+#[derive(Clone, Copy, Debug)]
+pub(crate) struct Sender<'a> {
+    /// The number as on the list, or whatever stands in its place.
+    pub(crate) name: &'a str,
+    /// Whether it is a phone of the list.
+    pub(crate) is_known: bool,
+}
+
+/// Texts of one phone, by their words. What is older than the last two fillings is forgotten.
+#[derive(Default)]
+struct Room {
+    now: Filling,
+    before: Filling,
+}
+
+#[derive(Default)]
+struct Filling {
+    since: DateTime<Utc>,
+    texts: HashMap<u64, Vec<Delivery>>,
+    held: usize,
 }
 
 /// How a text came.
-#[derive(Clone, Debug)]
-pub(crate) struct Delivery {
-    /// Through which gateway.
-    pub(crate) gateway: String,
+#[derive(Clone, Copy, Debug)]
+struct Delivery {
+    gateway: u64,
+    id: Option<u64>,
     /// When it was sent, if that is known and can be believed.
-    pub(crate) sent_at: Option<DateTime<Utc>>,
-    /// When it came.
-    pub(crate) at: DateTime<Utc>,
+    sent_at: Option<DateTime<Utc>>,
+    at: DateTime<Utc>,
+    is_first: bool,
+}
+
+/// A sending time further back than this is not believed.
+const LATE_DAYS_MAX: i64 = 30;
+
+/// The time of sending counts unless it lies in the future or far back.
+pub(crate) fn believable(
+    sent_at: Option<DateTime<Utc>>,
+    now: DateTime<Utc>,
+) -> Option<DateTime<Utc>> {
+    let earliest = now - TimeDelta::days(LATE_DAYS_MAX);
+    sent_at.filter(|at| *at <= now && *at > earliest)
 }
 
 impl Heard {
-    /// Keeps a text of the store in mind.
-    pub(crate) fn recall(&mut self, received: Received) {
-        if received.outcome != Outcome::DeliveredTwice.name() {
-            let delivery = Delivery {
-                gateway: received.gateway.clone(),
-                sent_at: received.sent_at,
-                at: received.at,
-            };
-            self.keep_text(&received.from, &received.text, delivery);
-        }
-        for part in received.parts {
-            self.is_new_id((received.gateway.clone(), part));
-        }
-        if let Some(gateway_id) = received.gateway_id {
-            self.is_new_id((received.gateway, gateway_id));
+    /// Keeps a text of the store in mind. To be called with the newest first.
+    pub(crate) fn recall(&mut self, received: &Received, is_known: bool) {
+        let sender = Sender {
+            name: &received.from,
+            is_known,
+        };
+        let delivery = Delivery {
+            gateway: self.hash.hash_one(&received.gateway),
+            id: self.id(received.gateway_id.as_deref()),
+            sent_at: believable(received.sent_at, received.at),
+            at: received.at,
+            is_first: received.outcome != Outcome::DeliveredTwice.name(),
+        };
+        self.recall_words(sender, &received.text, delivery);
+        for part in &received.parts {
+            let id = self.id(Some(part));
+            self.recall_words(sender, part, Delivery { id, ..delivery });
         }
     }
 
-    /// Keeps a part of the store in mind.
-    pub(crate) fn recall_part(&mut self, part: &ReceivedPart) {
-        self.is_new_id((part.gateway.clone(), part.gateway_id.clone()));
+    /// Keeps a part that waits in mind.
+    pub(crate) fn recall_part(&mut self, part: &ReceivedPart, is_known: bool) {
+        let sender = Sender {
+            name: &part.from,
+            is_known,
+        };
+        let delivery = Delivery {
+            gateway: self.hash.hash_one(&part.gateway),
+            id: self.id(Some(&part.gateway_id)),
+            sent_at: believable(part.sent_at, part.at),
+            at: part.at,
+            is_first: true,
+        };
+        self.recall_words(sender, &part.gateway_id, delivery);
     }
 
-    /// Whether a gateway's id is new; it is not new a second time.
-    pub(crate) fn is_new_id(&mut self, text: GatewayText) -> bool {
-        let is_new = self.ids.insert(text.clone());
-        if is_new {
-            self.ids_in_order.push_back(text);
+    fn recall_words(&mut self, sender: Sender<'_>, text: &str, delivery: Delivery) {
+        let words = self.words(sender, text);
+        let (room, most) = self.room(sender);
+        if room.now.held < most {
+            room.now.keep(words, delivery);
         }
-        if self.ids_in_order.len() > limits::RECENT_MESSAGES
-            && let Some(oldest) = self.ids_in_order.pop_front()
+    }
+
+    /// Whether this text came before. From now on it is kept in mind.
+    pub(crate) fn hears(
+        &mut self,
+        sender: Sender<'_>,
+        inbound: &Inbound,
+        now: DateTime<Utc>,
+    ) -> Hearing {
+        let mut delivery = Delivery {
+            gateway: self.hash.hash_one(&inbound.gateway),
+            id: self.id(inbound.gateway_id.as_deref()),
+            sent_at: believable(inbound.sent_at, now),
+            at: now,
+            is_first: true,
+        };
+        let words = self.words(sender, &inbound.text);
+        let most = limits::HEARD_TEXTS_OF_STRANGERS;
+        self.strangers.make_place(now, most);
+        // Before it was on the list.
+        if (self.strangers.same_words(words)).any(|first| is_again(first, &delivery)) {
+            return Hearing::Again;
+        }
+        let (room, most) = self.room(sender);
+        room.make_place(now, most);
+        if room
+            .same_words(words)
+            .any(|first| is_again(first, &delivery))
         {
-            self.ids.remove(&oldest);
+            return Hearing::Again;
         }
-        is_new
+        delivery.is_first = !room
+            .same_words(words)
+            .any(|first| is_twice(first, &delivery));
+        room.now.keep(words, delivery);
+        if delivery.is_first {
+            Hearing::New
+        } else {
+            Hearing::Twice
+        }
     }
 
-    /// Whether this is a text that came before; it is kept in mind if it is not.
-    pub(crate) fn came_twice(&mut self, from: &str, text: &str, delivery: Delivery) -> bool {
-        let said = (from.to_owned(), text.trim().to_owned());
-        let twice = self
-            .texts
-            .get(&said)
-            .is_some_and(|first| is_same(first, &delivery));
-        if !twice {
-            self.keep_text(from, text, delivery);
-        }
-        twice
+    fn id(&self, id: Option<&str>) -> Option<u64> {
+        id.filter(|id| !id.is_empty())
+            .map(|id| self.hash.hash_one(id))
     }
 
-    fn keep_text(&mut self, from: &str, text: &str, delivery: Delivery) {
-        let said = (from.to_owned(), text.trim().to_owned());
-        self.texts_in_order.push_back((said.clone(), delivery.at));
-        self.texts.insert(said, delivery);
-        if self.texts_in_order.len() > limits::TWICE_TEXTS
-            && let Some((oldest, at)) = self.texts_in_order.pop_front()
-            // The same words may have come again since.
-            && self.texts.get(&oldest).is_some_and(|kept| kept.at == at)
-        {
-            self.texts.remove(&oldest);
+    fn words(&self, sender: Sender<'_>, text: &str) -> u64 {
+        self.hash.hash_one((sender.name, text.trim()))
+    }
+
+    /// Where the texts of a sender are, and how many find room.
+    fn room(&mut self, sender: Sender<'_>) -> (&mut Room, usize) {
+        let phone = self.hash.hash_one(sender.name);
+        // Who was on the list when the text came is no stranger to it.
+        if !sender.is_known && !self.phones.contains_key(&phone) {
+            return (&mut self.strangers, limits::HEARD_TEXTS_OF_STRANGERS);
+        }
+        let room = self.phones.entry(phone).or_default();
+        (room, limits::HEARD_TEXTS_OF_PHONE)
+    }
+}
+
+impl Room {
+    fn make_place(&mut self, now: DateTime<Utc>, most: usize) {
+        // Time alone forgets nothing of a phone that texts little: a clock may have jumped.
+        let is_old = now - self.now.since >= TimeDelta::days(limits::HEARD_DAYS)
+            && self.now.held >= limits::HEARD_TEXTS_KEPT;
+        if is_old || self.now.held >= most {
+            self.before = mem::take(&mut self.now);
+            self.now.since = now;
         }
     }
+
+    fn same_words(&self, words: u64) -> impl Iterator<Item = &Delivery> {
+        let fillings = [&self.now, &self.before].into_iter();
+        fillings.flat_map(move |filling| filling.texts.get(&words).into_iter().flatten())
+    }
+}
+
+impl Filling {
+    fn keep(&mut self, words: u64, delivery: Delivery) {
+        if self.held == 0 {
+            self.since = delivery.at;
+        }
+        self.held += 1;
+        self.texts.entry(words).or_default().push(delivery);
+    }
+}
+
+/// Whether a gateway brings its text once more.
+fn is_again(first: &Delivery, now: &Delivery) -> bool {
+    now.id.is_some() && first.id == now.id && first.gateway == now.gateway
 }
 
 /// Whether one text was delivered twice. Nobody sends the same twice in one second, but in two
 /// minutes one may; so through one gateway only the very same second counts.
-fn is_same(first: &Delivery, second: &Delivery) -> bool {
+fn is_twice(first: &Delivery, now: &Delivery) -> bool {
     let within = |a: DateTime<Utc>, b: DateTime<Utc>, most: TimeDelta| (a - b).abs() <= most;
-    let other_gateway = first.gateway != second.gateway;
+    let other_gateway = first.gateway != now.gateway;
     let few_minutes = TimeDelta::minutes(limits::TWICE_MINUTES);
-    match (first.sent_at, second.sent_at) {
+    let is_same = match (first.sent_at, now.sent_at) {
         (Some(a), Some(b)) => {
             let same_moment = a == b || (other_gateway && within(a, b, few_minutes));
-            same_moment && within(first.at, second.at, TimeDelta::hours(limits::TWICE_HOURS))
+            same_moment && within(first.at, now.at, TimeDelta::hours(limits::TWICE_HOURS))
         }
-        (None, _) | (_, None) => other_gateway && within(first.at, second.at, few_minutes),
-    }
+        (None, _) | (_, None) => other_gateway && within(first.at, now.at, few_minutes),
+    };
+    first.is_first && is_same
 }
+
+#[cfg(test)]
+mod tests;

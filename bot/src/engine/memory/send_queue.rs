@@ -36,9 +36,11 @@ pub(crate) struct Waiting {
     sending_to: BTreeSet<String>,
     /// Texts that the gateway has or may have, by when they were made.
     handed_over: Queue,
+    /// The same by number.
+    handed_to: BTreeMap<String, BTreeSet<MessageId>>,
     by_gateway_id: BTreeMap<GatewayText, MessageId>,
-    /// Receipts that came before the answer to sending, oldest first.
-    early: VecDeque<Receipt>,
+    /// Receipts that came before the answer to sending, oldest first, by gateway.
+    early: BTreeMap<String, VecDeque<Receipt>>,
 }
 
 struct Kept {
@@ -105,14 +107,30 @@ impl Waiting {
             }
             SendState::Sent | SendState::Unknown => {
                 self.handed_over.insert((outbound.at, outbound.id));
+                let to = self.handed_to.entry(outbound.to.clone()).or_default();
+                to.insert(outbound.id);
             }
             SendState::Delivered
             | SendState::Failed
             | SendState::Expired
             | SendState::Cancelled => {}
         }
+        let to = outbound.to.clone();
         let lane = lane.to_owned();
         self.texts.insert(outbound.id, Kept { outbound, lane });
+        // Of one phone only so many, so that no phone's are forgotten for another's.
+        if let Some(ids) = self.handed_to.get(&to)
+            && ids.len() > limits::HANDED_OVER_OF_PHONE
+            && let Some(oldest) = ids.first().copied()
+        {
+            self.forget(oldest);
+        }
+    }
+
+    fn forget(&mut self, id: MessageId) {
+        if let Some(old) = self.texts.remove(&id) {
+            self.take_out(&old);
+        }
     }
 
     fn take_out(&mut self, Kept { outbound, lane }: &Kept) {
@@ -123,6 +141,12 @@ impl Waiting {
             queues.by_age.remove(&outbound.id);
         }
         self.handed_over.remove(&(outbound.at, outbound.id));
+        if let Some(ids) = self.handed_to.get_mut(&outbound.to) {
+            ids.remove(&outbound.id);
+            if ids.is_empty() {
+                self.handed_to.remove(&outbound.to);
+            }
+        }
         if let Purpose::Nudge { block, task, .. } = outbound.purpose {
             self.nudged.remove(&(block, task, outbound.id));
         }
@@ -139,12 +163,10 @@ impl Waiting {
     pub(crate) fn forget_before(&mut self, now: DateTime<Utc>) {
         let long_ago = now - TimeDelta::hours(limits::RECEIPT_HOURS);
         while let Some((made, id)) = self.handed_over.first().copied()
-            && (made < long_ago || self.handed_over.len() > limits::RECENT_MESSAGES)
+            && made < long_ago
         {
             self.handed_over.pop_first();
-            if let Some(old) = self.texts.remove(&id) {
-                self.take_out(&old);
-            }
+            self.forget(id);
         }
     }
 
@@ -267,12 +289,13 @@ impl Waiting {
         first.is_some_and(|(to, _)| to == number)
     }
 
-    /// Keeps a receipt by an id of the gateway that no answer has told yet.
+    /// Keeps a receipt by an id of the gateway that no answer has told yet, so many of each gateway.
     pub(crate) fn keep_early(&mut self, receipt: Receipt) {
-        if self.early.len() >= limits::QUEUE_MAX {
-            self.early.pop_front();
+        let early = self.early.entry(receipt.gateway.clone()).or_default();
+        if early.len() >= limits::QUEUE_MAX {
+            early.pop_front();
         }
-        self.early.push_back(receipt);
+        early.push_back(receipt);
     }
 
     /// The receipts that came before the answer which tells these ids, oldest first.
@@ -281,10 +304,13 @@ impl Waiting {
             let About::Theirs(id) = &receipt.about else {
                 return false;
             };
-            receipt.gateway == gateway && ids.contains(id)
+            ids.contains(id)
         };
-        let (about, others) = self.early.drain(..).partition(is_about);
-        self.early = others;
+        let early = self.early.remove(gateway).unwrap_or_default();
+        let (about, others): (VecDeque<_>, VecDeque<_>) = early.into_iter().partition(is_about);
+        if !others.is_empty() {
+            self.early.insert(gateway.to_owned(), others);
+        }
         Vec::from(about)
     }
 }

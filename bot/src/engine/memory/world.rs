@@ -1,6 +1,9 @@
 //! What the engine keeps in memory. All of it can be rebuilt from the store.
 
-use std::collections::{BTreeMap, BTreeSet, VecDeque};
+use std::{
+    cell::OnceCell,
+    collections::{BTreeMap, BTreeSet, VecDeque},
+};
 
 use budwood_scheduler::{
     Block, BlockId, BlockState, Directory, Event, EventId, GroupId, MessageId, Person,
@@ -12,7 +15,8 @@ use super::{
     send_queue::Waiting, snapshot::Copying,
 };
 use crate::{
-    store::{Hold, Loaded},
+    engine::budget::{HeldBack, Spent, Strangers},
+    store::{Hold, Loaded, Store, StoreError},
     words::{limits, message::Talk},
 };
 
@@ -44,6 +48,16 @@ pub(crate) struct World {
     pub(crate) heard: Heard,
     /// Facts that may not be in the store yet, and some that are.
     recent: BTreeMap<EventId, Event>,
+    /// What left today.
+    pub(crate) spent: Spent,
+    /// Numbers that are not on the list and were answered.
+    pub(crate) strangers: Strangers,
+    /// What was not said, since the start.
+    pub(crate) held_back: HeldBack,
+    /// Deeds that wrong codes locked, since the start.
+    pub(crate) locked: u64,
+    /// Why a fact could not be read, which ends the step.
+    pub(crate) unread: OnceCell<StoreError>,
     /// A copy of the store that is being taken.
     pub(crate) copying: Option<Copying>,
     /// Since when nothing may be sent: the store was filled, and nobody released it yet.
@@ -95,6 +109,11 @@ impl World {
             due_of: BTreeMap::new(),
             heard: Heard::default(),
             recent: BTreeMap::new(),
+            spent: Spent::default(),
+            strangers: Strangers::default(),
+            held_back: HeldBack::default(),
+            locked: 0,
+            unread: OnceCell::new(),
             copying: None,
             held_since,
             nudges_wait: false,
@@ -111,24 +130,42 @@ impl World {
         for at in welcomed {
             world.keep_welcome(at);
         }
-        for received in loaded.received.into_iter().rev() {
-            world.links.heard(&received.gateway, received.at);
-            world.heard.recall(received);
-        }
         for part in loaded.parts {
-            world.heard.recall_part(&part);
+            let is_known = world.directory.phone(&part.from).is_some();
+            world.heard.recall_part(&part, is_known);
             world.parts.put(part);
         }
         for matter in loaded.matters {
             world.matters.put(matter);
         }
-        for outbound in loaded.outbound {
-            if let (Some(gateway), Some(at)) = (&outbound.gateway, outbound.sent_at) {
-                world.links.took(gateway, at);
+        for outbound in loaded.outbound.into_iter().rev() {
+            if let Some(sent_at) = outbound.sent_at {
+                world.spent.add(outbound.parts, sent_at);
+                if let Some(gateway) = &outbound.gateway {
+                    world.links.took(gateway, sent_at);
+                }
             }
             world.outbox.put(outbound, "");
         }
+        // Who is not on the list has no conversation.
+        let directory = &world.directory;
         world
+            .talks
+            .retain(|number, _| directory.phone(number).is_some());
+        world
+    }
+
+    /// Keeps in mind which texts came before this start.
+    pub(crate) fn recall(&mut self, store: &dyn Store) -> Result<(), StoreError> {
+        let since = self.latest - TimeDelta::days(limits::HEARD_DAYS);
+        store.received_since(since, &mut |received| {
+            let is_known = self.directory.phone(&received.from).is_some();
+            self.links.heard(&received.gateway, received.at);
+            self.heard.recall(&received, is_known);
+            if !is_known {
+                self.strangers.recall(&received.from, received.at);
+            }
+        })
     }
 
     /// Puts a person in, new or changed.

@@ -151,9 +151,15 @@ impl View<'_> {
             Concern::Alarm(Alarm::Danger) => Some(Key::FirstDanger),
             Concern::Alarm(Alarm::Illness) => Some(Key::FirstIllness),
             Concern::Alarm(Alarm::Grief) => Some(Key::Grief),
-            Concern::CallMe if is_told => return self.signed(speaker, Key::CallMe),
+            Concern::CallMe => {
+                let key = if is_told {
+                    Key::CallMe
+                } else {
+                    Key::CallMeUntold
+                };
+                return self.signed(speaker, key);
+            }
             Concern::Alarm(Alarm::Complaint | Alarm::Number | Alarm::Money)
-            | Concern::CallMe
             | Concern::Question
             | Concern::Unclear => None,
         };

@@ -1,23 +1,35 @@
 //! Large deeds that need a code first: what is asked, and what is said once they are done.
 //!
 //! Sender numbers can be forged. Whoever forges one does not see the code, because it is texted
-//! to the registered number.
+//! to the registered number. What an adviser does to one farmer's record needs a code once a day:
+//! the right one opens a visit, until the evening. What goes to many, and what cannot be taken
+//! back, needs one each time, as the code is also the yes to what was shown.
 
-use std::hash::{DefaultHasher, Hash, Hasher};
-
-use budwood_scheduler::{Group, GroupId, Person};
-use chrono::NaiveDate;
+use budwood_scheduler::{
+    Group, GroupId, Person, Role,
+    decide::{Decision, Reply},
+};
+use chrono::{DateTime, NaiveDate, NaiveTime, TimeDelta, Utc};
 
 use crate::{
     args,
-    engine::{said::Said, turn::Turn, view::View},
+    engine::{
+        local_time::{instant, zone},
+        said::Said,
+        turn::Turn,
+        view::View,
+    },
     wording::{Key, Phrase, Value},
-    words::message::Deed,
+    words::{
+        limits,
+        message::{CodeUse, Deed},
+    },
 };
 
-/// Codes have four digits: short enough to type, and one guess only.
-const CODES: u64 = 9_000;
-const FIRST_CODE: u64 = 1_000;
+/// Codes have six digits: short enough to type, and with three guesses a day too many to guess.
+const CODE_DIGITS: usize = 6;
+const CODES: u64 = 900_000;
+const FIRST_CODE: u64 = 100_000;
 
 /// A large deed, and the question that waits for its code.
 pub(crate) struct Large {
@@ -28,9 +40,101 @@ pub(crate) struct Large {
 impl View<'_> {
     /// The code for what this text asks for.
     pub(crate) fn code(self, turn: &Turn) -> String {
-        let mut hasher = DefaultHasher::new();
-        (self.setup.secret, turn.message, &turn.number, self.now).hash(&mut hasher);
-        (FIRST_CODE + hasher.finish() % CODES).to_string()
+        let about = format!(
+            "{} {} {}",
+            turn.message,
+            turn.number,
+            self.now.timestamp_millis()
+        );
+        let mac = hmac_sha256::HMAC::mac(about, self.setup.secret.to_be_bytes());
+        let [a, b, c, d, e, f, g, h, ..] = mac;
+        let number = u64::from_be_bytes([a, b, c, d, e, f, g, h]);
+        (FIRST_CODE + number % CODES).to_string()
+    }
+
+    /// How often a code for this deed was asked for on this phone lately, and a wrong one came.
+    pub(crate) fn codes_used(self, number: &str, deed: &Deed) -> (usize, usize) {
+        let since = self.now - TimeDelta::hours(limits::CODE_HOURS);
+        let codes = self.talk(number).map(|talk| talk.codes.as_slice());
+        let lately = codes
+            .unwrap_or_default()
+            .iter()
+            .filter(|code| code.at > since);
+        let is_wrong = |code: &&CodeUse| code.was_wrong && code.deed == deed.name();
+        let asked = lately.clone().filter(|code| !code.was_wrong).count();
+        (asked, lately.filter(is_wrong).count())
+    }
+
+    /// Whether nobody is asked for a code for this deed on this phone now.
+    pub(crate) fn is_locked(self, number: &str, deed: &Deed) -> bool {
+        let (asked, wrong) = self.codes_used(number, deed);
+        asked >= limits::CODES_SENT_MAX || wrong >= limits::WRONG_CODES_MAX
+    }
+
+    /// Whether a text would change what belongs to others, by an adviser whose phone has not shown
+    /// today that it is in their hands.
+    pub(crate) fn needs_visit(self, turn: &Turn, role: Role, decision: &Decision) -> bool {
+        if role != Role::Adviser || self.is_on_visit(&turn.number) {
+            return false;
+        }
+        match decision {
+            Decision::Record(_)
+            | Decision::Confirm { .. }
+            | Decision::Ask { .. }
+            | Decision::Reply(Reply::Yes(_)) => turn.target != turn.speaker,
+            // What is put right may be of somebody else, though the text names nobody.
+            Decision::Amend(_) => self.in_reach(&turn.number).any(|event| {
+                let block = event.body.block();
+                let block = block.and_then(|block| self.world.directory.block(block));
+                block.is_some_and(|block| block.owner != turn.speaker)
+            }),
+            Decision::Both(first, second) => [first, second]
+                .into_iter()
+                .any(|decision| self.needs_visit(turn, role, decision)),
+            Decision::Reply(
+                Reply::No | Reply::Seen | Reply::Done | Reply::Later(_) | Reply::Choice(_),
+            )
+            | Decision::Answer(_)
+            | Decision::Help(_)
+            | Decision::Silent(_)
+            | Decision::Person(_) => false,
+        }
+    }
+
+    /// Whether a code has opened a visit by this phone, and it goes on.
+    pub(crate) fn is_on_visit(self, number: &str) -> bool {
+        let until = self.talk(number).and_then(|talk| talk.visit_until);
+        until.is_some_and(|until| self.now < until)
+    }
+
+    /// Too many wrong codes came.
+    pub(crate) fn locked(self, turn: &Turn) -> Said {
+        self.reply(turn, Key::CodeLocked)
+    }
+
+    /// A visit that waits for its code.
+    pub(crate) fn visit(self, turn: &Turn) -> Large {
+        let whom = self.person(turn.target).map_or("", |person| &person.name);
+        let deed = Deed::Visit {
+            text: turn.text.clone(),
+            sent_at: turn.sent_at,
+        };
+        Large {
+            deed,
+            phrase: Phrase::new(Key::VisitAsk, args! { "name" => Value::name(whom) }),
+        }
+    }
+
+    /// When the evening of an adviser begins, in which a visit ends; after that, midnight.
+    pub(crate) fn visit_ends(self, person: &Person) -> DateTime<Utc> {
+        let mut groups = self.world.directory.groups_of(person.id);
+        let zone = groups
+            .next()
+            .map_or_else(|| self.zone_of(person.id), |group| zone(group, self.setup));
+        let local = self.now.with_timezone(&zone).naive_local();
+        let evening = local.date().and_time(self.setup.rules.quiet_from);
+        let midnight = (local.date() + TimeDelta::days(1)).and_time(NaiveTime::MIN);
+        instant(if local < evening { evening } else { midnight }, zone)
     }
 
     /// Opening the planting window of a group.
@@ -98,4 +202,14 @@ impl View<'_> {
         };
         self.reply(turn, Phrase::new(key, args))
     }
+}
+
+/// The code that a text brings: nothing else in it has digits, as a number or a report would.
+pub(crate) fn code_in(text: &str) -> Option<&str> {
+    let mut parts = text
+        .split(|c: char| !c.is_alphanumeric())
+        .filter(|part| part.chars().any(char::is_numeric));
+    let code = parts.next().filter(|_| parts.next().is_none())?;
+    let is_code = code.len() == CODE_DIGITS && code.chars().all(|c| c.is_ascii_digit());
+    is_code.then_some(code)
 }

@@ -92,6 +92,7 @@ impl View<'_> {
                 .flatten()
                 .map(|outlook| outlook.ready),
             adviser: self.adviser_name(owner),
+            is_told: self.sickness_notice(turn, block, drafts).is_some(),
         };
         let label = self.label(turn, record.owner, &record.name);
         let facts = Facts {

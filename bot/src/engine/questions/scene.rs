@@ -7,7 +7,7 @@ use budwood_scheduler::{
     decide::{Answer, Decision, Last, Nudged, Pending, Plot, Scene, Unclear, decide, heed},
     jobs::{nudge::has_lapsed, task::warning},
 };
-use chrono::{DateTime, NaiveDate, TimeDelta, Utc};
+use chrono::{NaiveDate, TimeDelta};
 
 use super::read_back::draft_of;
 use crate::{
@@ -24,16 +24,7 @@ use crate::{
     },
 };
 
-/// A sending time further back than this is not believed.
-const LATE_DAYS_MAX: i64 = 30;
-
 impl<'a> View<'a> {
-    /// The time of sending counts for "yesterday", unless it lies in the future or far back.
-    pub(crate) fn believable(self, sent_at: Option<DateTime<Utc>>) -> Option<DateTime<Utc>> {
-        let earliest = self.now - TimeDelta::days(LATE_DAYS_MAX);
-        sent_at.filter(|at| *at <= self.now && *at > earliest)
-    }
-
     /// In which language a number that is not on the list asks for something, if it does: it is
     /// answered only where it seems to know what the bot is for.
     pub(crate) fn stranger_asks(self, text: &str) -> Option<Option<String>> {
@@ -311,7 +302,13 @@ impl<'a> View<'a> {
     /// A question of ours that has not lapsed.
     pub(crate) fn open_question(self, number: &str) -> Option<Open> {
         let open = self.talk(number)?.open.clone()?;
-        let lapsed = open.at + TimeDelta::hours(limits::QUESTION_HOURS) < self.now;
+        let hours = match open.question {
+            Question::Code { .. } => limits::CODE_HOURS,
+            Question::Confirm(_) | Question::Ask { .. } | Question::ForWhom { .. } => {
+                limits::QUESTION_HOURS
+            }
+        };
+        let lapsed = open.at + TimeDelta::hours(hours) < self.now;
         (!lapsed).then_some(open)
     }
 

@@ -23,6 +23,8 @@ const RESERVE_MB: u32 = 256;
 const WORKERS: u32 = 2;
 /// Texts on their way at once; small providers take no more.
 const PARALLEL: u32 = 4;
+/// Parts in a day: what 5,000 farmers and their advisers need on a busy one.
+const PARTS_A_DAY: u32 = 20_000;
 const LOG_FILTER: &str = "info";
 
 /// Faults found so far.
@@ -181,6 +183,7 @@ fn line(table: &Table<'_>) -> Result<LineConfig, TableError> {
         own_number: value::need(table, "own_number", value::own_number)?,
         country: value::need(table, "country", value::country)?,
         fallback_zone: value::need(table, "fallback_zone", value::zone)?,
+        parts_a_day: value::whole(table, "parts_a_day", 10..=10_000_000)?.unwrap_or(PARTS_A_DAY),
     })
 }
 

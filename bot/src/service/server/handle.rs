@@ -12,7 +12,7 @@ use tracing::{error, info, warn};
 
 use super::watchdog::{Turns, Watch};
 use crate::{
-    engine::{Input, Told},
+    engine::{HeldBack, Input, Told},
     service::port::{Arrival, Health, Intake, IntakeFuture, Refused},
     words::traffic::GatewayHealth,
 };
@@ -63,6 +63,8 @@ pub(super) struct Shared {
     pub(super) commits: Turns,
     pub(super) inbox_waiting: AtomicUsize,
     pub(super) outbox_waiting: AtomicUsize,
+    /// What the budget did not let go, and how many deeds are locked.
+    pub(super) guarded: Mutex<(HeldBack, u64)>,
     /// How each gateway was doing when the engine last looked.
     pub(super) gateways: Mutex<Vec<GatewayHealth>>,
 }
@@ -104,6 +106,15 @@ impl Shared {
             .lock()
             .unwrap_or_else(PoisonError::into_inner)
             .clone()
+    }
+
+    /// Logs a new lock once: it is the office's to ask whose number is forged.
+    pub(super) fn set_guarded(&self, held_back: HeldBack, locked: u64) {
+        let mut guarded = self.guarded.lock().unwrap_or_else(PoisonError::into_inner);
+        if guarded.1 < locked {
+            warn!(locked, "wrong codes came and locked a deed for a day");
+        }
+        *guarded = (held_back, locked);
     }
 
     /// Logs a change once.
@@ -158,6 +169,8 @@ impl Intake for Handle {
     }
 
     fn health(&self) -> Health {
+        let guarded = &self.shared.guarded;
+        let (held_back, locked) = *guarded.lock().unwrap_or_else(PoisonError::into_inner);
         let gateways = self.shared.gateways();
         let of_gateway = || gateways.iter().find_map(|one| one.trouble.clone());
         Health {
@@ -167,6 +180,8 @@ impl Intake for Handle {
                 .or_else(of_gateway),
             inbox_waiting: self.shared.inbox_waiting.load(Ordering::Relaxed),
             outbox_waiting: self.shared.outbox_waiting.load(Ordering::Relaxed),
+            held_back,
+            locked,
             gateways,
         }
     }

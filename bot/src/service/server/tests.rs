@@ -9,7 +9,7 @@ use std::{
 };
 
 use budwood_scheduler::{Event, EventId};
-use chrono::DateTime;
+use chrono::{DateTime, Utc};
 
 use super::{Handle, Room, Running, Shared, start, step_each, store_check, watchdog::Turns};
 use crate::{
@@ -64,6 +64,14 @@ impl Store for Breaking {
     }
     fn each_received(&self, visit: &mut dyn FnMut(Received)) -> Result<(), StoreError> {
         self.inner.each_received(visit)
+    }
+
+    fn received_since(
+        &self,
+        since: DateTime<Utc>,
+        visit: &mut dyn FnMut(Received),
+    ) -> Result<(), StoreError> {
+        self.inner.received_since(since, visit)
     }
     fn records(&self, after: Option<&[u8]>, at_most: usize) -> Result<Vec<Record>, StoreError> {
         self.inner.records(after, at_most)
@@ -183,7 +191,7 @@ fn the_watch_looks_at_one_input_and_not_at_a_batch() {
         gateway: "http".into(),
     };
     let turns = Turns::default();
-    let stepped = step_each(&mut engine, vec![claim(), claim(), claim()], now, &turns);
+    let stepped = step_each(&mut engine, vec![claim(), claim(), claim()], now, &turns).unwrap();
     assert_eq!(stepped.told.len(), 3, "each who asked is told");
     assert_eq!(turns.seen(), 6, "each began and ended");
 }

@@ -10,7 +10,7 @@ use super::{
     event::{ailment, task},
     instant,
 };
-use crate::words::message::{Deed, Open, OpenNudge, Question, Talk};
+use crate::words::message::{CodeUse, Deed, Digest, Open, OpenNudge, Question, Talk};
 
 #[derive(Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]
@@ -43,6 +43,38 @@ pub(super) struct StoredTalk {
     language: Option<String>,
     #[serde(default, skip_serializing_if = "Vec::is_empty")]
     spoken: Vec<String>,
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    answered_on: Option<(NaiveDate, u32)>,
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    #[serde(serialize_with = "instant::maybe")]
+    held_at: Option<DateTime<Utc>>,
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    #[serde(serialize_with = "instant::all")]
+    noticed_at: Vec<DateTime<Utc>>,
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    digest: Option<StoredDigest>,
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    #[serde(serialize_with = "instant::maybe")]
+    visit_until: Option<DateTime<Utc>>,
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    codes: Vec<StoredCodeUse>,
+}
+
+#[derive(Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+struct StoredDigest {
+    message: u64,
+    count: u32,
+    people: Vec<String>,
+}
+
+#[derive(Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+struct StoredCodeUse {
+    #[serde(serialize_with = "instant::one")]
+    at: DateTime<Utc>,
+    deed: String,
+    was_wrong: bool,
 }
 
 #[derive(Serialize, Deserialize)]
@@ -102,6 +134,15 @@ enum StoredQuestion {
         code: String,
         person: u32,
     },
+    Stop {
+        code: String,
+    },
+    Visit {
+        code: String,
+        text: String,
+        #[serde(serialize_with = "instant::one")]
+        sent_at: DateTime<Utc>,
+    },
 }
 
 impl StoredTalk {
@@ -134,6 +175,24 @@ impl StoredTalk {
             heard_by: talk.heard_by.clone(),
             language: talk.language.clone(),
             spoken: talk.spoken.clone(),
+            answered_on: talk.answered_on,
+            held_at: talk.held_at,
+            noticed_at: talk.noticed_at.clone(),
+            digest: talk.digest.as_ref().map(|digest| StoredDigest {
+                message: digest.message.0,
+                count: digest.count,
+                people: digest.people.clone(),
+            }),
+            visit_until: talk.visit_until,
+            codes: talk
+                .codes
+                .iter()
+                .map(|code| StoredCodeUse {
+                    at: code.at,
+                    deed: code.deed.clone(),
+                    was_wrong: code.was_wrong,
+                })
+                .collect(),
         }
     }
 
@@ -177,6 +236,24 @@ impl StoredTalk {
             heard_by: self.heard_by,
             language: self.language,
             spoken: self.spoken,
+            answered_on: self.answered_on,
+            held_at: self.held_at,
+            noticed_at: self.noticed_at,
+            digest: self.digest.map(|digest| Digest {
+                message: MessageId(digest.message),
+                count: digest.count,
+                people: digest.people,
+            }),
+            visit_until: self.visit_until,
+            codes: self
+                .codes
+                .into_iter()
+                .map(|code| CodeUse {
+                    at: code.at,
+                    deed: code.deed,
+                    was_wrong: code.was_wrong,
+                })
+                .collect(),
         };
         Ok((self.number, talk))
     }
@@ -236,6 +313,18 @@ impl From<&Question> for StoredQuestion {
                 code: code.clone(),
                 person: person.0,
             },
+            Question::Code {
+                code,
+                deed: Deed::Stop,
+            } => Self::Stop { code: code.clone() },
+            Question::Code {
+                code,
+                deed: Deed::Visit { text, sent_at },
+            } => Self::Visit {
+                code: code.clone(),
+                text: text.clone(),
+                sent_at: *sent_at,
+            },
         }
     }
 }
@@ -287,6 +376,18 @@ impl StoredQuestion {
                 deed: Deed::Erase {
                     person: PersonId(person),
                 },
+            },
+            Self::Stop { code } => Question::Code {
+                code,
+                deed: Deed::Stop,
+            },
+            Self::Visit {
+                code,
+                text,
+                sent_at,
+            } => Question::Code {
+                code,
+                deed: Deed::Visit { text, sent_at },
             },
         })
     }

@@ -217,6 +217,7 @@ fn disk_kind(error: &StoreError) -> Option<io::ErrorKind> {
         StoreError::InUse(_)
         | StoreError::Damaged(_)
         | StoreError::HalfFilled
+        | StoreError::FactGone(_)
         | StoreError::Full(_)
         | StoreError::NotWritable { .. }
         | StoreError::Newer { .. }

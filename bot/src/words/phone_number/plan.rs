@@ -107,6 +107,11 @@ fn sharing(code: &str) -> impl Iterator<Item = &'static Plan> {
 }
 
 impl Plan {
+    /// Whether the code belongs to a country, and not to a network of satellites or the like.
+    pub(super) fn is_of_country(&self) -> bool {
+        self.region != "001"
+    }
+
     fn is_country(&self) -> bool {
         self.region.bytes().all(|byte| byte.is_ascii_uppercase())
     }
