@@ -302,8 +302,9 @@ no-answer = I have no answer to that. { $adviser } can help: text CALL ME. For y
 later = All right, { $name }: { $task } on { $block } again about { $day }. -{ $adviser }
 nothing-open = Nothing is waiting for an answer. For your next job text WHAT NOW
 done = Thank you, { $name }. Noted as done { $day }: { $task } on { $block }. Wrong? Text NO
-erase-ask = This takes your name and number out for good. To do it reply YES { $code }
-erased = Done. Your name and number are out. The figures of the land stay, without your name.
+erase-ask = This takes your name, number and texts out for good. To do it reply YES { $code }
+erased = Done. Your name, number and texts are out. The figures of the land stay, without your name. Old backups keep them until they are deleted.
+nothing-held = We hold no name for this number. There is nothing more to take out.
 code-wrong = That code is not right. Nothing was done.
 
 ## Jobs in one or two words

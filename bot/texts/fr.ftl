@@ -324,8 +324,9 @@ no-answer = Je n'ai pas de réponse à cela. { $adviser } peut aider: APPELEZ MO
 later = D'accord, { $name }: { $task }, parcelle { $block }, de nouveau vers { $day }. -{ $adviser }
 nothing-open = Je n'attends pas de réponse. Pour le prochain travail écrivez: QUE FAIRE
 done = Merci, { $name }. Noté comme fait { $day }: { $task }, { $block }. Erreur? Envoyez NON
-erase-ask = Votre nom et votre numéro seront effacés pour toujours. Pour le faire répondez OUI { $code }
-erased = C'est fait. Votre nom et votre numéro sont effacés. Les chiffres du terrain restent sans vous.
+erase-ask = Votre nom, votre numéro et vos messages seront effacés pour toujours. Pour le faire répondez OUI { $code }
+erased = C'est fait: nom, numéro et messages effacés. Les chiffres du terrain restent sans vous. Les anciennes copies les gardent jusqu'à leur destruction.
+nothing-held = Nous n'avons aucun nom pour ce numéro. Il n'y a plus rien à effacer.
 code-wrong = Ce code n'est pas bon. Rien n'est fait.
 
 ## Jobs in one or two words

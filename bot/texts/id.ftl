@@ -272,8 +272,9 @@ no-answer = Itu tidak bisa saya jawab. { $adviser } bisa membantu: TELEPON SAYA.
 later = Baik, { $name }: { $task } di { $block } lagi sekitar { $day }. -{ $adviser }
 nothing-open = Tidak ada yang menunggu jawaban. Untuk tugas berikutnya tulis: APA LAGI
 done = Terima kasih, { $name }. Dicatat selesai { $day }: { $task } di { $block }. Salah? Balas TIDAK
-erase-ask = Nama dan nomor akan dihapus selamanya. Kalau setuju balas YA { $code }
-erased = Selesai. Nama dan nomor sudah dihapus. Angka kebun tetap ada tanpa nama.
+erase-ask = Nama, nomor dan pesan akan dihapus selamanya. Kalau setuju balas YA { $code }
+erased = Selesai. Nama, nomor dan pesan sudah dihapus. Angka kebun tetap ada tanpa nama. Cadangan lama masih menyimpannya sampai dibuang.
+nothing-held = Kami tidak menyimpan nama untuk nomor ini. Tidak ada lagi yang perlu dihapus.
 code-wrong = Kodenya salah. Tidak ada yang dilakukan.
 
 ## Jobs in one or two words

@@ -321,8 +321,9 @@ no-answer = Nao sei responder isso. { $adviser } pode ajudar: LIGUE PARA MIM. Pa
 later = Certo, { $name }: { $task } em { $block } de novo por volta de { $day }. -{ $adviser }
 nothing-open = Nada espera resposta. Para o proximo trabalho escreva: O QUE FAZER
 done = Certo, { $name }. Anotado como feito { $day }: { $task } em { $block }. Errado? Responda NAO
-erase-ask = Seu nome e telefone serao apagados para sempre. Para fazer isso responda SIM { $code }
-erased = Pronto. Seu nome e telefone foram apagados. Os dados do talhao ficam, sem seu nome.
+erase-ask = Seu nome, telefone e mensagens serao apagados para sempre. Para fazer isso responda SIM { $code }
+erased = Pronto: nome, telefone e mensagens apagados. Os dados do talhao ficam, sem seu nome. Copias antigas guardam tudo isso até serem apagadas.
+nothing-held = Nao temos nome para este numero. Nao ha mais nada para apagar.
 code-wrong = Esse codigo nao esta certo. Nada foi feito.
 
 ## Jobs in one or two words

@@ -277,8 +277,9 @@ no-answer = Tôi không trả lời được. { $adviser } giúp được: GỌI
 later = Được, { $name }: { $task } ở { $block } nhắc lại khoảng { $day }. -{ $adviser }
 nothing-open = Không có câu nào chờ trả lời. Việc tới: nhắn LÀM GÌ TIẾP
 done = Cám ơn { $name }. Đã ghi xong { $day }: { $task } ở { $block }. Sai? Nhắn KHÔNG
-erase-ask = Tên và số điện thoại sẽ bị xóa vĩnh viễn. Muốn xóa thì nhắn ĐÚNG { $code }
-erased = Xong. Đã xóa tên và số. Số liệu của lô vẫn giữ, không có tên.
+erase-ask = Tên, số và tin nhắn sẽ bị xóa vĩnh viễn. Muốn xóa thì nhắn ĐÚNG { $code }
+erased = Xong. Đã xóa tên, số và tin nhắn. Số liệu của lô vẫn giữ, không có tên. Bản sao cũ còn giữ cho đến khi bị bỏ đi.
+nothing-held = Số này không còn tên nào. Không còn gì để xóa.
 code-wrong = Mã không đúng. Chưa làm gì cả.
 
 ## Jobs in one or two words

@@ -52,6 +52,8 @@ pub(crate) fn change() -> Change {
         outbound: outbound(),
         matters: matter::matters(),
         closed: Vec::new(),
+        erasures: vec![matter::erasure()],
+        erased: Vec::new(),
         hold: Some(Hold::Held { since: at(1, 9) }),
     }
 }

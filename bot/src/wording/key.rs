@@ -299,6 +299,7 @@ keys! {
     Done = "done",
     EraseAsk = "erase-ask",
     Erased = "erased",
+    NothingHeld = "nothing-held",
     CodeWrong = "code-wrong",
     // Jobs in one or two words.
     WalkEvery = "walk-every",

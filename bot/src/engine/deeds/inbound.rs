@@ -116,7 +116,7 @@ impl Step<'_> {
 
     fn stranger(&mut self, number: &str, message: MessageId, text: &str) -> Done {
         let asks = self.view().stranger_asks(text);
-        let Some(language) = asks.filter(|_| self.may_help(number)) else {
+        let Some((language, key)) = asks.filter(|_| self.may_help(number)) else {
             return Outcome::FromStranger.silently();
         };
         let to = To {
@@ -125,7 +125,7 @@ impl Step<'_> {
         };
         Outcome::FromStranger.saying([Said {
             to,
-            phrase: Key::Stranger.into(),
+            phrase: key.into(),
             purpose: Purpose::Answer { to: message },
         }])
     }

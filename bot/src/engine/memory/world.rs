@@ -8,8 +8,8 @@ use budwood_scheduler::{
 use chrono::{DateTime, Utc};
 
 use super::{
-    duplicates::Heard, links::Links, matters::Matters, names::Rolls, parts::Parts,
-    send_queue::Waiting, snapshot::Copying,
+    duplicates::Heard, erasures::Erasures, links::Links, matters::Matters, names::Rolls,
+    parts::Parts, send_queue::Waiting, snapshot::Copying,
 };
 use crate::{
     store::{Hold, Loaded},
@@ -32,6 +32,8 @@ pub(crate) struct World {
     pub(crate) parts: Parts,
     /// Texts that wait for a person.
     pub(crate) matters: Matters,
+    /// Who is being taken out of the records.
+    pub(crate) erasures: Erasures,
     /// Which gateways can be reached.
     pub(crate) links: Links,
     /// When each block is to be looked at, soonest first. Ties go by block.
@@ -87,6 +89,7 @@ impl World {
             outbox: Waiting::default(),
             parts: Parts::default(),
             matters: Matters::default(),
+            erasures: Erasures::default(),
             links: Links::default(),
             due: BTreeSet::new(),
             due_of: BTreeMap::new(),
@@ -115,6 +118,9 @@ impl World {
                 world.links.took(gateway, at);
             }
             world.outbox.put(outbound, "");
+        }
+        for erasure in loaded.erasures {
+            world.erasures.begin(erasure, world.outbox.all());
         }
         world
     }
