@@ -16,6 +16,7 @@
 //! not.
 
 mod bad_texts;
+mod danger;
 mod heard;
 mod kinds;
 mod story;

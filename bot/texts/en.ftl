@@ -424,12 +424,13 @@ not-held = { $name } gets reminders, nothing to end.
 status = { $group } { $day }: { $farmers ->
     [one] 1 farmer
    *[other] { $farmers } farmers
-  }, { $planted } planted, alive { $alive }. { $due }{ $late }{ $check }Quiet { $quiet }, sick { $sick }
+  }, { $planted } planted, alive { $alive }. { $due }{ $late }{ $check }Quiet { $quiet }, sick { $sick }{ $peace }
 status-due = Due: { $tasks }. { "" }
 status-due-none = Nothing due. { "" }
 status-late = Late: { $tasks }. { "" }
 status-late-none = None late. { "" }
 status-check = To check for opening { $count }. { "" }
+left-in-peace = . Left in peace { $count }
 alive-pct = { $pct }%
 alive-pct-visited = { $pct }% ({ $visited }% by visit)
 alive-unknown = not counted
@@ -448,12 +449,12 @@ gaps-order = { $order ->
     [0] too late to fill
    *[other] order { $order }
   }
-late-list = Late { $group }: { $people }
-late-none = None late at { $group }.
+late-list = Late { $group }: { $people }{ $peace }
+late-none = None late at { $group }{ $peace }.
 late-person = { $name } { $task } { $days }d
 late-person-told = { $name } { $task } { $days }d reminded 3x
-quiet-list = Quiet over { $limit }d: { $people }
-quiet-none = Nobody is quiet over { $limit } days.
+quiet-list = Quiet over { $limit }d: { $people }{ $peace }
+quiet-none = Nobody is quiet over { $limit } days{ $peace }.
 quiet-person = { $name } { $days }d
 quiet-person-never = { $name } never
 gaps-list = Gaps { $group }: { $gaps } at { $farmers ->
@@ -469,8 +470,8 @@ sick-list = Sick { $group }: { $people }
 sick-list-cluster = Sick { $group }: { $ailment } at { $count } places since { $day }, look first. { $people }
 sick-none = No sickness told at { $group } in { $limit } days.
 sick-person = { $name } { $ailment } { $count }
-visit-list = Visit first: { $people }
-visit-none = Nobody needs a visit now.
+visit-list = Visit first: { $people }{ $peace }
+visit-none = Nobody needs a visit now{ $peace }.
 visit-cluster = { $name } { $ailment } at { $count } places
 visit-lost = { $name } { $pct }% trees dead
 visit-quiet = { $name } quiet { $days }d

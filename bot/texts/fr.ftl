@@ -446,12 +446,13 @@ not-held = { $name } a déjà les rappels.
 status = { $group } { $day }: { $farmers ->
     [one] { $farmers } planteur
    *[other] { $farmers } planteurs
-  }, planté { $planted }, vivants { $alive }. { $due }{ $late }{ $check }Muets { $quiet }, malades { $sick }
+  }, planté { $planted }, vivants { $alive }. { $due }{ $late }{ $check }Muets { $quiet }, malades { $sick }{ $peace }
 status-due = A faire: { $tasks }. { "" }
 status-due-none = Rien à faire. { "" }
 status-late = Retard: { $tasks }. { "" }
 status-late-none = Sans retard. { "" }
 status-check = A voir pour ouvrir { $count }. { "" }
+left-in-peace = . Laissés en paix { $count }
 alive-pct = { $pct }%
 alive-pct-visited = { $pct }% ({ $visited }% vus)
 alive-unknown = ?
@@ -469,12 +470,12 @@ gaps-order = { $order ->
     [0] trop tard pour remplacer
    *[other] commander { $order }
   }
-late-list = Retard { $group }: { $people }
-late-none = Aucun retard à { $group }.
+late-list = Retard { $group }: { $people }{ $peace }
+late-none = Aucun retard à { $group }{ $peace }.
 late-person = { $name } { $task } { $days }j
 late-person-told = { $name } { $task } { $days }j rappelé 3x
-quiet-list = Silence plus de { $limit }j: { $people }
-quiet-none = Personne n'est en silence depuis plus de { $limit } jours.
+quiet-list = Silence plus de { $limit }j: { $people }{ $peace }
+quiet-none = Personne n'est en silence depuis plus de { $limit } jours{ $peace }.
 quiet-person = { $name } { $days }j
 quiet-person-never = { $name } jamais
 gaps-list = Vides { $group }: { $gaps } chez { $farmers ->
@@ -490,8 +491,8 @@ sick-list = Malades { $group }: { $people }
 sick-list-cluster = Malades { $group }: { $ailment } en { $count } endroits depuis { $day }, à voir. { $people }
 sick-none = Aucune maladie signalée à { $group } en { $limit } jours.
 sick-person = { $name } { $ailment } { $count }
-visit-list = Visiter: { $people }
-visit-none = Personne n'a besoin d'une visite.
+visit-list = Visiter: { $people }{ $peace }
+visit-none = Personne n'a besoin d'une visite{ $peace }.
 visit-cluster = { $name } { $ailment } en { $count } endroits
 visit-lost = { $name } { $pct }% d'arbres morts
 visit-quiet = { $name } silence { $days }j

@@ -443,12 +443,13 @@ not-held = { $name } ja recebe lembretes.
 status = { $group } { $day }: { $farmers ->
     [one] { $farmers } produtor
    *[other] { $farmers } produtores
-  }, { $planted } plantaram, vivas { $alive }. { $due }{ $late }{ $check }Silencio { $quiet }, doentes { $sick }
+  }, { $planted } plantaram, vivas { $alive }. { $due }{ $late }{ $check }Silencio { $quiet }, doentes { $sick }{ $peace }
 status-due = A fazer: { $tasks }. { "" }
 status-due-none = Nada a fazer. { "" }
 status-late = Atraso: { $tasks }. { "" }
 status-late-none = Sem atraso. { "" }
 status-check = A ver para abrir { $count }. { "" }
+left-in-peace = . Deixados em paz { $count }
 alive-pct = { $pct }%
 alive-pct-visited = { $pct }% ({ $visited }% vistas)
 alive-unknown = ?
@@ -466,12 +467,12 @@ gaps-order = { $order ->
     [0] tarde para replantar
    *[other] pedir { $order }
   }
-late-list = Atraso { $group }: { $people }
-late-none = Nenhum atraso em { $group }.
+late-list = Atraso { $group }: { $people }{ $peace }
+late-none = Nenhum atraso em { $group }{ $peace }.
 late-person = { $name } { $task } { $days }d
 late-person-told = { $name } { $task } { $days }d avisado 3x
-quiet-list = Silencio mais de { $limit }d: { $people }
-quiet-none = Ninguém em silencio por mais de { $limit } dias.
+quiet-list = Silencio mais de { $limit }d: { $people }{ $peace }
+quiet-none = Ninguém em silencio por mais de { $limit } dias{ $peace }.
 quiet-person = { $name } { $days }d
 quiet-person-never = { $name } nunca
 gaps-list = Falhas { $group }: { $gaps } em { $farmers ->
@@ -487,8 +488,8 @@ sick-list = Doentes { $group }: { $people }
 sick-list-cluster = Doentes { $group }: { $ailment } em { $count } lugares desde { $day }, ver logo. { $people }
 sick-none = Nenhuma doenca informada em { $group } em { $limit } dias.
 sick-person = { $name } { $ailment } { $count }
-visit-list = Visitar: { $people }
-visit-none = Ninguém precisa de visita agora.
+visit-list = Visitar: { $people }{ $peace }
+visit-none = Ninguém precisa de visita agora{ $peace }.
 visit-cluster = { $name } { $ailment } em { $count } lugares
 visit-lost = { $name } { $pct }% das arvores mortas
 visit-quiet = { $name } silencio { $days }d

@@ -7,6 +7,7 @@ use alloc::{borrow::ToOwned, boxed::Box, vec::Vec};
 use hashbrown::{HashMap, HashSet};
 
 use crate::{
+    details::Cause,
     fold::{bare, fold},
     kind::Kind,
     languages,
@@ -53,6 +54,7 @@ impl Lexicon {
             block_words: Vec::new(),
             number_words: Vec::new(),
             turn_words: Vec::new(),
+            fire_words: Vec::new(),
             expands: HashMap::new(),
             codes: packs.iter().map(|pack| pack.code.clone()).collect(),
             joins: packs.iter().map(|pack| pack.joins.clone()).collect(),
@@ -73,10 +75,14 @@ impl Lexicon {
             phrase.traits = meanings.fold(Traits::default(), Traits::and);
         }
         let longer = SHORT_LEN_MAX + 1;
-        lexicon.block_words = lexicon.words_with(longer, |traits| traits.has_plain(BLOCK_WORDS));
-        lexicon.number_words = lexicon.words_with(longer, |traits| traits.has(sort::NUMERAL));
-        lexicon.turn_words = lexicon.words_with(SHORT_LEN_MAX, |traits| {
-            traits.has(sort::STANCE) || traits.has_plain(TURNS)
+        lexicon.block_words = lexicon.words_with(longer, |word| word.traits.has_plain(BLOCK_WORDS));
+        lexicon.number_words = lexicon.words_with(longer, |word| word.traits.has(sort::NUMERAL));
+        lexicon.turn_words = lexicon.words_with(SHORT_LEN_MAX, |word| {
+            word.traits.has(sort::STANCE) || word.traits.has_plain(TURNS)
+        });
+        lexicon.fire_words = lexicon.words_with(longer, |word| {
+            let mut senses = word.senses.iter();
+            senses.any(|sense| sense.meaning == Meaning::Cause(Cause::Fire))
         });
         let heavy = lexicon.repairable();
         lexicon.repairs = Repairs::new(heavy.into_iter(), &lexicon.words);
@@ -258,10 +264,10 @@ impl Lexicon {
     }
 
     /// The single words with these traits, in plain letters and not too short to be mended.
-    fn words_with(&self, letters: usize, wanted: impl Fn(Traits) -> bool) -> Vec<(Langs, WordId)> {
+    fn words_with(&self, letters: usize, wanted: impl Fn(&Phrase) -> bool) -> Vec<(Langs, WordId)> {
         let phrases = self.phrases.iter();
         phrases
-            .filter(|phrase| wanted(phrase.traits) && phrase.text.len() >= letters)
+            .filter(|phrase| wanted(phrase) && phrase.text.len() >= letters)
             .filter(|phrase| phrase.text.bytes().all(|byte| byte.is_ascii_lowercase()))
             .filter_map(|phrase| Some((phrase.langs, self.words.find(&phrase.text)?.id)))
             .collect()

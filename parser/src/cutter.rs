@@ -7,7 +7,7 @@ use crate::{
     figure::{Figure, Values},
     fold::Folded,
     lexicon::{Langs, Lexicon},
-    meaning::Traits,
+    meaning::{Plain, Traits},
     names::{Called, is_block_like, is_long_name, name_len_within},
     pack::PHRASE_WORDS_MAX,
     piece::{Piece, Pieces, Sense, Trust},
@@ -248,7 +248,8 @@ impl<'r> Cutter<'r, '_> {
             sense: Sense::Listed(listed),
             traits: listed.traits(),
             torn: false,
-            everyday: false,
+            // "hand" is listed for what befalls it; beside work it is as strange as before.
+            everyday: listed.traits().has_plain(Plain::Body.bit()),
             // The other words of a phrase say that it is meant.
             trust: if count == 1 && here.trust == Trust::Guess {
                 Trust::Guess

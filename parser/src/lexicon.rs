@@ -51,6 +51,8 @@ pub(crate) struct Lexicon {
     pub(crate) number_words: Vec<(Langs, WordId)>,
     /// Short words that turn what is said around ("not", "will"), each with its languages.
     pub(crate) turn_words: Vec<(Langs, WordId)>,
+    /// Words for fire, which a slip must not hide.
+    pub(crate) fire_words: Vec<(Langs, WordId)>,
     /// Words that stand for several.
     pub(crate) expands: HashMap<WordId, Expansion>,
     pub(crate) codes: Vec<String>,
@@ -281,6 +283,14 @@ impl Lexicon {
     /// Whether a short word of no list may be a slip of one that turns what is said around.
     pub(crate) fn is_near_turn(&self, word: &str, own: Langs) -> bool {
         self.turn_words.iter().any(|(langs, id)| {
+            let listed = self.words.spelling(*id);
+            langs & own != 0 && listed.is_some_and(|listed| is_one_slip(word, listed))
+        })
+    }
+
+    /// Whether a word is a slip of one for fire.
+    pub(crate) fn is_near_fire(&self, word: &str, own: Langs) -> bool {
+        self.fire_words.iter().any(|(langs, id)| {
             let listed = self.words.spelling(*id);
             langs & own != 0 && listed.is_some_and(|listed| is_one_slip(word, listed))
         })

@@ -304,4 +304,10 @@ plain! {
     Courtesy = "courtesy",
     /// A small word without weight.
     Filler = "filler",
+    /// "leg", "hand": a part of a person, and of no tree.
+    Body = "body",
+    /// "phone", "sim".
+    Phone = "phone",
+    /// "lost", "broken".
+    Lost = "lost",
 }

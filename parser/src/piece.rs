@@ -29,7 +29,7 @@ pub(crate) struct Piece<'r> {
     pub(crate) traits: Traits,
     /// Two languages in use read it differently.
     pub(crate) torn: bool,
-    /// It is a word of every day that is not listed.
+    /// It is a word of every day that is not listed, or a part of a body.
     pub(crate) everyday: bool,
     pub(crate) trust: Trust,
     /// The listed word that it was repaired to.

@@ -161,6 +161,7 @@ impl Reader {
                 .then(|| acts::bare(pieces))
                 .flatten(),
             about_work: unclear || gate::is_about_work(pieces, &stances),
+            may_need: alarm::may_be_need(pieces, &folded, &self.lexicon, own),
             both: false,
             margin: 0,
             unnamed: unnamed(pieces),

@@ -75,6 +75,9 @@ pub struct Reading {
     pub margin: i32,
     /// There is an action word, a block or a number: worth an example when nothing was understood.
     pub about_work: bool,
+    /// A word of need that nothing was made of: family, a body, a phone, or a word that may be fire
+    /// misspelt.
+    pub may_need: bool,
     /// Blocks that are meant without their names ("weeded both blocks").
     pub unnamed: Option<Unnamed>,
 }

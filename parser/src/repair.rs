@@ -368,11 +368,15 @@ fn extra(letter: u8, neighbour: Option<u8>) -> u8 {
     }
 }
 
-/// One letter for another: cheap on the same or the next key.
+/// One letter for another: cheap on the same or the next key, and where it sounds the same.
 fn swap(one: u8, other: u8) -> u8 {
     if one == other {
         0
-    } else if same_key(one, other) || next_key(one, other) || (is_vowel(one) && is_vowel(other)) {
+    } else if same_key(one, other)
+        || next_key(one, other)
+        || (is_vowel(one) && is_vowel(other))
+        || sounds_as_i(one, other)
+    {
         CHEAP_SLIP
     } else {
         SLIP
@@ -381,6 +385,11 @@ fn swap(one: u8, other: u8) -> u8 {
 
 fn is_vowel(letter: u8) -> bool {
     matches!(letter, b'a' | b'e' | b'i' | b'o' | b'u')
+}
+
+/// "fyre": y is written for the sound of i.
+fn sounds_as_i(one: u8, other: u8) -> bool {
+    matches!((one, other), (b'i', b'y') | (b'y', b'i'))
 }
 
 /// Letters of one key of a telephone keypad (ITU-T E.161).

@@ -115,6 +115,9 @@ fn taken_for_plain(plain: Plain) -> Taken {
         | Plain::From
         | Plain::Subject
         | Plain::Relative
+        | Plain::Body
+        | Plain::Phone
+        | Plain::Lost
         | Plain::Filler => Taken::Filler,
     }
 }

@@ -62,6 +62,8 @@ pub enum Name {
     Sick,
     /// Farmers whom the word to plant will reach.
     ToldToPlant,
+    /// Farmers who are left in peace: nothing is due, late or quiet of them.
+    InPeace,
 }
 
 impl Name {
@@ -69,7 +71,7 @@ impl Name {
     #[must_use]
     pub const fn rests_on(self, kind: Kind) -> bool {
         match self {
-            Self::Farmers => false,
+            Self::Farmers | Self::InPeace => false,
             Self::Planted | Self::Living | Self::Gaps | Self::GapsToFill | Self::ToldToPlant => {
                 kind.counts_stand()
             }
@@ -173,10 +175,20 @@ pub struct Farmer<'a> {
 }
 
 impl Farmer<'_> {
-    /// The jobs of a stand today: due, late and to come.
+    /// Whether they are left in peace today.
+    #[must_use]
+    pub fn is_in_peace(&self) -> bool {
+        let hold = self.person.hold.as_ref();
+        hold.is_some_and(|hold| hold.is_on(self.today))
+    }
+
+    /// The jobs of a stand today: due, late and to come. Of who is left in peace none is asked.
     #[must_use]
     pub fn jobs<'s>(&self, stand: &'s Stand<'_>) -> &'s [Task] {
         stand.jobs.get_or_init(|| {
+            if self.is_in_peace() {
+                return Vec::new();
+            }
             let jobs =
                 |calendar| tasks(stand.block, stand.state, &self.season, calendar, self.today);
             self.calendar.map(jobs).unwrap_or_default()

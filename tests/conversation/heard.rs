@@ -17,13 +17,13 @@ const RUMA: &str = "+447700900004";
 const BLOCKS: [&str; 2] = ["A", "Hill"];
 
 /// Words of work, of need, of every day, and of none.
-const WORDS: [&str; 60] = [
+const WORDS: [&str; 66] = [
     "planted", "dead", "died", "weeded", "fed", "sick", "fire", "burnt", "snake", "bit", "help",
     "trees", "leaves", "yellow", "all", "half", "20", "4", "120", "A", "hil", "Hill", "both",
     "blocks", "B", "my", "son", "father", "keti", "is", "phone", "lost", "new", "number", "please",
     "stop", "no", "yes", "ok", "k", "will", "tomorrow", "what", "do", "i", "when", "market",
     "thanks", "good", "morning", "money", "not", "come", "plants", "rain", "crop", "root", "rot",
-    "zzkq", "?",
+    "zzkq", "?", "fyre", "fier", "fone", "leg", "wife", "sik",
 ];
 
 /// What must never be met with silence, whatever stands around it.
@@ -84,7 +84,10 @@ fn may_be_silent(text: &str) -> bool {
     let reading = reading(text);
     let idle = [Stance::Courtesy, Stance::Advert, Stance::Saying];
     let is_idle = idle.iter().any(|stance| reading.stances.contains(stance));
-    let says = !reading.reports.is_empty() || reading.about_work || reading.alarm.is_some();
+    let says = !reading.reports.is_empty()
+        || reading.about_work
+        || reading.may_need
+        || reading.alarm.is_some();
     let yes_or_no = reading.acts.iter().any(|act| {
         use budwood_parser::Act;
         matches!(act, Act::Yes | Act::No)

@@ -328,6 +328,7 @@ keys! {
     StatusLate = "status-late",
     StatusLateNone = "status-late-none",
     StatusCheck = "status-check",
+    LeftInPeace = "left-in-peace",
     AlivePct = "alive-pct",
     AlivePctVisited = "alive-pct-visited",
     AliveUnknown = "alive-unknown",

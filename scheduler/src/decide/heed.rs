@@ -20,16 +20,32 @@ const SAYING_WORDS: usize = 3;
 /// What to do with a text of which [`decide`](super::decide) would say nothing.
 #[must_use]
 pub fn heed(decision: Decision, reading: &Reading, scene: &Scene<'_>) -> Decision {
-    let Decision::Silent(quiet) = decision else {
-        return decision;
+    let heard = if let Decision::Silent(quiet) = &decision {
+        match quiet {
+            Quiet::Stance(_) => of_work(reading, scene),
+            Quiet::NothingAsked => nothing_asked(reading),
+            Quiet::NotWork => not_told(reading),
+            Quiet::Courtesy | Quiet::Stranger => None,
+        }
+    } else {
+        None
     };
-    let heard = match quiet {
-        Quiet::Stance(_) => of_work(reading, scene),
-        Quiet::NothingAsked => nothing_asked(reading),
-        Quiet::NotWork => not_told(reading),
-        Quiet::Courtesy | Quiet::Stranger => None,
-    };
-    heard.unwrap_or(Decision::Silent(quiet))
+    let heard = heard.unwrap_or(decision);
+    let idle = [Stance::Advert, Stance::Courtesy];
+    let is_idle = idle.iter().any(|one| reading.stances.contains(one));
+    if reading.may_need && !is_idle && is_nothing_made_of(&heard) {
+        return Decision::Person(Concern::Unclear);
+    }
+    heard
+}
+
+/// An example of a report is no help to who needs some.
+fn is_nothing_made_of(decision: &Decision) -> bool {
+    matches!(
+        decision,
+        Decision::Help(Unclear::NoReport | Unclear::NotDone)
+            | Decision::Silent(Quiet::NotWork | Quiet::Stance(_))
+    )
 }
 
 /// A yes without a question is a greeting; a number or a block is not.
@@ -118,7 +134,7 @@ fn burns(report: &Report) -> bool {
 fn unsure(reading: &Reading, scene: &Scene<'_>) -> Decision {
     let strange = reading.words.iter();
     let strange = strange.filter(|word| word.taken == Taken::Unknown).count();
-    if strange >= STORY_WORDS || (strange > 0 && reading.reports.iter().all(dies)) {
+    if strange >= STORY_WORDS || (strange > 0 && reading.reports.iter().all(may_be_person)) {
         return Decision::Person(Concern::Unclear);
     }
     if strange > 0 {
@@ -159,9 +175,10 @@ fn unsure(reading: &Reading, scene: &Scene<'_>) -> Decision {
     }
 }
 
-/// "Keti is dead" may be a person.
-fn dies(report: &Report) -> bool {
+/// "Keti is dead", "Keti is sick" may be a person.
+fn may_be_person(report: &Report) -> bool {
     let details = &report.details;
     let is_bare = details.count.is_none() && details.extent.is_none() && details.cause.is_none();
-    report.kind.effect() == Effect::Dead && report.block.is_none() && is_bare
+    let harms = matches!(report.kind.effect(), Effect::Dead | Effect::Sick);
+    harms && report.block.is_none() && is_bare
 }

@@ -46,6 +46,13 @@ impl Table<'_> {
         self.figure(Name::Quiet, Window::days(QUIET_DAYS), quiet)
     }
 
+    /// Farmers who are left in peace.
+    #[must_use]
+    pub fn in_peace(&self) -> Figure<usize> {
+        let left = self.farmers.iter().filter(|farmer| farmer.is_in_peace());
+        self.figure(Name::InPeace, Window::ALL, left.count())
+    }
+
     /// Farmers with sick trees, each with what most trees have.
     #[must_use]
     pub fn sick(&self) -> Figure<Vec<Sick>> {

@@ -92,6 +92,7 @@ impl Table<'_> {
         let told = self.farmers.iter().filter(|farmer| {
             let is_reached = farmer.has_phone && farmer.person.consent.is_given();
             is_reached
+                && !farmer.is_in_peace()
                 && farmer
                     .calendar
                     .is_some_and(|calendar| is_to_plant(farmer, calendar))

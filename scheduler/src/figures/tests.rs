@@ -16,6 +16,7 @@ use crate::{
     },
     words::{
         event::{Body, Event, Happened, Source},
+        hold::{Hold, Reason},
         id::{BlockId, EventId, GroupId, PersonId},
         job::TaskKind,
         season::Season,
@@ -278,4 +279,32 @@ proptest! {
         prop_assert_eq!(of_each, table.living().value.gaps);
         prop_assert!(table.gaps_to_fill().value <= of_each);
     }
+}
+
+/// Who mourns is asked for nothing, missed by nobody, and counted as left in peace.
+#[test]
+fn who_is_left_in_peace_is_neither_due_nor_late_nor_quiet() {
+    let mut place = Place::of(vec![stand(480, 23, 0)]);
+    let figures = |place: &Place| {
+        let table = place.table("2026-12-20");
+        let jobs = table.jobs().value;
+        let asked = jobs.due.len() + jobs.late.len() + jobs.list.len();
+        let told = table.told_to_plant().value;
+        (
+            asked > 0,
+            table.quiet().value.len(),
+            told,
+            table.in_peace().value,
+        )
+    };
+    assert_eq!(figures(&place), (true, 1, 0, 0));
+    let hold = |until: &str| Hold {
+        since: day("2026-12-01"),
+        until: Some(day(until)),
+        reason: Reason::Grief,
+    };
+    place.person.hold = Some(hold("2026-12-20"));
+    assert_eq!(figures(&place), (false, 0, 0, 1));
+    place.person.hold = Some(hold("2026-12-19"));
+    assert_eq!(figures(&place), (true, 1, 0, 0));
 }

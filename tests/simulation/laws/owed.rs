@@ -149,6 +149,14 @@ impl Laws {
         };
         let (must, may) = self.late_jobs(engine, group, moment);
         let told = List::read(&answer.text);
+        let members = engine.directory().members(group.id);
+        let held = members.filter(|one| is_farmer(one) && self.held.contains(&one.id));
+        let held = held.count();
+        let text = &answer.text;
+        assert!(
+            told.in_peace.is_none_or(|told| told == held),
+            "{held} are left in peace: {text}"
+        );
         self.figures.lists += 1;
         self.figures.listed += must.len();
         assert!(
@@ -184,7 +192,7 @@ impl Laws {
         let (mut must, mut may) = (BTreeSet::new(), BTreeSet::new());
         for person in directory
             .members(group.id)
-            .filter(|person| is_farmer(person))
+            .filter(|person| is_farmer(person) && !self.held.contains(&person.id))
         {
             for block in directory.blocks_of(person.id) {
                 let open = engine.tasks(block.id, today);
@@ -225,17 +233,24 @@ struct List {
     /// Those shown, and those counted at the end.
     all: usize,
     is_whole: bool,
+    /// None where there was no room to say it.
+    in_peace: Option<usize>,
 }
 
 impl List {
-    /// "Late KOLO: Bakon weed 18d, Bamen feed 3d told 3x, +4".
+    /// "Late KOLO: Bakon weed 18d, Bamen feed 3d told 3x, +4. Left in peace 2".
     fn read(text: &str) -> Self {
+        let (text, in_peace) = match text.split_once(". Left in peace ") {
+            Some((list, count)) => (list, count.trim_end_matches('.').parse().ok()),
+            None => (text, None),
+        };
         let Some((_, people)) = text.split_once(": ") else {
             assert!(text.starts_with("None late"), "no list: {text}");
             return Self {
                 items: Vec::new(),
                 all: 0,
                 is_whole: true,
+                in_peace,
             };
         };
         let (left, items): (Vec<&str>, Vec<&str>) =
@@ -247,6 +262,7 @@ impl List {
         Self {
             all: items.len() + left,
             is_whole: left == 0,
+            in_peace,
             items: items.into_iter().map(str::to_owned).collect(),
         }
     }

@@ -138,6 +138,7 @@ impl<'a> View<'a> {
             "check" => Value::Spare(vec![check, None]),
             "quiet" => table.quiet().value.len(),
             "sick" => self.sick_people(asked).len(),
+            "peace" => left_in_peace(table),
         };
         Phrase::new(Key::Status, args)
     }
@@ -157,15 +158,17 @@ impl<'a> View<'a> {
     fn late(self, asked: &Asked<'a>) -> Phrase {
         let list = asked.table.jobs().value.list;
         if list.is_empty() {
-            return Phrase::new(
-                Key::LateNone,
-                args! { "group" => asked.group.name.as_str() },
-            );
+            let args = args! {
+                "group" => asked.group.name.as_str(),
+                "peace" => left_in_peace(&asked.table),
+            };
+            return Phrase::new(Key::LateNone, args);
         }
         let people = list.iter().map(|job| late_job(&asked.names, job).into());
         let args = args! {
             "group" => Value::brief(&asked.group.name),
             "people" => Value::List(people.collect()),
+            "peace" => left_in_peace(&asked.table),
         };
         Phrase::new(Key::LateList, args)
     }
@@ -182,7 +185,7 @@ impl<'a> View<'a> {
             None => (self.table_of(speaker), Names::of_all(self, speaker)),
         };
         let people = table.quiet().value;
-        let limit = args! { "limit" => QUIET_DAYS };
+        let limit = args! { "limit" => QUIET_DAYS, "peace" => left_in_peace(&table) };
         if people.is_empty() {
             return Phrase::new(Key::QuietNone, limit);
         }
@@ -301,6 +304,15 @@ impl<'a> View<'a> {
         let first = people.first().map(|sick| sick_one(&asked.names, sick));
         line(asked.group, people.len(), first)
     }
+}
+
+/// How many are left in peace, and so in no list: nothing where there is none.
+pub(super) fn left_in_peace(table: &Table<'_>) -> Value {
+    let told = match table.in_peace().value {
+        0 => None,
+        count => Some(Phrase::new(Key::LeftInPeace, args! { "count" => count })),
+    };
+    Value::Spare(vec![told, None])
 }
 
 /// "KOLO 12 (Tamo dig pits 20d)".

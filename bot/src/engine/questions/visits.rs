@@ -15,6 +15,7 @@ use budwood_scheduler::{
 use chrono::NaiveDate;
 
 use super::{
+    adviser::left_in_peace,
     block_facts::Look,
     cluster::{clusters_in, sightings},
     figures::Names,
@@ -43,12 +44,19 @@ impl<'a> View<'a> {
             .into_iter()
             .map(|visit| (names.shown(visit.person), visit.reason))
             .collect();
+        let peace = match only {
+            Some(group) => left_in_peace(&self.table(group)),
+            None => left_in_peace(&self.table_of(speaker)),
+        };
         if list.is_empty() {
-            return Key::VisitNone.into();
+            return Phrase::new(Key::VisitNone, args! { "peace" => peace });
         }
         let people = list.iter().map(|(name, reason)| visit(name, reason).into());
         let people: Vec<Value> = people.collect();
-        Phrase::new(Key::VisitList, args! { "people" => people })
+        Phrase::new(
+            Key::VisitList,
+            args! { "people" => people, "peace" => peace },
+        )
     }
 
     fn findings_of(self, group: &Group) -> Vec<Findings> {

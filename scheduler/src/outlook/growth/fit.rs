@@ -166,7 +166,8 @@ impl Many {
     /// Fits them once.
     pub(super) fn of(seen: &[Seen], limit_cm: f64) -> Option<Self> {
         let curve = fit(seen, limit_cm, Some(LAG_YEARS))?.curve;
-        let weight = seen.iter().map(|one| by_rate(one, &curve).powi(2)).sum();
+        let rates = seen.iter().map(|one| by_rate(one, &curve));
+        let weight = rates.map(|rate| rate * rate).sum();
         Some(Self { curve, weight })
     }
 
