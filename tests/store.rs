@@ -58,6 +58,7 @@ fn expected(change: &Change) -> Loaded {
         talks: change.talks.clone(),
         parts: change.parts.clone(),
         matters: change.matters.clone(),
+        erasures: change.erasures.clone(),
         outbound,
         last_event: change.events.iter().map(|event| event.id).max(),
         last_message,

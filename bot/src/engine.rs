@@ -219,7 +219,43 @@ impl Engine {
         if !change.is_empty() {
             self.store.commit(&change)?;
         }
+        while self.is_erasing() {
+            let change = self.erase_some(now)?;
+            if !change.is_empty() {
+                self.store.commit(&change)?;
+            }
+        }
         Ok(told)
+    }
+
+    /// Whether records must still be looked through for what tells of somebody who is erased.
+    #[must_use]
+    pub fn is_erasing(&self) -> bool {
+        self.world.erasures.are_busy()
+    }
+
+    /// Looks through some more records for it. All changes must have been committed before, and what
+    /// this one changes must be before the next step.
+    ///
+    /// # Errors
+    ///
+    /// When a record could not be read.
+    pub fn erase_some(&mut self, now: DateTime<Utc>) -> Result<Change, StoreError> {
+        let now = now.max(self.world.latest);
+        let mut step = Step::new(&mut self.world, &self.setup, self.store.as_ref(), now);
+        step.erase_some()?;
+        let (change, _) = step.finish();
+        self.keep_for_copy(&change);
+        Ok(change)
+    }
+
+    /// What a copy that is being taken must still have as it was.
+    fn keep_for_copy(&mut self, change: &Change) {
+        if let Some(copying) = &mut self.world.copying
+            && !change.is_empty()
+        {
+            copying.keep(self.store.as_ref(), change);
+        }
     }
 
     /// Steps each input in order. What is told must not be told before the change is on the disk,
@@ -264,9 +300,7 @@ impl Engine {
             told.push(tells);
         }
         if !all.is_empty() {
-            if let Some(copying) = &mut self.world.copying {
-                copying.keep(self.store.as_ref(), &all);
-            }
+            self.keep_for_copy(&all);
             self.world.latest = now;
         }
         let stepped = Stepped { change: all, told };

@@ -13,7 +13,7 @@ mod record;
 mod sled;
 
 use budwood_scheduler::{
-    Block, BlockId, BlockState, Event, EventId, Group, MessageId, Person, Phone,
+    Block, BlockId, BlockState, Event, EventId, Group, MessageId, Person, PersonId, Phone,
 };
 
 use chrono::{DateTime, Utc};
@@ -24,6 +24,7 @@ pub use self::{
     sled::SledStore,
 };
 use crate::words::{
+    erasure::Erasure,
     matter::Matter,
     message::{Outbound, Received, ReceivedPart, Talk},
 };
@@ -59,6 +60,10 @@ pub struct Change {
     pub matters: Vec<Matter>,
     /// Texts that wait no more.
     pub closed: Vec<MessageId>,
+    /// People who are being taken out of the records.
+    pub erasures: Vec<Erasure>,
+    /// People who are wholly taken out.
+    pub erased: Vec<PersonId>,
     /// What may be done with the store from now on.
     pub hold: Option<Hold>,
 }
@@ -119,6 +124,10 @@ impl Change {
             .retain(|matter| !later.closed.contains(&matter.message));
         self.matters.append(&mut later.matters);
         self.closed.append(&mut later.closed);
+        self.erasures
+            .retain(|erasure| !later.erased.contains(&erasure.person));
+        self.erasures.append(&mut later.erasures);
+        self.erased.append(&mut later.erased);
         self.hold = later.hold.or(self.hold);
     }
 
@@ -158,6 +167,8 @@ pub struct Loaded {
     pub outbound: Vec<Outbound>,
     /// Texts that wait for a person.
     pub matters: Vec<Matter>,
+    /// People who are being taken out of the records.
+    pub erasures: Vec<Erasure>,
     /// The last fact in the log.
     pub last_event: Option<EventId>,
     /// The last message in or out.

@@ -32,6 +32,9 @@ impl Valley {
     pub(super) fn steps(&mut self, batches: Vec<Vec<Input>>) -> Vec<Option<Vec<Told>>> {
         let now = self.time.look(&mut self.engine);
         self.stepped = self.moment();
+        if self.engine.is_erasing() && !self.erase_some(now) {
+            return batches.iter().map(|_| None).collect();
+        }
         let mut told: Vec<Option<Vec<Told>>> = Vec::new();
         let mut waiting = VecDeque::new();
         for inputs in batches {
@@ -72,6 +75,20 @@ impl Valley {
         }
         self.judge();
         told
+    }
+
+    /// Some more of somebody is taken out of the store; false when the power went before.
+    fn erase_some(&mut self, now: DateTime<Utc>) -> bool {
+        let change = self.engine.erase_some(now).expect("a sound disk");
+        if self.chance.once_in(self.shape.cut) && !change.is_empty() {
+            self.disk.fail_once();
+        }
+        let written = change.is_empty() || self.disk.commit(&change).is_ok();
+        if !written {
+            self.laws.figures.cuts += 1;
+            self.start_again(None);
+        }
+        written
     }
 
     /// The engine's memory is gone; what is on the disk is all there is.

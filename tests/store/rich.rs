@@ -51,6 +51,8 @@ pub(crate) fn change() -> Change {
         outbound: texts::outbound(),
         matters: matter::matters(),
         closed: Vec::new(),
+        erasures: vec![matter::erasure()],
+        erased: Vec::new(),
         hold: Some(Hold::Held { since: at(1, 9) }),
     }
 }

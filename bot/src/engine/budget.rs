@@ -96,7 +96,7 @@ impl Class {
             ) => Self::Security,
             (Key::AlarmNotice, _) => Self::Alarm,
             (_, Purpose::Notice { .. }) => Self::Notice,
-            (_, Purpose::Nudge { .. }) => Self::Nudge,
+            (_, Purpose::Nudge { .. } | Purpose::Welcome { .. }) => Self::Nudge,
             (_, Purpose::Answer { .. }) if is_known => Self::Answer,
             (_, Purpose::Answer { .. }) => Self::Stranger,
         }

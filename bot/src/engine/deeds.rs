@@ -5,6 +5,7 @@ pub(crate) mod ask;
 pub(crate) mod codes;
 pub(crate) mod commands;
 pub(crate) mod copy;
+pub(crate) mod erase;
 pub(crate) mod facts;
 pub(crate) mod holds;
 pub(crate) mod inbound;

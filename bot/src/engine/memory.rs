@@ -1,6 +1,7 @@
 //! What the engine keeps in memory.
 
 pub(crate) mod duplicates;
+pub(crate) mod erasures;
 pub(crate) mod links;
 pub(crate) mod matters;
 pub(crate) mod names;

@@ -166,7 +166,8 @@ impl<'a> Step<'a> {
     }
 
     /// Keeps a text out, new or moved on.
-    pub(super) fn put_outbound(&mut self, mut outbound: Outbound) {
+    pub(super) fn put_outbound(&mut self, outbound: Outbound) {
+        let mut outbound = self.world.erasures.wiped(outbound);
         if outbound.state.is_final() {
             outbound.settled_at.get_or_insert(self.now);
         }
@@ -177,5 +178,12 @@ impl<'a> Step<'a> {
         };
         self.change.outbound.push(outbound.clone());
         self.world.outbox.put(outbound, &lane);
+        self.close_erasures();
+    }
+
+    /// Who is wholly taken out of the records need not be remembered.
+    pub(super) fn close_erasures(&mut self) {
+        let done = self.world.erasures.take_done();
+        self.change.erased.extend(done);
     }
 }

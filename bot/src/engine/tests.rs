@@ -308,7 +308,7 @@ fn each_nudge_is_a_fact_too() {
     let told = owners(&mut told.iter().filter_map(|body| body.block()));
     let texted = owners(&mut said.iter().filter_map(|said| match said.purpose {
         Purpose::Nudge { block, .. } => Some(block),
-        Purpose::Answer { .. } | Purpose::Notice { .. } => None,
+        Purpose::Welcome { .. } | Purpose::Answer { .. } | Purpose::Notice { .. } => None,
     }));
     assert_eq!(
         told, texted,

@@ -160,8 +160,13 @@ fn run(
     } = seats;
     loop {
         let now = time.look(engine);
+        if engine.is_erasing() && !room.is_short() && !erase_some(engine, now, seats)? {
+            return Ok(());
+        }
         let wait = if room.is_short() {
             disk_space::LOOK
+        } else if engine.is_erasing() {
+            Duration::ZERO
         } else {
             until(engine.next_wake(), now)
         };
@@ -200,6 +205,23 @@ fn run(
             return Ok(());
         }
     }
+}
+
+/// Takes some more of somebody out of the records, between two batches, so that nobody waits for all
+/// of it. Gives whether the thread that commits goes on.
+fn erase_some(engine: &mut Engine, now: DateTime<Utc>, seats: &Seats<'_>) -> anyhow::Result<bool> {
+    if seats.commits.settle().is_err() {
+        return Ok(false);
+    }
+    seats.shared.steps.turn();
+    let change = engine.erase_some(now).context("cannot read the store")?;
+    seats.shared.steps.turn();
+    let stepped = Stepped {
+        change,
+        told: Vec::new(),
+    };
+    let goes_on = seats.commits.hand_over(stepped, Vec::new());
+    Ok(goes_on.is_ok() && seats.commits.settle().is_ok())
 }
 
 /// Steps one input after the other. The watch sees each begin and end: many of them that take

@@ -27,13 +27,14 @@ const BLOCKS: &[u8] = b"b/";
 const STATES: &[u8] = b"s/";
 const TALKS: &[u8] = b"t/";
 const MATTERS: &[u8] = b"w/";
+const ERASURES: &[u8] = b"x/";
 /// What a store keeps about itself; in no copy of its records.
 pub(super) const OWN: &[u8] = b"m/";
 const HOLD: &[u8] = b"m/hold";
 
 /// What [`load`] reads whole.
-pub(super) const KEPT_IN_MEMORY: [&[u8]; 8] = [
-    PERSONS, PHONES, GROUPS, BLOCKS, STATES, TALKS, MATTERS, HOLD,
+pub(super) const KEPT_IN_MEMORY: [&[u8]; 9] = [
+    PERSONS, PHONES, GROUPS, BLOCKS, STATES, TALKS, MATTERS, ERASURES, HOLD,
 ];
 
 /// A key with its new record, or with none to take it out.
@@ -60,6 +61,8 @@ pub(super) fn rows(change: &Change) -> Result<Vec<Write>, StoreError> {
     rows.extend(gone_parts.map(|id| (long_key(PARTS, id.0), None)));
     let closed = change.closed.iter();
     rows.extend(closed.map(|message| (long_key(MATTERS, message.0), None)));
+    let erased = change.erased.iter();
+    rows.extend(erased.map(|person| (short_key(ERASURES, person.0), None)));
     let mut put = |key: Vec<u8>, value: Vec<u8>| rows.push((key, Some(value)));
     for event in &change.events {
         put(event_key(event.id), record::event(event)?);
@@ -99,6 +102,12 @@ pub(super) fn rows(change: &Change) -> Result<Vec<Write>, StoreError> {
     }
     for matter in &change.matters {
         put(long_key(MATTERS, matter.message.0), record::matter(matter)?);
+    }
+    for erasure in &change.erasures {
+        put(
+            short_key(ERASURES, erasure.person.0),
+            record::erasure(erasure)?,
+        );
     }
     match change.hold {
         None => {}
@@ -146,6 +155,7 @@ pub(super) fn load<'a>(
         states: all(under(STATES), record::read_state)?,
         talks: all(under(TALKS), record::read_talk)?,
         matters: all(under(MATTERS), record::read_matter)?,
+        erasures: all(under(ERASURES), record::read_erasure)?,
         parts,
         outbound,
         last_event: last_event.map(|event| event.id),

@@ -7,6 +7,7 @@
 
 mod details;
 mod directory;
+mod erasure;
 mod event;
 mod hold;
 mod instant;
@@ -21,6 +22,7 @@ use serde_json::value::RawValue;
 
 use super::{Change, Hold, StoreError};
 use crate::words::{
+    erasure::Erasure,
     matter::Matter,
     message::{Outbound, Received, ReceivedPart, Talk},
 };
@@ -152,6 +154,13 @@ record!(
 
 record!("part", part, read_part, ReceivedPart, message::StoredPart);
 record!("matter", matter, read_matter, Matter, matter::StoredMatter);
+record!(
+    "erasure",
+    erasure,
+    read_erasure,
+    Erasure,
+    erasure::StoredErasure
+);
 
 pub(super) fn outbound(value: &Outbound) -> Result<Vec<u8>, StoreError> {
     write("outbound", &message::StoredOutbound::from(value))
@@ -198,6 +207,7 @@ pub(super) fn read_into(value: &[u8], into: &mut Change) -> Result<(), StoreErro
         "outbound" => into.outbound.push(read_outbound(key, value)?),
         "state" => into.states.push(read_state(key, value)?),
         "talk" => into.talks.push(read_talk(key, value)?),
+        "erasure" => into.erasures.push(read_erasure(key, value)?),
         "matter" => into.matters.push(read_matter(key, value)?),
         other => {
             return Err(StoreError::Record {

@@ -303,6 +303,7 @@ keys! {
     Done = "done",
     EraseAsk = "erase-ask",
     Erased = "erased",
+    NothingHeld = "nothing-held",
     CodeWrong = "code-wrong",
     CodeLocked = "code-locked",
     VisitAsk = "visit-ask",

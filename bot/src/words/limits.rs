@@ -288,6 +288,10 @@ pub const RESTORE_GAP: u64 = 1_000_000;
 /// Records of a copy that the engine reads between two commits: a few milliseconds of its time.
 pub const COPY_RECORDS: usize = 1_000;
 
+/// Records that are looked through between two commits while somebody is taken out of the store. Each
+/// of them may be written again, and sled stands still when very much is written at once.
+pub const ERASE_RECORDS: usize = 200;
+
 /// Records kept as they were while a copy is taken; it is given up when they become more, before
 /// memory runs out.
 pub const COPY_KEPT_MAX: usize = 500_000;

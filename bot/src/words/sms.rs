@@ -115,7 +115,7 @@ pub fn bare(text: &str) -> String {
 }
 
 /// A Latin letter without its marks; any other character as it is.
-fn base(letter: char) -> char {
+pub(super) fn base(letter: char) -> char {
     match letter {
         // A stroke through a letter is no mark that Unicode takes off.
         'đ' | 'ð' | 'ɗ' => 'd',

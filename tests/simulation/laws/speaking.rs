@@ -81,6 +81,9 @@ impl Laws {
     /// What the texts of a change became.
     pub(super) fn answers(&mut self, change: &Change, engine: &Engine, moment: Moment) {
         for received in &change.received {
+            if self.gone.is_wiped(received) {
+                continue;
+            }
             // A correction said twice puts the same in place of the same.
             let reported = change.events.iter().any(|event| {
                 event.message == Some(received.id)

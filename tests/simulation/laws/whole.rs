@@ -72,6 +72,7 @@ impl Laws {
     pub(in super::super) fn whole(&self, engine: &Engine, store: &dyn Store) {
         let events: Vec<Event> = fixture::events(store);
         assert!(self.facts.all().eq(&events), "the log");
+        self.gone.are_nowhere(store);
         let received = fixture::received(store);
         assert_eq!(received.len(), self.texts.len(), "the texts");
         for text in received {

@@ -1,10 +1,13 @@
-//! Texts that wait for a person, with every key and with few.
+//! Texts that wait for a person, and somebody who is being taken out: with every key and with few.
 
-use budwood::words::matter::Matter;
+use budwood::words::{
+    erasure::{Erasure, UsedNumber},
+    matter::Matter,
+};
 use budwood_parser::Alarm;
 use budwood_scheduler::{MessageId, PersonId, decide::Concern};
 
-use super::at;
+use super::{at, day};
 
 pub(super) fn matters() -> Vec<Matter> {
     let matter = Matter {
@@ -29,4 +32,24 @@ pub(super) fn matters() -> Vec<Matter> {
         ..matter.clone()
     };
     vec![matter, question]
+}
+
+pub(super) fn erasure() -> Erasure {
+    let shared = UsedNumber {
+        number: "+447700900101".to_owned(),
+        since: Some(day(1, 2)),
+        until: Some(day(1, 8)),
+    };
+    let own = UsedNumber {
+        number: "+447700900102".to_owned(),
+        since: None,
+        until: None,
+    };
+    Erasure {
+        person: PersonId(6),
+        name: "Tamo Rill 6".to_owned(),
+        called: Some("Tamo".to_owned()),
+        numbers: vec![shared, own],
+        last: MessageId(99),
+    }
 }

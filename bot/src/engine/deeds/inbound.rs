@@ -126,7 +126,7 @@ impl Step<'_> {
             self.world.held_back.strangers += 1;
             return Outcome::FromStranger.silently();
         }
-        let Some(language) = self.view().stranger_asks(text) else {
+        let Some((language, key)) = self.view().stranger_asks(text) else {
             return Outcome::FromStranger.silently();
         };
         if !self.world.strangers.may_answer(number, self.now) {
@@ -139,7 +139,7 @@ impl Step<'_> {
         };
         Outcome::FromStranger.saying([Said {
             to,
-            phrase: Key::Stranger.into(),
+            phrase: key.into(),
             purpose: Purpose::Answer { to: message },
         }])
     }

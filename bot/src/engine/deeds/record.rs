@@ -1,7 +1,7 @@
 //! A fact is appended and takes effect: on the state of its block, on a group, on a person.
 
 use budwood_scheduler::{
-    BlockState, Body, Consent, Event, EventId, GroupId, Hold, MessageId, Person, PersonId,
+    BlockState, Body, Consent, Event, EventId, GroupId, Hold, Person, PersonId,
 };
 use chrono::NaiveDate;
 
@@ -112,49 +112,6 @@ impl Step<'_> {
     fn hold(&mut self, person: PersonId, hold: Option<Hold>) {
         if let Some(person) = self.world.directory.person(person).cloned() {
             self.put_person(Person { hold, ..person });
-        }
-    }
-
-    /// Takes a person's name and numbers out. The code that stands for them says nothing.
-    fn erase(&mut self, person: PersonId) {
-        let numbers: Vec<String> = self
-            .world
-            .directory
-            .numbers_of(person)
-            .map(str::to_owned)
-            .collect();
-        for number in numbers {
-            self.unlink(person, &number);
-        }
-        let matters = self.world.matters.all();
-        let theirs: Vec<MessageId> = matters
-            .filter(|matter| matter.person == person)
-            .map(|matter| matter.message)
-            .collect();
-        for message in theirs {
-            self.close_matter(message);
-        }
-        if let Some(mut person) = self.world.directory.person(person).cloned() {
-            person.name = format!("P{}", person.id);
-            person.erased = true;
-            person.consent = Consent::Withdrawn {
-                on: self.view().today_of(person.id),
-                how: "erased".to_owned(),
-            };
-            self.put_person(person);
-        }
-    }
-
-    fn unlink(&mut self, person: PersonId, number: &str) {
-        let Some(mut phone) = self.world.directory.phone(number).cloned() else {
-            return;
-        };
-        phone.links.retain(|link| link.person != person);
-        if phone.links.is_empty() {
-            self.drop_phone(number);
-        } else {
-            self.world.directory.put_phone(phone.clone());
-            self.change.phones.push(phone);
         }
     }
 }

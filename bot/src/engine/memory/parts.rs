@@ -79,6 +79,17 @@ impl Parts {
         self.take(&whole)
     }
 
+    /// Takes out those of texts from a sender.
+    pub(crate) fn take_from(&mut self, is_theirs: impl Fn(&str) -> bool) -> Vec<ReceivedPart> {
+        let texts = self.texts.keys().filter(|whole| is_theirs(&whole.from));
+        let theirs: Vec<Whole> = texts.cloned().collect();
+        theirs
+            .iter()
+            .filter_map(|whole| self.take(whole))
+            .flatten()
+            .collect()
+    }
+
     fn take(&mut self, whole: &Whole) -> Option<Vec<ReceivedPart>> {
         let parts: Vec<ReceivedPart> = self.texts.remove(whole)?.into_values().collect();
         self.in_order.retain(|(_, waiting)| waiting != whole);

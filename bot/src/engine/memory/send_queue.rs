@@ -222,10 +222,13 @@ impl Waiting {
             .collect()
     }
 
+    /// All of them.
+    pub(crate) fn all(&self) -> impl Iterator<Item = &Outbound> {
+        self.texts.values().map(|kept| &kept.outbound)
+    }
+
     fn in_state(&self, chosen: impl Fn(&Outbound) -> bool) -> Vec<Outbound> {
-        self.texts
-            .values()
-            .map(|kept| &kept.outbound)
+        self.all()
             .filter(|outbound| chosen(outbound))
             .cloned()
             .collect()

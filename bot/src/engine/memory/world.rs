@@ -3,6 +3,7 @@
 use std::{
     cell::OnceCell,
     collections::{BTreeMap, BTreeSet, VecDeque},
+    mem,
 };
 
 use budwood_scheduler::{
@@ -11,8 +12,8 @@ use budwood_scheduler::{
 use chrono::{DateTime, TimeDelta, Utc};
 
 use super::{
-    duplicates::Heard, links::Links, matters::Matters, names::Rolls, parts::Parts,
-    send_queue::Waiting, snapshot::Copying,
+    duplicates::Heard, erasures::Erasures, links::Links, matters::Matters, names::Rolls,
+    parts::Parts, send_queue::Waiting, snapshot::Copying,
 };
 use crate::{
     engine::budget::{HeldBack, Spent, Strangers},
@@ -38,6 +39,8 @@ pub(crate) struct World {
     pub(crate) matters: Matters,
     /// When the last welcomes were made, oldest first.
     pub(crate) welcomed: VecDeque<DateTime<Utc>>,
+    /// Who is being taken out of the records.
+    pub(crate) erasures: Erasures,
     /// Which gateways can be reached.
     pub(crate) links: Links,
     /// When each block is to be looked at, soonest first. Ties go by block.
@@ -70,31 +73,33 @@ pub(crate) struct World {
     next_message: u64,
 }
 
+/// People, phones, groups and blocks, which move out of what was loaded.
+fn directory(loaded: &mut Loaded) -> Directory {
+    let mut directory = Directory::default();
+    for person in mem::take(&mut loaded.persons) {
+        directory.put_person(person);
+    }
+    for phone in mem::take(&mut loaded.phones) {
+        directory.put_phone(phone);
+    }
+    for group in mem::take(&mut loaded.groups) {
+        directory.put_group(group);
+    }
+    for block in mem::take(&mut loaded.blocks) {
+        directory.put_block(block);
+    }
+    directory
+}
+
 impl World {
     /// Memory from what the store holds.
-    pub(crate) fn new(loaded: Loaded) -> Self {
+    pub(crate) fn new(mut loaded: Loaded) -> Self {
         let next_message = next_message(loaded.last_message, loaded.hold);
         let held_since = match loaded.hold {
             Hold::Held { since } => Some(since),
             Hold::Free | Hold::Filling | Hold::Released { .. } => None,
         };
-        let mut directory = Directory::default();
-        loaded
-            .persons
-            .into_iter()
-            .for_each(|person| directory.put_person(person));
-        loaded
-            .phones
-            .into_iter()
-            .for_each(|phone| directory.put_phone(phone));
-        loaded
-            .groups
-            .into_iter()
-            .for_each(|group| directory.put_group(group));
-        loaded
-            .blocks
-            .into_iter()
-            .for_each(|block| directory.put_block(block));
+        let directory = directory(&mut loaded);
         let mut world = Self {
             directory,
             rolls: Rolls::default(),
@@ -104,6 +109,7 @@ impl World {
             welcomed: VecDeque::new(),
             parts: Parts::default(),
             matters: Matters::default(),
+            erasures: Erasures::default(),
             links: Links::default(),
             due: BTreeSet::new(),
             due_of: BTreeMap::new(),
@@ -121,15 +127,7 @@ impl World {
             next_event: loaded.last_event.map_or(1, |event| event.0 + 1),
             next_message,
         };
-        let mut welcomed: Vec<DateTime<Utc>> = world
-            .talks
-            .values()
-            .filter_map(|talk| talk.welcomed_at)
-            .collect();
-        welcomed.sort_unstable();
-        for at in welcomed {
-            world.keep_welcome(at);
-        }
+        world.recall_welcomes();
         for part in loaded.parts {
             let is_known = world.directory.phone(&part.from).is_some();
             world.heard.recall_part(&part, is_known);
@@ -147,12 +145,30 @@ impl World {
             }
             world.outbox.put(outbound, "");
         }
-        // Who is not on the list has no conversation.
-        let directory = &world.directory;
+        for erasure in loaded.erasures {
+            world.erasures.begin(erasure, world.outbox.all());
+        }
+        world.forget_strangers();
         world
-            .talks
+    }
+
+    /// Who is not on the list has no conversation.
+    fn forget_strangers(&mut self) {
+        let directory = &self.directory;
+        self.talks
             .retain(|number, _| directory.phone(number).is_some());
-        world
+    }
+
+    fn recall_welcomes(&mut self) {
+        let mut welcomed: Vec<DateTime<Utc>> = self
+            .talks
+            .values()
+            .filter_map(|talk| talk.welcomed_at)
+            .collect();
+        welcomed.sort_unstable();
+        for at in welcomed {
+            self.keep_welcome(at);
+        }
     }
 
     /// Keeps in mind which texts came before this start.

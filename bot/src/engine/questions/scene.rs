@@ -1,7 +1,9 @@
 //! A text in its scene: what it says to one who knows the people, blocks and questions around it,
 //! and what is to be done.
 
-use budwood_parser::{Ailment, Alarm, Kind, Known, Names, Reading, Report, Sender, Taken};
+use budwood_parser::{
+    Act, Ailment, Alarm, Kind, Known, Names, Reading, Report, Sender, Taken, Topic,
+};
 use budwood_scheduler::{
     Block, BlockId, GroupId, Person, PersonId, Role, TaskKind,
     decide::{Answer, Decision, Last, Nudged, Pending, Plot, Scene, Unclear, decide, heed},
@@ -17,17 +19,23 @@ use crate::{
         turn::Turn,
         view::View,
     },
-    wording::Phrase,
+    wording::{Key, Phrase},
     words::{
         limits,
         message::{Open, OpenNudge, Question},
     },
 };
 
+/// Whether somebody wants to be taken out of the records.
+pub(super) fn erases(reading: &Reading) -> bool {
+    let is_erase = |act: &Act| matches!(act, Act::Query(query) if query.topic == Topic::Erase);
+    reading.acts.iter().any(is_erase)
+}
+
 impl<'a> View<'a> {
-    /// In which language a number that is not on the list asks for something, if it does: it is
-    /// answered only where it seems to know what the bot is for.
-    pub(crate) fn stranger_asks(self, text: &str) -> Option<Option<String>> {
+    /// In which language a number that is not on the list asks for something, if it does, and the
+    /// answer: there is one only where it seems to know what the bot is for.
+    pub(crate) fn stranger_asks(self, text: &str) -> Option<(Option<String>, Key)> {
         let known = Known {
             languages: &[],
             blocks: &[],
@@ -49,7 +57,11 @@ impl<'a> View<'a> {
             decide(&reading, &scene),
             Decision::Help(Unclear::Stranger) | Decision::Answer(Answer::Help | Answer::Start)
         );
-        worth_an_answer.then_some(reading.language)
+        // Whoever was taken out is a stranger from then on.
+        if erases(&reading) {
+            return Some((reading.language, Key::NothingHeld));
+        }
+        worth_an_answer.then_some((reading.language, Key::Stranger))
     }
 
     /// The groups whose people somebody speaks of: the adviser's, or the leader's own. Their names

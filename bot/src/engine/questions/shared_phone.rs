@@ -6,6 +6,7 @@
 use budwood_parser::{Act, Known, Reading, Sender};
 use budwood_scheduler::{MessageId, PersonId};
 
+use super::scene::erases;
 use crate::{
     args,
     engine::{
@@ -52,6 +53,10 @@ impl View<'_> {
                 let person = self.person(*person);
                 person.is_some_and(|person| person.is_named(member))
             });
+        }
+        // Nobody is taken out of the records for the first of the list.
+        if erases(&reading) {
+            return None;
         }
         if reading.acts.contains(&Act::Stop) || reading.reports.is_empty() {
             let open = self.talk(number).and_then(|talk| talk.open.as_ref());
