@@ -11,7 +11,7 @@ use budwood_scheduler::MessageId;
 use chrono::TimeDelta;
 
 use crate::fixture::{
-    self, LastingStore,
+    self, LastingStore, code,
     desk::{ADVISER, Desk, HANA, JARO, inbound},
 };
 
@@ -77,6 +77,9 @@ fn valley_that_talks_of_nilo(desk: &mut Desk) {
         desk.send_all();
     }
     desk.text(ADVISER, "hold Nilo until 1 Mar, moved to the coast");
+    let asked = desk.send_all();
+    let code = code(&asked);
+    desk.text(ADVISER, &format!("yes {code}"));
     desk.send_all();
     desk.text(HANA, "Nilo Farr said 07700 900003 is his number");
     desk.send_all();

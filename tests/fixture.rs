@@ -14,6 +14,7 @@ use budwood::{
     engine::{Input, Setup},
     service::{config::Config, setup},
     store::{Change, Loaded, MemoryStore, Record, Store, StoreError},
+    words::traffic::Outgoing,
     words::{
         message::Received,
         sms::{self, Size},
@@ -153,4 +154,14 @@ pub(crate) fn assert_one_sms(text: &str) -> Size {
     assert_eq!(size.parts, 1, "{} units: {text}", size.units);
     assert!(!text.trim().is_empty(), "an empty text");
     size
+}
+
+/// The code in what was sent.
+#[track_caller]
+pub(crate) fn code(sent: &[Outgoing]) -> String {
+    let text = &sent.last().expect("a text").text;
+    let (_, rest) = text.split_once("YES ").expect("a code");
+    let code: String = rest.chars().take_while(char::is_ascii_digit).collect();
+    assert_eq!(code.len(), 6, "{text}");
+    code
 }

@@ -3,7 +3,10 @@
 use budwood::words::traffic::Outgoing;
 use chrono::TimeDelta;
 
-use crate::fixture::desk::{ADVISER, Desk, HANA, JARO};
+use crate::fixture::{
+    code,
+    desk::{ADVISER, Desk, HANA, JARO},
+};
 
 /// Ten in the morning where the group lives.
 const MORNING: &str = "2026-12-14T03:00:00Z";
@@ -17,16 +20,6 @@ const VISIT: &str = "from Keti: dead 4";
 fn to<'t>(sent: &'t [Outgoing], number: &str) -> Vec<&'t str> {
     let sent = sent.iter().filter(|text| text.to == number);
     sent.map(|text| text.text.as_str()).collect()
-}
-
-/// The code in what was sent.
-#[track_caller]
-fn code(sent: &[Outgoing]) -> String {
-    let text = &sent.last().expect("a text").text;
-    let (_, rest) = text.split_once("YES ").expect("a code");
-    let code: String = rest.chars().take_while(char::is_ascii_digit).collect();
-    assert_eq!(code.len(), 6, "{text}");
-    code
 }
 
 /// Another code than this one.

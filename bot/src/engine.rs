@@ -1,17 +1,14 @@
 //! Read this first: one loop, a closed set of inputs, one atomic change for each.
 //!
 //! The contract: [`Engine::handle`] takes inputs and the time, steps each in order, commits all
-//! changes in one write, and only then returns what is to be told. Whoever drives it (the
-//! terminal, the demo, a test) then asks [`Engine::next_wake`] when it wants to be called again.
-//! The server steps the next texts while the last ones are written, so it uses the two halves of
-//! it: [`Engine::step`], and a commit of its own. Time is an argument; no clock is read, no thread
-//! started, nothing awaited.
+//! changes in one write, and only then returns what is to be told. [`Engine::next_wake`] says when
+//! it wants to be called again. The server steps the next texts while the last ones are written:
+//! [`Engine::step`], and a commit of its own. No clock is read, nothing is awaited.
 //!
 //! 1. A text comes in: who is it, what do they say, what is to be done (`inbound`).
 //! 2. It becomes facts, which change the state of blocks (`facts`, `amend`).
 //! 3. The state says what is due, and when to speak (`tasks`, `tick`).
-//! 4. What is to be said is worded in one place (`post`), and waits in the outbox until the gateway
-//!    has it (`outbox`).
+//! 4. What is to be said is worded in one place (`post`), and waits for a gateway (`outbox`).
 //!
 //! Reading and doing are two types: questions take a `View` and cannot change anything; deeds take
 //! a `Step`, change memory, and give back what is said as values.

@@ -60,7 +60,10 @@ impl Valley {
             reader: Reader::new(packs.collect()).unwrap(),
             texts: Texts::built_in().unwrap(),
             calendars: calendars.collect::<BTreeMap<_, _>>(),
-            rules: Rules::standard(),
+            rules: Rules {
+                welcomes_a_day: 0,
+                ..Rules::standard()
+            },
             own_numbers: Vec::new(),
             country: "GB".to_owned(),
             zone: chrono_tz::UTC,

@@ -162,7 +162,7 @@ fn errors_name_the_line_and_the_key() {
     line 10: gateway[0].in.auth: expected "basic", "bearer" or "signature", found "none"
     line 9: gateway[0].in.user: is needed when auth is "basic"
     line 6: gateway[0].out: is missing, and [gateway.in] too: give one or both
-    line 8: gateway[0].kind: expected one of: oneapi, template, folder; found "pigeon"
+    line 8: gateway[0].kind: expected one of: oneapi, template, modem, smpp, folder; found "pigeon"
     line 7: gateway[0].name: expected a few small letters and digits, found "The Line"
     line 8: gateway[0].own_number: expected a number such as "+447700900000", or a short code, found "7"
     line 15: line.fallback_zone: expected a zone such as "Asia/Jakarta", found "London"
