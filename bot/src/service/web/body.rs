@@ -12,10 +12,7 @@ use std::{
 use actix_web::{
     HttpRequest, HttpResponse,
     body::{BodySize, BodyStream, BoxBody, MessageBody},
-    http::{
-        ConnectionType,
-        header::{CONTENT_ENCODING, CONTENT_LENGTH, CONTENT_TYPE},
-    },
+    http::header::{CONTENT_ENCODING, CONTENT_LENGTH, CONTENT_TYPE},
     web::{Bytes, BytesMut, Payload},
 };
 use tokio::time::timeout;
@@ -94,39 +91,27 @@ async fn read_bytes(request: &HttpRequest, incoming: &mut Incoming) -> Result<By
 }
 
 /// A body on its way.
-pub(super) struct Incoming {
-    stream: Pin<Box<BodyStream<Payload>>>,
-    is_whole: bool,
-}
+pub(super) struct Incoming(Pin<Box<BodyStream<Payload>>>);
 
 impl Incoming {
     pub(super) fn new(payload: Payload) -> Self {
-        Self {
-            stream: Box::pin(BodyStream::new(payload)),
-            is_whole: false,
-        }
+        Self(Box::pin(BodyStream::new(payload)))
     }
 
     async fn whole(&mut self) -> Result<Bytes, Problem> {
         let mut bytes = BytesMut::new();
-        while let Some(part) = poll_fn(|context| self.stream.as_mut().poll_next(context)).await {
+        while let Some(part) = poll_fn(|context| self.0.as_mut().poll_next(context)).await {
             let part = part.map_err(|_| Problem::Broken)?;
             if bytes.len() + part.len() > limits::BODY_BYTES_MAX {
                 return Err(Problem::TooLarge);
             }
             bytes.extend_from_slice(&part);
         }
-        self.is_whole = true;
         Ok(bytes.freeze())
     }
 
     /// An answer to it. Where some of it was not read, the connection ends behind the answer.
-    pub(super) fn answered(self, mut response: HttpResponse) -> HttpResponse {
-        if !self.is_whole {
-            response
-                .head_mut()
-                .set_connection_type(ConnectionType::Close);
-        }
+    pub(super) fn answered(self, response: HttpResponse) -> HttpResponse {
         let holding = |answer| Holding {
             answer,
             _unread: self,
