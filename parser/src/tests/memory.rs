@@ -15,12 +15,16 @@ fn taken(reader: &Reader, text: &str, languages: &[&str]) -> u64 {
     allocation_counter::measure(|| drop(reader.read(text, &known))).count_total
 }
 
+/// So much more often at most: far less than once for each of 45 words more.
+const READ_OTHERWISE: u64 = 4;
+
 /// Checks that ten times as many words of a sort take memory no more often, with English alone and
-/// with all packs, and what is read of them.
+/// with all packs, and what is read of them. A text full of words may be read as something else
+/// than a few of them, which takes a row or two.
 #[track_caller]
 fn check(start: &str, five_words: &str) {
-    let many: String = five_words.repeat(10);
-    let (few, many) = (format!("{start}{five_words}"), format!("{start}{many}"));
+    let few = format!("{start}{}", five_words);
+    let many = format!("{start}{}", five_words.repeat(10));
     let english = reader_of(&[languages::ENGLISH]);
     let phones = [
         (&english, &["en"][..]),
@@ -33,7 +37,7 @@ fn check(start: &str, five_words: &str) {
             taken(reader, &many, languages),
         );
         assert!(
-            often <= few,
+            often <= few + READ_OTHERWISE,
             "{often} after {few} for {many:?} in {languages:?}"
         );
     }

@@ -320,7 +320,7 @@ fn a_round_is_told_again_in_the_next_round() {
     let rules = Rules::standard();
     let next = |tries, last_on| {
         let track = track(tries, last_on);
-        next_try(&rules, &weed, Some(&track), day("2027-06-08"))
+        next_try(&rules, &weed, Some(&track), track.last_on)
     };
     assert_eq!(next(1, "2027-06-01"), NextTry::On(day("2027-07-02")));
     assert_eq!(next(2, "2027-07-02"), NextTry::On(day("2027-08-02")));
