@@ -23,8 +23,8 @@ const READ_OTHERWISE: u64 = 4;
 /// than a few of them, which takes a row or two.
 #[track_caller]
 fn check(start: &str, five_words: &str) {
-    let few = format!("{start}{}", five_words);
-    let many = format!("{start}{}", five_words.repeat(10));
+    let many: String = five_words.repeat(10);
+    let (few, many) = (format!("{start}{five_words}"), format!("{start}{many}"));
     let english = reader_of(&[languages::ENGLISH]);
     let phones = [
         (&english, &["en"][..]),
