@@ -1,9 +1,10 @@
 //! How the texts of `tests/corpus` are read: the table by part, language and kind of text.
 //!
 //! `cargo test -p budwood --test measure corpus -- --nocapture` prints it. Texts of `learn` taught the
-//! weights, so their lines flatter; those of `tune` are of people whom the weights never met.
+//! weights, so their lines flatter; those of `tune` are of people whom the weights never met. `sealed`
+//! is printed with `BUDWOOD_SEALED=1` only, once for each great change of the reader.
 
-use std::{collections::BTreeMap, fs, path::Path};
+use std::{collections::BTreeMap, env, fs, path::Path};
 
 use serde_json::{Map, Value, json};
 
@@ -301,7 +302,11 @@ const SILENT_MAX: f64 = 10.8;
 
 #[test]
 fn corpus_by_part_language_and_kind() {
-    for part in ["learn", "tune"] {
+    let sealed = env::var_os("BUDWOOD_SEALED").is_some();
+    for part in ["learn", "tune"]
+        .into_iter()
+        .chain(sealed.then_some("sealed"))
+    {
         let (all, rows) = measure(part);
         println!(
             "{part:17}  told first  +yes false quiet   none made repl   doub stor   talk heard"
