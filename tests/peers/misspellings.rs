@@ -77,7 +77,6 @@ const WORDS: &[&str] = &[
     "round",
     "slashed",
     "sprayed",
-    "straight",
     "supplied",
     "supplies",
     "supply",
