@@ -84,17 +84,17 @@ fn expect(all: &Figures, least: &[(&str, u64)]) {
 fn large_valley() {
     let all = live("large_valley", 1..2, &Shape::large());
     let least = [
-        ("farm-years", 1_000),
-        ("texts in", 50_000),
-        ("facts", 40_000),
-        ("warned blocks", 100),
-        ("nudges", 20_000),
-        ("waiting phones", 1_000),
-        ("lists", 200),
-        ("late jobs", 500),
-        ("power cuts", 20),
-        ("wrong clocks", 10),
-        ("restores", 2),
+        ("farm-years", 300),
+        ("texts in", 10_000),
+        ("facts", 8_000),
+        ("warned blocks", 10),
+        ("nudges", 2_000),
+        ("waiting phones", 200),
+        ("lists", 30),
+        ("late jobs", 100),
+        ("power cuts", 3),
+        ("wrong clocks", 3),
+        ("restores", 1),
     ];
     expect(&all, &least);
 }
