@@ -2,6 +2,8 @@
 
 use encoding_rs::{Encoding, UTF_8};
 
+use crate::words::limits;
+
 /// A request that a gateway sent.
 #[derive(Clone, Debug, Default, PartialEq, Eq)]
 pub struct Call {
@@ -100,6 +102,20 @@ fn charset_of(media: &str) -> Option<&str> {
             .eq_ignore_ascii_case("charset")
             .then(|| value.trim().trim_matches('"'))
     })
+}
+
+/// The address of a phone without `tel:` (RFC 3966), bounded; `field` names it where it is too long.
+pub(crate) fn bare_address<'a>(found: &'a str, field: &str) -> Result<&'a str, String> {
+    let found = found.trim();
+    let bare = match found.split_at_checked(4) {
+        Some((scheme, rest)) if scheme.eq_ignore_ascii_case("tel:") => rest.trim(),
+        Some(_) | None => found,
+    };
+    let max = limits::ADDRESS_CHARS_MAX;
+    if bare.chars().count() > max {
+        return Err(format!("{field} is longer than {max} characters"));
+    }
+    Ok(bare)
 }
 
 #[cfg(test)]

@@ -3,6 +3,7 @@
 mod folder;
 pub mod http;
 mod modem;
+mod octets;
 pub mod oneapi;
 mod smpp;
 pub mod template;

@@ -195,6 +195,21 @@ pub enum Arrival {
     Receipt(Receipt),
 }
 
+impl Arrival {
+    /// A text, or a part of one: its reference, of how many, which.
+    pub(crate) fn of(text: Inbound, part: Option<(u16, u8, u8)>) -> Self {
+        match part {
+            None => Self::Text(text),
+            Some((reference, of, number)) => Self::Part(InboundPart {
+                text,
+                reference,
+                of,
+                number,
+            }),
+        }
+    }
+}
+
 /// Takes in what gateways bring. The engine is behind it.
 ///
 /// Whatever is taken in is in the queue when the call returns, so calls made one after another

@@ -5,7 +5,8 @@
 //! so one item may stand where a list is expected, `tel:` may be there or not, numbers may stand
 //! without quotation marks, half a letter (a lone surrogate) is taken for one that is not known,
 //! unknown fields are passed over. An item that cannot be read is left out, and the others are
-//! taken: refused, all of them would be sent again for ever. Deliberately absent: whether a number is a number; that is the engine's.
+//! taken: refused, all of them would be sent again for ever. Deliberately absent: whether a number
+//! is a number; that is the engine's.
 
 mod items;
 mod mended;
@@ -22,7 +23,7 @@ use self::{
 };
 use super::problem::Problem;
 use crate::{
-    service::gateway::oneapi::wire,
+    service::{call::bare_address, gateway::oneapi::wire},
     words::{
         limits,
         traffic::{About, Delivery, Inbound, Receipt},
@@ -134,15 +135,7 @@ fn inbound(text: Text, gateway: &str, fallback_id: Option<String>) -> Result<Inb
 
 /// An address without `tel:`.
 fn address(found: &str, field: &str) -> Result<String, String> {
-    let found = found.trim();
-    let bare = match found.split_at_checked(4) {
-        Some((scheme, rest)) if scheme.eq_ignore_ascii_case("tel:") => rest.trim(),
-        Some(_) | None => found,
-    };
-    let max = limits::ADDRESS_CHARS_MAX;
-    if bare.chars().count() > max {
-        return Err(format!("{field} is longer than {max} characters"));
-    }
+    let bare = bare_address(found, field)?;
     if bare.is_empty() && field == "senderAddress" {
         return Err(format!("{field} is empty"));
     }

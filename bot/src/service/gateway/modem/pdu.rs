@@ -7,7 +7,7 @@
 use chrono::{DateTime, NaiveDate, TimeDelta, Utc};
 
 use crate::{
-    service::gateway::text_header::Header,
+    service::gateway::{octets::Octets, text_header::Header},
     words::sms::{self, Alphabet, septets},
 };
 
@@ -142,13 +142,13 @@ fn semi_octets(digits: &str) -> Vec<u8> {
 pub(super) fn incoming(hex: &str) -> Option<Incoming> {
     let octets = octets(hex)?;
     let centre = usize::from(*octets.first()?);
-    let mut reader = Reader(octets.get(1 + centre..)?);
+    let mut reader = Octets(octets.get(1 + centre..)?);
     let first = reader.octet()?;
     match first & 0x03 {
         0 => deliver(first, reader),
         2 => {
             let reference = reader.octet()?;
-            let to = reader.address()?;
+            let to = reader.number()?;
             let _times = (reader.take(7)?, reader.take(7)?);
             let status = reader.octet()?;
             Some(Incoming::Report {
@@ -161,8 +161,8 @@ pub(super) fn incoming(hex: &str) -> Option<Incoming> {
     }
 }
 
-fn deliver(first: u8, mut reader: Reader<'_>) -> Option<Incoming> {
-    let from = reader.address()?;
+fn deliver(first: u8, mut reader: Octets<'_>) -> Option<Incoming> {
+    let from = reader.number()?;
     let protocol = reader.octet()?;
     let coding = reader.octet()?;
     let sent_at = instant(reader.take(7)?);
@@ -250,24 +250,9 @@ fn octets(hex: &str) -> Option<Vec<u8>> {
     digits?.chunks(2).map(pair).collect()
 }
 
-/// What is left to read.
-struct Reader<'a>(&'a [u8]);
-
-impl<'a> Reader<'a> {
-    fn take(&mut self, length: usize) -> Option<&'a [u8]> {
-        let (taken, rest) = self.0.split_at_checked(length)?;
-        self.0 = rest;
-        Some(taken)
-    }
-
-    fn octet(&mut self) -> Option<u8> {
-        let (first, rest) = self.0.split_first()?;
-        self.0 = rest;
-        Some(*first)
-    }
-
+impl Octets<'_> {
     /// 9.1.2.5: digits in semi-octets with their number, or letters in septets.
-    fn address(&mut self) -> Option<String> {
+    fn number(&mut self) -> Option<String> {
         let digits = usize::from(self.octet()?);
         let kind = self.octet()? & 0x70;
         let octets = self.take(digits.div_ceil(2))?;

@@ -21,7 +21,7 @@ use crate::{
     service::port::{Arrival, Intake, Stop},
     words::{
         limits,
-        traffic::{About, Delivery, Inbound, InboundPart, Receipt, SendOutcome, Whose},
+        traffic::{About, Delivery, Inbound, Receipt, SendOutcome, Whose},
     },
 };
 
@@ -284,18 +284,7 @@ impl<'a> Session<'a> {
                 sent_at,
                 text,
                 part,
-            }) => {
-                let text = inbound(from, text, sent_at);
-                match part {
-                    None => Arrival::Text(text),
-                    Some((reference, of, number)) => Arrival::Part(InboundPart {
-                        text,
-                        reference,
-                        of,
-                        number,
-                    }),
-                }
-            }
+            }) => Arrival::of(inbound(from, text, sent_at), part),
         })
     }
 

@@ -10,7 +10,7 @@ use crate::{
     service::port::Arrival,
     words::{
         limits,
-        traffic::{About, Inbound, InboundPart, Receipt},
+        traffic::{About, Inbound, Receipt},
     },
 };
 
@@ -49,15 +49,7 @@ pub(super) fn arrival(body: &[u8], settings: &Settings) -> Result<Option<Arrival
         return Ok(None);
     };
     let text = inbound(number(&message.from), number(&message.to), text);
-    Ok(Some(match part {
-        None => Arrival::Text(text),
-        Some((reference, of, number)) => Arrival::Part(InboundPart {
-            text,
-            reference,
-            of,
-            number,
-        }),
-    }))
+    Ok(Some(Arrival::of(text, part)))
 }
 
 fn number(address: &Address) -> String {

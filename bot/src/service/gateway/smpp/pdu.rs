@@ -4,6 +4,8 @@
 //! wrong length, unknown parameters and commands never break the line, because a centre sends what
 //! was not acknowledged again after each bind. Deliberately absent: what a text in it says.
 
+use crate::service::gateway::octets::Octets;
+
 /// Octets of the header (3.2).
 pub(super) const HEADER: usize = 16;
 
@@ -86,7 +88,7 @@ pub(super) struct Bind<'a> {
 impl Head {
     /// The length of the whole message, and its head.
     pub(super) fn read(octets: &[u8; HEADER]) -> (usize, Self) {
-        let mut reader = Reader(octets);
+        let mut reader = Octets(octets);
         let length = reader.long();
         let head = Self {
             command: reader.long(),
@@ -157,7 +159,7 @@ impl Message {
 
     /// Reads the body of a text that came. None where it ends before its text begins.
     pub(super) fn read(body: &[u8]) -> Option<Self> {
-        let mut reader = Reader(body);
+        let mut reader = Octets(body);
         reader.text()?;
         let from = reader.address()?;
         let to = reader.address()?;
@@ -186,7 +188,7 @@ impl Message {
     }
 
     /// What cannot be read as a parameter ends them.
-    fn read_parameters(&mut self, mut reader: Reader<'_>) {
+    fn read_parameters(&mut self, mut reader: Octets<'_>) {
         let (mut reference, mut of, mut number) = (None, None, None);
         while let Some((tag, value)) = reader.parameter() {
             match (tag, value) {
@@ -239,22 +241,7 @@ fn put_parameter(body: &mut Vec<u8>, tag: u16, value: &[u8]) -> Option<()> {
     Some(())
 }
 
-/// What is left to read.
-struct Reader<'a>(&'a [u8]);
-
-impl<'a> Reader<'a> {
-    fn take(&mut self, length: usize) -> Option<&'a [u8]> {
-        let (taken, rest) = self.0.split_at_checked(length)?;
-        self.0 = rest;
-        Some(taken)
-    }
-
-    fn octet(&mut self) -> Option<u8> {
-        let (first, rest) = self.0.split_first()?;
-        self.0 = rest;
-        Some(*first)
-    }
-
+impl<'a> Octets<'a> {
     /// Zero where there is nothing left, which a head has not.
     fn long(&mut self) -> u32 {
         let octets = self.take(4).and_then(|four| <[u8; 4]>::try_from(four).ok());

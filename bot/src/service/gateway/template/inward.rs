@@ -11,7 +11,7 @@ use serde_json::Value;
 use super::answer::{json_pointer, scalar};
 use crate::{
     service::{
-        call::{Call, pairs},
+        call::{Call, bare_address, pairs},
         value,
     },
     words::{
@@ -383,15 +383,7 @@ impl<'a> Seen<'a> {
 /// is put right.
 fn address(found: &str, key: &str) -> Result<String, Wrong> {
     let is_bare_plus = found.starts_with(' ') && found.trim().bytes().all(|b| b.is_ascii_digit());
-    let found = found.trim();
-    let bare = match found.split_at_checked(4) {
-        Some((scheme, rest)) if scheme.eq_ignore_ascii_case("tel:") => rest.trim(),
-        Some(_) | None => found,
-    };
-    let max = limits::ADDRESS_CHARS_MAX;
-    if bare.chars().count() > max {
-        return Err(format!("{key} is longer than {max} characters"));
-    }
+    let bare = bare_address(found, key)?;
     Ok(if is_bare_plus && !bare.is_empty() {
         format!("+{bare}")
     } else {
