@@ -69,21 +69,8 @@ impl SledStore {
             // One that was made by hand, or by an older program, is shut too.
             .and_then(|()| fs::set_permissions(folder, Permissions::from_mode(0o700)))
             .map_err(StoreError::from)
-            .and_then(|()| Self::patiently(folder, cache_bytes))
+            .and_then(|()| patiently(|| guard::open(folder, || Self::attempt(folder, cache_bytes))))
             .map_err(|error| guard::advise(error, folder))
-    }
-
-    /// The engine lets go of its files a moment after it was closed, and so does a process that
-    /// was told to stop.
-    fn patiently(folder: &Path, cache_bytes: u64) -> Result<Self, StoreError> {
-        let mut left = limits::STORE_LOCK_TRIES;
-        loop {
-            match guard::open(folder, || Self::attempt(folder, cache_bytes)) {
-                Err(StoreError::InUse(_)) if left > 0 => left -= 1,
-                other => return other,
-            }
-            thread::sleep(limits::STORE_LOCK_PAUSE);
-        }
     }
 
     fn attempt(folder: &Path, cache_bytes: u64) -> Result<Self, StoreError> {
@@ -216,6 +203,19 @@ impl SledStore {
 
     fn fault(&self, error: sled::Error) -> StoreError {
         guard::explain(error, &self.folder)
+    }
+}
+
+/// The engine lets go of its files a moment after it was closed, and so does a process that was
+/// told to stop.
+fn patiently<T>(open: impl Fn() -> Result<T, StoreError>) -> Result<T, StoreError> {
+    let mut left = limits::STORE_LOCK_TRIES;
+    loop {
+        match open() {
+            Err(StoreError::InUse(_)) if left > 0 => left -= 1,
+            other => return other,
+        }
+        thread::sleep(limits::STORE_LOCK_PAUSE);
     }
 }
 

@@ -1,9 +1,10 @@
 //! What crashes leave behind, made by hand, one case each.
 
 use std::{
+    ffi::OsString,
     fs,
     panic::{AssertUnwindSafe, catch_unwind},
-    path::Path,
+    path::{Path, PathBuf},
 };
 
 use budwood_scheduler::{Body, Event, EventId, PersonId, Source};
@@ -11,7 +12,7 @@ use chrono::DateTime;
 use tempfile::TempDir;
 
 use crate::{
-    store::{Change, SledStore, Store, StoreError},
+    store::{Change, SledStore, Store, StoreError, sled::patiently},
     words::message::Talk,
 };
 
@@ -197,10 +198,7 @@ fn is_whole(folder: &Path) -> bool {
 /// have cut off is there again once the damage is taken away.
 #[test]
 fn damage_anywhere_in_a_log_is_seen_and_made_no_worse() {
-    let folder = long();
-    let db = folder.path().join("db");
-    let whole = fs::read(&db).unwrap();
-    let files = helpers(folder.path());
+    let (whole, files) = read(&long());
     assert!(whole.len() > 12 * 512 * 1024, "{}", whole.len());
     let (mut refused, mut gaps) = (0, 0);
     for at in (0..whole.len() - 512).step_by(whole.len() / 45) {
@@ -208,7 +206,7 @@ fn damage_anywhere_in_a_log_is_seen_and_made_no_worse() {
         let at = [at, at / 524_288 * 524_288, at / 524_288 * 524_288 + 20][at % 3];
         let mut rotten = whole.clone();
         rotten[at..at + 512].fill(0x5A);
-        fs::write(&db, &rotten).unwrap();
+        let (folder, db) = write(&rotten, &files);
         if is_refused_as_a_long_one(folder.path()) {
             refused += 1;
             assert_eq!(helpers(folder.path()), files, "at {at}");
@@ -221,15 +219,13 @@ fn damage_anywhere_in_a_log_is_seen_and_made_no_worse() {
         } else {
             assert_eq!(count(folder.path()), EVENTS, "at {at}");
         }
-        fs::write(&db, &whole).unwrap();
-        put(folder.path(), &files);
     }
     assert!(refused >= 10 && gaps >= 3, "{refused} {gaps}");
 }
 
 /// Of a log that is too long to be copied whole.
 fn is_refused_as_a_long_one(folder: &Path) -> bool {
-    let opened = super::open_keeping(folder, 0, || SledStore::attempt(folder, CACHE));
+    let opened = patiently(|| super::open_keeping(folder, 0, || SledStore::attempt(folder, CACHE)));
     matches!(opened, Err(StoreError::Damaged(_)))
 }
 
@@ -259,15 +255,12 @@ fn talkative() -> TempDir {
 /// No load fails after the store was opened: by then nothing can be put back.
 #[test]
 fn what_a_start_reads_is_read_while_it_can_be_put_back() {
-    let folder = talkative();
-    let db = folder.path().join("db");
-    let whole = fs::read(&db).unwrap();
-    let files = helpers(folder.path());
+    let (whole, files) = read(&talkative());
     let mut refused = 0;
     for at in (0..whole.len() - 4096).step_by(whole.len() / 60) {
         let mut rotten = whole.clone();
         rotten[at..at + 4096].fill(0x5A);
-        fs::write(&db, &rotten).unwrap();
+        let (folder, db) = write(&rotten, &files);
         match SledStore::open(folder.path(), CACHE) {
             Ok(store) => {
                 let loaded = catch_unwind(AssertUnwindSafe(|| store.load(10).map(drop)));
@@ -278,13 +271,12 @@ fn what_a_start_reads_is_read_while_it_can_be_put_back() {
                 assert!(fs::read(&db).unwrap() == rotten, "at {at}");
             }
         }
-        fs::write(&db, &whole).unwrap();
-        put(folder.path(), &files);
     }
     assert!(refused >= 10, "{refused}");
 }
 
-type Files = Vec<(std::path::PathBuf, Vec<u8>)>;
+/// Names and bytes.
+type Files = Vec<(OsString, Vec<u8>)>;
 
 /// All files but the log.
 fn helpers(folder: &Path) -> Files {
@@ -293,19 +285,30 @@ fn helpers(folder: &Path) -> Files {
         .map(|entry| entry.unwrap().path());
     let mut files: Files = paths
         .filter(|path| path.is_file() && !path.ends_with("db"))
-        .map(|path| (path.clone(), fs::read(path).unwrap()))
+        .map(|path| {
+            let name = path.file_name().unwrap().to_owned();
+            (name, fs::read(path).unwrap())
+        })
         .collect();
     files.sort();
     files
 }
 
-fn put(folder: &Path, files: &Files) {
-    for (path, _) in helpers(folder) {
-        fs::remove_file(path).unwrap();
+/// The log and the other files of a store.
+fn read(folder: &TempDir) -> (Vec<u8>, Files) {
+    let log = fs::read(folder.path().join("db")).unwrap();
+    (log, helpers(folder.path()))
+}
+
+/// A folder of its own for each damage: sled may write to one for a moment after it was closed.
+fn write(log: &[u8], files: &Files) -> (TempDir, PathBuf) {
+    let folder = tempfile::tempdir().unwrap();
+    let db = folder.path().join("db");
+    fs::write(&db, log).unwrap();
+    for (name, bytes) in files {
+        fs::write(folder.path().join(name), bytes).unwrap();
     }
-    for (path, bytes) in files {
-        fs::write(path, bytes).unwrap();
-    }
+    (folder, db)
 }
 
 #[test]
