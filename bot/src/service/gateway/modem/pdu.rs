@@ -7,7 +7,7 @@
 use chrono::{DateTime, NaiveDate, TimeDelta, Utc};
 
 use crate::{
-    service::gateway::{octets::Octets, text_header::Header},
+    service::gateway::{hex, octets::Octets, text_header::Header},
     words::sms::{self, Alphabet, septets},
 };
 
@@ -140,7 +140,7 @@ fn semi_octets(digits: &str) -> Vec<u8> {
 
 /// What a line of hexadecimal digits is. None where it ends too early, or is no such line.
 pub(super) fn incoming(hex: &str) -> Option<Incoming> {
-    let octets = octets(hex)?;
+    let octets = hex::octets(hex.trim())?;
     let centre = usize::from(*octets.first()?);
     let mut reader = Octets(octets.get(1 + centre..)?);
     let first = reader.octet()?;
@@ -235,19 +235,6 @@ fn instant(octets: &[u8]) -> Option<DateTime<Utc>> {
     let day = NaiveDate::from_ymd_opt(year, number(month)?, number(day)?)?;
     let local = day.and_hms_opt(number(hour)?, number(minute)?, number(second)?)?;
     Some(local.and_utc() - TimeDelta::minutes(quarters * 15))
-}
-
-fn octets(hex: &str) -> Option<Vec<u8>> {
-    let digits: Option<Vec<u8>> = hex
-        .trim()
-        .chars()
-        .map(|digit| u8::try_from(digit.to_digit(16)?).ok())
-        .collect();
-    let pair = |pair: &[u8]| match pair {
-        [high, low] => Some(high << 4 | low),
-        _ => None,
-    };
-    digits?.chunks(2).map(pair).collect()
 }
 
 impl Octets<'_> {

@@ -135,7 +135,7 @@ fn parts_come_back_in_every_alphabet() {
         let submitted = submits("+447700900123", &text, 200, TimeDelta::hours(3), true);
         let mut found = String::new();
         for (index, one) in submitted.iter().enumerate() {
-            let octets = octets(&one.hex).unwrap();
+            let octets = hex::octets(&one.hex).unwrap();
             assert_eq!(octets.len(), one.length + 1);
             assert!(one.length <= 165, "{}", one.length);
             let (first, rest) = (octets[1], &octets[3..]);
