@@ -323,7 +323,8 @@ impl<'a> Session<'a> {
         let Some(Flight { mut order, .. }) = self.flights.remove(&head.sequence) else {
             return Ok(());
         };
-        if head.status == 0 && head.command != command::GENERIC_NACK {
+        let is_nack = head.command == command::GENERIC_NACK;
+        if head.status == 0 && !is_nack {
             let id = pdu::first_text(body);
             order.ids.push(self.settings.receipt_ids.of_answer(&id));
             if order.ids.len() < order.parts.len() {
@@ -333,7 +334,11 @@ impl<'a> Session<'a> {
             let ids = ids.into_iter().filter(|id| !id.is_empty()).collect();
             order.tell(SendOutcome::Accepted { ids });
         } else if order.ids.is_empty() {
-            order.tell(status::outcome(head.status));
+            order.tell(if is_nack {
+                status::outcome_of_nack(head.status)
+            } else {
+                status::outcome(head.status)
+            });
         } else if status::is_throttled(head.status) && order.throttled < THROTTLED_TIMES {
             order.throttled += 1;
             self.delayed.push((THROTTLED_TICKS, order));
