@@ -15,9 +15,10 @@ use std::{
     time::Duration,
 };
 
+use chrono::TimeDelta;
 use tokio::{
     sync::{Mutex as AsyncMutex, mpsc, oneshot},
-    time::{Instant, sleep},
+    time::sleep,
 };
 use tracing::info;
 
@@ -42,7 +43,7 @@ use crate::{
 const PAUSE_MAX_SECS: u64 = 30;
 
 /// A line that was open so long is opened again without a pause that grew before.
-const LASTED: Duration = Duration::from_secs(60);
+const LASTED: TimeDelta = TimeDelta::minutes(1);
 
 /// A modem and what is wanted of it.
 struct Settings {
@@ -179,7 +180,7 @@ impl Modem {
                 opened = self.opened(intake, &now) => opened,
                 () = stopped(stop.clone()) => break,
             };
-            let opened_at = Instant::now();
+            let opened_at = self.clock.now();
             let why = match opened {
                 Ok(session) => {
                     info!({ telemetry::GATEWAY_NAME } = self.settings.name, "opened");
@@ -190,7 +191,7 @@ impl Modem {
             };
             self.note(Err(why.clone()));
             // A line that only just came up may break each time.
-            if opened_at.elapsed() >= LASTED {
+            if now() - opened_at >= LASTED {
                 failed = 0;
             }
             pause(failed, &why, &mut orders, &mut stop).await;

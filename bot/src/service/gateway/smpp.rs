@@ -19,10 +19,11 @@ use std::{
     time::Duration,
 };
 
+use chrono::TimeDelta;
 use tokio::{
     net::TcpStream,
     sync::{Mutex as AsyncMutex, mpsc, oneshot},
-    time::{Instant, sleep, timeout},
+    time::{sleep, timeout},
 };
 use tracing::info;
 
@@ -51,7 +52,7 @@ use crate::{
 const PAUSE_MAX_SECS: u64 = 60;
 
 /// A line that was bound so long is bound again without a pause that grew before.
-const LASTED: Duration = Duration::from_secs(60);
+const LASTED: TimeDelta = TimeDelta::minutes(1);
 
 /// An account, ready to be used.
 #[derive(Debug)]
@@ -194,7 +195,7 @@ impl Smpp {
                 bound = self.bound(role, intake) => bound,
                 () = stopped(stop.clone()) => break,
             };
-            let bound_at = Instant::now();
+            let bound_at = self.clock.now();
             let why = match bound {
                 Ok(session) => {
                     self.note(role, Link::Up);
@@ -215,7 +216,7 @@ impl Smpp {
                 break;
             }
             // A line that only just came up may break each time.
-            if bound_at.elapsed() >= LASTED {
+            if since - bound_at >= LASTED {
                 failed = 0;
             }
             pause(failed, &why, orders, &mut stop).await;

@@ -355,6 +355,73 @@ mod tests {
         assert!(next_token(&mut endless).is_none() && endless.is_empty());
     }
 
+    /// A line whose modem has said this, and the end that hears us.
+    async fn said(words: &str) -> (Line, pipe::Receiver) {
+        let (mut modem, reader) = pipe::pipe().unwrap();
+        let (writer, heard) = pipe::pipe().unwrap();
+        modem.write_all(words.as_bytes()).await.unwrap();
+        let line = Line {
+            reader,
+            writer,
+            read: Vec::new(),
+            news: VecDeque::new(),
+            awaits_direct: false,
+        };
+        (line, heard)
+    }
+
+    /// Taken for the message, news would be deleted with it: a text would be lost.
+    #[tokio::test]
+    async fn news_between_the_line_of_a_message_and_its_octets_is_news() {
+        for (between, expected) in [
+            ("", vec![]),
+            ("+CMTI: \"SM\",9\r\n", vec![News::Stored]),
+            ("\r\nRING\r\n", vec![News::Ringing(None)]),
+            ("+CREG: 1\r\nnoise\r\n", vec![]),
+            (
+                "+CMT: ,9\r\n00AA11\r\n",
+                vec![News::Direct("00AA11".into())],
+            ),
+            (
+                "+CDS: 9\r\n+CMTI: \"SM\",9\r\n00AA11\r\n",
+                vec![News::Stored, News::Direct("00AA11".into())],
+            ),
+        ] {
+            let words = format!(
+                "\r\n+CMGL: 1,0,,3\r\n{between}0011FF\r\n+CMGL: 2,1,,3\r\n0022FF\r\n\r\nOK\r\n"
+            );
+            let (mut line, _heard) = said(&words).await;
+            let listed = line.command("AT+CMGL=4", "+CMGL:").await.unwrap();
+            assert_eq!(listed, ["1,0,,3\n0011FF", "2,1,,3\n0022FF"], "{between}");
+            let news: Vec<News> = std::iter::from_fn(|| line.take_news()).collect();
+            assert_eq!(news, expected, "{between}");
+        }
+    }
+
+    #[tokio::test]
+    async fn an_entry_without_octets_stands_alone() {
+        let words = "+CMGL: 1,0,,3\r\n+CMGL: 2,1,,3\r\n0022FF\r\nOK\r\n";
+        let (mut line, _heard) = said(words).await;
+        let listed = line.command("AT+CMGL=4", "+CMGL:").await.unwrap();
+        assert_eq!(listed, ["1,0,,3", "2,1,,3\n0022FF"]);
+    }
+
+    /// The octets that were announced come when they come.
+    #[tokio::test]
+    async fn what_is_handed_over_at_once_may_be_interrupted_too() {
+        let words = "+CMT: ,9\r\n+CMTI: \"SM\",4\r\nOK\r\n00AA11\r\n";
+        let (mut line, _heard) = said(words).await;
+        line.command("AT", "").await.unwrap();
+        while line.news.len() < 2 {
+            let Token::Line(heard) = line.token().await.unwrap() else {
+                continue;
+            };
+            line.keep_news(&heard);
+        }
+        let news: Vec<News> = std::iter::from_fn(|| line.take_news()).collect();
+        assert_eq!(news, [News::Stored, News::Direct("00AA11".into())]);
+    }
+
     // The forms of seven modems, as recorded in the tests of python-gsmmodem-new 0.13.0.
     #[test]
     fn a_caller_is_read_in_the_forms_of_many_modems() {

@@ -20,7 +20,7 @@ use super::{
 use crate::{
     service::port::{Arrival, Intake, Stop, stopped},
     words::{
-        limits,
+        bounded,
         traffic::{About, Delivery, Inbound, Receipt, SendOutcome, Whose},
     },
 };
@@ -281,7 +281,7 @@ impl<'a> Session<'a> {
         };
         Some(match incoming(hex) {
             None => {
-                let kept: String = hex.chars().take(limits::TEXT_CHARS_MAX).collect();
+                let kept = bounded::text(hex.to_owned());
                 Arrival::Text(inbound("unreadable".into(), kept, None))
             }
             Some(Incoming::Data) => return None,
