@@ -301,6 +301,19 @@ async fn a_pin_is_given_until_it_is_refused() {
     line.stop().await;
 }
 
+/// A text that nobody takes in is tried until it is taken, and no longer than the service runs.
+#[tokio::test]
+async fn a_stop_waits_for_no_text() {
+    let (office, modem) = scene("").await;
+    let line = Line::open(&office).await;
+    line.refuse();
+    // A published message (see the tests of the PDU), handed over at once.
+    let octets = "07911326040000F0040B911346610089F60000208062917314480CC8F71D14969741F977FD07";
+    modem.raw(&format!("\r\n+CMT: ,30\r\n{octets}\r\n")).await;
+    until("it is tried again", async || line.arrivals().len() >= 2).await;
+    line.stop().await;
+}
+
 /// gammu, an unrelated host program, does with the peer what we do.
 #[tokio::test]
 async fn another_host_program_takes_the_peer_for_a_modem() {

@@ -10,6 +10,7 @@ use budwood::{
     },
 };
 use serde_json::json;
+use tokio::io::AsyncReadExt;
 
 use crate::{
     centre::Centre,
@@ -291,6 +292,20 @@ async fn nobody_can_write_a_receipt() {
     let is_text = |arrival: &Arrival| matches!(arrival, Arrival::Text(text) if text.text == forged);
     until("a text", async || line.arrivals().iter().any(is_text)).await;
     assert_eq!(line.receipts().len(), 1);
+    line.stop().await;
+}
+
+/// A centre that takes the connection and never answers the bind keeps nobody from stopping.
+#[tokio::test]
+async fn a_stop_waits_for_no_bind() {
+    let centre = tokio::net::TcpListener::bind("127.0.0.1:0").await;
+    let centre = centre.expect("a free port");
+    let port = centre.local_addr().expect("an address").port();
+    let block = block(port, "").replace("timeout_secs = 5", "timeout_secs = 300");
+    let line = Line::begin(&Office::new(&block), "secret");
+    let (mut stream, _) = centre.accept().await.expect("it comes");
+    // The length of the bind: it has been written.
+    stream.read_u32().await.expect("a bind");
     line.stop().await;
 }
 
