@@ -253,10 +253,12 @@ pub(crate) fn anyone(pieces: &[Piece<'_>], glance: Glance) -> Option<Query> {
 /// "can I plant cassava": what is planted is another crop than rubber.
 fn sown(pieces: &[Piece<'_>], kind: Kind) -> Kind {
     let means = |meaning| pieces.iter().any(|piece| piece.means(|own| own == meaning));
-    match kind {
-        Kind::Planted if means(Meaning::Crop) => Kind::IntercropSown,
-        Kind::Planted if means(Meaning::Cover) => Kind::CoverSown,
-        other => other,
+    if kind == Kind::Planted && means(Meaning::Crop) {
+        Kind::IntercropSown
+    } else if kind == Kind::Planted && means(Meaning::Cover) {
+        Kind::CoverSown
+    } else {
+        kind
     }
 }
 
