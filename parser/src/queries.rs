@@ -253,13 +253,13 @@ pub(crate) fn anyone(pieces: &[Piece<'_>], glance: Glance) -> Option<Query> {
 /// "can I plant cassava": what is planted is another crop than rubber.
 fn sown(pieces: &[Piece<'_>], kind: Kind) -> Kind {
     let means = |meaning| pieces.iter().any(|piece| piece.means(|own| own == meaning));
-    if kind == Kind::Planted && means(Meaning::Crop) {
-        Kind::IntercropSown
-    } else if kind == Kind::Planted && means(Meaning::Cover) {
-        Kind::CoverSown
-    } else {
-        kind
-    }
+    let other = [
+        (Meaning::Crop, Kind::IntercropSown),
+        (Meaning::Cover, Kind::CoverSown),
+    ];
+    let sown = other.into_iter().find(|(thing, _)| means(*thing));
+    sown.filter(|_| kind == Kind::Planted)
+        .map_or(kind, |(_, sown)| sown)
 }
 
 /// "what", "must", "please send": words around the one that says what is asked.
