@@ -80,6 +80,10 @@ fn valley_that_talks_of_nilo(desk: &mut Desk) {
     let asked = desk.send_all();
     let code = code(&asked);
     desk.text(ADVISER, &format!("yes {code}"));
+    desk.text(ADVISER, "hold Hana until 1 Mar, until Nilo is buried");
+    desk.send_all();
+    desk.wait(TimeDelta::days(1));
+    desk.text(ADVISER, "from Nilo: dead 5");
     desk.send_all();
     desk.text(HANA, "Nilo Farr said 07700 900003 is his number");
     desk.send_all();
@@ -107,7 +111,7 @@ fn after_erase_no_record_of_the_store_holds_number_name_or_texts() {
             .filter_map(|words| Some(words.as_str()?.to_owned()))
             .collect::<Vec<String>>()
     };
-    assert_eq!(words(&desk).len(), 1, "{:?}", words(&desk));
+    assert_eq!(words(&desk).len(), 2, "{:?}", words(&desk));
     assert_eq!(desk.stored("part").len(), 1, "it waits for the others");
     let facts = desk.stored("event").len();
     let texts = desk.stored("received").len() + desk.stored("outbound").len();
@@ -124,8 +128,8 @@ fn after_erase_no_record_of_the_store_holds_number_name_or_texts() {
     assert!(desk.stored("erasure").is_empty(), "nothing is left to do");
     assert_eq!(
         words(&desk),
-        [""],
-        "why they were left in peace is no figure"
+        ["", "hold Hana until 1 Mar, until P5 is buried"],
+        "why they were left in peace is no figure; of others it stays without the name"
     );
     // Facts and the number of texts stay as they were; ERASE, its code and two answers came.
     assert_eq!(desk.stored("event").len(), facts + 1);

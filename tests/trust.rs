@@ -250,7 +250,10 @@ fn codes_and_stop_are_seen_whatever_was_answered_before() {
     let right = code(&desk.send_all());
     desk.text(JARO, &wrong(&right));
     assert_eq!(to(&desk.send_all(), JARO).len(), 1);
-    desk.text(JARO, "stop");
+    let a = desk.text(JARO, "stop");
+    if desk.stored("outbound").len() < 8 {
+        println!("{a} {:?}", desk.stored("outbound").last());
+    }
     assert_eq!(to(&desk.send_all(), JARO).len(), 1);
 }
 
@@ -328,4 +331,54 @@ fn a_day_without_money_left_answers_nobody_but_for_codes_and_alarms() {
     desk.wait(TimeDelta::days(1));
     desk.text(HANA, "who is this");
     assert_eq!(desk.send_all().len(), 1);
+}
+
+/// What is asked when nobody reads it is not answered by the next text: a person looks instead.
+#[test]
+fn a_question_that_nobody_reads_is_not_answered_by_the_next_text() {
+    let mut desk = Desk::open(MORNING);
+    for question in ["who is this", "help"].into_iter().cycle().take(11) {
+        desk.text(JARO, question);
+    }
+    assert_eq!(
+        to(&desk.send_all(), JARO).len(),
+        11,
+        "ten, and that it is enough"
+    );
+    assert_eq!(desk.text(JARO, "planted 2500"), "asked to confirm");
+    let sent = desk.send_all();
+    assert_eq!(to(&sent, JARO), [""; 0], "the hour has no answer left");
+    assert_eq!(to(&sent, ADVISER).len(), 1, "{sent:?}");
+    assert_eq!(desk.text(JARO, "1"), "nothing was asked");
+    assert_eq!(desk.reports().len(), 0);
+    desk.text(ADVISER, "next");
+    assert!(to(&desk.send_all(), ADVISER)[0].contains("planted 2500"));
+}
+
+#[test]
+fn a_thousand_stops_are_not_answered_without_end() {
+    let mut desk = Desk::open(MORNING);
+    let mut sent = Vec::new();
+    for _ in 0..1_000 {
+        desk.text(JARO, "stop");
+        desk.text(KETI, "fire in the farm now");
+        sent.append(&mut desk.send_all());
+    }
+    for phone in [JARO, KETI] {
+        let got = to(&sent, phone).len();
+        assert!((10..=31).contains(&got), "{phone}: {got}");
+    }
+}
+
+#[test]
+fn a_forged_done_closes_nothing_that_waits() {
+    let mut desk = Desk::open(MORNING);
+    desk.text(KETI, "i lost my phone");
+    desk.text(ADVISER, "next");
+    desk.send_all();
+    assert_eq!(desk.text(ADVISER, "done"), "asked for a code");
+    let code = code(&desk.send_all());
+    assert_eq!(desk.stored("matter").len(), 1);
+    assert_eq!(desk.text(ADVISER, &code), "seen to");
+    assert_eq!(desk.stored("matter").len(), 0);
 }

@@ -284,14 +284,8 @@ impl Engine {
                 self.setup = new.0.clone();
             }
             let mut step = Step::new(&mut self.world, &self.setup, self.store.as_ref(), now);
-            for said in take_in(&mut step, input) {
-                let Some(unsaid) = step.post(said) else {
-                    continue;
-                };
-                for said in step.goes_in_circles(unsaid) {
-                    step.post(said);
-                }
-            }
+            let said = take_in(&mut step, input);
+            step.say(said);
             let (change, tells) = step.finish();
             all.append(change);
             told.push(tells);
@@ -308,9 +302,8 @@ impl Engine {
     fn end_waiting_for_parts(&mut self, now: DateTime<Utc>, all: &mut Change) {
         while self.world.parts.has_late(now) {
             let mut step = Step::new(&mut self.world, &self.setup, self.store.as_ref(), now);
-            for said in step.late_parts() {
-                step.post(said);
-            }
+            let said = step.late_parts();
+            step.say(said);
             let (change, _) = step.finish();
             all.append(change);
         }

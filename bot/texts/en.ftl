@@ -310,10 +310,10 @@ erase-ask = This takes your name, number and texts out for good. To do it reply 
 erased = Done. Your name, number and texts are out. The figures of the land stay, without your name. Old backups keep them until they are deleted.
 nothing-held = We hold no name for this number. There is nothing more to take out.
 code-wrong = That code is not right. Nothing was done.
-code-locked = Three wrong codes. Nothing was done, and no code counts until tomorrow. Was it not you? Then tell your office: somebody uses your number.
+code-locked = Too many codes, or wrong ones. Nothing was done; for this no code counts for a day. Was it not you? Tell your office: somebody uses your number.
 visit-ask = To write for { $name } and others until this evening reply YES { $code }. Did you not ask for this? Then do not answer, and tell your office.
 stop-ask = No more texts to you, also when a farmer is in danger? Then reply YES { $code }
-held-back = You text much. What you tell is kept, but I answer again in an hour. If somebody is in danger call for help.
+held-back = You text much. I answer again later. If somebody is in danger call for help.
 digest = { $count ->
     [one] 1 more notice
    *[other] { $count } more notices
@@ -443,6 +443,7 @@ status-late = Late: { $tasks }. { "" }
 status-late-none = None late. { "" }
 status-check = To check for opening { $count }. { "" }
 left-in-peace = . Left in peace { $count }
+feed-lost = . Feed rounds lost in { $days } days: { $count }, see { $name }
 alive-pct = { $pct }%
 alive-pct-visited = { $pct }% ({ $visited }% by visit)
 alive-unknown = not counted
@@ -461,8 +462,8 @@ gaps-order = { $order ->
     [0] too late to fill
    *[other] order { $order }
   }
-late-list = Late { $group }: { $people }{ $peace }
-late-none = None late at { $group }{ $peace }.
+late-list = Late { $group }: { $people }{ $peace }{ $lost }
+late-none = None late at { $group }{ $peace }{ $lost }.
 late-person = { $name } { $task } { $days }d
 late-person-told = { $name } { $task } { $days }d reminded 3x
 quiet-list = Quiet over { $limit }d: { $people }{ $peace }

@@ -332,10 +332,10 @@ erase-ask = Votre nom, votre numéro et vos messages seront effacés pour toujou
 erased = C'est fait: nom, numéro et messages effacés. Les chiffres du terrain restent sans vous. Les anciennes copies les gardent jusqu'à leur destruction.
 nothing-held = Nous n'avons aucun nom pour ce numéro. Il n'y a plus rien à effacer.
 code-wrong = Ce code n'est pas bon. Rien n'est fait.
-code-locked = Trois codes faux. Rien n'est fait, aucun code ne compte avant demain. Ce n'était pas vous? Dites-le au bureau: on utilise votre numéro.
+code-locked = Trop de codes, ou des codes faux. Rien n'est fait; pour cela aucun code ne compte pendant un jour. Ce n'était pas vous? Dites-le au bureau.
 visit-ask = Pour noter chez { $name } et d'autres jusqu'à ce soir répondez OUI { $code }. Pas demandé? Ne répondez pas, prévenez le bureau.
 stop-ask = Plus aucun message, meme si un planteur est en danger? Alors répondez OUI { $code }
-held-back = Beaucoup de messages. Je les garde et réponds à nouveau dans une heure. En cas de danger, appelez au secours.
+held-back = Beaucoup de messages. Je réponds à nouveau plus tard. En cas de danger, appelez au secours.
 digest = { $count ->
     [one] { $count } avis de plus
    *[other] { $count } avis de plus
@@ -465,6 +465,7 @@ status-late = Retard: { $tasks }. { "" }
 status-late-none = Sans retard. { "" }
 status-check = A voir pour ouvrir { $count }. { "" }
 left-in-peace = . Laissés en paix { $count }
+feed-lost = . Engrais perdus en { $days } jours: { $count }, voir { $name }
 alive-pct = { $pct }%
 alive-pct-visited = { $pct }% ({ $visited }% vus)
 alive-unknown = ?
@@ -482,8 +483,8 @@ gaps-order = { $order ->
     [0] trop tard pour remplacer
    *[other] commander { $order }
   }
-late-list = Retard { $group }: { $people }{ $peace }
-late-none = Aucun retard à { $group }{ $peace }.
+late-list = Retard { $group }: { $people }{ $peace }{ $lost }
+late-none = Aucun retard à { $group }{ $peace }{ $lost }.
 late-person = { $name } { $task } { $days }j
 late-person-told = { $name } { $task } { $days }j rappelé 3x
 quiet-list = Silence plus de { $limit }j: { $people }{ $peace }

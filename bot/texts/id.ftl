@@ -280,10 +280,10 @@ erase-ask = Nama, nomor dan pesan akan dihapus selamanya. Kalau setuju balas YA 
 erased = Selesai. Nama, nomor dan pesan sudah dihapus. Angka kebun tetap ada tanpa nama. Cadangan lama masih menyimpannya sampai dibuang.
 nothing-held = Kami tidak menyimpan nama untuk nomor ini. Tidak ada lagi yang perlu dihapus.
 code-wrong = Kodenya salah. Tidak ada yang dilakukan.
-code-locked = Tiga kode salah. Tidak ada yang dilakukan, kode tidak berlaku sampai besok. Bukan dari Anda? Beri tahu kantor: nomor Anda dipakai orang.
+code-locked = Terlalu banyak kode, atau kode salah. Tidak ada yang dilakukan; kode tidak berlaku sehari. Bukan dari Anda? Beri tahu kantor.
 visit-ask = Untuk menulis bagi { $name } dan lainnya sampai sore balas YA { $code }. Bukan dari Anda? Jangan jawab, beri tahu kantor.
 stop-ask = Tidak mau SMS lagi, juga kalau petani dalam bahaya? Kalau setuju balas YA { $code }
-held-back = Pesan Anda banyak. Semua dicatat, dan dijawab lagi satu jam lagi. Kalau ada bahaya, telepon minta tolong.
+held-back = Pesan Anda banyak. Nanti dijawab lagi. Kalau ada bahaya, telepon minta tolong.
 digest = { $count } kabar lagi dalam satu jam. Tanyakan: { $people }
 
 ## Jobs in one or two words
@@ -401,6 +401,7 @@ status-late = Terlambat: { $tasks }. { "" }
 status-late-none = Tidak ada yang terlambat. { "" }
 status-check = Perlu dicek untuk buka { $count }. { "" }
 left-in-peace = . Tidak diganggu { $count }
+feed-lost = . Pupuk terlewat dalam { $days } hari: { $count }, lihat { $name }
 alive-pct = { $pct }%
 alive-pct-visited = { $pct }% (dikunjungi { $visited }%)
 alive-unknown = belum ada
@@ -418,8 +419,8 @@ gaps-order = { $order ->
     [0] terlambat disulam
    *[other] pesan { $order }
   }
-late-list = Terlambat { $group }: { $people }{ $peace }
-late-none = Tidak ada yang terlambat di { $group }{ $peace }.
+late-list = Terlambat { $group }: { $people }{ $peace }{ $lost }
+late-none = Tidak ada yang terlambat di { $group }{ $peace }{ $lost }.
 late-person = { $name } { $task } { $days }hr
 late-person-told = { $name } { $task } { $days }hr diingatkan 3x
 quiet-list = Diam lebih { $limit }h: { $people }{ $peace }

@@ -329,10 +329,10 @@ erase-ask = Seu nome, telefone e mensagens serao apagados para sempre. Para faze
 erased = Pronto: nome, telefone e mensagens apagados. Os dados do talhao ficam, sem seu nome. Copias antigas guardam tudo isso até serem apagadas.
 nothing-held = Nao temos nome para este numero. Nao ha mais nada para apagar.
 code-wrong = Esse codigo nao esta certo. Nada foi feito.
-code-locked = Tres codigos errados. Nada foi feito, nenhum codigo vale até amanha. Nao foi voce? Avise o escritorio: alguém usa seu numero.
+code-locked = Codigos demais ou errados. Nada foi feito; para isto nenhum codigo vale por um dia. Nao foi voce? Avise o escritorio.
 visit-ask = Para anotar por { $name } e outros até a noite responda SIM { $code }. Nao pediu isto? Nao responda, avise o escritorio.
 stop-ask = Sem mais mensagens, mesmo com um produtor em perigo? Entao responda SIM { $code }
-held-back = Muitas mensagens. O que voce diz fica, mas respondo de novo em uma hora. Se houver perigo, ligue e peca ajuda.
+held-back = Muitas mensagens. Respondo de novo mais tarde. Se houver perigo, ligue e peca ajuda.
 digest = { $count ->
     [one] { $count } aviso a mais
    *[other] { $count } avisos a mais
@@ -462,6 +462,7 @@ status-late = Atraso: { $tasks }. { "" }
 status-late-none = Sem atraso. { "" }
 status-check = A ver para abrir { $count }. { "" }
 left-in-peace = . Deixados em paz { $count }
+feed-lost = . Adubos perdidos em { $days } dias: { $count }, ver { $name }
 alive-pct = { $pct }%
 alive-pct-visited = { $pct }% ({ $visited }% vistas)
 alive-unknown = ?
@@ -479,8 +480,8 @@ gaps-order = { $order ->
     [0] tarde para replantar
    *[other] pedir { $order }
   }
-late-list = Atraso { $group }: { $people }{ $peace }
-late-none = Nenhum atraso em { $group }{ $peace }.
+late-list = Atraso { $group }: { $people }{ $peace }{ $lost }
+late-none = Nenhum atraso em { $group }{ $peace }{ $lost }.
 late-person = { $name } { $task } { $days }d
 late-person-told = { $name } { $task } { $days }d avisado 3x
 quiet-list = Silencio mais de { $limit }d: { $people }{ $peace }

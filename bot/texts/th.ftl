@@ -283,10 +283,10 @@ erase-ask = จะลบชื่อ เบอร์ ข้อความถา
 erased = ลบชื่อ เบอร์ ข้อความแล้ว ตัวเลขแปลงยังอยู่ สำเนาเก่ามีจนกว่าจะทิ้ง
 nothing-held = ไม่มีชื่อของเบอร์นี้แล้ว ไม่มีอะไรต้องลบอีก
 code-wrong = รหัสไม่ถูก ไม่ได้ทำอะไร
-code-locked = รหัสผิด 3 ครั้ง ล็อกถึงพรุ่งนี้ ถ้าไม่ใช่คุณ แจ้งสำนักงาน
+code-locked = รหัสผิดหรือมากไป ล็อก 1 วัน ถ้าไม่ใช่คุณ แจ้งสำนักงาน
 visit-ask = บันทึกแทน { $name } ถึงเย็น ตอบ ใช่ { $code } ไม่ได้ขอ อย่าตอบ
 stop-ask = เลิกรับทุกข้อความแม้มีอันตราย ตอบ ใช่ { $code }
-held-back = ข้อความมาก จดไว้ ตอบอีกใน 1 ชม. ถ้ามีอันตราย โทรขอช่วย
+held-back = ข้อความมาก จะตอบภายหลัง ถ้ามีอันตราย โทรขอช่วย
 digest = อีก { $count } เรื่องในชั่วโมงนี้ ถาม { $people }
 
 ## Jobs in one or two words
@@ -414,6 +414,7 @@ status-late = ช้า: { $tasks } { "" }
 status-late-none = ไม่มีช้า { "" }
 status-check = รอตรวจเปิดกรีด { $count } { "" }
 left-in-peace = { "" } งดรบกวน { $count }
+feed-lost = { "" } ปุ๋ยที่พลาดใน { $days } วัน { $count } ดู { $name }
 alive-pct = { $pct }%
 alive-pct-visited = { $pct }% (เห็น { $visited }%)
 alive-unknown = ยังไม่นับ
@@ -431,8 +432,8 @@ gaps-order = { $order ->
     [0] ซ่อมไม่ทัน
    *[other] สั่ง { $order }
   }
-late-list = ช้า { $group }: { $people }{ $peace }
-late-none = ไม่มีใครช้าที่ { $group }{ $peace }
+late-list = ช้า { $group }: { $people }{ $peace }{ $lost }
+late-none = ไม่มีใครช้าที่ { $group }{ $peace }{ $lost }
 late-person = { $name } { $task } { $days } วัน
 late-person-told = { $name } { $task } { $days } วัน เตือน 3 ครั้ง
 quiet-list = เงียบเกิน { $limit } วัน: { $people }{ $peace }

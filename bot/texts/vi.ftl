@@ -285,10 +285,10 @@ erase-ask = Tên, số và tin nhắn sẽ bị xóa vĩnh viễn. Muốn xóa t
 erased = Xong. Đã xóa tên, số và tin nhắn. Số liệu của lô vẫn giữ, không có tên. Bản sao cũ còn giữ cho đến khi bị bỏ đi.
 nothing-held = Số này không còn tên nào. Không còn gì để xóa.
 code-wrong = Mã không đúng. Chưa làm gì cả.
-code-locked = Ba lần sai mã. Khóa đến mai. Không phải bạn? Báo văn phòng ngay.
+code-locked = Mã sai hoặc quá nhiều. Khóa một ngày. Không phải bạn? Báo văn phòng ngay.
 visit-ask = Để ghi cho { $name } đến tối nhắn ĐÚNG { $code }. Không phải bạn? Đừng trả lời.
 stop-ask = Không nhận tin nữa, cả khi có nguy hiểm? Nhắn ĐÚNG { $code }
-held-back = Nhiều tin quá. Đã ghi, một giờ nữa trả lời. Có nguy hiểm thì gọi ngay.
+held-back = Nhiều tin quá. Lát nữa trả lời. Có nguy hiểm thì gọi ngay.
 digest = Thêm { $count } tin trong giờ này. Hãy hỏi: { $people }
 
 ## Jobs in one or two words
@@ -406,6 +406,7 @@ status-late = Chậm: { $tasks }. { "" }
 status-late-none = Không chậm. { "" }
 status-check = Cần xem để mở { $count }. { "" }
 left-in-peace = . Tạm để yên { $count }
+feed-lost = . Lỡ bón phân trong { $days } ngày: { $count }, xem { $name }
 alive-pct = { $pct }%
 alive-pct-visited = { $pct }% (thăm { $visited }%)
 alive-unknown = chưa đếm
@@ -423,8 +424,8 @@ gaps-order = { $order ->
     [0] quá muộn để dặm
    *[other] đặt { $order }
   }
-late-list = Chậm { $group }: { $people }{ $peace }
-late-none = Không ai chậm ở { $group }{ $peace }.
+late-list = Chậm { $group }: { $people }{ $peace }{ $lost }
+late-none = Không ai chậm ở { $group }{ $peace }{ $lost }.
 late-person = { $name } { $task } { $days } ngày
 late-person-told = { $name } { $task } { $days } ngày, nhắc 3 lần
 quiet-list = Im lặng trên { $limit } ngày: { $people }{ $peace }

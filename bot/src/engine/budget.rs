@@ -2,8 +2,9 @@
 //!
 //! Who asks much is answered so often an hour and a day. An adviser gets so many notices an hour,
 //! and the rest as one digest. Of what the service may send in a day, strangers get the least, and
-//! reminders wait before answers do. Codes, STOP and safety stand outside: they are never held
-//! back. What is held back is counted, and the phone is told once.
+//! reminders wait before answers do. Codes, STOP and safety go beyond the hour's bound, so that whoever
+//! owns the phone sees them, but not without end. What is held back is counted; a phone that texts too
+//! much is told so once an hour.
 
 use std::collections::HashSet;
 
@@ -87,11 +88,14 @@ impl Class {
                 | Key::FirstIllness
                 | Key::FirstSnake
                 | Key::HoldAsk
+                | Key::PlantingHeld
                 | Key::StopAsk
                 | Key::Stopped
                 | Key::VisitAsk
                 | Key::WarnAsk
-                | Key::WindowAsk,
+                | Key::WarnDone
+                | Key::WindowAsk
+                | Key::WindowOpened,
                 _,
             ) => Self::Security,
             (Key::AlarmNotice, _) => Self::Alarm,
@@ -102,8 +106,8 @@ impl Class {
         }
     }
 
-    /// How much of what the service may send in a day must be left for it to go, in per cent; none
-    /// when it goes in any case.
+    /// How much of what the service may send in a day may be gone for it still to go, in per cent;
+    /// none when it goes in any case.
     const fn share_pct(self) -> Option<u64> {
         match self {
             Self::Security | Self::Alarm | Self::Notice => None,
@@ -123,6 +127,16 @@ pub(crate) const fn answers(role: Role) -> Allowance {
         Role::Farmer | Role::Nursery | Role::Viewer => (10, 40),
     };
     Allowance { an_hour, a_day }
+}
+
+impl Allowance {
+    /// With what must be seen even where somebody else has used it up.
+    pub(crate) const fn with_urgent(self) -> Self {
+        Self {
+            an_hour: self.an_hour + limits::URGENT_AN_HOUR,
+            a_day: self.a_day + limits::URGENT_A_DAY,
+        }
+    }
 }
 
 /// Notices to one phone in an hour that go at once.
@@ -174,13 +188,16 @@ impl Spent {
     /// So many parts left.
     pub(crate) fn add(&mut self, parts: u32, now: DateTime<Utc>) {
         let today = now.date_naive();
-        if self.day != today {
+        // At a start they come by their ids, not by their days.
+        if self.day < today {
             *self = Self {
                 day: today,
                 parts: 0,
             };
         }
-        self.parts += u64::from(parts);
+        if self.day == today {
+            self.parts += u64::from(parts);
+        }
     }
 
     /// Whether the day has money left for a text of this class.

@@ -34,7 +34,7 @@ impl View<'_> {
 
 impl Step<'_> {
     /// Words what is said and sends it, as far as the budget allows. Gives back what was said too
-    /// often.
+    /// often, and a question that nobody will read.
     pub(crate) fn post(&mut self, said: Said) -> Option<Said> {
         let number = &said.to.number;
         let is_known = self.world.directory.phone(number).is_some();
@@ -43,19 +43,28 @@ impl Step<'_> {
         // A reminder waits in the outbox until there is money again.
         if class != Class::Nudge && !spent.has_left(class, a_day, self.now) {
             self.world.held_back.unpaid += 1;
-            return None;
+            return said.asks.then_some(said);
         }
         match class {
             Class::Answer if is_known && self.is_said_enough(&said) => return Some(said),
-            Class::Answer if is_known => match self.may_answer(&said) {
-                Verdict::Go => self.send(said),
-                Verdict::SayOnce => {
-                    self.world.held_back.answers += 1;
-                    let phrase = Key::HeldBack.into();
-                    self.send(Said { phrase, ..said });
+            Class::Answer | Class::Security if is_known => {
+                let verdict = self.may_answer(&said, class);
+                if verdict == Verdict::Go {
+                    self.send(said);
+                    return None;
                 }
-                Verdict::Hold => self.world.held_back.answers += 1,
-            },
+                self.world.held_back.answers += 1;
+                let unread = said.asks.then(|| said.clone());
+                if verdict == Verdict::SayOnce {
+                    let phrase = Key::HeldBack.into();
+                    self.send(Said {
+                        phrase,
+                        asks: false,
+                        ..said
+                    });
+                }
+                return unread;
+            }
             Class::Notice | Class::Alarm => {
                 let now = self.now;
                 match budget::may_notify(self.talk(&said.to.number), class, now) {
@@ -96,7 +105,7 @@ impl Step<'_> {
 
     /// Whether the same was answered twice within the hour: once more helps nobody. An adviser has
     /// nobody above, and asks again to see what is new.
-    fn is_said_enough(&self, said: &Said) -> bool {
+    pub(crate) fn is_said_enough(&self, said: &Said) -> bool {
         let view = self.view();
         let number = &said.to.number;
         let Some(talk) = view.talk(number) else {
@@ -115,16 +124,21 @@ impl Step<'_> {
     }
 
     /// Whether a phone was not answered too often lately; this answer counts from now on.
-    fn may_answer(&mut self, said: &Said) -> Verdict {
+    fn may_answer(&mut self, said: &Said, class: Class) -> Verdict {
         let number = &said.to.number;
         let view = self.view();
         let everyone = view.everyone_on(number).into_iter();
         let roles = everyone.filter_map(|person| Some(view.person(person)?.role));
-        let allowance = roles.map(budget::answers).max();
+        let allowance = roles.map(budget::answers).max().unwrap_or_default();
+        let allowance = if class == Class::Security {
+            allowance.with_urgent()
+        } else {
+            allowance
+        };
         let text = view.worded(said);
         let now = self.now;
         let talk = self.talk(number);
-        let verdict = budget::may_answer(talk, allowance.unwrap_or_default(), now);
+        let verdict = budget::may_answer(talk, allowance, now);
         if verdict == Verdict::Go {
             let times = match &talk.last_answer {
                 Some((last, times)) if *last == text && talk.answered_at.len() > 1 => *times,

@@ -12,6 +12,8 @@ pub(crate) struct Said {
     pub(crate) phrase: Phrase,
     /// Why it is sent.
     pub(crate) purpose: Purpose,
+    /// Whether it is a question that waits for its answer: unread, it must not.
+    pub(crate) asks: bool,
 }
 
 /// Who reads a text.

@@ -135,6 +135,11 @@ pub const READ_HOURS: i64 = 24;
 /// Letters of an adviser's own reason to leave somebody in peace.
 pub const REASON_CHARS_MAX: usize = 160;
 
+/// Texts about codes, STOP and danger that go to a phone beyond its answers in an hour, and in a day.
+pub const URGENT_AN_HOUR: usize = 20;
+/// See above.
+pub const URGENT_A_DAY: u32 = 60;
+
 /// The same answer is not sent more often than this in an hour: then a person looks.
 pub const SAME_ANSWER_TIMES: u32 = 2;
 

@@ -18,8 +18,6 @@ pub struct Matter {
     pub concern: Concern,
     /// What it says.
     pub text: String,
-    /// How many later texts of the same phone stand behind it without a place of their own.
-    pub more: u32,
     /// When the adviser last read it.
     pub read_at: Option<DateTime<Utc>>,
     /// How often it was told that it is old.

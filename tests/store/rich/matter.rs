@@ -17,7 +17,6 @@ pub(super) fn matters() -> Vec<Matter> {
         number: "+447700900101".to_owned(),
         concern: Concern::Alarm(Alarm::Snake),
         text: "snake bit my son".to_owned(),
-        more: 2,
         read_at: Some(at(1, 10)),
         told: 1,
         tell_at: Some(at(1, 12)),
@@ -25,7 +24,6 @@ pub(super) fn matters() -> Vec<Matter> {
     let question = Matter {
         message: MessageId(8),
         concern: Concern::Question,
-        more: 0,
         read_at: None,
         told: 0,
         tell_at: None,

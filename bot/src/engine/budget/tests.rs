@@ -112,6 +112,7 @@ fn what_a_text_is() {
         (Key::CodeLocked, &ANSWER, true, Class::Security),
         (Key::StopAsk, &ANSWER, true, Class::Security),
         (Key::Stopped, &ANSWER, true, Class::Security),
+        (Key::WindowOpened, &ANSWER, true, Class::Security),
         // Whoever was erased is not on the list any more.
         (Key::Erased, &ANSWER, false, Class::Security),
         (Key::Who, &ANSWER, true, Class::Answer),
@@ -189,4 +190,13 @@ fn a_stranger_who_was_heard_before_a_start_is_not_answered_again_that_day() {
     strangers.recall("+447700900002", day_before);
     assert!(!strangers.may_answer("+447700900001", noon()));
     assert!(strangers.may_answer("+447700900002", noon()));
+}
+
+/// After a start texts come by their ids: one that left yesterday does not give today's money back.
+#[test]
+fn yesterday_gives_nothing_back() {
+    let mut spent = Spent::default();
+    spent.add(100, noon());
+    spent.add(1, noon() - TimeDelta::days(1));
+    assert!(!spent.has_left(Class::Answer, Some(100), noon()));
 }

@@ -74,7 +74,10 @@ impl Step<'_> {
             rest: None,
             question,
         });
-        self.view().reply(turn, phrase)
+        Said {
+            asks: true,
+            ..self.view().reply(turn, phrase)
+        }
     }
 
     /// What was asked is answered, or no longer matters. A code is waited for all the same.

@@ -21,13 +21,17 @@ impl Step<'_> {
         };
         match answer {
             Answer::Help => self.help(turn, &speaker),
-            Answer::Stop => self.stop(turn, &speaker),
+            Answer::Stop => self.stop(turn),
             Answer::Start => self.start(turn, &speaker),
             Answer::Query(query) if query.topic == Topic::Language => {
                 self.language(turn, query.language.as_deref())
             }
             Answer::Query(query) => {
-                self.close_question(&turn.number);
+                // What this very text made us ask is still to be answered.
+                let asked = self.view().open_question(&turn.number);
+                if asked.is_none_or(|open| open.message != turn.message) {
+                    self.close_question(&turn.number);
+                }
                 self.query(turn, &speaker, &query)
             }
         }
@@ -45,8 +49,10 @@ impl Step<'_> {
     }
 
     /// An adviser who gets no more texts is told of no danger, so a forged number must not do it.
-    fn stop(&mut self, turn: &Turn, speaker: &Person) -> Done {
-        if speaker.role == Role::Adviser {
+    fn stop(&mut self, turn: &Turn) -> Done {
+        let people = self.view().everyone_on(&turn.number).into_iter();
+        let mut people = people.filter_map(|person| self.view().person(person));
+        if people.any(|person| person.role == Role::Adviser) {
             let large = Large {
                 deed: Deed::Stop,
                 phrase: Key::StopAsk.into(),

@@ -19,7 +19,7 @@ use crate::{
         erasure::{self, Erasure, UsedNumber},
         limits,
         matter::Matter,
-        message::{Outbound, Question, Received, Talk},
+        message::{Deed, Outbound, Question, Received, Talk},
     },
 };
 
@@ -36,6 +36,7 @@ impl Step<'_> {
         self.forget_matters(&what);
         self.forget_talks(&what);
         self.forget_parts(&what);
+        self.forget_reasons(&what);
         self.put_person(Person {
             name: erasure::code(person.id),
             erased: true,
@@ -101,6 +102,24 @@ impl Step<'_> {
         }
     }
 
+    /// Why others are left in peace may name them.
+    fn forget_reasons(&mut self, what: &Erasure) {
+        let persons = self.world.directory.persons();
+        let others = persons.filter(|person| person.id != what.person);
+        let changed = |person: &Person| {
+            let hold = person.hold.as_ref()?;
+            let hold = hold_without(what, person.id, hold)?;
+            Some(Person {
+                hold: Some(hold),
+                ..person.clone()
+            })
+        };
+        let changed: Vec<Person> = others.filter_map(changed).collect();
+        for person in changed {
+            self.put_person(person);
+        }
+    }
+
     fn forget_parts(&mut self, what: &Erasure) {
         let now = self.now;
         let parts = &mut self.world.parts;
@@ -159,23 +178,12 @@ impl Step<'_> {
         let Body::LeftAlone { person, hold } = &event.body else {
             return;
         };
-        let Reason::Told(words) = &hold.reason else {
+        let Some(hold) = hold_without(what, *person, hold) else {
             return;
         };
-        let kept = if *person == what.person {
-            String::new()
-        } else {
-            what.without_name(words).unwrap_or_else(|| words.clone())
-        };
-        if kept == *words {
-            return;
-        }
         let body = Body::LeftAlone {
             person: *person,
-            hold: Hold {
-                reason: Reason::Told(kept),
-                ..hold.clone()
-            },
+            hold,
         };
         let event = Event { body, ..event };
         self.change.events.push(event.clone());
@@ -192,6 +200,22 @@ impl Step<'_> {
             self.change.outbound.push(without_words(what, outbound));
         }
     }
+}
+
+/// A hold without what it tells of them; none where it stays as it is.
+fn hold_without(what: &Erasure, person: PersonId, hold: &Hold) -> Option<Hold> {
+    let Reason::Told(words) = &hold.reason else {
+        return None;
+    };
+    let kept = if person == what.person {
+        String::new()
+    } else {
+        what.without_name(words)?
+    };
+    (kept != *words).then(|| Hold {
+        reason: Reason::Told(kept),
+        ..hold.clone()
+    })
 }
 
 /// A text in without what is theirs; none where it stays as it is.
@@ -222,6 +246,10 @@ fn forgetful(mut talk: Talk, what: &Erasure, is_theirs: bool) -> Talk {
             Question::ForWhom { people, text, .. } => {
                 people.contains(&what.person) || is_about_them(text)
             }
+            Question::Code {
+                deed: Deed::Visit { text, .. },
+                ..
+            } => is_about_them(text),
             Question::Confirm(_) | Question::Ask { .. } | Question::Code { .. } => false,
         };
         let rest = open.rest.as_deref().is_some_and(is_about_them);

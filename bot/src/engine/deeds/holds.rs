@@ -1,7 +1,7 @@
 //! People who are left in peace, and who are reminded again.
 //!
-//! Every deed of an adviser on these comes by [`Step::hold_or_go`], which asks for the code that
-//! opens a visit.
+//! An adviser does so by [`Step::hold_or_go`], which asks for the code that opens a visit; a death does so
+//! by itself.
 
 use budwood_parser::{Query, Taken, Topic};
 use budwood_scheduler::{Body, Person, Reason, decide::date_ahead};

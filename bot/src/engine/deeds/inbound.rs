@@ -141,6 +141,7 @@ impl Step<'_> {
             to,
             phrase: key.into(),
             purpose: Purpose::Answer { to: message },
+            asks: false,
         }])
     }
 
@@ -160,7 +161,13 @@ impl Step<'_> {
         }
         let again = turn.clone();
         let mut done = self.converse_once(turn);
-        let Some(rest) = rest else {
+        // Who has said STOP, or is gone, says nothing more.
+        let goes_on = done.outcome != Outcome::Stopped
+            && self
+                .view()
+                .everyone_on(&again.number)
+                .contains(&again.speaker);
+        let Some(rest) = rest.filter(|_| goes_on) else {
             return done;
         };
         match &mut self.talk(&again.number).open {

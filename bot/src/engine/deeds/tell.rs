@@ -32,7 +32,8 @@ impl Step<'_> {
         let notice = view.matter_notice(turn, concern);
         let is_told = notice.is_some();
         let is_news = !self.is_told_lately(turn, concern);
-        self.let_wait(turn, concern);
+        let has_place = self.let_wait(turn, concern);
+        let is_told = is_told && has_place;
         let mut phrase = self.view().told(&speaker, concern, is_told);
         if concern == Concern::Alarm(Alarm::Grief) {
             let bereaved = self.view().bereaved(turn);
@@ -81,18 +82,12 @@ impl Step<'_> {
         self.world.matters.all().any(same)
     }
 
-    fn let_wait(&mut self, turn: &Turn, concern: Concern) {
+    /// Whether there was a place for it: of one phone only so many wait, but danger always does.
+    fn let_wait(&mut self, turn: &Turn, concern: Concern) -> bool {
         let of_phone = |matter: &&Matter| matter.number == turn.number;
-        let own: Vec<&Matter> = self.world.matters.all().filter(of_phone).collect();
-        if own.len() >= limits::WAITING_OF_PHONE_MAX
-            && let Some(last) = own.last()
-        {
-            let last = Matter {
-                more: last.more.saturating_add(1),
-                ..(*last).clone()
-            };
-            self.put_matter(last);
-            return;
+        let own = self.world.matters.all().filter(of_phone).count();
+        if own >= limits::WAITING_OF_PHONE_MAX && !concern.is_danger() {
+            return false;
         }
         let mut matter = Matter {
             message: turn.message,
@@ -101,17 +96,33 @@ impl Step<'_> {
             number: turn.number.clone(),
             concern,
             text: turn.text.trim().to_owned(),
-            more: 0,
             read_at: None,
             told: 0,
             tell_at: None,
         };
         matter.tell_at = self.view().tell_at(&matter);
         self.put_matter(matter);
+        true
     }
 
-    /// What would have been the same answer a third time: a person looks instead.
-    pub(crate) fn goes_in_circles(&mut self, unsaid: Said) -> Vec<Said> {
+    /// Posts what is said; where that is in vain, a person looks instead.
+    pub(crate) fn say(&mut self, said: Vec<Said>) {
+        for said in said {
+            let Some(unsaid) = self.post(said) else {
+                continue;
+            };
+            for said in self.instead_of(unsaid) {
+                self.post(said);
+            }
+        }
+    }
+
+    /// What would have been the same answer a third time, or is a question that nobody will read.
+    fn instead_of(&mut self, unsaid: Said) -> Vec<Said> {
+        // The next text must not answer what was never asked.
+        if unsaid.asks && !self.is_said_enough(&unsaid) {
+            self.talk(&unsaid.to.number).open = None;
+        }
         let Purpose::Answer { to } = unsaid.purpose else {
             return Vec::new();
         };

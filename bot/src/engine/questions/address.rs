@@ -24,6 +24,7 @@ impl View<'_> {
             },
             phrase: phrase.into(),
             purpose: Purpose::Answer { to: turn.message },
+            asks: false,
         }
     }
 
@@ -52,6 +53,7 @@ impl View<'_> {
             },
             phrase,
             purpose: Purpose::Notice { about },
+            asks: false,
         })
     }
 

@@ -1,14 +1,14 @@
 //! Questions of the adviser: one SMS each.
 //!
-//! Without a group the answer is about all of the adviser's groups, one line each.
+//! Without a group the answer is about all of the adviser's groups: a line each, or one list of people.
 
 use std::collections::BTreeMap;
 
 use budwood_parser::{Query, Topic};
 use budwood_scheduler::{
     Group, Person, TaskKind,
-    figures::{LateJob, Name, QUIET_DAYS, SICK_DAYS, Sick, Table},
-    group::health::Family,
+    figures::{FEED_LOST_DAYS, LateJob, Name, QUIET_DAYS, SICK_DAYS, Sick, Table},
+    group::health::{Cluster, Family},
     jobs::orders::plants_to_order,
 };
 
@@ -20,10 +20,10 @@ use crate::{
 };
 
 /// A group with its figures and what its people are called.
-struct Asked<'a> {
+struct Asked<'a, 'n> {
     group: &'a Group,
     table: Table<'a>,
-    names: Names<'a>,
+    names: &'n Names<'a>,
 }
 
 impl<'a> View<'a> {
@@ -81,29 +81,33 @@ impl<'a> View<'a> {
         self,
         (speaker, query): (&Person, &Query),
         all: Key,
-        whole: fn(Self, &Asked<'a>) -> Phrase,
-        line: fn(Self, &Asked<'a>) -> Phrase,
+        whole: fn(Self, &Asked<'a, '_>) -> Phrase,
+        line: fn(Self, &Asked<'a, '_>) -> Phrase,
     ) -> Phrase {
-        let asked = |group: &'a Group, names| Asked {
-            group,
-            table: self.table(group),
-            names,
-        };
         if let Some(group) = self.group_asked(speaker, query) {
-            return whole(self, &asked(group, Names::of(self, [group])));
+            let names = Names::of(self, [group]);
+            return whole(self, &self.asked(group, &names));
         }
         let groups: Vec<&Group> = self.world.directory.groups_of(speaker.id).collect();
         if query.group.is_some() || groups.is_empty() {
             return self.not_yours(speaker);
         }
-        let lines = groups.into_iter().map(|group| {
-            let names = Names::of_all(self, speaker);
-            line(self, &asked(group, names)).into()
-        });
+        let names = Names::of_all(self, speaker);
+        let lines = groups
+            .into_iter()
+            .map(|group| line(self, &self.asked(group, &names)).into());
         Phrase::new(all, args! { "groups" => Value::List(lines.collect()) })
     }
 
-    fn alive(self, asked: &Asked<'a>) -> Phrase {
+    fn asked<'n>(self, group: &'a Group, names: &'n Names<'a>) -> Asked<'a, 'n> {
+        Asked {
+            group,
+            table: self.table(group),
+            names,
+        }
+    }
+
+    fn alive(self, asked: &Asked<'a, '_>) -> Phrase {
         let living = asked.table.living().value;
         let visited = self.visited_pct(&asked.table, Name::Living);
         match (living.survival_pct(), visited) {
@@ -117,7 +121,7 @@ impl<'a> View<'a> {
     }
 
     /// Jobs are left out, rarest first, before the text grows to a second part.
-    fn status(self, asked: &Asked<'a>) -> Phrase {
+    fn status(self, asked: &Asked<'a, '_>) -> Phrase {
         let Asked { group, table, .. } = asked;
         let jobs = table.jobs().value;
         let told = |counts: &BTreeMap<TaskKind, u32>, none: Key, some: Key| {
@@ -140,45 +144,47 @@ impl<'a> View<'a> {
             "late" => told(&jobs.late, Key::StatusLateNone, Key::StatusLate),
             "check" => Value::Spare(vec![check, None]),
             "quiet" => table.quiet().value.len(),
-            "sick" => self.sick_people(asked).len(),
+            "sick" => self.sick_people(asked).0.len(),
             "peace" => left_in_peace(table),
         };
         Phrase::new(Key::Status, args)
     }
 
-    fn status_line(self, asked: &Asked<'a>) -> Phrase {
+    fn status_line(self, asked: &Asked<'a, '_>) -> Phrase {
         let table = &asked.table;
         let args = args! {
             "group" => Value::name(&asked.group.name),
             "alive" => self.alive(asked),
             "late" => table.jobs().value.list.len(),
             "quiet" => table.quiet().value.len(),
-            "sick" => self.sick_people(asked).len(),
+            "sick" => self.sick_people(asked).0.len(),
         };
         Phrase::new(Key::StatusLine, args)
     }
 
-    fn late(self, asked: &Asked<'a>) -> Phrase {
+    fn late(self, asked: &Asked<'a, '_>) -> Phrase {
         let list = asked.table.jobs().value.list;
         if list.is_empty() {
             let args = args! {
                 "group" => asked.group.name.as_str(),
                 "peace" => left_in_peace(&asked.table),
+                "lost" => feed_lost(asked),
             };
             return Phrase::new(Key::LateNone, args);
         }
-        let people = list.iter().map(|job| late_job(&asked.names, job).into());
+        let people = list.iter().map(|job| late_job(asked.names, job).into());
         let args = args! {
             "group" => Value::brief(&asked.group.name),
             "people" => Value::List(people.collect()),
             "peace" => left_in_peace(&asked.table),
+            "lost" => feed_lost(asked),
         };
         Phrase::new(Key::LateList, args)
     }
 
-    fn late_line(self, asked: &Asked<'a>) -> Phrase {
+    fn late_line(self, asked: &Asked<'a, '_>) -> Phrase {
         let list = asked.table.jobs().value.list;
-        let first = list.first().map(|job| late_job(&asked.names, job));
+        let first = list.first().map(|job| late_job(asked.names, job));
         line(asked.group, list.len(), first)
     }
 
@@ -210,7 +216,7 @@ impl<'a> View<'a> {
 
     /// Plants for gaps need no spares, only what is lost on the way; none is ordered for a stand
     /// that is filled no more.
-    fn order(self, asked: &Asked<'a>) -> u32 {
+    fn order(self, asked: &Asked<'a, '_>) -> u32 {
         let to_fill = asked.table.gaps_to_fill().value;
         let calendar = self.calendar_of(asked.group);
         let order = calendar
@@ -218,7 +224,7 @@ impl<'a> View<'a> {
         order.unwrap_or(to_fill)
     }
 
-    fn gaps(self, asked: &Asked<'a>) -> Phrase {
+    fn gaps(self, asked: &Asked<'a, '_>) -> Phrase {
         let Asked {
             group,
             table,
@@ -245,7 +251,7 @@ impl<'a> View<'a> {
         Phrase::new(Key::GapsList, args)
     }
 
-    fn gaps_line(self, asked: &Asked<'a>) -> Phrase {
+    fn gaps_line(self, asked: &Asked<'a, '_>) -> Phrase {
         let gaps = asked.table.living().value.gaps;
         let order = (gaps > 0).then(|| {
             let args = args! { "order" => self.order(asked) };
@@ -254,12 +260,12 @@ impl<'a> View<'a> {
         line(asked.group, gaps, order)
     }
 
-    /// Those of the largest cluster first, then who else told of sickness.
-    fn sick_people(self, asked: &Asked<'a>) -> Vec<Sick> {
+    /// Those of the largest cluster first, then who else told of sickness; and that cluster.
+    fn sick_people(self, asked: &Asked<'a, '_>) -> (Vec<Sick>, Option<Cluster>) {
         let told = asked.table.sick().value;
         let today = self.today_in(asked.group);
         let Some(cluster) = self.clusters_of(asked.group.id, today).into_iter().next() else {
-            return told;
+            return (told, None);
         };
         let mut people = self.people_in(&cluster, today);
         let is_known = |one: &Sick, people: &[Sick]| {
@@ -271,16 +277,16 @@ impl<'a> View<'a> {
             .filter(|one| !is_known(one, &people))
             .collect();
         people.extend(others);
-        people
+        (people, Some(cluster))
     }
 
     /// The largest cluster is named first, and who is in it.
-    fn sick(self, asked: &Asked<'a>) -> Phrase {
+    fn sick(self, asked: &Asked<'a, '_>) -> Phrase {
         let group = asked.group;
-        let people = self.sick_people(asked);
+        let (people, cluster) = self.sick_people(asked);
         let people: Vec<Value> = people
             .iter()
-            .map(|sick| sick_one(&asked.names, sick).into())
+            .map(|sick| sick_one(asked.names, sick).into())
             .collect();
         if people.is_empty() {
             let args = args! { "group" => group.name.as_str(), "limit" => SICK_DAYS };
@@ -290,8 +296,7 @@ impl<'a> View<'a> {
             "group" => Value::brief(&group.name),
             "people" => Value::List(people),
         };
-        let today = self.today_in(group);
-        let Some(cluster) = self.clusters_of(group.id, today).into_iter().next() else {
+        let Some(cluster) = cluster else {
             return Phrase::new(Key::SickList, args);
         };
         args.extend(args! {
@@ -302,9 +307,9 @@ impl<'a> View<'a> {
         Phrase::new(Key::SickListCluster, args)
     }
 
-    fn sick_line(self, asked: &Asked<'a>) -> Phrase {
-        let people = self.sick_people(asked);
-        let first = people.first().map(|sick| sick_one(&asked.names, sick));
+    fn sick_line(self, asked: &Asked<'a, '_>) -> Phrase {
+        let (people, _) = self.sick_people(asked);
+        let first = people.first().map(|sick| sick_one(asked.names, sick));
         line(asked.group, people.len(), first)
     }
 }
@@ -340,4 +345,18 @@ fn late_job(names: &Names<'_>, job: &LateJob) -> Phrase {
 
 fn sick_one(names: &Names<'_>, sick: &Sick) -> Phrase {
     sick_person(&names.shown(sick.person), sick.ailment, sick.trees)
+}
+
+/// Rounds of feeding that are asked for no more: nothing where there is none.
+fn feed_lost(asked: &Asked<'_, '_>) -> Value {
+    let lost = asked.table.feed_lost().value;
+    let told = lost.first().map(|(most, _)| {
+        let args = args! {
+            "days" => FEED_LOST_DAYS,
+            "count" => lost.iter().map(|(_, rounds)| rounds).sum::<usize>(),
+            "name" => Value::name(&asked.names.shown(*most)),
+        };
+        Phrase::new(Key::FeedLost, args)
+    });
+    Value::Spare(vec![told, None])
 }

@@ -91,9 +91,12 @@ impl View<'_> {
             Decision::Both(first, second) => [first, second]
                 .into_iter()
                 .any(|decision| self.needs_visit(turn, role, decision)),
-            Decision::Reply(
-                Reply::No | Reply::Seen | Reply::Done | Reply::Later(_) | Reply::Choice(_),
-            )
+            // What waits for her is closed by it.
+            Decision::Reply(Reply::Done) => {
+                let adviser = self.person(turn.speaker);
+                adviser.is_some_and(|adviser| self.read_last(adviser).is_some())
+            }
+            Decision::Reply(Reply::No | Reply::Seen | Reply::Later(_) | Reply::Choice(_))
             | Decision::Answer(_)
             | Decision::Help(_)
             | Decision::Silent(_)
@@ -114,7 +117,11 @@ impl View<'_> {
 
     /// A visit that waits for its code.
     pub(crate) fn visit(self, turn: &Turn) -> Large {
-        let whom = self.person(turn.target).map_or("", |person| &person.name);
+        let whose = self.person(turn.target);
+        let is_own = |person: &&Person| person.id == turn.speaker;
+        let read = whose.filter(is_own).and_then(|own| self.read_last(own));
+        let whose = read.map_or(whose, |matter| self.person(matter.person));
+        let whom = whose.map_or("", |person| &person.name);
         let deed = Deed::Visit {
             text: turn.text.clone(),
             sent_at: turn.sent_at,

@@ -164,6 +164,7 @@ impl<'a> View<'a> {
                 task: task.kind,
                 due: task.due,
             },
+            asks: false,
         };
         Some((said, parts))
     }

@@ -118,6 +118,7 @@ impl View<'_> {
             },
             phrase: Phrase::new(Key::AskForWhom, args! { "people" => people_named }),
             purpose: Purpose::Answer { to: message },
+            asks: true,
         }
     }
 }

@@ -36,6 +36,7 @@ impl View<'_> {
             },
             phrase: self.signed(self.person(person)?, Key::Welcome),
             purpose: Purpose::Welcome { person },
+            asks: false,
         })
     }
 }

@@ -17,8 +17,6 @@ pub(super) struct StoredMatter {
     number: String,
     concern: String,
     text: String,
-    #[serde(default, skip_serializing_if = "is_zero")]
-    more: u32,
     #[serde(
         default,
         skip_serializing_if = "Option::is_none",
@@ -52,7 +50,6 @@ impl From<&Matter> for StoredMatter {
             number: matter.number.clone(),
             concern: matter.concern.name().to_owned(),
             text: matter.text.clone(),
-            more: matter.more,
             read_at: matter.read_at,
             told: matter.told,
             tell_at: matter.tell_at,
@@ -72,7 +69,6 @@ impl TryFrom<StoredMatter> for Matter {
             number: stored.number,
             concern: concern.ok_or_else(|| name_fault("concern", &stored.concern))?,
             text: stored.text,
-            more: stored.more,
             read_at: stored.read_at,
             told: stored.told,
             tell_at: stored.tell_at,
