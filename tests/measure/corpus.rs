@@ -15,7 +15,6 @@ use serde_json::{Map, Value, json};
 use self::read::{Faults, GROUPS, faults, is_fact, kind, texts};
 use crate::run::{answers_to, reader};
 
-#[path = "../corpus/read.rs"]
 mod read;
 
 /// What became of the texts of one language.

@@ -25,7 +25,7 @@ use crate::{
     uses::Use,
 };
 
-#[path = "../../../tests/corpus/read.rs"]
+#[path = "../../../tests/measure/corpus/read.rs"]
 mod read;
 
 /// One text with what is expected of it.

@@ -1,4 +1,4 @@
-//! How the texts of this folder are read, and when a reading of one is right: one rule for those who
+//! How the texts of `tests/corpus` are read, and when a reading of one is right: one rule for those who
 //! learn from them (`parser/src/teach/corpus.rs`) and those who measure (`tests/measure/corpus.rs`).
 
 use std::{fs, path::Path, vec::Vec};
