@@ -104,6 +104,7 @@ fn bare_piece(piece: &Piece<'_>) -> Option<Bare> {
         | Sense::Metres(_)
         | Sense::NoSuchDay
         | Sense::Clock
+        | Sense::Spacing
         | Sense::TooLarge
         | Sense::NoNumber
         | Sense::Group(_)

@@ -230,6 +230,7 @@ impl Face {
             | Sense::When(_)
             | Sense::NoSuchDay
             | Sense::Clock
+            | Sense::Spacing
             | Sense::TooLarge
             | Sense::NoNumber
             | Sense::Block(_)
@@ -273,6 +274,7 @@ fn sense_of(piece: &Piece<'_>) -> u32 {
         Sense::When(_) => 13,
         Sense::NoSuchDay => 14,
         Sense::Clock => 15,
+        Sense::Spacing => 23,
         Sense::TooLarge => 16,
         Sense::NoNumber => 17,
         Sense::Block(_) => 18,

@@ -307,6 +307,7 @@ impl<'r> Cutter<'r, '_> {
             Figure::Fraction(above, below) => Sense::Fraction(above, below),
             Figure::Metres(value) => Sense::Metres(value),
             Figure::Clock => Sense::Clock,
+            Figure::Spacing => Sense::Spacing,
             Figure::TooLarge => Sense::TooLarge,
         }
     }

@@ -2,7 +2,7 @@
 
 use alloc::{string::String, vec::Vec};
 
-use crate::kind::Kind;
+use crate::kind::{Kind, Slot};
 
 /// The slots of a report. A slot that was not said is empty.
 #[derive(Clone, Debug, Default, PartialEq)]
@@ -45,6 +45,15 @@ pub struct Details {
     pub mm: Option<f64>,
     /// What came.
     pub supply: Option<Supply>,
+}
+
+impl Details {
+    /// Whether only a part of the block was done: the rest of this work stays to do.
+    #[must_use]
+    pub fn is_part_of(&self, kind: Kind) -> bool {
+        let is_part = matches!(self.extent, Some(Extent::Half | Extent::Few));
+        is_part && kind.keeps(Slot::Part)
+    }
 }
 
 /// A value with the unit that it was said in.

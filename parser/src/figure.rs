@@ -1,13 +1,14 @@
 //! Numbers as people type them: one rule, one function.
 //!
 //! ```text
-//! figure   = iso / triple / fraction / clock / metres / range / list / grouped / decimal / whole
+//! figure   = iso / triple / fraction / clock / metres / spacing / range / list / grouped / decimal / whole
 //! iso      = 4DIGIT "-" 1*2DIGIT "-" 1*2DIGIT
 //! triple   = 1*4DIGIT sep 1*2DIGIT sep 1*4DIGIT         ; the same sep: "/" "-" "." ":"
 //! fraction = 1*2DIGIT "/" 1*2DIGIT                      ; 12/5 is a day, 1/2 a half
 //! clock    = 1*2DIGIT (":" 2DIGIT / "h" [2DIGIT]) [half] / 1*2DIGIT half      ; 14:30, 14h, 2pm
 //! half     = [" "] ("am" / "pm")
 //! metres   = DIGIT "m" 1*2DIGIT                         ; 1m8
+//! spacing  = side 1*2("x" side)                         ; 6x3, 60x60x60 cm
 //! range    = number "-" number
 //! list     = number 1*("," number)                      ; 41,43,39
 //! grouped  = 1*3DIGIT ("," / ".") 3DIGIT                ; 1,200
@@ -48,6 +49,8 @@ pub(crate) enum Figure {
     Metres(f64),
     /// A time of day.
     Clock,
+    /// "6x3": from row to row and from tree to tree, or the sides of a hole.
+    Spacing,
     /// More than [`NUMBER_MAX`].
     TooLarge,
 }
@@ -113,7 +116,7 @@ pub(crate) fn whole(value: f64) -> Option<u32> {
 /// Reads the number at the start of a text.
 pub(crate) fn figure(input: &str) -> IResult<&str, Figure> {
     alt((
-        iso, triple, fraction, clock, metres, range, list, grouped, decimal, plain,
+        iso, triple, fraction, clock, metres, spacing, range, list, grouped, decimal, plain,
     ))
     .parse(input)
 }
@@ -213,6 +216,15 @@ fn metres(input: &str) -> IResult<&str, Figure> {
         },
     )
     .parse(input)
+}
+
+/// "6x3", "6.7x3.4m", "60x60x60".
+fn spacing(input: &str) -> IResult<&str, Figure> {
+    let side = || (small(1, 3), opt((one_of(".,"), small(1, 2))));
+    let unit = || opt(alt((tag("cm"), tag("m"), tag("ft"))));
+    let another = |input| (one_of("x\u{d7}*"), side(), unit()).parse(input);
+    let sides = (side(), unit(), another, opt(another));
+    map(end((sides, word_end)), |_| Figure::Spacing).parse(input)
 }
 
 fn range(input: &str) -> IResult<&str, Figure> {

@@ -54,6 +54,8 @@ pub(crate) enum Slot {
     Amount,
     /// How much of the block, where trees are not counted.
     Extent,
+    /// That only a part of the block was done: the rest stays to do.
+    Part,
     Ailment,
     Cause,
     /// The name of a fertiliser, and whether for a tree or in all.
@@ -184,7 +186,7 @@ kinds! {
     /// Land cleared and de-stumped.
     Cleared {
         name: "cleared", number: Unclear, nature: Upkeep, denied: NotDone,
-        keeps: [Area], beside: [],
+        keeps: [Area, Part], beside: [],
         effect: Round, needs_trees: false, care: None,
     }
     /// Rows lined and pegged.
@@ -226,25 +228,25 @@ kinds! {
     /// A weeding round done.
     Weeded {
         name: "weeded", number: Unclear, nature: Upkeep, denied: NotDone,
-        keeps: [Area], beside: [Spray],
+        keeps: [Area, Part], beside: [Spray],
         effect: Round, needs_trees: false, care: None,
     }
     /// A feeding round done.
     Fertilised {
         name: "fertilised", number: Unclear, nature: Upkeep, denied: NotDone,
-        keeps: [Area, Amount, Product], beside: [Fertiliser, Spray],
+        keeps: [Area, Part, Amount, Product], beside: [Fertiliser, Spray],
         effect: Fed, needs_trees: false, care: None,
     }
     /// Something sprayed.
     Sprayed {
         name: "sprayed", number: Unclear, nature: Upkeep, denied: NotDone,
-        keeps: [Area, Amount, Spray], beside: [Spray],
+        keeps: [Area, Part, Amount, Spray], beside: [Spray],
         effect: Round, needs_trees: false, care: Some(Label),
     }
     /// Side shoots cut.
     Pruned {
         name: "pruned", number: Allowed, nature: Upkeep, denied: NotDone,
-        keeps: [Area], beside: [],
+        keeps: [Area, Part], beside: [],
         effect: Round, needs_trees: false, care: None,
     }
     /// Trees that have branched.
@@ -292,7 +294,7 @@ kinds! {
     /// Cover crop sown.
     CoverSown {
         name: "cover_sown", number: Allowed, nature: Upkeep, denied: NotDone,
-        keeps: [Area, Amount, Species], beside: [Crop, Cover],
+        keeps: [Area, Part, Amount, Species], beside: [Crop, Cover],
         effect: Round, needs_trees: false, care: None,
     }
     /// Food crop sown between the rows.

@@ -68,6 +68,8 @@ pub(crate) enum Sense<'r> {
     When(When),
     NoSuchDay,
     Clock,
+    /// "6x3".
+    Spacing,
     TooLarge,
     /// Number words that make no number.
     NoNumber,

@@ -394,6 +394,7 @@ fn piece_problems(pieces: &[Piece<'_>], folded: &Folded<'_>) -> Vec<Problem> {
                 | Sense::Metres(_)
                 | Sense::When(_)
                 | Sense::Clock
+                | Sense::Spacing
                 | Sense::Block(_)
                 | Sense::Group(_)
                 | Sense::Member(_)

@@ -14,6 +14,7 @@ use crate::{
     details::{Details, Wetness},
     fold::Folded,
     kind::Kind,
+    lexicon::Listed,
     meaning::{Meaning, Plain},
     piece::{Piece, Sense},
     reading::{Doubt, Problem, Report},
@@ -71,6 +72,7 @@ pub(crate) fn read(
     let mut groups: SmallVec<[Vec<Report>; 2]> = SmallVec::with_capacity(segments.len());
     // Nearly always one row, and a row is large.
     let mut rows: Vec<Row> = Vec::with_capacity(usize::from(!segments.is_empty()));
+    let mut bare: SmallVec<[usize; 2]> = SmallVec::new();
     for segment in segments {
         slots::reports(pieces, segment, folded, &mut told.problems, &mut rows, uses);
         // "não morreu nenhuma" says no twice.
@@ -102,6 +104,14 @@ pub(crate) fn read(
                 told.not_a_fact |= deny(row);
             }
         }
+        let is_weak = pieces
+            .get(segment.anchor)
+            .and_then(Piece::listed)
+            .is_some_and(Listed::is_weak);
+        let is_empty = |row: &Row| row.kind.needs_values() && row.details.values_cm.is_empty();
+        if is_weak && rows.iter().all(is_empty) {
+            bare.push(groups.len());
+        }
         groups.push(rows.drain(..).map(Row::into_report).collect());
         previous = Some(segment.anchor);
     }
@@ -112,6 +122,12 @@ pub(crate) fn read(
         return told;
     }
     carry_blocks(&mut groups);
+    // "ROUND B: weeded": a word that is much else measures nothing without a length.
+    if bare.len() < groups.len() {
+        for at in bare {
+            groups.get_mut(at).map(Vec::clear);
+        }
+    }
     told.reports
         .reserve_exact(groups.iter().map(Vec::len).sum());
     told.reports.extend(groups.into_iter().flatten());
@@ -155,7 +171,9 @@ fn denial_before(
         .max(segment.anchor.saturating_sub(NEGATION_REACH));
     for at in (start..segment.anchor).rev() {
         let piece = pieces.get(at)?;
-        if piece.is_plain(Plain::Negation) {
+        // "pruned but not weeded", "pruned instead of weeded".
+        let is_beside = at + 1 == segment.anchor && previous.is_some();
+        if piece.is_plain(Plain::Negation) || (is_beside && piece.is_plain(Plain::Instead)) {
             return Some(at);
         }
         let small = piece.is_any(&[Plain::Filler, Plain::Trees, Plain::At, Plain::NotYet])

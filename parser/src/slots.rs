@@ -9,11 +9,11 @@ use alloc::{string::ToString, vec::Vec};
 use crate::{
     details::{Extent, Per, Supply, Unit, Wetness},
     fold::Folded,
-    kind::{Kind, Slot},
+    kind::{Effect, Kind, Slot},
     lexicon::Listed,
     meaning::{Meaning, Numeral, Plain, sort},
     piece::{Piece, Sense, Trust},
-    reading::{Doubt, Problem},
+    reading::{Doubt, Problem, Span},
     row::{Row, share_details},
     segment::Segment,
     text::break_strength,
@@ -81,6 +81,7 @@ impl Filler<'_, '_> {
                 self.block(at, name);
                 true
             }
+            Sense::Number(_) if self.is_of_rows(at) => self.part(at, Extent::Few),
             Sense::Number(number) => {
                 let learned = self.uses.get(at).copied().flatten();
                 let used = match learned {
@@ -110,6 +111,7 @@ impl Filler<'_, '_> {
                 self.row.when = Some(*when);
                 true
             }
+            Sense::Spacing => self.spacing(span),
             Sense::Listed(_) => self.listed(at, piece),
             Sense::Triple(values) if self.segment.kind.needs_values() => {
                 for value in values {
@@ -141,6 +143,20 @@ impl Filler<'_, '_> {
         if let Some(to) = piece.repaired.or(twin_of(piece)).filter(|_| !greets) {
             self.doubt_repair(piece, to);
         }
+    }
+
+    /// "6x3" is of pegs, holes and plants; beside other work it may be twice three bags.
+    fn spacing(&mut self, span: Span) -> bool {
+        let kind = self.segment.kind;
+        let is_laid = matches!(
+            kind.effect(),
+            Effect::Pegs | Effect::Holes | Effect::Planted | Effect::Replaced
+        );
+        if !is_laid {
+            let written = self.written(span);
+            self.row.doubts.push(Doubt::LooseEnd(written));
+        }
+        is_laid
     }
 
     /// A guess, and a real word that stands for another, are always asked about.
@@ -241,11 +257,41 @@ impl Filler<'_, '_> {
             .pieces
             .get(at + 1)
             .is_some_and(|next| matches!(next.sense, Sense::Number(_)));
+        if self.segment.kind.keeps(Slot::Part) {
+            return extent == Extent::Half && self.part(at, extent);
+        }
         if self.row.has_number() || counted {
             return false;
         }
         self.row.details.extent = Some(extent);
         true
+    }
+
+    /// "half of B": only a part of the block that is named, here or next.
+    fn part(&mut self, at: usize, extent: Extent) -> bool {
+        let small = [
+            Plain::Of,
+            Plain::At,
+            Plain::Block,
+            Plain::Land,
+            Plain::Filler,
+        ];
+        let after = self.pieces.get(at + 1..).unwrap_or_default();
+        let next = after.iter().find(|piece| !piece.is_any(&small));
+        let is_next = next.is_some_and(
+            |next| matches!(next.sense, Sense::Block(name) if self.row.block.as_deref() != Some(name)),
+        );
+        if is_next && self.row.block.is_some() {
+            self.next_row(true);
+        }
+        self.row.details.extent = Some(extent);
+        true
+    }
+
+    /// "2 rows" of a work that goes on until all is done.
+    fn is_of_rows(&self, at: usize) -> bool {
+        let after = self.pieces.get(at + 1);
+        self.segment.kind.keeps(Slot::Part) && after.is_some_and(|next| next.is_plain(Plain::Row))
     }
 
     /// "weeded A, B not yet": said of the last block, or of all that are joined to it.
@@ -279,6 +325,9 @@ impl Filler<'_, '_> {
                 row.details.supply = row.details.supply.or(Some(Supply::Plants));
             }
             // A count says it better than "some", and "weeded small small" says how.
+            if row.kind.keeps(Slot::Part) {
+                continue;
+            }
             if row.has_number() || !row.kind.keeps(Slot::Extent) {
                 row.details.extent = None;
             }

@@ -136,12 +136,13 @@ fn next_token(rest: &str, first: char, is_whole: &impl Fn(&str) -> bool) -> (Sha
     (Shape::Word, len)
 }
 
-/// Digits and a letter that makes neither a time nor a length of them ("50g"), and what follows.
+/// Digits and a letter that makes no time, length or spacing of them ("50g"), and what follows.
 fn counted(rest: &str) -> Option<(&str, Figure)> {
     let after = rest.trim_start_matches(|letter: char| letter.is_ascii_digit());
     let digits = rest.get(..rest.len() - after.len())?;
     let letter = after.bytes().next()?;
-    let is_other = letter.is_ascii_lowercase() && !matches!(letter, b'a' | b'h' | b'm' | b'p');
+    let is_other =
+        letter.is_ascii_lowercase() && !matches!(letter, b'a' | b'h' | b'm' | b'p' | b'x');
     if !is_other || digits.len() > PLAIN_DIGITS_MAX {
         return None;
     }

@@ -43,7 +43,7 @@ fn taken(piece: &Piece<'_>) -> Taken {
         Sense::Block(name) => Taken::Block((*name).to_string()),
         Sense::Group(_) | Sense::Member(_) => Taken::Name,
         Sense::Mark(_) => Taken::Question,
-        Sense::Clock => Taken::Filler,
+        Sense::Clock | Sense::Spacing => Taken::Filler,
         Sense::Triple(_)
         | Sense::NoSuchDay
         | Sense::TooLarge

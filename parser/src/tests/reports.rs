@@ -271,6 +271,46 @@ fn rain() {
     check("rain 0", "rain rain=none mm=0");
 }
 
+/// Half a round, or some rows, is a part; half a bag is an amount, and half the trees are counted.
+#[test]
+fn a_part_of_the_work() {
+    check("weeded half A", "weeded @A extent=half");
+    check("half weeded A", "weeded @A extent=half");
+    check("half the block weeded A", "weeded @A extent=half");
+    check("weeded 2 rows A", "weeded @A extent=few");
+    check("pruned three rows in B", "pruned @B extent=few");
+    check("weeded all of A", "weeded @A");
+    check(
+        "weeded A and half of B",
+        "weeded @A + weeded @B extent=half",
+    );
+    check("weeded A and B half", "weeded @A + weeded @B extent=half");
+    check(
+        "fed A half bag urea",
+        "fertilised @A product=urea amount=0.5bag",
+    );
+    check("dead half B", "dead @B extent=half ?half");
+}
+
+/// From row to row and from tree to tree; beside feed it is twice a bag.
+#[test]
+fn a_spacing_counts_nothing() {
+    check("lined A 6x3", "lined @A");
+    check("pegged A 6.7x3.4m, 500 pegs", "lined @A 500");
+    check("120 holes 60x60x60 B", "holes_dug @B 120");
+    check("fed A 2x50", "fertilised @A ?loose_end(2x50)");
+}
+
+/// The name of the round in front of its answers; measured girths stay.
+#[test]
+fn a_round_is_read_as_its_facts() {
+    check(
+        "ROUND B: weeded, 3 sick leaves",
+        "weeded @B + disease @B 3 ailment=leaf_fall",
+    );
+    check("round 41 42 B, weeded", "girth @B cm=41,42 + weeded @B");
+}
+
 #[test]
 fn not_done() {
     check("not weeded A yet", "not_done @A not=weeded");
@@ -283,6 +323,9 @@ fn not_done() {
         "not_done @A not=weeded + not_done @B not=weeded",
     );
     check("weeded A, not pruned", "weeded @A + not_done @A not=pruned");
+    for text in ["pruned but not weeded A", "pruned A but not weeded"] {
+        check(text, "pruned @A + not_done @A not=weeded");
+    }
     // Nobody counts what was not done.
     check(
         "not planted 120 in B",
