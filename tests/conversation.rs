@@ -285,6 +285,11 @@ fn planting_waits_for_the_advisers_window() {
 }
 
 #[test]
+fn half_a_round_is_stored_as_a_part() {
+    check("parts");
+}
+
+#[test]
 fn trees_are_opened_by_girth_never_by_age() {
     check("opening");
 }

@@ -45,6 +45,7 @@ language-set = From now on I write in English.
 read-back = { $block }: { $facts }. { $stand }Wrong? Text NO
 read-back-rain = { $facts }. Thank you. Wrong? Text NO
 clause-on = { $clause } { $day }
+said-part = { $clause } (a part)
 said-cleared = land cleared
 said-lined = rows pegged
 said-lined-count = { $count } pegs

@@ -44,6 +44,7 @@ span = { $from } au { $to }
 read-back = { $block }: { $facts }. { $stand }Erreur? Envoyez NON
 read-back-rain = { $facts }. Merci. Erreur? Envoyez NON
 clause-on = { $clause } { $day }
+said-part = { $clause } (une partie)
 said-cleared = terrain défriché
 said-lined = piquetage fait
 said-lined-count = { $count ->

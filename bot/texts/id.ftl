@@ -43,6 +43,7 @@ span = { $from } s/d { $to }
 read-back = { $block }: { $facts }. { $stand }Salah? Balas TIDAK
 read-back-rain = { $facts }. Terima kasih. Salah? Balas TIDAK
 clause-on = { $clause } { $day }
+said-part = { $clause } (sebagian)
 said-cleared = lahan sudah dibuka
 said-lined = ajir dipasang
 said-lined-count = { $count } ajir

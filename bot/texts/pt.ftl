@@ -44,6 +44,7 @@ span = { $from } a { $to }
 read-back = { $block }: { $facts }. { $stand }Errado? Responda NAO
 read-back-rain = { $facts }. Agradecemos. Errado? Responda NAO
 clause-on = { $clause } { $day }
+said-part = { $clause } (uma parte)
 said-cleared = terreno limpo
 said-lined = estacas postas
 said-lined-count = { $count ->

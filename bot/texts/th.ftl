@@ -46,6 +46,7 @@ span = { $from }-{ $to }
 read-back = { $block }: { $facts } { $stand }ผิด ตอบ ไม่
 read-back-rain = { $facts } ขอบคุณ ผิด ตอบ ไม่
 clause-on = { $clause } { $day }
+said-part = { $clause } (บางส่วน)
 said-cleared = ถางที่แล้ว
 said-lined = ปักหลักแล้ว
 said-lined-count = ปักไม้ { $count } หลัก

@@ -48,6 +48,7 @@ span = { $from } đến { $to }
 read-back = { $block }: { $facts }. { $stand }Sai? Nhắn KHÔNG
 read-back-rain = { $facts }. Cám ơn. Sai? Nhắn KHÔNG
 clause-on = { $clause } { $day }
+said-part = { $clause } (một phần)
 said-cleared = đã dọn đất
 said-lined = đã cắm cọc
 said-lined-count = { $count } cọc

@@ -58,6 +58,11 @@ impl Facts<'_> {
 
     fn dated(self, fact: &Draft) -> Phrase {
         let clause = clause(fact.kind, &fact.details);
+        let clause = if fact.details.is_part_of(fact.kind) {
+            Phrase::new(Key::SaidPart, args! { "clause" => clause })
+        } else {
+            clause
+        };
         let on = fact.on;
         if on.from == self.today && on.to == self.today {
             return clause;

@@ -128,6 +128,7 @@ keys! {
     ReadBack = "read-back",
     ReadBackRain = "read-back-rain",
     ClauseOn = "clause-on",
+    SaidPart = "said-part",
     SaidHolesDug = "said-holes-dug",
     SaidReceivedPlants = "said-received-plants",
     SaidReceivedPlantsUncounted = "said-received-plants-uncounted",

@@ -278,6 +278,10 @@ impl BlockState {
     }
 
     fn report(&mut self, kind: Kind, on: Happened, details: &Details, source: Source) {
+        // Half a round is none: the job stays open.
+        if details.is_part_of(kind) {
+            return;
+        }
         let day = on.day();
         let count = details.count;
         let seen = Count {

@@ -84,6 +84,7 @@ impl View<'_> {
             places: places(self.points_of(record), &state),
             next: drafts
                 .last()
+                .filter(|fact| !fact.details.is_part_of(fact.kind))
                 .and_then(|fact| self.next_round(block, fact.kind)),
             ready: drafts
                 .iter()

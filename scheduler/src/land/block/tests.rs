@@ -9,7 +9,7 @@ use std::{
     vec::Vec,
 };
 
-use budwood_parser::{Ailment, Cause, Details, Kind, Supply, Wetness};
+use budwood_parser::{Ailment, Cause, Details, Extent, Kind, Supply, Wetness};
 use chrono::{DateTime, NaiveDate, NaiveTime, Utc};
 
 use super::{BlockState, Census, Count, RAINS_KEPT};
@@ -300,6 +300,27 @@ fn each_kind_of_work_leaves_its_last_day_and_number() {
         assert_eq!(state.known_on, Some(day("2028-06-01")), "{kind:?}");
         assert_eq!(state.listed_on, None, "{kind:?}, no list brought it");
         assert_eq!(state.facts, [EventId(1)], "{kind:?}");
+    }
+}
+
+/// Half a round is none: the job stays open, and the block was heard of. Half of the sick is a count.
+#[test]
+fn a_part_of_a_round_counts_as_none() {
+    for extent in [Extent::Half, Extent::Few] {
+        let part = || Details {
+            extent: Some(extent),
+            ..Details::default()
+        };
+        let state = fold(&[(Kind::Weeded, "2028-06-01", part())]);
+        assert!(state.last.is_empty() && state.rounds.is_empty());
+        assert_eq!(state.heard_on, Some(day("2028-06-01")));
+        assert!(
+            fold(&[(Kind::Fertilised, "2028-06-01", part())])
+                .fed
+                .is_empty()
+        );
+        let sick = fold(&[(Kind::Disease, "2028-06-01", part())]);
+        assert!(sick.last.contains_key(&Kind::Disease));
     }
 }
 
