@@ -152,6 +152,9 @@ fn the_samples_hold_every_kind_and_shape() {
             "consent_withdrawn",
             "left_alone",
             "gone_on",
+            "phone_lost",
+            "phone_found",
+            "number_moved",
             "erased"
         ])
     );
@@ -174,7 +177,10 @@ fn the_samples_hold_every_kind_and_shape() {
             "warn",
             "erase",
             "stop",
-            "visit"
+            "visit",
+            "lost",
+            "found",
+            "moved"
         ])
     );
     assert_eq!(

@@ -156,6 +156,7 @@ fn longest(case: &Case<'_>, key: &str, value: &str) -> String {
         "planted" if key == "status" => "500".to_owned(),
         "code" => "471147".to_owned(),
         "digits" => "4711".to_owned(),
+        "number" => "+447700900123".to_owned(),
         "count" | "days" | "farmers" | "quiet" | "sick" | "uncounted" | "limit" => "500".to_owned(),
         "living" => {
             let trees = args! { "first" => TREES, "filled" => TREES, "planted" => TREES };

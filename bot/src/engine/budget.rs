@@ -88,6 +88,13 @@ impl Class {
                 | Key::FirstIllness
                 | Key::FirstSnake
                 | Key::HoldAsk
+                | Key::NumberAsk
+                | Key::NumberMoved
+                | Key::PhoneFound
+                | Key::PhoneFoundAsk
+                | Key::PhoneLost
+                | Key::PhoneLostAdviser
+                | Key::PhoneLostAsk
                 | Key::PlantingHeld
                 | Key::StopAsk
                 | Key::Stopped

@@ -12,6 +12,7 @@ pub(crate) mod inbound;
 pub(crate) mod language;
 pub(crate) mod outbox;
 pub(crate) mod parts;
+pub(crate) mod phones;
 pub(crate) mod record;
 pub(crate) mod reply;
 pub(crate) mod roll;

@@ -23,6 +23,14 @@ use crate::{
 /// Hours in a day.
 const DAY_HOURS: i64 = 24;
 
+/// What may be read by whoever holds a lost phone.
+const fn is_for_anybody(key: Key) -> bool {
+    matches!(
+        key,
+        Key::PhoneIsLost | Key::FirstFire | Key::FirstSnake | Key::FirstDanger | Key::FirstIllness
+    )
+}
+
 impl View<'_> {
     /// What the reader will see.
     pub(crate) fn worded(self, said: &Said) -> String {
@@ -37,6 +45,9 @@ impl Step<'_> {
     /// often, and a question that nobody will read.
     pub(crate) fn post(&mut self, said: Said) -> Option<Said> {
         let number = &said.to.number;
+        if self.world.directory.is_lost(number) && !is_for_anybody(said.phrase.key) {
+            return None;
+        }
         let is_known = self.world.directory.phone(number).is_some();
         let class = Class::of(said.phrase.key, &said.purpose, is_known);
         let (spent, a_day) = (self.world.spent, self.setup.parts_a_day);

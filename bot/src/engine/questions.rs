@@ -14,6 +14,7 @@ pub(crate) mod girth;
 pub(crate) mod language;
 pub(crate) mod member;
 pub(crate) mod own_words;
+pub(crate) mod phones;
 pub(crate) mod rains;
 pub(crate) mod read_back;
 pub(crate) mod roll_plan;

@@ -2,7 +2,7 @@
 
 use std::collections::BTreeSet;
 
-use budwood_scheduler::{BlockId, BlockState, Group, MessageId, Person};
+use budwood_scheduler::{BlockId, BlockState, Group, MessageId, Person, PersonId, Phone};
 use chrono::{DateTime, Utc};
 
 use super::{Setup, Told, memory::world::World, view::View};
@@ -85,6 +85,22 @@ impl<'a> Step<'a> {
             .world
             .directory
             .blocks_of(id)
+            .map(|block| block.id)
+            .collect();
+        for block in blocks {
+            self.plan(block);
+        }
+    }
+
+    /// Puts a phone in, new or changed, and looks at the blocks of its people again.
+    pub(super) fn put_phone(&mut self, phone: Phone) {
+        let before = self.view().everyone_on(&phone.number);
+        let people: BTreeSet<PersonId> = before.into_iter().chain(phone.people()).collect();
+        self.change.phones.push(phone.clone());
+        self.world.directory.put_phone(phone);
+        let blocks: Vec<BlockId> = people
+            .into_iter()
+            .flat_map(|person| self.world.directory.blocks_of(person))
             .map(|block| block.id)
             .collect();
         for block in blocks {

@@ -83,6 +83,11 @@ impl Step<'_> {
         if query.topic == Topic::CallMe {
             return self.tell(turn, Concern::CallMe);
         }
+        if let Topic::Lost | Topic::Found | Topic::Moved = query.topic
+            && let Some(name) = &query.member
+        {
+            return self.of_phone(turn, speaker, (query.topic, name));
+        }
         let is_adviser = speaker.role == Role::Adviser;
         if is_adviser && matches!(query.topic, Topic::LeaveAlone | Topic::GoOn) {
             return self.hold_or_go(turn, speaker, query);
@@ -133,6 +138,9 @@ impl Step<'_> {
             | Topic::Next
             | Topic::LeaveAlone
             | Topic::GoOn
+            | Topic::Lost
+            | Topic::Found
+            | Topic::Moved
             | Topic::Waiting
             | Topic::When
             | Topic::HowMuch

@@ -209,7 +209,7 @@ impl Step<'_> {
         let is_theirs = self
             .world
             .directory
-            .numbers_of(owner.id)
+            .numbers_that_reach(owner.id)
             .any(|number| number == to);
         if !is_theirs {
             return None;
@@ -234,7 +234,7 @@ impl Step<'_> {
     fn welcome_verdict(&self, to: &str, person: PersonId) -> Option<Verdict> {
         let owner = self.view().person(person)?;
         let group = self.view().group_of(owner)?;
-        let mut numbers = self.world.directory.numbers_of(person);
+        let mut numbers = self.world.directory.numbers_that_reach(person);
         let local = self.now.with_timezone(&zone(group, self.setup));
         if nudge::withheld(owner, local.date_naive()).is_some() || numbers.all(|own| own != to) {
             return None;

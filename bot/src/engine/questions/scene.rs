@@ -113,6 +113,9 @@ impl<'a> View<'a> {
         };
         let languages = self.languages_of(&turn.number, &[turn.speaker]);
         let languages: Vec<&str> = languages.iter().map(String::as_str).collect();
+        if let Some(reading) = self.of_advisers_phone(turn, role, &languages) {
+            return reading;
+        }
         let known = Known {
             languages: &languages,
             blocks: &blocks,
