@@ -156,7 +156,6 @@ fn longest(case: &Case<'_>, key: &str, value: &str) -> String {
         "planted" if key == "status" => "500".to_owned(),
         "code" => "471147".to_owned(),
         "digits" => "4711".to_owned(),
-        "number" => "+447700900123".to_owned(),
         "count" | "days" | "farmers" | "quiet" | "sick" | "uncounted" | "limit" => "500".to_owned(),
         "living" => {
             let trees = args! { "first" => TREES, "filled" => TREES, "planted" => TREES };
@@ -167,7 +166,7 @@ fn longest(case: &Case<'_>, key: &str, value: &str) -> String {
     }
 }
 
-/// What texts of feeding and of the field round are about, in the most letters.
+/// What texts of feeding, of the field round and of phones are about, in the most letters.
 fn work(tongue: Tongue<'_>, value: &str) -> Option<String> {
     Some(match value {
         "jobs" => walked(tongue),
@@ -175,6 +174,7 @@ fn work(tongue: Tongue<'_>, value: &str) -> Option<String> {
         "grams" => tongue.number(1_250.5),
         "ring" => tongue.say(Key::FeedRing, args! {}),
         "product" => "superphosphate".to_owned(),
+        "number" => "+447700900123".to_owned(),
         "products" => "urea 125+tsp 60".to_owned(),
         "dose" => {
             let figures = args! {

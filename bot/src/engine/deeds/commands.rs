@@ -83,11 +83,6 @@ impl Step<'_> {
         if query.topic == Topic::CallMe {
             return self.tell(turn, Concern::CallMe);
         }
-        if let Topic::Lost | Topic::Found | Topic::Moved = query.topic
-            && let Some(name) = &query.member
-        {
-            return self.of_phone(turn, speaker, (query.topic, name));
-        }
         let is_adviser = speaker.role == Role::Adviser;
         if is_adviser && matches!(query.topic, Topic::LeaveAlone | Topic::GoOn) {
             return self.hold_or_go(turn, speaker, query);
@@ -125,6 +120,9 @@ impl Step<'_> {
             Topic::Warn if speaker.role == Role::Adviser => {
                 view.warning(speaker, view.group_asked(speaker, query)?.id)
             }
+            Topic::Lost | Topic::Found | Topic::Moved => {
+                view.about_phone(turn, speaker, query.topic, query.member.as_deref()?)
+            }
             Topic::Window
             | Topic::Warn
             | Topic::Hold
@@ -138,9 +136,6 @@ impl Step<'_> {
             | Topic::Next
             | Topic::LeaveAlone
             | Topic::GoOn
-            | Topic::Lost
-            | Topic::Found
-            | Topic::Moved
             | Topic::Waiting
             | Topic::When
             | Topic::HowMuch

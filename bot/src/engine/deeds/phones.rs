@@ -1,7 +1,7 @@
 //! A phone is lost: whoever holds it is told nothing, changes nothing, and what it texts waits for
 //! a person. It is found again, or its owner has another number, which takes its place for good.
 
-use budwood_parser::{Alarm, Topic};
+use budwood_parser::Alarm;
 use budwood_scheduler::{
     Body, MessageId, Person, PersonId, PersonLink, Phone, Role, decide::Concern,
 };
@@ -21,20 +21,6 @@ use crate::{
 };
 
 impl Step<'_> {
-    /// LOST, FOUND and MOVED: asks for the code, or says why not.
-    pub(crate) fn of_phone(
-        &mut self,
-        turn: &Turn,
-        speaker: &Person,
-        (topic, name): (Topic, &str),
-    ) -> Done {
-        let view = self.view();
-        match view.about_phone(turn, speaker, topic, name) {
-            Ok(large) => self.ask_code(turn, large),
-            Err(instead) => Outcome::Answered.saying([view.reply(turn, instead)]),
-        }
-    }
-
     /// The phones of a person are lost, or found again.
     pub(crate) fn lost_or_found(&mut self, turn: &Turn, person: PersonId, is_lost: bool) -> Said {
         let deed = if is_lost {

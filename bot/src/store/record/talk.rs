@@ -277,6 +277,7 @@ fn drafts(facts: Vec<StoredDraft>) -> Result<Vec<budwood_scheduler::decide::Draf
 }
 
 impl From<&Question> for StoredQuestion {
+    #[expect(clippy::too_many_lines, reason = "an arm for each question")]
     fn from(question: &Question) -> Self {
         match question {
             Question::Confirm(facts) => Self::Confirm {
@@ -365,6 +366,7 @@ impl From<&Question> for StoredQuestion {
 }
 
 impl StoredQuestion {
+    #[expect(clippy::too_many_lines, reason = "an arm for each question")]
     fn open(self) -> Result<Question, Fault> {
         Ok(match self {
             Self::Confirm { facts } => Question::Confirm(drafts(facts)?),
