@@ -28,13 +28,14 @@ const STATES: &[u8] = b"s/";
 const TALKS: &[u8] = b"t/";
 const MATTERS: &[u8] = b"w/";
 const ERASURES: &[u8] = b"x/";
+const LEDGERS: &[u8] = b"l/";
 /// What a store keeps about itself; in no copy of its records.
 pub(super) const OWN: &[u8] = b"m/";
 const HOLD: &[u8] = b"m/hold";
 
 /// What [`load`] reads whole.
-pub(super) const KEPT_IN_MEMORY: [&[u8]; 9] = [
-    PERSONS, PHONES, GROUPS, BLOCKS, STATES, TALKS, MATTERS, ERASURES, HOLD,
+pub(super) const KEPT_IN_MEMORY: [&[u8]; 10] = [
+    PERSONS, PHONES, GROUPS, BLOCKS, STATES, TALKS, MATTERS, ERASURES, LEDGERS, HOLD,
 ];
 
 /// A key with its new record, or with none to take it out.
@@ -109,6 +110,10 @@ pub(super) fn rows(change: &Change) -> Result<Vec<Write>, StoreError> {
             record::erasure(erasure)?,
         );
     }
+    for ledger in &change.ledgers {
+        let month = ledger.month.format("%Y-%m").to_string();
+        put(text_key(LEDGERS, &month), record::ledger(ledger)?);
+    }
     match change.hold {
         None => {}
         Some(Hold::Free) => rows.push((HOLD.to_vec(), None)),
@@ -156,6 +161,7 @@ pub(super) fn load<'a>(
         talks: all(under(TALKS), record::read_talk)?,
         matters: all(under(MATTERS), record::read_matter)?,
         erasures: all(under(ERASURES), record::read_erasure)?,
+        ledgers: all(under(LEDGERS), record::read_ledger)?,
         parts,
         outbound,
         last_event: last_event.map(|event| event.id),
