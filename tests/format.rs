@@ -183,7 +183,7 @@ fn the_samples_hold_every_kind_and_shape() {
     );
     assert_eq!(
         names("outbound", "/body/purpose"),
-        set(["answer", "nudge", "notice"])
+        set(["answer", "nudge", "notice", "service"])
     );
     assert_eq!(
         names("outbound", "/body/state"),
