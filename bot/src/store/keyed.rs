@@ -48,22 +48,7 @@ type Rows<'a> = Box<dyn DoubleEndedIterator<Item = Row> + 'a>;
 
 /// The rows of a change; a row without a value takes its key out. Later rows win.
 pub(super) fn rows(change: &Change) -> Result<Vec<Write>, StoreError> {
-    let mut rows: Vec<Write> = change
-        .gone_phones
-        .iter()
-        .flat_map(|number| {
-            [
-                (text_key(PHONES, number), None),
-                (text_key(TALKS, number), None),
-            ]
-        })
-        .collect();
-    let gone_parts = change.gone_parts.iter();
-    rows.extend(gone_parts.map(|id| (long_key(PARTS, id.0), None)));
-    let closed = change.closed.iter();
-    rows.extend(closed.map(|message| (long_key(MATTERS, message.0), None)));
-    let erased = change.erased.iter();
-    rows.extend(erased.map(|person| (short_key(ERASURES, person.0), None)));
+    let mut rows = taken_out(change);
     let mut put = |key: Vec<u8>, value: Vec<u8>| rows.push((key, Some(value)));
     for event in &change.events {
         put(event_key(event.id), record::event(event)?);
@@ -120,6 +105,27 @@ pub(super) fn rows(change: &Change) -> Result<Vec<Write>, StoreError> {
         Some(hold) => rows.push((HOLD.to_vec(), Some(record::hold(&hold)?))),
     }
     Ok(rows)
+}
+
+/// The keys that a change takes out.
+fn taken_out(change: &Change) -> Vec<Write> {
+    let mut rows: Vec<Write> = change
+        .gone_phones
+        .iter()
+        .flat_map(|number| {
+            [
+                (text_key(PHONES, number), None),
+                (text_key(TALKS, number), None),
+            ]
+        })
+        .collect();
+    let gone_parts = change.gone_parts.iter();
+    rows.extend(gone_parts.map(|id| (long_key(PARTS, id.0), None)));
+    let closed = change.closed.iter();
+    rows.extend(closed.map(|message| (long_key(MATTERS, message.0), None)));
+    let erased = change.erased.iter();
+    rows.extend(erased.map(|person| (short_key(ERASURES, person.0), None)));
+    rows
 }
 
 /// Reads what the engine keeps in memory, given a way to read the rows under a prefix.

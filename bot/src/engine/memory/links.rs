@@ -125,13 +125,10 @@ impl Links {
     /// When the last text or receipt came by any of these.
     pub(crate) fn last_in<'a>(
         &self,
-        mut names: impl Iterator<Item = &'a str>,
+        names: impl Iterator<Item = &'a str>,
     ) -> Option<DateTime<Utc>> {
-        let mut last = None;
-        while let Some(name) = names.next() {
-            last = last.max(self.0.get(name).and_then(|state| state.last_in));
-        }
-        last
+        let states = names.filter_map(|name| self.0.get(name));
+        states.filter_map(|state| state.last_in).max()
     }
 
     /// A gateway took a text, or said at least what is wrong with one.

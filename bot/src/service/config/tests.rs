@@ -172,12 +172,6 @@ fn errors_name_the_line_and_the_key() {
             "[nudges]\nwindow_from = \"18:00\"\nwindow_until = \"17:00\"\n[line]",
         ),
         ("[line]", "[log]\nfilter = \"a=b=c\"\n[line]"),
-        ("[line]", "[operator]\nphone = \"07700 900000\"\n[line]"),
-        ("[line]", "[line]\nmoney_a_month = -1"),
-        (
-            "[line]",
-            "[[gateway]]\nname = \"f\"\nkind = \"folder\"\nfolder = \"f\"\n[line]\nmoney_a_month = 5",
-        ),
     ];
     let errors = changes.map(|(from, to)| {
         assert!(SMALL.contains(from), "{from:?} is not in the file");
@@ -210,6 +204,24 @@ fn errors_name_the_line_and_the_key() {
     line 12: nudges.window_from: expected hours and minutes such as "15:30", found "25:00"
     line 13: nudges.window_until: expected a time after nudges.window_from
     line 12: log.filter: log filter "a=b=c" is not a list such as "info,budwood=debug"
+    "#);
+}
+
+#[test]
+fn errors_of_money_and_operator_name_the_line_and_the_key() {
+    let changes = [
+        ("[line]", "[operator]\nphone = \"07700 900000\"\n[line]"),
+        ("[line]", "[line]\nmoney_a_month = -1"),
+        (
+            "[line]",
+            "[[gateway]]\nname = \"f\"\nkind = \"folder\"\nfolder = \"f\"\n[line]\nmoney_a_month = 5",
+        ),
+    ];
+    let errors = changes.map(|(from, to)| {
+        let changed = SMALL.replace(from, to);
+        parse(&changed).unwrap_err().to_string()
+    });
+    insta::assert_snapshot!(errors.join("\n"), @r#"
     line 12: operator.phone: expected a number such as "+447700900000", found "07700 900000"
     line 12: line.money_a_month: expected an amount of money from 0 to 1000000000, found -1
     line 11: gateway[1].price_part: is needed where line.money_a_month is set
