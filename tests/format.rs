@@ -134,7 +134,7 @@ fn the_samples_hold_every_kind_and_shape() {
         kinds,
         set([
             "event", "person", "phone", "group", "block", "state", "talk", "received", "outbound",
-            "matter", "part", "erasure"
+            "matter", "part", "erasure", "ledger"
         ])
     );
     assert_eq!(
@@ -168,7 +168,7 @@ fn the_samples_hold_every_kind_and_shape() {
     );
     assert_eq!(
         names("outbound", "/body/purpose"),
-        set(["answer", "nudge", "notice"])
+        set(["answer", "nudge", "notice", "service"])
     );
     assert_eq!(
         names("outbound", "/body/state"),

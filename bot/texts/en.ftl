@@ -541,3 +541,21 @@ hold-none = Planting at { $group } is not open, so there is nothing to hold.
 hold-ask = Hold planting at { $group }? Reminders to plant stop until you open it again ({ $farmers } farmers). Reply YES { $code }
 planting-held = Planting at { $group } is held from { $day }. To open it again text WINDOW { $group }
 not-your-group = Which group or farmer? Yours: { $groups }
+
+## For the operator: how the service is
+
+operator-well = All is well. { $state }
+operator-trouble = Please look after the text service: { $troubles }. { $state }
+operator-state = Last text in { $hours }h ago. Waiting to leave: { $waiting }. Parts this month: { $parts }{ $share }.
+operator-state-silent = No text came in yet. Waiting to leave: { $waiting }. Parts this month: { $parts }{ $share }.
+operator-share = , { $pct }% of the budget
+operator-refused = { $gateway } takes no texts
+operator-down = { $gateway } has no line
+operator-silent = nothing came in by { $gateway } for { $days } days
+operator-oldest = a text has waited { $hours }h to leave
+operator-disk = the disk is nearly full
+operator-spent = this month's budget is gone
+operator-budget = { $pct }% of this month's budget is gone, { $parts } parts. { $stops }
+operator-stops-none = Nothing stops yet.
+operator-stops-some = No answers to strangers now. Reminders stop at 90 and 95%, answers at 100%.
+operator-stops-all = Until it ends only codes, STOP, first help and notices go.

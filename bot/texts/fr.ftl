@@ -562,3 +562,21 @@ hold-none = La plantation à { $group } n'est pas ouverte: rien à suspendre.
 hold-ask = Suspendre la plantation à { $group }? Plus de rappels de planter ({ $farmers } planteurs) avant réouverture. Répondez OUI { $code }
 planting-held = Plantation suspendue à { $group } dès { $day }. Pour rouvrir: FENETRE { $group }
 not-your-group = Quel groupe ou quel planteur? Les votres: { $groups }
+
+## For the operator: how the service is
+
+operator-well = Tout va bien. { $state }
+operator-trouble = Veuillez voir le service de messages: { $troubles }. { $state }
+operator-state = Dernier message venu il y a { $hours }h. A envoyer: { $waiting }. Parties ce mois: { $parts }{ $share }.
+operator-state-silent = Aucun message venu encore. A envoyer: { $waiting }. Parties ce mois: { $parts }{ $share }.
+operator-share = , { $pct }% du budget
+operator-refused = { $gateway } ne prend pas les messages
+operator-down = { $gateway } n'est pas relié
+operator-silent = rien ne vient par { $gateway } depuis { $days } jours
+operator-oldest = un message attend l'envoi depuis { $hours }h
+operator-disk = le disque est presque plein
+operator-spent = le budget du mois est fini
+operator-budget = { $pct }% du budget du mois est parti, { $parts } parties. { $stops }
+operator-stops-none = Rien ne cesse encore.
+operator-stops-some = Plus de réponse aux inconnus. Rappels jusqu'à 90 et 95%, réponses jusqu'à 100%.
+operator-stops-all = Jusqu'à sa fin partent seuls codes, STOP, secours et avis.

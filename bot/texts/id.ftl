@@ -486,3 +486,21 @@ hold-none = Musim tanam di { $group } belum dibuka, tidak ada yang ditahan.
 hold-ask = Tahan musim tanam di { $group }? Pengingat tanam berhenti ({ $farmers } petani) sampai dibuka lagi. Balas YA { $code }
 planting-held = Musim tanam di { $group } ditahan mulai { $day }. Buka lagi: WAKTU TANAM { $group }
 not-your-group = Kelompok atau petani yang mana? Di daftar Anda: { $groups }
+
+## For the operator: how the service is
+
+operator-well = Semua baik. { $state }
+operator-trouble = Mohon periksa layanan pesan: { $troubles }. { $state }
+operator-state = Pesan masuk terakhir { $hours } jam lalu, { $waiting } belum terkirim. Bulan ini { $parts } bagian{ $share }.
+operator-state-silent = Belum ada pesan masuk, { $waiting } belum terkirim. Bulan ini { $parts } bagian{ $share }.
+operator-share = , { $pct }% anggaran
+operator-refused = { $gateway } tidak menerima pesan
+operator-down = { $gateway } tidak tersambung
+operator-silent = { $days } hari tidak ada pesan masuk lewat { $gateway }
+operator-oldest = ada pesan belum terkirim { $hours } jam
+operator-disk = disk hampir penuh
+operator-spent = anggaran bulan ini habis
+operator-budget = { $pct }% anggaran bulan ini habis, { $parts } bagian. { $stops }
+operator-stops-none = Belum ada yang berhenti.
+operator-stops-some = Orang luar tidak dijawab lagi. Pengingat berhenti di 90 dan 95%, jawaban di 100%.
+operator-stops-all = Sampai akhir bulan hanya kode, BERHENTI, pertolongan pertama dan kabar.

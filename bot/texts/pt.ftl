@@ -559,3 +559,21 @@ hold-none = O plantio em { $group } nao esta aberto: nada a suspender.
 hold-ask = Suspender o plantio em { $group }? Os lembretes de plantar param ({ $farmers } produtores) até reabrir. Responda SIM { $code }
 planting-held = Plantio suspenso em { $group } desde { $day }. Para reabrir: JANELA { $group }
 not-your-group = Qual grupo ou produtor? Os seus: { $groups }
+
+## For the operator: how the service is
+
+operator-well = Tudo bem. { $state }
+operator-trouble = Por favor veja o servico de mensagens: { $troubles }. { $state }
+operator-state = Ultima mensagem recebida ha { $hours }h. Por enviar: { $waiting }. Partes neste mes: { $parts }{ $share }.
+operator-state-silent = Nenhuma mensagem recebida ainda. Por enviar: { $waiting }. Partes neste mes: { $parts }{ $share }.
+operator-share = , { $pct }% do orcamento
+operator-refused = { $gateway } nao aceita mensagens
+operator-down = { $gateway } sem ligacao
+operator-silent = nada vem por { $gateway } ha { $days } dias
+operator-oldest = uma mensagem espera o envio ha { $hours }h
+operator-disk = o disco esta quase cheio
+operator-spent = o orcamento do mes acabou
+operator-budget = { $pct }% do orcamento do mes acabou, { $parts } partes. { $stops }
+operator-stops-none = Nada para por enquanto.
+operator-stops-some = Estranhos ja sem resposta. Lembretes param em 90 e 95%, respostas em 100%.
+operator-stops-all = Ate ao fim so saem codigos, PARAR, primeiros socorros e avisos.

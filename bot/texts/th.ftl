@@ -500,3 +500,21 @@ hold-none = { $group } ยังไม่เปิดปลูก
 hold-ask = พักปลูก { $group }? หยุดเตือนปลูก { $farmers } ราย จนเปิดใหม่ ตอบ ใช่ { $code }
 planting-held = พักปลูก { $group } ตั้งแต่ { $day } เปิดใหม่: ช่วงปลูก { $group }
 not-your-group = กลุ่มหรือคนไหน กลุ่มของคุณ: { $groups }
+
+## For the operator: how the service is
+
+operator-well = ระบบปกติ { $state }
+operator-trouble = ช่วยดูระบบ: { $troubles } { $state }
+operator-state = เข้าล่าสุด { $hours } ชม. รอส่ง { $waiting } เดือนนี้ { $parts } ส่วน{ $share }
+operator-state-silent = ยังไม่มีข้อความเข้า รอส่ง { $waiting } เดือนนี้ { $parts } ส่วน{ $share }
+operator-share = ({ $pct }%)
+operator-refused = { $gateway } ไม่รับข้อความ
+operator-down = { $gateway } สายหลุด
+operator-silent = { $gateway } ไม่มีเข้า { $days } วัน
+operator-oldest = มีข้อความรอส่ง { $hours } ชม.
+operator-disk = ดิสก์ใกล้เต็ม
+operator-spent = งบเดือนนี้หมด
+operator-budget = งบเดือนนี้ใช้ { $pct }% { $parts } ส่วน { $stops }
+operator-stops-none = ยังส่งทุกอย่าง
+operator-stops-some = ไม่ตอบคนนอก หยุดเตือนที่ 90-95%
+operator-stops-all = ส่งแค่รหัส หยุด ปฐมพยาบาล แจ้งเหตุ

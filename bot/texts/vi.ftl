@@ -491,3 +491,21 @@ hold-none = Mùa trồng ở { $group } chưa mở, không có gì để hoãn.
 hold-ask = Hoãn mùa trồng ở { $group }? Không nhắc trồng nữa ({ $farmers } hộ) đến khi mở lại. Nhắn ĐÚNG { $code }
 planting-held = Hoãn mùa trồng ở { $group } từ { $day }. Mở lại: VỤ TRỒNG { $group }
 not-your-group = Nhóm hay nông dân nào? Các nhóm: { $groups }
+
+## For the operator: how the service is
+
+operator-well = Mọi việc đều ổn. { $state }
+operator-trouble = Xin xem lại dịch vụ nhắn tin: { $troubles }. { $state }
+operator-state = Tin đến gần nhất { $hours } giờ trước, { $waiting } tin chờ gửi. Tháng này { $parts } phần{ $share }.
+operator-state-silent = Chưa có tin đến, { $waiting } tin chờ gửi. Tháng này { $parts } phần{ $share }.
+operator-share = , { $pct }% ngân sách
+operator-refused = { $gateway } không nhận tin
+operator-down = { $gateway } mất kết nối
+operator-silent = { $days } ngày không có tin đến qua { $gateway }
+operator-oldest = có tin chờ gửi { $hours } giờ
+operator-disk = đĩa sắp đầy
+operator-spent = hết ngân sách tháng này
+operator-budget = Hết { $pct }% ngân sách tháng này, { $parts } phần. { $stops }
+operator-stops-none = Vẫn gửi mọi tin.
+operator-stops-some = Không trả lời số lạ. Lời nhắc ngưng ở 90 và 95%, trả lời ngưng ở 100%.
+operator-stops-all = Đến hết tháng chỉ gửi mã, tin STOP, sơ cứu và tin báo.

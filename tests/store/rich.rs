@@ -53,6 +53,7 @@ pub(crate) fn change() -> Change {
         closed: Vec::new(),
         erasures: vec![matter::erasure()],
         erased: Vec::new(),
+        ledgers: matter::ledgers(),
         hold: Some(Hold::Held { since: at(1, 9) }),
     }
 }

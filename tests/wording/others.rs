@@ -19,8 +19,9 @@ use super::{
 
 /// Texts that are put into others, or are put together by the checks above.
 fn is_part(key: &str) -> bool {
-    const PARTS: [&str; 36] = [
+    const PARTS: [&str; 37] = [
         "group-",
+        "operator-",
         "living",
         "weekday-",
         "month-",

@@ -50,9 +50,8 @@ impl Step<'_> {
         }
         let is_known = self.world.directory.phone(number).is_some();
         let class = Class::of(said.phrase.key, &said.purpose, is_known);
-        let (spent, a_day) = (self.world.spent, self.setup.parts_a_day);
         // A reminder waits in the outbox until there is money again.
-        if class != Class::Nudge && !spent.has_left(class, a_day, self.now) {
+        if !class.is_reminder() && !self.view().has_money_for(class) {
             self.world.held_back.unpaid += 1;
             return said.asks.then_some(said);
         }
@@ -83,7 +82,12 @@ impl Step<'_> {
                     Err(hour_ends) => self.gather(said, hour_ends),
                 }
             }
-            Class::Security | Class::Answer | Class::Nudge | Class::Stranger => self.send(said),
+            Class::Security
+            | Class::Answer
+            | Class::Nudge
+            | Class::Round
+            | Class::Stranger
+            | Class::Service => self.send(said),
         }
         None
     }
@@ -99,6 +103,7 @@ impl Step<'_> {
         let hours = match said.purpose {
             Purpose::Answer { .. } => limits::ANSWER_HOURS,
             Purpose::Notice { .. } => limits::NOTICE_HOURS,
+            Purpose::Service { .. } => limits::SERVICE_HOURS,
             Purpose::Nudge { .. } | Purpose::Welcome { .. } => {
                 i64::from(self.setup.rules.expires_after_days) * DAY_HOURS
             }

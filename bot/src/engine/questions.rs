@@ -13,6 +13,7 @@ pub(crate) mod figures;
 pub(crate) mod girth;
 pub(crate) mod language;
 pub(crate) mod member;
+pub(crate) mod operator;
 pub(crate) mod own_words;
 pub(crate) mod phones;
 pub(crate) mod rains;

@@ -9,6 +9,7 @@ use super::{Setup, Told, memory::world::World, view::View};
 use crate::{
     store::{Change, Store},
     words::{
+        ledger::Ledger,
         matter::Matter,
         message::{Outbound, SendState, Talk},
     },
@@ -24,6 +25,7 @@ pub(super) struct Step<'a> {
     pub(super) told: Told,
     blocks: BTreeSet<BlockId>,
     talks: BTreeSet<String>,
+    is_ledger_changed: bool,
 }
 
 impl<'a> Step<'a> {
@@ -42,6 +44,7 @@ impl<'a> Step<'a> {
             told: Told::default(),
             blocks: BTreeSet::new(),
             talks: BTreeSet::new(),
+            is_ledger_changed: false,
         }
     }
 
@@ -67,7 +70,19 @@ impl<'a> Step<'a> {
                 self.change.talks.push((number, talk.clone()));
             }
         }
+        if self.is_ledger_changed {
+            self.change.ledgers.push(self.world.ledger.clone());
+        }
         (self.change, self.told)
+    }
+
+    /// What left in this month, to be changed.
+    pub(super) fn ledger(&mut self) -> &mut Ledger {
+        self.is_ledger_changed = true;
+        let now = self.now;
+        let known = std::mem::replace(&mut self.world.ledger, Ledger::of(now));
+        self.world.ledger = known.at(now);
+        &mut self.world.ledger
     }
 
     /// The conversation with a phone, to be changed.

@@ -164,6 +164,11 @@ pub enum Purpose {
         /// To whom.
         person: PersonId,
     },
+    /// How the service is, for its operator.
+    Service {
+        /// On which day, in the operator's zone.
+        on: NaiveDate,
+    },
 }
 
 impl Purpose {

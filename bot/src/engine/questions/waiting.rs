@@ -156,7 +156,7 @@ impl<'a> View<'a> {
         sender.map_or("", |person| &person.name)
     }
 
-    fn hours_since(self, at: DateTime<Utc>) -> i64 {
+    pub(crate) fn hours_since(self, at: DateTime<Utc>) -> i64 {
         (self.now - at).num_hours()
     }
 }
