@@ -4,5 +4,6 @@ mod dates;
 mod doubts;
 mod ghana;
 mod given;
+mod heard;
 mod policy;
 mod sanity;

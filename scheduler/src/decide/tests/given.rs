@@ -17,6 +17,7 @@ use chrono::NaiveDate;
 use crate::{
     decide::{
         Amend, Answer, Decision, Draft, Last, Missing, Nudged, Pending, Plot, Reply, Scene, decide,
+        heed,
     },
     land::block::{BlockState, Cohort},
     words::event::Happened,
@@ -120,6 +121,11 @@ impl Given {
 
     pub(super) fn decide(&self, reading: &Reading) -> Decision {
         decide(reading, &self.scene())
+    }
+
+    /// What a known phone gets of it in the end, in short.
+    pub(super) fn heeded(&self, reading: &Reading) -> String {
+        in_short(&heed(self.decide(reading), reading, &self.scene()))
     }
 
     /// Reads a text with the real reader and decides.
