@@ -1,5 +1,7 @@
 //! The policy: scene and text in, decision out.
 
+mod alarms;
+mod corrections;
 mod dates;
 mod doubts;
 mod ghana;
@@ -7,3 +9,4 @@ mod given;
 mod heard;
 mod policy;
 mod sanity;
+mod unnamed;

@@ -11,7 +11,9 @@ use std::{
     vec::Vec,
 };
 
-use budwood_parser::{Details, Kind, Known, Pack, Reader, Reading, Report, Sender, languages};
+use budwood_parser::{
+    Act, Bare, Details, Kind, Known, Pack, Reader, Reading, Report, Sender, languages,
+};
 use chrono::NaiveDate;
 
 use crate::{
@@ -283,4 +285,23 @@ fn fact_in_short(fact: &Draft) -> String {
         short += &format!(" to {}", fact.on.to);
     }
     short
+}
+
+pub(super) fn says(act: Act) -> Reading {
+    Reading {
+        acts: vec![act],
+        ..Reading::default()
+    }
+}
+
+pub(super) fn bare(bare: Bare) -> Reading {
+    Reading {
+        bare: Some(bare),
+        ..Reading::default()
+    }
+}
+
+#[track_caller]
+pub(super) fn check(given: &Given, reading: &Reading, then: &str) {
+    assert_eq!(in_short(&given.decide(reading)), then);
 }
