@@ -375,6 +375,11 @@ fn no_question_of_ours_is_a_dead_end() {
 }
 
 #[test]
+fn a_round_of_feeding_that_was_lost_is_told_to_the_adviser() {
+    check("feed_lost");
+}
+
+#[test]
 fn what_is_no_illness_and_no_crop_is_taken_for_what_it_is() {
     check("taken_for");
 }

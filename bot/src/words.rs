@@ -1,5 +1,6 @@
 //! The words that all rooms of the bot share: messages, numbers, limits, what a gateway carries.
 
+pub mod bounded;
 pub mod erasure;
 pub mod limits;
 pub mod matter;

@@ -443,6 +443,7 @@ status-late = Late: { $tasks }. { "" }
 status-late-none = None late. { "" }
 status-check = To check for opening { $count }. { "" }
 left-in-peace = . Left in peace { $count }
+feed-lost = . Feed rounds lost in { $days } days: { $count }, see { $name }
 alive-pct = { $pct }%
 alive-pct-visited = { $pct }% ({ $visited }% by visit)
 alive-unknown = not counted
@@ -461,8 +462,8 @@ gaps-order = { $order ->
     [0] too late to fill
    *[other] order { $order }
   }
-late-list = Late { $group }: { $people }{ $peace }
-late-none = None late at { $group }{ $peace }.
+late-list = Late { $group }: { $people }{ $peace }{ $lost }
+late-none = None late at { $group }{ $peace }{ $lost }.
 late-person = { $name } { $task } { $days }d
 late-person-told = { $name } { $task } { $days }d reminded 3x
 quiet-list = Quiet over { $limit }d: { $people }{ $peace }

@@ -465,6 +465,7 @@ status-late = Retard: { $tasks }. { "" }
 status-late-none = Sans retard. { "" }
 status-check = A voir pour ouvrir { $count }. { "" }
 left-in-peace = . Laissés en paix { $count }
+feed-lost = . Engrais perdus en { $days } jours: { $count }, voir { $name }
 alive-pct = { $pct }%
 alive-pct-visited = { $pct }% ({ $visited }% vus)
 alive-unknown = ?
@@ -482,8 +483,8 @@ gaps-order = { $order ->
     [0] trop tard pour remplacer
    *[other] commander { $order }
   }
-late-list = Retard { $group }: { $people }{ $peace }
-late-none = Aucun retard à { $group }{ $peace }.
+late-list = Retard { $group }: { $people }{ $peace }{ $lost }
+late-none = Aucun retard à { $group }{ $peace }{ $lost }.
 late-person = { $name } { $task } { $days }j
 late-person-told = { $name } { $task } { $days }j rappelé 3x
 quiet-list = Silence plus de { $limit }j: { $people }{ $peace }

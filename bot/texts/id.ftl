@@ -401,6 +401,7 @@ status-late = Terlambat: { $tasks }. { "" }
 status-late-none = Tidak ada yang terlambat. { "" }
 status-check = Perlu dicek untuk buka { $count }. { "" }
 left-in-peace = . Tidak diganggu { $count }
+feed-lost = . Pupuk terlewat dalam { $days } hari: { $count }, lihat { $name }
 alive-pct = { $pct }%
 alive-pct-visited = { $pct }% (dikunjungi { $visited }%)
 alive-unknown = belum ada
@@ -418,8 +419,8 @@ gaps-order = { $order ->
     [0] terlambat disulam
    *[other] pesan { $order }
   }
-late-list = Terlambat { $group }: { $people }{ $peace }
-late-none = Tidak ada yang terlambat di { $group }{ $peace }.
+late-list = Terlambat { $group }: { $people }{ $peace }{ $lost }
+late-none = Tidak ada yang terlambat di { $group }{ $peace }{ $lost }.
 late-person = { $name } { $task } { $days }hr
 late-person-told = { $name } { $task } { $days }hr diingatkan 3x
 quiet-list = Diam lebih { $limit }h: { $people }{ $peace }

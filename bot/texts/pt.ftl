@@ -462,6 +462,7 @@ status-late = Atraso: { $tasks }. { "" }
 status-late-none = Sem atraso. { "" }
 status-check = A ver para abrir { $count }. { "" }
 left-in-peace = . Deixados em paz { $count }
+feed-lost = . Adubos perdidos em { $days } dias: { $count }, ver { $name }
 alive-pct = { $pct }%
 alive-pct-visited = { $pct }% ({ $visited }% vistas)
 alive-unknown = ?
@@ -479,8 +480,8 @@ gaps-order = { $order ->
     [0] tarde para replantar
    *[other] pedir { $order }
   }
-late-list = Atraso { $group }: { $people }{ $peace }
-late-none = Nenhum atraso em { $group }{ $peace }.
+late-list = Atraso { $group }: { $people }{ $peace }{ $lost }
+late-none = Nenhum atraso em { $group }{ $peace }{ $lost }.
 late-person = { $name } { $task } { $days }d
 late-person-told = { $name } { $task } { $days }d avisado 3x
 quiet-list = Silencio mais de { $limit }d: { $people }{ $peace }

@@ -414,6 +414,7 @@ status-late = ช้า: { $tasks } { "" }
 status-late-none = ไม่มีช้า { "" }
 status-check = รอตรวจเปิดกรีด { $count } { "" }
 left-in-peace = { "" } งดรบกวน { $count }
+feed-lost = { "" } ปุ๋ยที่พลาดใน { $days } วัน { $count } ดู { $name }
 alive-pct = { $pct }%
 alive-pct-visited = { $pct }% (เห็น { $visited }%)
 alive-unknown = ยังไม่นับ
@@ -431,8 +432,8 @@ gaps-order = { $order ->
     [0] ซ่อมไม่ทัน
    *[other] สั่ง { $order }
   }
-late-list = ช้า { $group }: { $people }{ $peace }
-late-none = ไม่มีใครช้าที่ { $group }{ $peace }
+late-list = ช้า { $group }: { $people }{ $peace }{ $lost }
+late-none = ไม่มีใครช้าที่ { $group }{ $peace }{ $lost }
 late-person = { $name } { $task } { $days } วัน
 late-person-told = { $name } { $task } { $days } วัน เตือน 3 ครั้ง
 quiet-list = เงียบเกิน { $limit } วัน: { $people }{ $peace }

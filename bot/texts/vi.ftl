@@ -406,6 +406,7 @@ status-late = Chậm: { $tasks }. { "" }
 status-late-none = Không chậm. { "" }
 status-check = Cần xem để mở { $count }. { "" }
 left-in-peace = . Tạm để yên { $count }
+feed-lost = . Lỡ bón phân trong { $days } ngày: { $count }, xem { $name }
 alive-pct = { $pct }%
 alive-pct-visited = { $pct }% (thăm { $visited }%)
 alive-unknown = chưa đếm
@@ -423,8 +424,8 @@ gaps-order = { $order ->
     [0] quá muộn để dặm
    *[other] đặt { $order }
   }
-late-list = Chậm { $group }: { $people }{ $peace }
-late-none = Không ai chậm ở { $group }{ $peace }.
+late-list = Chậm { $group }: { $people }{ $peace }{ $lost }
+late-none = Không ai chậm ở { $group }{ $peace }{ $lost }.
 late-person = { $name } { $task } { $days } ngày
 late-person-told = { $name } { $task } { $days } ngày, nhắc 3 lần
 quiet-list = Im lặng trên { $limit } ngày: { $people }{ $peace }

@@ -247,7 +247,19 @@ pub(crate) fn anyone(pieces: &[Piece<'_>], glance: Glance) -> Option<Query> {
             .then_some(Kind::Fertilised)
     };
     let kind = after.or_else(before).or_else(feed);
-    Some(query(pieces, topic, kind))
+    Some(query(pieces, topic, kind.map(|kind| sown(pieces, kind))))
+}
+
+/// "can I plant cassava": what is planted is another crop than rubber.
+fn sown(pieces: &[Piece<'_>], kind: Kind) -> Kind {
+    let means = |meaning| pieces.iter().any(|piece| piece.means(|own| own == meaning));
+    let other = [
+        (Meaning::Crop, Kind::IntercropSown),
+        (Meaning::Cover, Kind::CoverSown),
+    ];
+    let sown = other.into_iter().find(|(thing, _)| means(*thing));
+    sown.filter(|_| kind == Kind::Planted)
+        .map_or(kind, |(_, sown)| sown)
 }
 
 /// "what", "must", "please send": words around the one that says what is asked.

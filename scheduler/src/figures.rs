@@ -37,7 +37,7 @@ use crate::{
 };
 
 pub use news::{QUIET_DAYS, SICK_DAYS, Sick, is_sick};
-pub use work::{Jobs, LateJob, days_late};
+pub use work::{FEED_LOST_DAYS, Jobs, LateJob, days_late};
 
 /// What a figure counts.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
@@ -56,6 +56,8 @@ pub enum Name {
     Uncounted,
     /// Jobs that are due and late, by farmer.
     Jobs,
+    /// Rounds of feeding that were not given and are asked for no more, by farmer.
+    FeedLost,
     /// Farmers of whom nothing was heard for long.
     Quiet,
     /// Farmers who told of sickness that is not known to be over.
@@ -77,7 +79,7 @@ impl Name {
             }
             Self::Uncounted => matches!(kind, Kind::Planted | Kind::Dead),
             Self::Sick => matches!(kind, Kind::Disease),
-            Self::Jobs | Self::Quiet => true,
+            Self::Jobs | Self::FeedLost | Self::Quiet => true,
         }
     }
 }

@@ -60,7 +60,7 @@ fn curl(text: &str) -> Curl {
 }
 
 async fn post(service: &Service, curl: &Curl) -> u16 {
-    let mut request = reqwest::Client::new()
+    let mut request = super::client()
         .post(service.url(&curl.path))
         .timeout(Duration::from_secs(60))
         .body(curl.body.clone());

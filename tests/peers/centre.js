@@ -12,7 +12,7 @@
 //   POST /fault   {submit_status:[88,20,...]: one error for each coming submit_sm,
 //                 no_resp:n: swallows n of them, dlr_stat:"UNDELIV", dup_dlr:bool,
 //                 dlr_first:bool: the receipt comes before the answer, no_dlr:bool,
-//                 ignore_enq:bool, close:bool, unbind:bool}
+//                 ignore_enq:bool, close:true or the kind of a bind, unbind:bool}
 //   POST /quit
 'use strict';
 const http = require('http'), crypto = require('crypto'), fs = require('fs');
@@ -90,7 +90,7 @@ function onSession(s) {
     if (p.system_id !== USER || p.password !== PASS) return s.send(p.response({ command_status: smpp.ESME_RINVPASWD, system_id: 'peer' }));
     if (sessions.size >= MAXS) return s.send(p.response({ command_status: smpp.ESME_RBINDFAIL, system_id: 'peer' }));
     if (s.bound) return s.send(p.response({ command_status: smpp.ESME_RALYBND, system_id: 'peer' }));
-    s.bound = true; s.canRx = rx; sessions.add(s);
+    s.bound = true; s.kind = kind; s.canRx = rx; sessions.add(s);
     s.send(p.response({ system_id: 'peer', sc_interface_version: 0x34 }));
     if (ENQ) s.enq = setInterval(() => s.enquire_link({}, () => ev('enquire_link_resp', {})), ENQ);
   });
@@ -125,7 +125,7 @@ http.createServer((q, r) => {
       if (q.url === '/log') out = log;
       else if (q.url === '/mo') out.sent = mo(j);
       else if (q.url === '/raw') for (const s of sessions) s.socket.write(Buffer.from(j.hex, 'hex'));
-      else if (q.url === '/fault') { if (j.close) { for (const s of sessions) s.destroy ? s.destroy() : s.socket.destroy(); } else if (j.unbind) { for (const s of sessions) s.unbind({}, () => ev('unbind_resp', {})); } else Object.assign(fault, j); out = fault; }
+      else if (q.url === '/fault') { if (j.close) { for (const s of sessions) if (j.close === true || s.kind === j.close) s.destroy ? s.destroy() : s.socket.destroy(); } else if (j.unbind) { for (const s of sessions) s.unbind({}, () => ev('unbind_resp', {})); } else Object.assign(fault, j); out = fault; }
       else if (q.url === '/quit') setTimeout(() => process.exit(0), 20);
       else { r.statusCode = 404; out = { error: 'no such thing' }; }
     } catch (e) { r.statusCode = 400; out = { error: String(e) }; }

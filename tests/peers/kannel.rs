@@ -198,7 +198,7 @@ async fn texts_answers_and_receipts_pass_both_ways() {
             .any(|(to, said)| *to == phone(1) && said.contains("192 of 200"))
     })
     .await;
-    until("every receipt", async || office.open_texts().await == 0).await;
+    office.until_settled().await;
     serving.stop().await;
     let brought: Vec<Said> = vec![
         (phone(1), "dead 8".into()),
@@ -324,20 +324,9 @@ async fn nothing_is_lost_or_doubled_when_either_side_dies() {
     office.until_all_came().await;
     kannel.kill();
     kannel.start(office.folder.path()).await;
-    until("nothing waits", async || {
-        office.count_now("outbound.ready").await == 0
-    })
-    .await;
-    serving.stop().await;
-    let stored = office.stored();
-    let handed = centre.handed().await;
-    stored.assert_laws(&brought, &handed);
-    println!(
-        "kannel: {} in, {} handed over, {:?}",
-        brought.len(),
-        handed.len(),
-        stored.states()
-    );
+    let handed = async || centre.handed().await;
+    let stored = office.end(serving, &brought, 0, handed).await;
+    println!("kannel: {:?}", stored.states());
     // What was on its way in a kill is unknown, and nothing else is.
     let unknown = stored
         .outbound

@@ -13,7 +13,9 @@ Control, HTTP with JSON, on this computer only:
   POST /call     {"from":"...","rings":2,"hidden":false}: RING, +CLIP, NO CARRIER
   POST /fault    {"cmgs":[500,38]: errors for coming submissions, "no_prompt":n, "mute":n,
                   "slow_ms":0, "no_report":bool, "report_status":0, "report_first":bool,
-                  "creg":1, "csq":20, "capacity":20, "pin":"READY"|"SIM PIN", "urc_in_reply":bool}
+                  "creg":1, "csq":20, "capacity":20, "pin":"READY"|"SIM PIN", "pin_is":"...",
+                  "urc_in_reply":bool, "rings_on":bool: after it was hung up too,
+                  "news_in_list":"...": said between the line of a listed message and its octets}
   POST /raw      {"text":"..."}: said on the line as it is
   POST /unplug   pulled out and put in again, under the same link
 """
@@ -209,7 +211,9 @@ class Modem:
         if b.startswith('+CMEE='): self.cmee = int(b[6:]); return ok()
         if b == '+CMEE?': return ok('+CMEE: %d' % self.cmee)
         if b == '+CPIN?': return ok('+CPIN: ' + f['pin'])
-        if b.startswith('+CPIN='): f['pin'] = 'READY'; return ok()
+        if b.startswith('+CPIN='):
+            if b[6:] != f.get('pin_is', b[6:]).upper(): return err(16, 'CME')
+            f['pin'] = 'READY'; return ok()
         if f['pin'] != 'READY' and b[:5] in ('+CMGS', '+CMGL', '+CMGR', '+CPMS', '+CSCA'): return err(311)
         if b.startswith('+CREG='): self.cregn = int(b[6:]); return ok()
         if b == '+CREG?': return ok('+CREG: %d,%d' % (self.cregn, f['creg']) + (',"00C3","0000A1B2"' if self.cregn == 2 else ''))
@@ -247,7 +251,7 @@ class Modem:
         if b == '+CLIP?': return ok('+CLIP: %d,1' % self.clip)
         if b.startswith('+CRC='): self.crc = int(b[5:]); return ok()
         if b in ('H', 'H0', '+CHUP'):
-            if self.ringing is not None: self.ringing = None
+            if not f.get('rings_on'): self.ringing = None
             return ok()
         if b == '+CLCC': return ok(*(['+CLCC: 1,1,4,0,0,"%s",145' % self.ringing] if self.ringing else []))
         if b == '+CMGL=?': return ok('+CMGL: (0-4)')
@@ -255,7 +259,7 @@ class Modem:
         if b.startswith('+CMGL'):
             want = int((b[6:] or '0')); out = []
             for i, (st, p) in sorted(self.store.items()):
-                if want in (4, st): out.append('+CMGL: %d,%d,,%d\r\n%s' % (i, st, len(p) - 1 - p[0], p.hex().upper())); self.store[i][0] = 1 if st == 0 else st
+                if want in (4, st): out.append('+CMGL: %d,%d,,%d\r\n%s%s' % (i, st, len(p) - 1 - p[0], f['news_in_list'] + '\r\n' if f.get('news_in_list') else '', p.hex().upper())); self.store[i][0] = 1 if st == 0 else st
             return ok(*out)
         if b.startswith('+CMGR='):
             i = int(b[6:])

@@ -153,10 +153,7 @@ async fn texts_and_calls_come_in_and_the_sim_is_emptied() {
         .bring(&phone(2), &long, json!({"ref16": true, "order": "rev"}))
         .await;
     let serving = office.serve().await;
-    until("the first two", async || {
-        office.count_now("received").await == 2
-    })
-    .await;
+    until("the first two", async || office.has_received(2).await).await;
     let wide = "đã trồng cây cao su hôm qua ".repeat(5);
     modem
         .bring(
@@ -168,10 +165,7 @@ async fn texts_and_calls_come_in_and_the_sim_is_emptied() {
     modem
         .bring("INFO", "top up now", json!({"ton": "alpha"}))
         .await;
-    until("the next two", async || {
-        office.count_now("received").await == 4
-    })
-    .await;
+    until("the next two", async || office.has_received(4).await).await;
     modem
         .control
         .tell("/call", json!({"from": phone(4), "rings": 3}))
@@ -180,9 +174,9 @@ async fn texts_and_calls_come_in_and_the_sim_is_emptied() {
         .control
         .tell("/call", json!({"from": phone(5), "hidden": true}))
         .await;
-    until("the call", async || office.count_now("received").await == 5).await;
+    until("the call", async || office.has_received(5).await).await;
     until("an empty SIM", async || modem.stored().await == 0).await;
-    until("every receipt", async || office.open_texts().await == 0).await;
+    office.until_settled().await;
     serving.stop().await;
     let stored = office.stored();
     let brought: Vec<Said> = vec![
@@ -271,43 +265,53 @@ async fn a_badly_behaved_modem_loses_and_doubles_nothing() {
             _ => {}
         }
     }
-    office.until_all_came().await;
-    let sent = async || {
-        let (sent, there) = ("outbound.sent", "outbound.delivered");
-        office
-            .count_now(sent)
-            .await
-            .saturating_add(office.count_now(there).await)
-    };
-    until("most are sent", async || {
-        (FARMERS / 2..usize::MAX).contains(&sent().await)
-    })
-    .await;
-    until("nothing is on its way", async || {
-        office.count_now("outbound.sending").await == 0
-    })
-    .await;
-    serving.stop().await;
-    let handed = modem.handed().await;
-    let stored = office.stored();
-    stored.assert_laws(&brought, &handed);
-    println!(
-        "modem: {} in, {} handed over, {:?}",
-        brought.len(),
-        handed.len(),
-        stored.states()
-    );
+    let handed = async || modem.handed().await;
+    // Two were put off, each by an error of the moment.
+    let stored = office.end(serving, &brought, 2, handed).await;
+    println!("modem: {:?}", stored.states());
 }
 
+/// A right one is given whenever it is asked for; three wrong ones lock a SIM, so a wrong one is not
+/// given again.
 #[tokio::test]
-async fn a_pin_is_given_once() {
+async fn a_pin_is_given_until_it_is_refused() {
     let (office, modem) = scene("").await;
-    modem.fault(json!({"pin": "SIM PIN"})).await;
+    modem
+        .fault(json!({"pin": "SIM PIN", "pin_is": "secret"}))
+        .await;
+    let given = async || {
+        let log = modem.control.log().await.to_string();
+        log.matches("AT+CPIN=secret").count()
+    };
     let line = Line::open(&office).await;
     line.accepted(outgoing(1, phone(1), "one")).await;
+    assert_eq!(given().await, 1);
+    modem
+        .fault(json!({"pin": "SIM PIN", "pin_is": "other"}))
+        .await;
+    let is_down = async |words: &str| match line.link() {
+        Link::Down { why, .. } => why.contains(words),
+        Link::Up => false,
+    };
+    for words in ["the PIN is wrong", "the one that is was wrong"] {
+        modem.control.tell("/unplug", json!({})).await;
+        until(words, async || is_down(words).await).await;
+    }
+    assert_eq!(given().await, 2);
     line.stop().await;
-    let log = modem.control.log().await.to_string();
-    assert_eq!(log.matches("AT+CPIN=secret").count(), 1);
+}
+
+/// A text that nobody takes in is tried until it is taken, and no longer than the service runs.
+#[tokio::test]
+async fn a_stop_waits_for_no_text() {
+    let (office, modem) = scene("").await;
+    let line = Line::open(&office).await;
+    line.refuse();
+    // A published message (see the tests of the PDU), handed over at once.
+    let octets = "07911326040000F0040B911346610089F60000208062917314480CC8F71D14969741F977FD07";
+    modem.raw(&format!("\r\n+CMT: ,30\r\n{octets}\r\n")).await;
+    until("it is tried again", async || line.arrivals().len() >= 2).await;
+    line.stop().await;
 }
 
 /// gammu, an unrelated host program, does with the peer what we do.
@@ -341,26 +345,64 @@ async fn another_host_program_takes_the_peer_for_a_modem() {
     assert_eq!(modem.handed().await, [(phone(1), "hello {€}".to_owned())]);
 }
 
-/// The call is told once, however often it rings.
+/// A call is told once, however often it rings; the next one is told too.
 #[tokio::test]
-async fn a_call_rings_and_counts_once() {
+async fn a_call_counts_once_however_often_it_rings() {
     let (office, modem) = scene("").await;
+    // One that rings on, since the network is slow to hear that it was ended.
+    modem.fault(json!({"rings_on": true})).await;
     let line = Line::open(&office).await;
-    modem
-        .control
-        .tell("/call", json!({"from": phone(1), "rings": 4}))
-        .await;
     let calls = || {
         let is_call = |arrival: &Arrival| matches!(arrival, Arrival::MissedCall { .. });
         line.arrivals().into_iter().filter(is_call).count()
     };
-    until("a call", async || calls() == 1).await;
-    modem.bring(&phone(2), "one", json!({})).await;
-    let is_text = |arrival: &Arrival| matches!(arrival, Arrival::Text(_));
-    until("a text after it", async || {
-        line.arrivals().iter().any(is_text)
-    })
-    .await;
-    assert_eq!(calls(), 1);
+    let said = async |words: &str| {
+        let log = modem.control.log().await;
+        let lines = log["log"].as_array().expect("a list").clone();
+        let is_said = |line: &&Value| {
+            let said = line["d"].as_str().is_some_and(|said| said.contains(words));
+            line["t"] == "tx" && said
+        };
+        lines.iter().filter(is_said).count()
+    };
+    for number in 1..=2 {
+        let call = json!({"from": phone(number), "rings": 3});
+        modem.control.tell("/call", call).await;
+        until("its end", async || said("NO CARRIER").await == number).await;
+        let text = format!("text {number}");
+        modem.bring(&phone(9), &text, json!({})).await;
+        let is_text =
+            |arrival: &Arrival| matches!(arrival, Arrival::Text(found) if found.text == text);
+        until("a text after it", async || {
+            line.arrivals().iter().any(is_text)
+        })
+        .await;
+        assert_eq!(calls(), number);
+    }
+    assert_eq!(said("+CLIP").await, 6);
+    line.stop().await;
+}
+
+/// News comes whenever it comes, between the line of a message and its octets too: taken for the
+/// message, it would be deleted with it.
+#[tokio::test]
+async fn news_in_the_middle_of_a_message_loses_no_text() {
+    let (office, modem) = scene("").await;
+    modem
+        .fault(json!({"news_in_list": "+CMTI: \"SM\",9"}))
+        .await;
+    for farmer in 1..=3 {
+        let said = format!("dead {farmer}");
+        modem.bring(&phone(farmer), &said, json!({})).await;
+    }
+    let line = Line::open(&office).await;
+    until("an empty SIM", async || modem.stored().await == 0).await;
+    let text = |arrival| match arrival {
+        Arrival::Text(text) => Some((text.from, text.text)),
+        Arrival::Part(_) | Arrival::Receipt(_) | Arrival::MissedCall { .. } => None,
+    };
+    let heard: Vec<Said> = line.arrivals().into_iter().filter_map(text).collect();
+    let expected = (1..=3).map(|farmer| (phone(farmer), format!("dead {farmer}")));
+    assert_eq!(heard, expected.collect::<Vec<Said>>());
     line.stop().await;
 }

@@ -7,6 +7,10 @@ use std::{
     net::TcpListener,
     path::{Path, PathBuf},
     process::{Child, Command, Stdio},
+    sync::{
+        Mutex,
+        atomic::{AtomicU16, Ordering},
+    },
     time::Duration,
 };
 
@@ -27,10 +31,17 @@ const AGAIN: Duration = Duration::from_millis(20);
 /// Farmers on the list, each with a phone and one block of 200 trees.
 pub(crate) const FARMERS: usize = 40;
 
-/// A port that is free now.
+/// A port that is free now and that no other test is given. They lie below those that the system
+/// gives to connections, so that none takes it before its owner listens.
 pub(crate) fn free_port() -> u16 {
-    let listener = TcpListener::bind("127.0.0.1:0").expect("a free port");
-    listener.local_addr().expect("an address").port()
+    static NEXT: AtomicU16 = AtomicU16::new(0);
+    let first = 20_000 + u16::try_from(std::process::id() % 100).expect("small") * 100;
+    loop {
+        let port = first + NEXT.fetch_add(1, Ordering::Relaxed) % 1_000;
+        if TcpListener::bind(("127.0.0.1", port)).is_ok() {
+            return port;
+        }
+    }
 }
 
 /// The phone of a farmer.
@@ -180,43 +191,47 @@ impl Office {
             .stderr(file)
             .spawn()
             .expect("it runs");
-        let serving = Serving { child, log };
+        let serving = Serving {
+            child: Mutex::new(child),
+            log,
+        };
         let url = format!("http://127.0.0.1:{}/health", self.port);
         let client = http::client().build().expect("a client");
-        let answers = async || client.get(&url).send().await.is_ok();
+        let answers = async || {
+            // Whatever else answers at its port is not it.
+            assert!(serving.is_there(), "it ended:\n{}", serving.logged());
+            client.get(&url).send().await.is_ok()
+        };
         until("the program answers", answers).await;
         serving
     }
 
-    /// How many records there are now, by kind, by `outbound.STATE`, and by `received.NUMBER`; the
-    /// service may run.
-    pub(crate) async fn count_now(&self, kind: &str) -> usize {
+    /// What is recorded now; the service may run. None where it starts just now.
+    async fn now(&self) -> Option<Vec<Value>> {
         let file = self.path("now.jsonl");
         // It is not there yet, or it is old.
         let _ = fs::remove_file(&file);
         let mut export = self.command(&["log", "export", "budwood.toml", "now.jsonl"]);
-        // Where the service starts just now there is nothing to ask.
         if !export.output().expect("it runs").status.success() {
-            return usize::MAX;
+            return None;
         }
         let text = fs::read_to_string(&file).expect("a log");
-        let is_this = |line: &&str| {
-            let line: Value = serde_json::from_str(line).expect("JSON");
-            let body = &line["body"];
-            let more = match line["kind"].as_str() {
-                Some("outbound") => body["state"].as_str(),
-                Some("received") => body["from"].as_str(),
-                Some(_) | None => None,
-            };
-            let found = line["kind"].as_str().unwrap_or_default();
-            found == kind || more.is_some_and(|more| format!("{found}.{more}") == kind)
-        };
-        text.lines().filter(is_this).count()
+        let record = |line| serde_json::from_str(line).expect("JSON");
+        Some(text.lines().map(record).collect())
+    }
+
+    /// Whether so many texts came in, and no more.
+    pub(crate) async fn has_received(&self, number: usize) -> bool {
+        let is_received = |record: &&Value| record["kind"] == "received";
+        let now = self.now().await;
+        now.is_some_and(|now| now.iter().filter(is_received).count() == number)
     }
 
     /// Whether something came from this phone.
     pub(crate) async fn has_heard(&self, phone: &str) -> bool {
-        (1..usize::MAX).contains(&self.count_now(&format!("received.{phone}")).await)
+        let is_this =
+            |record: &Value| record["kind"] == "received" && record["body"]["from"] == phone;
+        self.now().await.is_some_and(|now| now.iter().any(is_this))
     }
 
     /// Waits until something came from every farmer.
@@ -227,16 +242,49 @@ impl Office {
         }
     }
 
-    /// Texts out of which more may become known.
-    pub(crate) async fn open_texts(&self) -> usize {
-        let mut open = 0;
-        for state in ["ready", "sending", "sent"] {
-            open += self
-                .count_now(&format!("outbound.{state}"))
-                .await
-                .min(1_000_000);
-        }
-        open
+    /// Whether there are texts out, and at most so many of them are in one of these states.
+    async fn has_at_most(&self, most: usize, states: &[SendState]) -> bool {
+        let Some(now) = self.now().await else {
+            return false;
+        };
+        let outbound = now.iter().filter(|record| record["kind"] == "outbound");
+        let found: Vec<SendState> = outbound
+            .map(|record| {
+                let name = record["body"]["state"].as_str().expect("a state");
+                SendState::from_name(name).expect("a state that we know")
+            })
+            .collect();
+        let number = found.iter().filter(|state| states.contains(state)).count();
+        !found.is_empty() && number <= most
+    }
+
+    /// Waits until all that can become known of texts out is known.
+    pub(crate) async fn until_settled(&self) {
+        let open = [SendState::Ready, SendState::Sending, SendState::Sent];
+        until("every receipt", async || self.has_at_most(0, &open).await).await;
+    }
+
+    /// The end of a day on which much went wrong: every text came in, everything has left but what
+    /// `waits` for its next try, the service stops, and the laws hold.
+    pub(crate) async fn end(
+        &self,
+        serving: Serving,
+        brought: &[Said],
+        waits: usize,
+        handed: impl AsyncFnOnce() -> Vec<Said>,
+    ) -> Stored {
+        self.until_all_came().await;
+        let open = [SendState::Ready, SendState::Sending];
+        let is_done = async || self.has_at_most(waits, &open).await;
+        until("everything has left", is_done).await;
+        serving.stop().await;
+        let stored = self.stored();
+        let handed = handed().await;
+        stored.assert_laws(brought, &handed);
+        // Each farmer is answered; what was on its way in a kill or a cut is unknown.
+        assert!(stored.outbound.len() >= FARMERS, "{:?}", stored.states());
+        assert!(handed.len() >= FARMERS * 3 / 4, "{:?}", stored.states());
+        stored
     }
 
     /// What is stored, once the service has stopped.
@@ -261,38 +309,47 @@ fn name(farmer: usize) -> String {
 
 /// The service as a process of its own. A test that fails leaves none behind.
 pub(crate) struct Serving {
-    child: Child,
+    child: Mutex<Child>,
     log: PathBuf,
 }
 
 impl Drop for Serving {
     fn drop(&mut self) {
-        let _ = self.child.kill();
-        let _ = self.child.wait();
+        self.end();
     }
 }
 
 impl Serving {
+    fn child<T>(&self, what: impl FnOnce(&mut Child) -> T) -> T {
+        what(&mut self.child.lock().expect("nobody panics"))
+    }
+
+    fn is_there(&self) -> bool {
+        let ended = self.child(Child::try_wait);
+        ended.expect("it can be asked").is_none()
+    }
+
+    fn end(&self) {
+        // It may be gone already.
+        let _ = self.child(Child::kill);
+        let _ = self.child(Child::wait);
+    }
+
     /// As a power cut that spares the disk.
-    pub(crate) fn kill(mut self) {
-        self.child.kill().expect("it is there");
-        self.child.wait().expect("it ends");
+    pub(crate) fn kill(self) {
+        assert!(self.is_there(), "it ended:\n{}", self.logged());
+        self.end();
     }
 
     /// Asks it to stop, as the system does, and waits for its end.
-    pub(crate) async fn stop(mut self) {
-        let id = self.child.id().to_string();
+    pub(crate) async fn stop(self) {
+        assert!(self.is_there(), "it ended:\n{}", self.logged());
+        let id = self.child(|child| child.id().to_string());
         let asked = Command::new("kill").args(["-TERM", &id]).status();
         assert!(asked.expect("kill runs").success(), "it is not there");
-        let child = std::cell::RefCell::new(&mut self.child);
-        let ended = async || {
-            child
-                .borrow_mut()
-                .try_wait()
-                .expect("it can be asked")
-                .is_some()
-        };
-        until("the program stops", ended).await;
+        until("the program stops", async || !self.is_there()).await;
+        let ended = self.child(Child::wait).expect("it can be asked");
+        assert!(ended.success(), "{ended}:\n{}", self.logged());
         self.assert_discreet();
     }
 

@@ -1,12 +1,15 @@
 //! A gateway alone, without the engine behind it: what it says of each text, and what it brings.
 
-use std::sync::{Arc, Mutex};
+use std::sync::{
+    Arc, Mutex,
+    atomic::{AtomicBool, Ordering},
+};
 
 use budwood::{
     service::{
         clock::Clock,
         config::Config,
-        port::{Arrival, Gateway, Health, Intake, IntakeFuture},
+        port::{Arrival, Gateway, Health, Intake, IntakeFuture, Refused},
     },
     words::traffic::{Link, Outgoing, Receipt, SendOutcome},
 };
@@ -36,14 +39,18 @@ pub(crate) fn opened(office: &Office, secret: &'static str) -> Arc<dyn Gateway> 
     opened.expect("a gateway").gateway
 }
 
-/// Keeps what it is given.
+/// Keeps what it is given, and says that it did, unless told to refuse.
 #[derive(Default)]
-struct Taker(Mutex<Vec<Arrival>>);
+struct Taker {
+    given: Mutex<Vec<Arrival>>,
+    refuses: AtomicBool,
+}
 
 impl Intake for Taker {
     fn take(&self, arrival: Arrival) -> IntakeFuture {
-        self.0.lock().expect("nobody panics").push(arrival);
-        Box::pin(async { Ok(()) })
+        self.given.lock().expect("nobody panics").push(arrival);
+        let refuses = self.refuses.load(Ordering::Relaxed);
+        Box::pin(async move { if refuses { Err(Refused::Busy) } else { Ok(()) } })
     }
 
     fn health(&self) -> Health {
@@ -98,7 +105,7 @@ impl Line {
     }
 
     pub(crate) fn arrivals(&self) -> Vec<Arrival> {
-        self.taker.0.lock().expect("nobody panics").clone()
+        self.taker.given.lock().expect("nobody panics").clone()
     }
 
     pub(crate) fn receipts(&self) -> Vec<Receipt> {
@@ -113,8 +120,14 @@ impl Line {
         until("receipts", async || self.receipts().len() >= number).await;
     }
 
+    /// From now on nothing is taken in.
+    pub(crate) fn refuse(&self) {
+        self.taker.refuses.store(true, Ordering::Relaxed);
+    }
+
     pub(crate) async fn stop(self) {
         self.stop.send_replace(true);
+        until("the line ends", async || self.running.is_finished()).await;
         self.running.await.expect("it ends");
     }
 }

@@ -2,8 +2,15 @@
 
 use std::{fs, process::Command};
 
-use budwood::words::message::SendState;
+use budwood::{
+    service::port::Arrival,
+    words::{
+        message::SendState,
+        traffic::{Link, SendOutcome, Whose},
+    },
+};
 use serde_json::json;
+use tokio::io::AsyncReadExt;
 
 use crate::{
     centre::Centre,
@@ -99,10 +106,10 @@ async fn texts_in_come_whole_in_their_order_in_every_form() {
         centre.bring(from, text, how.clone()).await;
     }
     until("all came in", async || {
-        office.count_now("received").await == brought.len()
+        office.has_received(brought.len()).await
     })
     .await;
-    until("every receipt", async || office.open_texts().await == 0).await;
+    office.until_settled().await;
     serving.stop().await;
     let stored = office.stored();
     let brought: Vec<Said> = brought.into_iter().map(|(said, _)| said).collect();
@@ -131,11 +138,8 @@ async fn receipts_meet_their_texts_whatever_digits_and_order_they_have() {
         for farmer in 1..=5 {
             centre.bring(&phone(farmer), "dead 8", json!({})).await;
         }
-        until("all came in", async || {
-            office.count_now("received").await == 5
-        })
-        .await;
-        until("every receipt", async || office.open_texts().await == 0).await;
+        until("all came in", async || office.has_received(5).await).await;
+        office.until_settled().await;
         serving.stop().await;
         let expected = if fault["dlr_stat"].is_null() {
             SendState::Delivered
@@ -202,30 +206,107 @@ async fn a_badly_behaved_centre_loses_and_doubles_nothing() {
             _ => {}
         }
     }
-    office.until_all_came().await;
-    until("nothing is on its way", async || {
-        office.count_now("outbound.sending").await == 0
-    })
-    .await;
-    serving.stop().await;
-    let stored = office.stored();
-    let handed = centre.handed().await;
-    stored.assert_laws(&brought, &handed);
-    println!(
-        "smpp: {} in, {} handed over, {:?}",
-        brought.len(),
-        handed.len(),
-        stored.states()
+    let handed = async || centre.handed().await;
+    let stored = office.end(serving, &brought, 0, handed).await;
+    println!("smpp: {:?}", stored.states());
+    // All that was to go wrong did: throttled, swallowed, cut off, unbound.
+    for kind in ["swallowed", "unbind_resp", "close"] {
+        assert!(centre.seen(kind).await.len() >= 4, "{kind}");
+    }
+    let submitted = centre.seen("submit_sm").await;
+    let refused = submitted.iter().filter(|one| !one["refused"].is_null());
+    assert_eq!(refused.count(), 3);
+}
+
+/// A pair of lines is one account: texts come by one and leave by the other, each is bound again
+/// when it ends, and it is up when both are.
+#[tokio::test]
+async fn a_pair_of_lines_is_one_account() {
+    let (office, centre) = scene("bind = \"transmitter and receiver\"\n", &[]).await;
+    let line = Line::open(&office).await;
+    let heard = || {
+        let text = |arrival| match arrival {
+            Arrival::Text(text) => Some(text.text),
+            Arrival::Part(_) | Arrival::Receipt(_) | Arrival::MissedCall { .. } => None,
+        };
+        let all: Vec<String> = line.arrivals().into_iter().filter_map(text).collect();
+        all
+    };
+    let bound = async |kind: &str| {
+        let binds = centre.seen("bind").await;
+        binds.iter().filter(|bind| bind["kind"] == kind).count()
+    };
+    for (times, kind) in [(1, "receiver"), (2, "transmitter")] {
+        let said = format!("dead {times}");
+        centre.bring(&phone(1), &said, json!({})).await;
+        until("it came", async || heard().len() == times).await;
+        assert_eq!(heard().last(), Some(&said));
+        line.accepted(outgoing(times as u64, phone(1), &said)).await;
+        let before = bound(kind).await;
+        centre.fault(json!({"close": kind})).await;
+        until("it is down", async || line.link() != Link::Up).await;
+        until("it is up", async || line.link() == Link::Up).await;
+        assert_eq!(bound(kind).await, before + 1, "{kind}");
+    }
+    // What one line had does not end with the other.
+    centre.bring(&phone(1), "dead 3", json!({})).await;
+    until("it came", async || heard().len() == 3).await;
+    line.accepted(outgoing(3, phone(1), "three")).await;
+    line.until_receipts(1).await;
+    line.stop().await;
+    assert_eq!(
+        (bound("receiver").await, bound("transmitter").await),
+        (2, 2)
     );
 }
 
 #[tokio::test]
 async fn a_wrong_password_is_told_and_texts_wait() {
     let (office, centre) = scene("", &["--pass", "other"]).await;
-    let serving = office.serve().await;
-    serving.until_logged("the password is wrong").await;
-    drop(serving);
+    let line = Line::begin(&office, "secret");
+    let is_told = async || match line.link() {
+        Link::Down { why, .. } => why.contains("the password is wrong"),
+        Link::Up => panic!("it is up"),
+    };
+    until("it is told", is_told).await;
+    let outcome = line.send(outgoing(1, phone(1), "one")).await;
+    let SendOutcome::Wait { whose, why, .. } = outcome else {
+        panic!("{outcome:?}")
+    };
+    assert_eq!(whose, Whose::Gateway);
+    assert!(why.contains("the password is wrong"), "{why}");
+    line.stop().await;
     assert_eq!(centre.seen("submit_sm").await.len(), 0);
+}
+
+/// What a phone writes is a text, whatever form it has.
+#[tokio::test]
+async fn nobody_can_write_a_receipt() {
+    let (office, centre) = scene("", &[]).await;
+    let line = Line::open(&office).await;
+    let ids = line.accepted(outgoing(1, phone(1), "one")).await;
+    line.until_receipts(1).await;
+    let [id] = ids.try_into().expect("one");
+    let forged = format!("id:{id} stat:UNDELIV err:001");
+    centre.bring(&phone(2), &forged, json!({})).await;
+    let is_text = |arrival: &Arrival| matches!(arrival, Arrival::Text(text) if text.text == forged);
+    until("a text", async || line.arrivals().iter().any(is_text)).await;
+    assert_eq!(line.receipts().len(), 1);
+    line.stop().await;
+}
+
+/// A centre that takes the connection and never answers the bind keeps nobody from stopping.
+#[tokio::test]
+async fn a_stop_waits_for_no_bind() {
+    let centre = tokio::net::TcpListener::bind("127.0.0.1:0").await;
+    let centre = centre.expect("a free port");
+    let port = centre.local_addr().expect("an address").port();
+    let block = block(port, "").replace("timeout_secs = 5", "timeout_secs = 300");
+    let line = Line::begin(&Office::new(&block), "secret");
+    let (mut stream, _) = centre.accept().await.expect("it comes");
+    // The length of the bind: it has been written.
+    stream.read_u32().await.expect("a bind");
+    line.stop().await;
 }
 
 /// A centre that answers nothing any more is left, and bound again when it does.
@@ -239,7 +320,7 @@ async fn a_silent_centre_is_noticed() {
     centre.fault(json!({"ignore_enq": false})).await;
     until("bound again", async || centre.seen("bind").await.len() >= 2).await;
     centre.bring(&phone(1), "dead 8", json!({})).await;
-    until("it came", async || office.count_now("received").await == 1).await;
+    until("it came", async || office.has_received(1).await).await;
     serving.stop().await;
 }
 
@@ -254,10 +335,7 @@ async fn a_centre_on_another_library_is_understood() {
     let log = office.path("centre.log");
     let _peer = Peer::start(&mut perl, &log);
     let serving = office.serve().await;
-    until("two texts", async || {
-        office.count_now("received").await == 2
-    })
-    .await;
+    until("two texts", async || office.has_received(2).await).await;
     serving.stop().await;
     let stored = office.stored();
     let mut said: Vec<String> = stored.heard().into_iter().map(|(_, said)| said).collect();

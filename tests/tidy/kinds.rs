@@ -101,7 +101,11 @@ const BY_NAME: [(&str, usize, &str); 35] = [
         2,
         "what came, and what was put, is named",
     ),
-    ("parser/src/queries.rs", 2, "what comes in for work is pay"),
+    (
+        "parser/src/queries.rs",
+        3,
+        "what comes in for work is pay; another crop than rubber is sown",
+    ),
     (
         "parser/src/reports.rs",
         4,

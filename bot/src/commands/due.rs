@@ -104,7 +104,7 @@ fn line(engine: &Engine, task: &Task, on: NaiveDate) -> String {
 
 /// A round of feeding that is asked for no more.
 fn lost(round: &LostRound) -> String {
-    let LostRound { round, on, why } = round;
+    let LostRound { round, on, why, .. } = round;
     let why = match why {
         Lost::NoRoom => "the rains left no days for it",
         Lost::NotGiven => "no word of it came",
@@ -122,6 +122,7 @@ mod tests {
             lost(&LostRound {
                 round: 3,
                 on: NaiveDate::from_ymd_opt(2028, 6, 1).unwrap(),
+                until: NaiveDate::from_ymd_opt(2028, 7, 1).unwrap(),
                 why,
             })
         };

@@ -39,18 +39,27 @@ fn page(takes: &Takes, saved: &[u8]) -> anyhow::Result<String> {
         Takes::Template(inward) => (inward.texts(&call, None), inward.receipts(&call)),
     };
     // The path says what it is; without one it is whatever can be read.
+    let texts = texts.map(|texts| text_lines(&texts.items) + &left_out(texts.left_out));
+    let receipts =
+        receipts.map(|receipts| receipt_lines(&receipts.items) + &left_out(receipts.left_out));
     let page = if path.starts_with("/sms/receipts/") {
-        receipts.map(|receipts| receipt_lines(&receipts))
+        receipts
     } else if path.starts_with("/sms/in/") {
-        texts.map(|texts| text_lines(&texts))
+        texts
     } else {
-        let as_receipts = receipts.map(|receipts| receipt_lines(&receipts));
-        texts.map(|texts| text_lines(&texts)).or_else(|no_text| {
+        texts.or_else(|no_text| {
             let both = |no_receipt| format!("no text: {no_text}; no receipt: {no_receipt}");
-            as_receipts.map_err(both)
+            receipts.map_err(both)
         })
     };
     page.map_err(anyhow::Error::msg)
+}
+
+fn left_out(number: usize) -> String {
+    match number {
+        0 => String::new(),
+        number => format!("left out, since they cannot be read: {number}\n"),
+    }
 }
 
 fn text_lines(texts: &[Inbound]) -> String {

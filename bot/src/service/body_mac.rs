@@ -5,7 +5,10 @@ use base64::{Engine, engine::general_purpose::STANDARD};
 use chrono::{DateTime, Utc};
 use subtle::ConstantTimeEq;
 
-use crate::words::{limits, secret::Secret};
+use crate::{
+    service::gateway::hex,
+    words::{limits, secret::Secret},
+};
 
 /// How the code is made and where it stands.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -60,22 +63,12 @@ impl BodyMac {
         let found = header(&self.header).and_then(|found| {
             let found = found.trim().strip_prefix(self.prefix.as_str())?;
             match self.encoding {
-                MacEncoding::Hex => of_hex(found),
+                MacEncoding::Hex => hex::octets(found),
                 MacEncoding::Base64 => STANDARD.decode(found).ok(),
             }
         });
         found.is_some_and(|found| found.ct_eq(&expected).into())
     }
-}
-
-fn of_hex(text: &str) -> Option<Vec<u8>> {
-    let digits: Option<Vec<u32>> = text.chars().map(|digit| digit.to_digit(16)).collect();
-    let digits = digits?;
-    let pair = |pair: &[u32]| match pair {
-        [high, low] => u8::try_from(high * 16 + low).ok(),
-        _ => None,
-    };
-    digits.chunks(2).map(pair).collect()
 }
 
 #[cfg(test)]

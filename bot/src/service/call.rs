@@ -132,10 +132,10 @@ mod tests {
         assert_eq!(call.query("x"), Some("a b"));
         assert_eq!(call.header("host"), Some("a"));
         assert_eq!(call.text(None).as_deref(), Some("planté 12\r\n"));
-        let (path, call) = Call::of_file(b"From=1&Body=2");
+        let (path, call) = Call::of_file(b"phone=1&words=2");
         assert_eq!(
             (path.as_str(), call.body.as_slice()),
-            ("", &b"From=1&Body=2"[..])
+            ("", &b"phone=1&words=2"[..])
         );
         assert_eq!(Call::of_file(b"").1, Call::default());
     }

@@ -1,6 +1,8 @@
 //! Every kind of gateway: a file, and a row in the table.
 
+mod data_coding;
 mod folder;
+pub(crate) mod hex;
 pub mod http;
 mod modem;
 mod octets;

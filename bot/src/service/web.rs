@@ -30,6 +30,7 @@ use crate::{
         clock::Clock,
         door::{Door, Takes},
         port::{Arrival, Intake, IntakeFuture},
+        taken::Taken,
         telemetry,
     },
     words::{
@@ -85,16 +86,17 @@ pub async fn serve(
 
 /// Takes the body of a notification apart as both paths do, and hands nothing on. What is wrong is
 /// told in the words that the sender gets. For fuzzing, which has no use for a server.
-pub fn items_in(body: &str) -> (Result<Vec<Inbound>, String>, Result<Vec<Receipt>, String>) {
+pub fn items_in(
+    body: &str,
+) -> (
+    Result<Taken<Inbound>, String>,
+    Result<Taken<Receipt>, String>,
+) {
     let texts = notification::texts(body, "http", None);
     let receipts = notification::receipts(body, "http");
     (
-        texts
-            .map(|taken| taken.items)
-            .map_err(|problem| problem.to_string()),
-        receipts
-            .map(|taken| taken.items)
-            .map_err(|problem| problem.to_string()),
+        texts.map_err(|problem| problem.to_string()),
+        receipts.map_err(|problem| problem.to_string()),
     )
 }
 
@@ -185,9 +187,7 @@ async fn texts_taken(
     let texts = match &door.takes {
         Takes::OneApi => {
             let body = body::read(request, incoming, door, clock).await?;
-            let texts = notification::texts(&body, &door.gateway, request_id)?;
-            note_left_out(request, texts.left_out);
-            texts.items
+            notification::texts(&body, &door.gateway, request_id)?
         }
         Takes::Template(inward) => {
             let call = body::call(request, incoming, door, clock).await?;
@@ -195,7 +195,8 @@ async fn texts_taken(
             texts.map_err(Problem::NotAsSet)?
         }
     };
-    all(texts.into_iter().map(Arrival::Text), shared).await
+    note_left_out(request, texts.left_out);
+    all(texts.items.into_iter().map(Arrival::Text), shared).await
 }
 
 async fn receipts_taken(
@@ -208,16 +209,16 @@ async fn receipts_taken(
     let receipts = match &door.takes {
         Takes::OneApi => {
             let body = body::read(request, incoming, door, clock).await?;
-            let receipts = notification::receipts(&body, &door.gateway)?;
-            note_left_out(request, receipts.left_out);
-            receipts.items
+            notification::receipts(&body, &door.gateway)?
         }
         Takes::Template(inward) => {
             let call = body::call(request, incoming, door, clock).await?;
             inward.receipts(&call).map_err(Problem::NotAsSet)?
         }
     };
-    all(receipts.into_iter().map(Arrival::Receipt), shared).await
+    note_left_out(request, receipts.left_out);
+    let receipts = receipts.items.into_iter();
+    all(receipts.map(Arrival::Receipt), shared).await
 }
 
 /// Logs how many items could not be read; never what was in them.

@@ -338,6 +338,7 @@ keys! {
     StatusLateNone = "status-late-none",
     StatusCheck = "status-check",
     LeftInPeace = "left-in-peace",
+    FeedLost = "feed-lost",
     AlivePct = "alive-pct",
     AlivePctVisited = "alive-pct-visited",
     AliveUnknown = "alive-unknown",

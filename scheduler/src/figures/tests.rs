@@ -215,6 +215,22 @@ fn no_sick_trees_clears_the_block() {
     assert_eq!(place.table("2026-03-20").sick().value, []);
 }
 
+/// The rounds of months 3 and 9 end when a month of rain is left: on 31 March, and in the next rains,
+/// where the round of month 15 takes its place, on 31 January.
+#[test]
+fn a_round_of_feeding_that_was_lost_is_told_for_half_a_year() {
+    let place = Place::of(vec![stand(480, 0, 0), stand(100, 0, 0)]);
+    let lost = |today| place.table(today).feed_lost().value;
+    assert_eq!(lost("2026-03-31"), []);
+    assert_eq!(lost("2026-04-01"), [(PersonId(1), 2)], "one of each block");
+    assert_eq!(lost("2026-09-30"), [(PersonId(1), 2)]);
+    assert_eq!(lost("2026-10-01"), []);
+    assert_eq!(lost("2027-02-01"), [(PersonId(1), 2)]);
+    let mut fed = Place::of(vec![stand(480, 0, 0)]);
+    fed.states[0].fed.push(day("2026-02-10"));
+    assert_eq!(fed.table("2026-04-01").feed_lost().value, []);
+}
+
 #[test]
 fn a_stand_of_a_list_is_late_only_after_two_weeks_on_it() {
     let place = Place::of(vec![stand(480, 0, 0)]);

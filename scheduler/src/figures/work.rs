@@ -21,6 +21,9 @@ use crate::{
 /// What a list brought is not late for two weeks: nobody could report it before.
 const LIST_NOTICE_DAYS: u32 = 14;
 
+/// A round of feeding that was lost is news for half a year: so long it explains how trees stand.
+pub const FEED_LOST_DAYS: i64 = 183;
+
 /// Jobs of some farmers.
 #[derive(Clone, Debug, Default, PartialEq, Eq)]
 pub struct Jobs {
@@ -65,6 +68,25 @@ impl Table<'_> {
         }
         jobs.list.sort_by_key(|job| core::cmp::Reverse(job.days));
         self.figure(Name::Jobs, Window::ALL, jobs)
+    }
+
+    /// Farmers with rounds of feeding that were not given and are asked for no more, and how many;
+    /// most first.
+    #[must_use]
+    pub fn feed_lost(&self) -> Figure<Vec<(PersonId, usize)>> {
+        let lost_by = |farmer: &Farmer<'_>| {
+            let jobs = farmer.stands.iter().flat_map(|stand| farmer.jobs(stand));
+            let lost = jobs.flat_map(|task| &task.figures.lost);
+            let days = lost.map(|round| farmer.today.signed_duration_since(round.until).num_days());
+            days.filter(|days| *days <= FEED_LOST_DAYS).count()
+        };
+        let all = self.farmers.iter();
+        let mut lost: Vec<_> = all
+            .map(|farmer| (farmer.person.id, lost_by(farmer)))
+            .filter(|(_, rounds)| *rounds > 0)
+            .collect();
+        lost.sort_by_key(|(_, rounds)| core::cmp::Reverse(*rounds));
+        self.figure(Name::FeedLost, Window::days(FEED_LOST_DAYS), lost)
     }
 }
 

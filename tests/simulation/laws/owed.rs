@@ -242,8 +242,10 @@ struct List {
 }
 
 impl List {
-    /// "Late KOLO: Bakon weed 18d, Bamen feed 3d told 3x, +4. Left in peace 2".
+    /// "Late KOLO: Bakon weed 18d, Bamen feed 3d told 3x, +4. Left in peace 2. Feed rounds lost
+    /// in 183 days: 3, see Bamen".
     fn read(text: &str) -> Self {
+        let text = text.split(". Feed rounds lost").next().unwrap_or(text);
         let (text, in_peace) = match text.split_once(". Left in peace ") {
             Some((list, count)) => (list, count.trim_end_matches('.').parse().ok()),
             None => (text, None),

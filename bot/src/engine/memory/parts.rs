@@ -8,7 +8,7 @@ use std::collections::{BTreeMap, BTreeSet};
 
 use chrono::{DateTime, TimeDelta, Utc};
 
-use crate::words::{limits, message::ReceivedPart};
+use crate::words::{bounded, limits, message::ReceivedPart};
 
 /// What stands where a part did not come.
 const GAP: &str = " [...] ";
@@ -113,10 +113,7 @@ pub(crate) fn joined(parts: &[ReceivedPart]) -> String {
     if next <= of {
         text.push_str(GAP);
     }
-    match text.char_indices().nth(limits::TEXT_CHARS_MAX) {
-        Some((end, _)) => text.split_at(end).0.to_owned(),
-        None => text,
-    }
+    bounded::text(text)
 }
 
 #[cfg(test)]

@@ -7,7 +7,7 @@ use std::collections::BTreeMap;
 use budwood_parser::{Query, Topic};
 use budwood_scheduler::{
     Group, Person, TaskKind,
-    figures::{LateJob, Name, QUIET_DAYS, SICK_DAYS, Sick, Table},
+    figures::{FEED_LOST_DAYS, LateJob, Name, QUIET_DAYS, SICK_DAYS, Sick, Table},
     group::health::{Cluster, Family},
     jobs::orders::plants_to_order,
 };
@@ -168,6 +168,7 @@ impl<'a> View<'a> {
             let args = args! {
                 "group" => asked.group.name.as_str(),
                 "peace" => left_in_peace(&asked.table),
+                "lost" => feed_lost(asked),
             };
             return Phrase::new(Key::LateNone, args);
         }
@@ -176,6 +177,7 @@ impl<'a> View<'a> {
             "group" => Value::brief(&asked.group.name),
             "people" => Value::List(people.collect()),
             "peace" => left_in_peace(&asked.table),
+            "lost" => feed_lost(asked),
         };
         Phrase::new(Key::LateList, args)
     }
@@ -343,4 +345,18 @@ fn late_job(names: &Names<'_>, job: &LateJob) -> Phrase {
 
 fn sick_one(names: &Names<'_>, sick: &Sick) -> Phrase {
     sick_person(&names.shown(sick.person), sick.ailment, sick.trees)
+}
+
+/// Rounds of feeding that are asked for no more: nothing where there is none.
+fn feed_lost(asked: &Asked<'_, '_>) -> Value {
+    let lost = asked.table.feed_lost().value;
+    let told = lost.first().map(|(most, _)| {
+        let args = args! {
+            "days" => FEED_LOST_DAYS,
+            "count" => lost.iter().map(|(_, rounds)| rounds).sum::<usize>(),
+            "name" => Value::name(&asked.names.shown(*most)),
+        };
+        Phrase::new(Key::FeedLost, args)
+    });
+    Value::Spare(vec![told, None])
 }

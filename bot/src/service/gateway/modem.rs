@@ -15,6 +15,7 @@ use std::{
     time::Duration,
 };
 
+use chrono::TimeDelta;
 use tokio::{
     sync::{Mutex as AsyncMutex, mpsc, oneshot},
     time::sleep,
@@ -29,7 +30,7 @@ use self::{
 use crate::{
     service::{
         clock::Clock,
-        port::{Abilities, Gateway, Intake, RunFuture, SendFuture, Stop},
+        port::{Abilities, Gateway, Intake, RunFuture, SendFuture, Stop, stopped},
         telemetry,
     },
     words::{
@@ -40,6 +41,9 @@ use crate::{
 
 /// The longest pause before a modem is opened again.
 const PAUSE_MAX_SECS: u64 = 30;
+
+/// A line that was open so long is opened again without a pause that grew before.
+const LASTED: TimeDelta = TimeDelta::minutes(1);
 
 /// A modem and what is wanted of it.
 struct Settings {
@@ -172,9 +176,13 @@ impl Modem {
         let now = || self.clock.now();
         let mut failed = 0;
         while !*stop.borrow() {
-            let why = match self.opened(intake, &now).await {
+            let opened = tokio::select! {
+                opened = self.opened(intake, &now) => opened,
+                () = stopped(stop.clone()) => break,
+            };
+            let opened_at = self.clock.now();
+            let why = match opened {
                 Ok(session) => {
-                    failed = 0;
                     info!({ telemetry::GATEWAY_NAME } = self.settings.name, "opened");
                     let note = |state| self.note(state);
                     session.drive(&mut orders, &mut stop, &note).await
@@ -182,6 +190,10 @@ impl Modem {
                 Err(why) => why,
             };
             self.note(Err(why.clone()));
+            // A line that only just came up may break each time.
+            if now() - opened_at >= LASTED {
+                failed = 0;
+            }
             pause(failed, &why, &mut orders, &mut stop).await;
             failed += 1;
         }

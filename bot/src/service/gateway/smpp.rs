@@ -19,6 +19,7 @@ use std::{
     time::Duration,
 };
 
+use chrono::TimeDelta;
 use tokio::{
     net::TcpStream,
     sync::{Mutex as AsyncMutex, mpsc, oneshot},
@@ -37,7 +38,7 @@ use self::{
 use crate::{
     service::{
         clock::Clock,
-        port::{Abilities, Gateway, Intake, RunFuture, SendFuture, Stop},
+        port::{Abilities, Gateway, Intake, RunFuture, SendFuture, Stop, stopped},
         telemetry,
     },
     words::{
@@ -49,6 +50,9 @@ use crate::{
 
 /// The longest pause before a line is bound again.
 const PAUSE_MAX_SECS: u64 = 60;
+
+/// A line that was bound so long is bound again without a pause that grew before.
+const LASTED: TimeDelta = TimeDelta::minutes(1);
 
 /// An account, ready to be used.
 #[derive(Debug)]
@@ -80,6 +84,8 @@ struct Smpp {
     orders: mpsc::Sender<Order>,
     /// Taken by whoever runs the line that sends.
     waiting: AsyncMutex<mpsc::Receiver<Order>>,
+    /// Bodies that could not be read, the latest first.
+    unreadable: Mutex<Vec<Vec<u8>>>,
     /// How the lines are, the sending one first.
     links: Mutex<[Link; 2]>,
 }
@@ -101,6 +107,7 @@ impl Smpp {
             clock,
             orders,
             waiting: AsyncMutex::new(waiting),
+            unreadable: Mutex::default(),
             links: Mutex::new([down, receiver]),
         }
     }
@@ -184,9 +191,13 @@ impl Smpp {
     ) {
         let mut failed = 0;
         while !*stop.borrow() {
-            let why = match self.bound(role, intake).await {
+            let bound = tokio::select! {
+                bound = self.bound(role, intake) => bound,
+                () = stopped(stop.clone()) => break,
+            };
+            let bound_at = self.clock.now();
+            let why = match bound {
                 Ok(session) => {
-                    failed = 0;
                     self.note(role, Link::Up);
                     info!({ telemetry::GATEWAY_NAME } = self.settings.name, "bound");
                     session.drive(role, orders, &mut stop).await
@@ -203,6 +214,10 @@ impl Smpp {
             );
             if *stop.borrow() {
                 break;
+            }
+            // A line that only just came up may break each time.
+            if since - bound_at >= LASTED {
+                failed = 0;
             }
             pause(failed, &why, orders, &mut stop).await;
             failed += 1;
@@ -221,7 +236,7 @@ impl Smpp {
         let stream = timeout(limits::CONNECT_TIMEOUT, self.connected()).await;
         let stream =
             stream.unwrap_or_else(|_| Err("the centre cannot be reached in time".into()))?;
-        Session::bind(stream, role, &self.settings, intake).await
+        Session::bind(stream, role, &self.settings, intake, &self.unreadable).await
     }
 
     async fn connected(&self) -> Result<Box<dyn Stream>, String> {

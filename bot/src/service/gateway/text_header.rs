@@ -9,6 +9,11 @@ pub(crate) struct Header {
     pub(crate) has_port: bool,
 }
 
+/// The header of a part, with its length: the reference of its text, of how many parts, which.
+pub(crate) const fn of_part(reference: u8, of: u8, number: u8) -> [u8; 6] {
+    [5, 0, 3, reference, of, number]
+}
+
 impl Header {
     /// Reads the elements of a header, without its length. What is broken ends it.
     pub(crate) fn read(mut elements: &[u8]) -> Self {
@@ -58,5 +63,10 @@ mod tests {
             assert_eq!(part(none), None, "{none:?}");
         }
         assert!(Header::read(&[5, 4, 0, 0, 0x23, 0xf0]).has_port);
+        let [length, elements @ ..] = of_part(9, 3, 2);
+        assert_eq!(
+            (usize::from(length), part(&elements)),
+            (elements.len(), Some((9, 3, 2)))
+        );
     }
 }

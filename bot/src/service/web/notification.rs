@@ -4,12 +4,10 @@
 //! `inboundSMSMessageNotification` and `deliveryInfoNotification`. Senders differ in small things,
 //! so one item may stand where a list is expected, `tel:` may be there or not, numbers may stand
 //! without quotation marks, half a letter (a lone surrogate) is taken for one that is not known,
-//! unknown fields are passed over. An item that cannot be read is left out, and the others are
-//! taken: refused, all of them would be sent again for ever. Deliberately absent: whether a number
-//! is a number; that is the engine's.
+//! unknown fields are passed over. Deliberately absent: whether a number is a number; that is the
+//! engine's.
 
 mod items;
-mod mended;
 mod word;
 
 use budwood_scheduler::MessageId;
@@ -18,26 +16,21 @@ use serde::{Deserialize, de::DeserializeOwned};
 
 use self::{
     items::Items,
-    mended::mended,
     word::{maybe_word, word_or_number},
 };
 use super::problem::Problem;
 use crate::{
-    service::{call::bare_address, gateway::oneapi::wire},
+    service::{
+        call::bare_address,
+        gateway::oneapi::wire,
+        mended::mended,
+        taken::{Taken, good},
+    },
     words::{
-        limits,
+        bounded, limits,
         traffic::{About, Delivery, Inbound, Receipt},
     },
 };
-
-/// What could be taken of a notification.
-#[derive(Debug)]
-pub(super) struct Taken<T> {
-    /// The items, in order.
-    pub(super) items: Vec<T>,
-    /// How many could not be read.
-    pub(super) left_out: usize,
-}
 
 /// The texts of a notification, in order. Those without an id of their own get one from the id of
 /// the request, which stays the same when it is sent again.
@@ -55,23 +48,6 @@ pub(super) fn texts(
         inbound(text?, gateway, fallback_id)
     });
     good(read).map_err(|why| not_our_shape(SHAPE, why))
-}
-
-/// What can be taken, if anything can; else what is wrong with the first.
-fn good<T>(read: impl Iterator<Item = Result<T, String>>) -> Result<Taken<T>, String> {
-    let mut items = Vec::new();
-    let mut faults = Vec::new();
-    for one in read {
-        match one {
-            Ok(item) => items.push(item),
-            Err(why) => faults.push(why),
-        }
-    }
-    let left_out = faults.len();
-    match faults.into_iter().next() {
-        Some(why) if items.is_empty() => Err(why),
-        Some(_) | None => Ok(Taken { items, left_out }),
-    }
 }
 
 /// The receipts of a notification, in order.
@@ -98,17 +74,10 @@ pub(super) fn receipts(body: &str, gateway: &str) -> Result<Taken<Receipt>, Prob
             gateway: gateway.to_owned(),
             about: about.clone(),
             delivery: delivery(&status),
-            code: word(&status),
+            code: bounded::word(&status, limits::STATUS_BYTES_MAX),
         })
     });
     good(read).map_err(|why| not_our_shape(SHAPE, why))
-}
-
-/// A status as the standard writes it: one word. What else stands there is not kept.
-fn word(status: &str) -> Option<String> {
-    let is_word = (1..=limits::STATUS_BYTES_MAX).contains(&status.len())
-        && status.bytes().all(|byte| byte.is_ascii_alphabetic());
-    is_word.then(|| status.to_owned())
 }
 
 fn inbound(text: Text, gateway: &str, fallback_id: Option<String>) -> Result<Inbound, String> {
@@ -128,7 +97,7 @@ fn inbound(text: Text, gateway: &str, fallback_id: Option<String>) -> Result<Inb
             &text.destination_address.unwrap_or_default(),
             "destinationAddress",
         )?,
-        text: bounded(text.message),
+        text: bounded::text(text.message),
         sent_at: text.date_time.as_deref().and_then(instant),
     })
 }
@@ -140,15 +109,6 @@ fn address(found: &str, field: &str) -> Result<String, String> {
         return Err(format!("{field} is empty"));
     }
     Ok(bare.to_owned())
-}
-
-/// A text that is too long is cut and not refused: refused, it would be sent again for ever, and
-/// no phone sends one as long.
-fn bounded(mut text: String) -> String {
-    if let Some((end, _)) = text.char_indices().nth(limits::TEXT_CHARS_MAX) {
-        text.truncate(end);
-    }
-    text
 }
 
 /// A time without a zone could be any of 26 hours, so it counts as not told.

@@ -29,6 +29,8 @@ pub struct LostRound {
     pub round: u32,
     /// The day on which the table has it.
     pub on: NaiveDate,
+    /// The last day on which it could be given.
+    pub until: NaiveDate,
     /// Why.
     pub why: Lost,
 }
@@ -74,16 +76,16 @@ pub(super) fn feed(case: &Case<'_>) -> Option<Plan> {
 pub(super) fn lost(case: &Case<'_>, rounds: &[Placed<'_>]) -> Vec<LostRound> {
     let listed_on = case.state.listed_on;
     let lost = rounds.iter().filter_map(|round| {
-        let (over_on, why) = match round.days {
+        let (until, why) = match round.days {
             None => (round.asked, Lost::NoRoom),
             Some(given) if given.fed_on.is_none() => (given.until?, Lost::NotGiven),
             Some(_) => return None,
         };
-        let is_over =
-            over_on < case.today && listed_on.is_none_or(|listed_on| over_on >= listed_on);
+        let is_over = until < case.today && listed_on.is_none_or(|listed_on| until >= listed_on);
         is_over.then_some(LostRound {
             round: round.number,
             on: round.asked,
+            until,
             why,
         })
     });

@@ -18,6 +18,8 @@ use tokio::{
     time::timeout,
 };
 
+use crate::service::gateway::hex;
+
 /// Octets of one line. The longest has a message of 176 octets in hexadecimal digits.
 const LINE_MAX: usize = 1_024;
 
@@ -40,8 +42,8 @@ pub(super) struct Line {
     writer: pipe::Sender,
     read: Vec<u8>,
     news: VecDeque<News>,
-    /// A line that goes on in the next one.
-    begun: Option<Begun>,
+    /// A message was announced, and its octets come next.
+    awaits_direct: bool,
 }
 
 /// What comes without being asked for.
@@ -55,13 +57,6 @@ pub(super) enum News {
     Ringing(Option<String>),
     /// Nobody rings any more.
     RingingEnds,
-}
-
-/// Whose next line belongs to it.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-enum Begun {
-    Direct,
-    Listed,
 }
 
 /// Why a command was not done.
@@ -104,7 +99,7 @@ impl Line {
             writer: pipe::Sender::from_file_unchecked(device)?,
             read: Vec::new(),
             news: VecDeque::new(),
-            begun: None,
+            awaits_direct: false,
         })
     }
 
@@ -118,14 +113,14 @@ impl Line {
         self.answer(command, prefix, SOON).await
     }
 
-    /// Hands a message over; gives the modem's reference. `was_written` tells whether the modem may
-    /// have it.
+    /// Hands a message over; gives the modem's reference. Without one it is sent all the same, and
+    /// its report is nobody's. `was_written` tells whether the modem may have it.
     pub(super) async fn submit(
         &mut self,
         length: usize,
         hex: &str,
         was_written: &mut bool,
-    ) -> Result<u8, Failed> {
+    ) -> Result<Option<u8>, Failed> {
         self.say(&format!("AT+CMGS={length}\r")).await?;
         timeout(SOON, self.prompt())
             .await
@@ -133,24 +128,29 @@ impl Line {
         *was_written = true;
         self.say(&format!("{hex}{CONTROL_Z}")).await?;
         let lines = self.answer(hex, "+CMGS:", NETWORK).await?;
-        let reference = lines.first().and_then(|line| line.trim().parse().ok());
-        // Without a reference it is sent all the same; its report is then nobody's.
-        Ok(reference.unwrap_or_default())
+        Ok(lines.first().and_then(|line| line.trim().parse().ok()))
     }
 
     /// Leaves the mark after which a message would be written, and passes over what is left of an
     /// answer that came too late.
     pub(super) async fn calm(&mut self) -> Result<(), Failed> {
-        self.begun = None;
+        self.awaits_direct = false;
         // An empty line after it, for a modem that takes the escape for the start of a command.
         self.say(&format!("{ESCAPE}\r")).await?;
+        // A line that is never quiet is spoken to all the same.
+        let quiet = timeout(SOON, self.until_quiet()).await;
+        quiet.unwrap_or(Ok(()))?;
+        self.awaits_direct = false;
+        self.command("AT", "").await?;
+        Ok(())
+    }
+
+    async fn until_quiet(&mut self) -> Result<(), Failed> {
         while let Ok(token) = timeout(QUIET, self.token()).await {
             if let Token::Line(line) = token? {
                 self.keep_news(&line);
             }
         }
-        self.begun = None;
-        self.command("AT", "").await?;
         Ok(())
     }
 
@@ -182,23 +182,23 @@ impl Line {
 
     async fn lines_until_final(&mut self, said: &str, prefix: &str) -> Result<Vec<String>, Failed> {
         let mut lines: Vec<String> = Vec::new();
+        // The octets of a listed message come after its line; news may come before them.
+        let mut awaits_listed = false;
         loop {
             let Token::Line(line) = self.token().await? else {
                 continue;
             };
-            if self.begun == Some(Begun::Listed) {
-                self.begun = None;
+            let own = line.strip_prefix(prefix).filter(|_| !prefix.is_empty());
+            if let Some(rest) = own {
+                lines.push(rest.trim().to_owned());
+                awaits_listed = prefix == "+CMGL:";
+                self.awaits_direct = false;
+            } else if awaits_listed && !self.awaits_direct && is_octets(&line) {
+                awaits_listed = false;
                 if let Some(last) = lines.last_mut() {
                     last.push('\n');
                     last.push_str(&line);
                 }
-                continue;
-            }
-            let own = line.strip_prefix(prefix).filter(|_| !prefix.is_empty());
-            if let Some(rest) = own {
-                lines.push(rest.trim().to_owned());
-                let has_more = prefix == "+CMGL:";
-                self.begun = has_more.then_some(Begun::Listed);
             } else if let Some(result) = final_result(&line) {
                 return result.map(|()| lines);
             } else if line != said {
@@ -222,7 +222,8 @@ impl Line {
     }
 
     fn keep_news(&mut self, line: &str) {
-        if self.begun.take() == Some(Begun::Direct) {
+        if self.awaits_direct && is_octets(line) {
+            self.awaits_direct = false;
             self.news.push_back(News::Direct(line.to_owned()));
             return;
         }
@@ -230,7 +231,7 @@ impl Line {
         let news = if is("+CMTI:") || is("+CDSI:") {
             News::Stored
         } else if is("+CMT:") || is("+CDS:") {
-            self.begun = Some(Begun::Direct);
+            self.awaits_direct = true;
             return;
         } else if is("RING") || is("+CRING:") {
             News::Ringing(None)
@@ -287,6 +288,11 @@ fn next_token(read: &mut Vec<u8>) -> Option<Token> {
             return Some(Token::Line(line));
         }
     }
+}
+
+/// Whether a line is a message: octets, and nothing else.
+fn is_octets(line: &str) -> bool {
+    hex::octets(line).is_some_and(|octets| !octets.is_empty())
 }
 
 /// The end of an answer, if a line is one (V.250, 5.7.1; 27.005, 3.2.5; 27.007, 9.2).
@@ -347,6 +353,73 @@ mod tests {
         assert_eq!(tokens(&long), ["OK"]);
         let mut endless = vec![b'x'; LINE_MAX + 1];
         assert!(next_token(&mut endless).is_none() && endless.is_empty());
+    }
+
+    /// A line whose modem has said this, and the end that hears us.
+    async fn said(words: &str) -> (Line, pipe::Receiver) {
+        let (mut modem, reader) = pipe::pipe().unwrap();
+        let (writer, heard) = pipe::pipe().unwrap();
+        modem.write_all(words.as_bytes()).await.unwrap();
+        let line = Line {
+            reader,
+            writer,
+            read: Vec::new(),
+            news: VecDeque::new(),
+            awaits_direct: false,
+        };
+        (line, heard)
+    }
+
+    /// Taken for the message, news would be deleted with it: a text would be lost.
+    #[tokio::test]
+    async fn news_between_the_line_of_a_message_and_its_octets_is_news() {
+        for (between, expected) in [
+            ("", vec![]),
+            ("+CMTI: \"SM\",9\r\n", vec![News::Stored]),
+            ("\r\nRING\r\n", vec![News::Ringing(None)]),
+            ("+CREG: 1\r\nnoise\r\n", vec![]),
+            (
+                "+CMT: ,9\r\n00AA11\r\n",
+                vec![News::Direct("00AA11".into())],
+            ),
+            (
+                "+CDS: 9\r\n+CMTI: \"SM\",9\r\n00AA11\r\n",
+                vec![News::Stored, News::Direct("00AA11".into())],
+            ),
+        ] {
+            let words = format!(
+                "\r\n+CMGL: 1,0,,3\r\n{between}0011FF\r\n+CMGL: 2,1,,3\r\n0022FF\r\n\r\nOK\r\n"
+            );
+            let (mut line, _heard) = said(&words).await;
+            let listed = line.command("AT+CMGL=4", "+CMGL:").await.unwrap();
+            assert_eq!(listed, ["1,0,,3\n0011FF", "2,1,,3\n0022FF"], "{between}");
+            let news: Vec<News> = std::iter::from_fn(|| line.take_news()).collect();
+            assert_eq!(news, expected, "{between}");
+        }
+    }
+
+    #[tokio::test]
+    async fn an_entry_without_octets_stands_alone() {
+        let words = "+CMGL: 1,0,,3\r\n+CMGL: 2,1,,3\r\n0022FF\r\nOK\r\n";
+        let (mut line, _heard) = said(words).await;
+        let listed = line.command("AT+CMGL=4", "+CMGL:").await.unwrap();
+        assert_eq!(listed, ["1,0,,3", "2,1,,3\n0022FF"]);
+    }
+
+    /// The octets that were announced come when they come.
+    #[tokio::test]
+    async fn what_is_handed_over_at_once_may_be_interrupted_too() {
+        let words = "+CMT: ,9\r\n+CMTI: \"SM\",4\r\nOK\r\n00AA11\r\n";
+        let (mut line, _heard) = said(words).await;
+        line.command("AT", "").await.unwrap();
+        while line.news.len() < 2 {
+            let Token::Line(heard) = line.token().await.unwrap() else {
+                continue;
+            };
+            line.keep_news(&heard);
+        }
+        let news: Vec<News> = std::iter::from_fn(|| line.take_news()).collect();
+        assert_eq!(news, [News::Stored, News::Direct("00AA11".into())]);
     }
 
     // The forms of seven modems, as recorded in the tests of python-gsmmodem-new 0.13.0.

@@ -7,7 +7,11 @@
 use chrono::{DateTime, NaiveDate, TimeDelta, Utc};
 
 use crate::{
-    service::gateway::{octets::Octets, text_header::Header},
+    service::gateway::{
+        data_coding, hex,
+        octets::Octets,
+        text_header::{Header, of_part},
+    },
     words::sms::{self, Alphabet, septets},
 };
 
@@ -59,11 +63,8 @@ pub(super) fn submits(
     let parts = sms::split(text);
     let of = u8::try_from(parts.len()).unwrap_or(u8::MAX);
     let one = |(number, part): (u8, &String)| {
-        let header: &[u8] = if of > 1 {
-            &[5, 0, 3, reference, of, number]
-        } else {
-            &[]
-        };
+        let header = of_part(reference, of, number);
+        let header: &[u8] = if of > 1 { &header } else { &[] };
         let first = SUBMIT
             | RELATIVE_VALIDITY
             | if wants_report { WANTS_REPORT } else { 0 }
@@ -84,11 +85,10 @@ pub(super) fn submits(
         let (length, octets) = user_data(header, part, size.alphabet);
         tpdu.push(length);
         tpdu.extend(octets);
-        let hex: String = tpdu.iter().map(|octet| format!("{octet:02X}")).collect();
         Submit {
             length: tpdu.len(),
             // The centre's address is that of the SIM.
-            hex: format!("00{hex}"),
+            hex: format!("00{}", hex::digits(&tpdu).to_ascii_uppercase()),
         }
     };
     (1..=of).zip(&parts).map(one).collect()
@@ -140,7 +140,7 @@ fn semi_octets(digits: &str) -> Vec<u8> {
 
 /// What a line of hexadecimal digits is. None where it ends too early, or is no such line.
 pub(super) fn incoming(hex: &str) -> Option<Incoming> {
-    let octets = octets(hex)?;
+    let octets = hex::octets(hex.trim())?;
     let centre = usize::from(*octets.first()?);
     let mut reader = Octets(octets.get(1 + centre..)?);
     let first = reader.octet()?;
@@ -174,10 +174,10 @@ fn deliver(first: u8, mut reader: Octets<'_>) -> Option<Incoming> {
         let inside = usize::from(*data.first()?);
         (Header::read(data.get(1..=inside)?), inside + 1)
     };
-    let alphabet = alphabet(coding);
     // 9.2.3.9: 40 is a message that nobody is to see.
     let is_silent = protocol == 0x40;
-    let Some(alphabet) = alphabet.filter(|_| !is_silent && !header.has_port) else {
+    let Some(alphabet) = data_coding::alphabet(coding).filter(|_| !is_silent && !header.has_port)
+    else {
         return Some(Incoming::Data);
     };
     let text = match alphabet {
@@ -201,23 +201,6 @@ fn deliver(first: u8, mut reader: Octets<'_>) -> Option<Incoming> {
     })
 }
 
-/// 3GPP TS 23.038, 4. None for what is no text: eight-bit data, compressed text, and notices that a
-/// mailbox holds something.
-const fn alphabet(coding: u8) -> Option<Alphabet> {
-    match coding >> 4 {
-        0x0..=0x7 if coding & 0x20 != 0 => None,
-        0x0..=0x7 => match coding >> 2 & 0x03 {
-            1 => None,
-            2 => Some(Alphabet::Ucs2),
-            _ => Some(Alphabet::Gsm7),
-        },
-        0x8..=0xb => Some(Alphabet::Gsm7),
-        0xc..=0xe => None,
-        _ if coding & 0x04 != 0 => None,
-        _ => Some(Alphabet::Gsm7),
-    }
-}
-
 /// 9.2.3.11: semi-octets of year to second, then quarters of an hour from UTC with a sign.
 fn instant(octets: &[u8]) -> Option<DateTime<Utc>> {
     let [year, month, day, hour, minute, second, zone] = <[u8; 7]>::try_from(octets).ok()?;
@@ -235,19 +218,6 @@ fn instant(octets: &[u8]) -> Option<DateTime<Utc>> {
     let day = NaiveDate::from_ymd_opt(year, number(month)?, number(day)?)?;
     let local = day.and_hms_opt(number(hour)?, number(minute)?, number(second)?)?;
     Some(local.and_utc() - TimeDelta::minutes(quarters * 15))
-}
-
-fn octets(hex: &str) -> Option<Vec<u8>> {
-    let digits: Option<Vec<u8>> = hex
-        .trim()
-        .chars()
-        .map(|digit| u8::try_from(digit.to_digit(16)?).ok())
-        .collect();
-    let pair = |pair: &[u8]| match pair {
-        [high, low] => Some(high << 4 | low),
-        _ => None,
-    };
-    digits?.chunks(2).map(pair).collect()
 }
 
 impl Octets<'_> {

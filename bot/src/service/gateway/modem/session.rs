@@ -8,7 +8,7 @@ use std::{collections::BTreeMap, time::Duration};
 use chrono::{DateTime, Utc};
 use tokio::{
     sync::{mpsc, oneshot},
-    time::interval,
+    time::{MissedTickBehavior, interval, sleep},
 };
 
 use super::{
@@ -18,9 +18,9 @@ use super::{
     pdu::{Incoming, Submit, incoming},
 };
 use crate::{
-    service::port::{Arrival, Intake, Stop},
+    service::port::{Arrival, Intake, Stop, stopped},
     words::{
-        limits,
+        bounded,
         traffic::{About, Delivery, Inbound, Receipt, SendOutcome, Whose},
     },
 };
@@ -61,6 +61,8 @@ pub(super) struct Session<'a> {
     intake: &'a dyn Intake,
     now: &'a (dyn Fn() -> DateTime<Utc> + Sync),
     must_sweep: bool,
+    /// What could not be read at the last look at the memory, by place.
+    doubted: BTreeMap<u16, String>,
     /// Ticks since somebody began to ring; a call counts once.
     ringing: Option<u32>,
 }
@@ -95,6 +97,7 @@ impl<'a> Session<'a> {
             intake,
             now,
             must_sweep: true,
+            doubted: BTreeMap::new(),
             ringing: None,
         })
     }
@@ -123,6 +126,8 @@ impl<'a> Session<'a> {
         note: &(dyn Fn(Result<(), Ended>) + Sync),
     ) -> Ended {
         let mut tick = interval(TICK);
+        // Ticks that were late are not made up for: they count time.
+        tick.set_missed_tick_behavior(MissedTickBehavior::Delay);
         let (mut since_sweep, mut since_network) = (0, NETWORK_TICKS);
         while !*stop.borrow() {
             let done = tokio::select! {
@@ -139,7 +144,7 @@ impl<'a> Session<'a> {
             if let Err(why) = done {
                 return why;
             }
-            if let Err(why) = self.take_news().await {
+            if let Err(why) = self.take_news(stop).await {
                 return why;
             }
             if self.must_sweep || since_sweep >= SWEEP_TICKS {
@@ -175,7 +180,7 @@ impl<'a> Session<'a> {
         }
     }
 
-    async fn take_news(&mut self) -> Result<(), Ended> {
+    async fn take_news(&mut self, stop: &mut Stop) -> Result<(), Ended> {
         while let Some(news) = self.line.take_news() {
             match news {
                 News::Stored => self.must_sweep = true,
@@ -183,7 +188,10 @@ impl<'a> Session<'a> {
                     if let Some(arrival) = self.arrival(&hex) {
                         // Nobody keeps it but us, so it is tried until it is taken.
                         while self.intake.take(arrival.clone()).await.is_err() {
-                            tokio::time::sleep(TICK).await;
+                            tokio::select! {
+                                () = sleep(TICK) => {}
+                                () = stopped(stop.clone()) => return Ok(()),
+                            }
                         }
                     }
                 }
@@ -218,12 +226,10 @@ impl<'a> Session<'a> {
         self.must_sweep = false;
         let listed = self.command("AT+CMGL=4", "+CMGL:").await?;
         let mut handed = Vec::new();
+        let doubted = std::mem::take(&mut self.doubted);
         for entry in &listed {
-            let Some((head, hex)) = entry.split_once('\n') else {
-                // The half of an entry is read whole at the next look.
-                self.must_sweep = true;
-                continue;
-            };
+            // An entry may have come without its octets.
+            let (head, hex) = entry.split_once('\n').unwrap_or((entry, ""));
             let mut fields = head.split(',').map(str::trim);
             let (Some(index), Some(state)) = (fields.next(), fields.next()) else {
                 continue;
@@ -231,6 +237,16 @@ impl<'a> Session<'a> {
             let Ok(index) = index.parse::<u16>() else {
                 continue;
             };
+            // What ends too early is read once more, since the line may have lost some of it. What
+            // came without octets is never deleted.
+            if incoming(hex).is_none() {
+                let is_as_before = doubted.get(&index).is_some_and(|before| before == hex);
+                self.must_sweep |= !is_as_before;
+                self.doubted.insert(index, hex.to_owned());
+                if !is_as_before || hex.is_empty() {
+                    continue;
+                }
+            }
             // 27.005, 3.1: 2 and 3 are drafts of ours, which are in the way of texts.
             let arrival = if matches!(state, "0" | "1") {
                 self.arrival(hex)
@@ -265,7 +281,7 @@ impl<'a> Session<'a> {
         };
         Some(match incoming(hex) {
             None => {
-                let kept: String = hex.chars().take(limits::TEXT_CHARS_MAX).collect();
+                let kept = bounded::text(hex.to_owned());
                 Arrival::Text(inbound("unreadable".into(), kept, None))
             }
             Some(Incoming::Data) => return None,
@@ -291,22 +307,26 @@ impl<'a> Session<'a> {
     /// Sends the parts of a text, one after the other.
     async fn send(&mut self, order: Order) -> Result<(), Ended> {
         let mut ids = Vec::new();
+        let mut sent = 0;
         let mut failed: BTreeMap<usize, u32> = BTreeMap::new();
-        while let Some(part) = order.parts.get(ids.len()) {
+        while let Some(part) = order.parts.get(sent) {
             let mut was_written = false;
             let done = self
                 .line
                 .submit(part.length, &part.hex, &mut was_written)
                 .await;
             match done {
-                Ok(reference) => ids.push(part_id(reference, &order.to)),
+                Ok(reference) => {
+                    sent += 1;
+                    ids.extend(reference.map(|reference| part_id(reference, &order.to)));
+                }
                 Err(Failed::Error(number)) => {
-                    let tries = failed.entry(ids.len()).or_default();
+                    let tries = failed.entry(sent).or_default();
                     *tries += 1;
-                    let is_part = !ids.is_empty();
+                    let is_part = sent > 0;
                     let may_again = errors::kind(number) != Whom::Refused && *tries < PART_TRIES;
                     if is_part && may_again {
-                        tokio::time::sleep(TICK).await;
+                        sleep(TICK).await;
                         continue;
                     }
                     order.tell(if is_part {
@@ -320,7 +340,7 @@ impl<'a> Session<'a> {
                 }
                 Err(error) => {
                     let why = error.to_string();
-                    order.tell(if was_written || !ids.is_empty() {
+                    order.tell(if was_written || sent > 0 {
                         SendOutcome::Unknown { why: why.clone() }
                     } else {
                         SendOutcome::Wait {
@@ -356,7 +376,8 @@ const fn delivery(status: u8) -> Delivery {
     }
 }
 
-/// Gives the PIN where the SIM asks for one. It is given once: three wrong ones lock the SIM.
+/// Gives the PIN where the SIM asks for one. Three wrong ones lock the SIM, so one that was refused
+/// is not given again until the service starts anew.
 async fn unlock(line: &mut Line, settings: &Settings) -> Result<(), Ended> {
     let asked = line.command("AT+CPIN?", "+CPIN:").await;
     let state = match asked {
@@ -379,7 +400,9 @@ async fn unlock(line: &mut Line, settings: &Settings) -> Result<(), Ended> {
             settings.pin_was_right();
             Ok(())
         }
-        Err(Failed::Error(_)) => Err("the PIN is wrong; it is not tried again".into()),
+        Err(Failed::Error(_)) => {
+            Err("the PIN is wrong; set the right one and start the service again".into())
+        }
         Err(error) => Err(error.to_string()),
     }
 }

@@ -5,7 +5,7 @@ use serde::{Deserialize, Serialize};
 use url::Url;
 
 use super::OneApiSettings;
-use crate::words::{limits, traffic::Outgoing};
+use crate::words::{bounded, limits, traffic::Outgoing};
 
 /// The address that texts are posted to, if the base can have anything after it.
 pub(super) fn requests_url(settings: &OneApiSettings) -> Option<Url> {
@@ -51,10 +51,7 @@ pub(super) fn refusal_code(body: &[u8]) -> Option<String> {
         .service_exception
         .or(error.policy_exception)?
         .message_id;
-    let is_code = !code.is_empty()
-        && code.len() <= limits::REFUSAL_CODE_BYTES_MAX
-        && code.bytes().all(|byte| byte.is_ascii_alphanumeric());
-    is_code.then_some(code)
+    bounded::word(&code, limits::REFUSAL_CODE_BYTES_MAX)
 }
 
 /// The last part of a resource's address, decoded: the provider's id of a text.

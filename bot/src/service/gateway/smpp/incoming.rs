@@ -7,9 +7,9 @@ use super::{
     text::{Said, said},
 };
 use crate::{
-    service::port::Arrival,
+    service::{gateway::hex, port::Arrival},
     words::{
-        limits,
+        bounded, limits,
         traffic::{About, Inbound, Receipt},
     },
 };
@@ -25,12 +25,11 @@ pub(super) fn arrival(body: &[u8], settings: &Settings) -> Result<Option<Arrival
         gateway_id: None,
         from,
         to,
-        text: cut(text),
+        text: bounded::text(text),
         sent_at: None,
     };
     let Some(message) = Message::read(body) else {
-        let octets: String = body.iter().map(|octet| format!("{octet:02x}")).collect();
-        let kept = inbound("unreadable".into(), String::new(), octets);
+        let kept = inbound("unreadable".into(), String::new(), hex::digits(body));
         return Err(Box::new(Arrival::Text(kept)));
     };
     if let Some(told) = receipt(&message, settings.receipt_ids) {
@@ -62,12 +61,4 @@ fn number(address: &Address) -> String {
     };
     let short: String = digits.chars().take(limits::ADDRESS_CHARS_MAX - 1).collect();
     format!("{plus}{short}")
-}
-
-/// A text that is too long is cut and not refused: refused, it would be sent again for ever.
-fn cut(mut text: String) -> String {
-    if let Some((end, _)) = text.char_indices().nth(limits::TEXT_CHARS_MAX) {
-        text.truncate(end);
-    }
-    text
 }

@@ -2,7 +2,7 @@
 //! standard only suggests (SMPP 3.4, Appendix B), so it is read with patience.
 
 use super::pdu::Message;
-use crate::words::{limits, traffic::Delivery};
+use crate::words::{bounded, limits, traffic::Delivery};
 
 /// How a centre writes ids in receipts, beside how it wrote them in its answer.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -45,19 +45,18 @@ impl ReceiptIds {
     }
 }
 
-/// The receipt that a message is, if it is one. Some centres set no bit for it, so the form of the
-/// text counts too.
+/// The receipt that a message is, if it is one. Its bit says so, or the parameter that only a centre
+/// can set: the form of the text alone anybody can write.
 pub(super) fn receipt(message: &Message, ids: ReceiptIds) -> Option<Told> {
     // 5.2.12: a receipt, or one that tells how it goes meanwhile.
     let is_marked = matches!(message.esm_class & 0x3c, 0x04 | 0x20);
     let text = String::from_utf8_lossy(&message.octets);
     let id = word_after(&text, "id:");
     let state = word_after(&text, "stat:");
-    let is_form = id.is_some() && state.is_some() && text.trim_start().starts_with("id:");
-    if !is_marked && !is_form {
+    let by_parameter = message.receipted.as_deref().filter(|id| !id.is_empty());
+    if !is_marked && by_parameter.is_none() {
         return None;
     }
-    let by_parameter = message.receipted.as_deref().filter(|id| !id.is_empty());
     let id = ids.of_receipt(by_parameter.or(id)?);
     if id.is_empty() || id.len() > limits::GATEWAY_ID_BYTES_MAX {
         return None;
@@ -67,11 +66,7 @@ pub(super) fn receipt(message: &Message, ids: ReceiptIds) -> Option<Told> {
         None => state.map_or(Delivery::Waiting, of_word),
     };
     let code = word_after(&text, "err:").or(state);
-    let is_word = |word: &&str| {
-        word.len() <= limits::REFUSAL_CODE_BYTES_MAX
-            && word.bytes().all(|octet| octet.is_ascii_alphanumeric())
-    };
-    let code = code.filter(is_word).map(str::to_owned);
+    let code = code.and_then(|code| bounded::word(code, limits::REFUSAL_CODE_BYTES_MAX));
     Some(Told { id, delivery, code })
 }
 
@@ -118,7 +113,7 @@ mod tests {
 
     // The example of SMPP 3.4, Appendix B.
     #[test]
-    fn the_suggested_form_is_read_with_and_without_its_bit() {
+    fn the_suggested_form_is_read_where_its_bit_is_set() {
         let text = "id:0123456789 sub:001 dlvrd:001 submit date:0610191507 done date:0610191507 \
                     stat:DELIVRD err:000 text:hello";
         let expected = Told {
@@ -126,26 +121,32 @@ mod tests {
             delivery: Delivery::Delivered,
             code: Some("000".into()),
         };
-        for esm_class in [0x04, 0x00, 0x44] {
+        for esm_class in [0x04, 0x20, 0x44] {
             let told = receipt(&message(esm_class, text), ReceiptIds::Same);
             assert_eq!(told, Some(expected.clone()), "{esm_class}");
         }
         let upper = receipt(&message(4, "ID:7 STAT:undeliv ERR:011"), ReceiptIds::Same).unwrap();
         assert_eq!((upper.id.as_str(), upper.delivery), ("7", Delivery::Failed));
-        for none in ["my id: 5 stat: 6", "planted 120", "id:7", ""] {
+        for none in [text, "my id: 5 stat: 6", "id:7 stat:UNDELIV", ""] {
             assert_eq!(receipt(&message(0, none), ReceiptIds::Same), None, "{none}");
         }
     }
 
     #[test]
-    fn parameters_count_more_than_the_text() {
+    fn parameters_count_more_than_the_text_and_need_no_bit() {
         let told = Message {
             receipted: Some("77".into()),
             state: Some(5),
             ..message(4, "id:1 stat:DELIVRD")
         };
-        let told = receipt(&told, ReceiptIds::Same).unwrap();
-        assert_eq!((told.id.as_str(), told.delivery), ("77", Delivery::Failed));
+        for esm_class in [4, 0] {
+            let message = Message {
+                esm_class,
+                ..told.clone()
+            };
+            let told = receipt(&message, ReceiptIds::Same).unwrap();
+            assert_eq!((told.id.as_str(), told.delivery), ("77", Delivery::Failed));
+        }
     }
 
     #[test]

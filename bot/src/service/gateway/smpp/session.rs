@@ -4,13 +4,17 @@
 //! centre is throttling, and at most `window` orders are open. What comes is handed to the intake
 //! in its order and acknowledged only after that has answered.
 
-use std::{collections::HashMap, time::Duration};
+use std::{
+    collections::HashMap,
+    sync::{Mutex, PoisonError},
+    time::Duration,
+};
 
 use tokio::{
     io::{AsyncRead, AsyncReadExt, AsyncWrite, AsyncWriteExt, ReadHalf, WriteHalf, split},
     sync::{mpsc, oneshot},
     task::JoinSet,
-    time::{interval, timeout},
+    time::{MissedTickBehavior, interval, timeout},
 };
 
 use super::{
@@ -42,6 +46,9 @@ const THROTTLED_TIMES: u32 = 30;
 
 /// Enquiries without an answer that end a line.
 const MISSED_MAX: u32 = 2;
+
+/// Bodies that could not be read of which an account knows.
+const UNREADABLE_MAX: usize = 8;
 
 /// A text to send, and who waits for what becomes of it.
 pub(super) struct Order {
@@ -118,7 +125,9 @@ pub(super) struct Session<'a> {
     delayed: Vec<(u32, Order)>,
     /// What came and is not on the disk yet, by its number.
     taken: JoinSet<(u32, Result<(), Refused>)>,
-    unreadable: Vec<Vec<u8>>,
+    /// What could not be read on this line and on those before: a centre sends again after each
+    /// bind.
+    unreadable: &'a Mutex<Vec<Vec<u8>>>,
     silent: u32,
     missed: u32,
 }
@@ -133,6 +142,7 @@ impl<'a> Session<'a> {
         role: Role,
         settings: &'a Settings,
         intake: &'a dyn Intake,
+        unreadable: &'a Mutex<Vec<Vec<u8>>>,
     ) -> Result<Self, Ended> {
         let (reader, writer) = split(stream);
         let (found, frames) = mpsc::channel(64);
@@ -148,7 +158,7 @@ impl<'a> Session<'a> {
             flights: HashMap::new(),
             delayed: Vec::new(),
             taken: JoinSet::new(),
-            unreadable: Vec::new(),
+            unreadable,
             silent: 0,
             missed: 0,
         };
@@ -204,6 +214,8 @@ impl<'a> Session<'a> {
         stop: &mut Stop,
     ) -> Result<(), Ended> {
         let mut tick = interval(TICK);
+        // Ticks that were late are not made up for: they count time.
+        tick.set_missed_tick_behavior(MissedTickBehavior::Delay);
         let mut stopping = 0;
         loop {
             let is_stopping = *stop.borrow();
@@ -262,11 +274,7 @@ impl<'a> Session<'a> {
             Ok(Some(arrival)) => arrival,
             Ok(None) => return self.acknowledge(sequence, Ok(())).await,
             Err(unreadable) => {
-                let is_known = self.unreadable.iter().any(|known| known == body);
-                if !is_known {
-                    // A few are enough: a centre sends the oldest again first.
-                    self.unreadable.truncate(7);
-                    self.unreadable.insert(0, body.to_vec());
+                if !self.was_unreadable(body) {
                     return self.acknowledge(sequence, Err(Refused::Unhealthy)).await;
                 }
                 *unreadable
@@ -275,6 +283,21 @@ impl<'a> Session<'a> {
         let taken = self.intake.take(arrival);
         self.taken.spawn(async move { (sequence, taken.await) });
         Ok(())
+    }
+
+    /// Whether this could not be read before either; from now on it is known.
+    fn was_unreadable(&self, body: &[u8]) -> bool {
+        let mut known = self
+            .unreadable
+            .lock()
+            .unwrap_or_else(PoisonError::into_inner);
+        let is_known = known.iter().any(|known| known == body);
+        if !is_known {
+            // A few are enough: a centre sends the oldest again first.
+            known.truncate(UNREADABLE_MAX - 1);
+            known.insert(0, body.to_vec());
+        }
+        is_known
     }
 
     async fn acknowledge(
@@ -300,7 +323,8 @@ impl<'a> Session<'a> {
         let Some(Flight { mut order, .. }) = self.flights.remove(&head.sequence) else {
             return Ok(());
         };
-        if head.status == 0 && head.command != command::GENERIC_NACK {
+        let is_nack = head.command == command::GENERIC_NACK;
+        if head.status == 0 && !is_nack {
             let id = pdu::first_text(body);
             order.ids.push(self.settings.receipt_ids.of_answer(&id));
             if order.ids.len() < order.parts.len() {
@@ -310,7 +334,11 @@ impl<'a> Session<'a> {
             let ids = ids.into_iter().filter(|id| !id.is_empty()).collect();
             order.tell(SendOutcome::Accepted { ids });
         } else if order.ids.is_empty() {
-            order.tell(status::outcome(head.status));
+            order.tell(if is_nack {
+                status::outcome_of_nack(head.status)
+            } else {
+                status::outcome(head.status)
+            });
         } else if status::is_throttled(head.status) && order.throttled < THROTTLED_TIMES {
             order.throttled += 1;
             self.delayed.push((THROTTLED_TICKS, order));

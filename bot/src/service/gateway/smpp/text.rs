@@ -1,7 +1,13 @@
 //! A text as octets of SMPP, and back: alphabets, and the three ways in which a long one is carried.
 
 use super::pdu::{Message, Sar};
-use crate::{service::gateway::text_header::Header, words::sms::septets};
+use crate::{
+    service::gateway::{
+        data_coding,
+        text_header::{Header, of_part},
+    },
+    words::sms::{Alphabet, septets},
+};
 
 /// What a centre takes `data_coding` 0 for (SMPP 3.4, 5.2.19: "the centre's default alphabet").
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -73,7 +79,7 @@ pub(super) fn messages(
             LongTexts::Header | LongTexts::Payload => Message {
                 coding,
                 esm_class: base.esm_class | HAS_HEADER,
-                octets: [&[5, 0, 3, reference, of, number], octets.as_slice()].concat(),
+                octets: [&of_part(reference, of, number), octets.as_slice()].concat(),
                 ..base.clone()
             },
         })
@@ -153,10 +159,14 @@ pub(super) fn said(message: &Message, alphabet: DefaultAlphabet) -> Said {
         IA5 | LATIN1 => latin1(),
         UCS2 => septets::of_utf16(octets),
         2 | 4 => return Said::Data,
-        // 3GPP TS 23.038, 4: a class with eight-bit data; and UCS-2 with a class or a mark.
-        coding if coding & 0xf4 == 0xf4 => return Said::Data,
-        coding if coding & 0xcc == 0x08 || coding & 0xf0 == 0xe0 => septets::of_utf16(octets),
-        _ => default(),
+        // Other alphabets of the standard, which centres do not use for texts.
+        ..0x10 => default(),
+        // As on the air.
+        coding => match data_coding::alphabet(coding) {
+            None => return Said::Data,
+            Some(Alphabet::Ucs2) => septets::of_utf16(octets),
+            Some(Alphabet::Gsm7) => default(),
+        },
     };
     Said::Text(text, part)
 }
@@ -172,6 +182,34 @@ mod tests {
         DefaultAlphabet::Ascii,
     ];
     const WAYS: [LongTexts; 3] = [LongTexts::Header, LongTexts::Sar, LongTexts::Payload];
+
+    #[test]
+    fn codings_of_the_standard_and_of_the_air_are_read() {
+        let said = |coding, octets: &[u8]| {
+            let octets = octets.to_vec();
+            said(
+                &Message {
+                    coding,
+                    octets,
+                    ..Message::default()
+                },
+                DefaultAlphabet::Gsm7,
+            )
+        };
+        let text = |text: &str| Said::Text(text.into(), None);
+        for coding in [0, 0x10, 0xf1] {
+            assert_eq!(said(coding, &[0, b'a']), text("@a"), "{coding}");
+        }
+        for coding in [1, 3] {
+            assert_eq!(said(coding, &[0xe9]), text("é"), "{coding}");
+        }
+        for coding in [8, 0x18] {
+            assert_eq!(said(coding, &[0x0e, 0x2d]), text("อ"), "{coding}");
+        }
+        for coding in [2, 4, 0x15, 0xf5, 0xd0] {
+            assert_eq!(said(coding, b"abc"), Said::Data, "{coding}");
+        }
+    }
 
     #[test]
     fn every_text_comes_back_in_every_way() {

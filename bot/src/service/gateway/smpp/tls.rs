@@ -36,6 +36,18 @@ pub(super) enum TlsError {
     Setup(#[from] rustls::Error),
 }
 
+fn why(error: &std::io::Error) -> String {
+    let inner = error.get_ref();
+    match inner.and_then(|inner| inner.downcast_ref::<rustls::Error>()) {
+        Some(rustls::Error::InvalidCertificate(_)) => {
+            "the centre's certificate is not accepted".to_owned()
+        }
+        // These quote what the centre sent at most by its name in the standard.
+        Some(other) => other.to_string(),
+        None => error.kind().to_string(),
+    }
+}
+
 impl Tls {
     /// For a centre with a certificate of this authority, or of one that the system knows.
     pub(super) fn new(host: &str, authority: Option<&Path>) -> Result<Self, TlsError> {
@@ -62,6 +74,6 @@ impl Tls {
 
     pub(super) async fn over(&self, stream: TcpStream) -> Result<TlsStream<TcpStream>, String> {
         let line = self.connector.connect(self.host.clone(), stream).await;
-        line.map_err(|_| "no encrypted line: the centre's certificate is not accepted".into())
+        line.map_err(|error| format!("no encrypted line: {}", why(&error)))
     }
 }

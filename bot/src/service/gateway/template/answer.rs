@@ -4,7 +4,10 @@ use budwood_parser::table::{Table, TableError};
 use regex_lite::Regex;
 use serde_json::Value;
 
-use crate::{service::value, words::limits};
+use crate::{
+    service::value,
+    words::{bounded, limits},
+};
 
 /// Which answers mean what. The first that fits counts.
 #[derive(Clone, Debug)]
@@ -90,17 +93,9 @@ impl Meanings {
         (!id.is_empty() && id.len() <= limits::GATEWAY_ID_BYTES_MAX).then_some(id)
     }
 
-    /// The provider's word for a refusal. What is no single word may quote the number or the text,
-    /// so it is left where it is.
+    /// The provider's word for a refusal.
     pub(super) fn code(&self, answer: &Answer) -> Option<String> {
-        let code = self.code.value(answer)?;
-        let is_word = (1..=limits::REFUSAL_CODE_BYTES_MAX).contains(&code.len())
-            && code
-                .bytes()
-                .all(|byte| byte.is_ascii_alphanumeric() || byte == b'_');
-        // A number of so many digits is somebody's.
-        let is_number = code.len() > 6 && code.bytes().all(|byte| byte.is_ascii_digit());
-        (is_word && !is_number).then_some(code)
+        bounded::word(&self.code.value(answer)?, limits::REFUSAL_CODE_BYTES_MAX)
     }
 }
 

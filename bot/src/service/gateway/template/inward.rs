@@ -12,10 +12,12 @@ use super::answer::{json_pointer, scalar};
 use crate::{
     service::{
         call::{Call, bare_address, pairs},
+        mended::mended,
+        taken::{Taken, good},
         value,
     },
     words::{
-        limits,
+        bounded, limits,
         traffic::{About, Delivery, Inbound, Receipt},
     },
 };
@@ -107,13 +109,39 @@ impl Inward {
         }
     }
 
+    /// Values that are not in the body, by the keys of the configuration.
+    pub(super) fn outside_body(&self) -> Vec<&'static str> {
+        let mut fields = Vec::new();
+        if let Some(texts) = &self.texts {
+            fields.extend([("from", Some(&texts.from)), ("text", Some(&texts.text))]);
+            fields.extend([("to", texts.to.as_ref()), ("id", texts.id.as_ref())]);
+            fields.push(("time", texts.time.as_ref()));
+            fields.push(("charset", texts.shape.charset.as_ref()));
+        }
+        if let Some(receipts) = &self.receipts {
+            fields.push(match &receipts.about {
+                AboutField::Ours(field) => ("ours", Some(field)),
+                AboutField::Theirs(field) => ("id", Some(field)),
+            });
+            fields.extend([
+                ("state", Some(&receipts.state)),
+                ("code", receipts.code.as_ref()),
+            ]);
+            fields.push(("charset", receipts.shape.charset.as_ref()));
+        }
+        let is_outside = |field: &Field| matches!(field, Field::Query(_) | Field::Header(_));
+        let outside = fields.into_iter();
+        let outside = outside.filter(|(_, field)| field.is_some_and(is_outside));
+        outside.map(|(key, _)| key).collect()
+    }
+
     /// The texts of a request, in order. Those without an id of their own get one from the id of
     /// the request.
     ///
     /// # Errors
     ///
     /// When it is not as it was set.
-    pub fn texts(&self, call: &Call, request_id: Option<&str>) -> Result<Vec<Inbound>, Wrong> {
+    pub fn texts(&self, call: &Call, request_id: Option<&str>) -> Result<Taken<Inbound>, Wrong> {
         let texts = self.texts.as_ref().ok_or("there is no [gateway.in]")?;
         let seen = Seen::new(call, &texts.shape)?;
         let items = seen.items(&texts.shape)?;
@@ -129,11 +157,11 @@ impl Inward {
                 gateway_id: id.map(bounded_id).transpose()?,
                 from: address(&seen.need(&texts.from, "from", item)?, "from")?,
                 to: address(&to.transpose()?.flatten().unwrap_or_default(), "to")?,
-                text: bounded(seen.need(&texts.text, "text", item)?),
+                text: bounded::text(seen.need(&texts.text, "text", item)?),
                 sent_at: time.transpose()?.flatten().as_deref().and_then(instant),
             })
         };
-        items.into_iter().enumerate().map(text).collect()
+        good(items.into_iter().enumerate().map(text))
     }
 
     /// The receipts of a request, in order.
@@ -141,7 +169,7 @@ impl Inward {
     /// # Errors
     ///
     /// When it is not as it was set.
-    pub fn receipts(&self, call: &Call) -> Result<Vec<Receipt>, Wrong> {
+    pub fn receipts(&self, call: &Call) -> Result<Taken<Receipt>, Wrong> {
         let receipts = (self.receipts.as_ref()).ok_or("there is no [gateway.receipts]")?;
         let seen = Seen::new(call, &receipts.shape)?;
         let items = seen.items(&receipts.shape)?;
@@ -153,10 +181,10 @@ impl Inward {
                 gateway: self.name.clone(),
                 about: receipts.about.of(&seen, item)?,
                 delivery: receipts.delivery(&state),
-                code: word(code),
+                code: bounded::word(&code, limits::STATUS_BYTES_MAX),
             })
         };
-        items.into_iter().map(receipt).collect()
+        good(items.into_iter().map(receipt))
     }
 }
 
@@ -255,7 +283,16 @@ impl Shape {
         if shape.items.is_some() && shape.kind != Format::Json {
             return Err(table.error("items", "is only for body = \"json\""));
         }
-        shape.charset = value::maybe(table, "charset", |found| Field::parse(found, &shape))?;
+        shape.charset = value::maybe(table, "charset", |found| {
+            if shape.kind != Format::Text {
+                return Err("is only for body = \"text\"".to_owned());
+            }
+            let field = Field::parse(found, &shape)?;
+            let is_the_text = matches!(field, Field::Body);
+            (!is_the_text)
+                .then_some(field)
+                .ok_or_else(|| "is not the text itself".to_owned())
+        })?;
         Ok(shape)
     }
 }
@@ -311,7 +348,8 @@ impl<'a> Seen<'a> {
             Format::Query => {}
             Format::Form => seen.form = pairs(&call.body),
             Format::Json => {
-                seen.json = serde_json::from_slice(&call.body)
+                let body = String::from_utf8_lossy(&call.body);
+                seen.json = serde_json::from_str(&mended(&body))
                     .map_err(|error| format!("the body is not JSON: {error}"))?;
             }
             Format::Text => {
@@ -391,30 +429,12 @@ fn address(found: &str, key: &str) -> Result<String, Wrong> {
     })
 }
 
-/// A text that is too long is cut and not refused: refused, it would be sent again for ever, and
-/// no phone sends one as long.
-fn bounded(mut text: String) -> String {
-    if let Some((end, _)) = text.char_indices().nth(limits::TEXT_CHARS_MAX) {
-        text.truncate(end);
-    }
-    text
-}
-
 fn bounded_id(id: String) -> Result<String, Wrong> {
     let max = limits::GATEWAY_ID_BYTES_MAX;
     if id.len() > max {
         return Err(format!("id is longer than {max} bytes"));
     }
     Ok(id)
-}
-
-/// A code or state as a word; what else stands there is not kept.
-fn word(code: String) -> Option<String> {
-    let is_word = (1..=limits::STATUS_BYTES_MAX).contains(&code.len())
-        && code
-            .bytes()
-            .all(|byte| byte.is_ascii_alphanumeric() || byte == b'_');
-    is_word.then_some(code)
 }
 
 /// RFC 3339, or seconds or milliseconds since 1970. A time without a zone could be any of 26 hours,

@@ -3,7 +3,7 @@
 //! Nothing is escaped here: whoever writes the result into an address, a form or JSON does that,
 //! so that no text can break out of its place.
 
-use std::fmt::Write as _;
+use crate::{service::gateway::hex, words::sms::septets};
 
 /// A text with places.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -127,12 +127,7 @@ fn place(from: &str) -> Result<(Place, &str), String> {
 
 /// A text in hexadecimal digits of UTF-16, big end first.
 pub(super) fn hex_of_utf16(text: &str) -> String {
-    let mut hex = String::with_capacity(text.len() * 4);
-    for unit in text.encode_utf16() {
-        // Writing into a string cannot fail.
-        let _ = write!(hex, "{unit:04X}");
-    }
-    hex
+    hex::digits(&septets::utf16(text)).to_ascii_uppercase()
 }
 
 #[cfg(test)]

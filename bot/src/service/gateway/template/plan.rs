@@ -159,6 +159,18 @@ fn door(table: &Table<'_>, name: &str) -> Result<Option<DoorPlan>, TableError> {
         (None, Some((None, _)) | None) => return Ok(None),
     };
     let (proof, networks) = proof;
+    if let (Some(verify), [key, ..]) = (proof.of_body(), inward.outside_body().as_slice()) {
+        let what = format!(
+            "\"{verify}\" proves the body alone, and {key} is not taken from it, so anybody could \
+             change it; take every value from the body, or verify otherwise"
+        );
+        let place = if is_proved {
+            "in.verify"
+        } else {
+            "receipts.verify"
+        };
+        return Err(table.error(place, what));
+    }
     Ok(Some(DoorPlan {
         proof,
         networks,
@@ -290,6 +302,19 @@ impl OutPlan {
 }
 
 impl Proof {
+    /// Its name, where it is made over the body and over nothing else of a request.
+    const fn of_body(&self) -> Option<&'static str> {
+        match self {
+            Self::Signature => Some("signature"),
+            Self::Hmac(_) => Some("hmac"),
+            Self::Network
+            | Self::Basic { .. }
+            | Self::Bearer
+            | Self::Header(_)
+            | Self::Query(_) => None,
+        }
+    }
+
     fn open(&self, secrets: &Secrets<'_>) -> Result<Auth, OpenError> {
         let secret = || -> Result<Secret, OpenError> { Ok(secrets.inward()?.0) };
         Ok(match self {

@@ -137,12 +137,14 @@ fn rounds_that_were_not_given_are_told() {
     let first = LostRound {
         round: 1,
         on: day("2027-09-01"),
+        until: day("2027-10-01"),
         why: Lost::NotGiven,
     };
     assert_eq!(lost(&never, "2027-10-02"), [first]);
     let second = LostRound {
         round: 2,
         on: day("2028-03-01"),
+        until: day("2028-08-31"),
         why: Lost::NotGiven,
     };
     assert_eq!(lost(&never, "2028-09-01"), [first, second]);

@@ -13,7 +13,7 @@ const ESCAPE_LEN: usize = 6;
 
 /// The body with a mark for an unknown letter where half of one stands. Nothing moves: the mark is
 /// as long as what it stands for.
-pub(super) fn mended(body: &str) -> Cow<'_, str> {
+pub(crate) fn mended(body: &str) -> Cow<'_, str> {
     let mut out: Option<String> = None;
     let mut at = 0;
     while let Some(found) = body.get(at..).and_then(|rest| rest.find('\\')) {
