@@ -4,10 +4,9 @@
 //! neighbours. Deliberately absent: what a clue is worth; that is learned (`weights`).
 
 use smallvec::SmallVec;
-use unicode_normalization::char::{decompose_canonical, is_combining_mark};
 
 use crate::{
-    fold::Folded,
+    fold::{Folded, bare_letters},
     meaning::{Meaning, Plain, sort},
     piece::{IN_PLACE_MAX, Piece, Sense, Trust},
     text::{FULL_STOP, break_strength},
@@ -142,19 +141,10 @@ impl<F: FnMut(Clue)> Sink<F> {
     fn letters(&mut self, word: &str) {
         let mut letters: SmallVec<[u32; 32]> = SmallVec::new();
         letters.push(u32::from(' '));
-        for letter in word.chars() {
-            if letter.is_ascii() {
-                letters.push(u32::from(letter));
-            } else {
-                decompose_canonical(letter, |part| {
-                    if !(is_combining_mark(part) && part < '\u{370}') {
-                        letters.push(u32::from(if part == 'đ' { 'd' } else { part }));
-                    }
-                });
-            }
-            if letters.len() > LETTERS_MAX {
-                break;
-            }
+        if word.is_ascii() {
+            letters.extend(word.bytes().take(LETTERS_MAX).map(u32::from));
+        } else {
+            letters.extend(bare_letters(word).take(LETTERS_MAX).map(u32::from));
         }
         letters.push(u32::from(' '));
         for start in 0..letters.len() {

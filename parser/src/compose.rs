@@ -3,6 +3,7 @@
 //! Deliberately absent: which report a number belongs to (`roles`).
 
 use crate::{
+    details::Unit,
     figure::Number,
     fold::Folded,
     kind::Kind,
@@ -35,6 +36,9 @@ pub(crate) fn compose(pieces: &mut Pieces<'_>, folded: &Folded<'_>, lexicon: &Le
     }
     if figures > 1 {
         pass(pieces, thousands);
+        if traits.has(sort::UNIT) {
+            pass(pieces, |_, rest| metres(rest));
+        }
     }
     let may_be_day = traits.has(sort::DAY)
         || traits.has_plain(DAY_WORDS)
@@ -244,6 +248,28 @@ fn thousands<'r>(before: Option<&Piece<'r>>, pieces: &[Piece<'r>]) -> Option<(Se
     };
     Some((Sense::Number(number), 2))
 }
+
+/// "2 meter 10 cm", "1 m 60": one length.
+fn metres<'r>(pieces: &[Piece<'r>]) -> Option<(Sense<'r>, usize)> {
+    let whole = |at: usize| pieces.get(at)?.number()?.whole();
+    let is = |at: usize, unit: Unit| {
+        let piece = pieces.get(at);
+        piece.is_some_and(|piece| piece.means(|meaning| meaning == Meaning::Unit(unit)))
+    };
+    let (high, low) = (whole(0)?, whole(2)?);
+    let said = is(3, Unit::Centimetre);
+    // "1 m 5" may be half a metre more or five centimetres.
+    let counts = pieces.get(3).is_some_and(|next| {
+        next.is_any(&[Plain::Trees, Plain::Row])
+            || next.means(|meaning| matches!(meaning, Meaning::Unit(_)))
+    });
+    let part = (1..100).contains(&low) && (said || (!counts && low >= 10));
+    let sense = Sense::Metres(f64::from(high) + f64::from(low) / 100.0);
+    (is(1, Unit::Metre) && high < METRES_MAX && part).then_some((sense, 3 + usize::from(said)))
+}
+
+/// No young tree is taller.
+const METRES_MAX: u32 = 40;
 
 /// "jam 7", "7 o'clock": a time of day counts nothing.
 fn clock<'r>(pieces: &[Piece<'r>]) -> Option<(Sense<'r>, usize)> {

@@ -93,7 +93,8 @@ pub(crate) fn bare(text: &str) -> String {
     bare_letters(text).collect()
 }
 
-fn bare_letters(text: &str) -> impl Iterator<Item = char> {
+/// Letter by letter.
+pub(crate) fn bare_letters(text: &str) -> impl Iterator<Item = char> {
     let mut after_latin = false;
     text.nfd()
         .filter_map(move |letter| {

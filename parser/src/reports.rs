@@ -210,12 +210,16 @@ fn deny(row: &mut Row) -> bool {
         row.doubts.retain(|doubt| !matches!(doubt, Doubt::Whole(_)));
         return false;
     }
+    row.doubts.clear();
+    // "pluk yang 120": is it not yet, or rubber? What was counted was done.
+    if let Some(count) = row.details.count.filter(|_| row.kind.needs_count()) {
+        row.doubts.push(Doubt::LooseEnd(count.to_string()));
+    }
     row.details = Details {
         not_done: Some(row.kind),
         ..Details::default()
     };
     row.kind = Kind::NotDone;
-    row.doubts.clear();
     false
 }
 

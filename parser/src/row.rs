@@ -58,6 +58,11 @@ impl Row {
     /// Turns the measured values into centimetres.
     pub(crate) fn settle_lengths(&mut self) {
         let (values, guessed) = lengths::centimetres(&self.lengths, self.kind);
+        // "5 trees: 25 26 24 27 25" says the same twice.
+        let measured = u32::try_from(values.len())
+            .ok()
+            .filter(|number| *number > 0);
+        self.details.count = self.details.count.filter(|count| Some(*count) != measured);
         self.details.values_cm = values;
         self.doubts.extend(guessed.map(Doubt::GuessedUnit));
     }

@@ -1,7 +1,7 @@
 //! Learns the weights of [`course`](crate::course) from the texts of `tests/corpus/learn`.
 //!
-//! `cargo test --release -p budwood-parser teach -- --ignored --nocapture` writes the table anew.
-//! The same texts make the same table on every machine: nothing is drawn from chance but from a
+//! `BUDWOOD_PEERS=$PWD/tests/.peers cargo test -p budwood-parser write_the_table -- --ignored` writes
+//! the table anew, and beside it a sum of what it was learned of. The same texts make the same table on every machine: nothing is drawn from chance but from a
 //! seed, and all sums are made in one order.
 
 mod chain;
@@ -78,6 +78,14 @@ fn sample(line: &Line) -> Option<Sample> {
     })
 }
 
+/// The corpus, and short texts in few words, which it has few of.
+fn own_lines() -> Vec<Line> {
+    let mut lines = corpus::lines(&root().join("tests/corpus/learn"));
+    let short = corpus::lines(&root().join("tests/texts"));
+    lines.extend(short.into_iter().filter(|line| !line.aside));
+    lines
+}
+
 /// The texts of a part, with the rows of their clues.
 struct Part {
     texts: Vec<(Line, Sample)>,
@@ -92,11 +100,9 @@ impl Part {
         Self { texts }
     }
 
-    /// What is learned of: the corpus, short texts in few words, which it has few of, and chat.
+    /// What is learned of: texts of the project, and chat.
     fn learn() -> Self {
-        let mut lines = corpus::lines(&root().join("tests/corpus/learn"));
-        let short = corpus::lines(&root().join("tests/texts"));
-        lines.extend(short.into_iter().filter(|line| !line.aside));
+        let mut lines = own_lines();
         lines.extend(corpus::chat());
         Self::new(lines)
     }
@@ -260,7 +266,59 @@ fn table() -> Vec<u8> {
 #[test]
 #[ignore = "writes the table of weights"]
 fn write_the_table() {
-    fs::write(root().join(TABLE), table()).unwrap();
+    let table = table();
+    fs::write(root().join(TABLE), &table).unwrap();
+    fs::write(root().join(LEARNED_OF), learned_of(table)).unwrap();
+}
+
+/// The table is stale when a word, a rule or a text has changed since: then `write_the_table`.
+#[test]
+fn the_table_was_learned_of_what_is_there() {
+    let stored = fs::read_to_string(root().join(LEARNED_OF)).unwrap();
+    let table = fs::read(root().join(TABLE)).unwrap();
+    assert_eq!(stored, learned_of(table), "run write_the_table");
+}
+
+/// A sum of all that is learned of the texts of the project, as the reader of today shows it: the clues
+/// of each piece with what it may tell, what the clerk entered, and, by this table, the signs of the
+/// reading and whether it is right.
+fn learned_of(table: Vec<u8>) -> String {
+    let weights = Weights::of(std::boxed::Box::leak(table.into_boxed_slice()));
+    let reader = corpus::new_reader().with_weights(weights);
+    let mut sum = Sum::new();
+    for line in own_lines() {
+        let Some(sample) = sample(&line) else {
+            continue;
+        };
+        for (clues, allowed) in sample.clues.iter().zip(&sample.allowed) {
+            clues.iter().for_each(|clue| sum.take(*clue));
+            allowed.iter().for_each(|state| sum.take(*state as u32));
+        }
+        sample.borders.iter().for_each(|it| sum.take(*it as u32));
+        sample.must.iter().for_each(|it| sum.take(*it as u32));
+        let told = serde_json::to_string(&line.expect).unwrap();
+        told.bytes().for_each(|byte| sum.take(u32::from(byte)));
+        if let Some(seen) = line.seen(&reader) {
+            seen.signs.iter().for_each(|it| sum.take(u32::from(*it)));
+            sum.take(u32::from(seen.right));
+        }
+    }
+    std::format!("{:016x}\n", sum.0)
+}
+
+/// A sum over numbers (FNV-1a, 64 bits).
+struct Sum(u64);
+
+impl Sum {
+    const fn new() -> Self {
+        Self(0xcbf2_9ce4_8422_2325)
+    }
+
+    fn take(&mut self, number: u32) {
+        for byte in number.to_le_bytes() {
+            self.0 = (self.0 ^ u64::from(byte)).wrapping_mul(0x0100_0000_01b3);
+        }
+    }
 }
 
 #[test]
@@ -271,6 +329,7 @@ fn the_table_is_what_the_tool_makes() {
 }
 
 const TABLE: &str = "parser/weights/tellings.bin";
+const LEARNED_OF: &str = "parser/weights/learned_of.txt";
 
 /// One line a text: whether what was learned is right, how sure it is, and what it tells.
 #[test]

@@ -45,7 +45,7 @@ const OTHER: i32 = 1;
 const LONG_MIN: usize = 12;
 /// How sure a reading must be to be stored without a question, by what the lists tell: nothing,
 /// something else, the same but not as fact, the same.
-const STORED_MIN: [i32; 4] = [110, 300, 200, 340];
+const STORED_MIN: [i32; 4] = [110, 300, 220, 350];
 /// So much in the text must belong to reports and seldom to chat.
 const STORED_EVIDENCE: usize = 2;
 /// How sure it must be to be asked about, by its evidence: nothing, one, two, three signs that chat

@@ -2,5 +2,7 @@
 
 pub mod chance;
 pub(crate) mod days;
+#[cfg(test)]
+pub(crate) mod draws;
 pub(crate) mod rounding;
 pub mod wilson;

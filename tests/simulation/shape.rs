@@ -35,11 +35,11 @@ pub(super) enum On {
 }
 
 impl Shape {
-    /// Sixty farmers for six years: more than 300 farm-years. Every answer of an adviser looks ahead
-    /// for each stand, so a larger valley takes long.
-    pub(super) fn large() -> Self {
+    /// Farmers for six years. Every answer of an adviser looks ahead for each stand, so a larger valley
+    /// takes long.
+    pub(super) fn large(farmers: u64) -> Self {
         Self {
-            farmers: 60,
+            farmers: u32::try_from(farmers).unwrap_or(u32::MAX),
             groups: 3,
             days: 6 * 365 + 2,
             steps: u64::MAX,

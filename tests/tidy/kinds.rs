@@ -10,12 +10,7 @@ use std::collections::BTreeMap;
 use super::{Source, expect_none, sources};
 
 /// Files that ask for kinds by name: how often, and why it is no column.
-const BY_NAME: [(&str, usize, &str); 35] = [
-    (
-        "parser/src/teach/corpus.rs",
-        3,
-        "what is compared with the corpus: values of two kinds, the name of a sickness",
-    ),
+const BY_NAME: [(&str, usize, &str); 34] = [
     (
         "parser/src/tellings.rs",
         3,

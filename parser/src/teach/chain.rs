@@ -34,7 +34,7 @@ impl Model {
         // ahead[at][mask * STATES + state], as probabilities scaled at each piece.
         let mut ahead: Vec<Vec<f32>> = Vec::with_capacity(count);
         let mut scales = Vec::with_capacity(count);
-        let exps: Vec<[[f32; STEPS]; 1]> = sample
+        let exps: Vec<[f32; STEPS]> = sample
             .borders
             .iter()
             .map(|border| {
@@ -42,7 +42,7 @@ impl Model {
                 for (place, value) in out.iter_mut().zip(&self.steps[*border]) {
                     *place = libm::expf(*value);
                 }
-                [out]
+                out
             })
             .collect();
         let mut peaks = Vec::with_capacity(count);
@@ -60,7 +60,7 @@ impl Model {
             .collect();
         for at in 0..count {
             let mut here = vec![0.0_f32; masks * STATES];
-            let steps = &exps[at][0];
+            let steps = &exps[at];
             for &state in allowed[at] {
                 let own = bit(state);
                 for mask in 0..masks {
@@ -144,7 +144,7 @@ impl Model {
             if at == 0 {
                 break;
             }
-            let steps = &exps[at][0];
+            let steps = &exps[at];
             let border = sample.borders[at];
             let before = &ahead[at - 1];
             let mut next = vec![0.0_f32; masks * STATES];

@@ -1,7 +1,6 @@
 //! The corpus, as what is to be learned.
 
 use std::{
-    fs,
     io::Write,
     path::Path,
     process::{Command, Stdio},
@@ -10,10 +9,12 @@ use std::{
     vec::Vec,
 };
 
-use serde_json::Value;
+use chrono::{Datelike, NaiveDate, TimeDelta};
+use serde_json::{Value, json};
 
+use self::read::{Faults, GROUPS, faults, is_fact, texts};
 use crate::{
-    Kind, Known, Pack, Reader, Report, Sender, When,
+    Ailment, Day, Kind, Known, Pack, Reader, Report, Sender, Supply, Wetness, When,
     course::{ASKED, DENIED, TALK, TOLD},
     figure::Number,
     fold::Folded,
@@ -23,6 +24,9 @@ use crate::{
     tests::render::{reading as render, report},
     uses::Use,
 };
+
+#[path = "../../../tests/measure/corpus/read.rs"]
+mod read;
 
 /// One text with what is expected of it.
 pub(super) struct Line {
@@ -49,25 +53,9 @@ pub(super) struct Want {
     pub(super) event: Value,
 }
 
-const GROUPS: [&str; 6] = ["KOLO", "TAMBI", "MERAPU", "SERIPA", "PHUNA", "DAKLIM"];
-
-/// The texts of a part, file by file in the order of their names.
-pub(super) fn lines(part: &Path) -> Vec<Line> {
-    let mut files: Vec<_> = fs::read_dir(part)
-        .unwrap()
-        .map(|file| file.unwrap().path())
-        .collect();
-    files.sort();
-    let mut lines = Vec::new();
-    for file in files {
-        for line in fs::read_to_string(file).unwrap().lines() {
-            let value: Value = serde_json::from_str(line).unwrap();
-            if value.get("text").is_some() {
-                lines.push(Line::of(&value));
-            }
-        }
-    }
-    lines
+/// The texts of a folder.
+pub(super) fn lines(folder: &Path) -> Vec<Line> {
+    texts(folder).iter().map(Line::of).collect()
 }
 
 /// Every second text of the real chat that `tests/all` installs, of which nothing is told; the others
@@ -200,7 +188,7 @@ impl Line {
         let expect = self.expect.clone().unwrap_or_default();
         let told = |reports: &[Report]| reports.iter().map(report).collect::<Vec<String>>();
         let stances: Vec<&str> = stances.iter().map(|stance| stance.name()).collect();
-        serde_json::json!({
+        json!({
             "lang": self.lang, "text": self.text, "act": self.act, "alt": self.alternatives,
             "right": is_right(&expect, &learned.told.reports), "sure": learned.sure,
             "evidence": learned.evidence, "agreement": learned.agreement,
@@ -390,63 +378,104 @@ const NOON: i64 = 18;
 
 /// Whether reports say what was to be told, and nothing else.
 fn is_right(expect: &[Value], reports: &[Report]) -> bool {
-    let mut left: Vec<&Report> = reports.iter().collect();
-    for event in expect {
-        let Some(kind) = event["kind"].as_str().and_then(Kind::from_name) else {
-            continue;
-        };
-        let opt = |key: &str| {
-            event["opt"]
-                .as_array()
-                .is_some_and(|all| all.iter().any(|it| it == key))
-        };
-        let fits = |report: &&Report| {
-            let details = &report.details;
-            let number = |key: &str, value: Option<f64>| match event[key].as_f64() {
-                Some(wanted) => {
-                    opt(key) || value.is_some_and(|value| (value - wanted).abs() < 0.51)
-                }
-                None => value.is_none() || opt(key) || key != "count",
-            };
-            let name = |key: &str, value: Option<&str>| match event[key].as_str() {
-                Some(wanted) => {
-                    opt(key) || value.is_some_and(|value| value.eq_ignore_ascii_case(wanted))
-                }
-                None => true,
-            };
-            let whole_lists = kind == Kind::Girth || kind == Kind::Height;
-            report.kind == kind
-                && name("block", report.block.as_deref())
-                && number("count", details.count.map(f64::from))
-                && number("amount", details.amount.map(|it| it.value))
-                && number("area", details.area.map(|it| it.value))
-                && (!whole_lists
-                    || opt("values_cm")
-                    || event["values_cm"].as_array().map_or(0, Vec::len) == details.values_cm.len())
-                && name("task", details.not_done.map(Kind::name))
-                && (kind != Kind::Disease
-                    || name("what", details.ailment.map(crate::Ailment::name)))
-                && is_day(event, opt("date_rel"), report.when)
-        };
-        match left.iter().position(fits) {
-            Some(at) => {
-                left.remove(at);
-            }
-            None if opt("*") => {}
-            None => return false,
-        }
-    }
-    left.is_empty()
+    let told: Vec<&Value> = expect.iter().filter(|event| is_fact(event)).collect();
+    let found: Vec<Value> = reports.iter().map(entry).collect();
+    faults(&told, &found) == Faults::default()
 }
 
-/// Whether a day is the one that was to be told.
-fn is_day(event: &Value, free: bool, when: Option<When>) -> bool {
-    let wanted = event["date_rel"].as_i64();
-    match (wanted, when) {
-        _ if free || event["date_rel"].is_string() => true,
-        (None | Some(0), None | Some(When::DaysAgo(0))) => true,
-        (None | Some(0), Some(_)) | (Some(_), None) => false,
-        (Some(wanted), Some(When::DaysAgo(days))) => wanted == -i64::from(days),
-        (Some(_), Some(_)) => true,
+/// A report as a clerk would enter it; the slots that nobody compares are left out.
+fn entry(report: &Report) -> Value {
+    let details = &report.details;
+    let measure = details.area.or(details.amount);
+    let what = match report.kind {
+        Kind::Rain => details.wetness.map(Wetness::name),
+        Kind::Received => details.supply.map(Supply::name),
+        _ => details.ailment.map(Ailment::name),
+    };
+    json!({
+        "kind": report.kind.name(),
+        "block": report.block,
+        "count": details.count,
+        "of": details.of,
+        "weak": details.weak,
+        "area": details.area.map(|it| it.value),
+        "amount": details.amount.map(|it| it.value),
+        "unit": measure.map(|it| it.unit.name()),
+        "values_cm": (!details.values_cm.is_empty()).then_some(&details.values_cm),
+        "what": what,
+        "task": details.not_done.map(Kind::name),
+        "mm": details.mm,
+        "date_rel": report.when.map(day),
+    })
+}
+
+/// The day on which all texts are received.
+fn received() -> NaiveDate {
+    NaiveDate::from_ymd_opt(2026, 3, 18).unwrap()
+}
+
+/// A day as said, as a clerk enters it: days from the one on which the text was received.
+fn day(when: When) -> Value {
+    let received = received();
+    let back = |is_it: &dyn Fn(NaiveDate) -> bool| {
+        (0..=400_i64).find(|days| is_it(received - TimeDelta::days(*days)))
+    };
+    let days = match when {
+        When::DaysAgo(days) => Some(i64::from(days)),
+        When::Weekday(name) => (1..=7).find(|days| {
+            let date = received - TimeDelta::days(*days);
+            Day::ALL.get(date.weekday().num_days_from_monday() as usize) == Some(&name)
+        }),
+        When::MonthDay(day) => back(&|date| date.day() == u32::from(day)),
+        When::Calendar {
+            day,
+            month,
+            year,
+            named,
+        } => {
+            let is = |day: u8, month: u8| {
+                back(&|date| {
+                    (date.day(), date.month()) == (u32::from(day), u32::from(month))
+                        && year.is_none_or(|year| date.year() == i32::from(year))
+                })
+            };
+            let this_year = |days: &i64| *days < i64::from(received.ordinal());
+            let swapped =
+                || is(month, day).filter(|days| !named && (year.is_some() || this_year(days)));
+            is(day, month)
+                .filter(this_year)
+                .or_else(swapped)
+                .or_else(|| is(day, month))
+        }
+        When::LastWeek => return "last_week".into(),
+        When::LastMonth => return "last_month".into(),
+    };
+    days.map_or("none".into(), |days| (-days).into())
+}
+
+#[test]
+fn a_day_as_said_is_the_one_that_the_clerk_enters() {
+    let date = |day, month, named| When::Calendar {
+        day,
+        month,
+        year: None,
+        named,
+    };
+    for (said, entered) in [
+        (When::DaysAgo(3), -3),
+        (When::Weekday(Day::Monday), -2),
+        (When::Weekday(Day::Wednesday), -7),
+        (When::MonthDay(9), -9),
+        (When::MonthDay(27), -19),
+        (When::MonthDay(31), -46),
+        (date(12, 3, false), -6),
+        (date(3, 12, false), -6),
+        (date(3, 12, true), -105),
+        (date(2, 28, false), -18),
+        (date(1, 4, false), -73),
+        (date(1, 4, true), -351),
+    ] {
+        assert_eq!(day(said), entered, "{said:?}");
     }
+    assert_eq!(day(date(31, 2, true)), "none");
 }

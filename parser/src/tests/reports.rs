@@ -195,12 +195,16 @@ fn measuring() {
     check("girth 410 420 B", "girth @B cm=41,42 ?unit(mm)");
     check("girth 410mm 420mm B", "girth @B cm=41,42");
     check("girth of 10 trees in B 41 42 43", "girth @B 10 cm=41,42,43");
+    check("girth of 3 trees in B 41 42 43", "girth @B cm=41,42,43");
     check(
         "girth A 41 42 B 39 40",
         "girth @A cm=41,42 + girth @B cm=39,40",
     );
     check("height 2.5 m B", "height @B cm=250");
     check("height 1m8 B", "height @B cm=180");
+    check("height B 1 m 80", "height @B cm=180");
+    check("height B 2 m 5 cm, 1 m 95", "height @B cm=205,195");
+    check("B is 2 metres 10 tall", "height @B cm=210");
     check("height B 250", "height @B cm=250");
     check("height B 2.5", "height @B cm=250 ?unit(m)");
     check("height 8 ft B", "height @B cm=243.84");
@@ -279,6 +283,11 @@ fn not_done() {
         "not_done @A not=weeded + not_done @B not=weeded",
     );
     check("weeded A, not pruned", "weeded @A + not_done @A not=pruned");
+    // Nobody counts what was not done.
+    check(
+        "not planted 120 in B",
+        "not_done @B not=planted ?loose_end(120)",
+    );
 }
 
 #[test]

@@ -161,7 +161,8 @@ fn vowel_signs_are_kept() {
     check("ta", "நட்டேன் ௧௨௦ தோட்டம் B", "planted @B 120");
     check("ml", "നട്ടു ൧൨൦ തോട്ടം B", "planted @B 120");
     check("si", "සිටෙව්වා ෧෨෦ කොටස B", "planted @B 120");
-    // Without its vowel signs the word is another one.
+    // Without its vowel signs the word is another one: it is of no list, and likeness to texts of other
+    // people only asks.
     check("ta", "நடடன 120 தோட்டம் B", "planted @B 120 ?like");
 }
 

@@ -94,6 +94,8 @@ fn stop_is_understood_everywhere() {
     }
 }
 
+/// On a phone of one language the weak words of another are not listed; that many texts by other people
+/// say so is worth a question, and no more.
 #[test]
 fn everyday_words_of_other_languages_do_not_count() {
     check(&["en"], "sulam 8 B", "replaced @B 8 ?like");

@@ -12,10 +12,10 @@ use crate::{
     words::{id::PersonId, job::TaskKind},
 };
 
-/// A farmer of whom nothing was heard for this long is quiet.
+/// A farmer of whom nothing was heard for this long is quiet: two months of field rounds. An assumption.
 pub const QUIET_DAYS: i64 = 60;
 
-/// News of sickness is news for so long.
+/// News of sickness is news for so long. An assumption.
 pub const SICK_DAYS: i64 = 21;
 
 /// Sickness that a farmer told of.

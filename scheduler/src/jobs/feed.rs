@@ -285,7 +285,7 @@ mod tests {
         }
     }
 
-    /// Tamil Nadu guide, two copies that print the same: 10-10-4-1.5 by month after planting, and 400 kg
+    /// Tamil Nadu guide, read in two reposted copies that print the same: 10-10-4-1.5 by month after planting, and 400 kg
     /// a hectare and year from year 5 to tapping, at the 445 trees printed for the spacing.
     #[test]
     fn the_table_of_india() {

@@ -32,9 +32,9 @@ pub struct Rules {
     /// Days between two routine texts to one phone.
     pub rest_days: u32,
     /// Days between two texts of the field round to one person: while a stand of theirs is in its
-    /// first year, and later.
+    /// first year, and later. Common practice: young stands are walked every month.
     pub round_days: [u32; 2],
-    /// A round is also for what falls due within so many days after it.
+    /// A round is also for what falls due within so many days after it. An assumption.
     pub round_ahead_days: u32,
     /// A nudge that could not be sent for so many days is dropped.
     pub expires_after_days: u32,

@@ -157,30 +157,36 @@ pub fn likely(
     Some((day, outlook.last.on))
 }
 
-/// The mean girths of a stand and their ages, oldest first, for the standard of its place.
+/// The mean girths of a stand and their ages, oldest first, for the standard of its place. Ages are
+/// years of growth of the middle tree, as the stand's own outlook counts them.
 #[must_use]
-pub fn seen(state: &BlockState, calendar: &Calendar) -> Vec<Seen> {
-    let Some(planted_on) = state.planted_on() else {
+pub fn seen(state: &BlockState, calendar: &Calendar, season: &Season) -> Vec<Seen> {
+    let cohorts = living(state);
+    let Some(planted_on) = middle_planting(&cohorts) else {
         return Vec::new();
     };
-    let seen = |sample: Sample| {
-        Some(Seen {
-            age_years: years(planted_on, sample.on)?,
-            girth_cm: sample.mean_cm,
-        })
-    };
     let samples = sample::all(state, &calendar.opening, planted_on);
-    samples.into_iter().filter_map(seen).collect()
+    let ages = ages(planted_on, &samples, GrowingYear::new(season));
+    let seen = |(age_years, sample): (f64, Sample)| Seen {
+        age_years,
+        girth_cm: sample.mean_cm,
+    };
+    ages.into_iter().map(seen).collect()
 }
 
 /// How many months the stand was ahead of what was to be expected of it (negative: behind) at its
 /// last census.
 #[must_use]
-pub fn months_ahead(state: &BlockState, calendar: &Calendar, beside: Beside<'_>) -> Option<f64> {
+pub fn months_ahead(
+    state: &BlockState,
+    calendar: &Calendar,
+    season: &Season,
+    beside: Beside<'_>,
+) -> Option<f64> {
     let Seen {
         age_years,
         girth_cm,
-    } = seen(state, calendar).pop()?;
+    } = seen(state, calendar, season).pop()?;
     let clone_name = state
         .cohorts
         .iter()
@@ -208,7 +214,7 @@ impl<'a> Outlook<'a> {
         season: &Season,
         beside: Beside<'_>,
     ) -> Option<Self> {
-        let cohorts: Vec<&Cohort> = state.cohorts.iter().filter(|one| one.alive() > 0).collect();
+        let cohorts = living(state);
         let planted_on = middle_planting(&cohorts)?;
         let year = GrowingYear::new(season);
         let samples = sample::all(state, &calendar.opening, planted_on);
@@ -309,6 +315,10 @@ impl<'a> Outlook<'a> {
         }
         Some(high)
     }
+}
+
+fn living(state: &BlockState) -> Vec<&Cohort> {
+    state.cohorts.iter().filter(|one| one.alive() > 0).collect()
 }
 
 /// The day of planting of all living trees together, weighted by their number.

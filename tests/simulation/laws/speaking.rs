@@ -18,6 +18,8 @@ use crate::simulation::people::ADVISERS;
 const ANSWERS_MAX: usize = 11;
 /// The same of an adviser.
 const ADVISERS_ANSWERS_MAX: usize = 61;
+/// The same answer to a farmer's phone at most so often in a row within an hour of the last.
+const SAME_MAX: u32 = 2;
 /// The same report again within this time is no second report.
 const SAME_TEXT_HOURS: i64 = 24;
 /// Days after the first nudge of a round before which the second and the third must not go.
@@ -34,27 +36,55 @@ pub(super) struct Said {
 #[derive(Clone, Default)]
 struct Answers {
     at: Vec<DateTime<Utc>>,
+    last: String,
+    same: u32,
+}
+
+/// How the texts begin that whoever owns the phone must see.
+const OF_SAFETY: [&str; 8] = [
+    "That code is not right.",
+    "Three wrong codes.",
+    "Done. Your name, number and texts are out.",
+    "Done. No more reminders to this number.",
+    "Get everybody away from fire",
+    "Keep still and get to a clinic",
+    "Go to a safe place first",
+    "If it is bad, go to a clinic now.",
+];
+
+/// Whether a text asks for a code or is one of those.
+fn is_of_safety(text: &str) -> bool {
+    let code = text.split("eply YES ").nth(1);
+    let asks = code.is_some_and(|code| code.starts_with(|digit: char| digit.is_ascii_digit()));
+    asks || OF_SAFETY.iter().any(|begin| text.starts_with(begin))
 }
 
 impl Said {
     /// An answer was put into the outbox.
     pub(super) fn answer(&mut self, new: &Outbound) {
         // Whoever owns the phone sees what concerns its safety, however often they were answered.
-        let is_of_safety = ["YES ", "code", "Done. "];
-        if is_of_safety.iter().any(|sign| new.text.contains(sign)) {
+        if is_of_safety(&new.text) {
             return;
         }
         let said = self.answers.entry(new.to.clone()).or_default();
         let an_hour_ago = new.at - TimeDelta::hours(1);
-        said.at.push(new.at);
         said.at.retain(|at| *at > an_hour_ago);
-        let most = if ADVISERS.iter().any(|(_, number)| new.to == *number) {
-            ADVISERS_ANSWERS_MAX
-        } else {
-            ANSWERS_MAX
-        };
+        let again = said.last == new.text && !said.at.is_empty();
+        said.same = if again { said.same + 1 } else { 1 };
+        said.last.clone_from(&new.text);
+        said.at.push(new.at);
         let recent = said.at.len();
-        assert!(recent <= most, "{recent} answers in an hour");
+        // Advisers have nobody above, and ask again to see what is new.
+        if ADVISERS.iter().any(|(_, number)| new.to == *number) {
+            assert!(
+                recent <= ADVISERS_ANSWERS_MAX,
+                "{recent} answers in an hour"
+            );
+            return;
+        }
+        assert!(recent <= ANSWERS_MAX, "{recent} answers in an hour");
+        let (same, text) = (said.same, &new.text);
+        assert!(same <= SAME_MAX, "{text:?} {same} times in a row");
     }
 
     /// A text came in: the same report twice in a row has the effect of once.

@@ -99,12 +99,12 @@ impl<'a> View<'a> {
     /// Girths of the stands of a group: what is usual there.
     pub(crate) fn neighbours(self, group: &Group) -> Option<Neighbours<'a>> {
         let calendar = self.calendar_of(group)?;
-        let directory = &self.world.directory;
+        let (season, directory) = (season_of(group), &self.world.directory);
         let seen: BTreeMap<BlockId, Vec<Seen>> = directory
             .members(group.id)
             .flat_map(|person| directory.blocks_of(person.id))
             .filter_map(|block| {
-                let seen = forecast::seen(self.state(block.id)?, calendar);
+                let seen = forecast::seen(self.state(block.id)?, calendar, &season);
                 (!seen.is_empty()).then_some((block.id, seen))
             })
             .take(limits::PEERS_MAX)
@@ -112,7 +112,7 @@ impl<'a> View<'a> {
         let stands = Stands::of(calendar, seen.values().cloned().collect());
         Some(Neighbours {
             calendar,
-            season: season_of(group),
+            season,
             stands,
             seen,
         })
@@ -131,7 +131,8 @@ impl<'a> View<'a> {
     fn months_ahead_among(self, neighbours: &Neighbours<'_>, block: BlockId) -> Option<i32> {
         let state = self.state(block)?;
         let beside = neighbours.beside(block);
-        let months = forecast::months_ahead(state, neighbours.calendar, beside)?;
+        let (calendar, season) = (neighbours.calendar, &neighbours.season);
+        let months = forecast::months_ahead(state, calendar, season, beside)?;
         Some(whole_months(months))
     }
 

@@ -369,3 +369,64 @@ fn a_round_is_told_again_in_the_next_round() {
     assert_eq!(rested(true), day("2027-07-02"));
     assert_eq!(rested(false), day("2027-08-01"));
 }
+
+fn farmer(consent: Consent, hold: Option<Hold>) -> Person {
+    Person {
+        id: PersonId(1),
+        name: "Tamo Oss".into(),
+        role: Role::Farmer,
+        language: "en".into(),
+        group: None,
+        consent,
+        erased: false,
+        hold,
+    }
+}
+
+/// Without consent nothing is told, whatever else is so; after STOP as before a yes.
+#[test]
+fn who_did_not_agree_is_told_nothing() {
+    let (on, how) = (day("2027-01-01"), "text STOP".into());
+    for consent in [Consent::Unknown, Consent::Withdrawn { on, how }] {
+        let person = farmer(consent, None);
+        assert_eq!(
+            withheld(&person, day("2027-06-01")),
+            Some(Withheld::NoConsent)
+        );
+    }
+}
+
+/// A hold is on from its first day to its last; without a last day until a person ends it. Consent is
+/// asked first: who said STOP is not told that they are left in peace.
+#[test]
+fn who_is_left_in_peace_is_told_nothing() {
+    let agreed = || Consent::Given {
+        on: day("2027-01-01"),
+        how: "signed sheet".into(),
+    };
+    let held = |until| {
+        let (since, reason) = (day("2027-05-10"), Reason::Grief);
+        Some(Hold {
+            since,
+            until,
+            reason,
+        })
+    };
+    let last = Some(day("2027-06-08"));
+    for (hold, today, expected) in [
+        (None, "2027-05-10", None),
+        (held(last), "2027-05-09", None),
+        (held(last), "2027-05-10", Some(Withheld::Held(last))),
+        (held(last), "2027-06-08", Some(Withheld::Held(last))),
+        (held(last), "2027-06-09", None),
+        (held(None), "2031-01-01", Some(Withheld::Held(None))),
+    ] {
+        let person = farmer(agreed(), hold.clone());
+        assert_eq!(withheld(&person, day(today)), expected, "{hold:?} {today}");
+    }
+    let both = farmer(Consent::Unknown, held(None));
+    assert_eq!(
+        withheld(&both, day("2027-05-10")),
+        Some(Withheld::NoConsent)
+    );
+}

@@ -16,10 +16,11 @@ use crate::{
     handbook::calendar::{Calendar, profiles},
     land::block::{BlockState, Census, Cohort},
     outlook::growth::{Seen, anchor},
+    sums::draws::Draws,
     words::{event::Source, season::Season},
 };
 use laws::{Form, INSIDE, Law, OUTSIDE};
-use stand::{Draws, Stand, TREES, whole};
+use stand::{Stand, TREES, whole};
 
 const STANDS: u32 = 120;
 /// Of fewer forecasts a share says little.

@@ -31,7 +31,8 @@ const PEER_ERROR: f64 = 0.05;
 const STARTS_YEARS: [f64; 2] = [0.5, 1.0];
 /// Each shape with its weight before anything was measured. Assumptions: what was published stands
 /// about as much for slowing growth as for a straight line, and those at the ends of the bank weigh
-/// most, so that the range holds whichever of them is true.
+/// most, so that the range holds whichever of them is true. The limits and the girth of the bend are
+/// assumptions too: about so thick are stands when their crowns close.
 const SHAPES: [(Shape, f64); 9] = [
     (Shape::Slowing { limit_cm: 80.0 }, 0.18),
     (Shape::Slowing { limit_cm: 90.0 }, 0.05),

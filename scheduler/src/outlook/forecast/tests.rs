@@ -330,7 +330,7 @@ fn months_behind_the_standard() {
             stands: Some(&stands),
             own: &[],
         };
-        months_ahead(&state, &fao(), beside).unwrap()
+        months_ahead(&state, &fao(), &DRY, beside).unwrap()
     };
     assert!(
         ahead(&[]).abs() < 0.2,
@@ -345,7 +345,7 @@ fn months_behind_the_standard() {
         "ahead of its neighbours by a year"
     );
     assert_eq!(
-        months_ahead(&BlockState::default(), &fao(), Beside::default()),
+        months_ahead(&BlockState::default(), &fao(), &DRY, Beside::default()),
         None
     );
 }
@@ -386,7 +386,7 @@ fn what_is_likely_by_a_day_is_what_the_forecast_calls_likely() {
 #[test]
 fn a_stand_is_not_its_own_neighbour() {
     let state = state("2028-01-01", thirty(29.5), None);
-    let own = super::seen(&state, &fao());
+    let own = super::seen(&state, &fao(), &DRY);
     let other = Vec::from([Seen {
         age_years: 5.0,
         girth_cm: 30.0,
@@ -404,4 +404,39 @@ fn a_stand_is_not_its_own_neighbour() {
     let alone = opening(&state, &fao(), &DRY, Beside::default()).unwrap();
     assert_eq!(found(Vec::from([own.clone()]), &own), alone.block);
     assert!(beside.likely > alone.block.likely, "a slow neighbour");
+}
+
+/// Worked by hand: rains from May to September hold 63 % of a year's growth. Planted as they begin, a
+/// stand has lived 2.63 years of growth when they end for the third time, and 3 a year after the second
+/// planting season. Its neighbours see it at the same age as its own outlook does.
+#[test]
+fn a_stand_and_its_neighbours_are_on_one_clock() {
+    let rains = Season {
+        rains_start: Some((5, 1)),
+        rains_end: Some((9, 30)),
+        ..Season::default()
+    };
+    let state = |on: &str, girth_cm: f64| BlockState {
+        cohorts: Vec::from([cohort("2026-05-01", 480, false)]),
+        girths: Vec::from([census(on, thirty(girth_cm), None)]),
+        ..BlockState::default()
+    };
+    let age = |on: &str| super::seen(&state(on, 25.0), &fao(), &rains)[0].age_years;
+    assert!(
+        (age("2028-10-01") - 2.63).abs() < 0.01,
+        "{}",
+        age("2028-10-01")
+    );
+    assert!(
+        (age("2029-05-01") - 3.0).abs() < 0.01,
+        "{}",
+        age("2029-05-01")
+    );
+    // As thick at the end of the rains as at the end of the dry months that follow: hardly behind.
+    let at_end = state("2028-10-01", 25.0);
+    let later = state("2029-05-01", 25.0 * 3.0 / 2.63);
+    let ahead = |state| months_ahead(state, &fao(), &rains, Beside::default()).unwrap();
+    assert!((ahead(&at_end) - ahead(&later)).abs() < 1.5);
+    let calendar_age = super::seen(&at_end, &fao(), &DRY)[0].age_years;
+    assert!(calendar_age < 2.45, "by the days alone: {calendar_age}");
 }

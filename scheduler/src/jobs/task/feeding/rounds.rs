@@ -16,7 +16,8 @@ use crate::{
     words::season::{Rains, Season},
 };
 
-/// In the last month of the rains nothing is fed.
+/// In the last month of the rains nothing is fed: the last round lies "at least one month before the
+/// rains end" in a Vietnamese upkeep procedure (in English, 2018, read in a copy).
 const LAST_RAIN_DAYS: u32 = 30;
 /// A round is asked for so many days before its last day, so that there is time for it.
 const NOTICE_DAYS: u32 = 21;

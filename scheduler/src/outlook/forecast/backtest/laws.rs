@@ -1,6 +1,7 @@
 //! The laws by which the made-up stands grow. Some are shapes of the bank, some are not.
 //!
-//! Each is written down on its own and laid through a girth at an age by halving.
+//! Each is written down anew and laid through a girth at an age by halving. That girth is the handbook's,
+//! which the forecast expects too; what differs from it is the pace of the place and of the stand.
 
 /// A law of growth that passes through a girth at an age.
 #[derive(Clone, Copy)]

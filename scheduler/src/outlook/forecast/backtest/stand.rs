@@ -1,40 +1,21 @@
 //! A made-up stand whose truth is known: a few hundred trees on a law of growth.
 //!
-//! Nothing here is taken from the forecast. The trees spread about the mean by a fixed part and a
-//! part that grows with the girth, so that the spread falls with age; some lag far behind;
-//! neighbours along a row are alike; years are good and bad and some are dry; growth hangs on the
-//! season; the tape is read to the centimetre and held a little higher or lower each time.
+//! No code of the forecast is used, but what it assumes is assumed here too: how far good and bad years
+//! and stands of one place differ. So it shows whether the sums are right and what another law of
+//! growth costs, not whether stands are so. Of its own are: trees that spread about the mean by a fixed
+//! part and a part that grows with the girth, so that the spread falls with age; trees that lag far
+//! behind; neighbours along a row that are alike; dry years; growth by season; a tape that is read to
+//! the centimetre and held a little higher or lower each time.
 
 use std::vec::Vec;
 
 use super::laws::Law;
-use crate::sums::{chance, rounding};
+use crate::sums::{draws::Draws, rounding};
 
 pub(super) const TREES: u32 = 400;
 const MEASURED: u32 = 30;
 /// How alike two neighbours in a row are (a correlation).
 const ALIKE: f64 = 0.4;
-
-/// Repeatable draws (a linear congruential generator with the constants of Knuth's MMIX).
-pub(super) struct Draws(pub(super) u64);
-
-impl Draws {
-    pub(super) fn share(&mut self) -> f64 {
-        self.0 = self
-            .0
-            .wrapping_mul(6_364_136_223_846_793_005)
-            .wrapping_add(1_442_695_040_888_963_407);
-        ((self.0 >> 12) as f64 + 0.5) / (1_u64 << 52) as f64
-    }
-
-    pub(super) fn normal(&mut self) -> f64 {
-        chance::quantile(self.share()).unwrap()
-    }
-
-    pub(super) fn between(&mut self, low: f64, high: f64) -> f64 {
-        low + (high - low) * self.share()
-    }
-}
 
 pub(super) fn whole(value: f64) -> u32 {
     rounding::floor(value).unwrap()
