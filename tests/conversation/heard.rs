@@ -2,7 +2,7 @@
 //! thanks, greetings, adverts, echoes, and talk without a word of work or need.
 
 use budwood::{play::virtual_clock::Rig, words::traffic::Inbound};
-use budwood_parser::{Bare, Known, Reading, Sender, Stance};
+use budwood_parser::{Bare, Doubt, Known, Reading, Report, Sender, Stance};
 use chrono::TimeDelta;
 use proptest::{
     prelude::{Strategy, prop_assert, proptest},
@@ -84,7 +84,9 @@ fn may_be_silent(text: &str) -> bool {
     let reading = reading(text);
     let idle = [Stance::Courtesy, Stance::Advert, Stance::Saying];
     let is_idle = idle.iter().any(|stance| reading.stances.contains(stance));
-    let says = !reading.reports.is_empty()
+    // What is only like other texts is no word of work, and in another setting not even that.
+    let is_said = |report: &Report| !report.doubts.contains(&Doubt::Likeness);
+    let says = reading.reports.iter().any(is_said)
         || reading.about_work
         || reading.may_need
         || reading.alarm.is_some();

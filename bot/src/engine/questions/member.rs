@@ -1,12 +1,12 @@
 //! Whom and which group an adviser asks about: theirs only. And the answer about one farmer.
 
 use budwood_parser::Query;
-use budwood_scheduler::{BlockState, Group, Person, PersonId};
+use budwood_scheduler::{BlockState, Group, Person, PersonId, Role};
 
 use super::figures::Names;
 use crate::{
     args,
-    engine::view::View,
+    engine::{turn::Turn, view::View},
     wording::{Key, MemberBlock, MemberGirth, Phrase, Value, member_block},
 };
 
@@ -44,6 +44,27 @@ impl<'a> View<'a> {
         if whole.is_empty() { found } else { whole }
     }
 
+    /// Of the leader's own group, or of those that the adviser looks after: who counts on a visit
+    /// texts for the farmer. Several when namesakes are not told apart by their group.
+    pub(crate) fn members_named(self, turn: &Turn, teller: &Person, name: &str) -> Vec<PersonId> {
+        let directory = &self.world.directory;
+        if teller.role == Role::Leader {
+            let group = teller.group.into_iter();
+            let mut members = group.flat_map(|group| directory.members(group));
+            let found = members.find(|person| person.is_named(name));
+            return found.map(|person| person.id).into_iter().collect();
+        }
+        let found = self.called(teller, name, None);
+        let is_said = |person: &&Person| {
+            let group = self.group_name(person.group);
+            let mut words = turn.text.split(|c: char| !c.is_alphanumeric());
+            words.any(|word| word.eq_ignore_ascii_case(group))
+        };
+        let said: Vec<&Person> = found.iter().copied().filter(is_said).collect();
+        let found = if said.is_empty() { found } else { said };
+        found.into_iter().map(|person| person.id).collect()
+    }
+
     /// A farmer of the adviser's, by name. Namesakes are told apart.
     pub(crate) fn member(self, speaker: &Person, query: &Query) -> Phrase {
         let name = query.member.as_deref().unwrap_or_default();
@@ -62,6 +83,19 @@ impl<'a> View<'a> {
             }
         };
         self.about(person)
+    }
+
+    /// A person's whole name; with the group where the teller has a namesake.
+    pub(crate) fn told_apart(self, teller: PersonId, person: &Person) -> String {
+        let name = &person.name;
+        let found = self
+            .person(teller)
+            .map(|teller| self.called(teller, name, None));
+        if found.is_some_and(|found| found.len() > 1) {
+            format!("{name} ({})", self.group_name(person.group))
+        } else {
+            name.clone()
+        }
     }
 
     /// Which of several namesakes is meant?
