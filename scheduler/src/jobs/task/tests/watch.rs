@@ -36,6 +36,10 @@ fn pits_are_filled_once_they_are_dug_and_before_planting() {
     let fill = plan(dug).at("2027-05-03", FillPits).unwrap();
     assert_eq!(fill.due, day("2027-05-15"));
     assert_eq!(fill.late_after, day("2027-05-22"));
+    assert_eq!(fill.figures.trees, Some(600));
+    // Said to be dug, but never counted: no number is told.
+    let said = plan("2027-05-02 done dig_pits").at("2027-05-03", FillPits);
+    assert_eq!(said.unwrap().figures.trees, None);
     assert!(plan(dug).at("2027-05-03", DigPits).is_none());
     assert!(plan(dug).at("2027-06-02", FillPits).is_none());
     for closed in ["2027-05-16 done fill_pits", "2027-05-25 planted 600"] {
