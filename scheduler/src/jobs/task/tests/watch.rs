@@ -112,6 +112,14 @@ fn cover_is_sown_when_the_rains_begin_on_clear_land() {
     let sow = plan(cleared).at("2027-05-25", SowCover).unwrap();
     assert_eq!(sow.due, day("2027-05-20"));
     assert_eq!(sow.ends, Some(day("2027-07-19")));
+    assert_eq!(sow.late_after, day("2027-06-19"), "half of the sixty days");
+    // Pegs, holes and trees stand on land that is clear.
+    for further in ["lined", "holes_dug 40", "planted 40"] {
+        let plan = plan(&format!("2027-03-01 {further}"));
+        assert!(plan.at("2027-05-25", SowCover).is_some(), "{further}");
+    }
+    let said = plan("2027-03-01 done dig_pits");
+    assert!(said.at("2027-05-25", SowCover).is_some());
     assert!(plan(cleared).at("2027-07-20", SowCover).is_none());
     let sown = format!("{cleared}2027-05-22 cover_sown");
     assert!(plan(&sown).at("2027-05-25", SowCover).is_none());
