@@ -268,6 +268,7 @@ fn what_was_seen_nearby_is_looked_for_at_once() {
         let old = format!("2012-06-01 planted 600\n2027-12-01 warned {ailment}");
         assert!(at(&old, "2027-12-02", kind).is_some(), "trees of any age");
         for answer in [
+            format!("2027-12-01 {ailment} 0"),
             format!("2027-12-03 {ailment} 0"),
             format!("2027-12-03 done {}", kind.name()),
         ] {
@@ -294,6 +295,8 @@ fn what_was_seen_nearby_is_looked_for_at_once() {
     }
     let bare = "2027-12-01 warned leaf_fall";
     assert!(at(bare, "2027-12-01", LeafCheck).is_none(), "no trees");
+    let dead = format!("{planted}2027-11-01 dead 600\n{bare}");
+    assert!(at(&dead, "2027-12-01", LeafCheck).is_none(), "none alive");
 }
 
 /// Who does not answer a mere question is nobody's worry, but the adviser wants to know what was
