@@ -370,6 +370,11 @@ fn a_family_that_mourns_is_left_in_peace() {
 }
 
 #[test]
+fn a_lost_phone_is_told_nothing_and_a_new_number_takes_its_place() {
+    check("lost_phone");
+}
+
+#[test]
 fn no_question_of_ours_is_a_dead_end() {
     check("dead_ends");
 }

@@ -12,7 +12,7 @@ use budwood::{
     service::{
         clock::{Clock, FixedClock},
         config::Config,
-        port::{Arrival, Gateway, Health, Intake, IntakeFuture, Refused},
+        port::{Arrival, Gateway, Health, Intake, IntakeFuture, MonthHealth, Refused},
     },
     words::traffic::{Inbound, Link, Outgoing, SendOutcome},
 };
@@ -58,6 +58,7 @@ impl Intake for Taker {
             inbox_waiting: 0,
             outbox_waiting: 0,
             held_back: HeldBack::default(),
+            month: MonthHealth::default(),
             locked: 0,
             gateways: Vec::new(),
         }

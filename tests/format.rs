@@ -134,7 +134,7 @@ fn the_samples_hold_every_kind_and_shape() {
         kinds,
         set([
             "event", "person", "phone", "group", "block", "state", "talk", "received", "outbound",
-            "matter", "part", "erasure"
+            "matter", "part", "erasure", "ledger"
         ])
     );
     assert_eq!(
@@ -152,6 +152,9 @@ fn the_samples_hold_every_kind_and_shape() {
             "consent_withdrawn",
             "left_alone",
             "gone_on",
+            "phone_lost",
+            "phone_found",
+            "number_moved",
             "erased"
         ])
     );
@@ -164,26 +167,8 @@ fn the_samples_hold_every_kind_and_shape() {
         set(Kind::ALL.map(Kind::name))
     );
     assert_eq!(
-        names("talk", "/body/open/question"),
-        set([
-            "confirm",
-            "ask",
-            "for_whom",
-            "open_window",
-            "hold_planting",
-            "warn",
-            "erase",
-            "stop",
-            "visit"
-        ])
-    );
-    assert_eq!(
-        names("talk", "/body/open/question/ask/missing"),
-        set(["block", "count", "values", "date"])
-    );
-    assert_eq!(
         names("outbound", "/body/purpose"),
-        set(["answer", "nudge", "notice"])
+        set(["answer", "nudge", "notice", "service"])
     );
     assert_eq!(
         names("outbound", "/body/state"),
@@ -196,6 +181,31 @@ fn the_samples_hold_every_kind_and_shape() {
     assert_eq!(
         names("person", "/body/consent"),
         set(["unknown", "given", "withdrawn"])
+    );
+}
+
+#[test]
+fn the_samples_hold_every_question() {
+    assert_eq!(
+        names("talk", "/body/open/question"),
+        set([
+            "confirm",
+            "ask",
+            "for_whom",
+            "open_window",
+            "hold_planting",
+            "warn",
+            "erase",
+            "stop",
+            "visit",
+            "lost",
+            "found",
+            "moved"
+        ])
+    );
+    assert_eq!(
+        names("talk", "/body/open/question/ask/missing"),
+        set(["block", "count", "values", "date"])
     );
 }
 

@@ -20,7 +20,7 @@ use budwood::{
     service::{
         clock::{Clock, FixedClock},
         door::{Auth, Door, Takes},
-        port::{Arrival, Health, Intake, IntakeFuture, Refused},
+        port::{Arrival, Health, Intake, IntakeFuture, MonthHealth, Refused},
         web::{self, WebSettings},
     },
     words::{
@@ -137,6 +137,10 @@ impl Intake for Taker {
                 notices: 6,
                 strangers: 7,
                 unpaid: 8,
+            },
+            month: MonthHealth {
+                parts: 10,
+                gone_pct: Some(11),
             },
             locked: 9,
             gateways: vec![GatewayHealth {

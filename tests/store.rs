@@ -59,6 +59,7 @@ fn expected(change: &Change) -> Loaded {
         parts: change.parts.clone(),
         matters: change.matters.clone(),
         erasures: change.erasures.clone(),
+        ledgers: change.ledgers.clone(),
         outbound,
         last_event: change.events.iter().map(|event| event.id).max(),
         last_message,

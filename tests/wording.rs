@@ -11,6 +11,7 @@ mod figures;
 mod locale;
 mod longest;
 mod memory;
+mod operator;
 mod others;
 mod reply;
 mod source;

@@ -21,16 +21,16 @@ mod outcome;
 mod post;
 pub(crate) mod questions;
 mod said;
+mod setup;
 mod step;
 #[cfg(test)]
 mod tests;
 mod turn;
 mod view;
 
-use std::{collections::BTreeMap, fmt, sync::Arc};
+use std::{fmt, sync::Arc};
 
-use budwood_parser::Reader;
-use budwood_scheduler::{Calendar, MessageId, jobs::nudge::Rules};
+use budwood_scheduler::MessageId;
 use chrono::{DateTime, Utc};
 
 pub use self::{
@@ -38,42 +38,18 @@ pub use self::{
     deeds::roll::{Entries, Sheet, SheetAnswer, SheetDeed, SheetFate},
     memory::snapshot::{Copied, CopyStep},
     outcome::Outcome,
+    setup::{Operator, Setup},
 };
 use self::{memory::world::World, said::Said, step::Step, view::View};
 use crate::{
     store::{Change, Hold, Store, StoreError},
-    wording::Texts,
     words::{
+        ledger::Ledger,
         limits,
         message::Outbound,
         traffic::{GatewayHealth, Inbound, InboundPart, Link, Outgoing, Receipt, SendOutcome},
-        ways::Ways,
     },
 };
-
-/// What the engine needs to know and never changes.
-pub struct Setup {
-    /// Reads texts.
-    pub reader: Reader,
-    /// Words answers.
-    pub texts: Texts,
-    /// Calendars by name.
-    pub calendars: BTreeMap<String, Calendar>,
-    /// When to speak.
-    pub rules: Rules,
-    /// Our own numbers: a text from one of them is an echo.
-    pub own_numbers: Vec<String>,
-    /// Country of numbers without a plus, two letters.
-    pub country: String,
-    /// Zone of people without a group.
-    pub zone: chrono_tz::Tz,
-    /// Makes codes that cannot be guessed from outside.
-    pub secret: u64,
-    /// The gateways by which texts leave.
-    pub ways: Ways,
-    /// Parts that may leave in a day (UTC); none for no bound. What is urgent goes all the same.
-    pub parts_a_day: Option<u32>,
-}
 
 /// Everything that can happen to the engine.
 #[derive(Clone, Debug)]
@@ -286,6 +262,8 @@ impl Engine {
             let mut step = Step::new(&mut self.world, &self.setup, self.store.as_ref(), now);
             let said = take_in(&mut step, input);
             step.say(said);
+            let warning = step.budget_warning();
+            step.say(warning);
             let (change, tells) = step.finish();
             all.append(change);
             told.push(tells);
@@ -334,7 +312,8 @@ impl Engine {
         }
         let block = self.world.due.first().map(|(at, _)| *at);
         let matter = self.world.matters.next_due();
-        block.into_iter().chain(matter).min()
+        let morning = self.view(self.world.latest).next_morning();
+        block.into_iter().chain(matter).chain(morning).min()
     }
 
     /// When the next text that waits can be claimed.
@@ -372,12 +351,28 @@ impl Engine {
         self.world.held_since
     }
 
-    /// How each gateway that sends is doing.
+    /// How each gateway is doing.
     #[must_use]
     pub fn gateways(&self, now: DateTime<Utc>) -> Vec<GatewayHealth> {
         let World { outbox, links, .. } = &self.world;
-        let sending = self.setup.ways.gateways.iter().map(|way| way.name.as_str());
-        links.health(sending, |gateway| outbox.oldest(gateway), now)
+        links.health(
+            self.setup.ways.names(),
+            |gateway| outbox.oldest(gateway),
+            now,
+        )
+    }
+
+    /// What left in this month, and what that is of its budget in per cent.
+    #[must_use]
+    pub fn month(&self, now: DateTime<Utc>) -> (Ledger, Option<u32>) {
+        let ledger = self.world.ledger.clone().at(now);
+        let gone_pct = self.setup.month.gone_pct(&ledger);
+        (ledger, gone_pct)
+    }
+
+    /// Whether the disk of the store has little room left.
+    pub const fn see_disk(&mut self, is_low: bool) {
+        self.world.is_disk_low = is_low;
     }
 
     /// Makes nudges wait, or not any more: while the clock is wrong, nothing may go that hangs on
@@ -393,8 +388,9 @@ impl Engine {
     }
 
     /// A person says that this is the time, even if facts were stored with a later one.
-    pub const fn believe(&mut self, now: DateTime<Utc>) {
+    pub fn believe(&mut self, now: DateTime<Utc>) {
         self.world.latest = now;
+        self.world.ledger.not_ahead(now);
     }
 
     /// A text that is not settled yet.

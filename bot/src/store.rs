@@ -25,6 +25,7 @@ pub use self::{
 };
 use crate::words::{
     erasure::Erasure,
+    ledger::Ledger,
     matter::Matter,
     message::{Outbound, Received, ReceivedPart, Talk},
 };
@@ -64,6 +65,8 @@ pub struct Change {
     pub erasures: Vec<Erasure>,
     /// People who are wholly taken out.
     pub erased: Vec<PersonId>,
+    /// What left in a month, new or changed.
+    pub ledgers: Vec<Ledger>,
     /// What may be done with the store from now on.
     pub hold: Option<Hold>,
 }
@@ -128,6 +131,9 @@ impl Change {
             .retain(|erasure| !later.erased.contains(&erasure.person));
         self.erasures.append(&mut later.erasures);
         self.erased.append(&mut later.erased);
+        let is_old = |known: &Ledger| later.ledgers.iter().any(|new| new.month == known.month);
+        self.ledgers.retain(|known| !is_old(known));
+        self.ledgers.append(&mut later.ledgers);
         self.hold = later.hold.or(self.hold);
     }
 
@@ -169,6 +175,8 @@ pub struct Loaded {
     pub matters: Vec<Matter>,
     /// People who are being taken out of the records.
     pub erasures: Vec<Erasure>,
+    /// What left, month by month, the latest last.
+    pub ledgers: Vec<Ledger>,
     /// The last fact in the log.
     pub last_event: Option<EventId>,
     /// The last message in or out.

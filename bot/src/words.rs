@@ -2,6 +2,7 @@
 
 pub mod bounded;
 pub mod erasure;
+pub mod ledger;
 pub mod limits;
 pub mod matter;
 pub mod message;

@@ -425,6 +425,7 @@ waiting-list = Waiting { $count }, oldest { $hours }h: { $people }. To read one 
 waiting-none = No text waits for you.
 waiting-person = { $name } { $hours }h
 waiting-next = { $name } ({ $group }) { $digits }, { $hours }h, { $concern }. Seen to? DONE: { $text }
+waiting-next-number = { $name } ({ $group }) { $digits }, { $hours }h. Lost? LOST { $name }. New? MOVED { $name } and number. Seen to? DONE: { $text }
 waiting-closed = Closed: { $name }. Waiting now: { $count }.
 waiting-old = { $count ->
     [one] 1 text waits
@@ -434,6 +435,20 @@ held = No reminders to { $name } until you text GO { $name }
 held-until = No reminders to { $name } until { $day }. To end it sooner text GO { $name }
 gone-on = { $name } is reminded again.
 not-held = { $name } gets reminders, nothing to end.
+
+## A phone is lost or found, a number is another one
+phone-lost-ask = Phone of { $people }, ends { $digits }, lost? It then gets no texts and changes nothing. Reply YES { $code }
+phone-lost = Held: phone of { $people }, ends { $digits }. Found again: FOUND { $name }. New number: MOVED { $name } and the number.
+phone-lost-adviser = Held: phone of { $people }, ends { $digits }. The new number comes with the list of the office.
+phone-found-ask = Phone of { $people }, ends { $digits }, back in the right hands? Reply YES { $code }
+phone-found = Phone of { $people }, ends { $digits }, counts again.
+phone-none = { $name } has no other phone on the list that this could be about.
+phone-is-lost = This phone is marked as lost: nothing is told, nothing is changed. Your text is kept for a person. Not lost? See your adviser.
+number-ask = { $name } has the number { $number } from now on? The old one ({ $digits }) loses all rights. Reply YES { $code }
+number-moved = { $name } has the number that ends { $digits } now. What any old number texts counts no more.
+number-own = Your own new number comes with your office's list, not by text. A lost phone of yours: LOST and your name, from another phone.
+number-unread = No mobile number of this country. Nothing was done. Text MOVED { $name } and the whole number.
+number-taken = The number that ends { $digits } is on the list for somebody else. Nothing was done. Is it shared? Your office puts that on the list.
 status = { $group } { $day }: { $farmers ->
     [one] 1 farmer
    *[other] { $farmers } farmers
@@ -527,3 +542,21 @@ hold-none = Planting at { $group } is not open, so there is nothing to hold.
 hold-ask = Hold planting at { $group }? Reminders to plant stop until you open it again ({ $farmers } farmers). Reply YES { $code }
 planting-held = Planting at { $group } is held from { $day }. To open it again text WINDOW { $group }
 not-your-group = Which group or farmer? Yours: { $groups }
+
+## For the operator: how the service is
+
+operator-well = All is well. { $state }
+operator-trouble = Please look after the text service: { $troubles }. { $state }
+operator-state = Last text in { $hours }h ago. Waiting to leave: { $waiting }. Parts this month: { $parts }{ $share }.
+operator-state-silent = No text came in yet. Waiting to leave: { $waiting }. Parts this month: { $parts }{ $share }.
+operator-share = , { $pct }% of the budget
+operator-refused = { $gateway } takes no texts
+operator-down = { $gateway } has no line
+operator-silent = nothing came in by { $gateway } for { $days } days
+operator-oldest = a text has waited { $hours }h to leave
+operator-disk = the disk is nearly full
+operator-spent = this month's budget is gone
+operator-budget = { $pct }% of this month's budget is gone, { $parts } parts. { $stops }
+operator-stops-none = Nothing stops yet.
+operator-stops-some = No answers to strangers now. Reminders stop at 90 and 95%, answers at 100%.
+operator-stops-all = Until it ends only codes, STOP, first help and notices go.

@@ -447,6 +447,7 @@ waiting-list = En attente { $count }, depuis { $hours }h: { $people }. Pour lire
 waiting-none = Aucun message ne vous attend.
 waiting-person = { $name } { $hours }h
 waiting-next = { $name } ({ $group }) { $digits }, { $hours }h, { $concern }. Réglé? FINI: { $text }
+waiting-next-number = { $name } ({ $group }) { $digits }, { $hours }h. Perdu? PERDU { $name }. Nouveau? CHANGÉ { $name } + numéro. Réglé? FINI: { $text }
 waiting-closed = Réglé: { $name }. Encore en attente: { $count }.
 waiting-old = { $count ->
     [one] 1 message attend
@@ -456,6 +457,20 @@ held = Pas de rappels à { $name } jusqu'à ce que vous écriviez REPRENDRE { $n
 held-until = Pas de rappels à { $name } avant { $day }. Pour finir plus tot: REPRENDRE { $name }
 gone-on = { $name } a de nouveau les rappels.
 not-held = { $name } a déjà les rappels.
+
+## A phone is lost or found, a number is another one
+phone-lost-ask = Téléphone de { $people } (fin { $digits }) perdu? Il ne recoit plus rien et ne change rien. Répondez OUI { $code }
+phone-lost = Bloqué: téléphone de { $people }, fin { $digits }. Retrouvé: RETROUVÉ { $name }. Nouveau: CHANGÉ { $name } et le numéro.
+phone-lost-adviser = Bloqué: téléphone de { $people }, fin { $digits }. Le nouveau numéro vient avec la liste du bureau.
+phone-found-ask = Téléphone de { $people } (fin { $digits }) de nouveau en bonnes mains? Répondez OUI { $code }
+phone-found = Le téléphone de { $people }, fin { $digits }, compte de nouveau.
+phone-none = { $name } n'a pas d'autre téléphone sur la liste.
+phone-is-lost = Ce téléphone est noté perdu: rien n'est dit ni changé. Votre message est gardé. Pas perdu? Allez voir votre conseiller.
+number-ask = { $name } a désormais le numéro { $number }? L'ancien ({ $digits }) perd tous ses droits. Répondez OUI { $code }
+number-moved = { $name } a maintenant le numéro qui finit par { $digits }. Un ancien numéro ne compte plus.
+number-own = Votre propre numéro change par la liste du bureau, pas par message. Téléphone perdu: PERDU et votre nom, d'un autre téléphone.
+number-unread = Pas un numéro mobile de ce pays. Rien n'est fait. Ecrivez CHANGÉ { $name } et le numéro entier.
+number-taken = Le numéro qui finit par { $digits } est à quelqu'un d'autre. Rien n'est fait. Partagé? Le bureau le met sur la liste.
 status = { $group } { $day }: { $farmers ->
     [one] { $farmers } planteur
    *[other] { $farmers } planteurs
@@ -548,3 +563,21 @@ hold-none = La plantation à { $group } n'est pas ouverte: rien à suspendre.
 hold-ask = Suspendre la plantation à { $group }? Plus de rappels de planter ({ $farmers } planteurs) avant réouverture. Répondez OUI { $code }
 planting-held = Plantation suspendue à { $group } dès { $day }. Pour rouvrir: FENETRE { $group }
 not-your-group = Quel groupe ou quel planteur? Les votres: { $groups }
+
+## For the operator: how the service is
+
+operator-well = Tout va bien. { $state }
+operator-trouble = Veuillez voir le service de messages: { $troubles }. { $state }
+operator-state = Dernier message venu il y a { $hours }h. A envoyer: { $waiting }. Parties ce mois: { $parts }{ $share }.
+operator-state-silent = Aucun message venu encore. A envoyer: { $waiting }. Parties ce mois: { $parts }{ $share }.
+operator-share = , { $pct }% du budget
+operator-refused = { $gateway } ne prend pas les messages
+operator-down = { $gateway } n'est pas relié
+operator-silent = rien ne vient par { $gateway } depuis { $days } jours
+operator-oldest = un message attend l'envoi depuis { $hours }h
+operator-disk = le disque est presque plein
+operator-spent = le budget du mois est fini
+operator-budget = { $pct }% du budget du mois est parti, { $parts } parties. { $stops }
+operator-stops-none = Rien ne cesse encore.
+operator-stops-some = Plus de réponse aux inconnus. Rappels jusqu'à 90 et 95%, réponses jusqu'à 100%.
+operator-stops-all = Jusqu'à sa fin partent seuls codes, STOP, secours et avis.

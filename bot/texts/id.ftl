@@ -389,12 +389,27 @@ waiting-list = Menunggu { $count }, paling lama { $hours } jam: { $people }. Unt
 waiting-none = Tidak ada pesan yang menunggu Anda.
 waiting-person = { $name } { $hours }j
 waiting-next = { $name } ({ $group }) { $digits }, { $hours } jam, { $concern }. Sudah diurus? SELESAI: { $text }
+waiting-next-number = { $name } ({ $group }) { $digits }, { $hours } jam. Hilang? HILANG { $name }. Baru? PINDAH { $name } + nomor. SELESAI: { $text }
 waiting-closed = Selesai: { $name }. Masih menunggu: { $count }.
 waiting-old = { $count } pesan menunggu lebih { $hours } jam, satu dari { $name } ({ $group }). Untuk membaca: BERIKUT
 held = { $name } tidak diingatkan sampai Anda tulis LANJUT { $name }
 held-until = { $name } tidak diingatkan sampai { $day }. Untuk mulai lagi: LANJUT { $name }
 gone-on = { $name } diingatkan lagi.
 not-held = { $name } memang masih diingatkan.
+
+## A phone is lost or found, a number is another one
+phone-lost-ask = Ponsel { $people }, akhir { $digits }, hilang? Ponsel itu tidak diberi pesan dan tidak bisa mengubah apa-apa. Balas YA { $code }
+phone-lost = Ditahan: ponsel { $people }, akhir { $digits }. Sudah ketemu: KETEMU { $name }. Nomor baru: PINDAH { $name } dan nomornya.
+phone-lost-adviser = Ditahan: ponsel { $people }, akhir { $digits }. Nomor baru dicatat kantor di daftar.
+phone-found-ask = Ponsel { $people }, akhir { $digits }, sudah kembali ke pemiliknya? Balas YA { $code }
+phone-found = Ponsel { $people }, akhir { $digits }, berlaku lagi.
+phone-none = { $name } tidak punya ponsel lain di daftar.
+phone-is-lost = Ponsel ini tercatat hilang: tidak ada yang diberitahukan atau diubah. Pesan Anda disimpan. Tidak hilang? Temui penyuluh Anda.
+number-ask = Nomor { $name } sekarang { $number }? Nomor lama ({ $digits }) tidak berlaku lagi. Balas YA { $code }
+number-moved = Nomor { $name } sekarang berakhir { $digits }. Pesan dari nomor lama tidak dihitung lagi.
+number-own = Nomor Anda sendiri diganti lewat daftar kantor, bukan pesan. Ponsel Anda hilang: HILANG dan nama Anda, dari ponsel lain.
+number-unread = Bukan nomor ponsel negara ini. Tidak ada yang diubah. Tulis PINDAH { $name } dan nomor lengkap.
+number-taken = Nomor berakhir { $digits } milik orang lain. Tidak ada yang diubah. Dipakai bersama? Kantor mencatatnya di daftar.
 status = { $group } { $day }: { $farmers } petani, { $planted } tanam, hidup { $alive }. { $due }{ $late }{ $check }Diam { $quiet }, sakit { $sick }{ $peace }
 status-due = Tugas: { $tasks }. { "" }
 status-due-none = Tidak ada tugas. { "" }
@@ -472,3 +487,21 @@ hold-none = Musim tanam di { $group } belum dibuka, tidak ada yang ditahan.
 hold-ask = Tahan musim tanam di { $group }? Pengingat tanam berhenti ({ $farmers } petani) sampai dibuka lagi. Balas YA { $code }
 planting-held = Musim tanam di { $group } ditahan mulai { $day }. Buka lagi: WAKTU TANAM { $group }
 not-your-group = Kelompok atau petani yang mana? Di daftar Anda: { $groups }
+
+## For the operator: how the service is
+
+operator-well = Semua baik. { $state }
+operator-trouble = Mohon periksa layanan pesan: { $troubles }. { $state }
+operator-state = Pesan masuk terakhir { $hours } jam lalu, { $waiting } belum terkirim. Bulan ini { $parts } bagian{ $share }.
+operator-state-silent = Belum ada pesan masuk, { $waiting } belum terkirim. Bulan ini { $parts } bagian{ $share }.
+operator-share = , { $pct }% anggaran
+operator-refused = { $gateway } tidak menerima pesan
+operator-down = { $gateway } tidak tersambung
+operator-silent = { $days } hari tidak ada pesan masuk lewat { $gateway }
+operator-oldest = ada pesan belum terkirim { $hours } jam
+operator-disk = disk hampir penuh
+operator-spent = anggaran bulan ini habis
+operator-budget = { $pct }% anggaran bulan ini habis, { $parts } bagian. { $stops }
+operator-stops-none = Belum ada yang berhenti.
+operator-stops-some = Orang luar tidak dijawab lagi. Pengingat berhenti di 90 dan 95%, jawaban di 100%.
+operator-stops-all = Sampai akhir bulan hanya kode, BERHENTI, pertolongan pertama dan kabar.

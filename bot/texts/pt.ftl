@@ -444,6 +444,7 @@ waiting-list = Esperam { $count }, ha { $hours }h: { $people }. Para ler: PROXIM
 waiting-none = Nenhuma mensagem espera por voce.
 waiting-person = { $name } { $hours }h
 waiting-next = { $name } ({ $group }) { $digits }, { $hours }h, { $concern }. Resolvido? FEITO: { $text }
+waiting-next-number = { $name } ({ $group }) { $digits }, { $hours }h. Perdido? PERDIDO { $name }. Novo? MUDOU { $name } e numero. FEITO: { $text }
 waiting-closed = Resolvido: { $name }. Ainda esperam: { $count }.
 waiting-old = { $count ->
     [one] 1 mensagem espera
@@ -453,6 +454,20 @@ held = Sem lembretes a { $name } até voce escrever RETOMAR { $name }
 held-until = Sem lembretes a { $name } até { $day }. Para acabar antes: RETOMAR { $name }
 gone-on = { $name } recebe lembretes de novo.
 not-held = { $name } ja recebe lembretes.
+
+## A phone is lost or found, a number is another one
+phone-lost-ask = Telefone de { $people }, fim { $digits }, perdido? Nao recebe mais nada e nao muda nada. Responda SIM { $code }
+phone-lost = Parado: telefone de { $people }, fim { $digits }. Achou: ACHADO { $name }. Numero novo: MUDOU { $name } e o numero.
+phone-lost-adviser = Parado: telefone de { $people }, fim { $digits }. O numero novo vem com a lista do escritorio.
+phone-found-ask = Telefone de { $people }, fim { $digits }, voltou ao dono? Responda SIM { $code }
+phone-found = O telefone de { $people }, fim { $digits }, vale de novo.
+phone-none = { $name } nao tem outro telefone na lista.
+phone-is-lost = Este telefone consta como perdido: nada se diz e nada muda. Sua mensagem fica guardada. Nao perdeu? Fale com seu técnico.
+number-ask = { $name } tem agora o numero { $number }? O antigo ({ $digits }) perde todos os direitos. Responda SIM { $code }
+number-moved = { $name } tem agora o numero de fim { $digits }. O que vem de numero antigo nao vale mais.
+number-own = Seu numero muda pela lista do escritorio, nao por mensagem. Telefone perdido: PERDIDO e seu nome, de outro telefone.
+number-unread = Nao é celular deste pais. Nada foi feito. Escreva MUDOU { $name } e o numero inteiro.
+number-taken = O numero de fim { $digits } é de outra pessoa. Nada foi feito. É dividido? O escritorio poe na lista.
 status = { $group } { $day }: { $farmers ->
     [one] { $farmers } produtor
    *[other] { $farmers } produtores
@@ -545,3 +560,21 @@ hold-none = O plantio em { $group } nao esta aberto: nada a suspender.
 hold-ask = Suspender o plantio em { $group }? Os lembretes de plantar param ({ $farmers } produtores) até reabrir. Responda SIM { $code }
 planting-held = Plantio suspenso em { $group } desde { $day }. Para reabrir: JANELA { $group }
 not-your-group = Qual grupo ou produtor? Os seus: { $groups }
+
+## For the operator: how the service is
+
+operator-well = Tudo bem. { $state }
+operator-trouble = Por favor veja o servico de mensagens: { $troubles }. { $state }
+operator-state = Ultima mensagem recebida ha { $hours }h. Por enviar: { $waiting }. Partes neste mes: { $parts }{ $share }.
+operator-state-silent = Nenhuma mensagem recebida ainda. Por enviar: { $waiting }. Partes neste mes: { $parts }{ $share }.
+operator-share = , { $pct }% do orcamento
+operator-refused = { $gateway } nao aceita mensagens
+operator-down = { $gateway } sem ligacao
+operator-silent = nada vem por { $gateway } ha { $days } dias
+operator-oldest = uma mensagem espera o envio ha { $hours }h
+operator-disk = o disco esta quase cheio
+operator-spent = o orcamento do mes acabou
+operator-budget = { $pct }% do orcamento do mes acabou, { $parts } partes. { $stops }
+operator-stops-none = Nada para por enquanto.
+operator-stops-some = Estranhos ja sem resposta. Lembretes param em 90 e 95%, respostas em 100%.
+operator-stops-all = Ate ao fim so saem codigos, PARAR, primeiros socorros e avisos.

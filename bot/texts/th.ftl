@@ -401,12 +401,27 @@ waiting-list = รอ { $count } นานสุด { $hours } ชม. { $people
 waiting-none = ไม่มีข้อความรอ
 waiting-person = { $name } { $hours } ชม.
 waiting-next = { $name } { $group } { $digits } { $hours } ชม. { $concern } จบส่ง เสร็จ: { $text }
+waiting-next-number = { $name } { $digits } ส่ง หาย/ย้ายเบอร์ { $name } จบส่ง เสร็จ: { $text }
 waiting-closed = จบ { $name } เหลือรอ { $count }
 waiting-old = { $count } ข้อความรอเกิน { $hours } ชม. { $name } ({ $group }) อ่าน: ถัดไป
 held = ไม่เตือน { $name } จนกว่าจะส่ง เริ่มต่อ { $name }
 held-until = ไม่เตือน { $name } ถึง { $day } เริ่มก่อน: เริ่มต่อ { $name }
 gone-on = เตือน { $name } อีกแล้ว
 not-held = { $name } ยังได้รับการเตือน
+
+## A phone is lost or found, a number is another one
+phone-lost-ask = มือถือ { $people } ({ $digits }) หาย? จะไม่รับส่งใดๆ ตอบ ใช่ { $code }
+phone-lost = พักเบอร์ { $digits } ของ { $people } แล้ว คืนใช้ส่ง พบแล้ว { $name }
+phone-lost-adviser = พักเบอร์ { $digits } ของ { $people } แล้ว เบอร์ใหม่แจ้งสำนักงาน
+phone-found-ask = มือถือ { $people } ({ $digits }) กลับถึงเจ้าของ? ตอบ ใช่ { $code }
+phone-found = เบอร์ { $digits } ของ { $people } ใช้ได้อีก
+phone-none = { $name } ไม่มีมือถืออื่นในรายชื่อ
+phone-is-lost = มือถือนี้แจ้งหาย ไม่มีผลใดๆ เก็บข้อความไว้แล้ว พบเจ้าหน้าที่
+number-ask = เบอร์ใหม่ { $name } { $number } เบอร์เก่าเลิกใช้? ตอบ ใช่ { $code }
+number-moved = { $name } ใช้เบอร์ลงท้าย { $digits } เบอร์เก่าไม่มีผลแล้ว
+number-own = เบอร์ของคุณเองเปลี่ยนที่สำนักงาน ไม่ใช่ทางข้อความ
+number-unread = ไม่ใช่เบอร์มือถือในประเทศ ส่ง ย้ายเบอร์ { $name } และเบอร์เต็ม
+number-taken = เบอร์ลงท้าย { $digits } เป็นของคนอื่น ยังไม่เปลี่ยน
 status = { $group }: { $farmers } ราย ปลูก { $planted } ราย รอด { $alive } เงียบ { $quiet } โรค { $sick }{ $peace }
     .long = { $group } { $day }: { $farmers } ราย ปลูก { $planted } ราย รอด { $alive } { $late }{ $check }เงียบ { $quiet } โรค { $sick }{ $peace }
 status-due = งาน: { $tasks } { "" }
@@ -486,3 +501,21 @@ hold-none = { $group } ยังไม่เปิดปลูก
 hold-ask = พักปลูก { $group }? หยุดเตือนปลูก { $farmers } ราย จนเปิดใหม่ ตอบ ใช่ { $code }
 planting-held = พักปลูก { $group } ตั้งแต่ { $day } เปิดใหม่: ช่วงปลูก { $group }
 not-your-group = กลุ่มหรือคนไหน กลุ่มของคุณ: { $groups }
+
+## For the operator: how the service is
+
+operator-well = ระบบปกติ { $state }
+operator-trouble = ช่วยดูระบบ: { $troubles } { $state }
+operator-state = เข้าล่าสุด { $hours } ชม. รอส่ง { $waiting } เดือนนี้ { $parts } ส่วน{ $share }
+operator-state-silent = ยังไม่มีข้อความเข้า รอส่ง { $waiting } เดือนนี้ { $parts } ส่วน{ $share }
+operator-share = ({ $pct }%)
+operator-refused = { $gateway } ไม่รับข้อความ
+operator-down = { $gateway } สายหลุด
+operator-silent = { $gateway } ไม่มีเข้า { $days } วัน
+operator-oldest = มีข้อความรอส่ง { $hours } ชม.
+operator-disk = ดิสก์ใกล้เต็ม
+operator-spent = งบเดือนนี้หมด
+operator-budget = งบเดือนนี้ใช้ { $pct }% { $parts } ส่วน { $stops }
+operator-stops-none = ยังส่งทุกอย่าง
+operator-stops-some = ไม่ตอบคนนอก หยุดเตือนที่ 90-95%
+operator-stops-all = ส่งแค่รหัส หยุด ปฐมพยาบาล แจ้งเหตุ

@@ -394,12 +394,27 @@ waiting-list = Đang chờ { $count }, lâu nhất { $hours } giờ: { $people }
 waiting-none = Không có tin nào chờ.
 waiting-person = { $name } { $hours } giờ
 waiting-next = { $name } ({ $group }) { $digits }, { $hours } giờ, { $concern }. Đã lo? XONG: { $text }
+waiting-next-number = { $name } ({ $group }) { $digits }, { $hours } giờ. Mất? MẤT MÁY { $name }. Số mới? CHUYỂN SỐ { $name } và số. XONG: { $text }
 waiting-closed = Đã xong: { $name }. Còn chờ: { $count }.
 waiting-old = { $count } tin chờ hơn { $hours } giờ, một tin của { $name } ({ $group }). Đọc tin: nhắn TIẾP
 held = Không nhắc { $name } cho đến khi anh chị nhắn NHẮC LẠI { $name }
 held-until = Không nhắc { $name } đến { $day }. Nhắc lại sớm hơn: NHẮC LẠI { $name }
 gone-on = { $name } được nhắc lại.
 not-held = { $name } vẫn được nhắc.
+
+## A phone is lost or found, a number is another one
+phone-lost-ask = Máy của { $people } ({ $digits }) bị mất? Máy đó không nhận tin, không đổi gì. Nhắn ĐÚNG { $code }
+phone-lost = Đã khóa máy của { $people } ({ $digits }). Tìm được: TÌM THẤY { $name }. Số mới: CHUYỂN SỐ { $name } và số.
+phone-lost-adviser = Đã khóa máy của { $people } ({ $digits }). Số mới do văn phòng ghi.
+phone-found-ask = Máy của { $people } ({ $digits }) đã về đúng chủ? Nhắn ĐÚNG { $code }
+phone-found = Máy của { $people } ({ $digits }) dùng lại được.
+phone-none = { $name } không có máy nào khác trong danh sách.
+phone-is-lost = Máy này ghi là bị mất: không báo, không đổi gì. Tin được giữ lại. Không mất? Gặp cán bộ.
+number-ask = Số của { $name } nay là { $number }? Số cũ ({ $digits }) hết quyền. Nhắn ĐÚNG { $code }
+number-moved = Số của { $name } nay tận cùng { $digits }. Tin từ số cũ không tính nữa.
+number-own = Số của anh chị đổi qua danh sách văn phòng, không qua tin nhắn.
+number-unread = Không phải số di động trong nước. Chưa đổi. Nhắn CHUYỂN SỐ { $name } và cả số.
+number-taken = Số tận cùng { $digits } là của người khác. Chưa đổi gì. Dùng chung? Báo văn phòng.
 status = { $group } { $day }: { $farmers } hộ, { $planted } hộ đã trồng, cây sống { $alive }. { $due }{ $late }{ $check }Im lặng { $quiet }, bệnh { $sick }{ $peace }
 status-due = Việc: { $tasks }. { "" }
 status-due-none = Không có việc. { "" }
@@ -477,3 +492,21 @@ hold-none = Mùa trồng ở { $group } chưa mở, không có gì để hoãn.
 hold-ask = Hoãn mùa trồng ở { $group }? Không nhắc trồng nữa ({ $farmers } hộ) đến khi mở lại. Nhắn ĐÚNG { $code }
 planting-held = Hoãn mùa trồng ở { $group } từ { $day }. Mở lại: VỤ TRỒNG { $group }
 not-your-group = Nhóm hay nông dân nào? Các nhóm: { $groups }
+
+## For the operator: how the service is
+
+operator-well = Mọi việc đều ổn. { $state }
+operator-trouble = Xin xem lại dịch vụ nhắn tin: { $troubles }. { $state }
+operator-state = Tin đến gần nhất { $hours } giờ trước, { $waiting } tin chờ gửi. Tháng này { $parts } phần{ $share }.
+operator-state-silent = Chưa có tin đến, { $waiting } tin chờ gửi. Tháng này { $parts } phần{ $share }.
+operator-share = , { $pct }% ngân sách
+operator-refused = { $gateway } không nhận tin
+operator-down = { $gateway } mất kết nối
+operator-silent = { $days } ngày không có tin đến qua { $gateway }
+operator-oldest = có tin chờ gửi { $hours } giờ
+operator-disk = đĩa sắp đầy
+operator-spent = hết ngân sách tháng này
+operator-budget = Hết { $pct }% ngân sách tháng này, { $parts } phần. { $stops }
+operator-stops-none = Vẫn gửi mọi tin.
+operator-stops-some = Không trả lời số lạ. Lời nhắc ngưng ở 90 và 95%, trả lời ngưng ở 100%.
+operator-stops-all = Đến hết tháng chỉ gửi mã, tin STOP, sơ cứu và tin báo.

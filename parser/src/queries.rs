@@ -28,6 +28,9 @@ const FOR_ALL: [Topic; 6] = [
     Topic::Sick,
     Topic::Visit,
 ];
+/// What may be said of a person's phone. These words stand in reports too, so they count only where
+/// the text begins with one and names a person.
+const OF_PHONES: [Topic; 3] = [Topic::Lost, Topic::Found, Topic::Moved];
 /// The name of a language, or of a group that we do not know, has no more words.
 const NAME_WORDS_MAX: usize = 2;
 
@@ -54,10 +57,14 @@ pub(crate) fn adviser(pieces: &[Piece<'_>], folded: &Folded<'_>, sender: Sender)
     }
 }
 
+/// What a word asks about.
+fn topic_of(piece: &Piece<'_>) -> Option<Topic> {
+    let topic = piece.part(Meaning::adviser_topic);
+    topic.filter(|topic| !OF_PHONES.contains(topic))
+}
+
 fn about_group(pieces: &[Piece<'_>], core: &[&Piece<'_>]) -> Option<Query> {
-    let topic = core
-        .iter()
-        .find_map(|piece| piece.part(Meaning::adviser_topic));
+    let topic = core.iter().find_map(|piece| topic_of(piece));
     let topic = topic.unwrap_or(Topic::Status);
     let clear = core.iter().all(|piece| crate::gate::is_known(piece));
     let is_short = clear && core.len() <= GROUP_WORDS_MAX;
@@ -66,9 +73,8 @@ fn about_group(pieces: &[Piece<'_>], core: &[&Piece<'_>]) -> Option<Query> {
 
 /// "who in Kolo is behind with weeding?": a whole sentence that names what is asked, and asks.
 fn asks_at_length(pieces: &[Piece<'_>], core: &[&Piece<'_>]) -> bool {
-    let named = |piece: &&Piece<'_>| {
-        piece.part(Meaning::adviser_topic).is_some() || piece.part(Meaning::topic).is_some()
-    };
+    let named =
+        |piece: &&Piece<'_>| topic_of(piece).is_some() || piece.part(Meaning::topic).is_some();
     core.len() <= SENTENCE_WORDS_MAX && core.iter().any(named) && is_question(pieces)
 }
 
@@ -84,9 +90,10 @@ fn is_question(pieces: &[Piece<'_>]) -> bool {
 
 /// "girth Tamo" asks; "from Tamo: dead 4 A" reports for him.
 fn about_member(pieces: &[Piece<'_>], core: &[&Piece<'_>]) -> Option<Query> {
-    let topic = core
-        .iter()
-        .find_map(|piece| piece.part(Meaning::adviser_topic));
+    if let Some(topic) = of_phone(core) {
+        return Some(query(pieces, topic, None));
+    }
+    let topic = core.iter().find_map(|piece| topic_of(piece));
     let topic = topic.filter(|topic| *topic != Topic::Status);
     let kind = other_kind(core);
     let told = core.iter().any(|piece| {
@@ -96,27 +103,36 @@ fn about_member(pieces: &[Piece<'_>], core: &[&Piece<'_>]) -> Option<Query> {
         )
     });
     // "hold Tamo until 15 Jan, the land is sold".
-    let holds = core.first().is_some_and(|piece| {
-        piece.part(Meaning::adviser_topic) == Some(Topic::LeaveAlone) && kind.is_none()
-    });
+    let holds = core
+        .first()
+        .is_some_and(|piece| topic_of(piece) == Some(Topic::LeaveAlone) && kind.is_none());
     let asks = holds || core.len() <= MEMBER_WORDS_MAX && !(told && kind.is_some());
     asks.then(|| query(pieces, topic.unwrap_or(Topic::Member), kind))
 }
 
+/// "lost Keti", "moved Keti KOLO 07700 900555": nothing but the word, who, and where a number is
+/// told that number.
+fn of_phone(core: &[&Piece<'_>]) -> Option<Topic> {
+    let (first, rest) = core.split_first()?;
+    let topic = first.part(Meaning::adviser_topic);
+    let topic = topic.filter(|topic| OF_PHONES.contains(topic))?;
+    let is_name = |piece: &&&Piece<'_>| matches!(piece.sense, Sense::Member(_) | Sense::Group(_));
+    let mut others = rest.iter().filter(|piece| !is_name(piece));
+    (topic == Topic::Moved || others.next().is_none()).then_some(topic)
+}
+
 /// "QUIET", "late this week": about all groups.
 fn about_all(pieces: &[Piece<'_>], core: &[&Piece<'_>]) -> Option<Query> {
-    let topic = core.first()?.part(Meaning::adviser_topic)?;
+    let topic = topic_of(core.first()?)?;
     let only_topic = core
         .iter()
-        .all(|piece| piece.part(Meaning::adviser_topic).is_some() || is_period(piece));
+        .all(|piece| topic_of(piece).is_some() || is_period(piece));
     only_topic.then(|| query(pieces, topic, None))
 }
 
 /// "which farmers have gone quiet since June?": about all groups, where no number could be a report.
 fn about_all_at_length(pieces: &[Piece<'_>], core: &[&Piece<'_>]) -> Option<Query> {
-    let mut topics = core
-        .iter()
-        .filter_map(|piece| piece.part(Meaning::adviser_topic));
+    let mut topics = core.iter().filter_map(|piece| topic_of(piece));
     let topic = topics.find(|topic| FOR_ALL.contains(topic))?;
     let counted = core.iter().any(|piece| piece.number().is_some());
     let asks = asks_at_length(pieces, core) && !counted;
@@ -129,7 +145,7 @@ fn about_unknown_name(
     core: &[&Piece<'_>],
     folded: &Folded<'_>,
 ) -> Option<Query> {
-    let is_topic = |piece: &Piece<'_>| piece.part(Meaning::adviser_topic).is_some();
+    let is_topic = |piece: &Piece<'_>| topic_of(piece).is_some();
     let is_name =
         |piece: &Piece<'_>| matches!(piece.sense, Sense::Unknown) || piece.is_plain(Plain::Land);
     let is_answer = |piece: &Piece<'_>| {
@@ -144,9 +160,7 @@ fn about_unknown_name(
     let ends = core
         .first()
         .is_some_and(|piece| is_topic(piece) || is_name(piece));
-    let topic = core
-        .iter()
-        .find_map(|piece| piece.part(Meaning::adviser_topic))?;
+    let topic = core.iter().find_map(|piece| topic_of(piece))?;
     (beside && ends && more < NAME_WORDS_MAX).then(|| Query {
         group: Some(folded.written(first.start, last.end).to_string()),
         ..query(pieces, topic, other_kind(core))
@@ -179,11 +193,7 @@ pub(crate) fn language(pieces: &[Piece<'_>], glance: Glance, folded: &Folded<'_>
 /// The kind of work beside the topic: "prune KOLO" has one, "gaps KOLO" has none.
 fn other_kind(core: &[&Piece<'_>]) -> Option<Kind> {
     core.iter()
-        .filter(|piece| {
-            piece
-                .part(Meaning::adviser_topic)
-                .is_none_or(|topic| topic == Topic::Status)
-        })
+        .filter(|piece| topic_of(piece).is_none_or(|topic| topic == Topic::Status))
         .find_map(|piece| kind_asked(piece))
 }
 
@@ -231,6 +241,9 @@ pub(crate) fn anyone(pieces: &[Piece<'_>], glance: Glance) -> Option<Query> {
         | Topic::Hold
         | Topic::LeaveAlone
         | Topic::GoOn
+        | Topic::Lost
+        | Topic::Found
+        | Topic::Moved
         | Topic::Waiting
         | Topic::Language => false,
     });

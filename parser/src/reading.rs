@@ -264,6 +264,12 @@ named! {
         LeaveAlone = "leave_alone",
         /// Remind a person again (adviser).
         GoOn = "go_on",
+        /// A person's phone is lost (adviser).
+        Lost = "lost",
+        /// It is found again (adviser).
+        Found = "found",
+        /// A person's number is another one now (adviser).
+        Moved = "moved",
         /// Which texts wait for the adviser.
         Waiting = "waiting",
         /// What is held about me.

@@ -32,7 +32,7 @@ fn shown(end: &str) -> Option<&str> {
         "snake" => ", a snake bite. ",
         "illness" => ", illness. ",
         "grief" => ", a death. ",
-        "number" => ", a new number or a lost phone. ",
+        "number" => ". Lost? LOST ",
         "call" => ", please call. ",
         "person" => ", not understood. ",
         "asked" => return None,

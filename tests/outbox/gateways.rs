@@ -20,8 +20,10 @@ fn ways() -> Ways {
     let way = |name: &str, idempotent| Way {
         name: name.to_owned(),
         idempotent,
+        price_micro: None,
     };
     Ways {
+        receiving: vec!["ears".to_owned()],
         gateways: vec![way("sim", false), way("centre", true)],
         routes: vec![Route {
             prefixes: vec![HANA.to_owned()],
@@ -282,4 +284,52 @@ fn an_old_store_is_taken_over() {
     assert_eq!(desk.claim_by("sim").unwrap().id, id(11));
     desk.told_by("sim", theirs("p-9"), Delivery::Delivered);
     assert_eq!(desk.state(id(13)), "delivered");
+}
+
+/// One that only brings texts is seen too, and what one did before a start is known after it.
+#[test]
+fn each_gateway_tells_how_it_is_doing() {
+    let mut desk = desk();
+    let began = desk.now;
+    let names = |desk: &Desk| {
+        let all = desk.engine.gateways(desk.now);
+        all.into_iter().map(|one| one.name).collect::<Vec<_>>()
+    };
+    assert_eq!(names(&desk), ["sim", "centre", "ears"]);
+    texts_by(&mut desk, "ears", JARO);
+    let one = |desk: &Desk, name: &str| {
+        let mut all = desk.engine.gateways(desk.now).into_iter();
+        all.find(|one| one.name == name).unwrap()
+    };
+    let (ears, sim) = (one(&desk, "ears"), one(&desk, "sim"));
+    assert_eq!((ears.last_in, ears.last_out), (Some(began), None));
+    assert_eq!((sim.last_in, sim.last_out), (None, None));
+    assert_eq!(
+        sim.oldest_waiting,
+        Some(began),
+        "the answer, by the first that sends"
+    );
+    desk.wait(TimeDelta::minutes(1));
+    let text = desk.claim_by("sim").unwrap();
+    desk.tried(text.id, away(None));
+    assert_eq!(one(&desk, "sim").refused_in_a_row, 1);
+    desk.wait(TimeDelta::minutes(1));
+    let text = desk.claim_by("sim").unwrap();
+    desk.accepted(text.id, None);
+    let mut desk = desk.restart_behind(ways());
+    let sim = one(&desk, "sim");
+    assert_eq!(sim.last_out, Some(began + TimeDelta::minutes(2)));
+    assert_eq!((sim.oldest_waiting, sim.refused_in_a_row), (None, 0));
+    assert_eq!(one(&desk, "ears").last_in, Some(began));
+    desk.wait(TimeDelta::days(7));
+    let silent = "gateway ears: nothing came in for 7 days";
+    assert_eq!(one(&desk, "ears").trouble.as_deref(), Some(silent));
+    let link = Link::Down {
+        since: began,
+        why: "no device".into(),
+    };
+    let gateway = "ears".to_owned();
+    desk.input(Input::Link { gateway, link });
+    let down = "gateway ears: its line is down";
+    assert_eq!(one(&desk, "ears").trouble.as_deref(), Some(down));
 }

@@ -53,6 +53,7 @@ pub(crate) fn change() -> Change {
         closed: Vec::new(),
         erasures: vec![matter::erasure()],
         erased: Vec::new(),
+        ledgers: matter::ledgers(),
         hold: Some(Hold::Held { since: at(1, 9) }),
     }
 }
@@ -215,10 +216,12 @@ fn phones() -> Vec<Phone> {
         Phone {
             number: "+447700900001".to_owned(),
             links: vec![link(1, None)],
+            lost_on: None,
         },
         Phone {
             number: "+447700900002".to_owned(),
             links: vec![link(2, None), link(4, None), link(5, Some(day(1, 5)))],
+            lost_on: Some(day(1, 7)),
         },
     ]
 }

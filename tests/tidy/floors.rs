@@ -46,7 +46,7 @@ const HOUSES: [House; 3] = [
             &["questions"],
             &["said", "view"],
             &["memory", "turn"],
-            &["budget", "local_time", "outcome"],
+            &["budget", "local_time", "outcome", "setup"],
         ],
     },
     House {

@@ -42,10 +42,13 @@ pub(super) enum Reply {
     NextText,
     Waiting,
     GoOn,
+    Lost,
+    Found,
+    Moved,
 }
 
 /// Texts that ask for a reply, and for which.
-pub(super) const ASKING: [(&str, Reply); 71] = [
+pub(super) const ASKING: [(&str, Reply); 79] = [
     ("read-back", Reply::No),
     ("read-back-rain", Reply::No),
     ("changed", Reply::No),
@@ -117,4 +120,12 @@ pub(super) const ASKING: [(&str, Reply); 71] = [
     ("waiting-next", Reply::Done),
     ("held", Reply::GoOn),
     ("held-until", Reply::GoOn),
+    ("waiting-next-number", Reply::Lost),
+    ("waiting-next-number", Reply::Moved),
+    ("waiting-next-number", Reply::Done),
+    ("phone-lost-ask", Reply::Yes),
+    ("phone-lost", Reply::Found),
+    ("phone-found-ask", Reply::Yes),
+    ("number-ask", Reply::Yes),
+    ("number-unread", Reply::Moved),
 ];

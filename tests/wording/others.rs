@@ -19,8 +19,9 @@ use super::{
 
 /// Texts that are put into others, or are put together by the checks above.
 fn is_part(key: &str) -> bool {
-    const PARTS: [&str; 36] = [
+    const PARTS: [&str; 37] = [
         "group-",
+        "operator-",
         "living",
         "weekday-",
         "month-",
@@ -166,7 +167,7 @@ fn longest(case: &Case<'_>, key: &str, value: &str) -> String {
     }
 }
 
-/// What texts of feeding and of the field round are about, in the most letters.
+/// What texts of feeding, of the field round and of phones are about, in the most letters.
 fn work(tongue: Tongue<'_>, value: &str) -> Option<String> {
     Some(match value {
         "jobs" => walked(tongue),
@@ -174,6 +175,7 @@ fn work(tongue: Tongue<'_>, value: &str) -> Option<String> {
         "grams" => tongue.number(1_250.5),
         "ring" => tongue.say(Key::FeedRing, args! {}),
         "product" => "superphosphate".to_owned(),
+        "number" => "+447700900123".to_owned(),
         "products" => "urea 125+tsp 60".to_owned(),
         "dose" => {
             let figures = args! {

@@ -257,6 +257,9 @@ fn is_advisers(reply: Reply) -> bool {
             | Reply::NextText
             | Reply::Waiting
             | Reply::GoOn
+            | Reply::Lost
+            | Reply::Found
+            | Reply::Moved
     )
 }
 
@@ -302,7 +305,8 @@ fn example(reply: Reply, word: &str) -> String {
         | Reply::NextText
         | Reply::Waiting
         | Reply::Visit => word.to_owned(),
-        Reply::GoOn => format!("{word} Tamo"),
+        Reply::GoOn | Reply::Lost | Reply::Found => format!("{word} Tamo"),
+        Reply::Moved => format!("{word} Tamo 07700 900555"),
     }
 }
 
@@ -369,5 +373,8 @@ fn is_read(reply: Reply, reading: &Reading) -> bool {
         Reply::NextText => asks(Topic::Next),
         Reply::Waiting => asks(Topic::Waiting),
         Reply::GoOn => asks(Topic::GoOn),
+        Reply::Lost => asks(Topic::Lost),
+        Reply::Found => asks(Topic::Found),
+        Reply::Moved => asks(Topic::Moved),
     }
 }

@@ -67,6 +67,9 @@ const ENGLISH: Speech = Speech {
         (Reply::NextText, "NEXT"),
         (Reply::Waiting, "WAITING"),
         (Reply::GoOn, "GO"),
+        (Reply::Lost, "LOST"),
+        (Reply::Found, "FOUND"),
+        (Reply::Moved, "MOVED"),
     ],
     capitals: &["PIN"],
 };
@@ -113,6 +116,9 @@ const FRENCH: Speech = Speech {
         (Reply::NextText, "SUIVANT"),
         (Reply::Waiting, "ATTENTE"),
         (Reply::GoOn, "REPRENDRE"),
+        (Reply::Lost, "PERDU"),
+        (Reply::Found, "RETROUVÉ"),
+        (Reply::Moved, "CHANGÉ"),
     ],
     capitals: &["SMS", "PIN"],
 };
@@ -159,6 +165,9 @@ const INDONESIAN: Speech = Speech {
         (Reply::NextText, "BERIKUT"),
         (Reply::Waiting, "TUNGGU"),
         (Reply::GoOn, "LANJUT"),
+        (Reply::Lost, "HILANG"),
+        (Reply::Found, "KETEMU"),
+        (Reply::Moved, "PINDAH"),
     ],
     capitals: &["SMS", "PIN"],
 };
@@ -205,6 +214,9 @@ const PORTUGUESE: Speech = Speech {
         (Reply::NextText, "PROXIMO"),
         (Reply::Waiting, "FILA"),
         (Reply::GoOn, "RETOMAR"),
+        (Reply::Lost, "PERDIDO"),
+        (Reply::Found, "ACHADO"),
+        (Reply::Moved, "MUDOU"),
     ],
     capitals: &["SMS"],
 };
@@ -251,6 +263,9 @@ const THAI: Speech = Speech {
         (Reply::NextText, "ถัดไป"),
         (Reply::Waiting, "คิว"),
         (Reply::GoOn, "เริ่มต่อ"),
+        (Reply::Lost, "หาย"),
+        (Reply::Found, "พบแล้ว"),
+        (Reply::Moved, "ย้ายเบอร์"),
     ],
     capitals: &["SMS"],
 };
@@ -297,6 +312,9 @@ const VIETNAMESE: Speech = Speech {
         (Reply::NextText, "TIẾP"),
         (Reply::Waiting, "HÀNG CHỜ"),
         (Reply::GoOn, "NHẮC LẠI"),
+        (Reply::Lost, "MẤT MÁY"),
+        (Reply::Found, "TÌM THẤY"),
+        (Reply::Moved, "CHUYỂN SỐ"),
     ],
     capitals: &["T2", "T3", "T4", "T5", "T6", "T7", "CN", "PIN"],
 };

@@ -21,7 +21,7 @@ use budwood::{
         clock::{Clock, FixedClock},
         config::Config,
         door::{Auth, Door, Takes},
-        port::{Arrival, Health, Intake, IntakeFuture},
+        port::{Arrival, Health, Intake, IntakeFuture, MonthHealth},
         setup,
         web::{self, WebSettings},
     },
@@ -167,6 +167,10 @@ const HEALTHY: Health = Health {
         notices: 0,
         strangers: 0,
         unpaid: 0,
+    },
+    month: MonthHealth {
+        parts: 0,
+        gone_pct: None,
     },
     locked: 0,
 };

@@ -211,6 +211,7 @@ fn parts(members: u32) -> Vec<Change> {
             since: day(2021, 1, 1),
             until: None,
         }],
+        lost_on: None,
     });
     let groups = Change {
         groups: vec![group],

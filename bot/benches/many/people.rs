@@ -120,6 +120,7 @@ fn phone(farmer: u32) -> Phone {
             since: day(2026, 8, 1),
             until: None,
         }],
+        lost_on: None,
     }
 }
 

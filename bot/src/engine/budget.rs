@@ -2,13 +2,14 @@
 //!
 //! Who asks much is answered so often an hour and a day. An adviser gets so many notices an hour,
 //! and the rest as one digest. Of what the service may send in a day, strangers get the least, and
-//! reminders wait before answers do. Codes, STOP and safety go beyond the hour's bound, so that whoever
+//! reminders wait before answers do; of a month's budget the looks and rounds stop before the jobs.
+//! Codes, STOP and safety go beyond the hour's bound, so that whoever
 //! owns the phone sees them, but not without end. What is held back is counted; a phone that texts too
 //! much is told so once an hour.
 
 use std::collections::HashSet;
 
-use budwood_scheduler::Role;
+use budwood_scheduler::{Role, TaskKind, TextClass};
 use chrono::{DateTime, NaiveDate, TimeDelta, Utc};
 
 use crate::{
@@ -30,10 +31,14 @@ pub(crate) enum Class {
     Notice,
     /// The answer to a text.
     Answer,
-    /// A reminder.
+    /// A reminder of a job.
     Nudge,
+    /// A reminder of the month's looks and rounds.
+    Round,
     /// The answer to a number that is not on the list.
     Stranger,
+    /// How the service is, for its operator.
+    Service,
 }
 
 /// So many answers.
@@ -88,6 +93,13 @@ impl Class {
                 | Key::FirstIllness
                 | Key::FirstSnake
                 | Key::HoldAsk
+                | Key::NumberAsk
+                | Key::NumberMoved
+                | Key::PhoneFound
+                | Key::PhoneFoundAsk
+                | Key::PhoneLost
+                | Key::PhoneLostAdviser
+                | Key::PhoneLostAsk
                 | Key::PlantingHeld
                 | Key::StopAsk
                 | Key::Stopped
@@ -100,9 +112,19 @@ impl Class {
             ) => Self::Security,
             (Key::AlarmNotice, _) => Self::Alarm,
             (_, Purpose::Notice { .. }) => Self::Notice,
-            (_, Purpose::Nudge { .. } | Purpose::Welcome { .. }) => Self::Nudge,
+            (_, Purpose::Nudge { task, .. }) => Self::reminder(*task),
+            (_, Purpose::Welcome { .. }) => Self::Nudge,
+            (_, Purpose::Service { .. }) => Self::Service,
             (_, Purpose::Answer { .. }) if is_known => Self::Answer,
             (_, Purpose::Answer { .. }) => Self::Stranger,
+        }
+    }
+
+    /// What a reminder of this job is.
+    pub(crate) const fn reminder(task: TaskKind) -> Self {
+        match task.class() {
+            TextClass::Round => Self::Round,
+            TextClass::Urgent | TextClass::Decisive => Self::Nudge,
         }
     }
 
@@ -110,11 +132,36 @@ impl Class {
     /// none when it goes in any case.
     const fn share_pct(self) -> Option<u64> {
         match self {
-            Self::Security | Self::Alarm | Self::Notice => None,
+            Self::Security | Self::Alarm | Self::Notice | Self::Service => None,
             Self::Answer => Some(100),
-            Self::Nudge => Some(80),
+            Self::Nudge | Self::Round => Some(80),
             Self::Stranger => Some(50),
         }
+    }
+
+    /// The same of a month: whoever stops first, so that the rest lasts until its end. A month's
+    /// looks are done without a text too, a job of its own day less so, and who asks wants to know.
+    const fn month_share_pct(self) -> Option<u32> {
+        match self {
+            Self::Security | Self::Alarm | Self::Notice | Self::Service => None,
+            Self::Answer => Some(100),
+            Self::Nudge => Some(95),
+            Self::Round => Some(90),
+            Self::Stranger => Some(80),
+        }
+    }
+
+    /// Whether a month of whose budget so much is gone has money left for it.
+    pub(crate) fn is_in_month(self, gone_pct: Option<u32>) -> bool {
+        match (self.month_share_pct(), gone_pct) {
+            (Some(share), Some(gone)) => gone < share,
+            (None, _) | (_, None) => true,
+        }
+    }
+
+    /// Whether nobody waits for it.
+    pub(crate) const fn is_reminder(self) -> bool {
+        matches!(self, Self::Nudge | Self::Round)
     }
 }
 
@@ -143,7 +190,13 @@ impl Allowance {
 pub(crate) const fn notices_an_hour(class: Class) -> usize {
     match class {
         Class::Alarm => 20,
-        Class::Security | Class::Notice | Class::Answer | Class::Nudge | Class::Stranger => 4,
+        Class::Security
+        | Class::Notice
+        | Class::Answer
+        | Class::Nudge
+        | Class::Round
+        | Class::Stranger
+        | Class::Service => 4,
     }
 }
 

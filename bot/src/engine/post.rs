@@ -23,6 +23,14 @@ use crate::{
 /// Hours in a day.
 const DAY_HOURS: i64 = 24;
 
+/// What may be read by whoever holds a lost phone.
+const fn is_for_anybody(key: Key) -> bool {
+    matches!(
+        key,
+        Key::PhoneIsLost | Key::FirstFire | Key::FirstSnake | Key::FirstDanger | Key::FirstIllness
+    )
+}
+
 impl View<'_> {
     /// What the reader will see.
     pub(crate) fn worded(self, said: &Said) -> String {
@@ -37,11 +45,13 @@ impl Step<'_> {
     /// often, and a question that nobody will read.
     pub(crate) fn post(&mut self, said: Said) -> Option<Said> {
         let number = &said.to.number;
+        if self.world.directory.is_lost(number) && !is_for_anybody(said.phrase.key) {
+            return None;
+        }
         let is_known = self.world.directory.phone(number).is_some();
         let class = Class::of(said.phrase.key, &said.purpose, is_known);
-        let (spent, a_day) = (self.world.spent, self.setup.parts_a_day);
         // A reminder waits in the outbox until there is money again.
-        if class != Class::Nudge && !spent.has_left(class, a_day, self.now) {
+        if !class.is_reminder() && !self.view().has_money_for(class) {
             self.world.held_back.unpaid += 1;
             return said.asks.then_some(said);
         }
@@ -72,7 +82,12 @@ impl Step<'_> {
                     Err(hour_ends) => self.gather(said, hour_ends),
                 }
             }
-            Class::Security | Class::Answer | Class::Nudge | Class::Stranger => self.send(said),
+            Class::Security
+            | Class::Answer
+            | Class::Nudge
+            | Class::Round
+            | Class::Stranger
+            | Class::Service => self.send(said),
         }
         None
     }
@@ -88,6 +103,7 @@ impl Step<'_> {
         let hours = match said.purpose {
             Purpose::Answer { .. } => limits::ANSWER_HOURS,
             Purpose::Notice { .. } => limits::NOTICE_HOURS,
+            Purpose::Service { .. } => limits::SERVICE_HOURS,
             Purpose::Nudge { .. } | Purpose::Welcome { .. } => {
                 i64::from(self.setup.rules.expires_after_days) * DAY_HOURS
             }

@@ -2,13 +2,14 @@
 
 use std::collections::BTreeSet;
 
-use budwood_scheduler::{BlockId, BlockState, Group, MessageId, Person};
+use budwood_scheduler::{BlockId, BlockState, Group, MessageId, Person, PersonId, Phone};
 use chrono::{DateTime, Utc};
 
 use super::{Setup, Told, memory::world::World, view::View};
 use crate::{
     store::{Change, Store},
     words::{
+        ledger::Ledger,
         matter::Matter,
         message::{Outbound, SendState, Talk},
     },
@@ -24,6 +25,7 @@ pub(super) struct Step<'a> {
     pub(super) told: Told,
     blocks: BTreeSet<BlockId>,
     talks: BTreeSet<String>,
+    is_ledger_changed: bool,
 }
 
 impl<'a> Step<'a> {
@@ -42,6 +44,7 @@ impl<'a> Step<'a> {
             told: Told::default(),
             blocks: BTreeSet::new(),
             talks: BTreeSet::new(),
+            is_ledger_changed: false,
         }
     }
 
@@ -67,7 +70,19 @@ impl<'a> Step<'a> {
                 self.change.talks.push((number, talk.clone()));
             }
         }
+        if self.is_ledger_changed {
+            self.change.ledgers.push(self.world.ledger.clone());
+        }
         (self.change, self.told)
+    }
+
+    /// What left in this month, to be changed.
+    pub(super) fn ledger(&mut self) -> &mut Ledger {
+        self.is_ledger_changed = true;
+        let now = self.now;
+        let known = std::mem::replace(&mut self.world.ledger, Ledger::of(now));
+        self.world.ledger = known.at(now);
+        &mut self.world.ledger
     }
 
     /// The conversation with a phone, to be changed.
@@ -85,6 +100,22 @@ impl<'a> Step<'a> {
             .world
             .directory
             .blocks_of(id)
+            .map(|block| block.id)
+            .collect();
+        for block in blocks {
+            self.plan(block);
+        }
+    }
+
+    /// Puts a phone in, new or changed, and looks at the blocks of its people again.
+    pub(super) fn put_phone(&mut self, phone: Phone) {
+        let before = self.view().everyone_on(&phone.number);
+        let people: BTreeSet<PersonId> = before.into_iter().chain(phone.people()).collect();
+        self.change.phones.push(phone.clone());
+        self.world.directory.put_phone(phone);
+        let blocks: Vec<BlockId> = people
+            .into_iter()
+            .flat_map(|person| self.world.directory.blocks_of(person))
             .map(|block| block.id)
             .collect();
         for block in blocks {

@@ -30,6 +30,7 @@ use crate::{
     store::{Loaded, MemoryStore},
     wording::{self, Key, Texts, Value},
     words::{
+        ledger::MonthBudget,
         message::{Deed, Open, Purpose, Question},
         traffic::Inbound,
         ways::Ways,
@@ -70,6 +71,8 @@ impl Valley {
             secret: 0,
             ways: Ways::default(),
             parts_a_day: None,
+            month: MonthBudget::default(),
+            operator: None,
         };
         let mut valley = Self {
             world: World::new(Loaded::default()),
@@ -311,7 +314,10 @@ fn each_nudge_is_a_fact_too() {
     let told = owners(&mut told.iter().filter_map(|body| body.block()));
     let texted = owners(&mut said.iter().filter_map(|said| match said.purpose {
         Purpose::Nudge { block, .. } => Some(block),
-        Purpose::Welcome { .. } | Purpose::Answer { .. } | Purpose::Notice { .. } => None,
+        Purpose::Welcome { .. }
+        | Purpose::Answer { .. }
+        | Purpose::Notice { .. }
+        | Purpose::Service { .. } => None,
     }));
     assert_eq!(
         told, texted,

@@ -9,12 +9,16 @@ use chrono_tz::Tz;
 
 use super::{
     Setup,
+    budget::Class,
     local_time::{civil_day, zone},
     memory::world::World,
 };
 use crate::{
     store::{Store, StoreError},
-    words::message::Talk,
+    words::{
+        ledger::{Ledger, MonthBudget},
+        message::Talk,
+    },
 };
 
 /// The engine as it stands at a moment.
@@ -100,5 +104,24 @@ impl<'a> View<'a> {
     /// The civil day where a group is.
     pub(crate) fn today_in(self, group: &Group) -> NaiveDate {
         civil_day(self.now, zone(group, self.setup))
+    }
+
+    /// What left in this month.
+    pub(crate) fn ledger(self) -> Ledger {
+        self.world.ledger.clone().at(self.now)
+    }
+
+    /// What that is of the month's budget, in per cent.
+    pub(crate) fn gone_pct(self) -> Option<u32> {
+        let month = self.setup.month;
+        // Without a bound nothing is added up.
+        (month != MonthBudget::default()).then(|| month.gone_pct(&self.ledger()))?
+    }
+
+    /// Whether day and month have money left for a text of this class.
+    pub(crate) fn has_money_for(self, class: Class) -> bool {
+        let spent = self.world.spent;
+        spent.has_left(class, self.setup.parts_a_day, self.now)
+            && class.is_in_month(self.gone_pct())
     }
 }

@@ -163,6 +163,9 @@ pub enum Fault {
     /// No operator is known to use it.
     #[error("{0} is in no range of numbers known to be in use; compare it with the phone")]
     NumberNotInUse(String),
+    /// The person has another number now, and a list does not change that.
+    #[error("{0} was theirs and is no more; correct the list, or let the adviser text MOVED")]
+    NumberMoved(String),
     /// Several people on one phone.
     #[error(
         "{number} is shared by {names}; texts will name the person, and answers are asked \"for whom?\""
@@ -280,6 +283,7 @@ impl Fault {
             | Self::Landline(_)
             | Self::ServiceNumber(_)
             | Self::NumberNotInUse(_)
+            | Self::NumberMoved(_)
             | Self::Shared { .. }
             | Self::Alike { .. }
             | Self::NoConsent(_)

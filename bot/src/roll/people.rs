@@ -181,10 +181,15 @@ fn phone(draft: &mut Draft<'_>, line: usize, number: String, person: PersonId) {
         None => Phone {
             number,
             links: Vec::new(),
+            lost_on: None,
         },
     };
     if phone.people().any(|user| user == person) {
         return;
+    }
+    // A list that is older than the move must not give the old number its rights back.
+    if phone.links.iter().any(|link| link.person == person) {
+        return draft.note(line, Fault::NumberMoved(phone.number));
     }
     if phone.people().count() >= SHARERS_MAX {
         let number = phone.number;

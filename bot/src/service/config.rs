@@ -22,11 +22,13 @@ use chrono::NaiveTime;
 use chrono_tz::Tz;
 
 use crate::{
+    engine::Operator,
     service::{
         clock::Clock,
         port::{Environment, OpenError, Opened, Plan, Secrets},
     },
     words::{
+        ledger::MonthBudget,
         limits,
         ways::{Route, Way, Ways},
     },
@@ -45,6 +47,8 @@ pub struct Config {
     pub routes: Vec<Route>,
     /// The number that people text to.
     pub line: LineConfig,
+    /// Who is told how the service is.
+    pub operator: Option<OperatorConfig>,
     /// When nudges may go, where it differs from the usual.
     pub nudges: NudgesConfig,
     /// Language packs besides those built in.
@@ -84,6 +88,8 @@ pub struct GatewayConfig {
     pub parallel: usize,
     /// The number that people text to through it, where it is another than the line's.
     pub own_number: Option<String>,
+    /// What a part costs, in millionths.
+    pub price_micro: Option<u64>,
     /// What its kind makes of the rest.
     pub plan: Arc<dyn Plan>,
 }
@@ -101,6 +107,19 @@ pub struct LineConfig {
     pub fallback_zone: Tz,
     /// Parts that may leave in a day.
     pub parts_a_day: u32,
+    /// What may leave in a month.
+    pub month: MonthBudget,
+}
+
+/// Who is told how the service is.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct OperatorConfig {
+    /// The phone.
+    pub phone: String,
+    /// The language of the texts to it.
+    pub language: Option<String>,
+    /// When the morning line goes, local time.
+    pub morning: NaiveTime,
 }
 
 /// When nudges may go. What is not set stays as usual.
@@ -185,10 +204,27 @@ impl Config {
                 .map(|one| Way {
                     name: one.name.clone(),
                     idempotent: one.plan.abilities().idempotent,
+                    price_micro: one.price_micro,
                 })
+                .collect(),
+            receiving: (self.gateways.iter())
+                .filter(|one| !one.plan.abilities().sends)
+                .map(|one| one.name.clone())
                 .collect(),
             routes: self.routes.clone(),
         }
+    }
+
+    /// Who is told how the service is, in the zone of the line.
+    #[must_use]
+    pub fn operator(&self) -> Option<Operator> {
+        let operator = self.operator.as_ref()?;
+        Some(Operator {
+            number: operator.phone.clone(),
+            language: operator.language.clone(),
+            at: operator.morning,
+            zone: self.line.fallback_zone,
+        })
     }
 
     /// Every number of ours: a text from one of them is an echo, and none is sent to.

@@ -238,6 +238,15 @@ pub enum Refused {
     Unhealthy,
 }
 
+/// What left in this month (UTC).
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+pub struct MonthHealth {
+    /// Parts, as providers count them.
+    pub parts: u64,
+    /// What that is of the month's budget, in per cent; none where there is no bound.
+    pub gone_pct: Option<u32>,
+}
+
 /// How the engine is.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Health {
@@ -250,6 +259,8 @@ pub struct Health {
     pub outbox_waiting: usize,
     /// What the budget did not let go since the start.
     pub held_back: HeldBack,
+    /// What left in this month.
+    pub month: MonthHealth,
     /// Deeds that wrong codes locked since the start: somebody may forge a number.
     pub locked: u64,
     /// How each gateway is doing.

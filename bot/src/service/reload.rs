@@ -120,6 +120,7 @@ fn fixed(running: &Config, new: &Config) -> Vec<&'static str> {
 fn changed(running: &Config, new: &Config) -> String {
     let parts = [
         ("[nudges]", running.nudges == new.nudges),
+        ("[operator]", running.operator == new.operator),
         ("[[route]]", running.routes == new.routes),
         (
             "the list of language packs",

@@ -49,7 +49,7 @@ pub use self::{
 };
 use crate::{
     engine::{Engine, Input, Stepped},
-    service::clock::Clock,
+    service::{clock::Clock, port::MonthHealth},
     store::StoreError,
     words::limits,
 };
@@ -186,6 +186,7 @@ fn run(
             shared.set_trouble(room.trouble());
             room.log();
         }
+        engine.see_disk(room.is_low());
         if room.is_short() {
             batch = disk_space::refuse_new_work(batch);
         }
@@ -257,11 +258,20 @@ fn publish(
     shared.set_held(time.why_held(engine));
     shared.set_guarded(engine.held_back(), engine.locked());
     shared.set_gateways(engine.gateways(now));
+    shared.set_month(month(engine, now));
     // Only news wakes the senders: a text that waits for another one to its phone is none.
     next_try.send_if_modified(|known| {
         let next = time.next_try(engine);
         std::mem::replace(known, next) != next
     });
+}
+
+fn month(engine: &Engine, now: DateTime<Utc>) -> MonthHealth {
+    let (ledger, gone_pct) = engine.month(now);
+    MonthHealth {
+        parts: ledger.total().parts,
+        gone_pct,
+    }
 }
 
 fn until(wake: Option<DateTime<Utc>>, now: DateTime<Utc>) -> Duration {

@@ -22,6 +22,7 @@ use crate::{
     store::SledStore,
     wording::Texts,
     words::{
+        ledger::MonthBudget,
         limits,
         ways::{HANDSET, Ways},
     },
@@ -45,6 +46,8 @@ pub fn built_in(secret: u64) -> anyhow::Result<Setup> {
         secret,
         ways: Ways::one(HANDSET, true),
         parts_a_day: None,
+        month: MonthBudget::default(),
+        operator: None,
     })
 }
 
@@ -54,9 +57,20 @@ pub fn built_in(secret: u64) -> anyhow::Result<Setup> {
 ///
 /// When a language pack or calendar of the operator cannot be used.
 pub fn from_config(config: &Config) -> anyhow::Result<Setup> {
+    let texts = Texts::built_in()?;
+    let operator = config.operator();
+    if let Some(language) = operator.as_ref().and_then(|one| one.language.as_deref())
+        && !texts.languages().any(|known| known == language)
+    {
+        let known: Vec<&str> = texts.languages().collect();
+        bail!(
+            "operator.language: expected one of: {}; found {language:?}",
+            known.join(", ")
+        );
+    }
     Ok(Setup {
         reader: reader(&config.language_files)?,
-        texts: Texts::built_in()?,
+        texts,
         calendars: calendars(&config.calendar_files)?,
         rules: rules(&config.nudges),
         own_numbers: config.own_numbers(),
@@ -66,6 +80,8 @@ pub fn from_config(config: &Config) -> anyhow::Result<Setup> {
         secret: RandomState::new().hash_one(limits::CODE_SALT),
         ways: config.ways(),
         parts_a_day: Some(config.line.parts_a_day),
+        month: config.line.month,
+        operator,
     })
 }
 

@@ -141,6 +141,31 @@ pub(crate) fn own_number(found: &str) -> Result<String, Wrong> {
     )
 }
 
+/// The number of a phone as in E.164, with the plus.
+pub(crate) fn phone(found: &str) -> Result<String, Wrong> {
+    let is_right = found.starts_with('+') && own_number(found).is_ok();
+    text(is_right, "a number such as \"+447700900000\"", found)
+}
+
+/// Money in millionths of its unit, if the key is there.
+pub(crate) fn money(table: &Table<'_>, key: &str) -> Result<Option<u64>, TableError> {
+    const MOST: f64 = 1e9;
+    let Some(found) = table.number(key)? else {
+        return Ok(None);
+    };
+    if !(0.0..=MOST).contains(&found) {
+        let what = format!("expected an amount of money from 0 to {MOST}, found {found}");
+        return Err(table.error(key, what));
+    }
+    #[expect(
+        clippy::cast_possible_truncation,
+        clippy::cast_sign_loss,
+        reason = "not below zero, and at most a thousand million millionths of a million"
+    )]
+    let micro = (found * 1e6).round() as u64;
+    Ok(Some(micro))
+}
+
 /// How numbers begin, with the plus.
 pub(crate) fn prefix(found: &str) -> Result<String, Wrong> {
     let digits = found.strip_prefix('+').unwrap_or_default();

@@ -275,6 +275,10 @@ async fn health(shared: Data<Shared>) -> HttpResponse {
                 strangers: health.held_back.strangers,
                 unpaid: health.held_back.unpaid,
             },
+            month: MonthBody {
+                parts: health.month.parts,
+                gone_pct: health.month.gone_pct,
+            },
             locked: health.locked,
             gateways: health.gateways.iter().map(GatewayBody::of).collect(),
         })
@@ -288,6 +292,7 @@ struct HealthBody<'a> {
     inbox_waiting: usize,
     outbox_waiting: usize,
     held_back: HeldBackBody,
+    month: MonthBody,
     locked: u64,
     gateways: Vec<GatewayBody<'a>>,
 }
@@ -298,6 +303,12 @@ struct HeldBackBody {
     notices: u64,
     strangers: u64,
     unpaid: u64,
+}
+
+#[derive(Serialize)]
+struct MonthBody {
+    parts: u64,
+    gone_pct: Option<u32>,
 }
 
 #[derive(Serialize)]

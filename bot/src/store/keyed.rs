@@ -28,13 +28,14 @@ const STATES: &[u8] = b"s/";
 const TALKS: &[u8] = b"t/";
 const MATTERS: &[u8] = b"w/";
 const ERASURES: &[u8] = b"x/";
+const LEDGERS: &[u8] = b"l/";
 /// What a store keeps about itself; in no copy of its records.
 pub(super) const OWN: &[u8] = b"m/";
 const HOLD: &[u8] = b"m/hold";
 
 /// What [`load`] reads whole.
-pub(super) const KEPT_IN_MEMORY: [&[u8]; 9] = [
-    PERSONS, PHONES, GROUPS, BLOCKS, STATES, TALKS, MATTERS, ERASURES, HOLD,
+pub(super) const KEPT_IN_MEMORY: [&[u8]; 10] = [
+    PERSONS, PHONES, GROUPS, BLOCKS, STATES, TALKS, MATTERS, ERASURES, LEDGERS, HOLD,
 ];
 
 /// A key with its new record, or with none to take it out.
@@ -47,22 +48,7 @@ type Rows<'a> = Box<dyn DoubleEndedIterator<Item = Row> + 'a>;
 
 /// The rows of a change; a row without a value takes its key out. Later rows win.
 pub(super) fn rows(change: &Change) -> Result<Vec<Write>, StoreError> {
-    let mut rows: Vec<Write> = change
-        .gone_phones
-        .iter()
-        .flat_map(|number| {
-            [
-                (text_key(PHONES, number), None),
-                (text_key(TALKS, number), None),
-            ]
-        })
-        .collect();
-    let gone_parts = change.gone_parts.iter();
-    rows.extend(gone_parts.map(|id| (long_key(PARTS, id.0), None)));
-    let closed = change.closed.iter();
-    rows.extend(closed.map(|message| (long_key(MATTERS, message.0), None)));
-    let erased = change.erased.iter();
-    rows.extend(erased.map(|person| (short_key(ERASURES, person.0), None)));
+    let mut rows = taken_out(change);
     let mut put = |key: Vec<u8>, value: Vec<u8>| rows.push((key, Some(value)));
     for event in &change.events {
         put(event_key(event.id), record::event(event)?);
@@ -109,12 +95,37 @@ pub(super) fn rows(change: &Change) -> Result<Vec<Write>, StoreError> {
             record::erasure(erasure)?,
         );
     }
+    for ledger in &change.ledgers {
+        let month = ledger.month.format("%Y-%m").to_string();
+        put(text_key(LEDGERS, &month), record::ledger(ledger)?);
+    }
     match change.hold {
         None => {}
         Some(Hold::Free) => rows.push((HOLD.to_vec(), None)),
         Some(hold) => rows.push((HOLD.to_vec(), Some(record::hold(&hold)?))),
     }
     Ok(rows)
+}
+
+/// The keys that a change takes out.
+fn taken_out(change: &Change) -> Vec<Write> {
+    let mut rows: Vec<Write> = change
+        .gone_phones
+        .iter()
+        .flat_map(|number| {
+            [
+                (text_key(PHONES, number), None),
+                (text_key(TALKS, number), None),
+            ]
+        })
+        .collect();
+    let gone_parts = change.gone_parts.iter();
+    rows.extend(gone_parts.map(|id| (long_key(PARTS, id.0), None)));
+    let closed = change.closed.iter();
+    rows.extend(closed.map(|message| (long_key(MATTERS, message.0), None)));
+    let erased = change.erased.iter();
+    rows.extend(erased.map(|person| (short_key(ERASURES, person.0), None)));
+    rows
 }
 
 /// Reads what the engine keeps in memory, given a way to read the rows under a prefix.
@@ -156,6 +167,7 @@ pub(super) fn load<'a>(
         talks: all(under(TALKS), record::read_talk)?,
         matters: all(under(MATTERS), record::read_matter)?,
         erasures: all(under(ERASURES), record::read_erasure)?,
+        ledgers: all(under(LEDGERS), record::read_ledger)?,
         parts,
         outbound,
         last_event: last_event.map(|event| event.id),

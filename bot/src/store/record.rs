@@ -11,6 +11,7 @@ mod erasure;
 mod event;
 mod hold;
 mod instant;
+mod ledger;
 mod matter;
 mod message;
 mod state;
@@ -23,6 +24,7 @@ use serde_json::value::RawValue;
 use super::{Change, Hold, StoreError};
 use crate::words::{
     erasure::Erasure,
+    ledger::Ledger,
     matter::Matter,
     message::{Outbound, Received, ReceivedPart, Talk},
 };
@@ -153,6 +155,7 @@ record!(
 );
 
 record!("part", part, read_part, ReceivedPart, message::StoredPart);
+record!("ledger", ledger, read_ledger, Ledger, ledger::StoredLedger);
 record!("matter", matter, read_matter, Matter, matter::StoredMatter);
 record!(
     "erasure",
@@ -208,6 +211,7 @@ pub(super) fn read_into(value: &[u8], into: &mut Change) -> Result<(), StoreErro
         "state" => into.states.push(read_state(key, value)?),
         "talk" => into.talks.push(read_talk(key, value)?),
         "erasure" => into.erasures.push(read_erasure(key, value)?),
+        "ledger" => into.ledgers.push(read_ledger(key, value)?),
         "matter" => into.matters.push(read_matter(key, value)?),
         other => {
             return Err(StoreError::Record {

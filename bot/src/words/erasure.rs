@@ -77,6 +77,8 @@ impl Erasure {
         if places.is_empty() {
             return None;
         }
+        // A number beside their name is theirs, even one that they never had.
+        places.extend(any_numbers_in(&folded(text)));
         // The whole name before what they are called.
         places.sort_unstable_by_key(|(from, to)| (*from, Reverse(*to)));
         let mut without = String::new();
@@ -178,12 +180,28 @@ fn names_in(letters: &[Letter], name: &[char], least: usize) -> Vec<(usize, usiz
     places
 }
 
+/// Runs of digits, however they are spaced.
+fn runs(letters: &[Letter]) -> impl Iterator<Item = &[Letter]> {
+    let is_between = |c: char| matches!(c, ' ' | '-' | '.' | '/' | '(' | ')' | '+');
+    letters.split(move |letter| !letter.is.is_ascii_digit() && !is_between(letter.is))
+}
+
+/// Where anybody's number stands; measures of trees have two digits each.
+fn any_numbers_in(letters: &[Letter]) -> Vec<(usize, usize)> {
+    let of_run = |run: &[Letter]| {
+        let mut groups = run.split(|letter| !letter.is.is_ascii_digit());
+        groups.find(|group| group.len() > 2)?;
+        let digits: Vec<&Letter> = run.iter().filter(|l| l.is.is_ascii_digit()).collect();
+        let (first, last) = (digits.first()?, digits.last()?);
+        (digits.len() >= DIGITS).then_some((first.from, last.to))
+    };
+    runs(letters).filter_map(of_run).collect()
+}
+
 /// Where a run of digits, however it is spaced, ends in these.
 fn numbers_in(letters: &[Letter], last: &[char]) -> Vec<(usize, usize)> {
-    let is_between = |c: char| matches!(c, ' ' | '-' | '.' | '/' | '(' | ')' | '+');
     let mut places = Vec::new();
-    let runs = letters.split(|letter| !letter.is.is_ascii_digit() && !is_between(letter.is));
-    for run in runs {
+    for run in runs(letters) {
         let digits: Vec<&Letter> = run.iter().filter(|l| l.is.is_ascii_digit()).collect();
         let found = digits
             .windows(last.len().max(1))
@@ -224,6 +242,8 @@ mod tests {
             ("Nílo's land", "P7's land"),
             ("his 07700 900-003 now", "his P7 now"),
             ("00447700900003", "P7"),
+            ("moved Nilo 07700 900555", "moved P7 P7"),
+            ("Nilo girth 41 43 39 38", "P7 girth 41 43 39 38"),
         ] {
             assert_eq!(nilo.without_name(text).as_deref(), Some(without), "{text}");
             assert!(nilo.is_named_in(text), "{text}");

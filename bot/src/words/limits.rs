@@ -207,6 +207,15 @@ pub const LIST_ITEMS_MAX: usize = 54;
 /// A notice to the adviser is of no use after this long.
 pub const NOTICE_HOURS: i64 = 3 * 24;
 
+/// What the operator is told of the service is of no use after this long.
+pub const SERVICE_HOURS: i64 = 12;
+
+/// A morning line that is later than this waits for the next morning.
+pub const MORNING_HOURS: i64 = 6;
+
+/// An answer or a notice that has waited so long to leave is told to the operator.
+pub const WAITS_LONG_HOURS: i64 = 3;
+
 /// How many facts of a person's blocks are looked at to find the text before the last one.
 pub const UNDO_LOOK_BACK: usize = 64;
 

@@ -164,6 +164,11 @@ pub enum Purpose {
         /// To whom.
         person: PersonId,
     },
+    /// How the service is, for its operator.
+    Service {
+        /// On which day, in the operator's zone.
+        on: NaiveDate,
+    },
 }
 
 impl Purpose {
@@ -393,6 +398,23 @@ pub enum Deed {
     },
     /// No more texts to an adviser.
     Stop,
+    /// A person's phones are lost, but for the one that says so.
+    Lost {
+        /// Whose.
+        person: PersonId,
+    },
+    /// They are found again.
+    Found {
+        /// Whose.
+        person: PersonId,
+    },
+    /// A person has another number now.
+    Moved {
+        /// Who.
+        person: PersonId,
+        /// The number, E.164.
+        number: String,
+    },
     /// Write for others until the evening, and begin with this text.
     Visit {
         /// The text.
@@ -412,6 +434,9 @@ impl Deed {
             Self::HoldPlanting { .. } => "hold_planting",
             Self::Erase { .. } => "erase",
             Self::Stop => "stop",
+            Self::Lost { .. } => "lost",
+            Self::Found { .. } => "found",
+            Self::Moved { .. } => "moved",
             Self::Visit { .. } => "visit",
         }
     }

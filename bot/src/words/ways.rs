@@ -13,6 +13,8 @@ pub const HANDSET: &str = "handset";
 pub struct Ways {
     /// Gateways that send.
     pub gateways: Vec<Way>,
+    /// Gateways that only bring texts.
+    pub receiving: Vec<String>,
     /// Which numbers leave by which.
     pub routes: Vec<Route>,
 }
@@ -24,6 +26,8 @@ pub struct Way {
     pub name: String,
     /// Whether a second try of the same text is certain not to give a second text.
     pub idempotent: bool,
+    /// What a part costs, in millionths of the money that gateways are paid in.
+    pub price_micro: Option<u64>,
 }
 
 /// Numbers, and the gateways for them.
@@ -41,9 +45,19 @@ impl Ways {
     pub fn one(name: &str, idempotent: bool) -> Self {
         let name = name.to_owned();
         Self {
-            gateways: vec![Way { name, idempotent }],
-            routes: Vec::new(),
+            gateways: vec![Way {
+                name,
+                idempotent,
+                price_micro: None,
+            }],
+            ..Self::default()
         }
+    }
+
+    /// The names of all of them.
+    pub fn names(&self) -> impl Iterator<Item = &str> {
+        let sending = self.gateways.iter().map(|way| way.name.as_str());
+        sending.chain(self.receiving.iter().map(String::as_str))
     }
 
     /// The gateway of this name, if texts leave by it.
@@ -110,6 +124,7 @@ mod tests {
         let way = |name: &str| Way {
             name: name.to_owned(),
             idempotent: name == "centre",
+            price_micro: None,
         };
         let route = |prefixes: &[&str], gateways: &[&str]| Route {
             prefixes: prefixes.iter().map(|one| (*one).to_owned()).collect(),
@@ -117,6 +132,7 @@ mod tests {
         };
         Ways {
             gateways: ["sim", "centre", "abroad"].map(way).into(),
+            receiving: Vec::new(),
             routes: vec![
                 route(&["+4477009001", "+4488"], &["centre", "sim"]),
                 route(&["+44"], &["sim"]),

@@ -9,21 +9,16 @@ use super::{Amend, Change, Decision, Draft, Scene, complete};
 /// The change that "no 102 not 120" asks for. The number that equals the fact's value is the old
 /// one; if that cannot be told, ask.
 pub(super) fn change(correction: &Correction, scene: &Scene<'_>) -> Decision {
-    let found = scene
-        .last
-        .iter()
-        .enumerate()
-        .rev()
-        .filter(|(_, last)| meant(&last.draft, correction))
-        .find_map(|(index, last)| {
-            let (field, now) = changed(&last.draft, correction, scene)?;
-            Some(Box::new(Change {
-                index,
-                field,
-                said: correction.clone(),
-                now,
-            }))
-        });
+    let facts = scene.last.iter().map(|last| &last.draft);
+    let found = fitting(facts, correction, scene);
+    let found = found.map(|(index, field, now)| {
+        Box::new(Change {
+            index,
+            field,
+            said: correction.clone(),
+            now,
+        })
+    });
     Decision::Amend(found.map_or_else(|| Amend::Unsure(correction.clone()), Amend::Change))
 }
 
@@ -33,13 +28,25 @@ pub(super) fn pending(
     facts: &[Draft],
     scene: &Scene<'_>,
 ) -> Option<Vec<Draft>> {
+    let (index, _, now) = fitting(facts.iter(), correction, scene)?;
     let mut facts = facts.to_vec();
-    let fact = facts
-        .iter_mut()
-        .rev()
-        .find(|fact| meant(fact, correction))?;
-    (_, *fact) = changed(fact, correction, scene)?;
+    *facts.get_mut(index)? = now;
     Some(facts)
+}
+
+/// The last fact that the correction fits: its place, the slot, and the fact with the new value.
+fn fitting<'a>(
+    facts: impl DoubleEndedIterator<Item = &'a Draft> + ExactSizeIterator,
+    correction: &Correction,
+    scene: &Scene<'_>,
+) -> Option<(usize, Field, Draft)> {
+    let named = facts
+        .enumerate()
+        .filter(|(_, fact)| meant(fact, correction));
+    named.rev().find_map(|(index, fact)| {
+        let (field, now) = changed(fact, correction, scene)?;
+        Some((index, field, now))
+    })
 }
 
 fn meant(draft: &Draft, correction: &Correction) -> bool {

@@ -35,7 +35,7 @@ pub fn resolve(when: When, sent: NaiveDate) -> Option<Happened> {
 }
 
 /// The first date from today on that a day ahead can mean ("until Friday", "until 15 Jan"); none
-/// for what only lies behind.
+/// for what only lies behind. "Friday" said on a Friday is the one in a week.
 #[must_use]
 pub fn ahead(when: When, today: NaiveDate) -> Option<NaiveDate> {
     match when {

@@ -124,10 +124,10 @@ pub fn bags(needs_kg: impl IntoIterator<Item = f64>, bag_kg: f64) -> Option<Bags
 
 #[cfg(test)]
 mod tests {
-    use std::format;
+    use std::{format, string::ToString, vec, vec::Vec};
 
-    use super::{BAG_KG, Bags, bags, grams_per_tree, kilograms, round_at};
-    use crate::handbook::calendar::{Calendar, profiles};
+    use super::{BAG_KG, Bags, add_ration, bags, grams_per_tree, kilograms, round_at};
+    use crate::handbook::calendar::{Calendar, Dose, profiles};
 
     fn indonesia(rounds_a_year: &str) -> Calendar {
         let text = profiles::INDONESIA.replace(
@@ -172,6 +172,35 @@ mod tests {
         assert_eq!(bags([-5.0], BAG_KG), None);
         assert_eq!(bags([1e300], BAG_KG), None);
         assert_eq!(bags([10.0], 0.0), None);
+    }
+
+    /// Trees of two seasons that get the same are one ration; another product or amount is another.
+    #[test]
+    fn trees_that_get_the_same_are_one_ration() {
+        let dose = |product: &str, grams| Dose {
+            product: product.to_string(),
+            grams,
+        };
+        let (urea, less) = ([dose("urea", 250.0)], [dose("urea", 125.0)]);
+        let (potash, both) = (
+            [dose("kcl", 250.0)],
+            [dose("urea", 250.0), dose("kcl", 50.0)],
+        );
+        let mut rations = vec![];
+        for (trees, doses) in [
+            (400, &urea[..]),
+            (60, &less),
+            (20, &urea),
+            (7, &potash),
+            (5, &both),
+            (3, &both),
+        ] {
+            add_ration(&mut rations, trees, doses);
+        }
+        let trees: Vec<u32> = rations.iter().map(|ration| ration.trees).collect();
+        assert_eq!(trees, [420, 60, 7, 8]);
+        near(rations[0].kilograms(), 105.0);
+        near(rations[3].kilograms(), 2.4);
     }
 
     /// Compost and rock phosphate for 380 pits as the Rubber Board of India and Kerala

@@ -139,6 +139,17 @@ mod tests {
         near(round.p2o5, 2.66, 1e-9);
     }
 
+    /// Worked by hand: 200 kg of 10-10-4-1.5 hold 8 kg of potash and 3 kg of magnesia, and 10 kg of
+    /// kieserite 2.7 kg of magnesia more.
+    #[test]
+    fn magnesia_and_potash_are_added_up() {
+        let kieserite = Nutrients::of_product("kieserite").unwrap().in_weight(10.0);
+        let round = grade("10-10-4-1.5").in_weight(200.0);
+        near(round.and(kieserite).mgo, 5.7, 1e-9);
+        let potash = Nutrients::of_product("kcl").unwrap().in_weight(5.0);
+        near(round.and(potash).k2o, 11.0, 1e-9);
+    }
+
     /// Thai home blends of DAP (18-46-0), MOP (0-0-60) and urea (46-0-0), kilograms and what they
     /// come to, worked by hand: 20-8-20, 20-10-12 and 30-5-18.
     #[test]
@@ -215,6 +226,7 @@ mod tests {
             "15-15",
             "15-15-15-2-1",
             "60-30-20",
+            "40-30-20-20",
             "a-b-c",
             "-5-10-10",
             "15--15",

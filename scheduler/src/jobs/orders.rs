@@ -43,7 +43,7 @@ pub fn usual_lead_days(order: &Order) -> Option<u32> {
 mod tests {
     use chrono::NaiveDate;
 
-    use super::{order_by, plants_to_order};
+    use super::{in_bundles, order_by, plants_to_order};
 
     fn day(text: &str) -> NaiveDate {
         text.parse().unwrap()
@@ -66,6 +66,15 @@ mod tests {
         assert_eq!(plants_to_order(0, 10.0, 3.0), Some(0));
         assert_eq!(plants_to_order(571, 10.0, 100.0), None);
         assert_eq!(plants_to_order(u32::MAX, 10.0, 3.0), None);
+    }
+
+    /// A nursery that packs in trays of 24 sells 648 as they are, and 22 trays for 511.
+    #[test]
+    fn plants_come_in_whole_trays() {
+        assert_eq!(in_bundles(648, 24), Some(648));
+        assert_eq!(in_bundles(511, 24), Some(528));
+        assert_eq!(in_bundles(511, 0), None);
+        assert_eq!(in_bundles(u32::MAX, 24), None);
     }
 
     /// Leads of CNRA, Cote d'Ivoire, fiche no. 1: 20 months for budded stumps, 10 for bag plants;

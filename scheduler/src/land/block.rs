@@ -244,6 +244,9 @@ impl BlockState {
             | Body::ConsentWithdrawn { .. }
             | Body::LeftAlone { .. }
             | Body::GoneOn { .. }
+            | Body::PhoneLost { .. }
+            | Body::PhoneFound { .. }
+            | Body::NumberMoved { .. }
             | Body::Erased { .. } => return,
         }
         let known_on = event.at.date_naive();

@@ -136,6 +136,8 @@ pub struct Phone {
     pub number: String,
     /// Who uses it, past and present.
     pub links: Vec<PersonLink>,
+    /// Since when it is lost: whoever holds it is told nothing and changes nothing.
+    pub lost_on: Option<NaiveDate>,
 }
 
 /// That a person uses a phone.
@@ -333,6 +335,19 @@ impl Directory {
             .range((person, String::new())..)
             .take_while(move |(owner, _)| *owner == person)
             .map(|(_, number)| number.as_str())
+    }
+
+    /// The numbers that reach a person: those that they use now and have not lost.
+    pub fn numbers_that_reach(&self, person: PersonId) -> impl Iterator<Item = &str> {
+        self.numbers_of(person)
+            .filter(|number| !self.is_lost(number))
+    }
+
+    /// Whether a phone is lost.
+    #[must_use]
+    pub fn is_lost(&self, number: &str) -> bool {
+        let phone = self.phones.get(number);
+        phone.is_some_and(|phone| phone.lost_on.is_some())
     }
 
     /// The groups that an adviser looks after.

@@ -167,6 +167,22 @@ pub enum Body {
         /// Who.
         person: PersonId,
     },
+    /// A person's phones are lost. Which numbers stands with the phones: facts stay for ever, and
+    /// numbers do not.
+    PhoneLost {
+        /// Whose.
+        person: PersonId,
+    },
+    /// They are found again.
+    PhoneFound {
+        /// Whose.
+        person: PersonId,
+    },
+    /// A person has another number now.
+    NumberMoved {
+        /// Who.
+        person: PersonId,
+    },
     /// A person's name and numbers were erased at their wish.
     Erased {
         /// Who.
@@ -191,6 +207,9 @@ impl Body {
             | Self::ConsentWithdrawn { .. }
             | Self::LeftAlone { .. }
             | Self::GoneOn { .. }
+            | Self::PhoneLost { .. }
+            | Self::PhoneFound { .. }
+            | Self::NumberMoved { .. }
             | Self::Erased { .. } => None,
         }
     }

@@ -91,6 +91,9 @@ impl Facts {
             | Body::ConsentWithdrawn { .. }
             | Body::LeftAlone { .. }
             | Body::GoneOn { .. }
+            | Body::PhoneLost { .. }
+            | Body::PhoneFound { .. }
+            | Body::NumberMoved { .. }
             | Body::Erased { .. } => None,
         })?
     }

@@ -1,7 +1,9 @@
-//! Texts that wait for a person, and somebody who is being taken out: with every key and with few.
+//! Texts that wait for a person, somebody who is being taken out, and months: with every key and with
+//! few.
 
 use budwood::words::{
     erasure::{Erasure, UsedNumber},
+    ledger::Ledger,
     matter::Matter,
 };
 use budwood_parser::Alarm;
@@ -50,4 +52,13 @@ pub(super) fn erasure() -> Erasure {
         numbers: vec![shared, own],
         last: MessageId(99),
     }
+}
+
+pub(super) fn ledgers() -> Vec<Ledger> {
+    let mut full = Ledger::of(at(1, 9));
+    full.add("centre", 12, None);
+    full.add("sim1", 4_210, Some(84_200_000));
+    full.warned_pct = 80;
+    full.told_on = Some(day(1, 9));
+    vec![full, Ledger::of(at(2, 1))]
 }

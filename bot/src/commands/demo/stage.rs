@@ -214,7 +214,12 @@ impl<'a, W: Write> Stage<'a, W> {
                 let text = "1".to_owned();
                 self.plan(at, Plan::Say { number, text });
             }
-            Some(Purpose::Answer { .. } | Purpose::Notice { .. } | Purpose::Welcome { .. })
+            Some(
+                Purpose::Answer { .. }
+                | Purpose::Notice { .. }
+                | Purpose::Welcome { .. }
+                | Purpose::Service { .. },
+            )
             | None => {}
         }
         Ok(())

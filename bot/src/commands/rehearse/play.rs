@@ -179,7 +179,12 @@ impl Play {
                 let number = arrived.text.to.clone();
                 self.plan(arrived.at + TimeDelta::minutes(10), Answer::Yes { number });
             }
-            Some(Purpose::Answer { .. } | Purpose::Notice { .. } | Purpose::Welcome { .. })
+            Some(
+                Purpose::Answer { .. }
+                | Purpose::Notice { .. }
+                | Purpose::Welcome { .. }
+                | Purpose::Service { .. },
+            )
             | None => {
                 self.tally.sent(on, text, None);
             }

@@ -106,6 +106,14 @@ fn what_a_text_is() {
         task: TaskKind::Weed,
         due: noon().date_naive(),
     };
+    let decisive = Purpose::Nudge {
+        block: BlockId(1),
+        task: TaskKind::OrderPlants,
+        due: noon().date_naive(),
+    };
+    let service = Purpose::Service {
+        on: noon().date_naive(),
+    };
     for (key, purpose, is_known, expected) in [
         (Key::VisitAsk, &ANSWER, true, Class::Security),
         (Key::CodeWrong, &ANSWER, true, Class::Security),
@@ -119,7 +127,9 @@ fn what_a_text_is() {
         (Key::Stranger, &ANSWER, false, Class::Stranger),
         (Key::SickNotice, &NOTICE, true, Class::Notice),
         (Key::AlarmNotice, &NOTICE, true, Class::Alarm),
-        (Key::Bare(Kind::Dead), &nudge, true, Class::Nudge),
+        (Key::Bare(Kind::Dead), &nudge, true, Class::Round),
+        (Key::Bare(Kind::Dead), &decisive, true, Class::Nudge),
+        (Key::OperatorWell, &service, false, Class::Service),
     ] {
         assert_eq!(Class::of(key, purpose, is_known), expected, "{key:?}");
     }
@@ -199,4 +209,42 @@ fn yesterday_gives_nothing_back() {
     spent.add(100, noon());
     spent.add(1, noon() - TimeDelta::days(1));
     assert!(!spent.has_left(Class::Answer, Some(100), noon()));
+}
+
+/// Of a month's money strangers have until 80 % are gone, looks and rounds until 90, other reminders
+/// until 95, answers until all is; codes, danger and notices have no end.
+#[test]
+fn who_stops_first_in_a_month() {
+    const ORDER: [Class; 8] = [
+        Class::Stranger,
+        Class::Round,
+        Class::Nudge,
+        Class::Answer,
+        Class::Notice,
+        Class::Alarm,
+        Class::Security,
+        Class::Service,
+    ];
+    let stopped = |gone: Option<u32>| {
+        ORDER
+            .iter()
+            .take_while(|one| !one.is_in_month(gone))
+            .count()
+    };
+    for (gone, expected) in [
+        (None, 0),
+        (Some(79), 0),
+        (Some(80), 1),
+        (Some(89), 1),
+        (Some(90), 2),
+        (Some(94), 2),
+        (Some(95), 3),
+        (Some(99), 3),
+        (Some(100), 4),
+        (Some(u32::MAX), 4),
+    ] {
+        assert_eq!(stopped(gone), expected, "{gone:?}");
+        let goes_on = ORDER.iter().skip(expected);
+        assert!(goes_on.into_iter().all(|one| one.is_in_month(gone)));
+    }
 }

@@ -116,6 +116,9 @@ impl Step<'_> {
                 said
             }
             Deed::Stop => self.stopped(turn),
+            Deed::Lost { person } => self.lost_or_found(turn, person, true),
+            Deed::Found { person } => self.lost_or_found(turn, person, false),
+            Deed::Moved { person, number } => self.move_number(turn, person, &number),
             // Nothing large: the text that waited says what is to be done.
             Deed::Visit { .. } => return None,
         };

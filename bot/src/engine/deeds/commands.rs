@@ -120,6 +120,9 @@ impl Step<'_> {
             Topic::Warn if speaker.role == Role::Adviser => {
                 view.warning(speaker, view.group_asked(speaker, query)?.id)
             }
+            Topic::Lost | Topic::Found | Topic::Moved => {
+                view.about_phone(turn, speaker, query.topic, query.member.as_deref()?)
+            }
             Topic::Window
             | Topic::Warn
             | Topic::Hold

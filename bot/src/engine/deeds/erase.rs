@@ -250,6 +250,10 @@ fn forgetful(mut talk: Talk, what: &Erasure, is_theirs: bool) -> Talk {
                 deed: Deed::Visit { text, .. },
                 ..
             } => is_about_them(text),
+            Question::Code {
+                deed: Deed::Lost { person } | Deed::Found { person } | Deed::Moved { person, .. },
+                ..
+            } => *person == what.person,
             Question::Confirm(_) | Question::Ask { .. } | Question::Code { .. } => false,
         };
         let rest = open.rest.as_deref().is_some_and(is_about_them);

@@ -96,6 +96,9 @@ impl Step<'_> {
         let [first, others @ ..] = people.as_slice() else {
             return self.stranger(number, message, &text);
         };
+        if self.world.directory.is_lost(number) {
+            return self.heard_from_lost(number, message, (text, sent_at), *first);
+        }
         let now = self.now;
         let talk = self.talk(number);
         talk.heard_at = Some(now);

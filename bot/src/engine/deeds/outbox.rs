@@ -151,7 +151,7 @@ impl Step<'_> {
         match outbound.purpose {
             Purpose::Nudge { .. } => self.talk(&outbound.to).routine_at = Some(now),
             Purpose::Welcome { .. } => self.talk(&outbound.to).welcomed_at = Some(now),
-            Purpose::Answer { .. } | Purpose::Notice { .. } => {}
+            Purpose::Answer { .. } | Purpose::Notice { .. } | Purpose::Service { .. } => {}
         }
         self.world.spent.add(outbound.parts, self.now);
         self.put_outbound(Outbound {
@@ -167,23 +167,25 @@ impl Step<'_> {
             return Verdict::Drop(SendState::Expired);
         }
         match outbound.purpose {
-            Purpose::Answer { .. } | Purpose::Notice { .. } => Verdict::Go,
+            Purpose::Answer { .. } | Purpose::Notice { .. } | Purpose::Service { .. } => {
+                Verdict::Go
+            }
             Purpose::Nudge { block, task, due } => {
                 let verdict = self.nudge_verdict(&outbound.to, block, task, due);
-                self.if_paid_for(verdict.unwrap_or(Verdict::Drop(SendState::Cancelled)))
+                let verdict = verdict.unwrap_or(Verdict::Drop(SendState::Cancelled));
+                self.if_paid_for(Class::reminder(task), verdict)
             }
             Purpose::Welcome { person } => {
                 let verdict = self.welcome_verdict(&outbound.to, person);
-                self.if_paid_for(verdict.unwrap_or(Verdict::Drop(SendState::Cancelled)))
+                let verdict = verdict.unwrap_or(Verdict::Drop(SendState::Cancelled));
+                self.if_paid_for(Class::Nudge, verdict)
             }
         }
     }
 
-    /// What nobody asked for waits for tomorrow where the day has no money left for it.
-    fn if_paid_for(&self, verdict: Verdict) -> Verdict {
-        let spent = self.world.spent;
-        let is_paid_for = spent.has_left(Class::Nudge, self.setup.parts_a_day, self.now);
-        if matches!(verdict, Verdict::Go) && !is_paid_for {
+    /// What nobody asked for waits for tomorrow where day or month have no money left for it.
+    fn if_paid_for(&self, class: Class, verdict: Verdict) -> Verdict {
+        if matches!(verdict, Verdict::Go) && !self.view().has_money_for(class) {
             Verdict::Wait(self.tomorrow())
         } else {
             verdict
@@ -209,7 +211,7 @@ impl Step<'_> {
         let is_theirs = self
             .world
             .directory
-            .numbers_of(owner.id)
+            .numbers_that_reach(owner.id)
             .any(|number| number == to);
         if !is_theirs {
             return None;
@@ -234,7 +236,7 @@ impl Step<'_> {
     fn welcome_verdict(&self, to: &str, person: PersonId) -> Option<Verdict> {
         let owner = self.view().person(person)?;
         let group = self.view().group_of(owner)?;
-        let mut numbers = self.world.directory.numbers_of(person);
+        let mut numbers = self.world.directory.numbers_that_reach(person);
         let local = self.now.with_timezone(&zone(group, self.setup));
         if nudge::withheld(owner, local.date_naive()).is_some() || numbers.all(|own| own != to) {
             return None;
@@ -341,9 +343,9 @@ impl Step<'_> {
         } else {
             ids
         };
+        let outbound = self.counted(outbound);
         self.put_outbound(Outbound {
             state: outbound.state.max(SendState::Sent),
-            sent_at: outbound.sent_at.or(Some(self.now)),
             ids: ids.clone(),
             ..outbound
         });
@@ -355,16 +357,13 @@ impl Step<'_> {
     /// The gateway may have the text or not, so it goes by no other one; by this one it is tried
     /// again, in the way of `again`, if that cannot double it.
     fn after_no_answer(
-        &self,
+        &mut self,
         outbound: Outbound,
         again: impl Fn(&Self, Outbound) -> Outbound,
     ) -> Outbound {
-        let gateway = outbound.gateway.as_deref().unwrap_or_default();
+        let unclear = self.counted(outbound);
+        let gateway = unclear.gateway.as_deref().unwrap_or_default();
         let is_idempotent = self.setup.ways.is_idempotent(gateway);
-        let unclear = Outbound {
-            sent_at: outbound.sent_at.or(Some(self.now)),
-            ..outbound
-        };
         if is_idempotent {
             let ready = Outbound {
                 state: SendState::Ready,
@@ -413,11 +412,13 @@ impl Step<'_> {
             Delivery::Delivered | Delivery::Waiting | Delivery::Uncertain => SendState::Sent,
         };
         if outbound.state < state || outbound.arrived != arrived {
+            let outbound = self.counted(Outbound {
+                gateway: Some(receipt.gateway),
+                ..outbound
+            });
             self.put_outbound(Outbound {
                 state: outbound.state.max(state),
-                gateway: Some(receipt.gateway),
                 arrived,
-                sent_at: outbound.sent_at.or(Some(self.now)),
                 code: receipt.code.or(outbound.code),
                 ..outbound
             });

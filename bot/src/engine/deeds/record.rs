@@ -69,6 +69,8 @@ impl Step<'_> {
             }
             Body::LeftAlone { person, hold } => self.hold(*person, Some(hold.clone())),
             Body::GoneOn { person } => self.hold(*person, None),
+            // The phones themselves are put in by the deed: no fact holds a number.
+            Body::PhoneLost { .. } | Body::PhoneFound { .. } | Body::NumberMoved { .. } => {}
             Body::Erased { person } => self.erase(*person),
         }
     }

@@ -73,7 +73,7 @@ impl Step<'_> {
     }
 
     /// Whether the adviser was told of the same trouble of this phone a moment ago.
-    fn is_told_lately(&self, turn: &Turn, concern: Concern) -> bool {
+    pub(crate) fn is_told_lately(&self, turn: &Turn, concern: Concern) -> bool {
         let lately = self.now - TimeDelta::minutes(limits::TOLD_MINUTES);
         let same = |matter: &Matter| {
             let of_it = matter.number == turn.number && matter.concern == concern;
@@ -83,7 +83,7 @@ impl Step<'_> {
     }
 
     /// Whether there was a place for it: of one phone only so many wait, but danger always does.
-    fn let_wait(&mut self, turn: &Turn, concern: Concern) -> bool {
+    pub(crate) fn let_wait(&mut self, turn: &Turn, concern: Concern) -> bool {
         let of_phone = |matter: &&Matter| matter.number == turn.number;
         let own = self.world.matters.all().filter(of_phone).count();
         if own >= limits::WAITING_OF_PHONE_MAX && !concern.is_danger() {

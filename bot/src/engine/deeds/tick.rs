@@ -28,6 +28,7 @@ impl Step<'_> {
             return said;
         }
         said.extend(self.tell_of_age());
+        said.extend(self.morning_line());
         let mut by_phone: BTreeMap<String, Vec<Ready>> = BTreeMap::new();
         for block in self.view().due_now() {
             if let Some((number, owner)) = self.view().to_welcome(block) {

@@ -38,6 +38,20 @@ struct Refusals {
     why: String,
 }
 
+/// What a person must see to.
+#[derive(Clone, Debug, PartialEq, Eq, thiserror::Error)]
+pub(crate) enum Trouble {
+    /// It does not take texts.
+    #[error("{why}; texts not taken in a row: {times}")]
+    NotTaken { why: String, times: u32 },
+    /// Its line is down for a while.
+    #[error("its line is down")]
+    Down,
+    /// Texts came by it, and none for long.
+    #[error("nothing came in for {days} days")]
+    Silent { days: i64 },
+}
+
 /// A gateway that takes nothing for now.
 #[derive(Clone, Copy)]
 struct Pause {
@@ -96,12 +110,25 @@ impl Links {
                     last_out: state.last_out,
                     oldest_waiting: oldest_waiting(name),
                     refused_in_a_row: state.refused.times,
-                    trouble: state
-                        .trouble(now)
+                    trouble: (state.trouble(now))
                         .map(|trouble| format!("gateway {name}: {trouble}")),
                 }
             })
             .collect()
+    }
+
+    /// What a person must see to at this one.
+    pub(crate) fn trouble(&self, gateway: &str, now: DateTime<Utc>) -> Option<Trouble> {
+        self.0.get(gateway)?.trouble(now)
+    }
+
+    /// When the last text or receipt came by any of these.
+    pub(crate) fn last_in<'a>(
+        &self,
+        names: impl Iterator<Item = &'a str>,
+    ) -> Option<DateTime<Utc>> {
+        let states = names.filter_map(|name| self.0.get(name));
+        states.filter_map(|state| state.last_in).max()
     }
 
     /// A gateway took a text, or said at least what is wrong with one.
@@ -172,18 +199,19 @@ impl Links {
 
 impl State {
     /// What a person must see to.
-    fn trouble(&self, now: DateTime<Utc>) -> Option<String> {
+    fn trouble(&self, now: DateTime<Utc>) -> Option<Trouble> {
         let Refusals { times, set_up, why } = &self.refused;
         if *set_up || *times >= limits::REFUSALS_IN_A_ROW {
-            return Some(format!("{why}; texts not taken in a row: {times}"));
+            let (why, times) = (why.clone(), *times);
+            return Some(Trouble::NotTaken { why, times });
         }
         if let Some(since) = self.down_since
             && now - since >= TimeDelta::minutes(limits::GATEWAY_OUT_MINUTES)
         {
-            return Some("its line is down".to_owned());
+            return Some(Trouble::Down);
         }
         let days = (now - self.last_in?).num_days();
-        (days >= limits::SILENT_DAYS).then(|| format!("nothing came in for {days} days"))
+        (days >= limits::SILENT_DAYS).then_some(Trouble::Silent { days })
     }
 }
 

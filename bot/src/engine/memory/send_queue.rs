@@ -181,6 +181,13 @@ impl Waiting {
         Some(self.get(*oldest)?.at)
     }
 
+    /// When the answer or notice was made that has waited longest for any gateway. Reminders wait for
+    /// their hour.
+    pub(crate) fn oldest_answer(&self) -> Option<DateTime<Utc>> {
+        let answers = self.lanes.values().flat_map(|lane| &lane.answers);
+        answers.filter_map(|(_, id)| Some(self.get(*id)?.at)).min()
+    }
+
     /// A text that is not settled.
     pub(crate) fn get(&self, id: MessageId) -> Option<&Outbound> {
         self.texts.get(&id).map(|kept| &kept.outbound)

@@ -18,7 +18,7 @@ use super::{
 use crate::{
     engine::budget::{HeldBack, Spent, Strangers},
     store::{Hold, Loaded, Store, StoreError},
-    words::{limits, message::Talk},
+    words::{ledger::Ledger, limits, message::Talk},
 };
 
 /// The engine's memory.
@@ -53,6 +53,10 @@ pub(crate) struct World {
     recent: BTreeMap<EventId, Event>,
     /// What left today.
     pub(crate) spent: Spent,
+    /// What left in the month of the last text that did.
+    pub(crate) ledger: Ledger,
+    /// Whether the disk of the store has little room left.
+    pub(crate) is_disk_low: bool,
     /// Numbers that are not on the list and were answered.
     pub(crate) strangers: Strangers,
     /// What was not said, since the start.
@@ -100,6 +104,7 @@ impl World {
             Hold::Free | Hold::Filling | Hold::Released { .. } => None,
         };
         let directory = directory(&mut loaded);
+        let latest = loaded.latest.unwrap_or_default();
         let mut world = Self {
             directory,
             rolls: Rolls::default(),
@@ -116,6 +121,8 @@ impl World {
             heard: Heard::default(),
             recent: BTreeMap::new(),
             spent: Spent::default(),
+            ledger: loaded.ledgers.pop().unwrap_or_else(|| Ledger::of(latest)),
+            is_disk_low: false,
             strangers: Strangers::default(),
             held_back: HeldBack::default(),
             locked: 0,
@@ -123,7 +130,7 @@ impl World {
             copying: None,
             held_since,
             nudges_wait: false,
-            latest: loaded.latest.unwrap_or_default(),
+            latest,
             next_event: loaded.last_event.map_or(1, |event| event.0 + 1),
             next_message,
         };

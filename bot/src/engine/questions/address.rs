@@ -45,7 +45,8 @@ impl View<'_> {
         if matches!(reader.consent, Consent::Withdrawn { .. }) {
             return None;
         }
-        let number = self.world.directory.numbers_of(reader.id).next()?;
+        let mut numbers = self.world.directory.numbers_that_reach(reader.id);
+        let number = numbers.next()?;
         Some(Said {
             to: To {
                 number: number.to_owned(),

@@ -59,7 +59,10 @@ impl<'a> View<'a> {
             | Topic::Hold
             | Topic::Warn
             | Topic::LeaveAlone
-            | Topic::GoOn => self.not_yours(speaker),
+            | Topic::GoOn
+            | Topic::Lost
+            | Topic::Found
+            | Topic::Moved => self.not_yours(speaker),
             Topic::Next
             | Topic::When
             | Topic::HowMuch

@@ -142,28 +142,33 @@ impl View<'_> {
         self.notice_to(adviser, turn.message, Phrase::new(key, args))
     }
 
-    /// What the sender of a text that waits for the adviser reads; `is_told` says whether somebody
-    /// really is told.
-    pub(crate) fn told(self, speaker: &Person, why: Concern, is_told: bool) -> Phrase {
-        let first = match why {
+    /// What helps at once where a life may hang on it.
+    pub(crate) const fn first_help(self, why: Concern) -> Option<Key> {
+        match why {
             Concern::Alarm(Alarm::Fire) => Some(Key::FirstFire),
             Concern::Alarm(Alarm::Snake) => Some(Key::FirstSnake),
             Concern::Alarm(Alarm::Danger) => Some(Key::FirstDanger),
             Concern::Alarm(Alarm::Illness) => Some(Key::FirstIllness),
-            Concern::Alarm(Alarm::Grief) => Some(Key::Grief),
-            Concern::CallMe => {
-                let key = if is_told {
-                    Key::CallMe
-                } else {
-                    Key::CallMeUntold
-                };
-                return self.signed(speaker, key);
-            }
-            Concern::Alarm(Alarm::Complaint | Alarm::Number | Alarm::Money)
+            Concern::Alarm(Alarm::Grief | Alarm::Complaint | Alarm::Number | Alarm::Money)
+            | Concern::CallMe
             | Concern::Question
             | Concern::Unclear => None,
-        };
-        let Some(first) = first else {
+        }
+    }
+
+    /// What the sender of a text that waits for the adviser reads; `is_told` says whether somebody
+    /// really is told.
+    pub(crate) fn told(self, speaker: &Person, why: Concern, is_told: bool) -> Phrase {
+        if why == Concern::CallMe {
+            let key = if is_told {
+                Key::CallMe
+            } else {
+                Key::CallMeUntold
+            };
+            return self.signed(speaker, key);
+        }
+        let grief = (why == Concern::Alarm(Alarm::Grief)).then_some(Key::Grief);
+        let Some(first) = self.first_help(why).or(grief) else {
             let key = if is_told { Key::Told } else { Key::NotTold };
             return self.signed(speaker, key);
         };

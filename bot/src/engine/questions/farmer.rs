@@ -41,6 +41,9 @@ impl View<'_> {
             | Topic::Warn
             | Topic::Hold
             | Topic::LeaveAlone
+            | Topic::Lost
+            | Topic::Found
+            | Topic::Moved
             | Topic::GoOn
             | Topic::Waiting
             | Topic::Erase

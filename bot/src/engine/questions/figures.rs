@@ -53,7 +53,7 @@ impl<'a> View<'a> {
             season: group.map(season_of).unwrap_or_default(),
             calendar: group.and_then(|group| self.calendar_of(group)),
             texted_on: self.texted_on(person.id),
-            has_phone: directory.numbers_of(person.id).next().is_some(),
+            has_phone: directory.numbers_that_reach(person.id).next().is_some(),
             stands: stands.collect(),
         }
     }

@@ -1,12 +1,12 @@
 //! Whom and which group an adviser asks about: theirs only. And the answer about one farmer.
 
 use budwood_parser::Query;
-use budwood_scheduler::{BlockState, Group, Person, PersonId};
+use budwood_scheduler::{BlockState, Group, Person, PersonId, Role};
 
 use super::figures::Names;
 use crate::{
     args,
-    engine::view::View,
+    engine::{turn::Turn, view::View},
     wording::{Key, MemberBlock, MemberGirth, Phrase, Value, member_block},
 };
 
@@ -42,6 +42,27 @@ impl<'a> View<'a> {
         let is_whole = |person: &&Person| person.name.eq_ignore_ascii_case(name);
         let whole: Vec<&Person> = found.iter().copied().filter(is_whole).collect();
         if whole.is_empty() { found } else { whole }
+    }
+
+    /// Of the leader's own group, or of those that the adviser looks after: who counts on a visit
+    /// texts for the farmer. Several when namesakes are not told apart by their group.
+    pub(crate) fn members_named(self, turn: &Turn, teller: &Person, name: &str) -> Vec<PersonId> {
+        let directory = &self.world.directory;
+        if teller.role == Role::Leader {
+            let group = teller.group.into_iter();
+            let mut members = group.flat_map(|group| directory.members(group));
+            let found = members.find(|person| person.is_named(name));
+            return found.map(|person| person.id).into_iter().collect();
+        }
+        let found = self.called(teller, name, None);
+        let is_said = |person: &&Person| {
+            let group = self.group_name(person.group);
+            let mut words = turn.text.split(|c: char| !c.is_alphanumeric());
+            words.any(|word| word.eq_ignore_ascii_case(group))
+        };
+        let said: Vec<&Person> = found.iter().copied().filter(is_said).collect();
+        let found = if said.is_empty() { found } else { said };
+        found.into_iter().map(|person| person.id).collect()
     }
 
     /// A farmer of the adviser's, by name. Namesakes are told apart.

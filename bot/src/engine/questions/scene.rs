@@ -113,6 +113,9 @@ impl<'a> View<'a> {
         };
         let languages = self.languages_of(&turn.number, &[turn.speaker]);
         let languages: Vec<&str> = languages.iter().map(String::as_str).collect();
+        if let Some(reading) = self.of_advisers_phone(turn, role, &languages) {
+            return reading;
+        }
         let known = Known {
             languages: &languages,
             blocks: &blocks,
@@ -154,27 +157,6 @@ impl<'a> View<'a> {
         let open = self.open_question(number)?;
         let about_facts = matches!(open.question, Question::Confirm(_) | Question::Ask { .. });
         open.person.filter(|_| about_facts)
-    }
-
-    /// Of the leader's own group, or of those that the adviser looks after: who counts on a visit
-    /// texts for the farmer. Several when namesakes are not told apart by their group.
-    pub(crate) fn members_named(self, turn: &Turn, teller: &Person, name: &str) -> Vec<PersonId> {
-        let directory = &self.world.directory;
-        if teller.role == Role::Leader {
-            let group = teller.group.into_iter();
-            let mut members = group.flat_map(|group| directory.members(group));
-            let found = members.find(|person| person.is_named(name));
-            return found.map(|person| person.id).into_iter().collect();
-        }
-        let found = self.called(teller, name, None);
-        let is_said = |person: &&Person| {
-            let group = self.group_name(person.group);
-            let mut words = turn.text.split(|c: char| !c.is_alphanumeric());
-            words.any(|word| word.eq_ignore_ascii_case(group))
-        };
-        let said: Vec<&Person> = found.iter().copied().filter(is_said).collect();
-        let found = if said.is_empty() { found } else { said };
-        found.into_iter().map(|person| person.id).collect()
     }
 
     /// What is asked when a report is for one of several who are called the same.

@@ -153,7 +153,8 @@ impl<'a> View<'a> {
     /// The same with the phone.
     pub(crate) fn nudged_about(self, id: BlockId) -> Option<(&'a Group, &'a str)> {
         let (owner, group) = self.told_about(id)?;
-        let number = self.world.directory.numbers_of(owner.id).next()?;
+        let mut numbers = self.world.directory.numbers_that_reach(owner.id);
+        let number = numbers.next()?;
         Some((group, number))
     }
 }

@@ -1,5 +1,6 @@
 //! What waits for the adviser: which texts, how old they are, what they say.
 
+use budwood_parser::Alarm;
 use budwood_scheduler::{Person, Role, decide::Concern, jobs::nudge};
 use chrono::{DateTime, TimeDelta, Utc};
 
@@ -82,7 +83,12 @@ impl<'a> View<'a> {
             "concern" => concern(matter.concern),
             "text" => matter.text.as_str(),
         };
-        Phrase::new(Key::WaitingNext, args)
+        let key = if matter.concern == Concern::Alarm(Alarm::Number) {
+            Key::WaitingNextNumber
+        } else {
+            Key::WaitingNext
+        };
+        Phrase::new(key, args)
     }
 
     /// That texts are old: one text to the adviser for all of them, and to the office of the group
@@ -150,7 +156,7 @@ impl<'a> View<'a> {
         sender.map_or("", |person| &person.name)
     }
 
-    fn hours_since(self, at: DateTime<Utc>) -> i64 {
+    pub(crate) fn hours_since(self, at: DateTime<Utc>) -> i64 {
         (self.now - at).num_hours()
     }
 }

@@ -5,14 +5,17 @@
 use std::path::{Path, PathBuf};
 
 use budwood_parser::table::{Table, TableError};
+use chrono::NaiveTime;
 
-use super::{Config, GatewayConfig, LineConfig, NudgesConfig, StoreConfig, WebConfig};
+use super::{
+    Config, GatewayConfig, LineConfig, NudgesConfig, OperatorConfig, StoreConfig, WebConfig,
+};
 use crate::{
     service::{
         gateway::{self, Block},
         value,
     },
-    words::{limits, ways::Route},
+    words::{ledger::MonthBudget, limits, ways::Route},
 };
 
 /// Megabytes of the store's cache: enough for the hot records of 100,000 blocks.
@@ -25,6 +28,11 @@ const WORKERS: u32 = 2;
 const PARALLEL: u32 = 4;
 /// Parts in a day: what 5,000 farmers and their advisers need on a busy one.
 const PARTS_A_DAY: u32 = 20_000;
+/// When the operator is told how the service is: before the day's work.
+const MORNING: NaiveTime = match NaiveTime::from_hms_opt(7, 0, 0) {
+    Some(time) => time,
+    None => NaiveTime::MIN,
+};
 const LOG_FILTER: &str = "info";
 
 /// Faults found so far.
@@ -47,12 +55,15 @@ pub(super) fn read(file: &Table<'_>, folder: &Path) -> Result<Config, Vec<TableE
     let gateways = faults.of(file.tables("gateway", |table| gateway(table, folder)));
     let routes = faults.of(file.tables("route", route));
     let line = faults.of(file.need_table("line", line));
+    let operator = faults.of(file.table("operator", operator));
     let nudges = faults.of(file.table("nudges", nudges));
     let languages = faults.of(file.table("languages", |table| files(table, folder)));
     let calendars = faults.of(file.table("calendars", |table| files(table, folder)));
     let log = faults.of(file.table("log", |table| value::maybe(table, "filter", value::filter)));
     if let (Some(gateways), Some(routes)) = (&gateways, &routes) {
         faults.0.extend(together(file, gateways, routes));
+        let of_line = line.as_ref().map(|line| priced(file, gateways, line));
+        faults.0.extend(of_line.into_iter().flatten());
     }
     let unknown = file.take_unknown().into_iter();
     faults
@@ -65,6 +76,7 @@ pub(super) fn read(file: &Table<'_>, folder: &Path) -> Result<Config, Vec<TableE
             gateways: gateways?,
             routes: routes?,
             line: line?,
+            operator: operator?.flatten(),
             nudges: nudges?.unwrap_or_default(),
             language_files: languages?.unwrap_or_default(),
             calendar_files: calendars?.unwrap_or_default(),
@@ -123,6 +135,7 @@ fn gateway(table: &Table<'_>, folder: &Path) -> Result<GatewayConfig, TableError
     };
     let parallel = value::whole(table, "parallel", 1..=64)?.unwrap_or(PARALLEL);
     let own_number = value::maybe(table, "own_number", value::own_number)?;
+    let price_micro = value::money(table, "price_part")?;
     let plan = read(&Block {
         table,
         name: &name,
@@ -132,6 +145,7 @@ fn gateway(table: &Table<'_>, folder: &Path) -> Result<GatewayConfig, TableError
         name,
         parallel: parallel as usize,
         own_number,
+        price_micro,
         plan,
     })
 }
@@ -177,6 +191,20 @@ fn together(file: &Table<'_>, gateways: &[GatewayConfig], routes: &[Route]) -> V
     faults
 }
 
+/// A month's money can be counted only where every part has a price.
+fn priced(file: &Table<'_>, gateways: &[GatewayConfig], line: &LineConfig) -> Vec<TableError> {
+    let sending = gateways.iter().zip(0_usize..);
+    let unpriced = sending.filter(|(gateway, _)| {
+        let sends = gateway.plan.abilities().sends;
+        line.month.micro.is_some() && sends && gateway.price_micro.is_none()
+    });
+    let fault = |(_, index)| {
+        let key = format!("gateway[{index}].price_part");
+        file.error(&key, "is needed where line.money_a_month is set")
+    };
+    unpriced.map(fault).collect()
+}
+
 fn line(table: &Table<'_>) -> Result<LineConfig, TableError> {
     Ok(LineConfig {
         name: value::need(table, "name", value::name)?,
@@ -184,7 +212,23 @@ fn line(table: &Table<'_>) -> Result<LineConfig, TableError> {
         country: value::need(table, "country", value::country)?,
         fallback_zone: value::need(table, "fallback_zone", value::zone)?,
         parts_a_day: value::whole(table, "parts_a_day", 10..=10_000_000)?.unwrap_or(PARTS_A_DAY),
+        month: MonthBudget {
+            parts: value::whole(table, "parts_a_month", 10..=100_000_000)?.map(u64::from),
+            micro: value::money(table, "money_a_month")?,
+        },
     })
+}
+
+/// Without a phone nobody is told.
+fn operator(table: &Table<'_>) -> Result<Option<OperatorConfig>, TableError> {
+    let phone = value::maybe(table, "phone", value::phone)?;
+    let language = table.text("language")?.map(str::to_owned);
+    let morning = value::maybe(table, "morning", value::time_of_day)?;
+    Ok(phone.map(|phone| OperatorConfig {
+        phone,
+        language,
+        morning: morning.unwrap_or(MORNING),
+    }))
 }
 
 fn nudges(table: &Table<'_>) -> Result<NudgesConfig, TableError> {

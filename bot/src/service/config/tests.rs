@@ -71,7 +71,16 @@ fn the_example_tells_the_defaults() {
 
 /// Without the keys that belong to a choice that is not made.
 fn of_this_choice(all: &str) -> String {
-    let all = all.replace("user = \"provider\"\n", "");
+    let others = [
+        "user = \"provider\"\n",
+        "price_part = 0.02\n",
+        "parts_a_month = 300000\n",
+        "money_a_month = 5000.0\n",
+        "phone = \"+447700900990\"\n",
+    ];
+    let all = others
+        .iter()
+        .fold(all.to_owned(), |all, key| all.replace(key, ""));
     all.replacen("own_number = \"12345\"\n", "", 1)
 }
 
@@ -93,7 +102,24 @@ fn the_example_has_every_key() {
         assert_eq!(in_example, known, "{heading}");
         tables += 1;
     }
-    assert_eq!(tables, 11);
+    assert_eq!(tables, 12);
+}
+
+#[test]
+fn money_is_counted_in_millionths_and_the_operator_has_the_zone_of_the_line() {
+    let more = "[line]\nparts_a_month = 900\nmoney_a_month = 12.5\n";
+    let config = SMALL.replace("[line]\n", more).replace(
+        "kind = \"oneapi\"\n",
+        "kind = \"oneapi\"\nprice_part = 0.02\n",
+    ) + "[operator]\nphone = \"+447700900990\"\n";
+    let config = parse(&config).unwrap();
+    let month = config.line.month;
+    assert_eq!((month.parts, month.micro), (Some(900), Some(12_500_000)));
+    assert_eq!(config.gateways[0].price_micro, Some(20_000));
+    let operator = config.operator().unwrap();
+    assert_eq!(operator.number, "+447700900990");
+    assert_eq!(operator.at.to_string(), "07:00:00");
+    assert_eq!(operator.zone, config.line.fallback_zone);
 }
 
 #[test]
@@ -101,7 +127,11 @@ fn a_small_file_is_enough() {
     let config = parse(SMALL).unwrap();
     assert_eq!(config.store.folder, Path::new("/etc/budwood/store"));
     assert_eq!((config.store.cache_mb, config.web.workers), (32, 2));
-    assert_eq!(config.ways(), Ways::default());
+    let ways = Ways {
+        receiving: vec!["line".to_owned()],
+        ..Ways::default()
+    };
+    assert_eq!(config.ways(), ways);
     assert_eq!(config.log_filter, "info");
 }
 
@@ -178,6 +208,27 @@ fn errors_name_the_line_and_the_key() {
 }
 
 #[test]
+fn errors_of_money_and_operator_name_the_line_and_the_key() {
+    let changes = [
+        ("[line]", "[operator]\nphone = \"07700 900000\"\n[line]"),
+        ("[line]", "[line]\nmoney_a_month = -1"),
+        (
+            "[line]",
+            "[[gateway]]\nname = \"f\"\nkind = \"folder\"\nfolder = \"f\"\n[line]\nmoney_a_month = 5",
+        ),
+    ];
+    let errors = changes.map(|(from, to)| {
+        let changed = SMALL.replace(from, to);
+        parse(&changed).unwrap_err().to_string()
+    });
+    insta::assert_snapshot!(errors.join("\n"), @r#"
+    line 12: operator.phone: expected a number such as "+447700900000", found "07700 900000"
+    line 12: line.money_a_month: expected an amount of money from 0 to 1000000000, found -1
+    line 11: gateway[1].price_part: is needed where line.money_a_month is set
+    "#);
+}
+
+#[test]
 fn several_faults_are_told_at_once_in_the_order_of_the_file() {
     let wrong = SMALL
         .replace("\"GB\"", "\"UK\"")
@@ -188,7 +239,7 @@ fn several_faults_are_told_at_once_in_the_order_of_the_file() {
     line 3: store.folder: expected a text, found integer
     line 5: web.listen: expected an address and a port such as "127.0.0.1:8080", found "127.0.0.1:0"
     line 14: line.country: expected two letters of a country such as "ID", found "UK"
-    line 16: extra: is not a key that is known here; known are: calendars, gateway, languages, line, log, nudges, route, store, web
+    line 16: extra: is not a key that is known here; known are: calendars, gateway, languages, line, log, nudges, operator, route, store, web
     "#);
 }
 

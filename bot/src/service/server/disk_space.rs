@@ -18,6 +18,9 @@ use crate::{
 /// While there is too little room it is looked at this often.
 pub(super) const LOOK: Duration = Duration::from_secs(1);
 
+/// Less than so many times the reserve is told to the operator while there is still time.
+const LOW: u64 = 2;
+
 const MIB: u64 = 1024 * 1024;
 
 /// What is known of the room on the store's disk.
@@ -26,6 +29,7 @@ pub struct Room {
     folder: PathBuf,
     reserve: u64,
     short: Option<String>,
+    is_low: bool,
 }
 
 impl Room {
@@ -36,13 +40,18 @@ impl Room {
             folder: config.folder.clone(),
             reserve: u64::from(config.reserve_mb) * MIB,
             short: None,
+            is_low: false,
         }
     }
 
     /// Looks again; gives whether it turned short or turned enough.
     pub(super) fn look(&mut self) -> bool {
         let was_short = self.is_short();
-        self.short = match free_bytes(&self.folder) {
+        let free = free_bytes(&self.folder);
+        self.is_low = free
+            .as_ref()
+            .map_or(true, |free| *free < self.reserve * LOW);
+        self.short = match free {
             Ok(free) => short_of(free, self.reserve),
             Err(error) => Some(format!("the free space of the disk is not known: {error}")),
         };
@@ -60,6 +69,11 @@ impl Room {
     /// Whether there is too little, as of the last look.
     pub(super) const fn is_short(&self) -> bool {
         self.short.is_some()
+    }
+
+    /// Whether there soon will be too little, as of the last look.
+    pub(super) const fn is_low(&self) -> bool {
+        self.is_low
     }
 
     /// Why no new work is taken, if so.

@@ -13,7 +13,7 @@ use tracing::{error, info, warn};
 use super::watchdog::{Turns, Watch};
 use crate::{
     engine::{HeldBack, Input, Told},
-    service::port::{Arrival, Health, Intake, IntakeFuture, Refused},
+    service::port::{Arrival, Health, Intake, IntakeFuture, MonthHealth, Refused},
     words::traffic::GatewayHealth,
 };
 
@@ -65,6 +65,8 @@ pub(super) struct Shared {
     pub(super) outbox_waiting: AtomicUsize,
     /// What the budget did not let go, and how many deeds are locked.
     pub(super) guarded: Mutex<(HeldBack, u64)>,
+    /// What left in this month.
+    pub(super) month: Mutex<MonthHealth>,
     /// How each gateway was doing when the engine last looked.
     pub(super) gateways: Mutex<Vec<GatewayHealth>>,
 }
@@ -89,6 +91,10 @@ impl Shared {
             error = format!("{error:#}"),
             "the store failed; the service stops"
         );
+    }
+
+    pub(super) fn set_month(&self, month: MonthHealth) {
+        *self.month.lock().unwrap_or_else(PoisonError::into_inner) = month;
     }
 
     pub(super) fn set_gateways(&self, gateways: Vec<GatewayHealth>) {
@@ -181,6 +187,7 @@ impl Intake for Handle {
             inbox_waiting: self.shared.inbox_waiting.load(Ordering::Relaxed),
             outbox_waiting: self.shared.outbox_waiting.load(Ordering::Relaxed),
             held_back,
+            month: *(self.shared.month.lock()).unwrap_or_else(PoisonError::into_inner),
             locked,
             gateways,
         }

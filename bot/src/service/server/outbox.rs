@@ -53,10 +53,14 @@ impl Outbox<'_> {
         let handle = &self.running.handle;
         let (own, intake, stop) = (gateway.clone(), handle.clone(), self.stop.clone());
         tasks.spawn(async move { own.run(&intake, stop).await });
-        if !gateway.abilities().sends {
-            return;
-        }
-        for _ in 0..parallel {
+        let watched = watch_line(gateway.clone(), handle.clone(), self.stop.clone());
+        tasks.spawn(watched);
+        let senders = if gateway.abilities().sends {
+            parallel
+        } else {
+            0
+        };
+        for _ in 0..senders {
             let sender = Sender {
                 gateway: gateway.clone(),
                 handle: handle.clone(),
@@ -67,8 +71,6 @@ impl Outbox<'_> {
             };
             tasks.spawn(sender.run());
         }
-        let watched = watch_line(gateway.clone(), handle.clone(), self.stop.clone());
-        tasks.spawn(watched);
     }
 }
 

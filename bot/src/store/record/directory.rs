@@ -125,6 +125,8 @@ impl TryFrom<StoredPerson> for Person {
 pub(super) struct StoredPhone {
     number: String,
     people: Vec<StoredLink>,
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    lost_on: Option<NaiveDate>,
 }
 
 #[derive(Serialize, Deserialize)]
@@ -150,6 +152,7 @@ impl From<&Phone> for StoredPhone {
         Self {
             number: phone.number.clone(),
             people,
+            lost_on: phone.lost_on,
         }
     }
 }
@@ -170,6 +173,7 @@ impl TryFrom<StoredPhone> for Phone {
         Ok(Self {
             number: stored.number,
             links,
+            lost_on: stored.lost_on,
         })
     }
 }

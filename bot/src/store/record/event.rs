@@ -87,6 +87,15 @@ enum StoredBody {
     GoneOn {
         person: u32,
     },
+    PhoneLost {
+        person: u32,
+    },
+    PhoneFound {
+        person: u32,
+    },
+    NumberMoved {
+        person: u32,
+    },
     Erased {
         person: u32,
     },
@@ -216,6 +225,9 @@ impl From<&Body> for StoredBody {
                 hold: hold.into(),
             },
             Body::GoneOn { person } => Self::GoneOn { person: person.0 },
+            Body::PhoneLost { person } => Self::PhoneLost { person: person.0 },
+            Body::PhoneFound { person } => Self::PhoneFound { person: person.0 },
+            Body::NumberMoved { person } => Self::NumberMoved { person: person.0 },
             Body::Erased { person } => Self::Erased { person: person.0 },
         }
     }
@@ -293,6 +305,15 @@ impl StoredBody {
                 hold: hold.into(),
             },
             Self::GoneOn { person } => Body::GoneOn {
+                person: PersonId(person),
+            },
+            Self::PhoneLost { person } => Body::PhoneLost {
+                person: PersonId(person),
+            },
+            Self::PhoneFound { person } => Body::PhoneFound {
+                person: PersonId(person),
+            },
+            Self::NumberMoved { person } => Body::NumberMoved {
                 person: PersonId(person),
             },
             Self::Erased { person } => Body::Erased {

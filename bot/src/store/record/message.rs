@@ -177,6 +177,9 @@ enum StoredPurpose {
     Welcome {
         person: u32,
     },
+    Service {
+        on: NaiveDate,
+    },
 }
 
 impl StoredPurpose {
@@ -190,6 +193,7 @@ impl StoredPurpose {
             },
             Purpose::Notice { about } => Self::Notice { about: about.0 },
             Purpose::Welcome { person } => Self::Welcome { person: person.0 },
+            Purpose::Service { on } => Self::Service { on: *on },
         }
     }
 
@@ -211,6 +215,7 @@ impl StoredPurpose {
             Self::Welcome { person } => Purpose::Welcome {
                 person: PersonId(person),
             },
+            Self::Service { on } => Purpose::Service { on },
         })
     }
 }

@@ -137,6 +137,19 @@ enum StoredQuestion {
     Stop {
         code: String,
     },
+    Lost {
+        code: String,
+        person: u32,
+    },
+    Found {
+        code: String,
+        person: u32,
+    },
+    Moved {
+        code: String,
+        person: u32,
+        number: String,
+    },
     Visit {
         code: String,
         text: String,
@@ -264,6 +277,7 @@ fn drafts(facts: Vec<StoredDraft>) -> Result<Vec<budwood_scheduler::decide::Draf
 }
 
 impl From<&Question> for StoredQuestion {
+    #[expect(clippy::too_many_lines, reason = "an arm for each question")]
     fn from(question: &Question) -> Self {
         match question {
             Question::Confirm(facts) => Self::Confirm {
@@ -319,6 +333,28 @@ impl From<&Question> for StoredQuestion {
             } => Self::Stop { code: code.clone() },
             Question::Code {
                 code,
+                deed: Deed::Lost { person },
+            } => Self::Lost {
+                code: code.clone(),
+                person: person.0,
+            },
+            Question::Code {
+                code,
+                deed: Deed::Found { person },
+            } => Self::Found {
+                code: code.clone(),
+                person: person.0,
+            },
+            Question::Code {
+                code,
+                deed: Deed::Moved { person, number },
+            } => Self::Moved {
+                code: code.clone(),
+                person: person.0,
+                number: number.clone(),
+            },
+            Question::Code {
+                code,
                 deed: Deed::Visit { text, sent_at },
             } => Self::Visit {
                 code: code.clone(),
@@ -330,6 +366,7 @@ impl From<&Question> for StoredQuestion {
 }
 
 impl StoredQuestion {
+    #[expect(clippy::too_many_lines, reason = "an arm for each question")]
     fn open(self) -> Result<Question, Fault> {
         Ok(match self {
             Self::Confirm { facts } => Question::Confirm(drafts(facts)?),
@@ -380,6 +417,29 @@ impl StoredQuestion {
             Self::Stop { code } => Question::Code {
                 code,
                 deed: Deed::Stop,
+            },
+            Self::Lost { code, person } => Question::Code {
+                code,
+                deed: Deed::Lost {
+                    person: PersonId(person),
+                },
+            },
+            Self::Found { code, person } => Question::Code {
+                code,
+                deed: Deed::Found {
+                    person: PersonId(person),
+                },
+            },
+            Self::Moved {
+                code,
+                person,
+                number,
+            } => Question::Code {
+                code,
+                deed: Deed::Moved {
+                    person: PersonId(person),
+                    number,
+                },
             },
             Self::Visit {
                 code,

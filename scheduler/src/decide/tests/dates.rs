@@ -5,7 +5,10 @@ use budwood_parser::{Day, When};
 use chrono::{Datelike, Weekday};
 
 use super::given::{day, given, today};
-use crate::{decide::resolve_date, words::event::Happened};
+use crate::{
+    decide::{date_ahead, resolve_date},
+    words::event::Happened,
+};
 
 const fn calendar(day: u8, month: u8, year: Option<u16>, named: bool) -> When {
     When::Calendar {
@@ -117,6 +120,62 @@ fn a_weekday_is_the_last_one_and_never_today() {
     ];
     for (named, then) in expected {
         check(When::Weekday(named), "2027-03-17", then);
+    }
+}
+
+/// "The 5th" is this month's, or the last month's that had one.
+#[test]
+fn a_day_of_the_month_is_the_last_one() {
+    check(When::MonthDay(5), "2027-03-17", "2027-03-05");
+    check(When::MonthDay(17), "2027-03-17", "2027-03-17");
+    check(When::MonthDay(18), "2027-03-17", "2027-02-18");
+    check(When::MonthDay(31), "2027-03-17", "2027-01-31");
+    check(When::MonthDay(30), "2028-01-05", "2027-12-30");
+    check(When::MonthDay(32), "2027-03-17", "none");
+    check(When::MonthDay(0), "2027-03-17", "none");
+}
+
+/// "Until Friday", "until 15 Jan": the next such day, never one that is past; a date may be today,
+/// a weekday is not: for today people say "today".
+#[test]
+fn a_day_ahead_is_today_or_the_next_one() {
+    let ahead = |when: When, today: &str, then: &str| {
+        let expected = (then != "none").then(|| day(then));
+        assert_eq!(
+            date_ahead(when, day(today)),
+            expected,
+            "{when:?} said {today}"
+        );
+    };
+    // 17 March 2027 is a Wednesday.
+    for (named, then) in [
+        (Day::Wednesday, "2027-03-24"),
+        (Day::Thursday, "2027-03-18"),
+        (Day::Sunday, "2027-03-21"),
+        (Day::Monday, "2027-03-22"),
+        (Day::Tuesday, "2027-03-23"),
+    ] {
+        ahead(When::Weekday(named), "2027-03-17", then);
+    }
+    ahead(calendar(17, 3, None, true), "2027-03-17", "2027-03-17");
+    ahead(calendar(16, 3, None, true), "2027-03-17", "2028-03-16");
+    ahead(calendar(15, 1, None, true), "2027-12-20", "2028-01-15");
+    ahead(
+        calendar(17, 3, Some(2027), true),
+        "2027-03-17",
+        "2027-03-17",
+    );
+    ahead(calendar(16, 3, Some(2027), true), "2027-03-17", "none");
+    ahead(calendar(5, 1, Some(2029), true), "2027-03-17", "2029-01-05");
+    ahead(calendar(31, 2, None, true), "2027-03-17", "none");
+    ahead(When::MonthDay(17), "2027-03-17", "2027-03-17");
+    ahead(When::MonthDay(16), "2027-03-17", "2027-04-16");
+    // April has no 31st.
+    ahead(When::MonthDay(31), "2027-04-01", "2027-05-31");
+    ahead(When::MonthDay(30), "2027-01-31", "2027-03-30");
+    ahead(When::MonthDay(32), "2027-03-17", "none");
+    for behind in [When::DaysAgo(0), When::LastWeek, When::LastMonth] {
+        ahead(behind, "2027-03-17", "none");
     }
 }
 

@@ -11,12 +11,15 @@ use std::{
     vec::Vec,
 };
 
-use budwood_parser::{Details, Kind, Known, Pack, Reader, Reading, Report, Sender, languages};
+use budwood_parser::{
+    Act, Bare, Details, Kind, Known, Pack, Reader, Reading, Report, Sender, languages,
+};
 use chrono::NaiveDate;
 
 use crate::{
     decide::{
         Amend, Answer, Decision, Draft, Last, Missing, Nudged, Pending, Plot, Reply, Scene, decide,
+        heed,
     },
     land::block::{BlockState, Cohort},
     words::event::Happened,
@@ -120,6 +123,11 @@ impl Given {
 
     pub(super) fn decide(&self, reading: &Reading) -> Decision {
         decide(reading, &self.scene())
+    }
+
+    /// What a known phone gets of it in the end, in short.
+    pub(super) fn heeded(&self, reading: &Reading) -> String {
+        in_short(&heed(self.decide(reading), reading, &self.scene()))
     }
 
     /// Reads a text with the real reader and decides.
@@ -277,4 +285,23 @@ fn fact_in_short(fact: &Draft) -> String {
         short += &format!(" to {}", fact.on.to);
     }
     short
+}
+
+pub(super) fn says(act: Act) -> Reading {
+    Reading {
+        acts: vec![act],
+        ..Reading::default()
+    }
+}
+
+pub(super) fn bare(bare: Bare) -> Reading {
+    Reading {
+        bare: Some(bare),
+        ..Reading::default()
+    }
+}
+
+#[track_caller]
+pub(super) fn check(given: &Given, reading: &Reading, then: &str) {
+    assert_eq!(in_short(&given.decide(reading)), then);
 }

@@ -10,31 +10,11 @@ use std::{
 };
 
 use budwood_parser::{
-    Act, Ailment, Alarm, Bare, Correction, Details, Doubt, Extent, Kind, Known, Reading, Sender,
-    Stance, Wetness,
+    Act, Ailment, Bare, Details, Doubt, Extent, Kind, Known, Reading, Sender, Stance, Wetness,
 };
 
-use super::given::{Given, count, day, draft, given, in_short, nudge, reader, report};
+use super::given::{Given, bare, check, count, day, draft, given, nudge, reader, report, says};
 use crate::decide::{Decision, Draft, Missing, Nudged, Pending};
-
-fn says(act: Act) -> Reading {
-    Reading {
-        acts: vec![act],
-        ..Reading::default()
-    }
-}
-
-fn bare(bare: Bare) -> Reading {
-    Reading {
-        bare: Some(bare),
-        ..Reading::default()
-    }
-}
-
-#[track_caller]
-fn check(given: &Given, reading: &Reading, then: &str) {
-    assert_eq!(in_short(&given.decide(reading)), then);
-}
 
 #[test]
 fn one_block_need_not_be_named() {
@@ -357,71 +337,20 @@ fn a_choice_must_be_on_the_list() {
     check(&choose, &bare(Bare::Number(4.0)), "silent, NothingAsked");
 }
 
-fn correct(from: Option<&str>, to: Option<&str>) -> Reading {
-    says(Act::Correct(Correction {
-        from: from.map(ToString::to_string),
-        to: to.map(ToString::to_string),
-        ..Correction::default()
-    }))
-}
-
-/// The number that equals the stored one is the old one, whichever comes first.
+/// "12 of 30 reach the string" measures without a tape. A share of nothing counted does not.
 #[test]
-fn a_correction_finds_the_slot_that_it_means() {
-    let farmer = given().after(&[draft(Kind::Planted, "A", count(120))]);
-    let to_102 = "change count of 0 to planted 102 A";
-    check(&farmer, &correct(Some("120"), Some("102")), to_102);
-    check(&farmer, &correct(Some("102"), Some("120")), to_102);
-    check(&farmer, &correct(None, Some("102")), to_102);
-    check(&farmer, &correct(Some("7"), Some("8")), "unsure which");
-    check(&farmer, &correct(None, Some("120")), "unsure which");
-    check(&farmer, &correct(None, Some("12.5")), "unsure which");
-    let to_b = "change block of 0 to planted 120 B";
-    check(&farmer, &correct(Some("A"), Some("B")), to_b);
-    check(&farmer, &correct(Some("B"), Some("A")), to_b);
-    check(&farmer, &correct(None, Some("b")), to_b);
-    check(&farmer, &correct(Some("B"), Some("C")), "unsure which");
-    check(&given(), &correct(None, Some("102")), "unsure which");
-    check(&farmer, &says(Act::Undo), "undo");
-}
-
-/// Of several facts the last that fits is meant, unless the correction names its kind.
-#[test]
-fn a_correction_reaches_the_last_fact_or_the_one_named() {
-    let farmer = given().after(&[
-        draft(Kind::Planted, "A", count(120)),
-        draft(Kind::Dead, "A", count(8)),
-    ]);
-    check(
-        &farmer,
-        &correct(None, Some("9")),
-        "change count of 1 to dead 9 A",
-    );
-    let mut named = Correction {
-        to: Some("102".to_string()),
-        kind: Some(Kind::Planted),
-        ..Correction::default()
+fn trees_that_reach_the_string_need_no_values() {
+    let sampled = |count: Option<u32>, of: Option<u32>, then: &str| {
+        let details = Details {
+            count,
+            of,
+            ..Details::default()
+        };
+        given().check_report(report(Kind::Girth, "A", details), then);
     };
-    check(
-        &farmer,
-        &says(Act::Correct(named.clone())),
-        "change count of 0 to planted 102 A",
-    );
-    named.block = Some("B".to_string());
-    check(&farmer, &says(Act::Correct(named)), "unsure which");
-}
-
-#[test]
-fn grief_and_danger_come_before_everything() {
-    let mut reading = Reading {
-        reports: vec![report(Kind::Dead, "A", count(1))],
-        acts: vec![Act::Stop],
-        alarm: Some(Alarm::Grief),
-        ..Reading::default()
-    };
-    check(&given(), &reading, "person, grief");
-    reading.alarm = Some(Alarm::Danger);
-    check(&given().from(Sender::Unknown), &reading, "person, danger");
+    sampled(Some(12), Some(30), "record girth 12 A");
+    sampled(Some(12), None, "ask values of girth 12 A");
+    sampled(None, Some(30), "ask values of girth A");
 }
 
 #[test]
@@ -460,7 +389,6 @@ fn a_stranger_may_say_three_words_and_learn_whom_to_ask() {
     for act in [Act::Yes, Act::No, Act::Done, Act::Undo, Act::Later(None)] {
         check(&stranger, &says(act), "silent, Stranger");
     }
-    check(&stranger, &correct(None, Some("102")), "silent, Stranger");
     let work = Reading {
         reports: vec![report(Kind::Planted, "A", count(20))],
         ..Reading::default()

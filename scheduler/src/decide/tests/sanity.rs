@@ -9,7 +9,7 @@ use std::{string::ToString, vec, vec::Vec};
 use budwood_parser::{Details, Kind, Measure, Per, Report, Unit, When};
 
 use super::given::{Given, count, day, given, report};
-use crate::land::block::{Census, Count};
+use crate::land::block::{Census, Cohort, Count};
 
 /// A count that is sound, and one more that is not.
 #[track_caller]
@@ -154,6 +154,47 @@ fn more_filled_than_there_are_gaps() {
     );
 }
 
+/// Where nobody counted the dead, a few replaced trees tell of as many deaths; a fifth of the block
+/// is not a few, and where they were counted, so are the gaps.
+#[test]
+fn replaced_trees_tell_of_deaths_where_nobody_counted_them() {
+    check_count(
+        &given(),
+        Kind::Replaced,
+        "A",
+        40,
+        "MoreThanGaps { gaps: 0 }",
+    );
+    let mut farmer = given();
+    let none_dead = Count {
+        on: day("2027-01-10"),
+        trees: Some(0),
+    };
+    farmer.state("A").last.insert(Kind::Dead, none_dead);
+    farmer.check_report(
+        report(Kind::Replaced, "A", count(1)),
+        "confirm replaced 1 A: [MoreThanGaps { gaps: 0 }]",
+    );
+    let mut filled = given();
+    let state = filled.state("A");
+    state.cohorts[0].dead = 6;
+    state.cohorts.push(Cohort {
+        planted_on: day("2026-09-01"),
+        clone_name: None,
+        planted: 6,
+        dead: 0,
+        backfill: true,
+    });
+    filled.check_report(
+        report(Kind::Replaced, "A", count(1)),
+        "confirm replaced 1 A: [MoreThanGaps { gaps: 0 }]",
+    );
+    given().check(
+        "dead 9 A and replaced 10",
+        "confirm dead 9 A + replaced 10 A: [MoreThanGaps { gaps: 9 }]",
+    );
+}
+
 /// What the same text says before counts: planting and dying, dying and filling.
 #[test]
 fn facts_of_one_text_count_together() {
@@ -206,6 +247,12 @@ fn one_value_far_from_the_others() {
     check_values(&farmer, Kind::Girth, &near, &far, "OddValue(54.1)");
     let (near, far) = ([40.0, 40.0, 26.1], [40.0, 40.0, 25.9]);
     check_values(&farmer, Kind::Girth, &near, &far, "OddValue(25.9)");
+    // The middle one of five, in whatever order they are told.
+    let shuffled = [60.0, 40.0, 41.0, 42.0, 61.0];
+    farmer.check_report(
+        values(Kind::Girth, &shuffled),
+        &std::format!("confirm girth {shuffled:?} A: [OddValue(60.0)]"),
+    );
     // Of two values neither is the odd one.
     farmer.check_report(
         values(Kind::Girth, &[20.0, 60.0]),
@@ -234,6 +281,21 @@ fn stems_do_not_shrink_by_more_than_two_centimetres() {
         &[43.5],
         "Shrunk { before: 46.0 }",
     );
+}
+
+/// Trees do not get shorter, but others may be measured: a published series falls from 48.2 to
+/// 45.0 cm, so a twentieth less is no doubt.
+#[test]
+fn trees_do_not_get_shorter() {
+    let mut farmer = given();
+    farmer.state("A").heights = vec![Census {
+        on: day("2027-01-10"),
+        values_cm: vec![200.0],
+        reached: None,
+        source: crate::words::event::Source::OwnText,
+    }];
+    let why = "Shrunk { before: 200.0 }";
+    check_values(&farmer, Kind::Height, &[190.0], &[189.5], why);
 }
 
 /// Growth before opening of 6 to 18 cm a year is the most that any source names (Chinese notes);
@@ -340,6 +402,10 @@ fn more_than_a_kilogram_of_fertiliser_a_tree() {
         (200.0, 201.0, Unit::Kilogram, None),
         (4.0, 4.5, Unit::Bag, None),
     ];
+    // Where nothing is planted, nobody knows for how many trees it is.
+    let mut bare = fed(500.0, Unit::Kilogram, None);
+    bare.block = Some("C".to_string());
+    given().check_report(bare, "record fertilised C");
     for (sound, too_much, unit, per) in cases {
         given().check_report(fed(sound, unit, per), "record fertilised A");
         given().check_report(
@@ -364,6 +430,11 @@ fn the_same_again_within_a_week() {
     last_seen("2027-03-11").check_report(dead(20), "confirm dead 20 A: [SameAgain]");
     last_seen("2027-03-10").check_report(dead(20), "record dead 20 A");
     last_seen("2027-03-11").check_report(dead(21), "record dead 21 A");
+    // Nothing seen twice is nothing odd.
+    let mut none = last_seen("2027-03-11");
+    let seen = none.state("A").last.get_mut(&Kind::Dead).unwrap();
+    seen.trees = Some(0);
+    none.check_report(dead(0), "record dead 0 A");
 }
 
 #[test]

@@ -246,6 +246,16 @@ fn each_condition_decides_over_its_job() {
     assert_eq!(seen, named);
 }
 
+/// A person tells conditions apart by their words alone.
+#[test]
+fn no_two_conditions_read_the_same() {
+    let named = TaskKind::ALL.into_iter().flat_map(TaskKind::conditions);
+    let named: BTreeSet<Condition> = named.copied().collect();
+    let words: BTreeSet<&str> = named.iter().map(|one| one.words()).collect();
+    assert_eq!(words.len(), named.len());
+    assert!(!words.contains(""));
+}
+
 /// Whether one condition cannot hold without another: uncounted dead leave no gaps.
 fn follows(one: Condition, other: Condition) -> bool {
     matches!((one, other), (GapsTooMany, DeadCounted))

@@ -15,7 +15,7 @@ use crate::{
     words::{
         job::{
             Clock,
-            TaskKind::{self, Backfill, Feed, Plant},
+            TaskKind::{self, Backfill, Clear, Feed, Firebreak, Plant},
         },
         season::Season,
     },
@@ -219,4 +219,56 @@ fn where_it_rains_twice_a_year_the_next_rains_count() {
     assert_eq!(planted_in("2027-09-10", "2027-04-05", "2027-04-06"), None);
     let autumn = planted_in("2027-09-10", "2027-09-03", "2027-09-04");
     assert_eq!(autumn, Some("2027-09-03".to_string()));
+}
+
+/// FAO by common practice: a firebreak four weeks before the rains end on 31 October. It is still
+/// worth cutting for two months; then it is spoken of before the next dry season.
+#[test]
+fn a_firebreak_is_cut_before_each_dry_season() {
+    let cut = |facts: &str, today: &str| {
+        let planted = ["2026-06-01 planted 600\n", facts].concat();
+        given(fao(), &planted).rains().at(today, Firebreak)
+    };
+    let due = |facts: &str, today: &str| cut(facts, today).map(|task| task.due.to_string());
+    let (first, second) = (
+        Some("2027-10-03".to_string()),
+        Some("2028-10-03".to_string()),
+    );
+    assert_eq!(due("", "2027-06-01"), first);
+    assert_eq!(due("", "2027-12-30"), first);
+    assert_eq!(due("", "2027-12-31"), second);
+    assert_eq!(due("2027-10-03 done firebreak", "2027-10-05"), second);
+    // One cut in the middle of the rains is overgrown when they end.
+    assert_eq!(due("2027-07-01 done firebreak", "2027-10-05"), first);
+    let task = cut("", "2027-06-01").unwrap();
+    assert_eq!(task.late_after, day("2027-10-31"));
+    assert_eq!(task.figures.width_m, Some(3.0));
+    let unknown = given(fao(), "2026-06-01 planted 600");
+    assert_eq!(unknown.at("2027-10-05", Firebreak), None);
+}
+
+/// FAO by common practice: felling in the half year before planting and 75 days before it at the
+/// latest; after the rains where these end in time.
+#[test]
+fn felling_waits_for_the_dry_season() {
+    let clear = |planned: &str, rains: Option<((u32, u32), (u32, u32))>| {
+        let mut block = given(fao(), "2026-06-01 done order_plants").planned(planned);
+        block.season.rains_start = rains.map(|(start, _)| start);
+        block.season.rains_end = rains.map(|(_, end)| end);
+        block.due("2026-08-01", Clear)
+    };
+    let on = |text: &str| Some(text.to_string());
+    assert_eq!(clear("2027-06-01", None), on("2026-12-01"));
+    let usual = Some(((5, 20), (10, 31)));
+    assert_eq!(clear("2027-06-01", usual), on("2026-12-01"));
+    assert_eq!(clear("2027-04-01", usual), on("2026-11-01"));
+    // Where it rains until it must be done, nobody waits. 75 days before 1 June is 18 March.
+    assert_eq!(
+        clear("2027-06-01", Some(((9, 1), (3, 17)))),
+        on("2027-03-18")
+    );
+    assert_eq!(
+        clear("2027-06-01", Some(((9, 1), (3, 18)))),
+        on("2026-12-01")
+    );
 }

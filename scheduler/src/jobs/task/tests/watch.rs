@@ -283,3 +283,21 @@ fn what_was_seen_nearby_is_looked_for_at_once() {
     let bare = "2027-12-01 warned leaf_fall";
     assert!(at(bare, "2027-12-01", LeafCheck).is_none(), "no trees");
 }
+
+/// Who does not answer a mere question is nobody's worry, but the adviser wants to know what was
+/// seen nearby.
+#[test]
+fn a_look_that_the_adviser_asked_for_is_no_mere_question() {
+    let planted = "2027-06-01 planted 600\n";
+    let looks = |facts: &str, kind: TaskKind| {
+        let given = given(fao(), &[planted, facts].concat()).rains();
+        (0..700).find_map(|days| {
+            let all = given.tasks_on(day("2027-12-02") + chrono::Days::new(days));
+            all.into_iter().find(|task| task.kind == kind)
+        })
+    };
+    assert!(looks("", LeafCheck).unwrap().only_tells());
+    assert!(!looks("", RootCheck).unwrap().only_tells());
+    let warned = "2027-12-01 warned leaf_fall";
+    assert!(!looks(warned, LeafCheck).unwrap().only_tells());
+}

@@ -1,0 +1,25 @@
+//! The operator is told each morning how the service is, by the same outbox as everything else. What
+//! was told is kept with what left in the month, so that no start tells it again.
+
+use chrono::TimeDelta;
+
+use crate::{
+    engine::{said::Said, step::Step},
+    words::limits,
+};
+
+impl Step<'_> {
+    /// The line of this morning, if its time has come. One that is hours late waits for the next
+    /// morning.
+    pub(crate) fn morning_line(&mut self) -> Option<Said> {
+        let view = self.view();
+        if view.next_morning()? > self.now {
+            return None;
+        }
+        let (day, began) = view.last_morning()?;
+        let is_late = self.now - began > TimeDelta::hours(limits::MORNING_HOURS);
+        let said = view.to_operator(view.morning());
+        self.ledger().told_on = Some(day);
+        said.filter(|_| !is_late)
+    }
+}
