@@ -40,15 +40,17 @@ pub(crate) fn adviser(pieces: &[Piece<'_>], folded: &Folded<'_>, sender: Sender)
         return None;
     }
     let core = core(pieces);
-    if core
-        .iter()
-        .any(|piece| matches!(piece.sense, Sense::Group(_)))
-    {
-        about_group(pieces, &core)
-    } else if core
-        .iter()
-        .any(|piece| matches!(piece.sense, Sense::Member(_)))
-    {
+    let is_group = |piece: &&Piece<'_>| matches!(piece.sense, Sense::Group(_));
+    let is_member = |piece: &&Piece<'_>| matches!(piece.sense, Sense::Member(_));
+    let names_member = core.iter().any(is_member);
+    if core.iter().any(is_group) {
+        // "from Keti RIVA: dead 9 A": the group says which Keti.
+        let reports = names_member && is_told(&core) && other_kind(&core).is_some();
+        if names_member && let Some(topic) = of_phone(&core) {
+            return Some(query(pieces, topic, None));
+        }
+        (!reports).then(|| about_group(pieces, &core)).flatten()
+    } else if names_member {
         about_member(pieces, &core)
     } else {
         about_all(pieces, &core)
@@ -96,18 +98,23 @@ fn about_member(pieces: &[Piece<'_>], core: &[&Piece<'_>]) -> Option<Query> {
     let topic = core.iter().find_map(|piece| topic_of(piece));
     let topic = topic.filter(|topic| *topic != Topic::Status);
     let kind = other_kind(core);
-    let told = core.iter().any(|piece| {
-        matches!(
-            piece.sense,
-            Sense::Number(_) | Sense::Block(_) | Sense::List { .. }
-        )
-    });
+    let told = is_told(core);
     // "hold Tamo until 15 Jan, the land is sold".
     let holds = core
         .first()
         .is_some_and(|piece| topic_of(piece) == Some(Topic::LeaveAlone) && kind.is_none());
     let asks = holds || core.len() <= MEMBER_WORDS_MAX && !(told && kind.is_some());
     asks.then(|| query(pieces, topic.unwrap_or(Topic::Member), kind))
+}
+
+/// A figure or a block stands in it, as in a report.
+fn is_told(core: &[&Piece<'_>]) -> bool {
+    core.iter().any(|piece| {
+        matches!(
+            piece.sense,
+            Sense::Number(_) | Sense::Block(_) | Sense::List { .. }
+        )
+    })
 }
 
 /// "lost Keti", "moved Keti KOLO 07700 900555": nothing but the word, who, and where a number is

@@ -1,6 +1,7 @@
 //! Questions of an adviser about groups and people.
 
-use super::{check, check_adviser};
+use super::{ADVISER, check, check_adviser, reader, render};
+use crate::reading::Known;
 
 #[test]
 fn about_a_group() {
@@ -83,4 +84,35 @@ fn about_a_group_that_is_not_known_yet() {
 fn a_farmer_has_no_such_words() {
     check("late", "");
     check("SICK", "disease");
+}
+
+/// Words that stand in reports too are deeds only where a name alone goes with them.
+#[test]
+fn about_a_phone() {
+    check_adviser("lost tamo", "!query lost member=Tamo | member=Tamo");
+    check_adviser(
+        "LOST Tamo KOLO",
+        "!query lost group=KOLO member=Tamo | member=Tamo",
+    );
+    check_adviser(
+        "found tamo",
+        "!query found member=Tamo | =member Tamo | member=Tamo",
+    );
+    check("lost 4 A", "dead @A 4");
+}
+
+#[test]
+fn a_report_for_a_person_of_a_group() {
+    let known = Known {
+        blocks: &["A"],
+        ..ADVISER
+    };
+    for (text, told) in [
+        ("from Tamo KOLO: dead 4 A", "dead @A 4 | member=Tamo"),
+        ("tamo kolo weeded A", "weeded @A | member=Tamo"),
+        ("tamo lost 4 A", "dead @A 4 | member=Tamo"),
+    ] {
+        let reading = reader().read(text, &known);
+        assert_eq!(render::reading(&reading), told, "for {text:?}");
+    }
 }

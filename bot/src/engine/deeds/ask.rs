@@ -26,7 +26,8 @@ impl Step<'_> {
         let view = self.view();
         let target = turn.target;
         let other = view.person(target).filter(|_| target != turn.speaker);
-        let other = other.map(|person| person.name.as_str());
+        let other = other.map(|person| view.told_apart(turn.speaker, person));
+        let other = other.as_deref();
         let named = facts.first().and_then(|fact| fact.block.as_deref());
         let block = named.map(|block| match other {
             // The question names them already.

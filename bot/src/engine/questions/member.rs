@@ -85,6 +85,19 @@ impl<'a> View<'a> {
         self.about(person)
     }
 
+    /// A person's whole name; with the group where the teller has a namesake.
+    pub(crate) fn told_apart(self, teller: PersonId, person: &Person) -> String {
+        let name = &person.name;
+        let found = self
+            .person(teller)
+            .map(|teller| self.called(teller, name, None));
+        if found.is_some_and(|found| found.len() > 1) {
+            format!("{name} ({})", self.group_name(person.group))
+        } else {
+            name.clone()
+        }
+    }
+
     /// Which of several namesakes is meant?
     pub(crate) fn which(self, speaker: &Person, several: &[PersonId]) -> Phrase {
         let names = Names::of_all(self, speaker);
