@@ -128,6 +128,7 @@ stand-look = Look for new shoots from { $day }. { "" }
 stand-sick = { $adviser } is told. Do not pull or spray yet. { "" }
 stand-harm = { $adviser } is told. Stay clear of hanging branches. { "" }
 stand-sick-untold = Do not pull or spray yet. { "" }
+stand-told = { $adviser } is told. { "" }
 stand-harm-untold = Stay clear of hanging branches. { "" }
 stand-label = Follow the label. Wash hands. { "" }
 

@@ -150,6 +150,7 @@ stand-look = Regardez les pousses dès { $day }. { "" }
 stand-sick = { $adviser } le sait. N'arrachez rien, ne traitez pas. { "" }
 stand-harm = { $adviser } le sait. Loin des branches cassées. { "" }
 stand-sick-untold = N'arrachez rien, ne traitez pas. { "" }
+stand-told = { $adviser } le sait. { "" }
 stand-harm-untold = Loin des branches cassées. { "" }
 stand-label = Suivez l'étiquette. Lavez-vous les mains. { "" }
 

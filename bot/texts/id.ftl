@@ -104,6 +104,7 @@ stand-look = Lihat tunas baru mulai { $day }. { "" }
 stand-sick = { $adviser } diberi tahu. Jangan cabut atau semprot dulu. { "" }
 stand-harm = { $adviser } diberi tahu. Jauhi dahan yang menggantung. { "" }
 stand-sick-untold = Jangan cabut atau semprot dulu. { "" }
+stand-told = { $adviser } diberi tahu. { "" }
 stand-harm-untold = Jauhi dahan yang menggantung. { "" }
 stand-label = Ikuti label. Cuci tangan. { "" }
 

@@ -147,6 +147,7 @@ stand-look = Olhe os brotos a partir de { $day }. { "" }
 stand-sick = { $adviser } ja sabe. Nao arranque nem aplique nada. { "" }
 stand-harm = { $adviser } ja sabe. Longe dos galhos pendurados. { "" }
 stand-sick-untold = Nao arranque nem aplique nada. { "" }
+stand-told = { $adviser } ja sabe. { "" }
 stand-harm-untold = Longe dos galhos pendurados. { "" }
 stand-label = Siga o rotulo. Lave as maos. { "" }
 

@@ -107,6 +107,7 @@ stand-look = ดูกิ่งใหม่ { $day } { "" }
 stand-sick = อย่าถอนหรือพ่น { "" }
 stand-harm = ระวังกิ่งหัก { "" }
 stand-sick-untold = อย่าถอนหรือพ่น { "" }
+stand-told = แจ้งแล้ว { "" }
 stand-harm-untold = ระวังกิ่งหัก { "" }
 stand-label = ทำตามฉลาก ล้างมือ { "" }
 

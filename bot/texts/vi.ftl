@@ -109,6 +109,7 @@ stand-look = Xem chồi mới từ { $day }. { "" }
 stand-sick = Đã báo { $adviser }. Để nguyên cây, không phun. { "" }
 stand-harm = Đã báo { $adviser }. Tránh xa cành gãy treo trên cây. { "" }
 stand-sick-untold = Để nguyên cây, không phun. { "" }
+stand-told = Đã báo { $adviser }. { "" }
 stand-harm-untold = Tránh xa cành gãy treo trên cây. { "" }
 stand-label = Làm theo nhãn. Rửa tay. { "" }
 

@@ -206,6 +206,17 @@ named! {
     }
 }
 
+impl Cause {
+    /// Whether branches may hang loose, or trees fall, where this was: of an unknown cause too.
+    #[must_use]
+    pub const fn leaves_hanging(self) -> bool {
+        match self {
+            Self::Wind | Self::Fire | Self::Other => true,
+            Self::Flood | Self::Drought | Self::Animals | Self::Theft | Self::Termites => false,
+        }
+    }
+}
+
 named! {
     /// How much of the block.
     Extent {

@@ -287,8 +287,14 @@ fn outlook(facts: Facts<'_>, after: After<'_>) -> Option<Phrase> {
 fn caution(facts: Facts<'_>, after: After<'_>) -> Option<Phrase> {
     let facts = facts.facts.iter();
     let seen = facts.filter(|fact| fact.details.count != Some(0));
+    let hangs = seen.clone().any(|fact| {
+        let is_harm = fact.kind.care() == Some(Care::Harmed);
+        is_harm && fact.details.cause.is_none_or(Cause::leaves_hanging)
+    });
     let args = args! { "adviser" => Value::name(after.adviser) };
     Some(match seen.filter_map(|fact| fact.kind.care()).min()? {
+        Care::Harmed if !hangs && after.is_told => Phrase::new(Key::StandTold, args),
+        Care::Harmed if !hangs => return None,
         Care::Sick if after.is_told => Phrase::new(Key::StandSick, args),
         Care::Sick => Key::StandSickUntold.into(),
         Care::Harmed if after.is_told => Phrase::new(Key::StandHarm, args),

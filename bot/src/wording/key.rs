@@ -191,6 +191,7 @@ keys! {
     StandSick = "stand-sick",
     StandHarm = "stand-harm",
     StandSickUntold = "stand-sick-untold",
+    StandTold = "stand-told",
     StandHarmUntold = "stand-harm-untold",
     StandLabel = "stand-label",
     // Correcting.
