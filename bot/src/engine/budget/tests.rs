@@ -71,6 +71,44 @@ fn a_day_has_its_bound_too_and_the_next_begins_anew() {
     );
 }
 
+/// Whoever owns the phone sees a code and STOP even where somebody else has used up its answers: 20
+/// more an hour and 60 more a day, and those end too.
+#[test]
+fn what_must_be_seen_goes_beyond_the_bound_but_not_without_end() {
+    let goes = |talk: &mut Talk, allowance: Allowance| {
+        let verdicts = (0..200).map(|_| may_answer(talk, allowance, noon()));
+        verdicts.filter(|verdict| *verdict == Verdict::Go).count()
+    };
+    let farmer = answers(Role::Farmer);
+    let mut talk = Talk::default();
+    assert_eq!(goes(&mut talk, farmer), 10);
+    assert_eq!(goes(&mut talk, farmer.with_urgent()), 20);
+    let of_a_day = Allowance {
+        an_hour: 1_000,
+        ..farmer
+    };
+    let mut talk = Talk::default();
+    assert_eq!(goes(&mut talk, of_a_day), 40);
+    assert_eq!(goes(&mut talk, of_a_day.with_urgent()), 60);
+}
+
+#[test]
+fn nobody_waits_for_a_reminder_and_for_nothing_else() {
+    for class in [Class::Nudge, Class::Round] {
+        assert!(class.is_reminder(), "{class:?}");
+    }
+    for class in [
+        Class::Security,
+        Class::Alarm,
+        Class::Notice,
+        Class::Answer,
+        Class::Stranger,
+        Class::Service,
+    ] {
+        assert!(!class.is_reminder(), "{class:?}");
+    }
+}
+
 #[test]
 fn the_fifth_notice_of_an_hour_waits_until_the_hour_ends() {
     let mut talk = Talk::default();
@@ -200,6 +238,10 @@ fn a_stranger_who_was_heard_before_a_start_is_not_answered_again_that_day() {
     strangers.recall("+447700900002", day_before);
     assert!(!strangers.may_answer("+447700900001", noon()));
     assert!(strangers.may_answer("+447700900002", noon()));
+    for number in 0..=limits::STRANGERS_ANSWERED_A_DAY {
+        strangers.recall(&format!("{number}"), noon());
+    }
+    assert_eq!(strangers.answered.len(), limits::STRANGERS_ANSWERED_A_DAY);
 }
 
 /// After a start texts come by their ids: one that left yesterday does not give today's money back.

@@ -220,3 +220,37 @@ pub(crate) fn code_in(text: &str) -> Option<&str> {
     let is_code = code.len() == CODE_DIGITS && code.chars().all(|c| c.is_ascii_digit());
     is_code.then_some(code)
 }
+
+#[cfg(test)]
+mod tests {
+    use super::code_in;
+
+    /// Six digits and no other number: "code 123456" is one, "planted 123456" of 2 blocks is none.
+    #[test]
+    fn a_code_is_the_only_number_of_its_text() {
+        for text in [
+            "123456",
+            " 123456. ",
+            "code: 123456",
+            "123456 yes please",
+            "#123456",
+        ] {
+            assert_eq!(code_in(text), Some("123456"), "{text}");
+        }
+        for text in [
+            "",
+            "yes",
+            "12345",
+            "1234567",
+            "123 456",
+            "123456 2",
+            "123456 dead 4 A",
+            "A123456",
+            "12345O",
+            "١٢٣٤٥٦",
+            "123456 ٢",
+        ] {
+            assert_eq!(code_in(text), None, "{text}");
+        }
+    }
+}

@@ -110,6 +110,30 @@ fn broken_plants_are_no_damage_to_trees() {
     assert_eq!(told(dead), "record received 388 A");
     let elsewhere = report(Kind::Damage, "B", count(12));
     assert_eq!(told(elsewhere), "record received 400 A + damage 12 B");
+    // Bags do not break trees.
+    let bags = Details {
+        supply: Some(budwood_parser::Supply::Fertiliser),
+        ..count(8)
+    };
+    let with_bags = budwood_parser::Reading {
+        reports: vec![
+            report(Kind::Received, "A", bags),
+            report(Kind::Damage, "A", count(12)),
+        ],
+        about_work: true,
+        ..budwood_parser::Reading::default()
+    };
+    let told = in_short(&given().decide(&with_bags));
+    assert_eq!(told, "record received 8 A + damage 12 A");
     // Damage without plants that came is damage.
     check_kind(&given(), Kind::Damage, "A", 12, "record");
+}
+
+/// Where nothing is planted, nobody knows of how many the sick or the dead are.
+#[test]
+fn a_block_without_trees_has_no_whole() {
+    check_kind(&given(), Kind::Disease, "C", 5, "record");
+    let mut all = report(Kind::Dead, "C", Details::default());
+    all.doubts = vec![budwood_parser::Doubt::Whole(budwood_parser::Extent::All)];
+    given().check_report(all, "ask count of dead C");
 }

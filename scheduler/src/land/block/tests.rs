@@ -199,6 +199,26 @@ fn sickness_and_harm_are_kept_by_what_they_are() {
     assert_eq!(state.alive(), 0, "sick trees are not dead, nor planted");
 }
 
+/// "No sick trees" is said of what was seen before that day, and not of what came after it.
+#[test]
+fn no_sick_trees_clears_what_was_seen_until_then() {
+    let sick = |ailment, count| Details {
+        ailment,
+        ..trees(count)
+    };
+    let state = fold(&[
+        (
+            Kind::Disease,
+            "2028-05-01",
+            sick(Some(Ailment::WhiteRoot), 3),
+        ),
+        (Kind::Disease, "2028-06-10", sick(Some(Ailment::Pink), 4)),
+        (Kind::Disease, "2028-06-01", sick(None, 0)),
+    ]);
+    assert_eq!(state.sick[&Ailment::WhiteRoot], seen("2028-06-01", Some(0)));
+    assert_eq!(state.sick[&Ailment::Pink], seen("2028-06-10", Some(4)));
+}
+
 #[test]
 fn girths_and_heights_are_two_lists() {
     let values = |cm: &[f64]| Details {

@@ -4,6 +4,7 @@ use std::{
     collections::BTreeSet,
     format,
     string::{String, ToString},
+    vec,
     vec::Vec,
 };
 
@@ -128,6 +129,11 @@ fn a_round_of_the_dry_is_brought_forward_or_waits() {
     assert_eq!(due("2027-07-10"), "2027-09-10", "the last days of room");
     assert_eq!(due("2027-08-01"), "2027-09-16", "half of the three months");
     assert_eq!(due("2027-08-20"), "2028-05-20");
+    // What is brought forward is still the dose of its round.
+    let early = given(fao(), "2027-08-01 planted 600").rains();
+    let figures = early.at("2027-09-16", Feed).unwrap().figures;
+    assert_eq!(figures.trees, Some(600));
+    assert!(figures.kilograms_in_all() > 0.0);
 }
 
 #[test]
@@ -206,6 +212,20 @@ fn trees_times_grams_is_kilograms() {
     assert!((total(young) - 26.0).abs() < 1e-9);
     assert_eq!(figures.trees_fed(), 580);
     assert!((figures.kilograms_in_all() - 200.0).abs() < 1e-9);
+}
+
+/// A block that was planted in two seasons: the text is about the first, and each gets its own.
+#[test]
+fn each_season_of_planting_is_fed_by_its_own_age() {
+    let facts = "2027-06-01 planted 300\n2028-06-01 planted 200";
+    let figures = given(indonesia(), facts)
+        .at("2028-09-12", Feed)
+        .unwrap()
+        .figures;
+    let trees: Vec<u32> = figures.rations.iter().map(|ration| ration.trees).collect();
+    assert_eq!((figures.trees, trees), (Some(300), vec![300, 200]));
+    let grams: Vec<f64> = figures.rations.iter().map(Ration::grams_per_tree).collect();
+    assert_eq!(grams, [362.5, 260.0], "halves of year 2 and of year 1");
 }
 
 /// Trees that are too young for any round are not among those that are fed.

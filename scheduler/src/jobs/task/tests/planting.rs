@@ -9,7 +9,7 @@ use crate::{
     words::{
         job::{
             Clock,
-            TaskKind::{self, Backfill, DigPits, OrderPlants, Plant, SurvivalCheck},
+            TaskKind::{self, Backfill, DigPits, FillPits, OrderPlants, Plant, SurvivalCheck},
         },
         season::Season,
     },
@@ -82,6 +82,35 @@ fn nobody_plants_before_the_adviser_opens_the_window() {
     assert_eq!(plant.clock, Clock::Season);
     assert_eq!(plant.figures.trees, Some(600));
     assert_eq!(open.at("2027-08-11", Plant), None, "the window has closed");
+}
+
+/// Where no day is planned, holes or plants say that this is the season.
+#[test]
+fn holes_or_plants_are_a_plan_too() {
+    let due = |facts: &str| {
+        given(fao(), facts)
+            .window("2027-06-02")
+            .due("2027-06-03", Plant)
+    };
+    assert_eq!(due(""), None);
+    let opened = Some("2027-06-02".to_string());
+    assert_eq!(due("2027-05-02 holes_dug 600"), opened);
+    assert_eq!(due("2027-05-20 plants 640"), opened);
+}
+
+/// Where the area is not known, any holes are the holes of the block.
+#[test]
+fn holes_of_an_unknown_area_are_all_there_are() {
+    let fill = |facts: &str| {
+        let mut plan = given(fao(), facts).planned("2027-06-01");
+        plan.block.area = None;
+        plan.due("2027-05-20", FillPits)
+    };
+    assert_eq!(fill(""), None);
+    assert_eq!(
+        fill("2027-05-02 holes_dug 40"),
+        Some("2027-05-15".to_string())
+    );
 }
 
 #[test]

@@ -1,11 +1,14 @@
 //! Census and opening.
 
+use std::collections::BTreeSet;
+
 use super::given::{Given, day, fao, given, indonesia};
 use crate::{
     handbook::calendar::Calendar,
     outlook::readiness::{Verdict, readiness},
     words::{
         event::Source,
+        id::BlockId,
         job::TaskKind::{GirthCensus, HandOver, Open, OpenRest},
     },
 };
@@ -142,6 +145,21 @@ fn the_trees_of_a_sample_are_named() {
     let all = stand(fao(), "2027-07-01 girth 12/12");
     let all = all.at("2027-07-02", GirthCensus).unwrap();
     assert_eq!((all.figures.walk, all.figures.trees), (None, Some(425)));
+}
+
+/// Over the years all trees have their turn, and neighbours do not all begin at their first tree.
+#[test]
+fn each_census_and_each_block_has_a_start_of_its_own() {
+    let start = |block: u32, year: u32| {
+        let mut stand = given(fao(), &std::format!("{year}-06-01 planted 425"));
+        stand.block.id = BlockId(block);
+        let census = stand.at(&std::format!("{}-06-02", year + 3), GirthCensus);
+        census.unwrap().figures.walk.unwrap().from
+    };
+    let blocks: BTreeSet<u32> = (1..=20).map(|block| start(block, 2022)).collect();
+    assert!(blocks.len() >= 7, "{blocks:?}");
+    let years: BTreeSet<u32> = (2001..=2020).map(|year| start(1, year)).collect();
+    assert!(years.len() >= 7, "{years:?}");
 }
 
 /// The library `scipy` 1.17.1 gives 56.2 to 80.9 % for 35 of 50.

@@ -36,6 +36,10 @@ fn pits_are_filled_once_they_are_dug_and_before_planting() {
     let fill = plan(dug).at("2027-05-03", FillPits).unwrap();
     assert_eq!(fill.due, day("2027-05-15"));
     assert_eq!(fill.late_after, day("2027-05-22"));
+    assert_eq!(fill.figures.trees, Some(600));
+    // Said to be dug, but never counted: no number is told.
+    let said = plan("2027-05-02 done dig_pits").at("2027-05-03", FillPits);
+    assert_eq!(said.unwrap().figures.trees, None);
     assert!(plan(dug).at("2027-05-03", DigPits).is_none());
     assert!(plan(dug).at("2027-06-02", FillPits).is_none());
     for closed in ["2027-05-16 done fill_pits", "2027-05-25 planted 600"] {
@@ -108,6 +112,14 @@ fn cover_is_sown_when_the_rains_begin_on_clear_land() {
     let sow = plan(cleared).at("2027-05-25", SowCover).unwrap();
     assert_eq!(sow.due, day("2027-05-20"));
     assert_eq!(sow.ends, Some(day("2027-07-19")));
+    assert_eq!(sow.late_after, day("2027-06-19"), "half of the sixty days");
+    // Pegs, holes and trees stand on land that is clear.
+    for further in ["lined", "holes_dug 40", "planted 40"] {
+        let plan = plan(&format!("2027-03-01 {further}"));
+        assert!(plan.at("2027-05-25", SowCover).is_some(), "{further}");
+    }
+    let said = plan("2027-03-01 done dig_pits");
+    assert!(said.at("2027-05-25", SowCover).is_some());
     assert!(plan(cleared).at("2027-07-20", SowCover).is_none());
     let sown = format!("{cleared}2027-05-22 cover_sown");
     assert!(plan(&sown).at("2027-05-25", SowCover).is_none());
@@ -256,6 +268,7 @@ fn what_was_seen_nearby_is_looked_for_at_once() {
         let old = format!("2012-06-01 planted 600\n2027-12-01 warned {ailment}");
         assert!(at(&old, "2027-12-02", kind).is_some(), "trees of any age");
         for answer in [
+            format!("2027-12-01 {ailment} 0"),
             format!("2027-12-03 {ailment} 0"),
             format!("2027-12-03 done {}", kind.name()),
         ] {
@@ -282,6 +295,8 @@ fn what_was_seen_nearby_is_looked_for_at_once() {
     }
     let bare = "2027-12-01 warned leaf_fall";
     assert!(at(bare, "2027-12-01", LeafCheck).is_none(), "no trees");
+    let dead = format!("{planted}2027-11-01 dead 600\n{bare}");
+    assert!(at(&dead, "2027-12-01", LeafCheck).is_none(), "none alive");
 }
 
 /// Who does not answer a mere question is nobody's worry, but the adviser wants to know what was
