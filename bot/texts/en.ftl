@@ -426,6 +426,7 @@ waiting-list = Waiting { $count }, oldest { $hours }h: { $people }. To read one 
 waiting-none = No text waits for you.
 waiting-person = { $name } { $hours }h
 waiting-next = { $name } ({ $group }) { $digits }, { $hours }h, { $concern }. Seen to? DONE: { $text }
+waiting-next-store = { $name } ({ $group }) { $digits }, { $hours }h. Store { $block }: { $facts }? Reply 1. Seen to? DONE: { $text }
 waiting-next-number = { $name } ({ $group }) { $digits }, { $hours }h. Lost? LOST { $name }. New? MOVED { $name } and number. Seen to? DONE: { $text }
 waiting-closed = Closed: { $name }. Waiting now: { $count }.
 waiting-old = { $count ->

@@ -448,6 +448,7 @@ waiting-list = En attente { $count }, depuis { $hours }h: { $people }. Pour lire
 waiting-none = Aucun message ne vous attend.
 waiting-person = { $name } { $hours }h
 waiting-next = { $name } ({ $group }) { $digits }, { $hours }h, { $concern }. Réglé? FINI: { $text }
+waiting-next-store = { $name } ({ $group }) { $digits }, { $hours }h. Noter { $block }: { $facts }? Répondez 1. Réglé? FINI: { $text }
 waiting-next-number = { $name } ({ $group }) { $digits }, { $hours }h. Perdu? PERDU { $name }. Nouveau? CHANGÉ { $name } + numéro. Réglé? FINI: { $text }
 waiting-closed = Réglé: { $name }. Encore en attente: { $count }.
 waiting-old = { $count ->

@@ -390,6 +390,7 @@ waiting-list = Menunggu { $count }, paling lama { $hours } jam: { $people }. Unt
 waiting-none = Tidak ada pesan yang menunggu Anda.
 waiting-person = { $name } { $hours }j
 waiting-next = { $name } ({ $group }) { $digits }, { $hours } jam, { $concern }. Sudah diurus? SELESAI: { $text }
+waiting-next-store = { $name } ({ $group }) { $digits }, { $hours } jam. Catat { $block }: { $facts }? Balas 1. Sudah diurus? SELESAI: { $text }
 waiting-next-number = { $name } ({ $group }) { $digits }, { $hours } jam. Hilang? HILANG { $name }. Baru? PINDAH { $name } + nomor. SELESAI: { $text }
 waiting-closed = Selesai: { $name }. Masih menunggu: { $count }.
 waiting-old = { $count } pesan menunggu lebih { $hours } jam, satu dari { $name } ({ $group }). Untuk membaca: BERIKUT

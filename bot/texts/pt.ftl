@@ -445,6 +445,7 @@ waiting-list = Esperam { $count }, ha { $hours }h: { $people }. Para ler: PROXIM
 waiting-none = Nenhuma mensagem espera por voce.
 waiting-person = { $name } { $hours }h
 waiting-next = { $name } ({ $group }) { $digits }, { $hours }h, { $concern }. Resolvido? FEITO: { $text }
+waiting-next-store = { $name } ({ $group }) { $digits }, { $hours }h. Anotar { $block }: { $facts }? Responda 1. Resolvido? FEITO: { $text }
 waiting-next-number = { $name } ({ $group }) { $digits }, { $hours }h. Perdido? PERDIDO { $name }. Novo? MUDOU { $name } e numero. FEITO: { $text }
 waiting-closed = Resolvido: { $name }. Ainda esperam: { $count }.
 waiting-old = { $count ->

@@ -402,6 +402,7 @@ waiting-list = รอ { $count } นานสุด { $hours } ชม. { $people
 waiting-none = ไม่มีข้อความรอ
 waiting-person = { $name } { $hours } ชม.
 waiting-next = { $name } { $group } { $digits } { $hours } ชม. { $concern } จบส่ง เสร็จ: { $text }
+waiting-next-store = { $name } { $digits } บันทึก { $block } { $facts } ตอบ 1 จบส่ง เสร็จ: { $text }
 waiting-next-number = { $name } { $digits } ส่ง หาย/ย้ายเบอร์ { $name } จบส่ง เสร็จ: { $text }
 waiting-closed = จบ { $name } เหลือรอ { $count }
 waiting-old = { $count } ข้อความรอเกิน { $hours } ชม. { $name } ({ $group }) อ่าน: ถัดไป

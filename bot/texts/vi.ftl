@@ -395,6 +395,7 @@ waiting-list = Đang chờ { $count }, lâu nhất { $hours } giờ: { $people }
 waiting-none = Không có tin nào chờ.
 waiting-person = { $name } { $hours } giờ
 waiting-next = { $name } ({ $group }) { $digits }, { $hours } giờ, { $concern }. Đã lo? XONG: { $text }
+waiting-next-store = { $name } ({ $group }) { $digits }, { $hours } giờ. Ghi { $block }: { $facts }? Nhắn 1. XONG: { $text }
 waiting-next-number = { $name } ({ $group }) { $digits }, { $hours } giờ. Mất? MẤT MÁY { $name }. Số mới? CHUYỂN SỐ { $name } và số. XONG: { $text }
 waiting-closed = Đã xong: { $name }. Còn chờ: { $count }.
 waiting-old = { $count } tin chờ hơn { $hours } giờ, một tin của { $name } ({ $group }). Đọc tin: nhắn TIẾP

@@ -89,6 +89,30 @@ fn a_lost_phone_is_told_nothing_and_changes_nothing_until_it_is_found() {
 }
 
 #[test]
+fn what_a_lost_phone_told_is_stored_by_the_advisers_code_alone() {
+    let mut desk = Desk::open(MORNING);
+    with_code(&mut desk, ADVISER, "lost Keti");
+    desk.text(KETI, "dead 4 A");
+    // The visit that the code of LOST opened is over.
+    desk.wait(TimeDelta::hours(24));
+    desk.text(ADVISER, "next");
+    let shown = last_to(&mut desk, ADVISER);
+    assert!(shown.contains("Store A: 4 more dead trees"), "{shown}");
+    assert_eq!(desk.text(ADVISER, "1"), "asked for a code");
+    assert_eq!(told(&desk), 0);
+    let code = code(&desk.send_all());
+    assert_eq!(desk.text(ADVISER, &code), "recorded");
+    let stored = desk.reports().pop().expect("a fact");
+    let people = desk.stored("person");
+    let mara = people.iter().find(|one| one["name"] == "Mara Tindel");
+    assert_eq!(stored["by"], mara.expect("the adviser")["id"]);
+    assert_eq!(stored["source"], "own_text", "nobody saw it on a visit");
+    assert_eq!(desk.stored("matter").len(), 0);
+    assert_eq!(desk.text(ADVISER, "1"), "nothing was asked");
+    assert_eq!(told(&desk), 1);
+}
+
+#[test]
 fn first_help_is_for_whoever_holds_the_phone() {
     let mut desk = Desk::open(MORNING);
     with_code(&mut desk, ADVISER, "lost Keti");

@@ -48,7 +48,7 @@ pub(super) enum Reply {
 }
 
 /// Texts that ask for a reply, and for which.
-pub(super) const ASKING: [(&str, Reply); 79] = [
+pub(super) const ASKING: [(&str, Reply); 80] = [
     ("read-back", Reply::No),
     ("read-back-rain", Reply::No),
     ("changed", Reply::No),
@@ -120,6 +120,7 @@ pub(super) const ASKING: [(&str, Reply); 79] = [
     ("waiting-next", Reply::Done),
     ("held", Reply::GoOn),
     ("held-until", Reply::GoOn),
+    ("waiting-next-store", Reply::Done),
     ("waiting-next-number", Reply::Lost),
     ("waiting-next-number", Reply::Moved),
     ("waiting-next-number", Reply::Done),

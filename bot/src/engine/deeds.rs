@@ -14,6 +14,7 @@ pub(crate) mod operator;
 pub(crate) mod outbox;
 pub(crate) mod parts;
 pub(crate) mod phones;
+pub(crate) mod queue;
 pub(crate) mod record;
 pub(crate) mod reply;
 pub(crate) mod roll;

@@ -326,6 +326,7 @@ keys! {
     WaitingNone = "waiting-none",
     WaitingPerson = "waiting-person",
     WaitingNext = "waiting-next",
+    WaitingNextStore = "waiting-next-store",
     WaitingNextNumber = "waiting-next-number",
     WaitingClosed = "waiting-closed",
     WaitingOld = "waiting-old",

@@ -8,7 +8,7 @@ use crate::{
         outcome::Outcome,
         said::{Done, Said},
         step::Step,
-        turn::Turn,
+        turn::{Telling, Turn},
     },
     words::{limits, message::OpenNudge},
 };
@@ -17,6 +17,11 @@ impl Step<'_> {
     /// Stores facts and reads their consequence back.
     pub(crate) fn store_facts(&mut self, turn: &Turn, facts: &[Draft]) -> Done {
         let telling = self.view().telling(turn, turn.target);
+        self.store_told(turn, telling, facts)
+    }
+
+    /// The same, told so.
+    pub(crate) fn store_told(&mut self, turn: &Turn, telling: Telling, facts: &[Draft]) -> Done {
         let tells_of_rain = facts.iter().any(|fact| fact.kind == Kind::Rain);
         let rains = tells_of_rain.then(|| self.view().rain_turns(turn));
         let mut stored: Vec<EventId> = Vec::new();

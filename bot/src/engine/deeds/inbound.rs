@@ -201,6 +201,9 @@ impl Step<'_> {
             None => {}
         }
         let reading = self.view().read(&turn, speaker.role);
+        if let Some(done) = self.accept_read(&turn, &reading) {
+            return done;
+        }
         if let Some(which) = self.view().which_of(&turn, &speaker, &reading) {
             let said = self.view().reply(&turn, which);
             return Outcome::AskedForWhom.saying([said]);

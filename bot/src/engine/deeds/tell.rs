@@ -6,14 +6,13 @@ use budwood_scheduler::{Body, Hold, Person, PersonId, Reason, Role, decide::Conc
 use chrono::{NaiveDate, TimeDelta};
 
 use crate::{
-    args,
     engine::{
         outcome::Outcome,
         said::{Done, Said},
         step::Step,
         turn::Turn,
     },
-    wording::{Key, Phrase},
+    wording::Key,
     words::{limits, matter::Matter, message::Purpose},
 };
 
@@ -163,37 +162,5 @@ impl Step<'_> {
             self.put_matter(matter);
         }
         said
-    }
-
-    /// NEXT: a text that waits, as it came.
-    pub(crate) fn show_next(&mut self, turn: &Turn) -> Phrase {
-        let view = self.view();
-        let adviser = view.person(turn.speaker);
-        let Some(next) = adviser.and_then(|adviser| view.next_waiting(adviser)) else {
-            return Key::WaitingNone.into();
-        };
-        let phrase = view.matter_shown(next);
-        let read = Matter {
-            read_at: Some(self.now),
-            ..next.clone()
-        };
-        self.put_matter(read);
-        phrase
-    }
-
-    /// DONE of an adviser: what was read last waits no more.
-    pub(crate) fn close_read(&mut self, turn: &Turn) -> Option<Done> {
-        let view = self.view();
-        let adviser = view.person(turn.speaker)?.clone();
-        let read = view.read_last(&adviser)?.clone();
-        self.close_matter(read.message);
-        let view = self.view();
-        let sender = view.person(read.person);
-        let args = args! {
-            "name" => crate::wording::Value::name(sender.map_or("", |sender| &sender.name)),
-            "count" => view.waiting_for(&adviser).len(),
-        };
-        let said = view.reply(turn, Phrase::new(Key::WaitingClosed, args));
-        Some(Outcome::SeenTo.saying([said]))
     }
 }

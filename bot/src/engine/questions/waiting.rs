@@ -1,7 +1,11 @@
 //! What waits for the adviser: which texts, how old they are, what they say.
 
 use budwood_parser::Alarm;
-use budwood_scheduler::{Person, Role, decide::Concern, jobs::nudge};
+use budwood_scheduler::{
+    Person, Role,
+    decide::{Concern, Decision, Draft},
+    jobs::nudge,
+};
 use chrono::{DateTime, TimeDelta, Utc};
 
 use super::address::last_digits;
@@ -10,9 +14,10 @@ use crate::{
     engine::{
         local_time::{instant, zone},
         said::Said,
+        turn::Turn,
         view::View,
     },
-    wording::{Key, Phrase, Value},
+    wording::{Args, Facts, Key, Phrase, Value},
     words::{limits, matter::Matter},
 };
 
@@ -50,16 +55,12 @@ impl<'a> View<'a> {
         Phrase::new(Key::WaitingList, args)
     }
 
-    /// The text that NEXT shows: the one behind what was read last, and again the first after the
-    /// last one.
+    /// The text that NEXT shows: the first that was not shown lately; where all were, the one that
+    /// was shown longest ago.
     pub(crate) fn next_waiting(self, adviser: &Person) -> Option<&'a Matter> {
-        let waiting = self.waiting_for(adviser);
-        let last = self.read_last(adviser).map(|matter| matter.message);
-        let at = waiting
-            .iter()
-            .position(|matter| Some(matter.message) == last);
-        let behind = at.and_then(|at| waiting.get(at + 1));
-        behind.or(waiting.first()).copied()
+        let waiting = self.waiting_for(adviser).into_iter();
+        let lately = self.now - TimeDelta::hours(2 * limits::READ_HOURS);
+        waiting.min_by_key(|matter| matter.read_at.filter(|at| *at > lately))
     }
 
     /// What the adviser read last, a while ago at most.
@@ -74,6 +75,7 @@ impl<'a> View<'a> {
     /// A text that waits, in its sender's own words. They stand last: where there is no room they
     /// are cut, and nothing else.
     pub(crate) fn matter_shown(self, matter: &Matter) -> Phrase {
+        let facts = self.facts_in(matter);
         let group = self.person(matter.person).and_then(|person| person.group);
         let args = args! {
             "name" => Value::name(self.sender_of(matter)),
@@ -83,12 +85,59 @@ impl<'a> View<'a> {
             "concern" => concern(matter.concern),
             "text" => matter.text.as_str(),
         };
+        if !facts.is_empty() {
+            return self.with_facts(matter, args, &facts);
+        }
         let key = if matter.concern == Concern::Alarm(Alarm::Number) {
             Key::WaitingNextNumber
         } else {
             Key::WaitingNext
         };
         Phrase::new(key, args)
+    }
+
+    fn with_facts(self, matter: &Matter, mut args: Args, facts: &[Draft]) -> Phrase {
+        let mut blocks: Vec<&str> = facts
+            .iter()
+            .filter_map(|fact| fact.block.as_deref())
+            .collect();
+        blocks.dedup();
+        let block = blocks.join(", ");
+        let drafts: Vec<&Draft> = facts.iter().collect();
+        let told = Facts {
+            block: &block,
+            facts: &drafts,
+            today: self.today_of(matter.person),
+        };
+        args.extend(args! { "block" => Value::name(&block), "facts" => told.clauses() });
+        Phrase::new(Key::WaitingNextStore, args)
+    }
+
+    /// What a text that waits would have stored, if it can be read.
+    pub(crate) fn facts_in(self, matter: &Matter) -> Vec<Draft> {
+        let Some(sender) = self.person(matter.person) else {
+            return Vec::new();
+        };
+        let turn = Turn {
+            number: matter.number.clone(),
+            message: matter.message,
+            speaker: sender.id,
+            target: sender.id,
+            text: matter.text.clone(),
+            sent_at: matter.at,
+        };
+        let reading = self.read(&turn, sender.role);
+        match self.decide(&turn, &reading, sender.role) {
+            Decision::Record(facts) | Decision::Confirm { facts, .. } => facts,
+            Decision::Ask { .. }
+            | Decision::Amend(_)
+            | Decision::Answer(_)
+            | Decision::Reply(_)
+            | Decision::Help(_)
+            | Decision::Silent(_)
+            | Decision::Person(_)
+            | Decision::Both(..) => Vec::new(),
+        }
     }
 
     /// That texts are old: one text to the adviser for all of them, and to the office of the group
