@@ -209,9 +209,10 @@ async fn a_badly_behaved_centre_loses_and_doubles_nothing() {
     let handed = async || centre.handed().await;
     let stored = office.end(serving, &brought, 0, handed).await;
     println!("smpp: {:?}", stored.states());
-    // All that was to go wrong did: throttled, swallowed, cut off, unbound.
-    for kind in ["swallowed", "unbind_resp", "close"] {
-        assert!(centre.seen(kind).await.len() >= 4, "{kind}");
+    // All that was to go wrong did: throttled, swallowed, cut off, unbound. What is swallowed may be
+    // less: a text that is cut off with its line is not.
+    for (kind, least) in [("swallowed", 1), ("unbind_resp", 4), ("close", 4)] {
+        assert!(centre.seen(kind).await.len() >= least, "{kind}");
     }
     let submitted = centre.seen("submit_sm").await;
     let refused = submitted.iter().filter(|one| !one["refused"].is_null());
