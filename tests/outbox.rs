@@ -90,6 +90,17 @@ fn a_gateway_that_asks_for_a_longer_pause_gets_it() {
 
 /// A notice is of use for three days, which is longer than all tries.
 #[test]
+fn a_pause_goes_on_after_a_restart() {
+    let (mut desk, text) = sending();
+    desk.tried(text.id, later(Some(Duration::from_hours(10))));
+    let mut desk = desk.restart(false);
+    desk.wait(TimeDelta::hours(9));
+    assert!(desk.claim().is_none());
+    desk.wait(TimeDelta::hours(4));
+    assert_eq!(desk.claim().unwrap().id, text.id);
+}
+
+#[test]
 fn tries_come_to_an_end() {
     let mut desk = Desk::open(MORNING);
     desk.text(JARO, "call me");
