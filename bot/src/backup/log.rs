@@ -11,6 +11,7 @@ use std::{
 };
 
 use anyhow::{Context, bail};
+use data_encoding::HEXLOWER;
 use serde::{Deserialize, Serialize};
 
 use super::source::Source;
@@ -272,10 +273,7 @@ impl<T> Summing<T> {
 
 /// A sum, SHA-256 (FIPS 180-4), in hexadecimal digits.
 fn hexadecimal(hash: hmac_sha256::Hash) -> String {
-    hash.finalize()
-        .iter()
-        .map(|byte| format!("{byte:02x}"))
-        .collect()
+    HEXLOWER.encode(&hash.finalize())
 }
 
 impl<T: Write> Write for Summing<T> {

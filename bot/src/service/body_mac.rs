@@ -3,12 +3,10 @@
 
 use base64::{Engine, engine::general_purpose::STANDARD};
 use chrono::{DateTime, Utc};
+use data_encoding::HEXLOWER_PERMISSIVE;
 use subtle::ConstantTimeEq;
 
-use crate::{
-    service::gateway::hex,
-    words::{limits, secret::Secret},
-};
+use crate::words::{limits, secret::Secret};
 
 /// How the code is made and where it stands.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -63,7 +61,7 @@ impl BodyMac {
         let found = header(&self.header).and_then(|found| {
             let found = found.trim().strip_prefix(self.prefix.as_str())?;
             match self.encoding {
-                MacEncoding::Hex => hex::octets(found),
+                MacEncoding::Hex => HEXLOWER_PERMISSIVE.decode(found.as_bytes()).ok(),
                 MacEncoding::Base64 => STANDARD.decode(found).ok(),
             }
         });

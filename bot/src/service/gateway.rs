@@ -2,7 +2,6 @@
 
 mod data_coding;
 mod folder;
-pub(crate) mod hex;
 pub mod http;
 mod modem;
 mod octets;

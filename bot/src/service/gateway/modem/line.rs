@@ -8,6 +8,7 @@ use std::{
     time::Duration,
 };
 
+use data_encoding::HEXLOWER_PERMISSIVE;
 use rustix::{
     fs::OFlags,
     termios::{OptionalActions, tcgetattr, tcsetattr},
@@ -17,8 +18,6 @@ use tokio::{
     net::unix::pipe,
     time::timeout,
 };
-
-use crate::service::gateway::hex;
 
 /// Octets of one line. The longest has a message of 176 octets in hexadecimal digits.
 const LINE_MAX: usize = 1_024;
@@ -292,7 +291,7 @@ fn next_token(read: &mut Vec<u8>) -> Option<Token> {
 
 /// Whether a line is a message: octets, and nothing else.
 fn is_octets(line: &str) -> bool {
-    hex::octets(line).is_some_and(|octets| !octets.is_empty())
+    !line.is_empty() && HEXLOWER_PERMISSIVE.decode(line.as_bytes()).is_ok()
 }
 
 /// The end of an answer, if a line is one (V.250, 5.7.1; 27.005, 3.2.5; 27.007, 9.2).

@@ -5,10 +5,11 @@
 //! the shift tables of national languages.
 
 use chrono::{DateTime, NaiveDate, TimeDelta, Utc};
+use data_encoding::{HEXLOWER_PERMISSIVE, HEXUPPER};
 
 use crate::{
     service::gateway::{
-        data_coding, hex,
+        data_coding,
         octets::Octets,
         text_header::{Header, of_part},
     },
@@ -88,7 +89,7 @@ pub(super) fn submits(
         Submit {
             length: tpdu.len(),
             // The centre's address is that of the SIM.
-            hex: format!("00{}", hex::digits(&tpdu).to_ascii_uppercase()),
+            hex: format!("00{}", HEXUPPER.encode(&tpdu)),
         }
     };
     (1..=of).zip(&parts).map(one).collect()
@@ -140,7 +141,7 @@ fn semi_octets(digits: &str) -> Vec<u8> {
 
 /// What a line of hexadecimal digits is. None where it ends too early, or is no such line.
 pub(super) fn incoming(hex: &str) -> Option<Incoming> {
-    let octets = hex::octets(hex.trim())?;
+    let octets = HEXLOWER_PERMISSIVE.decode(hex.trim().as_bytes()).ok()?;
     let centre = usize::from(*octets.first()?);
     let mut reader = Octets(octets.get(1 + centre..)?);
     let first = reader.octet()?;

@@ -1,5 +1,7 @@
 //! What a centre delivers, as what it is for the engine: a text, a part of one, or a receipt.
 
+use data_encoding::HEXLOWER;
+
 use super::{
     Settings,
     pdu::{Address, Message},
@@ -7,7 +9,7 @@ use super::{
     text::{Said, said},
 };
 use crate::{
-    service::{gateway::hex, port::Arrival},
+    service::port::Arrival,
     words::{
         bounded, limits,
         traffic::{About, Inbound, Receipt},
@@ -29,7 +31,7 @@ pub(super) fn arrival(body: &[u8], settings: &Settings) -> Result<Option<Arrival
         sent_at: None,
     };
     let Some(message) = Message::read(body) else {
-        let kept = inbound("unreadable".into(), String::new(), hex::digits(body));
+        let kept = inbound("unreadable".into(), String::new(), HEXLOWER.encode(body));
         return Err(Box::new(Arrival::Text(kept)));
     };
     if let Some(told) = receipt(&message, settings.receipt_ids) {

@@ -3,7 +3,9 @@
 //! Nothing is escaped here: whoever writes the result into an address, a form or JSON does that,
 //! so that no text can break out of its place.
 
-use crate::{service::gateway::hex, words::sms::septets};
+use data_encoding::HEXUPPER;
+
+use crate::words::sms::septets;
 
 /// A text with places.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -127,7 +129,7 @@ fn place(from: &str) -> Result<(Place, &str), String> {
 
 /// A text in hexadecimal digits of UTF-16, big end first.
 pub(super) fn hex_of_utf16(text: &str) -> String {
-    hex::digits(&septets::utf16(text)).to_ascii_uppercase()
+    HEXUPPER.encode(&septets::utf16(text))
 }
 
 #[cfg(test)]

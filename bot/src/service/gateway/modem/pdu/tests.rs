@@ -1,5 +1,7 @@
 //! Messages that others have published, both ways.
 
+use data_encoding::HEXLOWER;
+
 use super::*;
 
 fn text_of(hex: &str) -> (String, String, Option<(u16, u8, u8)>, String) {
@@ -135,7 +137,7 @@ fn parts_come_back_in_every_alphabet() {
         let submitted = submits("+447700900123", &text, 200, TimeDelta::hours(3), true);
         let mut found = String::new();
         for (index, one) in submitted.iter().enumerate() {
-            let octets = hex::octets(&one.hex).unwrap();
+            let octets = HEXUPPER.decode(one.hex.as_bytes()).unwrap();
             assert_eq!(octets.len(), one.length + 1);
             assert!(one.length <= 165, "{}", one.length);
             let (first, rest) = (octets[1], &octets[3..]);
@@ -144,7 +146,7 @@ fn parts_come_back_in_every_alphabet() {
             assert_eq!(first & !HAS_HEADER, 0x31);
             let time = [0x62, 0x11, 0x03, 0x21, 0x43, 0x65, 0x00];
             let deliver = [&[0, first & HAS_HEADER], address, &[0, coding], &time, data].concat();
-            let hex = hex::digits(&deliver);
+            let hex = HEXLOWER.encode(&deliver);
             let (from, said, part, _) = text_of(&hex);
             assert_eq!(from, "+447700900123");
             if submitted.len() > 1 {
