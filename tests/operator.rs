@@ -313,3 +313,34 @@ fn reminders_stop_before_answers_do() {
     desk.text(JARO, "who is this");
     assert_eq!(desk.send_all().len(), 1, "and who asks is answered");
 }
+
+/// The budget that was gone is made larger: its shares are told anew, and those that are gone are not.
+#[test]
+fn a_larger_budget_is_warned_of_anew() {
+    let set = |parts| {
+        move |setup: &mut budwood::engine::Setup| {
+            setup.operator = operator();
+            setup.month = MonthBudget {
+                parts: Some(parts),
+                micro: None,
+            };
+        }
+    };
+    let warned = |desk: &mut Desk, texts| {
+        let mut warned = Vec::new();
+        for question in ["who is this", "help"].into_iter().cycle().take(texts) {
+            desk.text(KETI, question);
+            warned.extend(told(desk));
+            warned.extend(told(desk));
+            desk.wait(TimeDelta::hours(1));
+        }
+        warned.retain(|text| text.contains("of this month's budget is gone"));
+        warned
+    };
+    let mut desk = Desk::open_with("2026-12-10T03:00:00Z", set(10));
+    assert_eq!(warned(&mut desk, 14).len(), 3);
+    let mut desk = desk.restart_with(set(40));
+    let again = warned(&mut desk, 24);
+    let shares: Vec<&str> = again.iter().map(|text| &text[..3]).collect();
+    assert_eq!(shares, ["50%", "80%"]);
+}

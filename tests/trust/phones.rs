@@ -252,3 +252,48 @@ fn after_erase_there_is_no_trace_of_the_old_number_and_of_the_new_one() {
         assert!(held.is_empty(), "{trace}: {held:?}");
     }
 }
+
+/// What the leader said of Jaro must not be stored on the leader's own block.
+#[test]
+fn what_a_waiting_text_tells_of_somebody_else_is_not_offered_for_its_sender() {
+    let mut desk = Desk::open(MORNING);
+    with_code(&mut desk, ADVISER, "lost Tor");
+    desk.send_all();
+    assert_eq!(desk.text(LEADER, "Jaro: dead 4 A"), "for a person");
+    desk.text(LEADER, "dead 4 A");
+    desk.send_all();
+    desk.text(ADVISER, "next");
+    let first = last_to(&mut desk, ADVISER);
+    assert!(first.contains("Jaro: dead 4 A"), "{first}");
+    assert!(!first.contains("Store"), "{first}");
+    desk.text(ADVISER, "next");
+    let second = last_to(&mut desk, ADVISER);
+    assert!(second.contains("Store A"), "{second}");
+}
+
+/// The queue of a phone is full: what NEXT can not show is no notice either.
+#[test]
+fn what_finds_no_place_in_the_queue_is_told_to_nobody() {
+    let mut desk = Desk::open(MORNING);
+    with_code(&mut desk, ADVISER, "lost Keti");
+    for _ in 0..10 {
+        desk.text(KETI, "dead 4 A");
+    }
+    desk.send_all();
+    assert_eq!(desk.stored("matter").len(), 10);
+    desk.wait(TimeDelta::hours(2));
+    desk.send_all();
+    desk.text(KETI, "dead 5 A");
+    assert_eq!(to(&desk.send_all(), ADVISER), [""; 0]);
+    assert_eq!(desk.stored("matter").len(), 10);
+}
+
+/// The network gives a lost number to somebody else, and the office lists it.
+#[test]
+fn whoever_gets_a_number_that_was_lost_and_left_has_lost_nothing() {
+    let mut desk = Desk::open(MORNING);
+    with_code(&mut desk, ADVISER, "lost Keti");
+    with_code(&mut desk, ADVISER, "moved Keti 07700 900555");
+    let phone = desk.engine.directory().phone(KETI).expect("it is known");
+    assert_eq!((phone.lost_on, phone.people().count()), (None, 0));
+}

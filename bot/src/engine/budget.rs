@@ -139,7 +139,7 @@ impl Class {
         }
     }
 
-    /// The same of a month: whoever stops first, so that the rest lasts until its end. A month's
+    /// The same of a month: what stops first, so that the rest lasts until its end. A month's
     /// looks are done without a text too, a job of its own day less so, and who asks wants to know.
     const fn month_share_pct(self) -> Option<u32> {
         match self {

@@ -15,7 +15,7 @@ pub struct Ledger {
     pub month: NaiveDate,
     /// What left in it, by gateway.
     pub sent: BTreeMap<String, Sent>,
-    /// The largest share of which the operator was told, in per cent.
+    /// The largest share of the budget, as it is, of which the operator was told, in per cent.
     pub warned_pct: u32,
     /// The day of the operator's last morning line, in the operator's zone.
     pub told_on: Option<NaiveDate>,

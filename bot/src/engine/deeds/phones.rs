@@ -119,6 +119,8 @@ impl Step<'_> {
         self.end_talk(number);
         if phone.people().next().is_none() {
             self.cancel_waiting(number);
+            // Whoever gets the number next has lost nothing.
+            phone.lost_on = None;
         }
         self.put_phone(phone);
     }
@@ -164,8 +166,8 @@ impl Step<'_> {
         let phrase = Phrase::new(phrase, args! { "told" => Value::nothing() });
         let said = view.reply(&turn, phrase);
         let is_news = !self.is_told_lately(&turn, concern);
-        self.let_wait(&turn, concern);
-        let notice = notice.filter(|_| is_news);
+        let has_place = self.let_wait(&turn, concern);
+        let notice = notice.filter(|_| is_news && has_place);
         Outcome::ForPerson.saying([Some(said), notice].into_iter().flatten())
     }
 }

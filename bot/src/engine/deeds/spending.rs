@@ -29,12 +29,15 @@ impl Step<'_> {
         let Some(gone) = view.gone_pct() else {
             return Vec::new();
         };
-        let reached = WARNED_AT_PCT.into_iter().filter(|pct| *pct <= gone).max();
-        let Some(reached) = reached.filter(|pct| *pct > view.ledger().warned_pct) else {
+        let reached = WARNED_AT_PCT.into_iter().filter(|pct| *pct <= gone);
+        let reached = reached.max().unwrap_or_default();
+        let warned = view.ledger().warned_pct;
+        if reached == warned {
             return Vec::new();
-        };
+        }
         let said = view.to_operator(view.budget_told(reached));
+        // Of a budget that was made larger the shares are told anew.
         self.ledger().warned_pct = reached;
-        said.into_iter().collect()
+        said.filter(|_| reached > warned).into_iter().collect()
     }
 }

@@ -43,7 +43,7 @@ impl Step<'_> {
             self.leave_alone_all(turn, &bereaved);
         }
         let said = self.view().reply(turn, phrase);
-        let notice = notice.filter(|_| is_news);
+        let notice = notice.filter(|_| is_news && has_place);
         Outcome::ForPerson.saying([Some(said), notice].into_iter().flatten())
     }
 
@@ -81,8 +81,15 @@ impl Step<'_> {
         self.world.matters.all().any(same)
     }
 
-    /// Whether there was a place for it: of one phone only so many wait, but danger always does.
+    /// Whether there was a place for it: of one phone only so many wait, but danger always does. What
+    /// has nobody above its sender to read it waits for nobody.
     pub(crate) fn let_wait(&mut self, turn: &Turn, concern: Concern) -> bool {
+        let view = self.view();
+        let speaker = view.person(turn.speaker);
+        let is_adviser = speaker.filter(|one| one.role == Role::Adviser);
+        if is_adviser.is_some_and(|one| view.adviser_of(one).is_none()) {
+            return false;
+        }
         let of_phone = |matter: &&Matter| matter.number == turn.number;
         let own = self.world.matters.all().filter(of_phone).count();
         if own >= limits::WAITING_OF_PHONE_MAX && !concern.is_danger() {

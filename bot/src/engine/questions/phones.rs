@@ -31,8 +31,8 @@ impl<'a> View<'a> {
             Role::Leader | Role::Clerk => self.adviser_of(speaker)?,
             Role::Farmer | Role::Nursery | Role::Viewer => return None,
         };
-        let mut words = turn.text.split(|c: char| !c.is_alphanumeric());
-        if !words.any(|word| word.eq_ignore_ascii_case(adviser.called())) {
+        let called = adviser.called().to_lowercase();
+        if !turn.text.to_lowercase().contains(&called) {
             return None;
         }
         let members = names(adviser);

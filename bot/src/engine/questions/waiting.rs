@@ -127,6 +127,10 @@ impl<'a> View<'a> {
             sent_at: matter.at,
         };
         let reading = self.read(&turn, sender.role);
+        // It tells of somebody else, or may: a person sorts it out.
+        if reading.member.is_some() || self.everyone_on(&matter.number).len() > 1 {
+            return Vec::new();
+        }
         match self.decide(&turn, &reading, sender.role) {
             Decision::Record(facts) | Decision::Confirm { facts, .. } => facts,
             Decision::Ask { .. }
