@@ -88,7 +88,6 @@ fn a_gateway_that_asks_for_a_longer_pause_gets_it() {
     assert_eq!(pause, TimeDelta::seconds(300 + 6));
 }
 
-/// A notice is of use for three days, which is longer than all tries.
 #[test]
 fn a_pause_goes_on_after_a_restart() {
     let (mut desk, text) = sending();
@@ -100,6 +99,7 @@ fn a_pause_goes_on_after_a_restart() {
     assert_eq!(desk.claim().unwrap().id, text.id);
 }
 
+/// A notice is of use for three days, which is longer than all tries.
 #[test]
 fn tries_come_to_an_end() {
     let mut desk = Desk::open(MORNING);

@@ -35,7 +35,8 @@ const HEIGHT_CM: core::ops::RangeInclusive<f64> = 10.0..=3_500.0;
 /// under a millimetre (Chandrashekar et al. 1998).
 const SHRINK_CM: f64 = 2.0;
 /// Trees do not get shorter, but other trees may be measured: below this share of the last mean
-/// height is doubtful. A published series falls from 48.2 to 45.0 cm within a month.
+/// height is doubtful (an assumption). A published series that falls from 48.2 to 45.0 cm within a
+/// month is asked about.
 const HEIGHT_KEPT: f64 = 0.95;
 /// No stand grows by more than this in a year (from memory), and samples differ by so much.
 const GROWTH_CM_A_YEAR: f64 = 15.0;

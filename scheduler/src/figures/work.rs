@@ -21,7 +21,8 @@ use crate::{
 /// What a list brought is not late for two weeks: nobody could report it before.
 const LIST_NOTICE_DAYS: u32 = 14;
 
-/// A round of feeding that was lost is news for half a year: so long it explains how trees stand.
+/// A round of feeding that was lost is news for half a year: so long it explains how trees stand
+/// (an assumption).
 pub const FEED_LOST_DAYS: i64 = 183;
 
 /// Jobs of some farmers.

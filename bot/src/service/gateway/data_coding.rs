@@ -3,7 +3,7 @@
 use crate::words::sms::Alphabet;
 
 /// The alphabet of a text. None for what is no text: eight-bit data, compressed text, and notices
-/// that a mailbox holds something.
+/// of a mailbox that may be thrown away.
 pub(crate) const fn alphabet(coding: u8) -> Option<Alphabet> {
     match coding >> 4 {
         0x0..=0x7 if coding & 0x20 != 0 => None,
@@ -13,7 +13,9 @@ pub(crate) const fn alphabet(coding: u8) -> Option<Alphabet> {
             _ => Some(Alphabet::Gsm7),
         },
         0x8..=0xb => Some(Alphabet::Gsm7),
-        0xc..=0xe => None,
+        0xc => None,
+        0xd => Some(Alphabet::Gsm7),
+        0xe => Some(Alphabet::Ucs2),
         _ if coding & 0x04 != 0 => None,
         _ => Some(Alphabet::Gsm7),
     }
@@ -38,8 +40,8 @@ mod tests {
             (0x48, ucs),
             (0x80, gsm),
             (0xc8, None),
-            (0xd0, None),
-            (0xe0, None),
+            (0xd0, gsm),
+            (0xe0, ucs),
             (0xf1, gsm),
             (0xf5, None),
         ] {

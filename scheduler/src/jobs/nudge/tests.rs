@@ -1,6 +1,6 @@
 //! Hours, quiet days, tries.
 
-use std::{string::ToString, vec, vec::Vec};
+use std::{vec, vec::Vec};
 
 use chrono::{Days, NaiveDate, NaiveDateTime, TimeDelta, Weekday};
 use proptest::{collection::vec as many, prelude::*};
@@ -76,42 +76,6 @@ fn a_text_waits_a_little_for_the_eve_of_market_day() {
     );
     goes("2027-05-30 16:00", &[], thursday, "2027-05-30 16:00");
     goes("2027-05-31 16:00", &[], thursday, "2027-06-02 15:30");
-}
-
-/// Nobody is texted without consent or while they are left in peace, and the stronger reason is told.
-#[test]
-fn nothing_is_said_without_consent_or_in_mourning() {
-    let ada = |consent: Consent, until: Option<Option<&str>>| Person {
-        id: PersonId(1),
-        name: "Ada".to_string(),
-        role: Role::Farmer,
-        language: "en".to_string(),
-        group: None,
-        consent,
-        erased: false,
-        hold: until.map(|until| Hold {
-            since: day("2027-06-01"),
-            until: until.map(day),
-            reason: Reason::Grief,
-        }),
-    };
-    let yes = || Consent::Given {
-        on: day("2027-01-05"),
-        how: "text START".to_string(),
-    };
-    let told = |person: &Person, on: &str| withheld(person, day(on));
-    assert_eq!(told(&ada(yes(), None), "2027-06-03"), None);
-    let unasked = ada(Consent::Unknown, Some(None));
-    assert_eq!(told(&unasked, "2027-06-03"), Some(Withheld::NoConsent));
-    let mourning = ada(yes(), Some(Some("2027-06-10")));
-    let held = Some(Withheld::Held(Some(day("2027-06-10"))));
-    assert_eq!(told(&mourning, "2027-06-10"), held);
-    assert_eq!(told(&mourning, "2027-06-11"), None);
-    let until_a_word = ada(yes(), Some(None));
-    assert_eq!(
-        told(&until_a_word, "2029-01-01"),
-        Some(Withheld::Held(None))
-    );
 }
 
 #[test]

@@ -206,7 +206,7 @@ mod tests {
         for coding in [8, 0x18] {
             assert_eq!(said(coding, &[0x0e, 0x2d]), text("อ"), "{coding}");
         }
-        for coding in [2, 4, 0x15, 0xf5, 0xd0] {
+        for coding in [2, 4, 0x15, 0xf5, 0xc0] {
             assert_eq!(said(coding, b"abc"), Said::Data, "{coding}");
         }
     }

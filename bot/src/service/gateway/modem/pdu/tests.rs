@@ -173,8 +173,8 @@ fn what_is_cut_or_garbage_is_nothing() {
     for none in ["", "zz", "0", "00", "FF00", "é"] {
         assert_eq!(incoming(none), None, "{none}");
     }
-    // A notice of a mailbox (23.038, 4: D0 to DF), data of eight bits, a silent message.
-    for (protocol, coding) in [(0, 0xd0), (0, 0x04), (0x40, 0)] {
+    // A notice of a mailbox (23.038, 4: C0 to CF), data of eight bits, a silent message.
+    for (protocol, coding) in [(0, 0xc0), (0, 0x04), (0x40, 0)] {
         let hex = format!("00040B911346610089F6{protocol:02X}{coding:02X}2080629173144801C8");
         assert_eq!(incoming(&hex), Some(Incoming::Data));
     }
