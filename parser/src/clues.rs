@@ -9,6 +9,8 @@ use crate::{
     fold::{Folded, bare_letters},
     meaning::{Meaning, Plain, sort},
     piece::{IN_PLACE_MAX, Piece, Sense, Trust},
+    reading::Report,
+    segment::Segment,
     text::{FULL_STOP, break_strength},
 };
 
@@ -29,16 +31,56 @@ pub(crate) struct Clues<'a, 'r> {
     faces: SmallVec<[Face; IN_PLACE_MAX]>,
     /// What colours the sentence of each piece.
     tones: SmallVec<[u32; IN_PLACE_MAX]>,
+    hints: Hints,
+}
+
+/// What the rules of the lists make of each piece: nothing, or a number that stands for a kind of work,
+/// and whether it is denied.
+pub(crate) type Hints = SmallVec<[u8; IN_PLACE_MAX]>;
+
+/// What the rules make of the pieces: the work of the segment that each lies in.
+pub(crate) fn hints(
+    count: usize,
+    folded: &Folded<'_>,
+    pieces: &[Piece<'_>],
+    segments: &[Segment],
+    reports: &[Report],
+) -> Hints {
+    let mut hints = Hints::from_elem(0, count);
+    let start = |at: usize| {
+        pieces
+            .get(at)
+            .map_or(usize::MAX, |piece| folded.span(piece.start, piece.end).start)
+    };
+    for segment in segments {
+        let span = start(segment.pieces.start)..start(segment.pieces.end);
+        let denied = reports.iter().any(|report| {
+            span.contains(&report.span.start)
+                && (report.details.not_done == Some(segment.kind)
+                    || (report.kind == segment.kind && report.details.count == Some(0)))
+        });
+        let hint = 1 + segment.kind as u8 * 2 + u8::from(denied);
+        for place in hints.get_mut(segment.pieces.clone()).unwrap_or_default() {
+            *place = hint;
+        }
+    }
+    hints
 }
 
 impl<'a, 'r> Clues<'a, 'r> {
     /// Looks at the pieces of a text.
-    pub(crate) fn of(pieces: &'a [Piece<'r>], folded: &'a Folded<'r>, adviser: bool) -> Self {
+    pub(crate) fn of(
+        pieces: &'a [Piece<'r>],
+        folded: &'a Folded<'r>,
+        hints: Hints,
+        adviser: bool,
+    ) -> Self {
         let mut clues = Self {
             pieces,
             folded,
             faces: SmallVec::with_capacity(pieces.len()),
             tones: SmallVec::with_capacity(pieces.len()),
+            hints,
         };
         let mut tone = 0;
         for (at, piece) in pieces.iter().enumerate() {
@@ -59,6 +101,10 @@ impl<'a, 'r> Clues<'a, 'r> {
         let mut sink = Sink { put };
         if let (Some(piece), Some(tone)) = (self.pieces.get(at), self.tones.get(at)) {
             sink.look(at, piece, &self.faces, self.folded, *tone);
+            let hint = self.hints.get(at).copied().unwrap_or(0);
+            let sense = self.faces.get(at).map_or(0, |face| face.sense);
+            sink.put(21, u32::from(hint));
+            sink.put(22, pair(u32::from(hint), sense));
         }
     }
 

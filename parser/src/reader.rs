@@ -11,7 +11,7 @@ use alloc::{
 use crate::{
     account::Account,
     acts, alarm,
-    clues::Clues,
+    clues::{self, Clues, Hints},
     compose, corrections,
     course::{self, Course},
     cutter,
@@ -95,12 +95,13 @@ impl Reader {
     ) -> (Told, Vec<Stance>, Learned, verdict::Words) {
         self.with_pieces(text, known, |all, folded| {
             let pieces = plans::before_plan(all);
-            let (_, told, stances) = by_rules(pieces, folded);
+            let (segments, told, stances) = by_rules(pieces, folded);
             let rules = sure::Rules {
                 reports: &told.reports,
                 stances: &stances,
             };
-            let learned = self.learned(all, folded, known, &rules);
+            let hints = clues::hints(all.len(), folded, pieces, &segments, &told.reports);
+            let learned = self.learned(all, folded, known, &rules, hints);
             (told, stances, learned, words_of(pieces, all, folded))
         })
     }
@@ -140,7 +141,8 @@ impl Reader {
                 reports: &told.reports,
                 stances: &stances,
             };
-            self.learned(&all, &folded, known, &rules)
+            let hints = clues::hints(all.len(), &folded, pieces, &segments, &told.reports);
+            self.learned(&all, &folded, known, &rules, hints)
         };
         if !told.reports.is_empty()
             && let Some(doubt) = doubt(pieces, &segments, &told, &folded)
@@ -197,8 +199,9 @@ impl Reader {
         folded: &Folded<'_>,
         known: &Known<'_>,
         rules: &sure::Rules<'_>,
+        hints: Hints,
     ) -> Learned {
-        let clues = Clues::of(pieces, folded, known.sender == Sender::Adviser);
+        let clues = Clues::of(pieces, folded, hints, known.sender == Sender::Adviser);
         let course = course::course(pieces, &clues, &self.weights);
         let found = tellings::tellings(pieces, &course);
         let uses = uses::uses(pieces, &course, &clues, &self.weights);
@@ -256,6 +259,14 @@ fn by_rules(pieces: &[Piece<'_>], folded: &Folded<'_>) -> (Segments, Told, Vec<S
     let calm = gate::is_well_known(pieces, segments.len());
     let stances = gate::stances(pieces, &segments, &told, Glance::of(pieces), calm);
     (segments, told, stances)
+}
+
+/// What the lists make of each piece.
+#[cfg(test)]
+pub(crate) fn hints(all: &[Piece<'_>], folded: &Folded<'_>) -> Hints {
+    let pieces = plans::before_plan(all);
+    let (segments, told, _) = by_rules(pieces, folded);
+    clues::hints(all.len(), folded, pieces, &segments, &told.reports)
 }
 
 /// The reports of a course.

@@ -17,10 +17,11 @@ use self::{
     model::{Choice, Model, ROUNDS, Sample},
 };
 use crate::{
-    Ailment, Cause,
+    Ailment, Cause, Reader,
     clues::{Clue, Clues, use_clues},
     course::{self, ASIDE},
     piece::{Piece, Sense},
+    reader,
     weights::Weights,
 };
 
@@ -32,7 +33,7 @@ fn root() -> std::path::PathBuf {
 fn sample(line: &Line) -> Option<Sample> {
     let wanted = line.states()?;
     line.with_pieces(|pieces, folded, adviser| {
-        let clues = Clues::of(pieces, folded, adviser);
+        let clues = Clues::of(pieces, folded, reader::hints(pieces, folded), adviser);
         let count = pieces.len();
         if count == 0 {
             return None;
@@ -241,6 +242,22 @@ fn choices(
     ]
 }
 
+/// Tables that each leave out the people of one fold.
+fn tables_without(part: &Part, features: &Features) -> Vec<Vec<u8>> {
+    let folds: Vec<usize> = (0..corpus::FOLDS).collect();
+    std::thread::scope(|scope| {
+        let learn = |fold: usize| move || learned(part, features, Some(fold)).bytes(features);
+        let all: Vec<_> = folds.iter().map(|fold| scope.spawn(learn(*fold))).collect();
+        all.into_iter().map(|one| one.join().unwrap()).collect()
+    })
+}
+
+/// A reader with a table.
+fn reader_with(table: Vec<u8>) -> Reader {
+    let weights = Weights::of(std::boxed::Box::leak(table.into_boxed_slice()));
+    corpus::new_reader().with_weights(weights)
+}
+
 /// All that is learned: signs of readings first by weights that never met the writer, then everything
 /// of everybody.
 fn table() -> Vec<u8> {
@@ -248,19 +265,54 @@ fn table() -> Vec<u8> {
     let features = part.features();
     let part = part.in_rows(&features);
     let mut seen = Vec::new();
-    for fold in 0..corpus::FOLDS {
-        let model = learned(&part, &features, Some(fold));
-        let bytes = model.bytes(&features).into_boxed_slice();
-        let weights = Weights::of(std::boxed::Box::leak(bytes));
-        let reader = corpus::new_reader().with_weights(weights);
+    for (fold, table) in tables_without(&part, &features).into_iter().enumerate() {
+        let reader = reader_with(table);
         let others = part.texts.iter().filter(|(line, _)| line.fold() == fold);
         seen.extend(others.filter_map(|(line, _)| line.seen(&reader)));
     }
     let mut model = learned(&part, &features, None);
-    model.learn_sure(&seen);
+    model.learn_sure(&seen.iter().collect::<Vec<_>>());
     report("learn", &model, &part);
     report("tune", &model, &Part::tune().in_rows(&features));
     model.bytes(&features)
+}
+
+/// One line a text: what is read by weights that never met its writer.
+#[test]
+#[ignore = "learns for minutes, and shows the texts of `learn`, to look into"]
+fn show_what_others_taught() {
+    let keep = std::env::var("BUDWOOD_KEEP").unwrap();
+    let part = Part::learn();
+    let path = |fold: usize| std::path::Path::new(&keep).join(std::format!("{fold}.bin"));
+    if !path(0).exists() {
+        let features = part.features();
+        let part = Part::learn().in_rows(&features);
+        for (fold, table) in tables_without(&part, &features).into_iter().enumerate() {
+            fs::write(path(fold), table).unwrap();
+        }
+    }
+    let tables: Vec<Vec<u8>> = (0..corpus::FOLDS)
+        .map(|fold| fs::read(path(fold)).unwrap())
+        .collect();
+    let mut seen = Vec::new();
+    for (fold, table) in tables.iter().enumerate() {
+        let reader = reader_with(table.clone());
+        let others = part.texts.iter().filter(|(line, _)| line.fold() == fold);
+        let all = others.filter_map(|(line, _)| line.seen(&reader));
+        seen.extend(all.map(|seen| (fold, seen)));
+    }
+    for (fold, mut table) in tables.into_iter().enumerate() {
+        let others = seen.iter().filter(|(other, _)| *other != fold);
+        let others: Vec<&corpus::Seen> = others.map(|(_, seen)| seen).collect();
+        let mut model = Model::new(0);
+        model.learn_sure(&others);
+        model.put_sure(&mut table);
+        let reader = reader_with(table);
+        let others = part.texts.iter().filter(|(line, _)| line.fold() == fold);
+        for (line, _) in others {
+            println!("{}", line.shown(&reader));
+        }
+    }
 }
 
 #[test]

@@ -28,7 +28,7 @@ pub(crate) struct Weights {
     bytes: &'static [u8],
 }
 
-const SURE: usize = BORDERS * STEPS * 2;
+pub(crate) const SURE: usize = BORDERS * STEPS * 2;
 const STARTS: usize = SURE + SIGNS * 2;
 /// The upper half of a clue is its bucket.
 pub(crate) const BUCKETS: usize = 1 << 16;

@@ -5,7 +5,7 @@
 //! the thresholds of `parser/src/verdict.rs` were chosen by them, so they flatter too. `sealed` chose
 //! nothing; it is printed with `BUDWOOD_SEALED=1` only, once for each great change of the reader.
 //!
-//! `BUDWOOD_SHOW=false` prints the texts of `tune` that were stored with something false, beside what
+//! `BUDWOOD_SHOW=false` prints the texts of `learn` that were stored with something false, beside what
 //! was stored; `quiet`, `repl`, `stor` and `talk` those of these columns (of `talk` what was not heard).
 
 use std::{collections::BTreeMap, env, path::Path};
@@ -182,7 +182,7 @@ fn measure(part: &str) -> (Tally, BTreeMap<String, Tally>) {
     let mut rows = BTreeMap::new();
     for (text, answer) in read_part(part) {
         let tally = judge(&text, &answer);
-        if part == "tune" && env::var("BUDWOOD_SHOW").is_ok_and(|show| tally.is(&show)) {
+        if part == "learn" && env::var("BUDWOOD_SHOW").is_ok_and(|show| tally.is(&show)) {
             println!("{text}\n  {answer}");
         }
         all.add(&tally);

@@ -189,11 +189,14 @@ impl Line {
         let told = |reports: &[Report]| reports.iter().map(report).collect::<Vec<String>>();
         let stances: Vec<&str> = stances.iter().map(|stance| stance.name()).collect();
         json!({
-            "lang": self.lang, "text": self.text, "act": self.act, "alt": self.alternatives,
+            "lang": self.lang, "who": self.who, "text": self.text, "act": self.act, "alt": self.alternatives,
             "right": is_right(&expect, &learned.told.reports), "sure": learned.sure,
             "evidence": learned.evidence, "agreement": learned.agreement,
             "told": told(&learned.told.reports), "rules": told(&rules.reports), "stances": stances,
             "rules_right": is_right(&expect, &rules.reports),
+            "final": told(&reading.reports), "final_right": is_right(&expect, &reading.reports),
+            "doubts": reading.reports.iter().map(|report| report.doubts.len()).sum::<usize>(),
+            "stored": reading.stances.is_empty(),
             "closed": learned.account.is_closed(), "loose": learned.account.numbers,
             "plain": words.plain, "strange": words.strange, "count": words.count,
             "expect": expect, "signs": learned.signs.to_vec(), "read": render(&reading),

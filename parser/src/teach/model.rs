@@ -6,7 +6,7 @@ use super::{chain::Expected, corpus::Seen, features::Features};
 use crate::{
     course::{ASIDE, BORDERS, DENIAL, DENIED, KINDS, STATES, STEPS, step},
     sure::SIGNS,
-    weights::{BUCKETS, COLUMNS, MASK, MORE_COLUMNS, SCALE},
+    weights::{BUCKETS, COLUMNS, MASK, MORE_COLUMNS, SCALE, SURE},
 };
 
 /// A text to learn from.
@@ -195,7 +195,7 @@ impl Model {
     }
 
     /// Learns how sure each sign makes.
-    pub(super) fn learn_sure(&mut self, seen: &[Seen]) {
+    pub(super) fn learn_sure(&mut self, seen: &[&Seen]) {
         let mut sums = vec![1.0_f32; SIGNS];
         for _ in 0..SURE_ROUNDS {
             for one in seen {
@@ -326,6 +326,17 @@ impl Model {
         states
     }
 
+    fn sure_bytes(&self) -> Vec<u8> {
+        let steps = |value: &f32| ((value * SURE_SCALE).round() as i16).to_le_bytes();
+        self.sure.iter().flat_map(steps).collect()
+    }
+
+    /// Puts only the signs into a table that is there.
+    pub(super) fn put_sure(&self, table: &mut [u8]) {
+        let sure = self.sure_bytes();
+        table[SURE..SURE + sure.len()].copy_from_slice(&sure);
+    }
+
     /// The table as it ships.
     pub(super) fn bytes(&self, features: &Features) -> Vec<u8> {
         let mut bytes = Vec::new();
@@ -335,9 +346,7 @@ impl Model {
                 bytes.extend(step.to_le_bytes());
             }
         }
-        for value in &self.sure {
-            bytes.extend(((value * SURE_SCALE).round() as i16).to_le_bytes());
-        }
+        bytes.extend(self.sure_bytes());
         let mut buckets: Vec<Vec<u8>> = vec![Vec::new(); BUCKETS];
         for (clue, row) in features.each() {
             let row = row as usize;
