@@ -194,6 +194,9 @@ impl Line {
             "evidence": learned.evidence, "agreement": learned.agreement,
             "told": told(&learned.told.reports), "rules": told(&rules.reports), "stances": stances,
             "rules_right": is_right(&expect, &rules.reports),
+            "learned_wrong": is_false(&expect, &learned.told.reports),
+            "rules_wrong": is_false(&expect, &rules.reports),
+            "final_wrong": is_false(&expect, &reading.reports),
             "final": told(&reading.reports), "final_right": is_right(&expect, &reading.reports),
             "doubts": reading.reports.iter().map(|report| report.doubts.len()).sum::<usize>(),
             "stored": reading.stances.is_empty(),
@@ -384,6 +387,14 @@ fn is_right(expect: &[Value], reports: &[Report]) -> bool {
     let told: Vec<&Value> = expect.iter().filter(|event| is_fact(event)).collect();
     let found: Vec<Value> = reports.iter().map(entry).collect();
     faults(&told, &found) == Faults::default()
+}
+
+/// Whether reports say something that was not to be told.
+fn is_false(expect: &[Value], reports: &[Report]) -> bool {
+    let told: Vec<&Value> = expect.iter().filter(|event| is_fact(event)).collect();
+    let found: Vec<Value> = reports.iter().map(entry).collect();
+    let faults = faults(&told, &found);
+    faults.slots + faults.extra > 0
 }
 
 /// A report as a clerk would enter it; the slots that nobody compares are left out.
