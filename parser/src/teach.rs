@@ -8,6 +8,7 @@ mod chain;
 mod corpus;
 mod features;
 mod model;
+mod phrases;
 
 use std::{collections::BTreeMap, fs, println, string::String, vec::Vec};
 
@@ -84,6 +85,7 @@ fn own_lines() -> Vec<Line> {
     let mut lines = corpus::lines(&root().join("tests/corpus/learn"));
     let short = corpus::lines(&root().join("tests/texts"));
     lines.extend(short.into_iter().filter(|line| !line.aside));
+    lines.extend(corpus::phrases(&root().join("tests/corpus/phrases")));
     lines
 }
 
@@ -143,7 +145,7 @@ impl Part {
 }
 
 fn learned(part: &Part, features: &Features, leave_out: Option<usize>) -> Model {
-    let is_in = |line: &Line| Some(line.fold()) != leave_out;
+    let is_in = |line: &Line| leave_out.is_none() || line.fold() != leave_out;
     let mut model = Model::new(features.len());
     let all: Vec<&Sample> = part
         .texts
@@ -173,7 +175,7 @@ fn choices(
 ) -> Vec<((usize, usize), Vec<Choice>)> {
     let (mut ailments, mut causes, mut uses) = (Vec::new(), Vec::new(), Vec::new());
     for (line, sample) in &part.texts {
-        if Some(line.fold()) == leave_out {
+        if leave_out.is_some() && line.fold() == leave_out {
             continue;
         }
         let wants = line.states().unwrap_or_default();
@@ -267,7 +269,7 @@ fn table() -> Vec<u8> {
     let mut seen = Vec::new();
     for (fold, table) in tables_without(&part, &features).into_iter().enumerate() {
         let reader = reader_with(table);
-        let others = part.texts.iter().filter(|(line, _)| line.fold() == fold);
+        let others = part.texts.iter().filter(|(line, _)| line.fold() == Some(fold));
         seen.extend(others.filter_map(|(line, _)| line.seen(&reader)));
     }
     let mut model = learned(&part, &features, None);
@@ -297,7 +299,7 @@ fn show_what_others_taught() {
     let mut seen = Vec::new();
     for (fold, table) in tables.iter().enumerate() {
         let reader = reader_with(table.clone());
-        let others = part.texts.iter().filter(|(line, _)| line.fold() == fold);
+        let others = part.texts.iter().filter(|(line, _)| line.fold() == Some(fold));
         let all = others.filter_map(|(line, _)| line.seen(&reader));
         seen.extend(all.map(|seen| (fold, seen)));
     }
@@ -308,7 +310,7 @@ fn show_what_others_taught() {
         model.learn_sure(&others);
         model.put_sure(&mut table);
         let reader = reader_with(table);
-        let others = part.texts.iter().filter(|(line, _)| line.fold() == fold);
+        let others = part.texts.iter().filter(|(line, _)| line.fold() == Some(fold));
         for (line, _) in others {
             println!("{}", line.shown(&reader));
         }

@@ -1,0 +1,103 @@
+//! Short phrases in which work is told, by those who work on the reader: more words for what is told
+//! than the texts of a few hundred people have.
+//!
+//! A file for each language (`tests/corpus/phrases`): a section names what is told, each line below is
+//! one way to say it. `{b}` stands for a block, `{n}` for a count, `{a}` for a size of land, `{q}` for
+//! an amount, `{v}` for what was measured.
+
+use std::{
+    fs,
+    path::Path,
+    string::{String, ToString},
+    vec::Vec,
+};
+
+use serde_json::{Map, Value, json};
+
+use crate::fold::bare;
+
+/// Names of blocks that take turns.
+const BLOCKS: [&str; 8] = ["B", "A", "Hill", "C", "2", "D", "River", "East"];
+/// Numbers that take turns.
+const COUNTS: [u32; 9] = [12, 40, 7, 120, 65, 3, 25, 200, 9];
+const AREAS: [f64; 5] = [2.0, 1.0, 0.5, 3.0, 1.5];
+const AMOUNTS: [u32; 6] = [3, 50, 2, 100, 5, 10];
+const VALUES: [&[u32]; 5] = [&[41, 43, 39], &[150], &[52, 48], &[35], &[210, 190, 200]];
+
+/// The phrases of all languages, as lines of the corpus.
+pub(super) fn phrases(folder: &Path) -> Vec<Value> {
+    let mut files: Vec<_> = fs::read_dir(folder)
+        .unwrap()
+        .map(|file| file.unwrap().path())
+        .collect();
+    files.sort();
+    let mut all = Vec::new();
+    for file in files {
+        let lang = file.file_stem().unwrap().to_str().unwrap().to_string();
+        let text = fs::read_to_string(&file).unwrap();
+        let mut told = String::new();
+        for (at, line) in text.lines().enumerate() {
+            if let Some(section) = line.strip_prefix('[') {
+                told = section.trim_end_matches(']').to_string();
+            } else if !line.is_empty() && !line.starts_with('#') {
+                all.push(phrase(&lang, &told, line, at));
+                if lang == "vi" {
+                    all.push(phrase("vi-bare", &told, &bare(line), at));
+                }
+            }
+        }
+    }
+    all
+}
+
+fn phrase(lang: &str, told: &str, line: &str, at: usize) -> Value {
+    let mut event = event(told);
+    let block = BLOCKS[at % BLOCKS.len()];
+    let mut text = line.to_string();
+    let mut fill = |slot: &str, key: &str, shown: String, value: Value| {
+        if text.contains(slot) {
+            text = text.replace(slot, &shown);
+            event.insert(key.to_string(), value);
+        }
+    };
+    let count = COUNTS[at % COUNTS.len()];
+    let area = AREAS[at % AREAS.len()];
+    let amount = AMOUNTS[at % AMOUNTS.len()];
+    let values = VALUES[at % VALUES.len()];
+    let list: Vec<String> = values.iter().map(ToString::to_string).collect();
+    fill("{b}", "block", block.to_string(), json!(block));
+    fill("{n}", "count", count.to_string(), json!(count));
+    fill("{a}", "area", area.to_string(), json!(area));
+    fill("{q}", "amount", amount.to_string(), json!(amount));
+    let measured = if told == "rain" { "mm" } else { "values_cm" };
+    let (shown, value) = if told == "rain" {
+        (amount.to_string(), json!(amount))
+    } else {
+        (list.join(" "), json!(values))
+    };
+    fill("{v}", measured, shown, value);
+    let plots: Map<String, Value> = BLOCKS
+        .iter()
+        .map(|name| (name.to_string(), json!({})))
+        .collect();
+    json!({
+        "lang": lang, "text": text, "act": "record", "phrase": true, "expect": [event],
+        "ctx": { "plots": plots },
+    })
+}
+
+/// What a section tells: "planted", "no dead", "not weeded", "disease pink", "damage wind".
+fn event(told: &str) -> Map<String, Value> {
+    let mut words = told.split(' ');
+    let (first, second) = (words.next().unwrap(), words.next());
+    let event = match (first, second) {
+        ("not", Some(task)) => json!({ "kind": "not_done", "task": task }),
+        ("no", Some("rain")) => json!({ "kind": "rain", "what": "none" }),
+        ("no", Some(kind)) => json!({ "kind": kind, "count": 0 }),
+        ("rain", None) => json!({ "kind": "rain", "what": "soaked" }),
+        ("disease", Some(what)) => json!({ "kind": "disease", "what": what }),
+        ("damage", Some(cause)) => json!({ "kind": "damage", "cause": cause }),
+        (kind, _) => json!({ "kind": kind }),
+    };
+    event.as_object().unwrap().clone()
+}
