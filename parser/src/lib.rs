@@ -48,6 +48,8 @@ mod fold;
 mod meaning;
 mod script;
 mod token;
+mod tongues;
+mod trees;
 
 mod compile;
 mod cutter;
@@ -58,7 +60,6 @@ mod piece;
 mod repair;
 mod runs;
 mod spelling;
-mod tongues;
 mod vocabulary;
 
 // Pieces that belong together.

@@ -211,8 +211,8 @@ impl Reader {
             .segments
             .iter()
             .any(|segment| segment.kind.is_of_no_block());
-        let told = if evidence == 0 && !placeless {
-            Told::none()
+        let (told, harm) = if evidence == 0 && !placeless {
+            (Told::none(), 0)
         } else {
             told_by(
                 pieces,
@@ -223,13 +223,24 @@ impl Reader {
             )
         };
         let account = Account::of(pieces, &uses, &told.reports);
-        let told_of = (&*told.reports, account);
-        let signs = sure::signs(pieces, &course, &found, &uses, told_of, rules);
+        let signs = sure::signs(
+            &sure::Found {
+                pieces,
+                course: &course,
+                tellings: &found,
+                uses: &uses,
+                told: &told.reports,
+                account,
+                harm,
+                evidence,
+            },
+            rules,
+            known,
+        );
         Learned {
             sure: self.weights.sure(&signs),
             agreement: sure::agreement(&told.reports, rules),
             evidence,
-            listed: found.listed,
             account,
             told,
             #[cfg(test)]
@@ -269,32 +280,32 @@ pub(crate) fn hints(all: &[Piece<'_>], folded: &Folded<'_>) -> Hints {
     clues::hints(all.len(), folded, pieces, &segments, &told.reports)
 }
 
-/// The reports of a course.
+/// The reports of a course, and by how much what harms in them is likelier than other harm.
 fn told_by<'r>(
     pieces: &[Piece<'r>],
     (course, found, uses): (&Course, &Tellings, &Uses),
     learned: (&Clues<'_, '_>, &Weights),
     folded: &'r Folded<'r>,
     known: &Known<'r>,
-) -> Told {
+) -> (Told, i32) {
     let hushed = tellings::hushed(pieces, course, uses, folded, known);
     let mut told = reports::read(&hushed, &found.segments, folded, uses);
-    tellings::name_harm(&mut told.reports, &found.segments, learned, folded, pieces);
+    let harm = tellings::name_harm(&mut told.reports, &found.segments, learned, folded, pieces);
     for report in &mut told.reports {
         report
             .doubts
             .retain(|doubt| !matches!(doubt, Doubt::Repaired { .. } | Doubt::TwoLanguages(_)));
     }
-    told
+    (told, harm)
 }
 
 /// The words of a text: those before a plan, and all.
 fn words_of(pieces: &[Piece<'_>], all: &[Piece<'_>], folded: &Folded<'_>) -> verdict::Words {
     verdict::Words {
         plain: pieces.iter().all(is_plain),
-        unknown: pieces.iter().filter(|piece| !gate::is_known(piece)).count(),
         strange: gate::strange(all, folded).is_some(),
         count: pieces.len(),
+        unknown: pieces.iter().filter(|piece| !gate::is_known(piece)).count(),
     }
 }
 

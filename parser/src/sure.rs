@@ -1,10 +1,9 @@
 //! How sure a learned reading is: one scale, by signs that were weighed on texts of other people.
 //!
 //! The signs: how much worse the next reading is, how strongly a single word names each kind, words
-//! of no list, what the rules of the lists make of the same text, how many reports there are.
-//! Deliberately absent: what follows from it (`reader`).
-
-use smallvec::SmallVec;
+//! of no list, what the rules of the lists make of the same text, how many reports there are, what is
+//! left over. What they are worth together is learned (`trees`).
+//! Deliberately absent: what follows from it (`verdict`).
 
 use crate::{
     account::Account,
@@ -12,23 +11,27 @@ use crate::{
     details::Measure,
     kind::Kind,
     meaning::{Meaning, Plain, sort},
-    piece::{Piece, Sense},
+    piece::{Piece, Sense, Trust},
     reading::{Known, Report, Stance},
     segment::Segment,
     tellings::Tellings,
+    text::{FULL_STOP, break_strength},
     uses::{Use, Uses},
 };
 
-/// A sign that holds of a text.
-pub(crate) type Sign = u8;
-/// Those of one text.
-pub(crate) type Signs = SmallVec<[Sign; 64]>;
-/// All signs.
-pub(crate) const SIGNS: usize = 252;
+/// The signs of a reading, each a small number.
+pub(crate) type Signs = [u8; SIGNS];
+/// How many signs there are.
+pub(crate) const SIGNS: usize = OTHERS + Stance::ALL.len() + KINDS;
+/// Those that are of no one stance or kind.
+const OTHERS: usize = 50;
+/// No sign is larger.
+pub(crate) const SIGN_MAX: u8 = 40;
 
-/// Steps of the scales, and how many steps each has.
+/// Margins are looked at in steps.
 const STEP: i32 = 10;
-const STEPS: i32 = 14;
+/// A head may also speak against its kind.
+const HEAD_FROM: i32 = -100;
 
 /// What the rules of the lists make of the same text.
 pub(crate) struct Rules<'a> {
@@ -36,146 +39,195 @@ pub(crate) struct Rules<'a> {
     pub(crate) stances: &'a [Stance],
 }
 
-/// The signs of a reading.
-#[expect(
-    clippy::too_many_lines,
-    reason = "one list: each sign and its place in the table"
-)]
-pub(crate) fn signs(
-    pieces: &[Piece<'_>],
-    course: &Course,
-    found: &Tellings,
-    uses: &Uses,
-    (told, account): (&[Report], Account),
-    rules: &Rules<'_>,
-) -> Signs {
-    let mut signs = Signs::new();
-    let mut put = |first: i32, value: i32, most: i32| {
-        signs.push(u8::try_from(first + value.clamp(0, most)).unwrap_or(0));
-    };
-    put(0, 0, 0);
-    put(1, found.margin / STEP, STEPS);
-    let used = uses.iter().flatten().map(|(_, margin)| *margin).min();
-    put(16, used.map_or(STEPS, |margin| margin / STEP), STEPS);
-    let heads = found
-        .segments
-        .iter()
-        .map(|segment| head(pieces, course, segment));
-    put(31, heads.min().unwrap_or(0) / STEP + 4, STEPS);
-    put(46, i32::from(found.listed), 1);
-    let strange = pieces
-        .iter()
-        .filter(|piece| matches!(piece.sense, Sense::Unknown))
-        .count();
-    put(48, i32::try_from(strange).unwrap_or(9), 7);
-    put(56, agreement(told, rules), 3);
-    let stance = pieces.iter().any(|piece| piece.is_of(sort::STANCE));
-    let asks = pieces.iter().any(|piece| piece.is_mark('?'));
-    let next = pieces.iter().any(|piece| piece.is_plain(Plain::Next));
-    put(60, i32::from(stance), 1);
-    put(62, i32::from(asks), 1);
-    put(64, i32::from(next), 1);
-    put(66, i32::try_from(told.len()).unwrap_or(9), 5);
-    let aside = pieces.iter().zip(&course.states).filter(|(piece, state)| {
-        usize::from(**state) == ASIDE
-            && (piece.number().is_some() || matches!(piece.sense, Sense::Block(_)))
-    });
-    put(72, i32::try_from(aside.count()).unwrap_or(9), 4);
-    put(77, i32::from(found.asked), 1);
-    let blocks = told.iter().filter(|report| report.block.is_none()).count();
-    put(79, i32::try_from(blocks).unwrap_or(9), 2);
-    for segment in &found.segments {
-        let kind = Kind::ALL.iter().position(|kind| *kind == segment.kind);
-        let denied = if segment.denied == Some(true) { 24 } else { 0 };
-        put(
-            84 + denied,
-            i32::try_from(kind.unwrap_or(0)).unwrap_or(0),
-            22,
-        );
+/// A learned reading, to be looked at.
+pub(crate) struct Found<'a, 'r> {
+    pub(crate) pieces: &'a [Piece<'r>],
+    pub(crate) course: &'a Course,
+    pub(crate) tellings: &'a Tellings,
+    pub(crate) uses: &'a Uses,
+    pub(crate) told: &'a [Report],
+    pub(crate) account: Account,
+    /// By how much a sickness or a cause of harm is likelier than another.
+    pub(crate) harm: i32,
+    pub(crate) evidence: usize,
+}
+
+/// Where signs are put, one after the other.
+struct Sink {
+    signs: Signs,
+    next: usize,
+}
+
+impl Sink {
+    fn put(&mut self, value: i32) {
+        let value = value.clamp(0, i32::from(SIGN_MAX));
+        if let Some(place) = self.signs.get_mut(self.next) {
+            *place = u8::try_from(value).unwrap_or(SIGN_MAX);
+        }
+        self.next += 1;
     }
-    let length = pieces
-        .iter()
-        .filter(|piece| !matches!(piece.sense, Sense::Mark(_)))
-        .count();
-    put(132, i32::try_from(length / 3).unwrap_or(9), 9);
-    let closest = closest(pieces, course);
-    put(142, closest / STEP, STEPS);
-    let no = pieces
-        .iter()
-        .any(|piece| piece.is_any(&[Plain::Negation, Plain::NotYet]));
-    let denied = found
-        .segments
-        .iter()
-        .any(|segment| segment.denied == Some(true));
-    put(157, i32::from(no) * 2 + i32::from(denied), 3);
+
+    fn count(&mut self, value: usize) {
+        self.put(i32::try_from(value).unwrap_or(i32::MAX));
+    }
+
+    fn is(&mut self, value: bool) {
+        self.put(i32::from(value));
+    }
+}
+
+/// The signs of a reading.
+pub(crate) fn signs(found: &Found<'_, '_>, rules: &Rules<'_>, known: &Known<'_>) -> Signs {
+    let mut sink = Sink {
+        signs: [0; SIGNS],
+        next: 0,
+    };
+    margins(&mut sink, found);
+    words(&mut sink, found);
+    reports(&mut sink, found, known);
+    left(&mut sink, found);
+    beside(&mut sink, found.told, rules);
+    debug_assert!(sink.next <= OTHERS, "the signs have their places");
+    sink.next = OTHERS;
     let mut said = 0_u32;
-    for piece in pieces.iter().filter(|piece| piece.is_of(sort::STANCE)) {
+    for piece in found.pieces.iter().filter(|piece| piece.is_of(sort::STANCE)) {
         for meaning in piece.meanings() {
             if let Meaning::Stance(stance) = meaning {
                 said |= 1 << (stance as u32);
             }
         }
     }
-    while said != 0 {
-        put(161, i32::try_from(said.trailing_zeros()).unwrap_or(0), 10);
-        said &= said - 1;
+    for stance in Stance::ALL {
+        sink.is(said & (1 << (*stance as u32)) != 0);
     }
-    let idle = uses
-        .iter()
-        .flatten()
-        .filter(|(used, _)| *used == Use::Nothing);
-    put(
-        172,
-        idle.clone()
-            .map(|(_, margin)| *margin)
-            .min()
-            .map_or(STEPS, |least| least / STEP),
-        STEPS,
-    );
-    put(187, i32::try_from(idle.count()).unwrap_or(9), 5);
-    let mended = pieces
-        .iter()
-        .filter(|piece| piece.torn || piece.repaired.is_some())
-        .count();
-    put(193, i32::try_from(mended).unwrap_or(9), 3);
-    let days = pieces
-        .iter()
-        .filter(|piece| matches!(piece.sense, Sense::When(_)))
-        .count();
-    let told_days = told.iter().filter(|report| report.when.is_some()).count();
-    put(
-        197,
-        i32::try_from(days.min(2) * 3 + told_days.min(2)).unwrap_or(0),
-        8,
-    );
-    let blocks = pieces
-        .iter()
-        .filter(|piece| matches!(piece.sense, Sense::Block(_)))
-        .count();
-    put(
-        206,
-        i32::try_from(blocks.min(3) * 4 + told.len().min(3)).unwrap_or(0),
-        15,
-    );
-    let doubts = told.iter().map(|report| report.doubts.len()).sum::<usize>();
-    put(222, i32::try_from(doubts).unwrap_or(9), 2);
-    put(
-        225,
-        i32::try_from(rules.reports.len().min(2)).unwrap_or(0) * 3
-            + i32::try_from(told.len().min(2)).unwrap_or(0),
-        8,
-    );
-    let left = [
-        (234, account.heads, 3),
-        (238, account.days, 2),
-        (241, account.blocks, 2),
-        (244, account.numbers, 3),
-        (248, account.denials, 2),
-    ];
-    for (first, count, most) in left {
-        put(first, i32::try_from(count).unwrap_or(9), most);
+    for kind in Kind::ALL {
+        let told = |denied: bool| {
+            found
+                .tellings
+                .segments
+                .iter()
+                .filter(|one| one.kind == kind && (one.denied == Some(true)) == denied)
+                .count()
+        };
+        sink.count(told(false).min(2) + 3 * told(true).min(2));
     }
-    signs
+    sink.signs
+}
+
+/// How much likelier it is than anything else.
+fn margins(sink: &mut Sink, found: &Found<'_, '_>) {
+    let Found {
+        pieces,
+        course,
+        tellings,
+        uses,
+        ..
+    } = found;
+    sink.put(tellings.margin / STEP);
+    sink.put(course.missed / STEP);
+    let least = |of: &dyn Fn(Use) -> bool| {
+        let of = uses.iter().flatten().filter(|(used, _)| of(*used));
+        of.map(|(_, margin)| *margin).min().unwrap_or(i32::MAX)
+    };
+    sink.put(least(&|_| true) / STEP);
+    sink.put(least(&|used| used == Use::Nothing) / STEP);
+    let heads = tellings
+        .segments
+        .iter()
+        .map(|segment| head(pieces, course, segment));
+    sink.put((heads.min().unwrap_or(HEAD_FROM) - HEAD_FROM) / STEP);
+    sink.put(closest(pieces, course) / STEP);
+    sink.put(found.harm / STEP);
+    sink.is(tellings.asked);
+    sink.is(tellings.listed);
+    sink.count(found.evidence);
+}
+
+/// What words there are.
+fn words(sink: &mut Sink, found: &Found<'_, '_>) {
+    let pieces = found.pieces;
+    let count = |of: &dyn Fn(&Piece<'_>) -> bool| pieces.iter().filter(|piece| of(piece)).count();
+    sink.count(count(&|piece| !matches!(piece.sense, Sense::Mark(_))));
+    sink.count(count(&|piece| matches!(piece.sense, Sense::Unknown)));
+    sink.count(count(&|piece| piece.everyday));
+    sink.count(count(&|piece| piece.trust != Trust::Full));
+    sink.count(count(&|piece| piece.torn || piece.repaired.is_some()));
+    sink.count(count(&|piece| piece.is_of(sort::STANCE)));
+    sink.count(count(&|piece| piece.is_mark('?')));
+    sink.count(count(&|piece| piece.is_plain(Plain::Next)));
+    sink.count(count(&|piece| piece.is_any(&[Plain::Negation, Plain::NotYet])));
+    sink.count(count(&|piece| matches!(piece.sense, Sense::When(_))));
+    sink.count(count(&|piece| matches!(piece.sense, Sense::Block(_))));
+    sink.count(count(&|piece| piece.number().is_some()));
+    sink.count(count(&|piece| break_strength(piece) >= FULL_STOP));
+    sink.count(count(&|piece| break_strength(piece) > 0));
+    let aside = |piece: &Piece<'_>, state: u8| {
+        usize::from(state) == ASIDE && !matches!(piece.sense, Sense::Mark(_))
+    };
+    let with_state = || pieces.iter().zip(found.course.states.iter().copied());
+    sink.count(with_state().filter(|(piece, state)| aside(piece, *state)).count());
+    let is_value =
+        |piece: &Piece<'_>| piece.number().is_some() || matches!(piece.sense, Sense::Block(_));
+    let values = with_state().filter(|(piece, state)| aside(piece, *state) && is_value(piece));
+    sink.count(values.count());
+    let strange = with_state().filter(|(piece, state)| {
+        usize::from(*state) >= TOLD && matches!(piece.sense, Sense::Unknown)
+    });
+    sink.count(strange.count());
+}
+
+/// What is told.
+fn reports(sink: &mut Sink, found: &Found<'_, '_>, known: &Known<'_>) {
+    let told = found.told;
+    let count = |of: &dyn Fn(&Report) -> bool| told.iter().filter(|report| of(report)).count();
+    sink.count(told.len());
+    sink.count(found.tellings.segments.len());
+    sink.count(count(&|report| report.block.is_none()));
+    sink.count(count(&|report| report.when.is_some()));
+    sink.count(told.iter().map(|report| report.doubts.len()).sum());
+    sink.count(count(&|report| {
+        report.kind.wants_count() && report.details.count.is_none()
+    }));
+    sink.count(count(&|report| report.details.count.is_some()));
+    sink.count(count(&|report| {
+        report.details.amount.is_some() || report.details.area.is_some()
+    }));
+    sink.count(count(&|report| {
+        let own = |name: &str| known.blocks.iter().any(|own| own.eq_ignore_ascii_case(name));
+        report.block.as_deref().is_some_and(own)
+    }));
+    sink.count(count(&|report| {
+        let lone = |name: &str| name.chars().count() == 1;
+        report.block.as_deref().is_some_and(lone)
+    }));
+    let most = told.iter().filter_map(|report| report.details.count).max();
+    sink.put(most.map_or(0, |most| 1 + i32::try_from(most.checked_ilog2().unwrap_or(0)).unwrap_or(0)));
+    let denied = |segment: &Segment| segment.denied == Some(true);
+    sink.is(found.tellings.segments.iter().any(denied));
+}
+
+/// What no report takes up.
+fn left(sink: &mut Sink, found: &Found<'_, '_>) {
+    let account = found.account;
+    sink.count(account.heads);
+    sink.count(account.days);
+    sink.count(account.blocks);
+    sink.count(account.numbers);
+    sink.count(account.riddles);
+    sink.count(account.denials);
+}
+
+/// What the rules of the lists make of it.
+fn beside(sink: &mut Sink, told: &[Report], rules: &Rules<'_>) {
+    sink.count(rules.reports.len());
+    sink.count(rules.stances.len());
+    sink.put(agreement(told, rules));
+    let both = |same: &dyn Fn(&Report, &Report) -> bool| {
+        told.len() == rules.reports.len()
+            && told.iter().zip(rules.reports).all(|(one, other)| same(one, other))
+    };
+    sink.is(both(&|one, other| one.kind == other.kind));
+    sink.is(both(&|one, other| one.block == other.block));
 }
 
 /// How strongly any one word of a segment names its kind and no other.
@@ -196,7 +248,12 @@ fn head(pieces: &[Piece<'_>], course: &Course, segment: &Segment) -> i32 {
         let others = others.filter(|(state, _)| *state != TOLD + kind);
         Some(own - others.map(|(_, worth)| *worth).max()?)
     };
-    segment.pieces.clone().filter_map(own).max().unwrap_or(-40)
+    segment
+        .pieces
+        .clone()
+        .filter_map(own)
+        .max()
+        .unwrap_or(HEAD_FROM)
 }
 
 /// The least margin of a number or a block.
@@ -208,7 +265,7 @@ fn closest(pieces: &[Piece<'_>], course: &Course) -> i32 {
     values
         .map(|(_, margin)| *margin)
         .min()
-        .unwrap_or(STEP * STEPS)
+        .unwrap_or(i32::MAX)
 }
 
 /// Whether the rules of the lists tell the same: nothing, something else, the same but not as fact,

@@ -9,6 +9,7 @@ mod corpus;
 mod features;
 mod model;
 mod phrases;
+mod trees;
 
 use std::{collections::BTreeMap, fs, println, string::String, vec::Vec};
 
@@ -23,7 +24,8 @@ use crate::{
     course::{self, ASIDE},
     piece::{Piece, Sense},
     reader,
-    weights::Weights,
+    trees::{TREE_BYTES, TREES},
+    weights::{SURE, Weights},
 };
 
 fn root() -> std::path::PathBuf {
@@ -86,6 +88,7 @@ fn own_lines() -> Vec<Line> {
     let short = corpus::lines(&root().join("tests/texts"));
     lines.extend(short.into_iter().filter(|line| !line.aside));
     lines.extend(corpus::phrases(&root().join("tests/corpus/phrases")));
+    lines.extend(corpus::listed());
     lines
 }
 
@@ -248,7 +251,7 @@ fn choices(
 fn tables_without(part: &Part, features: &Features) -> Vec<Vec<u8>> {
     let folds: Vec<usize> = (0..corpus::FOLDS).collect();
     std::thread::scope(|scope| {
-        let learn = |fold: usize| move || learned(part, features, Some(fold)).bytes(features);
+        let learn = |fold: usize| move || learned(part, features, Some(fold)).bytes(features, &NOT_SURE);
         let all: Vec<_> = folds.iter().map(|fold| scope.spawn(learn(*fold))).collect();
         all.into_iter().map(|one| one.join().unwrap()).collect()
     })
@@ -272,12 +275,15 @@ fn table() -> Vec<u8> {
         let others = part.texts.iter().filter(|(line, _)| line.fold() == Some(fold));
         seen.extend(others.filter_map(|(line, _)| line.seen(&reader)));
     }
-    let mut model = learned(&part, &features, None);
-    model.learn_sure(&seen.iter().collect::<Vec<_>>());
+    let model = learned(&part, &features, None);
+    let sure = trees::learn(&seen.iter().collect::<Vec<_>>());
     report("learn", &model, &part);
     report("tune", &model, &Part::tune().in_rows(&features));
-    model.bytes(&features)
+    model.bytes(&features, &sure)
 }
+
+/// Trees that say nothing.
+const NOT_SURE: [u8; TREES * TREE_BYTES] = [0; TREES * TREE_BYTES];
 
 /// One line a text: what is read by weights that never met its writer.
 #[test]
@@ -306,9 +312,7 @@ fn show_what_others_taught() {
     for (fold, mut table) in tables.into_iter().enumerate() {
         let others = seen.iter().filter(|(other, _)| *other != fold);
         let others: Vec<&corpus::Seen> = others.map(|(_, seen)| seen).collect();
-        let mut model = Model::new(0);
-        model.learn_sure(&others);
-        model.put_sure(&mut table);
+        table[SURE..SURE + NOT_SURE.len()].copy_from_slice(&trees::learn(&others));
         let reader = reader_with(table);
         let others = part.texts.iter().filter(|(line, _)| line.fold() == Some(fold));
         for (line, _) in others {

@@ -187,14 +187,16 @@ pub(crate) fn hushed<'r>(
     all
 }
 
-/// Names the sickness and the cause of harm where no listed word did.
+/// Names the sickness and the cause of harm where no listed word did; by how much each is likelier
+/// than another, at least.
 pub(crate) fn name_harm(
     reports: &mut [Report],
     segments: &Segments,
     learned: (&Clues<'_, '_>, &Weights),
     folded: &Folded<'_>,
     pieces: &[Piece<'_>],
-) {
+) -> i32 {
+    let mut least = i32::MAX;
     for report in reports {
         let inside = |segment: &&Segment| {
             let place = |at: usize| {
@@ -209,7 +211,11 @@ pub(crate) fn name_harm(
         let Some(segment) = segments.iter().find(inside) else {
             continue;
         };
-        let best = |first: usize, count: usize| best_column(learned, segment, first, count);
+        let mut best = |first: usize, count: usize| {
+            let (best, margin) = best_column(learned, segment, first, count)?;
+            least = least.min(margin);
+            Some(best)
+        };
         let details = &mut report.details;
         if report.kind == Kind::Disease && details.ailment.is_none() {
             details.ailment =
@@ -231,19 +237,24 @@ pub(crate) fn name_harm(
             }
         }
     }
+    least
 }
 
-/// The best of some columns over a segment.
+/// The best of some columns over a segment, and how much worse the next is.
 fn best_column(
     (clues, weights): (&Clues<'_, '_>, &Weights),
     segment: &Segment,
     first: usize,
     count: usize,
-) -> Option<usize> {
+) -> Option<(usize, i32)> {
     let mut sum = [0; MORE_COLUMNS];
     for at in segment.pieces.clone() {
         weights.add_piece(&mut sum, clues, at);
     }
     let columns = sum.get(first..first + count)?;
-    (0..count).max_by_key(|column| columns.get(*column))
+    let best = (0..count).max_by_key(|column| columns.get(*column))?;
+    let worth = *columns.get(best)?;
+    let others = columns.iter().enumerate().filter(|(at, _)| *at != best);
+    let second = others.map(|(_, worth)| *worth).max().unwrap_or(worth);
+    Some((best, worth - second))
 }

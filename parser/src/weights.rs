@@ -3,14 +3,15 @@
 //! One byte a weight, used in place; a clue has only the weights that are not nothing, and most clues
 //! are not in the table at all. How it is made: `teach`, with the tests.
 //!
-//! The table: what the steps from one piece to the next are worth, how sure each sign makes (two bytes
-//! each, little end first), where each bucket of clues begins (four bytes each), and the clues: the
+//! The table: what the steps from one piece to the next are worth (two bytes each, little end first),
+//! how sure signs make (`trees`), where each bucket of clues begins (four bytes each), and the clues: the
 //! half of the clue that is not its bucket, a mask of its columns, and its weights.
 
 use crate::{
     clues::{Clue, Clues},
     course::{BORDERS, DENIAL, STEPS, USE_COUNT, USES},
-    sure::{SIGNS, Sign},
+    sure::Signs,
+    trees::{self, TREE_BYTES, TREES},
 };
 
 /// Columns that say what a piece tells of.
@@ -29,7 +30,7 @@ pub(crate) struct Weights {
 }
 
 pub(crate) const SURE: usize = BORDERS * STEPS * 2;
-const STARTS: usize = SURE + SIGNS * 2;
+const STARTS: usize = SURE + TREES * TREE_BYTES;
 /// The upper half of a clue is its bucket.
 pub(crate) const BUCKETS: usize = 1 << 16;
 const ROWS: usize = STARTS + (BUCKETS + 1) * 4;
@@ -63,10 +64,9 @@ impl Weights {
         steps
     }
 
-    /// How sure a reading with these signs is.
-    pub(crate) fn sure(&self, signs: &[Sign]) -> i32 {
-        let worth = |sign: &Sign| self.two_bytes(SURE + usize::from(*sign) * 2);
-        signs.iter().map(worth).sum()
+    /// How sure a reading with these signs is, in hundredths of log-odds.
+    pub(crate) fn sure(&self, signs: &Signs) -> i32 {
+        trees::sum(self.bytes.get(SURE..STARTS).unwrap_or_default(), signs)
     }
 
     /// What the clues of a piece are worth together.

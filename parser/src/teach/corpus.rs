@@ -20,7 +20,7 @@ use crate::{
     fold::Folded,
     languages,
     piece::{Piece, Sense},
-    sure::Signs,
+    sure::{Signs, tells_less},
     tests::render::{reading as render, report},
     uses::Use,
 };
@@ -63,6 +63,14 @@ pub(super) fn lines(folder: &Path) -> Vec<Line> {
 /// The phrases of a folder.
 pub(super) fn phrases(folder: &Path) -> Vec<Line> {
     super::phrases::phrases(folder).iter().map(Line::of).collect()
+}
+
+/// What the lists of all packs are made for and read rightly.
+pub(super) fn listed() -> Vec<Line> {
+    let packs = languages::ALL.iter().map(|pack| Pack::parse(pack).unwrap());
+    let lines = packs.flat_map(|pack| super::phrases::listed(&pack));
+    let lines = lines.map(|line| Line::of(&line));
+    lines.filter(|line| line.is_as_listed()).collect()
 }
 
 /// Every second text of the real chat that `tests/all` installs, of which nothing is told; the others
@@ -190,6 +198,13 @@ impl Line {
         Some(Seen { signs, right })
     }
 
+    /// Whether the rules of the lists read it rightly.
+    fn is_as_listed(&self) -> bool {
+        let (rules, stances, _, _) = self.with_known(|known, _| reader().both_of(&self.text, known));
+        let expect = self.expect.as_deref().unwrap_or_default();
+        stances.is_empty() && is_right(expect, &rules.reports)
+    }
+
     /// What a reader learned of it, beside what is expected.
     pub(super) fn shown(&self, reader: &Reader) -> Value {
         let (reading, (rules, stances, learned, words)) = self.with_known(|known, _| {
@@ -211,8 +226,10 @@ impl Line {
             "final": told(&reading.reports), "final_right": is_right(&expect, &reading.reports),
             "doubts": reading.reports.iter().map(|report| report.doubts.len()).sum::<usize>(),
             "stored": reading.stances.is_empty(),
+            "less": tells_less(&learned.told.reports, &rules.reports),
+            "open": learned.told.reports.iter().flat_map(|report| &report.doubts).count(),
             "closed": learned.account.is_closed(), "loose": learned.account.numbers,
-            "plain": words.plain, "strange": words.strange, "count": words.count,
+            "plain": words.plain, "strange": words.strange, "count": words.count, "unknown": words.unknown,
             "expect": expect, "signs": learned.signs.to_vec(), "read": render(&reading),
         })
     }

@@ -2,11 +2,10 @@
 
 use std::{vec, vec::Vec};
 
-use super::{chain::Expected, corpus::Seen, features::Features};
+use super::{chain::Expected, features::Features};
 use crate::{
     course::{ASIDE, BORDERS, DENIAL, DENIED, KINDS, STATES, STEPS, step},
-    sure::SIGNS,
-    weights::{BUCKETS, COLUMNS, MASK, MORE_COLUMNS, SCALE, SURE},
+    weights::{BUCKETS, COLUMNS, MASK, MORE_COLUMNS, SCALE},
 };
 
 /// A text to learn from.
@@ -25,9 +24,6 @@ pub(super) struct Choice {
     pub(super) right: Vec<usize>,
 }
 
-/// So many steps of a sign are one unit of log-odds.
-const SURE_SCALE: f32 = 100.0;
-
 /// How fast it learns, and how strongly weights are drawn back to nothing.
 const RATE: f32 = 0.2;
 const PULL: f32 = 0.01;
@@ -41,7 +37,6 @@ const CHOICE_KEPT: f32 = 0.6;
 pub(super) const ROUNDS: usize = 8;
 const MEAN_OF: usize = 4;
 const CHOICE_ROUNDS: usize = 12;
-const SURE_ROUNDS: usize = 60;
 
 /// Weights of fewer steps than these are left out.
 const LEAST: i8 = 2;
@@ -54,7 +49,6 @@ pub(super) struct Model {
     more_sums: Vec<f32>,
     pub(super) steps: [[f32; STEPS]; BORDERS],
     step_sums: [[f32; STEPS]; BORDERS],
-    sure: Vec<f32>,
     draw: Draw,
     /// The sum of the rows after each of the last rounds, and how many those are.
     sum: Vec<f32>,
@@ -78,8 +72,7 @@ impl Model {
             more_sums: vec![1e-2; rows * MORE_COLUMNS],
             steps,
             step_sums: [[1.0; STEPS]; BORDERS],
-            sure: vec![0.0; SIGNS],
-            draw: Draw(12_345),
+            draw: Draw::new(12_345),
             sum: vec![0.0; rows * COLUMNS],
             summed: 0.0,
         }
@@ -194,28 +187,6 @@ impl Model {
             .or_else(|| self.expected(sample, worths, &allowed, &[]))
     }
 
-    /// Learns how sure each sign makes.
-    pub(super) fn learn_sure(&mut self, seen: &[&Seen]) {
-        let mut sums = vec![1.0_f32; SIGNS];
-        for _ in 0..SURE_ROUNDS {
-            for one in seen {
-                let worth: f32 = one
-                    .signs
-                    .iter()
-                    .map(|sign| self.sure[usize::from(*sign)])
-                    .sum();
-                let wanted = if one.right { 1.0 } else { 0.0 };
-                let slope = wanted - 1.0 / (1.0 + libm::expf(-worth));
-                for sign in &one.signs {
-                    let at = usize::from(*sign);
-                    let slope = slope - 0.002 * self.sure[at];
-                    sums[at] += slope * slope;
-                    self.sure[at] += 0.1 * slope / libm::sqrtf(sums[at]);
-                }
-            }
-        }
-    }
-
     /// Learns which of some columns is right.
     pub(super) fn learn_choice(&mut self, (first, count): (usize, usize), texts: &[Choice]) {
         for _ in 0..CHOICE_ROUNDS {
@@ -326,19 +297,8 @@ impl Model {
         states
     }
 
-    fn sure_bytes(&self) -> Vec<u8> {
-        let steps = |value: &f32| ((value * SURE_SCALE).round() as i16).to_le_bytes();
-        self.sure.iter().flat_map(steps).collect()
-    }
-
-    /// Puts only the signs into a table that is there.
-    pub(super) fn put_sure(&self, table: &mut [u8]) {
-        let sure = self.sure_bytes();
-        table[SURE..SURE + sure.len()].copy_from_slice(&sure);
-    }
-
     /// The table as it ships.
-    pub(super) fn bytes(&self, features: &Features) -> Vec<u8> {
+    pub(super) fn bytes(&self, features: &Features, sure: &[u8]) -> Vec<u8> {
         let mut bytes = Vec::new();
         for border in &self.steps {
             for value in border {
@@ -346,7 +306,7 @@ impl Model {
                 bytes.extend(step.to_le_bytes());
             }
         }
-        bytes.extend(self.sure_bytes());
+        bytes.extend(sure);
         let mut buckets: Vec<Vec<u8>> = vec![Vec::new(); BUCKETS];
         for (clue, row) in features.each() {
             let row = row as usize;
@@ -392,9 +352,18 @@ fn spread(columns: &[f32; COLUMNS]) -> Worth {
 }
 
 /// Draws numbers from a seed (xorshift, 32 bits).
-struct Draw(u32);
+pub(super) struct Draw(u32);
 
 impl Draw {
+    pub(super) const fn new(seed: u32) -> Self {
+        Self(seed)
+    }
+
+    /// True so often.
+    pub(super) fn is(&mut self, part: f32) -> bool {
+        f64::from(self.next()) < f64::from(part) * f64::from(u32::MAX)
+    }
+
     fn next(&mut self) -> u32 {
         self.0 ^= self.0 << 13;
         self.0 ^= self.0 >> 17;

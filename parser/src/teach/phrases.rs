@@ -6,7 +6,7 @@
 //! an amount, `{v}` for what was measured.
 
 use std::{
-    fs,
+    format, fs,
     path::Path,
     string::{String, ToString},
     vec::Vec,
@@ -14,7 +14,12 @@ use std::{
 
 use serde_json::{Map, Value, json};
 
-use crate::fold::bare;
+use crate::{
+    Pack,
+    fold::bare,
+    meaning::{Meaning, Plain},
+    pack::Entry,
+};
 
 /// Names of blocks that take turns.
 const BLOCKS: [&str; 8] = ["B", "A", "Hill", "C", "2", "D", "River", "East"];
@@ -23,6 +28,9 @@ const COUNTS: [u32; 9] = [12, 40, 7, 120, 65, 3, 25, 200, 9];
 const AREAS: [f64; 5] = [2.0, 1.0, 0.5, 3.0, 1.5];
 const AMOUNTS: [u32; 6] = [3, 50, 2, 100, 5, 10];
 const VALUES: [&[u32]; 5] = [&[41, 43, 39], &[150], &[52, 48], &[35], &[210, 190, 200]];
+
+/// Of the lists every so manieth word is enough.
+const LISTED_STEP: usize = 5;
 
 /// The phrases of all languages, as lines of the corpus.
 pub(super) fn phrases(folder: &Path) -> Vec<Value> {
@@ -84,6 +92,54 @@ fn phrase(lang: &str, told: &str, line: &str, at: usize) -> Value {
         "lang": lang, "text": text, "act": "record", "phrase": true, "expect": [event],
         "ctx": { "plots": plots },
     })
+}
+
+/// What the lists of a pack are made for: each of their words of work with a block, and with a number
+/// where it needs one. Every third has a slip.
+pub(super) fn listed(pack: &Pack) -> Vec<Value> {
+    let word = |class: Plain| {
+        let named = |entry: &&Entry| entry.meaning == Meaning::Plain(class);
+        let entry = pack.entries.iter().find(named);
+        entry.map_or_else(String::new, |entry| entry.phrase.clone())
+    };
+    let (block, trees) = (word(Plain::Block), word(Plain::Trees));
+    let mut all = Vec::new();
+    for (at, entry) in pack.entries.iter().enumerate() {
+        let (told, counted) = match entry.meaning {
+            Meaning::Kind(kind) if kind.needs_values() => (kind.name().to_string(), "{v} cm"),
+            Meaning::Kind(kind) if kind.is_counted() => (kind.name().to_string(), "{n}"),
+            Meaning::Kind(kind) => (kind.name().to_string(), ""),
+            Meaning::Ailment(ailment) => (format!("disease {}", ailment.name()), "{n}"),
+            Meaning::Cause(cause) => (format!("damage {}", cause.name()), "{n}"),
+            _ => continue,
+        };
+        let said = if at % 3 == 1 {
+            slip(&entry.phrase)
+        } else {
+            entry.phrase.clone()
+        };
+        let trees = if counted == "{n}" && at % 2 == 0 { &*trees } else { "" };
+        let line = match at % 4 {
+            0 => format!("{said} {counted} {trees} {block} {{b}}"),
+            1 => format!("{block} {{b}} {said} {counted} {trees}"),
+            2 => format!("{counted} {trees} {said} {block} {{b}}"),
+            _ => format!("{said} {block} {{b}} {counted} {trees}"),
+        };
+        let mut phrase = phrase(&pack.code, &told, &line, at);
+        phrase["who"] = json!(format!("list {at}"));
+        phrase["phrase"] = json!(false);
+        all.push(phrase);
+    }
+    all.into_iter().step_by(LISTED_STEP).collect()
+}
+
+/// A long word with a letter left out.
+fn slip(phrase: &str) -> String {
+    let letters: Vec<char> = phrase.chars().collect();
+    let middle = letters.len() / 2;
+    let fits = letters.len() > 6 && phrase.is_ascii() && letters[middle] != ' ';
+    let kept = letters.iter().enumerate().filter(|(at, _)| !fits || *at != middle);
+    kept.map(|(_, letter)| *letter).collect()
 }
 
 /// What a section tells: "planted", "no dead", "not weeded", "disease pink", "damage wind".
