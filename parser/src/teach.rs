@@ -148,7 +148,8 @@ impl Part {
 }
 
 fn learned(part: &Part, features: &Features, leave_out: Option<usize>) -> Model {
-    let is_in = |line: &Line| leave_out.is_none() || line.fold() != leave_out;
+    let is_in =
+        |line: &Line| !line.listed && (leave_out.is_none() || line.fold() != leave_out);
     let mut model = Model::new(features.len());
     let all: Vec<&Sample> = part
         .texts
@@ -178,7 +179,7 @@ fn choices(
 ) -> Vec<((usize, usize), Vec<Choice>)> {
     let (mut ailments, mut causes, mut uses) = (Vec::new(), Vec::new(), Vec::new());
     for (line, sample) in &part.texts {
-        if leave_out.is_some() && line.fold() == leave_out {
+        if line.listed || (leave_out.is_some() && line.fold() == leave_out) {
             continue;
         }
         let wants = line.states().unwrap_or_default();

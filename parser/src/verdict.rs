@@ -42,10 +42,14 @@ pub(crate) struct Words {
 impl Words {
     /// Whether it is a short text of listed words.
     const fn is_plain(self) -> bool {
-        self.unknown == 0 && self.count < LONG_MIN
+        self.unknown == 0
     }
 }
 
+/// The lists tell the same, and as facts.
+const SAME: i32 = 3;
+/// So sure it must be where they do, and know all words but one.
+const AGREED_MIN: i32 = 70;
 /// The lists tell something else, or nothing.
 const OTHER: i32 = 1;
 /// Shorter texts of listed words are what the lists are made for.
@@ -55,7 +59,7 @@ const STORED_MIN: i32 = 150;
 /// So much more where a false fact does harm.
 const HEAVY_COST: i32 = 40;
 /// So sure of something else it speaks against what the lists tell of such a text.
-const OTHER_MIN: i32 = 100;
+const OTHER_MIN: i32 = 150;
 /// So much in the text must belong to reports and seldom to chat.
 const STORED_EVIDENCE: usize = 2;
 /// How sure it must be to be asked about, by its evidence: nothing, one, two, three signs that chat
@@ -78,7 +82,7 @@ impl Learned {
             return;
         }
         let is_beside = reading.acts.is_empty() || self.sure >= BESIDE_MIN;
-        let is_story = words.count > STORY_WORDS && !self.is_sure();
+        let is_story = words.count > STORY_WORDS && !self.is_sure(words);
         if self.told.reports.is_empty() || !self.is_heard() || !is_beside || is_story {
             self.unheard(reading, words);
             return;
@@ -95,9 +99,13 @@ impl Learned {
     }
 
     /// Whether it may be stored without a question.
-    fn is_sure(&self) -> bool {
+    fn is_sure(&self, words: Words) -> bool {
         let heavy = self.told.reports.iter().any(is_heavy);
-        let least = STORED_MIN + if heavy { HEAVY_COST } else { 0 };
+        let least = if self.agreement == SAME && words.unknown <= 1 {
+            AGREED_MIN
+        } else {
+            STORED_MIN + if heavy { HEAVY_COST } else { 0 }
+        };
         self.sure >= least
             && self.evidence >= STORED_EVIDENCE
             && self.account.is_closed()
@@ -137,7 +145,7 @@ impl Learned {
             .flat_map(|report| &report.doubts)
             .any(|doubt| matches!(doubt, Doubt::SomebodyElse(_)));
         let only_chat = reading.stances.iter().all(|stance| *stance == Stance::Chat);
-        let is_stored = !by_another && only_chat && !words.strange && self.is_sure();
+        let is_stored = !by_another && only_chat && !words.strange && self.is_sure(words);
         // A text that surely reports complains of nothing else.
         let is_sure = self.sure >= BESIDE_MIN;
         if is_sure && !matches!(reading.alarm, Some(Alarm::Danger | Alarm::Grief)) {

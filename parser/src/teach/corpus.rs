@@ -38,6 +38,8 @@ pub(super) struct Line {
     pub(super) aside: bool,
     /// No text of a person.
     phrase: bool,
+    /// Only to see how sure readings of such texts are.
+    pub(super) listed: bool,
     who: String,
     alternatives: Vec<String>,
     blocks: Vec<String>,
@@ -69,7 +71,10 @@ pub(super) fn phrases(folder: &Path) -> Vec<Line> {
 pub(super) fn listed() -> Vec<Line> {
     let packs = languages::ALL.iter().map(|pack| Pack::parse(pack).unwrap());
     let lines = packs.flat_map(|pack| super::phrases::listed(&pack));
-    let lines = lines.map(|line| Line::of(&line));
+    let lines = lines.map(|line| Line {
+        listed: true,
+        ..Line::of(&line)
+    });
     lines.filter(|line| line.is_as_listed()).collect()
 }
 
@@ -123,7 +128,12 @@ pub(super) const FOLDS: usize = 4;
 pub(super) struct Seen {
     pub(super) signs: Signs,
     pub(super) right: bool,
+    /// How much it counts.
+    pub(super) weight: f32,
 }
+
+/// A text of the lists counts so much of one by a person.
+const LISTED_WEIGHT: f32 = 0.25;
 
 impl Line {
     fn of(value: &Value) -> Self {
@@ -153,6 +163,7 @@ impl Line {
             role,
             aside: value["aside"] == true,
             phrase: value["phrase"] == true,
+            listed: false,
             who: text("who"),
             alternatives: names(&value["act_alt"]),
             blocks,
@@ -195,7 +206,12 @@ impl Line {
             return None;
         }
         let right = !none && is_right(expect, &reports);
-        Some(Seen { signs, right })
+        let weight = if self.listed { LISTED_WEIGHT } else { 1.0 };
+        Some(Seen {
+            signs,
+            right,
+            weight,
+        })
     }
 
     /// Whether the rules of the lists read it rightly.

@@ -30,7 +30,7 @@ const AMOUNTS: [u32; 6] = [3, 50, 2, 100, 5, 10];
 const VALUES: [&[u32]; 5] = [&[41, 43, 39], &[150], &[52, 48], &[35], &[210, 190, 200]];
 
 /// Of the lists every so manieth word is enough.
-const LISTED_STEP: usize = 5;
+const LISTED_STEP: usize = 3;
 
 /// The phrases of all languages, as lines of the corpus.
 pub(super) fn phrases(folder: &Path) -> Vec<Value> {
@@ -58,16 +58,35 @@ pub(super) fn phrases(folder: &Path) -> Vec<Value> {
     all
 }
 
+/// One phrase, or two works parted by `//`.
 fn phrase(lang: &str, told: &str, line: &str, at: usize) -> Value {
-    let mut event = event(told);
-    let block = BLOCKS[at % BLOCKS.len()];
-    let mut text = line.to_string();
+    let mut text = String::new();
+    let mut events = Vec::new();
+    for (more, (part, told)) in line.split("//").zip(told.split("//")).enumerate() {
+        let mut event = event(told);
+        text.push_str(&filled(part, &mut event, told, at + more));
+        events.push(event);
+    }
+    let plots: Map<String, Value> = BLOCKS
+        .iter()
+        .map(|name| (name.to_string(), json!({})))
+        .collect();
+    json!({
+        "lang": lang, "text": text, "act": "record", "phrase": true, "expect": events,
+        "ctx": { "plots": plots },
+    })
+}
+
+/// The part of a phrase with its slots filled, in the text and in the event.
+fn filled(part: &str, event: &mut Map<String, Value>, told: &str, at: usize) -> String {
+    let mut text = part.to_string();
     let mut fill = |slot: &str, key: &str, shown: String, value: Value| {
         if text.contains(slot) {
             text = text.replace(slot, &shown);
             event.insert(key.to_string(), value);
         }
     };
+    let block = BLOCKS[at % BLOCKS.len()];
     let count = COUNTS[at % COUNTS.len()];
     let area = AREAS[at % AREAS.len()];
     let amount = AMOUNTS[at % AMOUNTS.len()];
@@ -77,47 +96,56 @@ fn phrase(lang: &str, told: &str, line: &str, at: usize) -> Value {
     fill("{n}", "count", count.to_string(), json!(count));
     fill("{a}", "area", area.to_string(), json!(area));
     fill("{q}", "amount", amount.to_string(), json!(amount));
-    let measured = if told == "rain" { "mm" } else { "values_cm" };
-    let (shown, value) = if told == "rain" {
-        (amount.to_string(), json!(amount))
+    if told == "rain" {
+        fill("{v}", "mm", amount.to_string(), json!(amount));
     } else {
-        (list.join(" "), json!(values))
-    };
-    fill("{v}", measured, shown, value);
-    let plots: Map<String, Value> = BLOCKS
-        .iter()
-        .map(|name| (name.to_string(), json!({})))
-        .collect();
-    json!({
-        "lang": lang, "text": text, "act": "record", "phrase": true, "expect": [event],
-        "ctx": { "plots": plots },
-    })
+        fill("{v}", "values_cm", list.join(" "), json!(values));
+    }
+    text
 }
 
-/// What the lists of a pack are made for: each of their words of work with a block, and with a number
-/// where it needs one. Every third has a slip.
+/// What the lists of a pack are made for: their words of work with a block, and with a number where
+/// it needs one; some with a slip, a word of no list, or a second work.
 pub(super) fn listed(pack: &Pack) -> Vec<Value> {
+    let works = works(pack);
+    let mut all = Vec::new();
+    for (at, (told, line)) in works.iter().enumerate().step_by(LISTED_STEP) {
+        let strange = STRANGE[at % STRANGE.len()];
+        let (other, behind) = &works[(at * 7 + 3) % works.len()];
+        let both = format!("{told}//{other}");
+        let (told, line) = match at % 5 {
+            0 | 1 => (told.clone(), line.clone()),
+            2 => (told.clone(), format!("{line} {strange}")),
+            3 => (both, format!("{line},// {behind}")),
+            _ => (both, format!("{strange} {line}.// {behind}")),
+        };
+        let mut phrase = phrase(&pack.code, &told, &line, at);
+        phrase["who"] = json!(format!("list {at}"));
+        phrase["phrase"] = json!(false);
+        all.push(phrase);
+    }
+    all
+}
+
+/// The words of work of a pack, each with what it tells.
+fn works(pack: &Pack) -> Vec<(String, String)> {
     let word = |class: Plain| {
         let named = |entry: &&Entry| entry.meaning == Meaning::Plain(class);
         let entry = pack.entries.iter().find(named);
         entry.map_or_else(String::new, |entry| entry.phrase.clone())
     };
     let (block, trees) = (word(Plain::Block), word(Plain::Trees));
-    let mut all = Vec::new();
-    for (at, entry) in pack.entries.iter().enumerate() {
+    let work = |(at, entry): (usize, &Entry)| {
         let (told, counted) = match entry.meaning {
             Meaning::Kind(kind) if kind.needs_values() => (kind.name().to_string(), "{v} cm"),
             Meaning::Kind(kind) if kind.is_counted() => (kind.name().to_string(), "{n}"),
             Meaning::Kind(kind) => (kind.name().to_string(), ""),
             Meaning::Ailment(ailment) => (format!("disease {}", ailment.name()), "{n}"),
             Meaning::Cause(cause) => (format!("damage {}", cause.name()), "{n}"),
-            _ => continue,
+            _ => return None,
         };
-        let said = if at % 3 == 1 {
-            slip(&entry.phrase)
-        } else {
-            entry.phrase.clone()
-        };
+        let slips = at % 3 == 1;
+        let said = if slips { slip(&entry.phrase) } else { entry.phrase.clone() };
         let trees = if counted == "{n}" && at % 2 == 0 { &*trees } else { "" };
         let line = match at % 4 {
             0 => format!("{said} {counted} {trees} {block} {{b}}"),
@@ -125,13 +153,13 @@ pub(super) fn listed(pack: &Pack) -> Vec<Value> {
             2 => format!("{counted} {trees} {said} {block} {{b}}"),
             _ => format!("{said} {block} {{b}} {counted} {trees}"),
         };
-        let mut phrase = phrase(&pack.code, &told, &line, at);
-        phrase["who"] = json!(format!("list {at}"));
-        phrase["phrase"] = json!(false);
-        all.push(phrase);
-    }
-    all.into_iter().step_by(LISTED_STEP).collect()
+        Some((told, line))
+    };
+    pack.entries.iter().enumerate().filter_map(work).collect()
 }
+
+/// Words of no list, as people drop them in.
+const STRANGE: [&str; 6] = ["oya", "kwela", "sha", "tumba", "yawa", "olei"];
 
 /// A long word with a letter left out.
 fn slip(phrase: &str) -> String {

@@ -60,8 +60,8 @@ pub(super) fn learn(seen: &[&Seen]) -> Vec<u8> {
                 let odds = 1.0 / (1.0 + libm::expf(-worth));
                 let wanted = f32::from(u8::from(one.right));
                 Slope {
-                    slope: wanted - odds,
-                    weight: odds * (1.0 - odds),
+                    slope: one.weight * (wanted - odds),
+                    weight: one.weight * odds * (1.0 - odds),
                 }
             })
             .collect();
