@@ -8,7 +8,6 @@
 use crate::{
     account::Account,
     course::{ASIDE, Course, KINDS, TOLD},
-    details::Measure,
     kind::Kind,
     meaning::{Meaning, Plain, sort},
     piece::{Piece, Sense, Trust},
@@ -289,42 +288,6 @@ pub(crate) fn agreement(told: &[Report], rules: &Rules<'_>) -> i32 {
         (true, false) => 2,
         (false, _) => 1,
     }
-}
-
-/// Whether the lists tell the same and only more: a value that was not learned, or a further report
-/// with a number of its own.
-pub(crate) fn tells_less(told: &[Report], lists: &[Report]) -> bool {
-    let mut left = told.iter().peekable();
-    let all = lists.iter().all(|more| {
-        let same = left.peek().is_some_and(|less| is_less(less, more));
-        if same {
-            left.next();
-        }
-        same || has_number(more)
-    });
-    all && left.next().is_none()
-}
-
-/// Whether a report tells the same as another, or less.
-fn is_less(one: &Report, other: &Report) -> bool {
-    let number = |one: Option<f64>, other: Option<f64>| one.is_none() || one == other;
-    let value = |it: Option<Measure>| it.map(|it| it.value);
-    let (less, more) = (&one.details, &other.details);
-    one.kind == other.kind
-        && one.block == other.block
-        && (one.when.is_none() || one.when == other.when)
-        && number(less.count.map(f64::from), more.count.map(f64::from))
-        && number(value(less.amount), value(more.amount))
-        && number(value(less.area), value(more.area))
-        && (less.values_cm.is_empty() || less.values_cm == more.values_cm)
-}
-
-fn has_number(report: &Report) -> bool {
-    let details = &report.details;
-    details.count.is_some()
-        || details.amount.is_some()
-        || details.area.is_some()
-        || !details.values_cm.is_empty()
 }
 
 /// How much in the text belongs to reports and seldom to chat: a block, a word of work that chat is

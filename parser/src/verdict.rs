@@ -1,7 +1,8 @@
 //! Which of two readings holds: that of the lists, or that which was learned of other people's texts.
 //!
-//! What was learned holds wherever it tells something: as sure as it is, it is stored, asked about, or
-//! left. Only a short text of listed words, in which nothing was learned, is what the lists make of it.
+//! What was learned holds wherever it tells something: as sure as it is, it is stored, asked about or
+//! left. Only a text of listed words is what the lists make of it, unless what was learned is surely
+//! something else.
 //! Deliberately absent: how sure a reading is (`sure`).
 
 use crate::{
@@ -30,20 +31,11 @@ pub(crate) struct Learned {
 /// The words of a text.
 #[derive(Clone, Copy)]
 pub(crate) struct Words {
-    /// All of them are of the lists, as written.
-    pub(crate) plain: bool,
     /// One of them is of every day and has nothing to do with trees.
     pub(crate) strange: bool,
     pub(crate) count: usize,
     /// How many are of no list, although slips are mended.
     pub(crate) unknown: usize,
-}
-
-impl Words {
-    /// Whether it is a short text of listed words.
-    const fn is_plain(self) -> bool {
-        self.unknown == 0
-    }
 }
 
 /// The lists tell the same, and as facts.
@@ -52,13 +44,11 @@ const SAME: i32 = 3;
 const AGREED_MIN: i32 = 70;
 /// The lists tell something else, or nothing.
 const OTHER: i32 = 1;
-/// Shorter texts of listed words are what the lists are made for.
-const LONG_MIN: usize = 12;
 /// So sure a reading must be to be stored without a question.
 const STORED_MIN: i32 = 150;
 /// So much more where a false fact does harm.
 const HEAVY_COST: i32 = 40;
-/// So sure of something else it speaks against what the lists tell of such a text.
+/// So sure of something else it speaks against what the lists tell of a text whose words they know.
 const OTHER_MIN: i32 = 150;
 /// So much in the text must belong to reports and seldom to chat.
 const STORED_EVIDENCE: usize = 2;
@@ -90,12 +80,12 @@ impl Learned {
         self.heard(reading, words);
     }
 
-    /// Whether it leaves a short text of listed words as the lists read it.
+    /// Whether it leaves a text of listed words as the lists read it.
     fn leaves(&self, reading: &Reading, words: Words) -> bool {
         let listed = reading.stances.is_empty() && !reading.reports.is_empty();
         let clear = listed && reading.reports.iter().all(is_clear);
         let differs = self.agreement <= OTHER && !self.told.reports.is_empty();
-        clear && words.is_plain() && (!differs || self.sure < OTHER_MIN)
+        clear && words.unknown == 0 && (!differs || self.sure < OTHER_MIN)
     }
 
     /// Whether it may be stored without a question.

@@ -20,7 +20,7 @@ use crate::{
     fold::Folded,
     languages,
     piece::{Piece, Sense},
-    sure::{Signs, tells_less},
+    sure::Signs,
     tests::render::{reading as render, report},
     uses::Use,
 };
@@ -242,10 +242,9 @@ impl Line {
             "final": told(&reading.reports), "final_right": is_right(&expect, &reading.reports),
             "doubts": reading.reports.iter().map(|report| report.doubts.len()).sum::<usize>(),
             "stored": reading.stances.is_empty(),
-            "less": tells_less(&learned.told.reports, &rules.reports),
             "open": learned.told.reports.iter().flat_map(|report| &report.doubts).count(),
             "closed": learned.account.is_closed(), "loose": learned.account.numbers,
-            "plain": words.plain, "strange": words.strange, "count": words.count, "unknown": words.unknown,
+            "strange": words.strange, "count": words.count, "unknown": words.unknown,
             "expect": expect, "signs": learned.signs.to_vec(), "read": render(&reading),
         })
     }
