@@ -81,7 +81,7 @@ fn asks_at_length(pieces: &[Piece<'_>], core: &[&Piece<'_>]) -> bool {
 }
 
 /// A question mark, or a word that asks.
-fn is_question(pieces: &[Piece<'_>]) -> bool {
+pub(crate) fn is_question(pieces: &[Piece<'_>]) -> bool {
     (0..pieces.len()).any(|at| {
         crate::gate::is_asking_mark(pieces, at)
             || pieces.get(at).is_some_and(|piece| {
@@ -204,6 +204,27 @@ fn other_kind(core: &[&Piece<'_>]) -> Option<Kind> {
         .find_map(|piece| kind_asked(piece))
 }
 
+/// More words than these are no command that is read to the letter.
+const COMMAND_WORDS_MAX: usize = 4;
+
+/// A few words, all of the lists or names: they are said to the bot to the letter.
+pub(crate) fn is_command(pieces: &[Piece<'_>]) -> bool {
+    pieces.len() <= COMMAND_WORDS_MAX && pieces.iter().all(crate::gate::is_known)
+}
+
+/// A question about the likeliest topic, and the work that the lists name in it.
+pub(crate) fn of_likely(pieces: &[Piece<'_>], topic: Topic, kind: Option<Kind>) -> Query {
+    let numbered = pieces.iter().any(|piece| piece.number().is_some());
+    let topic = match topic {
+        // "Who uses the number that ends in 9020?"
+        Topic::Who if numbered => Topic::Whose,
+        topic => topic,
+    };
+    let named = || pieces.iter().find_map(|piece| kind_asked(piece));
+    let named = topic.takes_kind().then(named).flatten();
+    query(pieces, topic, kind.or(named.map(|kind| sown(pieces, kind))))
+}
+
 /// A question that anyone may ask.
 pub(crate) fn anyone(pieces: &[Piece<'_>], glance: Glance) -> Option<Query> {
     // Most texts ask nothing; they need no closer look.
@@ -252,6 +273,39 @@ pub(crate) fn anyone(pieces: &[Piece<'_>], glance: Glance) -> Option<Query> {
         | Topic::Found
         | Topic::Moved
         | Topic::Waiting
+        | Topic::Dead
+        | Topic::Cause
+        | Topic::Girth
+        | Topic::Ready
+        | Topic::Bags
+        | Topic::Paid
+        | Topic::Last
+        | Topic::Root
+        | Topic::Rain
+        | Topic::Wind
+        | Topic::Fire
+        | Topic::Train
+        | Topic::Grant
+        | Topic::Map
+        | Topic::Cost
+        | Topic::Best
+        | Topic::Labour
+        | Topic::Clone
+        | Topic::Week
+        | Topic::Job
+        | Topic::More
+        | Topic::Whose
+        | Topic::Tell
+        | Topic::Ask
+        | Topic::Pass
+        | Topic::Promise
+        | Topic::Kept
+        | Topic::HandOver
+        | Topic::Count
+        | Topic::Open
+        | Topic::Fix
+        | Topic::HowTo
+        | Topic::Advice
         | Topic::Language => false,
     });
     let asked = || (clear && is_question(pieces)).then_some((0, Topic::Other));
@@ -381,7 +435,7 @@ fn kind_asked(piece: &Piece<'_>) -> Option<Kind> {
     piece.kind().or_else(|| piece.part(asked))
 }
 
-fn is_trade(piece: &Piece<'_>) -> bool {
+pub(crate) fn is_trade(piece: &Piece<'_>) -> bool {
     // "when you came", "how much you got": small words there.
     (kind_asked(piece).is_some() && !piece.is_plain(Plain::Filler))
         || piece.is_any(&[Plain::Trees, Plain::Tall])
@@ -393,14 +447,13 @@ fn is_period(piece: &Piece<'_>) -> bool {
         || piece.part(Meaning::period).is_some()
 }
 
-fn query(pieces: &[Piece<'_>], topic: Topic, kind: Option<Kind>) -> Query {
+pub(crate) fn query(pieces: &[Piece<'_>], topic: Topic, kind: Option<Kind>) -> Query {
     let find = |name: for<'s> fn(&'s Sense<'_>) -> Option<&'s str>| {
         pieces
             .iter()
             .find_map(|piece| name(&piece.sense).map(ToString::to_string))
     };
     let mut query = Query {
-        topic,
         group: find(|sense| {
             if let Sense::Group(name) = sense {
                 Some(name)
@@ -422,12 +475,7 @@ fn query(pieces: &[Piece<'_>], topic: Topic, kind: Option<Kind>) -> Query {
                 None
             }
         }),
-        kind,
-        area: None,
-        period_days: None,
-        number: None,
-        yes: None,
-        language: None,
+        ..Query::of(topic, kind)
     };
     for (at, piece) in pieces.iter().enumerate() {
         let next = pieces.get(at + 1);

@@ -11,6 +11,7 @@ use alloc::{
 use crate::{
     account::Account,
     acts, alarm,
+    askings::Askings,
     clues::Clues,
     compose, corrections,
     course::{self, Course},
@@ -19,12 +20,16 @@ use crate::{
     gate, languages, letters,
     lexicon::{Lexicon, Listed, PACKS_MAX},
     meaning::Plain,
+    meant::{self, Asked},
     pack::{Pack, PackFault},
     piece::{Glance, Piece, Pieces, Sense},
     plans, queries,
-    reading::{Act, Correction, Doubt, Known, Problem, Reading, Report, Sender, Stance, Unnamed},
+    reading::{
+        Act, Correction, Doubt, Known, Problem, Query, Reading, Report, Sender, Stance, Unnamed,
+    },
     reports::{self, Told},
     segment::{self, Segment, Segments},
+    signals::ByLists,
     sure,
     tellings::{self, Tellings},
     tongues, unsure,
@@ -38,6 +43,7 @@ use crate::{
 pub struct Reader {
     lexicon: Lexicon,
     weights: Weights,
+    askings: Askings,
 }
 
 impl Reader {
@@ -62,6 +68,7 @@ impl Reader {
             Ok(trade) if faults.is_empty() => Ok(Self {
                 lexicon: Lexicon::new(&packs, &trade),
                 weights: Weights::built_in(),
+                askings: Askings::built_in(),
             }),
             Ok(_) => Err(faults),
             Err(fault) => Err(Vec::from([fault])),
@@ -83,6 +90,13 @@ impl Reader {
     #[cfg(test)]
     pub(crate) fn with_weights(mut self, weights: Weights) -> Self {
         self.weights = weights;
+        self
+    }
+
+    /// A reader that uses another table of what is asked.
+    #[cfg(test)]
+    pub(crate) fn with_askings(mut self, askings: Askings) -> Self {
+        self.askings = askings;
         self
     }
 
@@ -135,6 +149,7 @@ impl Reader {
         compose::compose(&mut all, &folded, &self.lexicon, own);
         let pieces = plans::before_plan(&all);
         let (segments, mut told, mut stances) = by_rules(pieces, &folded);
+        let lists = ByLists::of(!told.reports.is_empty(), &stances);
         let learned = {
             let rules = sure::Rules {
                 reports: &told.reports,
@@ -163,6 +178,7 @@ impl Reader {
             about_work: unclear || gate::is_about_work(pieces, &stances),
             may_need: alarm::may_be_need(pieces, &folded, &self.lexicon, own),
             both: false,
+            asks: false,
             margin: 0,
             unnamed: unnamed(pieces),
             alarm: alarm::read(
@@ -185,6 +201,7 @@ impl Reader {
         if !spoken.replaces_reports {
             learned.put(&mut reading, words_of(pieces, &all, &folded));
         }
+        self.ask(&mut reading, &all, &folded, (known.sender, lists));
         reading.problems.extend(piece_problems(pieces, &folded));
         reading.problems.extend(folded.cut.map(Problem::Cut));
         reading
@@ -232,6 +249,58 @@ impl Reader {
             #[cfg(test)]
             signs,
         }
+    }
+
+    /// Puts into the reading what is asked, by what was learned of others: as an act where it is sure,
+    /// else as something that a person should see.
+    fn ask(
+        &self,
+        reading: &mut Reading,
+        pieces: &[Piece<'_>],
+        folded: &Folded<'_>,
+        (sender, lists): (Sender, ByLists),
+    ) {
+        let by_rules = match reading.acts.as_slice() {
+            [] if reading.bare.is_none() => None,
+            [Act::Query(query)] if meant::is_known(query.topic) && !queries::is_command(pieces) => {
+                Some(query.clone())
+            }
+            _ => return,
+        };
+        let told = !reading.reports.is_empty() && reading.stances.is_empty();
+        let clear = told
+            && reading
+                .reports
+                .iter()
+                .all(|report| report.doubts.is_empty());
+        if clear || sender == Sender::Unknown {
+            return;
+        }
+        let asked = self.asked(pieces, folded, (sender, by_rules.as_ref()), lists);
+        let (topic, kind) = asked.topic();
+        let is_other = by_rules.as_ref().is_none_or(|query| query.topic != topic);
+        if asked.is_sure(sender, told) && is_other {
+            let query = queries::of_likely(pieces, topic, kind);
+            reading.acts = Vec::from([Act::Query(query)]);
+            reading.reports.clear();
+            reading.stances.clear();
+            reading.both = false;
+            // Money is what people ask about.
+            reading.alarm = reading.alarm.filter(|alarm| !alarm.is_asked_about());
+        } else {
+            reading.asks = by_rules.is_none() && !told && asked.is_heard();
+        }
+    }
+
+    /// What a text asks by what was learned of others.
+    pub(crate) fn asked(
+        &self,
+        pieces: &[Piece<'_>],
+        folded: &Folded<'_>,
+        asked: (Sender, Option<&Query>),
+        lists: ByLists,
+    ) -> Asked {
+        Asked::of(pieces, folded, asked, lists, &self.askings)
     }
 
     /// The language that lists most of the words.
@@ -362,6 +431,23 @@ fn spoken(
             .filter(|_| calm)
             .map(Act::Query),
         replaces_reports: false,
+    }
+}
+
+/// What the lists alone make of a text and of a question in it.
+#[cfg(test)]
+pub(crate) fn asked_by_rules(
+    pieces: &[Piece<'_>],
+    folded: &Folded<'_>,
+    sender: Sender,
+) -> (ByLists, Option<Query>) {
+    let pieces = plans::before_plan(pieces);
+    let (_, told, stances) = by_rules(pieces, folded);
+    let lists = ByLists::of(!told.reports.is_empty(), &stances);
+    let calm = gate::is_well_known(pieces, segment::segments(pieces).len());
+    match spoken(pieces, Glance::of(pieces), folded, (sender, calm)).act {
+        Some(Act::Query(query)) => (lists, Some(query)),
+        _ => (lists, None),
     }
 }
 

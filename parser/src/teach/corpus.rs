@@ -14,12 +14,16 @@ use serde_json::{Value, json};
 
 use self::read::{Faults, GROUPS, faults, is_fact, texts};
 use crate::{
-    Ailment, Day, Kind, Known, Pack, Reader, Report, Sender, Supply, Wetness, When,
+    Act, Ailment, Day, Kind, Known, Pack, Query, Reader, Report, Sender, Supply, Wetness, When,
+    clues::Clue,
     course::{ASKED, DENIED, TALK, TOLD},
     figure::Number,
     fold::Folded,
     languages,
+    meant::{self, WHATS},
     piece::{Piece, Sense},
+    reader,
+    signals::{Signals, signals},
     sure::Signs,
     tests::render::{reading as render, report},
     uses::Use,
@@ -36,6 +40,8 @@ pub(super) struct Line {
     role: String,
     /// Kept for measuring.
     pub(super) aside: bool,
+    /// No text of a person.
+    phrase: bool,
     who: String,
     alternatives: Vec<String>,
     blocks: Vec<String>,
@@ -56,6 +62,14 @@ pub(super) struct Want {
 /// The texts of a folder.
 pub(super) fn lines(folder: &Path) -> Vec<Line> {
     texts(folder).iter().map(Line::of).collect()
+}
+
+/// The texts of patterns of questions.
+pub(super) fn patterns(folder: &Path) -> Vec<Line> {
+    super::patterns::questions(folder)
+        .iter()
+        .map(Line::of)
+        .collect()
 }
 
 /// Every second text of the real chat that `tests/all` installs, of which nothing is told; the others
@@ -137,6 +151,7 @@ impl Line {
             act: text("act"),
             role,
             aside: value["aside"] == true,
+            phrase: value["phrase"] == true,
             who: text("who"),
             alternatives: names(&value["act_alt"]),
             blocks,
@@ -149,19 +164,22 @@ impl Line {
         }
     }
 
-    /// The fold of its writer.
-    pub(super) fn fold(&self) -> usize {
+    /// The fold of its writer; a phrase is in none, so it is always learned of.
+    pub(super) fn fold(&self) -> Option<usize> {
+        if self.phrase {
+            return None;
+        }
         let sum = self
             .who
             .bytes()
             .fold(7_u32, |sum, byte| sum.wrapping_mul(31) + u32::from(byte));
-        (sum >> 3) as usize % FOLDS
+        Some((sum >> 3) as usize % FOLDS)
     }
 
     /// What a reader makes of it, and whether that is right; none where no report is found or it is
     /// fair either way.
     pub(super) fn seen(&self, reader: &Reader) -> Option<Seen> {
-        let expect = self.expect.as_ref()?;
+        let expect = self.expect.as_ref().filter(|_| !self.phrase)?;
         let (_, _, learned, _) = self.with_known(|known, _| reader.both_of(&self.text, known));
         let (reports, signs) = (learned.told.reports, learned.signs);
         if reports.is_empty() {
@@ -197,6 +215,71 @@ impl Line {
             "closed": learned.account.is_closed(), "loose": learned.account.numbers,
             "plain": words.plain, "strange": words.strange, "count": words.count,
             "expect": expect, "signs": learned.signs.to_vec(), "read": render(&reading),
+        })
+    }
+
+    /// Which column of what can be asked is right: nothing of it is the first; none where it is no use
+    /// for learning.
+    pub(super) fn asks(&self) -> Option<usize> {
+        let is_asked = |event: &&Value| matches!(event["kind"].as_str(), Some("query" | "deed"));
+        let expect = self.expect.as_ref();
+        let mut asked = expect.into_iter().flatten().filter(is_asked);
+        let Some(first) = asked.next() else {
+            let fair = self.alternatives.iter().any(|act| act == "answer");
+            return (!fair).then_some(0);
+        };
+        let only = expect.is_some_and(|all| all.iter().all(|event| is_asked(&event)));
+        if self.act != "answer" || !only {
+            return None;
+        }
+        let what = first["what"].as_str()?;
+        let is_deed = first["kind"] == "deed";
+        let by_adviser = self.role == "adviser";
+        WHATS
+            .iter()
+            .position(|(topic, kind)| {
+                let query = Query::of(*topic, *kind);
+                query.what(by_adviser) == what && topic.is_deed() == is_deed
+            })
+            .map(|at| at + 1)
+    }
+
+    /// The clues and signs of what it asks.
+    pub(super) fn asking_clues(&self) -> (Vec<Clue>, Signals) {
+        let mut all = Vec::new();
+        let signs = self.with_known(|known, _| {
+            reader().with_pieces(&self.text, known, |pieces, folded| {
+                let (lists, query) = reader::asked_by_rules(pieces, folded, known.sender);
+                meant::each_clue(pieces, folded, known.sender, query.as_ref(), |clue| {
+                    all.push(clue);
+                });
+                signals(pieces, known.sender, lists, query.as_ref())
+            })
+        });
+        (all, signs)
+    }
+
+    /// What a reader makes of it, beside what is right.
+    pub(super) fn asked(&self, reader: &Reader) -> Value {
+        let (asked, reading) = self.with_known(|known, _| {
+            let asked = reader.with_pieces(&self.text, known, |pieces, folded| {
+                let (lists, query) = reader::asked_by_rules(pieces, folded, known.sender);
+                reader.asked(pieces, folded, (known.sender, query.as_ref()), lists)
+            });
+            (asked, reader.read(&self.text, known))
+        });
+        let by_adviser = self.role == "adviser";
+        let read = reading.acts.first().map(|act| match act {
+            Act::Query(query) => query.what(by_adviser).to_string(),
+            other => std::format!("{other:?}"),
+        });
+        let (topic, kind) = asked.topic();
+        json!({
+            "lang": self.lang, "role": self.role, "text": self.text, "act": self.act, "expect": self.expect,
+            "right": self.asks(), "is": asked.what + 1, "what": Query::of(topic, kind).what(by_adviser),
+            "asked": asked.asked, "this": asked.this, "read": read, "asks": reading.asks,
+            "reports": reading.reports.len(), "alarm": reading.alarm.is_some(), "topic": match reading.acts.first() {
+                Some(Act::Query(query)) => query.kind.map(Kind::name), _ => None }, "alt": self.alternatives,
         })
     }
 

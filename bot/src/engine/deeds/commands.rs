@@ -84,6 +84,10 @@ impl Step<'_> {
             return self.tell(turn, Concern::CallMe);
         }
         let is_adviser = speaker.role == Role::Adviser;
+        // Only a person can say.
+        if !is_adviser && matches!(query.topic, Topic::HowTo | Topic::Advice) {
+            return self.tell(turn, Concern::Question);
+        }
         if is_adviser && matches!(query.topic, Topic::LeaveAlone | Topic::GoOn) {
             return self.hold_or_go(turn, speaker, query);
         }
@@ -147,6 +151,39 @@ impl Step<'_> {
             | Topic::Price
             | Topic::Order
             | Topic::Meeting
+            | Topic::Dead
+            | Topic::Cause
+            | Topic::Girth
+            | Topic::Ready
+            | Topic::Bags
+            | Topic::Paid
+            | Topic::Last
+            | Topic::Root
+            | Topic::Rain
+            | Topic::Wind
+            | Topic::Fire
+            | Topic::Train
+            | Topic::Grant
+            | Topic::Map
+            | Topic::Cost
+            | Topic::Best
+            | Topic::Labour
+            | Topic::Clone
+            | Topic::Week
+            | Topic::Job
+            | Topic::More
+            | Topic::Whose
+            | Topic::Tell
+            | Topic::Ask
+            | Topic::Pass
+            | Topic::Promise
+            | Topic::Kept
+            | Topic::HandOver
+            | Topic::Count
+            | Topic::Open
+            | Topic::Fix
+            | Topic::HowTo
+            | Topic::Advice
             | Topic::Other => return None,
         };
         Some(match large {

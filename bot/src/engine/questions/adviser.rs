@@ -75,6 +75,39 @@ impl<'a> View<'a> {
             | Topic::Price
             | Topic::Order
             | Topic::Meeting
+            | Topic::Dead
+            | Topic::Cause
+            | Topic::Girth
+            | Topic::Ready
+            | Topic::Bags
+            | Topic::Paid
+            | Topic::Last
+            | Topic::Root
+            | Topic::Rain
+            | Topic::Wind
+            | Topic::Fire
+            | Topic::Train
+            | Topic::Grant
+            | Topic::Map
+            | Topic::Cost
+            | Topic::Best
+            | Topic::Labour
+            | Topic::Clone
+            | Topic::Week
+            | Topic::Job
+            | Topic::More
+            | Topic::Whose
+            | Topic::Tell
+            | Topic::Ask
+            | Topic::Pass
+            | Topic::Promise
+            | Topic::Kept
+            | Topic::HandOver
+            | Topic::Count
+            | Topic::Open
+            | Topic::Fix
+            | Topic::HowTo
+            | Topic::Advice
             | Topic::Other => return None,
         })
     }
