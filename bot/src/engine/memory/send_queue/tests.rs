@@ -87,7 +87,7 @@ fn two_texts_to_one_phone_go_one_after_the_other() {
     let sending = in_state(SendState::Sending, text(1, 0, "a", ANSWER));
     waiting.put(sending.clone(), "sim");
     assert_eq!(next(&waiting, "sim", 9, true), Some(3));
-    assert_eq!(waiting.sending(), [sending.clone()]);
+    assert_eq!(waiting.sending(), std::slice::from_ref(&sending));
     waiting.put(in_state(SendState::Sent, sending), "sim");
     assert_eq!(next(&waiting, "sim", 9, true), Some(2));
     assert_eq!(waiting.sending(), []);
