@@ -8,8 +8,12 @@ use crate::{handbook::calendar::Opening, outlook::growth::Course};
 
 /// Thicker than this no stand is reckoned with, in centimetres.
 const GIRTH_MAX_CM: f64 = 140.0;
-/// Until the girth is known to a ten thousandth of a millimetre.
+/// No share that a handbook asks for is so many spreads from the mean.
+const SPREADS_MAX: f64 = 8.0;
+/// Until that is known to a millionth of a spread.
 const HALVINGS: u32 = 24;
+/// Of Newton's steps so few are enough for a millionth of a centimetre.
+const STEPS: u32 = 5;
 /// Until the time between the oldest and the youngest trees is known to a thousandth.
 const HALVINGS_OF_AGES: u32 = 10;
 /// How sure the power is with which the spread falls. An assumption.
@@ -49,22 +53,37 @@ impl Spread {
         self.seen * libm::pow(self.seen_cm / mean_cm, self.evening)
     }
 
-    /// The share of trees that reach a girth, by the first term of the series of Edgeworth.
+    /// The share of trees that reach a girth.
     fn share(self, mean_cm: f64, girth_cm: f64) -> f64 {
         if mean_cm <= 0.0 {
             return 0.0;
         }
-        let above = (mean_cm - girth_cm) / (self.at(mean_cm) * mean_cm);
-        let lean = self.skew / 6.0 * (above * above - 1.0) * chance::density(above);
-        (chance::below(above) + lean).clamp(0.0, 1.0)
+        share_above(
+            (mean_cm - girth_cm) / (self.at(mean_cm) * mean_cm),
+            self.skew,
+        )
     }
 
-    /// The mean girth at which the wanted share of trees of one age reaches the girth.
+    /// The mean girth at which the wanted share of trees of one age reaches the girth: so many
+    /// spreads above it, where the spread falls with the mean.
     fn mean_needed(self, rule: &Opening) -> Option<f64> {
-        let enough = |mean_cm| self.share(mean_cm, rule.girth_cm) * 100.0 >= rule.share_pct;
-        let most = GIRTH_MAX_CM;
-        enough(most).then(|| halved(0.0, most, HALVINGS, enough))
+        let enough = |above| share_above(above, self.skew) * 100.0 >= rule.share_pct;
+        let above = halved(-SPREADS_MAX, SPREADS_MAX, HALVINGS, enough);
+        let mut mean_cm = rule.girth_cm;
+        for _ in 0..STEPS {
+            let spread = above * self.at(mean_cm);
+            let miss = mean_cm - rule.girth_cm - spread * mean_cm;
+            mean_cm -= miss / (1.0 - (1.0 - self.evening) * spread);
+        }
+        (mean_cm > 0.0 && mean_cm <= GIRTH_MAX_CM).then_some(mean_cm)
     }
+}
+
+/// The share of trees above a girth that lies so many spreads below the mean, by the first term of
+/// the series of Edgeworth.
+fn share_above(above: f64, skew: f64) -> f64 {
+    let lean = skew / 6.0 * (above * above - 1.0) * chance::density(above);
+    (chance::below(above) + lean).clamp(0.0, 1.0)
 }
 
 /// What enough trees of a stand must reach, along whichever shape they grow: what does not hang on
@@ -152,7 +171,7 @@ impl<'a> Wanted<'a> {
     }
 }
 
-/// Where between two figures, of which the high one is enough, that begins.
+/// Where between two figures, of which the high one is enough, enough begins.
 fn halved(mut low: f64, mut high: f64, times: u32, enough: impl Fn(f64) -> bool) -> f64 {
     for _ in 0..times {
         let middle = f64::midpoint(low, high);
