@@ -29,7 +29,6 @@ fn weeding_comes_round_by_age() {
     let weed = weeded.at("2027-06-30", Weed).unwrap();
     assert_eq!(weed.due, day("2027-07-16"));
     assert_eq!(weed.figures.round, Some(2));
-    assert_eq!(weed.figures.days_since, Some(5));
     // Year 2: 5 rounds, every 73 days.
     let year_2 = given(fao(), &with("2028-07-01 weeded"));
     assert_eq!(
