@@ -12,7 +12,7 @@ use budwood::{
     engine::{Entries, Input},
     words::{
         limits,
-        traffic::{About, Delivery, Outgoing, SendOutcome, Whose},
+        traffic::{About, Delivery, Outgoing, Receipt, SendOutcome, Whose},
     },
 };
 use chrono::TimeDelta;
@@ -236,6 +236,19 @@ fn the_gateways_id_is_noted_even_if_a_receipt_came_first() {
     desk.accepted(text.id, Some("p-1"));
     desk.told_by(LINE, theirs("p-1"), Delivery::Failed);
     assert_eq!(desk.state(text.id), "failed");
+}
+
+#[test]
+fn the_networks_word_for_a_failure_is_kept() {
+    let (mut desk, text) = sending();
+    desk.accepted(text.id, Some("p-1"));
+    desk.input(Input::Receipt(Receipt {
+        gateway: LINE.to_owned(),
+        about: theirs("p-1"),
+        delivery: Delivery::Failed,
+        code: Some("UNDELIV".to_owned()),
+    }));
+    assert_eq!(desk.stored("outbound")[0]["code"], "UNDELIV");
 }
 
 #[test]
