@@ -4,13 +4,16 @@
 //! letters, what the lists call them, who texts, and what kinds of names stand in it. Deliberately
 //! absent: names, numbers and days of the question (`queries`).
 
+use alloc::vec::Vec;
+
 use crate::{
     askings::Askings,
     clues::{Clue, SEED, clue, code, mix, pair, sense_of},
     fold::{Folded, bare_letters},
     kind::Kind,
     piece::{Piece, Sense},
-    reading::{Query, Sender, Topic},
+    queries::{is_command, kind_asked, query, sown},
+    reading::{Act, Query, Reading, Sender, Stance, Topic},
     signals::{ByLists, signals},
 };
 
@@ -76,7 +79,7 @@ pub(crate) fn is_known(topic: Topic) -> bool {
 
 /// So likely it must be that something is asked, and that it is this, to be answered: a question of a
 /// farmer; one of an adviser, who asks more and tells less; a deed; a question whose words may also be
-/// a report.
+/// a report or a need.
 const ANSWERED: Least = Least {
     asked: 0.4,
     this: 0.25,
@@ -89,9 +92,9 @@ const DONE: Least = Least {
     asked: 0.7,
     this: 0.4,
 };
-const INSTEAD_OF_REPORT: Least = Least {
+const ELSE_NEEDED: Least = Least {
     asked: 0.6,
-    this: 0.3,
+    this: 0.4,
 };
 /// So likely it must be that a person is told of it.
 const HEARD: f64 = 0.4;
@@ -152,10 +155,10 @@ impl Asked {
             .unwrap_or((Topic::Other, None))
     }
 
-    /// Whether it is sure enough to be answered; beside words that may be a report it must be surer.
-    pub(crate) fn is_sure(self, sender: Sender, may_report: bool) -> bool {
-        let least = if may_report {
-            INSTEAD_OF_REPORT
+    /// Whether it is sure enough to be answered; beside words that may tell something it must be surer.
+    pub(crate) fn is_sure(self, sender: Sender, may_tell: bool) -> bool {
+        let least = if may_tell {
+            ELSE_NEEDED
         } else if self.topic().0.is_deed() {
             DONE
         } else if sender == Sender::Adviser {
@@ -169,6 +172,50 @@ impl Asked {
     /// Whether somebody should look at it.
     pub(crate) fn is_heard(self) -> bool {
         self.asked >= HEARD
+    }
+}
+
+/// Puts into the reading what is asked, by what was learned of others: as an act where it is sure,
+/// else as something that a person should see.
+pub(crate) fn ask(
+    reading: &mut Reading,
+    pieces: &[Piece<'_>],
+    folded: &Folded<'_>,
+    (sender, lists): (Sender, ByLists),
+    table: &Askings,
+) {
+    let by_rules = match reading.acts.as_slice() {
+        [] if reading.bare.is_none() && pieces.len() > 1 => None,
+        [Act::Query(query)] if is_known(query.topic) && !is_command(pieces) => Some(query.clone()),
+        _ => return,
+    };
+    let told = !reading.reports.is_empty() && reading.stances.is_empty();
+    let clear = told
+        && reading
+            .reports
+            .iter()
+            .all(|report| report.doubts.is_empty());
+    if clear || sender == Sender::Unknown {
+        return;
+    }
+    let asked = Asked::of(pieces, folded, (sender, by_rules.as_ref()), lists, table);
+    let (topic, kind) = asked.topic();
+    let is_other = by_rules.as_ref().is_none_or(|query| query.topic != topic);
+    // Who worries may tell something, or be in need.
+    let worries = matches!(topic, Topic::Advice | Topic::HowTo | Topic::Other);
+    let may_be = is_other && !(worries && (reading.may_need || !reading.reports.is_empty()));
+    if asked.is_sure(sender, told || reading.may_need) && may_be {
+        let query = of_likely(pieces, topic, kind);
+        reading.acts = Vec::from([Act::Query(query)]);
+        reading.reports.clear();
+        reading.stances.clear();
+        reading.both = false;
+        // Money is what people ask about.
+        reading.alarm = reading.alarm.filter(|alarm| !alarm.is_asked_about());
+    } else {
+        let in_question = |stance: &Stance| matches!(stance, Stance::Question | Stance::Request);
+        let open = reading.reports.is_empty() || reading.stances.iter().any(in_question);
+        reading.asks = by_rules.is_none() && !told && open && asked.is_heard();
     }
 }
 
@@ -262,4 +309,18 @@ fn letters(word: &str, put: &mut impl FnMut(u32, u32)) {
             put(48, *hash);
         }
     }
+}
+
+/// A question about the likeliest topic, and the work that the lists name in it.
+pub(crate) fn of_likely(pieces: &[Piece<'_>], topic: Topic, kind: Option<Kind>) -> Query {
+    let numbered = pieces.iter().any(|piece| piece.number().is_some());
+    // "Who uses the number that ends in 9020?"
+    let topic = if topic == Topic::Who && numbered {
+        Topic::Whose
+    } else {
+        topic
+    };
+    let named = || pieces.iter().find_map(|piece| kind_asked(piece));
+    let named = topic.takes_kind().then(named).flatten();
+    query(pieces, topic, kind.or(named.map(|kind| sown(pieces, kind))))
 }

@@ -212,18 +212,17 @@ pub(crate) fn is_command(pieces: &[Piece<'_>]) -> bool {
     pieces.len() <= COMMAND_WORDS_MAX && pieces.iter().all(crate::gate::is_known)
 }
 
-/// A question about the likeliest topic, and the work that the lists name in it.
-pub(crate) fn of_likely(pieces: &[Piece<'_>], topic: Topic, kind: Option<Kind>) -> Query {
-    let numbered = pieces.iter().any(|piece| piece.number().is_some());
-    let topic = match topic {
-        // "Who uses the number that ends in 9020?"
-        Topic::Who if numbered => Topic::Whose,
-        topic => topic,
-    };
-    let named = || pieces.iter().find_map(|piece| kind_asked(piece));
-    let named = topic.takes_kind().then(named).flatten();
-    query(pieces, topic, kind.or(named.map(|kind| sown(pieces, kind))))
-}
+/// What is asked only where nothing else is said.
+const AS_A_WHOLE: [Topic; 6] = [
+    Topic::CallMe,
+    Topic::Who,
+    Topic::MyData,
+    Topic::Erase,
+    Topic::Next,
+    Topic::Status,
+];
+/// What is asked wherever its words stand.
+const ANYWHERE: [Topic; 2] = [Topic::Order, Topic::Meeting];
 
 /// A question that anyone may ask.
 pub(crate) fn anyone(pieces: &[Piece<'_>], glance: Glance) -> Option<Query> {
@@ -248,65 +247,17 @@ pub(crate) fn anyone(pieces: &[Piece<'_>], glance: Glance) -> Option<Query> {
         .iter()
         .enumerate()
         .filter_map(|(at, piece)| Some((at, piece.part(Meaning::topic)?)));
-    let found = topics.find(|(at, topic)| match topic {
-        Topic::CallMe | Topic::Who | Topic::MyData | Topic::Erase | Topic::Next | Topic::Status => {
-            whole
-        }
-        Topic::When => whole || plain || (*at == 0 && trade),
-        Topic::HowMuch => (plain || (*at == 0 && trade)) && !is_counted(&core, *at),
-        Topic::MayI => plain || (*at == 0 && trade),
-        Topic::Price => whole || is_question(pieces) || core.iter().any(|piece| is_amount(piece)),
-        Topic::Order | Topic::Meeting => true,
-        Topic::Other => *at == 0 && clear,
-        Topic::Late
-        | Topic::Quiet
-        | Topic::Gaps
-        | Topic::Sick
-        | Topic::Visit
-        | Topic::Member
-        | Topic::Window
-        | Topic::Warn
-        | Topic::Hold
-        | Topic::LeaveAlone
-        | Topic::GoOn
-        | Topic::Lost
-        | Topic::Found
-        | Topic::Moved
-        | Topic::Waiting
-        | Topic::Dead
-        | Topic::Cause
-        | Topic::Girth
-        | Topic::Ready
-        | Topic::Bags
-        | Topic::Paid
-        | Topic::Last
-        | Topic::Root
-        | Topic::Rain
-        | Topic::Wind
-        | Topic::Fire
-        | Topic::Train
-        | Topic::Grant
-        | Topic::Map
-        | Topic::Cost
-        | Topic::Best
-        | Topic::Labour
-        | Topic::Clone
-        | Topic::Week
-        | Topic::Job
-        | Topic::More
-        | Topic::Whose
-        | Topic::Tell
-        | Topic::Ask
-        | Topic::Pass
-        | Topic::Promise
-        | Topic::Kept
-        | Topic::HandOver
-        | Topic::Count
-        | Topic::Open
-        | Topic::Fix
-        | Topic::HowTo
-        | Topic::Advice
-        | Topic::Language => false,
+    let asked_after = || is_question(pieces) || core.iter().any(|piece| is_amount(piece));
+    let found = topics.find(|(at, topic)| {
+        let first = *at == 0;
+        let of = |one: Topic| *topic == one;
+        (of(Topic::When) && (whole || plain || (first && trade)))
+            || (of(Topic::HowMuch) && (plain || (first && trade)) && !is_counted(&core, *at))
+            || (of(Topic::MayI) && (plain || (first && trade)))
+            || (of(Topic::Price) && (whole || asked_after()))
+            || (of(Topic::Other) && first && clear)
+            || (AS_A_WHOLE.contains(topic) && whole)
+            || ANYWHERE.contains(topic)
     });
     let asked = || (clear && is_question(pieces)).then_some((0, Topic::Other));
     let (at, topic) = found.or_else(asked)?;
@@ -325,7 +276,7 @@ pub(crate) fn anyone(pieces: &[Piece<'_>], glance: Glance) -> Option<Query> {
 }
 
 /// "can I plant cassava": what is planted is another crop than rubber.
-fn sown(pieces: &[Piece<'_>], kind: Kind) -> Kind {
+pub(crate) fn sown(pieces: &[Piece<'_>], kind: Kind) -> Kind {
     let means = |meaning| pieces.iter().any(|piece| piece.means(|own| own == meaning));
     let other = [
         (Meaning::Crop, Kind::IntercropSown),
@@ -421,7 +372,7 @@ fn core<'p, 'r>(pieces: &'p [Piece<'r>]) -> Vec<&'p Piece<'r>> {
 }
 
 /// The kind of work that a word asks about.
-fn kind_asked(piece: &Piece<'_>) -> Option<Kind> {
+pub(crate) fn kind_asked(piece: &Piece<'_>) -> Option<Kind> {
     let asked = |meaning: Meaning| {
         let things = [
             (Meaning::Fertiliser, Kind::Fertilised),

@@ -20,13 +20,11 @@ use crate::{
     gate, languages, letters,
     lexicon::{Lexicon, Listed, PACKS_MAX},
     meaning::Plain,
-    meant::{self, Asked},
+    meant,
     pack::{Pack, PackFault},
     piece::{Glance, Piece, Pieces, Sense},
     plans, queries,
-    reading::{
-        Act, Correction, Doubt, Known, Problem, Query, Reading, Report, Sender, Stance, Unnamed,
-    },
+    reading::{Act, Correction, Doubt, Known, Problem, Reading, Report, Sender, Stance, Unnamed},
     reports::{self, Told},
     segment::{self, Segment, Segments},
     signals::ByLists,
@@ -100,6 +98,12 @@ impl Reader {
         self
     }
 
+    /// The table of what is asked.
+    #[cfg(test)]
+    pub(crate) const fn askings(&self) -> &Askings {
+        &self.askings
+    }
+
     /// What the lists make of a text, and what is learned of it.
     #[cfg(test)]
     pub(crate) fn both_of(
@@ -162,11 +166,12 @@ impl Reader {
         {
             told.doubt(&doubt);
         }
-        let glance = Glance::of(pieces);
-        let calm = gate::is_well_known(pieces, segments.len());
+        let (glance, calm) = (
+            Glance::of(pieces),
+            gate::is_well_known(pieces, segments.len()),
+        );
         let spoken = spoken(pieces, glance, &folded, (known.sender, calm));
-        let odd = gate::oddity(pieces, &stances, &told, &folded);
-        if let Some(word) = odd {
+        if let Some(word) = gate::oddity(pieces, &stances, &told, &folded) {
             stances.clear();
             told.doubt(&Doubt::StrangeWord(word.to_string()));
         }
@@ -177,9 +182,6 @@ impl Reader {
                 .flatten(),
             about_work: unclear || gate::is_about_work(pieces, &stances),
             may_need: alarm::may_be_need(pieces, &folded, &self.lexicon, own),
-            both: false,
-            asks: false,
-            margin: 0,
             unnamed: unnamed(pieces),
             alarm: alarm::read(
                 pieces,
@@ -193,6 +195,7 @@ impl Reader {
             problems: told.problems,
             words: words::words(&all, &folded),
             language: self.language(&all),
+            ..Reading::default()
         };
         if spoken.replaces_reports || unclear {
             reading.reports.clear();
@@ -201,7 +204,13 @@ impl Reader {
         if !spoken.replaces_reports {
             learned.put(&mut reading, words_of(pieces, &all, &folded));
         }
-        self.ask(&mut reading, &all, &folded, (known.sender, lists));
+        meant::ask(
+            &mut reading,
+            &all,
+            &folded,
+            (known.sender, lists),
+            &self.askings,
+        );
         reading.problems.extend(piece_problems(pieces, &folded));
         reading.problems.extend(folded.cut.map(Problem::Cut));
         reading
@@ -249,58 +258,6 @@ impl Reader {
             #[cfg(test)]
             signs,
         }
-    }
-
-    /// Puts into the reading what is asked, by what was learned of others: as an act where it is sure,
-    /// else as something that a person should see.
-    fn ask(
-        &self,
-        reading: &mut Reading,
-        pieces: &[Piece<'_>],
-        folded: &Folded<'_>,
-        (sender, lists): (Sender, ByLists),
-    ) {
-        let by_rules = match reading.acts.as_slice() {
-            [] if reading.bare.is_none() => None,
-            [Act::Query(query)] if meant::is_known(query.topic) && !queries::is_command(pieces) => {
-                Some(query.clone())
-            }
-            _ => return,
-        };
-        let told = !reading.reports.is_empty() && reading.stances.is_empty();
-        let clear = told
-            && reading
-                .reports
-                .iter()
-                .all(|report| report.doubts.is_empty());
-        if clear || sender == Sender::Unknown {
-            return;
-        }
-        let asked = self.asked(pieces, folded, (sender, by_rules.as_ref()), lists);
-        let (topic, kind) = asked.topic();
-        let is_other = by_rules.as_ref().is_none_or(|query| query.topic != topic);
-        if asked.is_sure(sender, told) && is_other {
-            let query = queries::of_likely(pieces, topic, kind);
-            reading.acts = Vec::from([Act::Query(query)]);
-            reading.reports.clear();
-            reading.stances.clear();
-            reading.both = false;
-            // Money is what people ask about.
-            reading.alarm = reading.alarm.filter(|alarm| !alarm.is_asked_about());
-        } else {
-            reading.asks = by_rules.is_none() && !told && asked.is_heard();
-        }
-    }
-
-    /// What a text asks by what was learned of others.
-    pub(crate) fn asked(
-        &self,
-        pieces: &[Piece<'_>],
-        folded: &Folded<'_>,
-        asked: (Sender, Option<&Query>),
-        lists: ByLists,
-    ) -> Asked {
-        Asked::of(pieces, folded, asked, lists, &self.askings)
     }
 
     /// The language that lists most of the words.
@@ -440,7 +397,7 @@ pub(crate) fn asked_by_rules(
     pieces: &[Piece<'_>],
     folded: &Folded<'_>,
     sender: Sender,
-) -> (ByLists, Option<Query>) {
+) -> (ByLists, Option<crate::Query>) {
     let pieces = plans::before_plan(pieces);
     let (_, told, stances) = by_rules(pieces, folded);
     let lists = ByLists::of(!told.reports.is_empty(), &stances);

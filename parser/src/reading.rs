@@ -50,6 +50,10 @@ pub struct Known<'a> {
 
 /// Everything that a text says.
 #[derive(Clone, Debug, Default, PartialEq)]
+#[expect(
+    clippy::struct_excessive_bools,
+    reason = "each is so of a text by itself"
+)]
 pub struct Reading {
     /// Work and sights reported, in the order of the text.
     pub reports: Vec<Report>,

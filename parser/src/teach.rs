@@ -4,6 +4,7 @@
 //! the table anew, and beside it a sum of what it was learned of. The same texts make the same table on every machine: nothing is drawn from chance but from a
 //! seed, and all sums are made in one order.
 
+mod asking;
 mod chain;
 mod corpus;
 mod features;
@@ -17,11 +18,9 @@ use self::{
     corpus::Line,
     features::Features,
     model::{Choice, Model, ROUNDS, Sample},
-    questions::{Question, Questions},
 };
 use crate::{
     Ailment, Cause,
-    askings::Askings,
     clues::{Clue, Clues, use_clues},
     course::{self, ASIDE},
     piece::{Piece, Sense},
@@ -407,96 +406,4 @@ fn report(part: &str, model: &Model, texts: &Part) {
 
 fn pct(part: u32, whole: u32) -> f64 {
     f64::from(part) * 100.0 / f64::from(whole.max(1))
-}
-
-/// All texts of which is learned what they ask: those of people, of patterns, and chat.
-fn asking_lines() -> Vec<Line> {
-    let mut lines = own_lines();
-    lines.extend(corpus::patterns(&root().join("tests/corpus/questions")));
-    lines.extend(corpus::chat());
-    lines
-}
-
-/// What is asked, learned of all people but those of one fold.
-fn askings(all: &[(&Line, Question)], features: &Features, leave_out: Option<usize>) -> Vec<u8> {
-    let is_in = |line: &Line| leave_out.is_none() || line.fold() != leave_out;
-    let texts: Vec<&Question> = all
-        .iter()
-        .filter(|(line, _)| is_in(line))
-        .map(|(_, question)| question)
-        .collect();
-    Questions::learned(features.len(), &texts).bytes(features)
-}
-
-/// The questions of the texts, with the rows of their clues.
-fn questions_of(lines: &[Line]) -> (Vec<(&Line, Question)>, Features) {
-    let mut all = questions::questions(lines);
-    let clues = all.iter().flat_map(|(_, question)| &question.clues);
-    let features = Features::of(clues.copied());
-    for (_, question) in &mut all {
-        question.clues = features.rows(&question.clues);
-    }
-    (all, features)
-}
-
-#[test]
-#[ignore = "writes the table of what is asked"]
-fn write_the_questions() {
-    let lines = asking_lines();
-    let (all, features) = questions_of(&lines);
-    fs::write(root().join(ASKINGS), askings(&all, &features, None)).unwrap();
-    fs::write(root().join(ASKINGS_OF), questions_sum()).unwrap();
-}
-
-/// The table is stale when a word, a text or a pattern has changed since: then `write_the_questions`.
-#[test]
-fn the_questions_were_learned_of_what_is_there() {
-    let stored = fs::read_to_string(root().join(ASKINGS_OF)).unwrap();
-    assert_eq!(stored, questions_sum(), "run write_the_questions");
-}
-
-#[test]
-#[ignore = "learns for a minute, and needs the chat that tests/all installs"]
-fn the_questions_are_what_the_tool_makes() {
-    let stored = fs::read(root().join(ASKINGS)).unwrap();
-    let lines = asking_lines();
-    let (all, features) = questions_of(&lines);
-    assert!(
-        stored == askings(&all, &features, None),
-        "run write_the_questions"
-    );
-}
-
-const ASKINGS: &str = "parser/weights/askings.bin";
-const ASKINGS_OF: &str = "parser/weights/askings_of.txt";
-
-/// A sum of all that is learned of the texts of the project about what is asked.
-fn questions_sum() -> String {
-    let mut lines = own_lines();
-    lines.extend(corpus::patterns(&root().join("tests/corpus/questions")));
-    let mut sum = Sum::new();
-    for (_, question) in questions::questions(&lines) {
-        question.clues.iter().for_each(|clue| sum.take(*clue));
-        sum.take(question.signals);
-        sum.take(question.right as u32);
-    }
-    std::format!("{:016x}\n", sum.0)
-}
-
-/// One line a text: what is right, and what is read by weights that never met its writer.
-#[test]
-#[ignore = "learns for minutes, and shows the texts of `learn`, to look into"]
-fn show_what_is_asked() {
-    let lines = asking_lines();
-    let (all, features) = questions_of(&lines);
-    let folds = std::env::var("FOLDS").map_or(corpus::FOLDS, |it| it.parse().unwrap());
-    for fold in 0..folds {
-        let bytes = askings(&all, &features, Some(fold)).into_boxed_slice();
-        println!("# {} bytes, {} rows", bytes.len(), features.len());
-        let table = Askings::of(std::boxed::Box::leak(bytes));
-        let reader = corpus::new_reader().with_askings(table);
-        for (line, _) in all.iter().filter(|(line, _)| line.fold() == Some(fold)) {
-            println!("{}", line.asked(&reader));
-        }
-    }
 }

@@ -48,7 +48,7 @@ impl Topic {
 impl Alarm {
     /// Whether what it tells is often only asked about.
     pub(crate) const fn is_asked_about(self) -> bool {
-        matches!(self, Self::Money | Self::Number)
+        matches!(self, Self::Money)
     }
 }
 

@@ -277,20 +277,9 @@ pub enum Quiet {
 /// Decides what to do with a text.
 #[must_use]
 pub fn decide(reading: &Reading, scene: &Scene<'_>) -> Decision {
-    let decision = decide_as_told(reading, scene);
-    let is_nothing = matches!(
-        decision,
-        Decision::Silent(Quiet::NotWork | Quiet::NothingAsked | Quiet::Stance(_))
-            | Decision::Help(Unclear::NoReport | Unclear::NotDone | Unclear::NothingAsked)
-    );
-    // Nothing was made of it, and somebody asks.
-    if reading.asks && is_nothing && scene.sender != Sender::Unknown {
-        return Decision::Person(Concern::Question);
-    }
-    decision
+    beside::or_a_person(reading, scene, decide_as_told(reading, scene))
 }
 
-/// What to do with what a text says.
 fn decide_as_told(reading: &Reading, scene: &Scene<'_>) -> Decision {
     let has_lapsed = scene.has_lapsed();
     let scene = &scene.without_lapsed();

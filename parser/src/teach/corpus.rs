@@ -14,16 +14,12 @@ use serde_json::{Value, json};
 
 use self::read::{Faults, GROUPS, faults, is_fact, texts};
 use crate::{
-    Act, Ailment, Day, Kind, Known, Pack, Query, Reader, Report, Sender, Supply, Wetness, When,
-    clues::Clue,
+    Ailment, Day, Kind, Known, Pack, Reader, Report, Sender, Supply, Wetness, When,
     course::{ASKED, DENIED, TALK, TOLD},
     figure::Number,
     fold::Folded,
     languages,
-    meant::{self, WHATS},
     piece::{Piece, Sense},
-    reader,
-    signals::{Signals, signals},
     sure::Signs,
     tests::render::{reading as render, report},
     uses::Use,
@@ -37,13 +33,13 @@ pub(super) struct Line {
     pub(super) lang: String,
     pub(super) text: String,
     pub(super) act: String,
-    role: String,
+    pub(super) role: String,
     /// Kept for measuring.
     pub(super) aside: bool,
     /// No text of a person.
     phrase: bool,
     who: String,
-    alternatives: Vec<String>,
+    pub(super) alternatives: Vec<String>,
     blocks: Vec<String>,
     groups: Vec<String>,
     members: Vec<String>,
@@ -101,7 +97,7 @@ pub(super) fn chat() -> Vec<Line> {
     lines
 }
 
-fn reader() -> &'static Reader {
+pub(super) fn reader() -> &'static Reader {
     static READER: OnceLock<Reader> = OnceLock::new();
     READER.get_or_init(new_reader)
 }
@@ -218,71 +214,6 @@ impl Line {
         })
     }
 
-    /// Which column of what can be asked is right: nothing of it is the first; none where it is no use
-    /// for learning.
-    pub(super) fn asks(&self) -> Option<usize> {
-        let is_asked = |event: &&Value| matches!(event["kind"].as_str(), Some("query" | "deed"));
-        let expect = self.expect.as_ref();
-        let mut asked = expect.into_iter().flatten().filter(is_asked);
-        let Some(first) = asked.next() else {
-            let fair = self.alternatives.iter().any(|act| act == "answer");
-            return (!fair).then_some(0);
-        };
-        let only = expect.is_some_and(|all| all.iter().all(|event| is_asked(&event)));
-        if self.act != "answer" || !only {
-            return None;
-        }
-        let what = first["what"].as_str()?;
-        let is_deed = first["kind"] == "deed";
-        let by_adviser = self.role == "adviser";
-        WHATS
-            .iter()
-            .position(|(topic, kind)| {
-                let query = Query::of(*topic, *kind);
-                query.what(by_adviser) == what && topic.is_deed() == is_deed
-            })
-            .map(|at| at + 1)
-    }
-
-    /// The clues and signs of what it asks.
-    pub(super) fn asking_clues(&self) -> (Vec<Clue>, Signals) {
-        let mut all = Vec::new();
-        let signs = self.with_known(|known, _| {
-            reader().with_pieces(&self.text, known, |pieces, folded| {
-                let (lists, query) = reader::asked_by_rules(pieces, folded, known.sender);
-                meant::each_clue(pieces, folded, known.sender, query.as_ref(), |clue| {
-                    all.push(clue);
-                });
-                signals(pieces, known.sender, lists, query.as_ref())
-            })
-        });
-        (all, signs)
-    }
-
-    /// What a reader makes of it, beside what is right.
-    pub(super) fn asked(&self, reader: &Reader) -> Value {
-        let (asked, reading) = self.with_known(|known, _| {
-            let asked = reader.with_pieces(&self.text, known, |pieces, folded| {
-                let (lists, query) = reader::asked_by_rules(pieces, folded, known.sender);
-                reader.asked(pieces, folded, (known.sender, query.as_ref()), lists)
-            });
-            (asked, reader.read(&self.text, known))
-        });
-        let by_adviser = self.role == "adviser";
-        let read = reading.acts.first().map(|act| match act {
-            Act::Query(query) => query.what(by_adviser).to_string(),
-            other => std::format!("{other:?}"),
-        });
-        let (topic, kind) = asked.topic();
-        json!({
-            "lang": self.lang, "role": self.role, "text": self.text, "act": self.act, "expect": self.expect,
-            "right": self.asks(), "is": asked.what + 1, "what": Query::of(topic, kind).what(by_adviser),
-            "asked": asked.asked, "this": asked.this, "read": read, "asks": reading.asks,
-            "reports": reading.reports.len(), "alarm": reading.alarm.is_some(), "topic": match reading.acts.first() {
-                Some(Act::Query(query)) => query.kind.map(Kind::name), _ => None }, "alt": self.alternatives,
-        })
-    }
-
     /// Reads it up to its pieces.
     pub(super) fn with_pieces<T>(
         &self,
@@ -295,7 +226,7 @@ impl Line {
         })
     }
 
-    fn with_known<T>(&self, look: impl FnOnce(&Known<'_>, bool) -> T) -> T {
+    pub(super) fn with_known<T>(&self, look: impl FnOnce(&Known<'_>, bool) -> T) -> T {
         let languages = if self.lang == "mix" || self.lang.is_empty() {
             Vec::new()
         } else {

@@ -28,6 +28,7 @@ struct Asked<'a, 'n> {
 
 impl<'a> View<'a> {
     /// The answer to an adviser's question; none when it is not one of theirs.
+    #[expect(clippy::too_many_lines, reason = "one list: each topic and its answer")]
     pub(crate) fn adviser_answer(self, speaker: &Person, query: &Query) -> Option<Phrase> {
         if query.member.is_some() {
             return Some(self.member(speaker, query));
