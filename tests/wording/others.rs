@@ -19,7 +19,7 @@ use super::{
 
 /// Texts that are put into others, or are put together by the checks above.
 fn is_part(key: &str) -> bool {
-    const PARTS: [&str; 37] = [
+    const PARTS: [&str; 38] = [
         "group-",
         "operator-",
         "living",
@@ -53,6 +53,7 @@ fn is_part(key: &str) -> bool {
         "feed-ring",
         "walk-",
         "datum-",
+        "pit-",
         "rain-",
         "alarm-",
         "concern-",
