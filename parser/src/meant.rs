@@ -14,7 +14,7 @@ use crate::{
     piece::{Piece, Sense},
     queries::{is_command, kind_asked, query, sown},
     reading::{Act, Query, Reading, Sender, Stance, Topic},
-    signals::{ByLists, signals},
+    signals::{ByLists, OF_WORK, signals},
 };
 
 /// What can be asked, each a column of the table behind the one that stands for nothing of it.
@@ -79,7 +79,7 @@ pub(crate) fn is_known(topic: Topic) -> bool {
 
 /// So likely it must be that something is asked, and that it is this, to be answered: a question of a
 /// farmer; one of an adviser, who asks more and tells less; a deed; a question whose words may also be
-/// a report or a need.
+/// a report or a need; one in which nothing of work is named.
 const ANSWERED: Least = Least {
     asked: 0.4,
     this: 0.25,
@@ -95,6 +95,10 @@ const DONE: Least = Least {
 const ELSE_NEEDED: Least = Least {
     asked: 0.6,
     this: 0.4,
+};
+const FROM_NOTHING: Least = Least {
+    asked: 0.75,
+    this: 0.3,
 };
 /// So likely it must be that a person is told of it.
 const HEARD: f64 = 0.4;
@@ -114,6 +118,8 @@ pub(crate) struct Asked {
     pub(crate) asked: f64,
     /// How likely it then is this.
     pub(crate) this: f64,
+    /// A word of the trade, land or a name stands in the text.
+    of_work: bool,
 }
 
 impl Asked {
@@ -145,6 +151,7 @@ impl Asked {
             what,
             asked: any / (any + none),
             this: best / any.max(f64::MIN_POSITIVE),
+            of_work: signals & OF_WORK != 0,
         }
     }
 
@@ -157,7 +164,9 @@ impl Asked {
 
     /// Whether it is sure enough to be answered; beside words that may tell something it must be surer.
     pub(crate) fn is_sure(self, sender: Sender, may_tell: bool) -> bool {
-        let least = if may_tell {
+        let least = if !self.of_work {
+            FROM_NOTHING
+        } else if may_tell {
             ELSE_NEEDED
         } else if self.topic().0.is_deed() {
             DONE
@@ -171,7 +180,12 @@ impl Asked {
 
     /// Whether somebody should look at it.
     pub(crate) fn is_heard(self) -> bool {
-        self.asked >= HEARD
+        let least = if self.of_work {
+            HEARD
+        } else {
+            FROM_NOTHING.asked
+        };
+        self.asked >= least
     }
 }
 

@@ -76,5 +76,8 @@ pub(crate) fn signals(
     bits | (1 << (signs.len() + size)) | lists.stances << STANCES
 }
 
+/// Signs that a text is about work: an adviser, a word of the trade, land, a group or a person.
+pub(crate) const OF_WORK: Signals = 1 | 1 << 2 | 1 << 4 | 1 << 10;
+
 /// The bit of the first stance.
 const STANCES: u32 = 20;
