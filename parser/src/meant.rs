@@ -97,11 +97,12 @@ const ELSE_NEEDED: Least = Least {
     this: 0.4,
 };
 const FROM_NOTHING: Least = Least {
-    asked: 0.75,
+    asked: 0.85,
     this: 0.3,
 };
-/// So likely it must be that a person is told of it.
+/// So likely it must be that a person is told of it; where nothing of work is named.
 const HEARD: f64 = 0.4;
+const FROM_NOTHING_HEARD: f64 = 0.65;
 
 /// How likely something must be.
 struct Least {
