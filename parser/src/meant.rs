@@ -184,7 +184,7 @@ impl Asked {
         let least = if self.of_work {
             HEARD
         } else {
-            FROM_NOTHING.asked
+            FROM_NOTHING_HEARD
         };
         self.asked >= least
     }
