@@ -81,7 +81,7 @@ fn asks_at_length(pieces: &[Piece<'_>], core: &[&Piece<'_>]) -> bool {
 }
 
 /// A question mark, or a word that asks.
-fn is_question(pieces: &[Piece<'_>]) -> bool {
+pub(crate) fn is_question(pieces: &[Piece<'_>]) -> bool {
     (0..pieces.len()).any(|at| {
         crate::gate::is_asking_mark(pieces, at)
             || pieces.get(at).is_some_and(|piece| {
@@ -204,6 +204,26 @@ fn other_kind(core: &[&Piece<'_>]) -> Option<Kind> {
         .find_map(|piece| kind_asked(piece))
 }
 
+/// More words than these are no command that is read to the letter.
+const COMMAND_WORDS_MAX: usize = 4;
+
+/// A few words, all of the lists or names: they are said to the bot to the letter.
+pub(crate) fn is_command(pieces: &[Piece<'_>]) -> bool {
+    pieces.len() <= COMMAND_WORDS_MAX && pieces.iter().all(crate::gate::is_known)
+}
+
+/// What is asked only where nothing else is said.
+const AS_A_WHOLE: [Topic; 6] = [
+    Topic::CallMe,
+    Topic::Who,
+    Topic::MyData,
+    Topic::Erase,
+    Topic::Next,
+    Topic::Status,
+];
+/// What is asked wherever its words stand.
+const ANYWHERE: [Topic; 2] = [Topic::Order, Topic::Meeting];
+
 /// A question that anyone may ask.
 pub(crate) fn anyone(pieces: &[Piece<'_>], glance: Glance) -> Option<Query> {
     // Most texts ask nothing; they need no closer look.
@@ -227,32 +247,17 @@ pub(crate) fn anyone(pieces: &[Piece<'_>], glance: Glance) -> Option<Query> {
         .iter()
         .enumerate()
         .filter_map(|(at, piece)| Some((at, piece.part(Meaning::topic)?)));
-    let found = topics.find(|(at, topic)| match topic {
-        Topic::CallMe | Topic::Who | Topic::MyData | Topic::Erase | Topic::Next | Topic::Status => {
-            whole
-        }
-        Topic::When => whole || plain || (*at == 0 && trade),
-        Topic::HowMuch => (plain || (*at == 0 && trade)) && !is_counted(&core, *at),
-        Topic::MayI => plain || (*at == 0 && trade),
-        Topic::Price => whole || is_question(pieces) || core.iter().any(|piece| is_amount(piece)),
-        Topic::Order | Topic::Meeting => true,
-        Topic::Other => *at == 0 && clear,
-        Topic::Late
-        | Topic::Quiet
-        | Topic::Gaps
-        | Topic::Sick
-        | Topic::Visit
-        | Topic::Member
-        | Topic::Window
-        | Topic::Warn
-        | Topic::Hold
-        | Topic::LeaveAlone
-        | Topic::GoOn
-        | Topic::Lost
-        | Topic::Found
-        | Topic::Moved
-        | Topic::Waiting
-        | Topic::Language => false,
+    let asked_after = || is_question(pieces) || core.iter().any(|piece| is_amount(piece));
+    let found = topics.find(|(at, topic)| {
+        let first = *at == 0;
+        let of = |one: Topic| *topic == one;
+        (of(Topic::When) && (whole || plain || (first && trade)))
+            || (of(Topic::HowMuch) && (plain || (first && trade)) && !is_counted(&core, *at))
+            || (of(Topic::MayI) && (plain || (first && trade)))
+            || (of(Topic::Price) && (whole || asked_after()))
+            || (of(Topic::Other) && first && clear)
+            || (AS_A_WHOLE.contains(topic) && whole)
+            || ANYWHERE.contains(topic)
     });
     let asked = || (clear && is_question(pieces)).then_some((0, Topic::Other));
     let (at, topic) = found.or_else(asked)?;
@@ -271,7 +276,7 @@ pub(crate) fn anyone(pieces: &[Piece<'_>], glance: Glance) -> Option<Query> {
 }
 
 /// "can I plant cassava": what is planted is another crop than rubber.
-fn sown(pieces: &[Piece<'_>], kind: Kind) -> Kind {
+pub(crate) fn sown(pieces: &[Piece<'_>], kind: Kind) -> Kind {
     let means = |meaning| pieces.iter().any(|piece| piece.means(|own| own == meaning));
     let other = [
         (Meaning::Crop, Kind::IntercropSown),
@@ -367,7 +372,7 @@ fn core<'p, 'r>(pieces: &'p [Piece<'r>]) -> Vec<&'p Piece<'r>> {
 }
 
 /// The kind of work that a word asks about.
-fn kind_asked(piece: &Piece<'_>) -> Option<Kind> {
+pub(crate) fn kind_asked(piece: &Piece<'_>) -> Option<Kind> {
     let asked = |meaning: Meaning| {
         let things = [
             (Meaning::Fertiliser, Kind::Fertilised),
@@ -381,7 +386,7 @@ fn kind_asked(piece: &Piece<'_>) -> Option<Kind> {
     piece.kind().or_else(|| piece.part(asked))
 }
 
-fn is_trade(piece: &Piece<'_>) -> bool {
+pub(crate) fn is_trade(piece: &Piece<'_>) -> bool {
     // "when you came", "how much you got": small words there.
     (kind_asked(piece).is_some() && !piece.is_plain(Plain::Filler))
         || piece.is_any(&[Plain::Trees, Plain::Tall])
@@ -393,14 +398,13 @@ fn is_period(piece: &Piece<'_>) -> bool {
         || piece.part(Meaning::period).is_some()
 }
 
-fn query(pieces: &[Piece<'_>], topic: Topic, kind: Option<Kind>) -> Query {
+pub(crate) fn query(pieces: &[Piece<'_>], topic: Topic, kind: Option<Kind>) -> Query {
     let find = |name: for<'s> fn(&'s Sense<'_>) -> Option<&'s str>| {
         pieces
             .iter()
             .find_map(|piece| name(&piece.sense).map(ToString::to_string))
     };
     let mut query = Query {
-        topic,
         group: find(|sense| {
             if let Sense::Group(name) = sense {
                 Some(name)
@@ -422,12 +426,7 @@ fn query(pieces: &[Piece<'_>], topic: Topic, kind: Option<Kind>) -> Query {
                 None
             }
         }),
-        kind,
-        area: None,
-        period_days: None,
-        number: None,
-        yes: None,
-        language: None,
+        ..Query::of(topic, kind)
     };
     for (at, piece) in pieces.iter().enumerate() {
         let next = pieces.get(at + 1);

@@ -4,11 +4,14 @@
 //! the table anew, and beside it a sum of what it was learned of. The same texts make the same table on every machine: nothing is drawn from chance but from a
 //! seed, and all sums are made in one order.
 
+mod asking;
 mod chain;
 mod corpus;
 mod features;
 mod model;
+mod patterns;
 mod phrases;
+mod questions;
 mod trees;
 
 use std::{collections::BTreeMap, fs, println, string::String, vec::Vec};
@@ -87,6 +90,12 @@ fn own_lines() -> Vec<Line> {
     let mut lines = corpus::lines(&root().join("tests/corpus/learn"));
     let short = corpus::lines(&root().join("tests/texts"));
     lines.extend(short.into_iter().filter(|line| !line.aside));
+    lines
+}
+
+/// What is learned of beside chat: texts of people, phrases, and what the lists are made for.
+fn telling_lines() -> Vec<Line> {
+    let mut lines = own_lines();
     lines.extend(corpus::phrases(&root().join("tests/corpus/phrases")));
     lines.extend(corpus::listed());
     lines
@@ -108,7 +117,7 @@ impl Part {
 
     /// What is learned of: texts of the project, and chat.
     fn learn() -> Self {
-        let mut lines = own_lines();
+        let mut lines = telling_lines();
         lines.extend(corpus::chat());
         Self::new(lines)
     }
@@ -345,7 +354,7 @@ fn learned_of(table: Vec<u8>) -> String {
     let weights = Weights::of(std::boxed::Box::leak(table.into_boxed_slice()));
     let reader = corpus::new_reader().with_weights(weights);
     let mut sum = Sum::new();
-    for line in own_lines() {
+    for line in telling_lines() {
         let Some(sample) = sample(&line) else {
             continue;
         };

@@ -33,7 +33,7 @@ pub(super) struct Line {
     pub(super) lang: String,
     pub(super) text: String,
     pub(super) act: String,
-    role: String,
+    pub(super) role: String,
     /// Kept for measuring.
     pub(super) aside: bool,
     /// No text of a person.
@@ -41,7 +41,7 @@ pub(super) struct Line {
     /// Only to see how sure readings of such texts are.
     pub(super) listed: bool,
     who: String,
-    alternatives: Vec<String>,
+    pub(super) alternatives: Vec<String>,
     blocks: Vec<String>,
     groups: Vec<String>,
     members: Vec<String>,
@@ -78,6 +78,14 @@ pub(super) fn listed() -> Vec<Line> {
     lines.filter(|line| line.is_as_listed()).collect()
 }
 
+/// The texts of patterns of questions.
+pub(super) fn patterns(folder: &Path) -> Vec<Line> {
+    super::patterns::questions(folder)
+        .iter()
+        .map(Line::of)
+        .collect()
+}
+
 /// Every second text of the real chat that `tests/all` installs, of which nothing is told; the others
 /// check what was learned (`tests/peers/chat.rs`).
 pub(super) fn chat() -> Vec<Line> {
@@ -107,7 +115,7 @@ pub(super) fn chat() -> Vec<Line> {
     lines
 }
 
-fn reader() -> &'static Reader {
+pub(super) fn reader() -> &'static Reader {
     static READER: OnceLock<Reader> = OnceLock::new();
     READER.get_or_init(new_reader)
 }
@@ -261,7 +269,7 @@ impl Line {
         })
     }
 
-    fn with_known<T>(&self, look: impl FnOnce(&Known<'_>, bool) -> T) -> T {
+    pub(super) fn with_known<T>(&self, look: impl FnOnce(&Known<'_>, bool) -> T) -> T {
         let languages = if self.lang == "mix" || self.lang.is_empty() {
             Vec::new()
         } else {

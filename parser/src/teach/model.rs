@@ -359,9 +359,14 @@ impl Draw {
         Self(seed)
     }
 
-    /// True so often.
-    pub(super) fn is(&mut self, part: f32) -> bool {
-        f64::from(self.next()) < f64::from(part) * f64::from(u32::MAX)
+    /// A number below another.
+    pub(super) fn below(&mut self, end: usize) -> usize {
+        self.next() as usize % end.max(1)
+    }
+
+    /// Whether something happens that happens so many times in a hundred.
+    pub(super) fn chance(&mut self, percent: u32) -> bool {
+        self.next() % 100 < percent
     }
 
     fn next(&mut self) -> u32 {
@@ -372,7 +377,7 @@ impl Draw {
     }
 
     /// Clues without a part of them.
-    fn thin(&mut self, clues: &[u32], left_out: f32) -> Vec<u32> {
+    pub(super) fn thin(&mut self, clues: &[u32], left_out: f32) -> Vec<u32> {
         let least = (f64::from(left_out) * f64::from(u32::MAX)) as u32;
         clues
             .iter()

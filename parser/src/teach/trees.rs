@@ -12,9 +12,9 @@ use crate::{
 const RATE: f32 = 0.06;
 /// How strongly worths are drawn back to nothing.
 const PULL: f32 = 6.0;
-/// A tree sees so large a part of the texts, and of the signs.
-const TEXTS_SEEN: f32 = 0.7;
-const SIGNS_SEEN: f32 = 0.6;
+/// A tree sees so many texts of a hundred, and so many signs.
+const TEXTS_SEEN: u32 = 70;
+const SIGNS_SEEN: u32 = 60;
 /// So many steps of a worth are one unit of log-odds.
 const SCALE: f32 = 100.0;
 
@@ -65,8 +65,8 @@ pub(super) fn learn(seen: &[&Seen]) -> Vec<u8> {
                 }
             })
             .collect();
-        let texts: Vec<usize> = (0..seen.len()).filter(|_| draw.is(TEXTS_SEEN)).collect();
-        let signs: Vec<usize> = (0..SIGNS).filter(|_| draw.is(SIGNS_SEEN)).collect();
+        let texts: Vec<usize> = (0..seen.len()).filter(|_| draw.chance(TEXTS_SEEN)).collect();
+        let signs: Vec<usize> = (0..SIGNS).filter(|_| draw.chance(SIGNS_SEEN)).collect();
         let mut leaves = vec![0_usize; seen.len()];
         for depth in 0..DEPTH {
             let (sign, above) = question(seen, &slopes, (&texts, &signs), &leaves, depth);

@@ -14,6 +14,7 @@ mod aim;
 mod backtest;
 mod bank;
 mod path;
+mod planned;
 mod sample;
 #[cfg(test)]
 mod tests;
@@ -32,10 +33,11 @@ use crate::{
     sums::{chance, days, rounding},
     words::season::Season,
 };
-use aim::{Aim, Part};
+use aim::{Aim, Part, Wanted};
 pub use bank::{Beside, Stands};
 use bank::{Member, bank};
 
+pub use planned::of_planting;
 pub use sample::{Sample, sample};
 
 const DAYS_A_YEAR: f64 = 365.25;
@@ -248,8 +250,8 @@ impl<'a> Outlook<'a> {
 
     /// What these trees must reach on each path; none where they never do.
     fn aims(&self, calendar: &Calendar, parts: &[Part]) -> Vec<Option<Aim>> {
-        let aim =
-            |member: &Member| Aim::new(member.path.way(), parts, &calendar.opening, &self.last);
+        let wanted = Wanted::new(parts, &calendar.opening, &self.last);
+        let aim = |member: &Member| wanted.as_ref()?.on(member.path.way());
         self.bank.iter().map(aim).collect()
     }
 

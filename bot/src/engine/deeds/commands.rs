@@ -84,6 +84,15 @@ impl Step<'_> {
             return self.tell(turn, Concern::CallMe);
         }
         let is_adviser = speaker.role == Role::Adviser;
+        // Only a person can say.
+        let by_person = [
+            (Topic::HowTo, Concern::Question),
+            (Topic::Advice, Concern::Unclear),
+        ];
+        let by_person = by_person.iter().find(|(topic, _)| *topic == query.topic);
+        if let Some((_, concern)) = by_person.filter(|_| !is_adviser) {
+            return self.tell(turn, *concern);
+        }
         if is_adviser && matches!(query.topic, Topic::LeaveAlone | Topic::GoOn) {
             return self.hold_or_go(turn, speaker, query);
         }
@@ -104,50 +113,26 @@ impl Step<'_> {
     /// What needs a code first.
     fn large(&mut self, turn: &Turn, speaker: &Person, query: &Query) -> Option<Done> {
         let view = self.view();
-        let large = match query.topic {
-            Topic::Erase => Ok(Large {
+        let is_adviser = speaker.role == Role::Adviser;
+        let topic = query.topic;
+        let large = if topic == Topic::Erase {
+            Ok(Large {
                 deed: Deed::Erase { person: speaker.id },
                 phrase: Key::EraseAsk.into(),
-            }),
-            Topic::Window | Topic::Hold if speaker.role == Role::Adviser => {
-                let group = view.group_asked(speaker, query)?;
-                if query.topic == Topic::Hold || query.yes == Some(false) {
-                    view.holding_planting(group)
-                } else {
-                    Ok(view.opening_window(group))
-                }
+            })
+        } else if is_adviser && matches!(topic, Topic::Window | Topic::Hold) {
+            let group = view.group_asked(speaker, query)?;
+            if topic == Topic::Hold || query.yes == Some(false) {
+                view.holding_planting(group)
+            } else {
+                Ok(view.opening_window(group))
             }
-            Topic::Warn if speaker.role == Role::Adviser => {
-                view.warning(speaker, view.group_asked(speaker, query)?.id)
-            }
-            Topic::Lost | Topic::Found | Topic::Moved => {
-                view.about_phone(turn, speaker, query.topic, query.member.as_deref()?)
-            }
-            Topic::Window
-            | Topic::Warn
-            | Topic::Hold
-            | Topic::Status
-            | Topic::Late
-            | Topic::Quiet
-            | Topic::Gaps
-            | Topic::Sick
-            | Topic::Visit
-            | Topic::Member
-            | Topic::Next
-            | Topic::LeaveAlone
-            | Topic::GoOn
-            | Topic::Waiting
-            | Topic::When
-            | Topic::HowMuch
-            | Topic::MayI
-            | Topic::MyData
-            | Topic::CallMe
-            | Topic::Who
-            | Topic::Language
-            | Topic::Price
-            | Topic::Order
-            | Topic::Meeting
-            | Topic::Other => return None,
+        } else if is_adviser && topic == Topic::Warn {
+            view.warning(speaker, view.group_asked(speaker, query)?.id)
+        } else if matches!(topic, Topic::Lost | Topic::Found | Topic::Moved) {
+            view.about_phone(turn, speaker, topic, query.member.as_deref()?)
+        } else {
+            return None;
         };
         Some(match large {
             Ok(large) => self.ask_code(turn, large),

@@ -50,6 +50,39 @@ impl View<'_> {
             | Topic::Price
             | Topic::Order
             | Topic::Meeting
+            | Topic::Dead
+            | Topic::Cause
+            | Topic::Girth
+            | Topic::Ready
+            | Topic::Bags
+            | Topic::Paid
+            | Topic::Last
+            | Topic::Root
+            | Topic::Rain
+            | Topic::Wind
+            | Topic::Fire
+            | Topic::Train
+            | Topic::Grant
+            | Topic::Map
+            | Topic::Cost
+            | Topic::Best
+            | Topic::Labour
+            | Topic::Clone
+            | Topic::Week
+            | Topic::Job
+            | Topic::More
+            | Topic::Whose
+            | Topic::Tell
+            | Topic::Ask
+            | Topic::Pass
+            | Topic::Promise
+            | Topic::Kept
+            | Topic::HandOver
+            | Topic::Count
+            | Topic::Open
+            | Topic::Fix
+            | Topic::HowTo
+            | Topic::Advice
             | Topic::Other => self.signed(speaker, Key::NoAnswer),
         }
     }
@@ -80,7 +113,7 @@ impl View<'_> {
                 let args = args! {
                     "task" => task.kind,
                     "block" => Value::name(block),
-                    "day" => Value::day_ahead(task.due, today),
+                    "day" => Value::day_seen(task.due, today),
                 };
                 self.signed_with(speaker, Key::NowNothing, args)
             }
@@ -120,7 +153,7 @@ impl View<'_> {
         let args = args! {
             "task" => task.kind,
             "block" => Value::name(block),
-            "day" => Value::day_ahead(task.due.max(today), today),
+            "day" => Value::day_seen(task.due.max(today), today),
         };
         self.signed_with(speaker, Key::WhenTask, args)
     }
@@ -218,7 +251,7 @@ impl View<'_> {
         let args = args! {
             "task" => task.kind,
             "block" => Value::name(block),
-            "day" => Value::day_ahead(day, today),
+            "day" => Value::day_seen(day, today),
         };
         Some(self.signed_with(speaker, key, args))
     }
@@ -237,7 +270,7 @@ impl View<'_> {
         };
         let args = args! {
             "block" => Value::name(&block.name),
-            "day" => day.map_or_else(Value::nothing, |day| Value::day_ahead(day, today)),
+            "day" => day.map_or_else(Value::nothing, |day| Value::day_seen(day, today)),
             "months" => calendar.backfill.until_months,
         };
         Some(self.signed_with(speaker, key, args))
