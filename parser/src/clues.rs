@@ -48,9 +48,9 @@ pub(crate) fn hints(
 ) -> Hints {
     let mut hints = Hints::from_elem(0, count);
     let start = |at: usize| {
-        pieces
-            .get(at)
-            .map_or(usize::MAX, |piece| folded.span(piece.start, piece.end).start)
+        pieces.get(at).map_or(usize::MAX, |piece| {
+            folded.span(piece.start, piece.end).start
+        })
     };
     for segment in segments {
         let span = start(segment.pieces.start)..start(segment.pieces.end);

@@ -328,10 +328,16 @@ fn told_by<'r>(
 /// The words of a text: those before a plan, and all.
 fn words_of(pieces: &[Piece<'_>], all: &[Piece<'_>], folded: &Folded<'_>) -> verdict::Words {
     verdict::Words {
+        plain: pieces.iter().all(is_plain),
         strange: gate::strange(all, folded).is_some(),
         count: pieces.len(),
         unknown: pieces.iter().filter(|piece| !gate::is_known(piece)).count(),
     }
+}
+
+/// A piece that the lists know well.
+fn is_plain(piece: &Piece<'_>) -> bool {
+    gate::is_known(piece) && !piece.everyday && !piece.torn && piece.repaired.is_none()
 }
 
 /// Blocks that are meant without their names.

@@ -89,7 +89,11 @@ pub(crate) fn signs(found: &Found<'_, '_>, rules: &Rules<'_>, known: &Known<'_>)
     debug_assert!(sink.next <= OTHERS, "the signs have their places");
     sink.next = OTHERS;
     let mut said = 0_u32;
-    for piece in found.pieces.iter().filter(|piece| piece.is_of(sort::STANCE)) {
+    for piece in found
+        .pieces
+        .iter()
+        .filter(|piece| piece.is_of(sort::STANCE))
+    {
         for meaning in piece.meanings() {
             if let Meaning::Stance(stance) = meaning {
                 said |= 1 << (stance as u32);
@@ -154,7 +158,9 @@ fn words(sink: &mut Sink, found: &Found<'_, '_>) {
     sink.count(count(&|piece| piece.is_of(sort::STANCE)));
     sink.count(count(&|piece| piece.is_mark('?')));
     sink.count(count(&|piece| piece.is_plain(Plain::Next)));
-    sink.count(count(&|piece| piece.is_any(&[Plain::Negation, Plain::NotYet])));
+    sink.count(count(&|piece| {
+        piece.is_any(&[Plain::Negation, Plain::NotYet])
+    }));
     sink.count(count(&|piece| matches!(piece.sense, Sense::When(_))));
     sink.count(count(&|piece| matches!(piece.sense, Sense::Block(_))));
     sink.count(count(&|piece| piece.number().is_some()));
@@ -164,7 +170,11 @@ fn words(sink: &mut Sink, found: &Found<'_, '_>) {
         usize::from(state) == ASIDE && !matches!(piece.sense, Sense::Mark(_))
     };
     let with_state = || pieces.iter().zip(found.course.states.iter().copied());
-    sink.count(with_state().filter(|(piece, state)| aside(piece, *state)).count());
+    sink.count(
+        with_state()
+            .filter(|(piece, state)| aside(piece, *state))
+            .count(),
+    );
     let is_value =
         |piece: &Piece<'_>| piece.number().is_some() || matches!(piece.sense, Sense::Block(_));
     let values = with_state().filter(|(piece, state)| aside(piece, *state) && is_value(piece));
@@ -192,7 +202,12 @@ fn reports(sink: &mut Sink, found: &Found<'_, '_>, known: &Known<'_>) {
         report.details.amount.is_some() || report.details.area.is_some()
     }));
     sink.count(count(&|report| {
-        let own = |name: &str| known.blocks.iter().any(|own| own.eq_ignore_ascii_case(name));
+        let own = |name: &str| {
+            known
+                .blocks
+                .iter()
+                .any(|own| own.eq_ignore_ascii_case(name))
+        };
         report.block.as_deref().is_some_and(own)
     }));
     sink.count(count(&|report| {
@@ -200,7 +215,9 @@ fn reports(sink: &mut Sink, found: &Found<'_, '_>, known: &Known<'_>) {
         report.block.as_deref().is_some_and(lone)
     }));
     let most = told.iter().filter_map(|report| report.details.count).max();
-    sink.put(most.map_or(0, |most| 1 + i32::try_from(most.checked_ilog2().unwrap_or(0)).unwrap_or(0)));
+    sink.put(most.map_or(0, |most| {
+        1 + i32::try_from(most.checked_ilog2().unwrap_or(0)).unwrap_or(0)
+    }));
     let denied = |segment: &Segment| segment.denied == Some(true);
     sink.is(found.tellings.segments.iter().any(denied));
 }
@@ -223,7 +240,10 @@ fn beside(sink: &mut Sink, told: &[Report], rules: &Rules<'_>) {
     sink.put(agreement(told, rules));
     let both = |same: &dyn Fn(&Report, &Report) -> bool| {
         told.len() == rules.reports.len()
-            && told.iter().zip(rules.reports).all(|(one, other)| same(one, other))
+            && told
+                .iter()
+                .zip(rules.reports)
+                .all(|(one, other)| same(one, other))
     };
     sink.is(both(&|one, other| one.kind == other.kind));
     sink.is(both(&|one, other| one.block == other.block));
@@ -261,10 +281,7 @@ fn closest(pieces: &[Piece<'_>], course: &Course) -> i32 {
         .iter()
         .zip(&course.margins)
         .filter(|(piece, _)| piece.number().is_some() || matches!(piece.sense, Sense::Block(_)));
-    values
-        .map(|(_, margin)| *margin)
-        .min()
-        .unwrap_or(i32::MAX)
+    values.map(|(_, margin)| *margin).min().unwrap_or(i32::MAX)
 }
 
 /// Whether the rules of the lists tell the same: nothing, something else, the same but not as fact,

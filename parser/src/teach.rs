@@ -157,8 +157,7 @@ impl Part {
 }
 
 fn learned(part: &Part, features: &Features, leave_out: Option<usize>) -> Model {
-    let is_in =
-        |line: &Line| !line.listed && (leave_out.is_none() || line.fold() != leave_out);
+    let is_in = |line: &Line| !line.listed && (leave_out.is_none() || line.fold() != leave_out);
     let mut model = Model::new(features.len());
     let all: Vec<&Sample> = part
         .texts
@@ -261,7 +260,8 @@ fn choices(
 fn tables_without(part: &Part, features: &Features) -> Vec<Vec<u8>> {
     let folds: Vec<usize> = (0..corpus::FOLDS).collect();
     std::thread::scope(|scope| {
-        let learn = |fold: usize| move || learned(part, features, Some(fold)).bytes(features, &NOT_SURE);
+        let learn =
+            |fold: usize| move || learned(part, features, Some(fold)).bytes(features, &NOT_SURE);
         let all: Vec<_> = folds.iter().map(|fold| scope.spawn(learn(*fold))).collect();
         all.into_iter().map(|one| one.join().unwrap()).collect()
     })
@@ -282,7 +282,10 @@ fn table() -> Vec<u8> {
     let mut seen = Vec::new();
     for (fold, table) in tables_without(&part, &features).into_iter().enumerate() {
         let reader = reader_with(table);
-        let others = part.texts.iter().filter(|(line, _)| line.fold() == Some(fold));
+        let others = part
+            .texts
+            .iter()
+            .filter(|(line, _)| line.fold() == Some(fold));
         seen.extend(others.filter_map(|(line, _)| line.seen(&reader)));
     }
     let model = learned(&part, &features, None);
@@ -315,7 +318,10 @@ fn show_what_others_taught() {
     let mut seen = Vec::new();
     for (fold, table) in tables.iter().enumerate() {
         let reader = reader_with(table.clone());
-        let others = part.texts.iter().filter(|(line, _)| line.fold() == Some(fold));
+        let others = part
+            .texts
+            .iter()
+            .filter(|(line, _)| line.fold() == Some(fold));
         let all = others.filter_map(|(line, _)| line.seen(&reader));
         seen.extend(all.map(|seen| (fold, seen)));
     }
@@ -324,7 +330,10 @@ fn show_what_others_taught() {
         let others: Vec<&corpus::Seen> = others.map(|(_, seen)| seen).collect();
         table[SURE..SURE + NOT_SURE.len()].copy_from_slice(&trees::learn(&others));
         let reader = reader_with(table);
-        let others = part.texts.iter().filter(|(line, _)| line.fold() == Some(fold));
+        let others = part
+            .texts
+            .iter()
+            .filter(|(line, _)| line.fold() == Some(fold));
         for (line, _) in others {
             println!("{}", line.shown(&reader));
         }

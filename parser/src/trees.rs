@@ -13,7 +13,10 @@ pub(crate) const TREE_BYTES: usize = DEPTH * 2 + (1 << DEPTH) * 2;
 
 /// What the trees of a table make of signs, on top of each other.
 pub(crate) fn sum(table: &[u8], signs: &Signs) -> i32 {
-    table.chunks_exact(TREE_BYTES).map(|tree| one(tree, signs)).sum()
+    table
+        .chunks_exact(TREE_BYTES)
+        .map(|tree| one(tree, signs))
+        .sum()
 }
 
 fn one(tree: &[u8], signs: &Signs) -> i32 {

@@ -31,6 +31,8 @@ pub(crate) struct Learned {
 /// The words of a text.
 #[derive(Clone, Copy)]
 pub(crate) struct Words {
+    /// All of them are of the lists, as written.
+    pub(crate) plain: bool,
     /// One of them is of every day and has nothing to do with trees.
     pub(crate) strange: bool,
     pub(crate) count: usize,
@@ -50,12 +52,14 @@ const STORED_MIN: i32 = 150;
 const HEAVY_COST: i32 = 40;
 /// So sure of something else it speaks against what the lists tell of a text whose words they know.
 const OTHER_MIN: i32 = 150;
+/// Shorter texts of listed words are what the lists are made for.
+const LONG_MIN: usize = 12;
 /// So much in the text must belong to reports and seldom to chat.
 const STORED_EVIDENCE: usize = 2;
 /// How sure it must be to be asked about, by its evidence: nothing, one, two, three signs that chat
 /// seldom has.
 const EVIDENCE_STEPS: usize = 4;
-const HEARD_MIN: [i32; EVIDENCE_STEPS] = [-50, -100, -200, -250];
+const HEARD_MIN: [i32; EVIDENCE_STEPS] = [0, -100, -200, -250];
 /// So much evidence is worth an example when nothing was understood; so sure, with some.
 const ABOUT_WORK_MIN: usize = 2;
 const TOLD_MIN: i32 = -100;
@@ -80,12 +84,15 @@ impl Learned {
         self.heard(reading, words);
     }
 
-    /// Whether it leaves a text of listed words as the lists read it.
+    /// Whether it leaves a text of listed words as the lists read it: as nothing, too, where it is short
+    /// and has no slip.
     fn leaves(&self, reading: &Reading, words: Words) -> bool {
         let listed = reading.stances.is_empty() && !reading.reports.is_empty();
         let clear = listed && reading.reports.iter().all(is_clear);
         let differs = self.agreement <= OTHER && !self.told.reports.is_empty();
-        clear && words.unknown == 0 && (!differs || self.sure < OTHER_MIN)
+        let is_theirs = (clear && words.unknown == 0) || (words.plain && words.count < LONG_MIN);
+        let is_surely_other = differs && self.sure >= OTHER_MIN && self.account.numbers == 0;
+        is_theirs && !is_surely_other
     }
 
     /// Whether it may be stored without a question.
@@ -99,6 +106,7 @@ impl Learned {
         self.sure >= least
             && self.evidence >= STORED_EVIDENCE
             && self.account.is_closed()
+            && (self.agreement > OTHER || self.account.numbers == 0)
             && self.told.reports.iter().all(is_clear)
     }
 
@@ -129,13 +137,13 @@ impl Learned {
 
     /// Takes what was learned: stored where it is sure, else asked about.
     fn heard(self, reading: &mut Reading, words: Words) {
-        let by_another = reading
+        let is_open = reading
             .reports
             .iter()
             .flat_map(|report| &report.doubts)
-            .any(|doubt| matches!(doubt, Doubt::SomebodyElse(_)));
+            .any(is_open);
         let only_chat = reading.stances.iter().all(|stance| *stance == Stance::Chat);
-        let is_stored = !by_another && only_chat && !words.strange && self.is_sure(words);
+        let is_stored = !is_open && only_chat && !words.strange && self.is_sure(words);
         // A text that surely reports complains of nothing else.
         let is_sure = self.sure >= BESIDE_MIN;
         if is_sure && !matches!(reading.alarm, Some(Alarm::Danger | Alarm::Grief)) {
@@ -155,6 +163,25 @@ impl Learned {
                 report.doubts.push(Doubt::Likeness);
             }
         }
+    }
+}
+
+/// A doubt that likeness to other texts does not settle: of a number, any but of a strange word.
+fn is_open(doubt: &Doubt) -> bool {
+    match doubt {
+        Doubt::StrangeWord(word) => word.bytes().all(|byte| byte.is_ascii_digit()),
+        Doubt::Likeness => false,
+        Doubt::Repaired { .. }
+        | Doubt::LetterForDigit(_)
+        | Doubt::LooseNumber(_)
+        | Doubt::Range(..)
+        | Doubt::GuessedUnit(_)
+        | Doubt::CommaList
+        | Doubt::Whole(_)
+        | Doubt::TwoCounts(..)
+        | Doubt::LooseEnd(_)
+        | Doubt::SomebodyElse(_)
+        | Doubt::TwoLanguages(_) => true,
     }
 }
 

@@ -64,7 +64,10 @@ pub(super) fn lines(folder: &Path) -> Vec<Line> {
 
 /// The phrases of a folder.
 pub(super) fn phrases(folder: &Path) -> Vec<Line> {
-    super::phrases::phrases(folder).iter().map(Line::of).collect()
+    super::phrases::phrases(folder)
+        .iter()
+        .map(Line::of)
+        .collect()
 }
 
 /// What the lists of all packs are made for and read rightly.
@@ -224,7 +227,8 @@ impl Line {
 
     /// Whether the rules of the lists read it rightly.
     fn is_as_listed(&self) -> bool {
-        let (rules, stances, _, _) = self.with_known(|known, _| reader().both_of(&self.text, known));
+        let (rules, stances, _, _) =
+            self.with_known(|known, _| reader().both_of(&self.text, known));
         let expect = self.expect.as_deref().unwrap_or_default();
         stances.is_empty() && is_right(expect, &rules.reports)
     }

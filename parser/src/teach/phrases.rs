@@ -145,8 +145,16 @@ fn works(pack: &Pack) -> Vec<(String, String)> {
             _ => return None,
         };
         let slips = at % 3 == 1;
-        let said = if slips { slip(&entry.phrase) } else { entry.phrase.clone() };
-        let trees = if counted == "{n}" && at % 2 == 0 { &*trees } else { "" };
+        let said = if slips {
+            slip(&entry.phrase)
+        } else {
+            entry.phrase.clone()
+        };
+        let trees = if counted == "{n}" && at % 2 == 0 {
+            &*trees
+        } else {
+            ""
+        };
         let line = match at % 4 {
             0 => format!("{said} {counted} {trees} {block} {{b}}"),
             1 => format!("{block} {{b}} {said} {counted} {trees}"),
@@ -166,7 +174,10 @@ fn slip(phrase: &str) -> String {
     let letters: Vec<char> = phrase.chars().collect();
     let middle = letters.len() / 2;
     let fits = letters.len() > 6 && phrase.is_ascii() && letters[middle] != ' ';
-    let kept = letters.iter().enumerate().filter(|(at, _)| !fits || *at != middle);
+    let kept = letters
+        .iter()
+        .enumerate()
+        .filter(|(at, _)| !fits || *at != middle);
     kept.map(|(_, letter)| *letter).collect()
 }
 

@@ -65,7 +65,9 @@ pub(super) fn learn(seen: &[&Seen]) -> Vec<u8> {
                 }
             })
             .collect();
-        let texts: Vec<usize> = (0..seen.len()).filter(|_| draw.chance(TEXTS_SEEN)).collect();
+        let texts: Vec<usize> = (0..seen.len())
+            .filter(|_| draw.chance(TEXTS_SEEN))
+            .collect();
         let signs: Vec<usize> = (0..SIGNS).filter(|_| draw.chance(SIGNS_SEEN)).collect();
         let mut leaves = vec![0_usize; seen.len()];
         for depth in 0..DEPTH {

@@ -84,7 +84,6 @@ fn sayings() {
 #[test]
 fn chat_with_words_of_work() {
     for text in [
-        "ate rice at 3 with the gang B",
         "Pig:D",
         "I lost 2 games yesterday a bit sad",
         "its raining cats and dogs",
@@ -105,6 +104,11 @@ fn chat_with_words_of_work() {
     ] {
         is_no_fact(text);
     }
+    // A number, a block, and what cows do.
+    check(
+        "ate rice at 3 with the gang B",
+        "damage @B 3 cause=animals ?like",
+    );
 }
 
 #[test]

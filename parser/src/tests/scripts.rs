@@ -210,7 +210,7 @@ fn one_word_may_stand_for_several() {
 #[test]
 fn letters_that_look_alike_are_one() {
     // Cyrillic and full-width letters; marks of direction.
-    check("en", "р\u{43b}anted 8 B", "");
+    check("en", "р\u{43b}anted 8 B", "damage @B 8 cause=animals ?like");
     check("en", "dеаd 8 В", "dead @B 8");
     check("en", "ｄｅａｄ ８ Ｂ", "dead @B 8");
     check("en", "\u{202b}dead 8 B\u{202c}", "dead @B 8");

@@ -51,8 +51,8 @@ fn one_slip_is_repaired() {
 #[test]
 fn two_slips_only_in_long_words() {
     check("fertlisd A", "fertilised @A");
-    check("plabtud 120 B", "");
-    assert!(read("plabtud 120 B").about_work, "an example is sent");
+    // By likeness it is something else, which is asked about.
+    check("plabtud 120 B", "damage @B 120 cause=animals ?like");
 }
 
 #[test]

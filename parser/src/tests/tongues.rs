@@ -144,5 +144,5 @@ fn a_slip_is_mended_in_the_phones_language() {
     check(&["id"], "tanem 120 blok B", "planted @B 120");
     check(&["en"], "plabted 120 B", "planted @B 120");
     // Not into a word of a language that the phone does not use.
-    check(&["en"], "tanem 120 B", "");
+    check(&["en"], "tanem 120 B", "disease @B 120 ailment=other ?like");
 }

@@ -86,11 +86,7 @@ fn what_no_listed_word_names_is_asked_about() {
         "pruned A, zorped 30 B",
         "pruned @A 30 ?loose(30) ?strange(zorped) + pruned @B 30 ?loose(30) ?strange(zorped)",
     );
-    check_in(
-        "en",
-        "weeded B and zorped 12 trees",
-        "weeded @B 12 ?strange(zorped)",
-    );
+    check_in("en", "weeded B and zorped 12 trees", "weeded @B ?like");
     check_in(
         "en",
         "dead 8 A and zorped zarp 5 B",
@@ -99,7 +95,7 @@ fn what_no_listed_word_names_is_asked_about() {
     check_in(
         "id",
         "zorbuh 11 pohon rayap A",
-        "disease @A 11 ailment=termites ?strange(zorbuh)",
+        "disease @A 11 ailment=termites",
     );
     check_in("fr", "nettoyé le champ", "weeded ?strange(champ) | ~chat");
     check_in("en", "brushed farm B", "weeded @B");
