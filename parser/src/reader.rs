@@ -155,14 +155,12 @@ impl Reader {
         let pieces = plans::before_plan(&all);
         let (segments, mut told, mut stances) = by_rules(pieces, &folded);
         let lists = ByLists::of(!told.reports.is_empty(), &stances);
-        let learned = {
-            let rules = sure::Rules {
-                reports: &told.reports,
-                stances: &stances,
-            };
-            let hints = clues::hints(all.len(), &folded, pieces, &segments, &told.reports);
-            self.learned(&all, &folded, known, &rules, hints)
+        let rules = sure::Rules {
+            reports: &told.reports,
+            stances: &stances,
         };
+        let hints = clues::hints(all.len(), &folded, pieces, &segments, &told.reports);
+        let learned = self.learned(&all, &folded, known, &rules, hints);
         if !told.reports.is_empty()
             && let Some(doubt) = doubt(pieces, &segments, &told, &folded)
         {

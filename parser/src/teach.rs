@@ -7,6 +7,7 @@
 mod asking;
 mod chain;
 mod corpus;
+mod entry;
 mod features;
 mod model;
 mod patterns;

@@ -8,7 +8,6 @@
 use crate::{
     account::Account,
     details::Cause,
-    kind::Kind,
     reading::{Alarm, Doubt, Reading, Report, Stance},
     reports::Told,
 };
@@ -65,8 +64,9 @@ const ABOUT_WORK_MIN: usize = 2;
 const TOLD_MIN: i32 = -100;
 /// More words than these are a story.
 const STORY_WORDS: usize = 40;
-/// So sure it stands beside a question or an alarm.
+/// So sure it stands beside an alarm; beside a question.
 const BESIDE_MIN: i32 = -50;
+const BESIDE_QUESTION_MIN: i32 = 100;
 
 impl Learned {
     /// Puts what holds into the reading, which has what the lists make of the text.
@@ -75,7 +75,7 @@ impl Learned {
         if self.leaves(reading, words) {
             return;
         }
-        let is_beside = reading.acts.is_empty() || self.sure >= BESIDE_MIN;
+        let is_beside = reading.acts.is_empty() || self.sure >= BESIDE_QUESTION_MIN;
         let is_story = words.count > STORY_WORDS && !self.is_sure(words);
         if self.told.reports.is_empty() || !self.is_heard() || !is_beside || is_story {
             self.unheard(reading, words);
@@ -190,10 +190,7 @@ fn is_clear(report: &Report) -> bool {
     report.doubts.is_empty()
 }
 
-/// A false fact of this kind does harm: trees that are counted, or a stand that is opened.
+/// A false fact of it does harm: trees that are counted, or a fire.
 fn is_heavy(report: &Report) -> bool {
-    matches!(
-        report.kind,
-        Kind::Dead | Kind::Planted | Kind::Replaced | Kind::TappingOpened
-    ) || report.details.cause == Some(Cause::Fire)
+    report.kind.counts_stand() || report.details.cause == Some(Cause::Fire)
 }
