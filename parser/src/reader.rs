@@ -10,7 +10,7 @@ use alloc::{
 
 use crate::{
     account::Account,
-    acts, alarm,
+    acts, alarm, asked,
     clues::Clues,
     compose, corrections,
     course::{self, Course},
@@ -22,7 +22,9 @@ use crate::{
     pack::{Pack, PackFault},
     piece::{Glance, Piece, Pieces, Sense},
     plans, queries,
-    reading::{Act, Correction, Doubt, Known, Problem, Reading, Report, Sender, Stance, Unnamed},
+    reading::{
+        Act, Correction, Doubt, Known, Problem, Reading, Report, Sender, Stance, Topic, Unnamed,
+    },
     reports::{self, Told},
     segment::{self, Segment, Segments},
     sure,
@@ -165,11 +167,12 @@ impl Reader {
             both: false,
             margin: 0,
             unnamed: unnamed(pieces),
-            alarm: alarm::read(
-                pieces,
-                glance,
-                calm && is_no_report(&told.reports, &stances),
-            ),
+            alarm: (!spoken.in_own_words())
+                .then(|| {
+                    let calm = calm && is_no_report(&told.reports, &stances);
+                    alarm::read(pieces, glance, calm)
+                })
+                .flatten(),
             member: pieces.iter().find_map(member),
             reports: told.reports,
             acts: spoken.act.into_iter().collect(),
@@ -338,6 +341,17 @@ struct Spoken {
     replaces_reports: bool,
 }
 
+impl Spoken {
+    /// What else an adviser's words would say is told to others, or is about money that is asked
+    /// after: nobody needs help by it.
+    fn in_own_words(&self) -> bool {
+        let Some(Act::Query(query)) = &self.act else {
+            return false;
+        };
+        matches!(query.topic, Topic::Tell | Topic::Promise | Topic::Paid)
+    }
+}
+
 fn spoken(
     pieces: &[Piece<'_>],
     glance: Glance,
@@ -350,7 +364,7 @@ fn spoken(
     let act = acts::read(pieces, glance)
         .or_else(|| queries::language(pieces, glance, folded).map(Act::Query))
         .or_else(|| correction().map(Act::Correct))
-        .or_else(|| queries::adviser(pieces, folded, sender).map(Act::Query));
+        .or_else(|| asked::adviser(pieces, folded, sender).map(Act::Query));
     if act.is_some() {
         return Spoken {
             act,

@@ -290,6 +290,62 @@ named! {
         Language = "language",
         /// Any other question.
         Other = "other",
+        /// Trees that died: how many, whose, of what, of which clone (adviser).
+        Dead = "dead",
+        /// What it comes from, beside another topic (adviser).
+        Cause = "cause",
+        /// How thick the trees are (adviser).
+        Girth = "girth",
+        /// When stands will be ready for tapping (adviser).
+        Ready = "ready",
+        /// Fertiliser that is due, in bags, and each one's share (adviser).
+        Bags = "bags",
+        /// Who paid (adviser).
+        Paid = "paid",
+        /// What was told last, and in which texts (adviser).
+        Last = "last",
+        /// Roots looked at, and what was found (adviser).
+        Root = "root",
+        /// Where rain soaked the ground (adviser).
+        Rain = "rain",
+        /// What wind did (adviser).
+        Wind = "wind",
+        /// Firebreaks, and what burnt (adviser).
+        Fire = "fire",
+        /// Who was shown how it is done (adviser).
+        Train = "train",
+        /// Who passes for a part of a grant (adviser).
+        Grant = "grant",
+        /// What is known of the land itself (adviser).
+        Map = "map",
+        /// What texts cost (adviser).
+        Cost = "cost",
+        /// Groups beside each other (adviser).
+        Best = "best",
+        /// Work of the next weeks (adviser).
+        Labour = "labour",
+        /// Which clones stand (adviser).
+        Clone = "clone",
+        /// What is left of the adviser's own week (adviser).
+        Week = "week",
+        /// How far a kind of work is (adviser).
+        Job = "job",
+        /// The next part of the last list (adviser).
+        More = "more",
+        /// Whose number ends so (adviser).
+        Whose = "whose",
+        /// A text to a group or a person (adviser).
+        Tell = "tell",
+        /// Leaders are asked about who is silent (adviser).
+        Ask = "ask",
+        /// A text that waits goes to somebody else (adviser).
+        Pass = "pass",
+        /// What the adviser owes to somebody (adviser).
+        Promise = "promise",
+        /// It is done (adviser).
+        Kept = "kept",
+        /// All groups go to another adviser (adviser).
+        HandOver = "hand_over",
     }
 }
 

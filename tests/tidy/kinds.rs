@@ -10,7 +10,7 @@ use std::collections::BTreeMap;
 use super::{Source, expect_none, sources};
 
 /// Files that ask for kinds by name: how often, and why it is no column.
-const BY_NAME: [(&str, usize, &str); 34] = [
+const BY_NAME: [(&str, usize, &str); 38] = [
     (
         "parser/src/tellings.rs",
         3,
@@ -53,8 +53,13 @@ const BY_NAME: [(&str, usize, &str); 34] = [
         "what \"done\" says of rain",
     ),
     (
+        "bot/src/engine/questions/member.rs",
+        2,
+        "girths and opening of one are asked about",
+    ),
+    (
         "bot/src/engine/questions/work.rs",
-        4,
+        3,
         "feeding and girths are asked about",
     ),
     (
@@ -97,6 +102,11 @@ const BY_NAME: [(&str, usize, &str); 34] = [
         "what came, and what was put, is named",
     ),
     (
+        "parser/src/asked.rs",
+        1,
+        "how much, of fertiliser, is asked in bags",
+    ),
+    (
         "parser/src/queries.rs",
         3,
         "what comes in for work is pay; another crop than rubber is sown",
@@ -130,8 +140,18 @@ const BY_NAME: [(&str, usize, &str); 34] = [
     ),
     (
         "scheduler/src/figures.rs",
-        3,
+        4,
         "which facts lie under which figure",
+    ),
+    (
+        "scheduler/src/figures/losses.rs",
+        1,
+        "which facts tell what trees died of",
+    ),
+    (
+        "scheduler/src/figures/needs.rs",
+        1,
+        "which job needs fertiliser",
     ),
     (
         "scheduler/src/figures/news.rs",

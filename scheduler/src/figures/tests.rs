@@ -112,6 +112,7 @@ impl Place {
                 calendar: Some(&self.calendar),
                 texted_on: None,
                 has_phone: true,
+                fails_since: None,
                 stands: stands
                     .map(|(block, state)| Stand::new(block, state))
                     .collect(),
@@ -260,6 +261,8 @@ fn the_share_of_visits_is_that_of_the_last_fact_under_the_figure() {
         kind,
         source,
         on: day(on),
+        count: None,
+        cause: None,
     };
     let seen = BTreeMap::from([
         (

@@ -10,7 +10,7 @@ use crate::{
     args,
     engine::{outcome::Outcome, questions::codes::Large, said::Done, step::Step, turn::Turn},
     wording::Key,
-    words::message::Deed,
+    words::message::{Deed, Listed},
 };
 
 impl Step<'_> {
@@ -37,9 +37,16 @@ impl Step<'_> {
         }
     }
 
-    fn help(&self, turn: &Turn, speaker: &Person) -> Done {
+    fn help(&mut self, turn: &Turn, speaker: &Person) -> Done {
+        let is_adviser = speaker.role == Role::Adviser;
+        if is_adviser {
+            self.talk(&turn.number).listed = Some(Listed {
+                text: turn.text.clone(),
+                shown: 0,
+            });
+        }
         let view = self.view();
-        let phrase = if speaker.role == Role::Adviser {
+        let phrase = if is_adviser {
             Key::HelpAdviser.into()
         } else {
             let args = args! { "example" => view.example(speaker.id) };
@@ -91,63 +98,47 @@ impl Step<'_> {
             let phrase = self.show_next(turn);
             return Outcome::Answered.saying([self.view().reply(turn, phrase)]);
         }
+        if is_adviser && query.topic == Topic::More {
+            return self.more(turn, speaker);
+        }
         let view = self.view();
-        let phrase = if speaker.role == Role::Adviser {
-            view.adviser_answer(speaker, query)
+        let answer = if is_adviser {
+            view.adviser_answer(speaker, query, &turn.text)
         } else {
             None
         };
-        let phrase = phrase.unwrap_or_else(|| view.farmer_answer(speaker, query));
-        Outcome::Answered.saying([view.reply(turn, phrase)])
+        match answer {
+            Some(phrase) => self.answer_in_parts(turn, phrase),
+            None => {
+                let phrase = view.farmer_answer(speaker, query);
+                Outcome::Answered.saying([view.reply(turn, phrase)])
+            }
+        }
     }
 
     /// What needs a code first.
     fn large(&mut self, turn: &Turn, speaker: &Person, query: &Query) -> Option<Done> {
         let view = self.view();
-        let large = match query.topic {
-            Topic::Erase => Ok(Large {
+        let is_adviser = speaker.role == Role::Adviser;
+        let topic = query.topic;
+        let large = if topic == Topic::Erase {
+            Ok(Large {
                 deed: Deed::Erase { person: speaker.id },
                 phrase: Key::EraseAsk.into(),
-            }),
-            Topic::Window | Topic::Hold if speaker.role == Role::Adviser => {
-                let group = view.group_asked(speaker, query)?;
-                if query.topic == Topic::Hold || query.yes == Some(false) {
-                    view.holding_planting(group)
-                } else {
-                    Ok(view.opening_window(group))
-                }
+            })
+        } else if is_adviser && matches!(topic, Topic::Window | Topic::Hold) {
+            let group = view.group_asked(speaker, query)?;
+            if topic == Topic::Hold || query.yes == Some(false) {
+                view.holding_planting(group)
+            } else {
+                Ok(view.opening_window(group))
             }
-            Topic::Warn if speaker.role == Role::Adviser => {
-                view.warning(speaker, view.group_asked(speaker, query)?.id)
-            }
-            Topic::Lost | Topic::Found | Topic::Moved => {
-                view.about_phone(turn, speaker, query.topic, query.member.as_deref()?)
-            }
-            Topic::Window
-            | Topic::Warn
-            | Topic::Hold
-            | Topic::Status
-            | Topic::Late
-            | Topic::Quiet
-            | Topic::Gaps
-            | Topic::Sick
-            | Topic::Visit
-            | Topic::Member
-            | Topic::Next
-            | Topic::LeaveAlone
-            | Topic::GoOn
-            | Topic::Waiting
-            | Topic::When
-            | Topic::HowMuch
-            | Topic::MayI
-            | Topic::MyData
-            | Topic::CallMe
-            | Topic::Who
-            | Topic::Language
-            | Topic::Price
-            | Topic::Order
-            | Topic::Meeting
-            | Topic::Other => return None,
+        } else if is_adviser && topic == Topic::Warn {
+            view.warning(speaker, view.group_asked(speaker, query)?.id)
+        } else if matches!(topic, Topic::Lost | Topic::Found | Topic::Moved) {
+            view.about_phone(turn, speaker, topic, query.member.as_deref()?)
+        } else {
+            return None;
         };
         Some(match large {
             Ok(large) => self.ask_code(turn, large),

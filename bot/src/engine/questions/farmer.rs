@@ -46,6 +46,34 @@ impl View<'_> {
             | Topic::Moved
             | Topic::GoOn
             | Topic::Waiting
+            | Topic::Dead
+            | Topic::Cause
+            | Topic::Girth
+            | Topic::Ready
+            | Topic::Bags
+            | Topic::Paid
+            | Topic::Last
+            | Topic::Root
+            | Topic::Rain
+            | Topic::Wind
+            | Topic::Fire
+            | Topic::Train
+            | Topic::Grant
+            | Topic::Map
+            | Topic::Cost
+            | Topic::Best
+            | Topic::Labour
+            | Topic::Clone
+            | Topic::Week
+            | Topic::Job
+            | Topic::More
+            | Topic::Whose
+            | Topic::Tell
+            | Topic::Ask
+            | Topic::Pass
+            | Topic::Promise
+            | Topic::Kept
+            | Topic::HandOver
             | Topic::Erase
             | Topic::Price
             | Topic::Order
