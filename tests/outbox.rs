@@ -12,7 +12,7 @@ use budwood::{
     engine::{Entries, Input},
     words::{
         limits,
-        traffic::{About, Delivery, Outgoing, SendOutcome, Whose},
+        traffic::{About, Delivery, Outgoing, Receipt, SendOutcome, Whose},
     },
 };
 use chrono::TimeDelta;
@@ -99,6 +99,64 @@ fn a_pause_goes_on_after_a_restart() {
     assert_eq!(desk.claim().unwrap().id, text.id);
 }
 
+/// A clock that ran a year ahead left a pause that ends in a year. After a start by the right one the
+/// text goes.
+#[test]
+fn a_pause_that_lies_a_year_ahead_is_over_at_the_start() {
+    let (mut desk, text) = sending();
+    desk.now = at("2027-12-14T02:00:00Z");
+    desk.tried(text.id, later(None));
+    desk.now = at(MORNING);
+    let mut desk = desk.restart(false);
+    assert_eq!(desk.claim().unwrap().id, text.id);
+}
+
+/// Nor does it wait for that year where a person says that the clock is right now.
+#[test]
+fn a_pause_that_lies_a_year_ahead_is_over_once_the_clock_is_put_right() {
+    let mut desk = Desk::open("2027-12-14T02:00:00Z");
+    desk.text(JARO, "help");
+    let text = desk.claim().unwrap();
+    desk.tried(text.id, later(None));
+    desk.now = at(MORNING);
+    desk.engine.believe(desk.now);
+    assert_eq!(desk.claim(), None);
+    desk.input(Input::Release);
+    assert_eq!(desk.claim().unwrap().id, text.id);
+}
+
+/// Two parts a day: the answer takes one, and what is left of the day is not for reminders. They go
+/// when the next day of the budget has begun, at midnight in UTC.
+#[test]
+fn a_reminder_that_the_day_has_no_money_for_waits_for_the_next() {
+    let mut desk = Desk::open_with("2026-11-02T02:00:00Z", |setup| {
+        setup.parts_a_day = Some(2);
+    });
+    desk.wake();
+    let day = desk.now.date_naive();
+    let is_nudge = |text: &serde_json::Value| !text["purpose"]["nudge"].is_null();
+    for question in ["help", "who is this"] {
+        desk.text(HANA, question);
+    }
+    while let Some(text) = desk.claim() {
+        assert_eq!(text.to, HANA, "answers first");
+        desk.accepted(text.id, None);
+    }
+    let mut stored = desk.stored("outbound");
+    stored.retain(is_nudge);
+    assert!(!stored.is_empty());
+    let midnight = day.succ_opt().unwrap().and_time(chrono::NaiveTime::MIN);
+    for nudge in &stored {
+        assert_eq!(nudge["state"], "ready");
+        let try_at = nudge["try_at"].as_str().unwrap();
+        assert_eq!(at(try_at), midnight.and_utc());
+    }
+    // At seven in the morning there it may not go yet; in the afternoon it does.
+    desk.now = midnight.and_utc() + TimeDelta::hours(9);
+    let nudge = desk.claim().unwrap();
+    assert!(stored.iter().any(|one| one["id"] == nudge.id.0));
+}
+
 /// A notice is of use for three days, which is longer than all tries.
 #[test]
 fn tries_come_to_an_end() {
@@ -178,6 +236,19 @@ fn the_gateways_id_is_noted_even_if_a_receipt_came_first() {
     desk.accepted(text.id, Some("p-1"));
     desk.told_by(LINE, theirs("p-1"), Delivery::Failed);
     assert_eq!(desk.state(text.id), "failed");
+}
+
+#[test]
+fn the_networks_word_for_a_failure_is_kept() {
+    let (mut desk, text) = sending();
+    desk.accepted(text.id, Some("p-1"));
+    desk.input(Input::Receipt(Receipt {
+        gateway: LINE.to_owned(),
+        about: theirs("p-1"),
+        delivery: Delivery::Failed,
+        code: Some("UNDELIV".to_owned()),
+    }));
+    assert_eq!(desk.stored("outbound")[0]["code"], "UNDELIV");
 }
 
 #[test]
@@ -358,6 +429,38 @@ fn a_nudge_to_a_phone_that_is_somebody_elses_now_is_not_sent() {
     desk.wait(TimeDelta::minutes(10));
     assert!(desk.send_all().iter().all(|text| text.id != nudge.id));
     assert_eq!(desk.state(nudge.id), "cancelled");
+}
+
+/// Those to other phones are.
+#[test]
+fn a_welcome_to_a_phone_that_is_somebody_elses_now_is_not_sent() {
+    let mut desk = Desk::open_with("2026-11-02T02:00:00Z", |setup| {
+        setup.rules.welcomes_a_day = 100;
+    });
+    desk.wake();
+    let stored = desk.stored("outbound");
+    let welcomes = stored
+        .iter()
+        .filter(|one| !one["purpose"]["welcome"].is_null());
+    let [one, next, .., other] = welcomes.collect::<Vec<_>>()[..] else {
+        panic!("several phones are welcomed");
+    };
+    let number = |welcome: &serde_json::Value| welcome["to"].as_str().unwrap().to_owned();
+    let id =
+        |welcome: &serde_json::Value| budwood_scheduler::MessageId(welcome["id"].as_u64().unwrap());
+    let directory = desk.engine.directory();
+    let mut phone = directory.phone(&number(one)).unwrap().clone();
+    phone.links = directory.phone(&number(other)).unwrap().links.clone();
+    desk.input(Input::Roll(Box::new(Entries {
+        phones: vec![phone],
+        ..Entries::default()
+    })));
+    let sent = desk.send_all();
+    assert!(sent.iter().all(|text| text.id != id(one)), "{sent:?}");
+    for welcome in [next, other] {
+        assert!(sent.iter().any(|text| text.id == id(welcome)), "{sent:?}");
+    }
+    assert_eq!(desk.state(id(one)), "cancelled");
 }
 
 #[test]

@@ -80,6 +80,22 @@ fn a_visit_that_begins_at_night_ends_at_midnight() {
     assert_eq!(desk.text(ADVISER, VISIT), "asked for a code");
 }
 
+/// On the very minute at which the evening begins too.
+#[test]
+fn a_visit_that_begins_as_the_evening_does_ends_at_midnight() {
+    // 19:00 there.
+    let mut desk = Desk::open("2026-12-14T12:00:00Z");
+    desk.text(ADVISER, VISIT);
+    let code = code(&desk.send_all());
+    assert_eq!(desk.text(ADVISER, &code), "asked to confirm");
+    assert_eq!(desk.text(ADVISER, "2"), "asked for a slot");
+    desk.wait(TimeDelta::minutes(299));
+    assert_eq!(desk.text(ADVISER, VISIT), "asked to confirm");
+    assert_eq!(desk.text(ADVISER, "2"), "asked for a slot");
+    desk.wait(TimeDelta::minutes(1));
+    assert_eq!(desk.text(ADVISER, VISIT), "asked for a code");
+}
+
 #[test]
 fn a_forged_hold_stops_no_reminders_and_a_forged_go_begins_none() {
     let mut desk = Desk::open(MORNING);

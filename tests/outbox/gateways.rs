@@ -196,6 +196,20 @@ fn after_a_crash_a_text_on_its_way_stays_with_its_gateway() {
     }
 }
 
+/// It was to be tried again by the gateway that may have it, and that one is no more.
+#[test]
+fn what_a_gateway_may_have_that_is_gone_is_not_sent_again() {
+    let mut desk = desk();
+    texts_by(&mut desk, "centre", JARO);
+    let text = desk.claim_by("centre").unwrap();
+    desk.tried(text.id, unclear());
+    assert_eq!(desk.state(text.id), "ready");
+    let mut gone = desk.restart_behind(Ways::one("other", true));
+    gone.wait(TimeDelta::hours(1));
+    assert_eq!(gone.claim_by("other"), None);
+    assert_eq!(gone.state(text.id), "unknown");
+}
+
 #[test]
 fn two_gateways_may_give_the_same_id() {
     let mut desk = desk();

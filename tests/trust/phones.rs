@@ -100,7 +100,9 @@ fn what_a_lost_phone_told_is_stored_by_the_advisers_code_alone() {
     assert!(shown.contains("Store A: 4 more dead trees"), "{shown}");
     assert_eq!(desk.text(ADVISER, "1"), "asked for a code");
     assert_eq!(told(&desk), 0);
-    let code = code(&desk.send_all());
+    let asked = desk.send_all();
+    assert!(asked[0].text.contains("Keti"), "whose it is: {asked:?}");
+    let code = code(&asked);
     assert_eq!(desk.text(ADVISER, &code), "recorded");
     let stored = desk.reports().pop().expect("a fact");
     let people = desk.stored("person");

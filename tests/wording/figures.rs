@@ -239,7 +239,7 @@ fn the_linter_of_products_sees_a_wrong_one() {
     );
 }
 
-/// Where the month alone could be taken for that of this year.
+/// But for the next weeks, of which the weekday tells.
 #[test]
 fn a_day_of_another_year_carries_its_year() {
     let (told, today) = (day("2025-08-05"), day("2026-09-20"));
@@ -275,11 +275,14 @@ fn a_day_of_another_year_carries_its_year() {
         let year = (2025 + ahead).to_string();
         assert!(text.contains(&year), "{text}");
     });
+    let winter = day("2026-12-20");
     for (seen, has_year) in [
-        (Value::day_past(day("2026-08-05"), today), false),
-        (Value::day_past(told, today), true),
-        (Value::day_ahead(day("2027-01-05"), today), false),
-        (Value::day_ahead(day("2027-09-05"), today), true),
+        (Value::day_seen(day("2026-08-05"), today), false),
+        (Value::day_seen(told, today), true),
+        (Value::day_seen(day("2027-01-05"), today), true),
+        (Value::day_seen(day("2027-01-05"), winter), false),
+        (Value::day_seen(day("2027-01-21"), winter), true),
+        (Value::day_seen(day("2025-12-31"), day("2026-01-02")), false),
     ] {
         assert_eq!(matches!(seen, Value::DayYear(_)), has_year, "{seen:?}");
     }

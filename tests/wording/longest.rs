@@ -92,7 +92,6 @@ fn task(kind: TaskKind, day: NaiveDate) -> Task {
             datum_cm: Some(150.0),
             datum: Some(Datum::Union),
             share_pct: Some(70.0),
-            days_since: Some(1_000),
             since: Some(day),
             pit_cm: Some(90.0),
             round: Some(12),

@@ -144,7 +144,7 @@ pub fn member_girth(girth: &MemberGirth) -> Phrase {
 #[must_use]
 pub fn member_block(block: &MemberBlock) -> Phrase {
     let due = block.due.map(|(task, day)| {
-        let args = args! { "task" => task, "day" => Value::day_ahead(day, block.today) };
+        let args = args! { "task" => task, "day" => Value::day_seen(day, block.today) };
         Phrase::new(Key::MemberDue, args)
     });
     let girth = block.girth.as_ref().map(member_girth).map(Value::Extra);

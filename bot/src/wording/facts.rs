@@ -67,7 +67,7 @@ impl Facts<'_> {
         if on.from == self.today && on.to == self.today {
             return clause;
         }
-        let day = |day| Value::day_past(day, self.today);
+        let day = |day| Value::day_seen(day, self.today);
         let day = if on.from == on.to {
             day(on.from)
         } else {
@@ -265,7 +265,7 @@ fn stand(facts: Facts<'_>, after: After<'_>) -> Option<Phrase> {
     } else {
         Key::StandNext
     };
-    let day = Value::day_ahead(after.next?, facts.today);
+    let day = Value::day_seen(after.next?, facts.today);
     Some(Phrase::new(key, args! { "day" => day }))
 }
 

@@ -6,7 +6,7 @@
 
 use budwood_parser::{Ailment, Alarm, Cause, Kind, Unit};
 use budwood_scheduler::TaskKind;
-use chrono::{NaiveDate, TimeDelta};
+use chrono::{Datelike, NaiveDate, TimeDelta};
 
 use super::{Key, fit::short};
 use crate::words::limits::SHORT_NAME;
@@ -129,21 +129,12 @@ impl Value {
         Self::Text(short(name, SHORT_NAME))
     }
 
-    /// A day ahead: with its year where the month alone could be taken for this year's.
+    /// A day of another year carries the year. So near that the weekday tells which one is meant it
+    /// has that instead.
     #[must_use]
-    pub fn day_ahead(day: NaiveDate, today: NaiveDate) -> Self {
-        Self::day_seen(day, today)
-    }
-
-    /// A day of the past, with its year likewise.
-    #[must_use]
-    pub fn day_past(day: NaiveDate, today: NaiveDate) -> Self {
-        Self::day_seen(day, today)
-    }
-
-    fn day_seen(day: NaiveDate, today: NaiveDate) -> Self {
-        const SAME_MONTH_SOON: TimeDelta = TimeDelta::days(300);
-        if (day - today).abs() < SAME_MONTH_SOON {
+    pub fn day_seen(day: NaiveDate, today: NaiveDate) -> Self {
+        const NEAR: TimeDelta = TimeDelta::days(31);
+        if day.year() == today.year() || (day - today).abs() <= NEAR {
             Self::Day(day)
         } else {
             Self::DayYear(day)

@@ -148,6 +148,7 @@ mod tests {
         near(round.and(kieserite).mgo, 5.7, 1e-9);
         let potash = Nutrients::of_product("kcl").unwrap().in_weight(5.0);
         near(round.and(potash).k2o, 11.0, 1e-9);
+        near(round.and(round).p2o5, 2.0 * round.p2o5, 1e-9);
     }
 
     /// Thai home blends of DAP (18-46-0), MOP (0-0-60) and urea (46-0-0), kilograms and what they

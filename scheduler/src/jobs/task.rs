@@ -212,8 +212,6 @@ pub struct Figures {
     pub datum: Option<Datum>,
     /// Share of trees in per cent (opening).
     pub share_pct: Option<f64>,
-    /// Days since the job was last done.
-    pub days_since: Option<i64>,
     /// From this day on is asked about (rain).
     pub since: Option<NaiveDate>,
     /// Edge of a planting pit in centimetres.

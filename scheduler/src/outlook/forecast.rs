@@ -32,7 +32,7 @@ use crate::{
     sums::{chance, days, rounding},
     words::season::Season,
 };
-use aim::{Aim, Part};
+use aim::{Aim, Part, Wanted};
 pub use bank::{Beside, Stands};
 use bank::{Member, bank};
 
@@ -248,8 +248,8 @@ impl<'a> Outlook<'a> {
 
     /// What these trees must reach on each path; none where they never do.
     fn aims(&self, calendar: &Calendar, parts: &[Part]) -> Vec<Option<Aim>> {
-        let aim =
-            |member: &Member| Aim::new(member.path.way(), parts, &calendar.opening, &self.last);
+        let wanted = Wanted::new(parts, &calendar.opening, &self.last);
+        let aim = |member: &Member| wanted.as_ref()?.on(member.path.way());
         self.bank.iter().map(aim).collect()
     }
 

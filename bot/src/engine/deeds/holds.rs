@@ -56,7 +56,7 @@ impl Step<'_> {
             self.leave_alone(turn, member.id, until, Reason::Told(words));
             let phrase = match until {
                 Some(until) => {
-                    let day = Value::day_ahead(until, self.view().today_of(member.id));
+                    let day = Value::day_seen(until, self.view().today_of(member.id));
                     Phrase::new(Key::HeldUntil, args! { "name" => name, "day" => day })
                 }
                 None => Phrase::new(Key::Held, args! { "name" => name }),

@@ -324,3 +324,6 @@ impl Waiting {
         Vec::from(about)
     }
 }
+
+#[cfg(test)]
+mod tests;

@@ -108,7 +108,7 @@ impl View<'_> {
                 let args = args! {
                     "task" => task.kind,
                     "block" => Value::name(block),
-                    "day" => Value::day_ahead(task.due, today),
+                    "day" => Value::day_seen(task.due, today),
                 };
                 self.signed_with(speaker, Key::NowNothing, args)
             }
@@ -148,7 +148,7 @@ impl View<'_> {
         let args = args! {
             "task" => task.kind,
             "block" => Value::name(block),
-            "day" => Value::day_ahead(task.due.max(today), today),
+            "day" => Value::day_seen(task.due.max(today), today),
         };
         self.signed_with(speaker, Key::WhenTask, args)
     }
@@ -246,7 +246,7 @@ impl View<'_> {
         let args = args! {
             "task" => task.kind,
             "block" => Value::name(block),
-            "day" => Value::day_ahead(day, today),
+            "day" => Value::day_seen(day, today),
         };
         Some(self.signed_with(speaker, key, args))
     }
@@ -265,7 +265,7 @@ impl View<'_> {
         };
         let args = args! {
             "block" => Value::name(&block.name),
-            "day" => day.map_or_else(Value::nothing, |day| Value::day_ahead(day, today)),
+            "day" => day.map_or_else(Value::nothing, |day| Value::day_seen(day, today)),
             "months" => calendar.backfill.until_months,
         };
         Some(self.signed_with(speaker, key, args))

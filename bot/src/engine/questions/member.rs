@@ -121,7 +121,7 @@ impl<'a> View<'a> {
             (None, Some(told)) => (Key::MemberTold, Some(told)),
             (None, None) => (Key::MemberNever, None),
         };
-        let day = day.map(|day| Value::day_past(day, farmer.today));
+        let day = day.map(|day| Value::day_seen(day, farmer.today));
         let args = args! {
             "name" => Value::brief(&person.name),
             "group" => Value::brief(self.group_name(person.group)),

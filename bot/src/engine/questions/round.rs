@@ -118,7 +118,6 @@ fn goes_with(lead: &Task, other: &Task) -> bool {
         trees: None,
         kilograms: None,
         rations: Vec::new(),
-        days_since: None,
         round: None,
         since: None,
         lost: Vec::new(),

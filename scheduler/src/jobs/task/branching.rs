@@ -32,7 +32,6 @@ pub(super) fn count_tall(case: &Case<'_>) -> Option<Plan> {
         figures: Figures {
             trees: Some(case.state.alive()),
             height_m: Some(rule.height_m),
-            days_since: case.days_since(last),
             ..Figures::default()
         },
     })
@@ -60,7 +59,6 @@ pub(super) fn induce(case: &Case<'_>) -> Option<Plan> {
         figures: Figures {
             trees: tall.trees,
             height_m: Some(rule.height_m),
-            days_since: case.days_since(Some(tall.on)),
             ..Figures::default()
         },
     })
@@ -92,7 +90,6 @@ pub(super) fn look(case: &Case<'_>) -> Option<Plan> {
         ends: days::after(induced.on, LOOK_ENDS_DAYS),
         figures: Figures {
             trees: induced.trees,
-            days_since: case.days_since(Some(induced.on)),
             ..Figures::default()
         },
     })

@@ -106,11 +106,6 @@ impl Case<'_> {
         Some(due).max(drained).max(asked_again)
     }
 
-    /// Days from then until today.
-    pub(super) fn days_since(&self, last: Option<NaiveDate>) -> Option<i64> {
-        last.map(|day| self.today.signed_duration_since(day).num_days())
-    }
-
     /// When a job that comes round by age is due, and the last day on which it is still asked
     /// for. None when nothing is planted or the table of rounds has ended.
     pub(super) fn round(

@@ -59,9 +59,6 @@ fn before_the_dry(
         due: due.max(planted_on),
         late_after: end,
         ends: days::after(end, STILL_DAYS),
-        figures: Figures {
-            days_since: case.days_since(last),
-            ..figures
-        },
+        figures,
     })
 }

@@ -13,7 +13,6 @@ use super::{
 use crate::{
     jobs::feed::{self, Ration},
     sums::days,
-    words::job::TaskKind,
 };
 pub(super) use rounds::placed;
 
@@ -44,15 +43,14 @@ pub enum Lost {
     NotGiven,
 }
 
-/// The round whose days have begun last, or the next one. Earlier ones that were missed are not made
-/// up for: they are told as lost.
+/// The present round, or the next one. Earlier ones that were missed are not made up for: they are
+/// told as lost.
 pub(super) fn feed(case: &Case<'_>) -> Option<Plan> {
     let rounds = placed(case)?;
     let round = present_or_next(&rounds, case.today)?;
     let due = case.wait_for_soil(round.from)?;
     let rations = rations(case, &round);
     let main = rations.first();
-    let last_fed = case.last_done(TaskKind::Feed);
     let late_after = days::after(due, FEED_LATE_DAYS)?;
     Some(Plan {
         due,
@@ -62,7 +60,6 @@ pub(super) fn feed(case: &Case<'_>) -> Option<Plan> {
             trees: main.map(|main| main.trees),
             grams_per_tree: main.map(Ration::grams_per_tree),
             kilograms: main.map(Ration::kilograms),
-            days_since: case.days_since(last_fed),
             round: Some(round.number),
             rations,
             lost: lost(case, &rounds),
@@ -100,28 +97,19 @@ struct Asked<'a> {
     doses: &'a [crate::handbook::calendar::Dose],
 }
 
+/// The first round that is neither given nor over. Where none was given, the days of one end before
+/// those of the next begin.
 fn present_or_next<'a>(rounds: &[Placed<'a>], today: NaiveDate) -> Option<Asked<'a>> {
-    let mut open = None;
-    for round in rounds {
-        let Some(days) = round.days else {
-            continue;
-        };
+    rounds.iter().find_map(|round| {
+        let days = round.days?;
         let is_open = days.fed_on.is_none() && days.until.is_none_or(|until| until >= today);
-        let has_come = days.from <= today;
-        if has_come || open.is_none() {
-            // A round that has come is the present one, and closes those before it.
-            open = is_open.then_some(Asked {
-                number: round.number,
-                from: days.from,
-                last: days.until,
-                doses: round.doses,
-            });
-        }
-        if !has_come && open.is_some() {
-            break;
-        }
-    }
-    open
+        is_open.then_some(Asked {
+            number: round.number,
+            from: days.from,
+            last: days.until,
+            doses: round.doses,
+        })
+    })
 }
 
 /// What the trees get: first those of the round itself, then those of other ages, each the dose of

@@ -40,8 +40,7 @@ pub fn warning(state: &BlockState, kind: TaskKind) -> Option<(Ailment, NaiveDate
 pub(super) fn look(case: &Case<'_>, kind: TaskKind) -> Option<Plan> {
     let (ailment, on) = warning(case.state, kind)?;
     let ends = days::after(on, ENDS_DAYS)?;
-    let is_open = ends >= case.today && case.state.alive() > 0;
-    is_open.then_some(Plan {
+    (ends >= case.today).then_some(Plan {
         due: on,
         late_after: days::after(on, LATE_DAYS)?,
         ends: Some(ends),

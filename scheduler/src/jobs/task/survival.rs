@@ -56,7 +56,6 @@ fn check_cohort(case: &Case<'_>, cohort: &Cohort) -> Option<Plan> {
             // Whichever planting asks for it, all trees of the block are walked and counted.
             trees: Some(case.state.alive()),
             living: Some(case.state.living()),
-            days_since: case.days_since(counted),
             ..Figures::default()
         },
     })
@@ -79,7 +78,6 @@ pub(super) fn backfill(case: &Case<'_>) -> Option<Plan> {
         figures: Figures {
             trees: Some(case.state.gaps()),
             living: Some(case.state.living()),
-            days_since: case.days_since(Some(counted_on)),
             ..Figures::default()
         },
     })

@@ -61,7 +61,6 @@ pub(super) fn census(case: &Case<'_>) -> Option<Plan> {
             girth_cm: Some(opening.girth_cm),
             datum_cm: Some(opening.height_cm),
             datum: Some(opening.datum),
-            days_since: case.days_since(last),
             ..Figures::default()
         },
     })
@@ -156,7 +155,6 @@ pub(super) fn open_rest(case: &Case<'_>) -> Option<Plan> {
             girth_cm: Some(rule.girth_cm),
             datum_cm: Some(rule.height_cm),
             datum: Some(rule.datum),
-            days_since: case.days_since(Some(last)),
             ..Figures::default()
         },
     })

@@ -3,6 +3,7 @@
 mod condition;
 mod enrolment;
 mod feeding;
+mod figures;
 mod given;
 mod growing;
 mod laws;

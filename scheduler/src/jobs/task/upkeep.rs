@@ -24,7 +24,6 @@ pub(super) fn weed(case: &Case<'_>) -> Option<Plan> {
         ends: Some(ends),
         figures: Figures {
             round: Some(rounds_done(case, Kind::Weeded).saturating_add(1)),
-            days_since: case.days_since(last),
             ..Figures::default()
         },
     })
@@ -51,7 +50,6 @@ pub(super) fn prune(case: &Case<'_>) -> Option<Plan> {
         ends: Some(ends),
         figures: Figures {
             height_m: Some(rule.height_m),
-            days_since: case.days_since(last),
             ..Figures::default()
         },
     })
@@ -73,7 +71,6 @@ pub(super) fn root_check(case: &Case<'_>) -> Option<Plan> {
         ends: Some(ends),
         figures: Figures {
             trees: Some(case.state.alive()),
-            days_since: case.days_since(last),
             ..Figures::default()
         },
     })

@@ -49,7 +49,6 @@ pub(super) fn rain_watch(case: &Case<'_>) -> Option<Plan> {
         ends: Some(ends),
         figures: Figures {
             since: told.or(days::before(due, RAIN_EVERY_DAYS)),
-            days_since: case.days_since(told),
             ..Figures::default()
         },
     })
@@ -81,7 +80,6 @@ pub(super) fn leaf_check(case: &Case<'_>) -> Option<Plan> {
         ends: Some(ends.min(late_after)),
         figures: Figures {
             trees: Some(case.state.alive()),
-            days_since: case.days_since(last),
             ..Figures::default()
         },
     })
@@ -105,7 +103,6 @@ pub(super) fn intercrop(case: &Case<'_>) -> Option<Plan> {
         ends: Some(ends.min(late_after)),
         figures: Figures {
             distance_m: Some(rule.distance_m),
-            days_since: case.days_since(last),
             ..Figures::default()
         },
     })

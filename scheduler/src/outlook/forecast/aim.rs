@@ -8,7 +8,14 @@ use crate::{handbook::calendar::Opening, outlook::growth::Course};
 
 /// Thicker than this no stand is reckoned with, in centimetres.
 const GIRTH_MAX_CM: f64 = 140.0;
-const HALVINGS: u32 = 30;
+/// No share that a handbook asks for is so many spreads from the mean.
+const SPREADS_MAX: f64 = 8.0;
+/// Until that is known to a millionth of a spread.
+const HALVINGS: u32 = 24;
+/// Of Newton's steps so few are enough for a millionth of a centimetre.
+const STEPS: u32 = 5;
+/// Until the time between the oldest and the youngest trees is known to a thousandth.
+const HALVINGS_OF_AGES: u32 = 10;
 /// How sure the power is with which the spread falls. An assumption.
 const EVENING_ERROR: f64 = 0.3;
 
@@ -46,73 +53,127 @@ impl Spread {
         self.seen * libm::pow(self.seen_cm / mean_cm, self.evening)
     }
 
-    /// The share of trees that reach a girth, by the first term of the series of Edgeworth.
+    /// The share of trees that reach a girth.
     fn share(self, mean_cm: f64, girth_cm: f64) -> f64 {
         if mean_cm <= 0.0 {
             return 0.0;
         }
-        let above = (mean_cm - girth_cm) / (self.at(mean_cm) * mean_cm);
-        let lean = self.skew / 6.0 * (above * above - 1.0) * chance::density(above);
-        (chance::below(above) + lean).clamp(0.0, 1.0)
+        share_above(
+            (mean_cm - girth_cm) / (self.at(mean_cm) * mean_cm),
+            self.skew,
+        )
+    }
+
+    /// The mean girth at which the wanted share of trees of one age reaches the girth: so many
+    /// spreads above it, where the spread falls with the mean.
+    fn mean_needed(self, rule: &Opening) -> Option<f64> {
+        let enough = |above| share_above(above, self.skew) * 100.0 >= rule.share_pct;
+        let above = halved(-SPREADS_MAX, SPREADS_MAX, HALVINGS, enough);
+        let mut mean_cm = rule.girth_cm;
+        for _ in 0..STEPS {
+            let spread = above * self.at(mean_cm);
+            let miss = mean_cm - rule.girth_cm - spread * mean_cm;
+            mean_cm -= miss / (1.0 - (1.0 - self.evening) * spread);
+        }
+        (mean_cm > 0.0 && mean_cm <= GIRTH_MAX_CM).then_some(mean_cm)
     }
 }
 
-impl Aim {
+/// The share of trees above a girth that lies so many spreads below the mean, by the first term of
+/// the series of Edgeworth.
+fn share_above(above: f64, skew: f64) -> f64 {
+    let lean = skew / 6.0 * (above * above - 1.0) * chance::density(above);
+    (chance::below(above) + lean).clamp(0.0, 1.0)
+}
+
+/// What enough trees of a stand must reach, along whichever shape they grow: what does not hang on
+/// the shape is worked out once for all of them.
+#[derive(Clone, Debug)]
+pub(super) struct Wanted<'a> {
+    parts: &'a [Part],
+    rule: &'a Opening,
+    trees: f64,
+    older_years: f64,
+    spread: Spread,
+    /// Mean girths at which enough trees of one age are thick enough: as the sample tells, and were
+    /// each figure of its spread as far off as its error.
+    mean_cm: f64,
+    means_cm: [Option<f64>; 3],
+}
+
+impl<'a> Wanted<'a> {
     /// None when not enough of these trees ever get there.
-    pub(super) fn new(
-        way: Course,
-        parts: &[Part],
-        rule: &Opening,
-        sample: &Sample,
-    ) -> Option<Self> {
-        let likely = Spread {
+    pub(super) fn new(parts: &'a [Part], rule: &'a Opening, sample: &Sample) -> Option<Self> {
+        let spread = Spread {
             seen: sample.spread,
             seen_cm: sample.mean_cm,
             evening: EVENING,
             skew: sample.skew,
         };
-        let needed = |spread| needed(way, parts, rule, spread);
-        let grown = needed(likely)?;
-        let apart = |other: Spread| needed(other).map_or(0.0, |other| (other - grown).abs());
-        let wide = apart(Spread {
+        let wide = Spread {
             seen: sample.spread - sample.spread_error,
-            ..likely
-        });
-        let slow = apart(Spread {
+            ..spread
+        };
+        let slow = Spread {
             evening: EVENING - EVENING_ERROR,
-            ..likely
-        });
-        let leaning = apart(Spread {
+            ..spread
+        };
+        let leaning = Spread {
             skew: sample.skew - sample.skew_error,
-            ..likely
-        });
+            ..spread
+        };
         let trees: f64 = parts.iter().map(|part| part.trees).sum();
         let older = |part: &Part| part.trees * part.older_years;
         Some(Self {
-            grown,
-            error: libm::sqrt(wide * wide + slow * slow + leaning * leaning),
+            parts,
+            rule,
+            trees,
             older_years: parts.iter().map(older).sum::<f64>() / trees,
+            spread,
+            mean_cm: spread.mean_needed(rule)?,
+            means_cm: [wide, slow, leaning].map(|other| other.mean_needed(rule)),
         })
+    }
+
+    /// The aim of the middle tree on this way. None when the way does not lead there.
+    pub(super) fn on(&self, way: Course) -> Option<Aim> {
+        let of_one_age = way.shape.grown(self.mean_cm)?;
+        let apart = |other: &Option<f64>| {
+            let other = other.and_then(|mean_cm| way.shape.grown(mean_cm));
+            other.map_or(0.0, |other| other - of_one_age)
+        };
+        let squares = self.means_cm.iter().map(apart).map(|apart| apart * apart);
+        Some(Aim {
+            grown: self.of_all_ages(way, of_one_age),
+            error: libm::sqrt(squares.sum()),
+            older_years: self.older_years,
+        })
+    }
+
+    /// How far the middle tree is when enough trees of all ages are thick enough. The oldest are
+    /// there before it, the youngest after it.
+    fn of_all_ages(&self, way: Course, of_one_age: f64) -> f64 {
+        let when = |part: &Part| of_one_age - way.rate * part.older_years;
+        let first = self.parts.iter().map(when).fold(f64::INFINITY, f64::min);
+        let last = self.parts.iter().map(when).fold(0.0, f64::max);
+        if first >= last {
+            return last;
+        }
+        let enough = |grown: f64| {
+            let thick = |part: &Part| {
+                let mean_cm = way.shape.girth_cm(grown + way.rate * part.older_years);
+                part.trees * self.spread.share(mean_cm, self.rule.girth_cm)
+            };
+            let thick: f64 = self.parts.iter().map(thick).sum();
+            thick * 100.0 >= self.trees * self.rule.share_pct
+        };
+        halved(first.max(0.0), last, HALVINGS_OF_AGES, enough)
     }
 }
 
-/// The way of the middle tree at which the wanted share of all trees reaches the girth.
-fn needed(way: Course, parts: &[Part], rule: &Opening, spread: Spread) -> Option<f64> {
-    let shape = way.shape;
-    let trees: f64 = parts.iter().map(|part| part.trees).sum();
-    let enough = |grown: f64| {
-        let thick = |part: &Part| {
-            let mean_cm = shape.girth_cm(grown + way.rate * part.older_years);
-            part.trees * spread.share(mean_cm, rule.girth_cm)
-        };
-        parts.iter().map(thick).sum::<f64>() >= trees * rule.share_pct / 100.0
-    };
-    let most = shape.grown_within(GIRTH_MAX_CM)?;
-    if !enough(most) {
-        return None;
-    }
-    let (mut low, mut high) = (0.0, most);
-    for _ in 0..HALVINGS {
+/// Where between two figures, of which the high one is enough, enough begins.
+fn halved(mut low: f64, mut high: f64, times: u32, enough: impl Fn(f64) -> bool) -> f64 {
+    for _ in 0..times {
         let middle = f64::midpoint(low, high);
         if enough(middle) {
             high = middle;
@@ -120,5 +181,5 @@ fn needed(way: Course, parts: &[Part], rule: &Opening, spread: Spread) -> Option
             low = middle;
         }
     }
-    Some(high)
+    high
 }

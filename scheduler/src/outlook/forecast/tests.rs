@@ -6,7 +6,7 @@ use chrono::{Days, NaiveDate};
 
 use super::{
     Beside, Forecast, Outlook, Stands,
-    aim::{Aim, Part},
+    aim::{Part, Wanted},
     bank::bank,
     is_likely_by, months_ahead, opening,
     path::Path,
@@ -113,13 +113,14 @@ fn a_straight_line_by_hand() {
     );
     let even = sample.as_mut().unwrap();
     (even.skew, even.skew_error) = (0.0, 0.0);
-    let part = Part {
+    let parts = [Part {
         trees: 500.0,
         older_years: 0.0,
-    };
-    let aim = Aim::new(path.way(), &[part], &calendar.opening, even).unwrap();
-    assert!((aim.grown - 50.0).abs() < 1e-6, "{aim:?}");
-    assert!((path.chance(&aim, 20.5 / (29.5 / 3.5)) - 0.5).abs() < 1e-6);
+    }];
+    let wanted = Wanted::new(&parts, &calendar.opening, even).unwrap();
+    let aim = wanted.on(path.way()).unwrap();
+    assert!((aim.grown - 50.0).abs() < 1e-4, "{aim:?}");
+    assert!((path.chance(&aim, 20.5 / (29.5 / 3.5)) - 0.5).abs() < 1e-4);
 }
 
 /// Girths that are those of one shape soon make it the one that is believed most.

@@ -69,18 +69,6 @@ impl Shape {
         }
     }
 
-    /// How far a stand is at this girth, or as good as at the limit where that is lower.
-    pub(crate) fn grown_within(self, girth_cm: f64) -> Option<f64> {
-        /// So near to the limit nobody tells a tree from it.
-        const ALMOST: f64 = 0.999;
-        match self {
-            Self::Slowing { limit_cm } | Self::Sigmoid { limit_cm } => {
-                self.grown(girth_cm.min(limit_cm * ALMOST))
-            }
-            Self::Straight | Self::Bent { .. } => self.grown(girth_cm),
-        }
-    }
-
     /// How much the scale grows for each centimetre at this girth.
     pub(crate) fn steepness(self, girth_cm: f64) -> f64 {
         match self {

@@ -117,6 +117,12 @@ fn rounds_count_from_the_day_of_enrolment() {
     };
     assert!(every(Weed) >= 21, "{}", every(Weed));
     assert!(every(RootCheck) >= 61, "{}", every(RootCheck));
+    // A round that falls on the very day is asked for on it.
+    let three_weeks_old = Known {
+        planted: Some((Happened::on(day("2027-05-20")), 480)),
+        ..Known::default()
+    };
+    assert_eq!(due(three_weeks_old, Weed), after(0));
     // What is known to be long ago is due at once, and not late before it was asked for.
     let weeded = Known {
         last: BTreeMap::from([(Kind::Weeded, day("2026-12-01"))]),

@@ -136,6 +136,71 @@ fn a_round_of_the_dry_is_brought_forward_or_waits() {
     assert!(figures.kilograms_in_all() > 0.0);
 }
 
+/// Rain twice a year: a round that falls between the two rains goes to the nearer of them, which are
+/// 10 June, the last day of room in the first, and 15 September.
+#[test]
+fn a_round_between_two_rains_goes_to_the_nearer() {
+    let next = |planted: &str| {
+        let facts = format!("{planted} planted 600\n2027-03-15 fertilised");
+        let mut given = given(fao(), &facts);
+        given.season = TWICE;
+        let task = given.at("2027-03-16", Feed).unwrap();
+        assert_eq!(task.figures.round, Some(2));
+        task.due.to_string()
+    };
+    // Month 9 is 1 August, 52 days after the one and 45 before the other.
+    assert_eq!(next("2026-11-01"), "2027-09-15");
+    // 28 July: 48 and 49. Half of the days from 15 March to then is 21 May.
+    assert_eq!(next("2026-10-28"), "2027-05-21");
+}
+
+/// Rain from 1 April to 10 June, and a window that the adviser opened so late that these rains leave
+/// no month before their last: a round of the winter waits for the next rains all the same.
+#[test]
+fn rains_that_began_late_leave_no_room() {
+    let mut given = given(fao(), "2027-09-01 planted 600");
+    given.season.rains_start = Some((4, 1));
+    given.season.rains_end = Some((6, 10));
+    given.season.window_opened = Some(day("2027-05-16"));
+    assert_eq!(given.due("2027-09-02", Feed).as_deref(), Some("2028-04-01"));
+}
+
+/// A round of September may be given until the rains are over, and is told of when it was done later:
+/// in the first half of the time to the next one, 20 May, it is that round, late; in the second half
+/// it is the next one, early.
+#[test]
+fn a_very_late_round_counts_until_half_ways_to_the_next() {
+    let rounds = |fed_on: &str| {
+        let facts = format!("2027-06-01 planted 600\n{fed_on} fertilised");
+        let given = given(fao(), &facts).rains();
+        let lost: Vec<u32> = lost(&given, "2028-05-21")
+            .iter()
+            .map(|lost| lost.round)
+            .collect();
+        (lost, given.at("2028-05-21", Feed).unwrap().figures.round)
+    };
+    assert_eq!(rounds("2027-11-10"), (vec![], Some(2)));
+    assert_eq!(rounds("2028-01-10"), (vec![], Some(2)));
+    assert_eq!(rounds("2028-01-11"), (vec![1], Some(3)));
+    assert_eq!(rounds("2028-02-10"), (vec![1], Some(3)));
+}
+
+/// The plan of a block needs no more rounds than the first one to come.
+#[test]
+fn rounds_are_placed_as_far_as_the_first_to_come() {
+    let last = |facts: &str, today: &str| {
+        let given = given(fao(), facts).rains();
+        let state = given.state();
+        let rounds = feeding::placed(&case(&given, &state, day(today)));
+        rounds.unwrap().last().unwrap().number
+    };
+    let planted = "2027-06-01 planted 600\n";
+    assert_eq!(last(planted, "2027-06-02"), 1);
+    assert_eq!(last(planted, "2027-09-01"), 2, "the first has come");
+    let early = format!("{planted}2027-08-20 fertilised");
+    assert_eq!(last(&early, "2027-08-21"), 2, "the first was given");
+}
+
 #[test]
 fn rounds_that_were_not_given_are_told() {
     let never = given(fao(), "2027-06-01 planted 600").rains();

@@ -29,8 +29,12 @@ fn weeding_comes_round_by_age() {
     let weed = weeded.at("2027-06-30", Weed).unwrap();
     assert_eq!(weed.due, day("2027-07-16"));
     assert_eq!(weed.figures.round, Some(2));
-    assert_eq!(weed.figures.days_since, Some(5));
-    // Year 2: 5 rounds, every 73 days.
+    // Year 2: 5 rounds, every 73 days, from its first day on.
+    let first_day = given(fao(), &with("2028-06-01 weeded"));
+    assert_eq!(
+        first_day.due("2028-06-02", Weed).as_deref(),
+        Some("2028-08-13")
+    );
     let year_2 = given(fao(), &with("2028-07-01 weeded"));
     assert_eq!(
         year_2.due("2028-07-02", Weed).as_deref(),

@@ -244,6 +244,33 @@ fn gaps_are_filled_up_to_the_handbooks_limit() {
 }
 
 /// Common practice: the last day is six weeks before the rains end.
+/// As many gaps as the handbook calls tolerable are left open; one more, and all are filled.
+#[test]
+fn tolerable_gaps_are_not_filled() {
+    let gaps = |dead: u32| {
+        let facts = std::format!("2027-06-01 planted 600\n2027-07-01 dead {dead}");
+        let mut given = given(fao(), &facts);
+        given.calendar.backfill.survival_target_pct = 95.0;
+        let task = given.at("2027-07-02", Backfill);
+        task.and_then(|task| task.figures.trees)
+    };
+    assert_eq!(gaps(30), None);
+    assert_eq!(gaps(31), Some(31));
+}
+
+/// Where the land is not measured nobody knows how many pits it takes, so the first counts.
+#[test]
+fn pits_are_asked_for_on_land_that_is_not_measured() {
+    let dig = |facts: &str| {
+        let mut given = given(fao(), facts).planned("2027-06-01");
+        given.block.area = None;
+        given.at("2027-05-04", DigPits)
+    };
+    let asked = dig("").unwrap();
+    assert_eq!((asked.due, asked.figures.trees), (day("2027-05-01"), None));
+    assert_eq!(dig("2027-05-03 holes_dug 1"), None);
+}
+
 #[test]
 fn gaps_are_filled_while_enough_rain_is_left() {
     let facts = "2027-06-01 planted 600\n2027-07-01 dead 31";

@@ -243,6 +243,13 @@ fn a_firebreak_is_cut_before_each_dry_season() {
     let task = cut("", "2027-06-01").unwrap();
     assert_eq!(task.late_after, day("2027-10-31"));
     assert_eq!(task.figures.width_m, Some(3.0));
+    // Seven years: the last is cut before the rains end in which they are full, and none on that day.
+    let last = |planted: &str| {
+        let given = given(fao(), &[planted, " planted 600"].concat()).rains();
+        given.due("2027-08-01", Firebreak)
+    };
+    assert_eq!(last("2020-11-01"), first);
+    assert_eq!(last("2020-10-31"), None);
     let unknown = given(fao(), "2026-06-01 planted 600");
     assert_eq!(unknown.at("2027-10-05", Firebreak), None);
 }

@@ -5,11 +5,14 @@ use std::collections::BTreeSet;
 use super::given::{Given, day, fao, given, indonesia};
 use crate::{
     handbook::calendar::Calendar,
-    outlook::readiness::{Verdict, readiness},
+    outlook::{
+        forecast,
+        readiness::{Verdict, readiness},
+    },
     words::{
         event::Source,
         id::BlockId,
-        job::TaskKind::{GirthCensus, HandOver, Open, OpenRest},
+        job::TaskKind::{GetReady, GirthCensus, HandOver, Open, OpenRest},
     },
 };
 
@@ -132,6 +135,15 @@ fn all_trees_are_asked_for_once() {
     assert_eq!(again.due, day("2028-01-18"), "half a year later");
 }
 
+/// Who says "done" instead of measuring all has answered: the next census is the usual one.
+#[test]
+fn all_trees_are_not_asked_for_after_the_word_that_it_is_done() {
+    let facts = "2027-07-01 girth 12/12\n2027-07-10 done girth_census";
+    let census = stand(fao(), facts).at("2027-07-11", GirthCensus).unwrap();
+    assert_eq!(census.due, day("2028-01-08"), "182 days later");
+    assert_eq!(census.figures.walk.unwrap().every, 14, "a sample");
+}
+
 /// A sample is every so many-th tree from a drawn start; with all trees nothing is drawn.
 #[test]
 fn the_trees_of_a_sample_are_named() {
@@ -159,6 +171,16 @@ fn each_census_and_each_block_has_a_start_of_its_own() {
     let blocks: BTreeSet<u32> = (1..=20).map(|block| start(block, 2022)).collect();
     assert!(blocks.len() >= 7, "{blocks:?}");
     let years: BTreeSet<u32> = (2001..=2020).map(|year| start(1, year)).collect();
+    assert!(years.len() >= 7, "{years:?}");
+    // Nor do those of whom the census falls into the first month of each year.
+    let january = |year: u32| {
+        let stand = given(fao(), &std::format!("{year}-01-10 planted 425"));
+        let census = stand.at(&std::format!("{}-01-11", year + 3), GirthCensus);
+        let census = census.unwrap();
+        assert_eq!(census.due, day(&std::format!("{}-01-10", year + 3)));
+        census.figures.walk.unwrap().from
+    };
+    let years: BTreeSet<u32> = (2001..=2020).map(january).collect();
     assert!(years.len() >= 7, "{years:?}");
 }
 
@@ -253,6 +275,35 @@ fn an_opened_stand_is_left_alone() {
             )
         );
     }
+}
+
+/// The calendar asks 270 days before the likely day, so that there is time to learn and to buy; of a
+/// stand that is nearer than that, on the day it was measured. Once it is said to be done, no more.
+#[test]
+fn tapping_is_learned_before_the_stand_is_likely_ready() {
+    let girths = |cm: [u32; 6]| cm.map(|cm| std::format!("{cm}")).join(",");
+    let measured = |on: &str, cm, more: &str| {
+        let girth = std::format!("{on} girth cm:{}\n{more}", girths(cm));
+        stand(fao(), &girth)
+    };
+    let (thin, thick) = ([28, 29, 30, 31, 32, 33], [47, 48, 49, 50, 51, 52]);
+    let far = measured("2026-07-01", thin, "");
+    let likely = forecast::likely(&far.state(), &far.calendar, &far.season);
+    let (likely, _) = likely.unwrap();
+    let get_ready = far.at("2026-07-02", GetReady).unwrap();
+    assert_eq!(get_ready.due, likely - chrono::Days::new(270));
+    assert!(get_ready.due > day("2026-07-01"));
+    assert_eq!(get_ready.late_after, get_ready.due + chrono::Days::new(60));
+    assert_eq!(get_ready.figures.girth_cm, Some(50.0));
+    assert_eq!(get_ready.figures.share_pct, Some(70.0));
+    let near = measured("2027-03-01", thick, "");
+    assert_eq!(
+        near.due("2027-03-02", GetReady).as_deref(),
+        Some("2027-03-01")
+    );
+    let done = measured("2027-03-01", thick, "2027-03-03 done get_ready");
+    assert_eq!(done.at("2027-03-04", GetReady), None);
+    assert_eq!(stand(fao(), "").at("2026-07-02", GetReady), None);
 }
 
 #[test]

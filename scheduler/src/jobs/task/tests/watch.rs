@@ -287,11 +287,11 @@ fn what_was_seen_nearby_is_looked_for_at_once() {
             unanswered.is_some_and(|look| look.figures.near.is_some()),
             "a look before it"
         );
+        let last = at(&warned, "2027-12-29", kind);
+        assert!(last.is_some_and(|look| look.figures.near.is_some()));
         let past = at(&warned, "2027-12-30", kind);
-        assert!(
-            past.is_none_or(|look| look.figures.near.is_none()),
-            "four weeks later"
-        );
+        assert!(past.is_some(), "the usual round comes again");
+        assert_eq!(past, at(planted, "2027-12-30", kind), "four weeks later");
     }
     let bare = "2027-12-01 warned leaf_fall";
     assert!(at(bare, "2027-12-01", LeafCheck).is_none(), "no trees");
