@@ -39,6 +39,16 @@ pub(crate) fn language(pieces: &[Piece<'_>], glance: Glance, folded: &Folded<'_>
     })
 }
 
+/// What is asked only where the whole text does.
+const WHOLE: [Topic; 6] = [
+    Topic::CallMe,
+    Topic::Who,
+    Topic::MyData,
+    Topic::Erase,
+    Topic::Next,
+    Topic::Status,
+];
+
 /// A question that anyone may ask.
 pub(crate) fn anyone(pieces: &[Piece<'_>], glance: Glance) -> Option<Query> {
     // Most texts ask nothing; they need no closer look.
@@ -62,60 +72,23 @@ pub(crate) fn anyone(pieces: &[Piece<'_>], glance: Glance) -> Option<Query> {
         .iter()
         .enumerate()
         .filter_map(|(at, piece)| Some((at, piece.part(Meaning::topic)?)));
-    let found = topics.find(|(at, topic)| match topic {
-        Topic::CallMe | Topic::Who | Topic::MyData | Topic::Erase | Topic::Next | Topic::Status => {
+    let found = topics.find(|(at, topic)| {
+        let is = |topics: &[Topic]| topics.contains(topic);
+        if is(&WHOLE) {
             whole
+        } else if is(&[Topic::When]) {
+            whole || plain || (*at == 0 && trade)
+        } else if is(&[Topic::HowMuch]) {
+            (plain || (*at == 0 && trade)) && !is_counted(&core, *at)
+        } else if is(&[Topic::MayI]) {
+            plain || (*at == 0 && trade)
+        } else if is(&[Topic::Price]) {
+            whole || is_question(pieces) || core.iter().any(|piece| is_amount(piece))
+        } else if is(&[Topic::Other]) {
+            *at == 0 && clear
+        } else {
+            is(&[Topic::Order, Topic::Meeting])
         }
-        Topic::When => whole || plain || (*at == 0 && trade),
-        Topic::HowMuch => (plain || (*at == 0 && trade)) && !is_counted(&core, *at),
-        Topic::MayI => plain || (*at == 0 && trade),
-        Topic::Price => whole || is_question(pieces) || core.iter().any(|piece| is_amount(piece)),
-        Topic::Order | Topic::Meeting => true,
-        Topic::Other => *at == 0 && clear,
-        Topic::Late
-        | Topic::Quiet
-        | Topic::Gaps
-        | Topic::Sick
-        | Topic::Visit
-        | Topic::Member
-        | Topic::Window
-        | Topic::Warn
-        | Topic::Hold
-        | Topic::LeaveAlone
-        | Topic::GoOn
-        | Topic::Lost
-        | Topic::Found
-        | Topic::Moved
-        | Topic::Waiting
-        | Topic::Dead
-        | Topic::Cause
-        | Topic::Girth
-        | Topic::Ready
-        | Topic::Bags
-        | Topic::Paid
-        | Topic::Last
-        | Topic::Root
-        | Topic::Rain
-        | Topic::Wind
-        | Topic::Fire
-        | Topic::Train
-        | Topic::Grant
-        | Topic::Map
-        | Topic::Cost
-        | Topic::Best
-        | Topic::Labour
-        | Topic::Clone
-        | Topic::Week
-        | Topic::Job
-        | Topic::More
-        | Topic::Whose
-        | Topic::Tell
-        | Topic::Ask
-        | Topic::Pass
-        | Topic::Promise
-        | Topic::Kept
-        | Topic::HandOver
-        | Topic::Language => false,
     });
     let asked = || (clear && is_question(pieces)).then_some((0, Topic::Other));
     let (at, topic) = found.or_else(asked)?;

@@ -10,7 +10,7 @@ use std::collections::BTreeMap;
 use super::{Source, expect_none, sources};
 
 /// Files that ask for kinds by name: how often, and why it is no column.
-const BY_NAME: [(&str, usize, &str); 38] = [
+const BY_NAME: [(&str, usize, &str); 37] = [
     (
         "parser/src/tellings.rs",
         3,
@@ -51,11 +51,6 @@ const BY_NAME: [(&str, usize, &str); 38] = [
         "bot/src/engine/deeds/reply.rs",
         1,
         "what \"done\" says of rain",
-    ),
-    (
-        "bot/src/engine/questions/member.rs",
-        2,
-        "girths and opening of one are asked about",
     ),
     (
         "bot/src/engine/questions/work.rs",

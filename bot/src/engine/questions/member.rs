@@ -76,14 +76,17 @@ impl<'a> View<'a> {
                 return self.which(speaker, &several);
             }
         };
-        match query.topic {
-            Topic::Girth => self.girths_of(person),
-            Topic::Ready => self.ready_of(person),
-            Topic::Last => self.last_told(person, query),
-            Topic::Labour => self.labour(person),
-            _ if matches!(query.kind, Some(Kind::Girth)) => self.girths_of(person),
-            _ if matches!(query.kind, Some(Kind::TappingOpened)) => self.ready_of(person),
-            _ => self.about(person),
+        let is = |topic: Topic, kind: Kind| query.topic == topic || query.kind == Some(kind);
+        if query.topic == Topic::Last {
+            self.last_told(person, query)
+        } else if query.topic == Topic::Labour {
+            self.labour(person)
+        } else if is(Topic::Girth, Kind::Girth) {
+            self.girths_of(person)
+        } else if is(Topic::Ready, Kind::TappingOpened) {
+            self.ready_of(person)
+        } else {
+            self.about(person)
         }
     }
 

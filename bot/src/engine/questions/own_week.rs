@@ -81,7 +81,7 @@ impl View<'_> {
         let open = wanted.iter().filter(|one: &&Wanted| !one.is_firm);
         let days = open.filter_map(|one| one.order_by);
         let day = days.filter(|day| *day >= today).min()?;
-        let day = Value::day_ahead(day, today);
+        let day = Value::day_seen(day, today);
         Some(Phrase::new(Key::WeekOrder, args! { "day" => day }))
     }
 }

@@ -1,9 +1,9 @@
 //! Questions of the adviser about what was told of a farmer, what comes next there, and whose number
 //! it is.
 
-use budwood_parser::Query;
+use budwood_parser::{Kind, Query};
 use budwood_scheduler::{Body, Event, Person, PersonId};
-use chrono::TimeDelta;
+use chrono::{NaiveDate, TimeDelta};
 
 use super::{address::last_digits, figures::Names, losses::letter};
 use crate::{
@@ -32,18 +32,10 @@ impl View<'_> {
         }
         let today = self.today_of(person.id);
         let facts = told.iter().filter_map(|(block, event)| {
-            let (on, what) = match &event.body {
-                Body::Reported {
-                    kind, on, details, ..
-                } if query.kind.is_none_or(|asked| asked == *kind) => {
-                    (on.day(), Value::from(clause(*kind, details)))
-                }
-                Body::TaskDone { task, on, .. } if query.kind.is_none() => (*on, (*task).into()),
-                _ => return None,
-            };
+            let (on, what) = told_of(&event.body, query)?;
             let block = several.then(|| Value::Joined(vec![" ".into(), Value::name(block)]));
             let args = args! {
-                "day" => Value::day_past(on, today),
+                "day" => Value::day_seen(on, today),
                 "source" => Phrase::from(letter(event.source)),
                 "block" => block.unwrap_or_else(Value::nothing),
                 "what" => what,
@@ -71,7 +63,7 @@ impl View<'_> {
             let args = args! {
                 "task" => task.kind,
                 "block" => Value::name(block),
-                "day" => Value::day_ahead(task.due.max(today), today),
+                "day" => Value::day_seen(task.due.max(today), today),
             };
             Phrase::new(Key::LabourJob, args).into()
         });
@@ -113,7 +105,7 @@ impl View<'_> {
         });
         let people: Vec<Value> = people.collect();
         let last = heard.map(|at| {
-            let day = Value::day_past(civil_day(at, zone), self.today_of(speaker.id));
+            let day = Value::day_seen(civil_day(at, zone), self.today_of(speaker.id));
             Phrase::new(Key::WhoseLast, args! { "day" => day })
         });
         let mut args = args;
@@ -147,4 +139,20 @@ impl View<'_> {
         };
         Phrase::new(Key::WhosePerson, args).into()
     }
+}
+
+/// The day of a fact and what it tells, if it is asked about.
+fn told_of(body: &Body, query: &Query) -> Option<(NaiveDate, Value)> {
+    let is_asked = |kind: Kind| query.kind.is_none_or(|asked| asked == kind);
+    if let Body::Reported {
+        kind, on, details, ..
+    } = body
+    {
+        return is_asked(*kind).then(|| (on.day(), clause(*kind, details).into()));
+    }
+    let Body::TaskDone { task, on, .. } = body else {
+        return None;
+    };
+    let told = query.kind.is_none() || task.proven_by() == query.kind;
+    told.then(|| (*on, (*task).into()))
 }

@@ -69,7 +69,7 @@ impl<'a> View<'a> {
         let mut args = args! {
             "name" => Value::name(person.called()),
             "block" => Value::name(&block.name),
-            "day" => Value::day_past(census.on, self.today_of(person.id)),
+            "day" => Value::day_seen(census.on, self.today_of(person.id)),
             "source" => Phrase::from(letter(census.source)),
         };
         let least = census.values_cm.iter().copied().reduce(f64::min);
