@@ -45,6 +45,11 @@ fn a_plan_is_as_worked_by_hand() {
     let text = plan(&["--area", "1.2 ha"]);
     assert!(text.contains("points     571"), "{text}");
     assert!(text.contains("order      648"), "{text}");
+    // A twentieth and a fifth of 571.
+    assert!(text.contains("losses  28-114  plants"), "{text}");
+    // A straight line through 29 cm at 4.5 years has 50 cm at 7.2; stands are opened in November.
+    assert!(text.contains("opening    7.4  years"), "{text}");
+    assert!(text.contains("in 2034-11; four times"), "{text}");
     assert!(
         text.contains("2026-07-18  order at the latest (polybag)"),
         "{text}"
@@ -61,6 +66,10 @@ fn a_plan_is_as_worked_by_hand() {
     ]);
     // Seven hectare-days of clearing and so on: the grants of the file, 700 and 250.
     assert!(rich.contains("granted 950"), "{rich}");
+    assert!(
+        rich.contains("until the likely opening, month 89: "),
+        "{rich}"
+    );
     assert!(rich.contains("terraces and cover"), "{rich}");
 }
 

@@ -352,6 +352,8 @@ job-rain_watch = tell of rain
 job-hand_over = hand over
 walk-every = 1 tree in { $every }, start at tree { $from }
 walk-all = all rows
+pit-edge = { $cm } cm
+pit-round = round, { $wide } cm wide, { $deep } deep
 datum-ground = { $cm } cm above ground
 datum-union = { $cm } cm above the graft
 usual = about { $value }
@@ -382,7 +384,7 @@ kind-rain = rain
 ## Nudges. One job, a date, one reply word.
 
 nudge-order_plants = { $name }, for { $block } order { $trees } budded plants by { $by }. Ask for certified ones. Reply DONE when ordered. -{ $adviser }
-nudge-dig_pits = { $name }, please dig the pits on { $block } by { $by }: { $trees } pits, { $pit } cm. Mark open pits, keep children off. Reply PITS and number. -{ $adviser }
+nudge-dig_pits = { $name }, please dig the pits on { $block } by { $by }: { $trees } pits, { $pit }. Mark open pits, keep children off. Reply PITS and number. -{ $adviser }
 nudge-plant = { $name }, plant { $block } by { $by } while soil is wet: { $trees } trees. Take the bag off, firm the soil. Reply PLANTED and number. -{ $adviser }
 nudge-survival_check = { $name }, walk each row of { $block } by { $by }. Of { $trees } trees, how many are dead? Reply DEAD and the number, 0 is fine. -{ $adviser }
 nudge-backfill = { $name }, { $block } has { $trees ->

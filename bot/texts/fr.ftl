@@ -374,6 +374,8 @@ job-rain_watch = signaler pluie
 job-hand_over = fin du suivi
 walk-every = 1 arbre sur { $every }, premier: no { $from }
 walk-all = tous les rangs
+pit-edge = { $cm } cm
+pit-round = ronds, large { $wide } cm, fond { $deep }
 datum-ground = { $cm } cm du sol
 datum-union = { $cm } cm de la greffe
 usual = environ { $value }
@@ -404,7 +406,7 @@ kind-rain = pluie
 ## Nudges. One job, a date, one reply word.
 
 nudge-order_plants = { $name }, pour { $block } commandez { $trees } plants greffés d'ici { $by }. Demandez des plants certifiés. Répondez FINI. -{ $adviser }
-nudge-dig_pits = { $name }, creusez { $block } d'ici { $by }: { $trees } trous, { $pit } cm. Signalez-les, loin des enfants. Répondez TROUS et nombre. -{ $adviser }
+nudge-dig_pits = { $name }, creusez { $block } d'ici { $by }: { $trees } trous, { $pit }. Signalez-les, loin des enfants. Répondez TROUS et nombre. -{ $adviser }
 nudge-plant = { $name }, plantez { $block } d'ici { $by }, sol humide: { $trees } plants. Otez le sachet, tassez. Répondez PLANTE et nombre. -{ $adviser }
 nudge-survival_check = { $name }, passez tous les rangs de { $block } d'ici { $by }. Sur { $trees } arbres, combien de morts? Répondez MORTS et nombre (0 aussi). -{ $adviser }
 nudge-backfill = { $name }, { $block } a { $trees ->

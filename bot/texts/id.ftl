@@ -319,6 +319,8 @@ job-rain_watch = kabar hujan
 job-hand_over = serah terima
 walk-every = tiap { $every } pohon mulai no. { $from }
 walk-all = semua baris
+pit-edge = { $cm } cm
+pit-round = bulat { $wide } cm, dalam { $deep }
 datum-ground = { $cm } cm dari tanah
 datum-union = { $cm } cm dari okulasi
 usual = sekitar { $value }
@@ -349,7 +351,7 @@ kind-rain = hujan
 ## Nudges. One job, a date, one reply word.
 
 nudge-order_plants = { $name }, untuk { $block } mohon pesan { $trees } bibit okulasi paling lambat { $by }. Minta yang bersertifikat. Sudah? Balas SELESAI. -{ $adviser }
-nudge-dig_pits = { $name }, mohon gali lubang di { $block } paling lambat { $by }: { $trees } lubang, { $pit } cm. Beri tanda, jauhkan anak-anak. Balas LUBANG dan angka. -{ $adviser }
+nudge-dig_pits = { $name }, mohon gali lubang di { $block } paling lambat { $by }: { $trees } lubang, { $pit }. Beri tanda, jauhkan anak-anak. Balas LUBANG dan angka. -{ $adviser }
 nudge-plant = { $name }, mohon tanam { $block } paling lambat { $by } selagi tanah basah: { $trees } bibit. Lepas polibag, tanah jangan pecah, padatkan. Balas TANAM dan angka. -{ $adviser }
 nudge-survival_check = { $name }, mohon periksa tiap baris di { $block } paling lambat { $by }. Dari { $trees } pohon, berapa mati? Balas MATI dan angka, 0 juga boleh. -{ $adviser }
 nudge-backfill = { $name }, di { $block } ada { $trees } tempat kosong. Sulam paling lambat { $by } selagi tanah basah, klon sama. Balas SULAM dan angka. -{ $adviser }

@@ -371,6 +371,8 @@ job-rain_watch = avisar chuva
 job-hand_over = encerrar
 walk-every = 1 em cada { $every } desde a no. { $from }
 walk-all = todas as linhas
+pit-edge = { $cm } cm
+pit-round = redondas { $wide } cm, fundo { $deep }
 datum-ground = { $cm } cm do chao
 datum-union = { $cm } cm do enxerto
 usual = uns { $value }
@@ -401,7 +403,7 @@ kind-rain = chuva
 ## Nudges. One job, a date, one reply word.
 
 nudge-order_plants = { $name }, para { $block } encomende { $trees } mudas enxertadas até { $by }. Exija mudas certificadas. Encomendou? Responda FEITO. -{ $adviser }
-nudge-dig_pits = { $name }, abra as covas de { $block } até { $by }: { $trees } covas, { $pit } cm. Marque as covas, longe de criancas. Responda COVAS e numero. -{ $adviser }
+nudge-dig_pits = { $name }, abra as covas de { $block } até { $by }: { $trees } covas, { $pit }. Marque as covas, longe de criancas. Responda COVAS e numero. -{ $adviser }
 nudge-plant = { $name }, plante { $block } até { $by } com solo umido: { $trees } mudas. Tire o saco, firme a terra. Responda PLANTEI e numero. -{ $adviser }
 nudge-survival_check = { $name }, ande cada linha de { $block } até { $by }. De { $trees } arvores, quantas morreram? Responda MORTAS e numero, 0 também. -{ $adviser }
 nudge-backfill = { $name }, { $block } tem { $trees ->

@@ -322,6 +322,8 @@ job-rain_watch = แจ้งฝน
 job-hand_over = ส่งต่อ
 walk-every = 1/{ $every } จาก { $from }
 walk-all = ทุกต้น
+pit-edge = { $cm } ซม.
+pit-round = กลม{ $wide }x{ $deep }ซม
 datum-ground = สูง { $cm } ซม.
 datum-union = จากตา{ $cm }ซม
 usual = ราว { $value }
@@ -352,8 +354,8 @@ kind-rain = ฝน
 ## Nudges. One job, a date, one reply word.
 
 nudge-order_plants = { $name } สั่งกล้าติดตารับรอง { $trees } ต้น { $block } { $by } สั่งแล้วตอบ เสร็จ
-nudge-dig_pits = { $name } ขุด { $trees } หลุม { $pit } ซม. { $block } ถึง { $by } กันเด็กตก ตอบ หลุม+เลข
-    .long = { $name } ขุด { $trees } หลุม { $pit } ซม. { $block } ถึง { $by } ปักธง กันเด็กตก ตอบ หลุม+เลข
+nudge-dig_pits = { $name } ขุด { $trees } หลุม { $pit } { $block } { $by } กันเด็กตก ตอบ หลุม+เลข
+    .long = { $name } ขุด { $trees } หลุม { $pit } { $block } ถึง { $by } ปักธง กันเด็กตก ตอบ หลุม+เลข
 nudge-plant = { $name } ปลูก { $block } { $trees } ต้น { $by } ดินชื้น แกะถุง อัดดิน ตอบ ปลูก+เลข
 nudge-survival_check = { $name } เดินทุกแถว { $block } ภายใน { $by } ใน { $trees } ตายกี่ต้น ตอบ ตาย+เลข/0
 nudge-backfill = คุณ{ $name } ซ่อม { $block } { $trees } ต้น { $by } ดินชื้น พันธุ์เดิม ตอบ ซ่อม+เลข

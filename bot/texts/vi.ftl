@@ -324,6 +324,8 @@ job-rain_watch = báo mưa
 job-hand_over = bàn giao
 walk-every = cứ { $every } cây đo 1 từ cây { $from }
 walk-all = mọi hàng
+pit-edge = { $cm } cm
+pit-round = tròn, rộng { $wide } cm, sâu { $deep }
 datum-ground = cách đất { $cm } cm
 datum-union = cách mắt ghép { $cm } cm
 usual = khoảng { $value }
@@ -354,7 +356,7 @@ kind-rain = mưa
 ## Nudges. One job, a date, one reply word.
 
 nudge-order_plants = Nhờ { $name } đặt { $trees } cây ghép cho { $block } chậm nhất { $by }. Hỏi cây có chứng nhận. Đặt rồi nhắn XONG. -{ $adviser }
-nudge-dig_pits = Nhờ { $name } đào hố { $block } chậm nhất { $by }: { $trees } hố, { $pit } cm. Đánh dấu hố, giữ trẻ em tránh xa. Nhắn HỐ và số. -{ $adviser }
+nudge-dig_pits = Nhờ { $name } đào hố { $block } chậm nhất { $by }: { $trees } hố, { $pit }. Đánh dấu hố, giữ trẻ em tránh xa. Nhắn HỐ và số. -{ $adviser }
 nudge-plant = Nhờ { $name } trồng { $block } chậm nhất { $by } khi đất ẩm: { $trees } cây. Xé bỏ túi bầu, giữ bầu đất, nén chặt. Nhắn TRỒNG và số. -{ $adviser }
 nudge-survival_check = Nhờ { $name } đi từng hàng { $block } chậm nhất { $by }. Trong { $trees } cây, mấy cây chết? Nhắn CHẾT và số, 0 cũng được. -{ $adviser }
 nudge-backfill = { $name }, { $block } có { $trees } chỗ trống. Trồng dặm chậm nhất { $by } khi đất ẩm, cùng giống. Nhắn TRỒNG DẶM và số. -{ $adviser }

@@ -94,6 +94,7 @@ fn task(kind: TaskKind, day: NaiveDate) -> Task {
             share_pct: Some(70.0),
             since: Some(day),
             pit_cm: Some(90.0),
+            round_deep_cm: Some(120.0),
             round: Some(12),
             distance_m: Some(2.5),
             width_m: Some(13.7),

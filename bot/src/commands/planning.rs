@@ -23,6 +23,7 @@ use budwood_scheduler::{
         nutrients::Nutrients,
         orders::{in_bundles, plants_to_order},
     },
+    outlook::forecast::{Range, of_planting},
     plan::{
         Land, Measured, Step, back_schedule, in_rectangle,
         life::{self, Done},
@@ -117,6 +118,7 @@ pub(crate) struct Planned {
     pub(crate) margin_m: f64,
     pub(crate) points: u32,
     pub(crate) order: u32,
+    pub(crate) opening: Option<Range>,
     pub(crate) steps: Vec<Step>,
     pub(crate) years: Vec<Done>,
     pub(crate) instead: Option<Nutrients>,
@@ -166,6 +168,7 @@ fn planned(args: &PlanArgs) -> anyhow::Result<Planned> {
         .unwrap_or(planting);
     let costs = args.costs.as_deref().map(costs).transpose()?;
     Ok(Planned {
+        opening: of_planting(planting, None, &calendar, &season),
         steps: back_schedule(&calendar, planting, order.material),
         years: life::years(&block, &calendar, season, from),
         order: plants,

@@ -57,7 +57,7 @@ pub fn nudge(nudge: NudgeText<'_>) -> Phrase {
         "share" => Value::figure(figures.share_pct),
         "width" => length(figures.width_m),
         "distance" => length(figures.distance_m),
-        "pit" => length(figures.pit_cm),
+        "pit" => pit(figures, length),
         "walk" => walk(figures),
         "ailment" => figures.near.map_or_else(Value::nothing, Value::from),
     };
@@ -164,6 +164,18 @@ fn plus(sign: &str, ration: &Ration, word: impl Fn(&Portion) -> Value) -> Value 
         values.push(word(one));
     }
     Value::Joined(values)
+}
+
+/// How large to dig: an edge, or how wide and how deep.
+fn pit(figures: &Figures, length: impl Fn(Option<f64>) -> Value) -> Phrase {
+    let wide = length(figures.pit_cm);
+    match figures.round_deep_cm {
+        None => Phrase::new(Key::PitEdge, args! { "cm" => wide }),
+        Some(deep) => {
+            let args = args! { "wide" => wide, "deep" => Value::Figure(deep) };
+            Phrase::new(Key::PitRound, args)
+        }
+    }
 }
 
 /// How high to measure, and from where: between ground and graft lie some ten centimetres.

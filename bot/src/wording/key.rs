@@ -316,6 +316,8 @@ keys! {
     // Jobs in one or two words.
     WalkEvery = "walk-every",
     WalkAll = "walk-all",
+    PitEdge = "pit-edge",
+    PitRound = "pit-round",
     DatumGround = "datum-ground",
     DatumUnion = "datum-union",
     Usual = "usual",

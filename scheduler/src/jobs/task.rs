@@ -214,8 +214,10 @@ pub struct Figures {
     pub share_pct: Option<f64>,
     /// From this day on is asked about (rain).
     pub since: Option<NaiveDate>,
-    /// Edge of a planting pit in centimetres.
+    /// Edge of a planting pit in centimetres; of a round one, how wide it is.
     pub pit_cm: Option<f64>,
+    /// How deep a round pit is, in centimetres.
+    pub round_deep_cm: Option<f64>,
     /// The number of this round since planting, from 1 (weeding, feeding).
     pub round: Option<u32>,
     /// Width in metres (firebreak).

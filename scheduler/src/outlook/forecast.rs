@@ -14,6 +14,7 @@ mod aim;
 mod backtest;
 mod bank;
 mod path;
+mod planned;
 mod sample;
 #[cfg(test)]
 mod tests;
@@ -36,6 +37,7 @@ use aim::{Aim, Part, Wanted};
 pub use bank::{Beside, Stands};
 use bank::{Member, bank};
 
+pub use planned::of_planting;
 pub use sample::{Sample, sample};
 
 const DAYS_A_YEAR: f64 = 365.25;

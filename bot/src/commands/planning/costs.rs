@@ -5,6 +5,7 @@ use std::collections::BTreeMap;
 
 use budwood_parser::table::{Table, TableError, read_file};
 use budwood_scheduler::{TaskKind, plan::life::Done};
+use chrono::{Datelike, NaiveDate};
 
 /// Jobs, grants and hands.
 #[derive(Clone, Debug, PartialEq)]
@@ -74,7 +75,7 @@ impl Costs {
                 continue;
             };
             let trees = f64::from(done.task.figures.trees.unwrap_or(points));
-            let month = planted.map_or(0, |planted| months_apart(planted, done));
+            let month = planted.map_or(0, |planted| months_apart(planted.on, done.on));
             let entry = months.entry(month).or_default();
             entry.paid += work.a_hectare * hectares + work.a_tree * trees;
             entry.days += self.days(done.task.kind, hectares);
@@ -89,10 +90,10 @@ impl Costs {
     }
 }
 
-fn months_apart(planted: &Done, done: &Done) -> i32 {
-    use chrono::Datelike;
-    let at = |day: chrono::NaiveDate| day.year() * 12 + i32::try_from(day.month0()).unwrap_or(0);
-    at(done.on) - at(planted.on)
+/// Months from one day to another, as a calendar on the wall has them.
+pub(super) fn months_apart(from: NaiveDate, to: NaiveDate) -> i32 {
+    let at = |day: NaiveDate| day.year() * 12 + i32::try_from(day.month0()).unwrap_or(0);
+    at(to) - at(from)
 }
 
 fn work(row: &Table<'_>) -> Result<(TaskKind, Work), TableError> {

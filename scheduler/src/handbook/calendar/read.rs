@@ -28,6 +28,8 @@ const SPACING_M: RangeInclusive<f64> = 1.0..=40.0;
 const PER_CENT: RangeInclusive<f64> = 0.0..=100.0;
 /// Loss on the way: all of them lost would need an endless order.
 const LOSS_PCT: RangeInclusive<f64> = 0.0..=90.0;
+/// How wide and how deep planting pits are.
+const PIT_CM: RangeInclusive<u32> = 20..=200;
 /// Days of a time before or between jobs: three years at most.
 const DAYS: RangeInclusive<u32> = 0..=1_095;
 /// Days from round to round, at least one.
@@ -189,7 +191,8 @@ fn pits(table: &Table<'_>, cited: &Cited) -> Pits {
     // Not before they are dug, whatever the length of the month.
     let refill_days = 0..=dig_months_before * 28;
     Pits {
-        edge_cm: cited.whole(table, "edge_cm", 20..=200),
+        edge_cm: cited.whole(table, "edge_cm", PIT_CM),
+        round_deep_cm: cited.whole_if_there(table, "round_deep_cm", PIT_CM),
         dig_months_before,
         refill_days_before: cited.whole(table, "refill_days_before", refill_days),
     }

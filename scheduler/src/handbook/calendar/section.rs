@@ -96,8 +96,10 @@ pub struct Order {
 /// Planting holes.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub struct Pits {
-    /// Length of each edge, in whole centimetres.
+    /// Length of each edge, in whole centimetres; of round pits, how wide they are.
     pub edge_cm: u32,
+    /// How deep round pits are, in whole centimetres.
+    pub round_deep_cm: Option<u32>,
     /// How many months before planting to dig.
     pub dig_months_before: u32,
     /// How many days before planting to fill them again.

@@ -416,7 +416,7 @@ fn contradictions_are_kept() {
 #[test]
 fn the_newer_calendars_are_as_printed() {
     let printed = [
-        (profiles::COTE_DIVOIRE, 7.0, 2.8, 510, 60, 12),
+        (profiles::COTE_DIVOIRE, 7.0, 2.8, 510, 40, 12),
         (profiles::SRI_LANKA, 5.5, 3.5, 519, 60, 12),
         (profiles::CHINA, 7.0, 2.8, 510, 70, 24),
         (profiles::MALAYSIA, 6.0, 3.3, 505, 60, 12),
@@ -428,6 +428,9 @@ fn the_newer_calendars_are_as_printed() {
         let trees = crate::sums::rounding::floor(10_000.0 / (row_m * in_row_m));
         assert_eq!(trees, Some(a_hectare), "{}", calendar.name);
         assert_eq!(calendar.pits.edge_cm, edge_cm, "{}", calendar.name);
+        // CNRA and APROMAC: 60 cm deep and 40 cm wide, round; the others print an edge.
+        let is_round = calendar.name == "cote_divoire";
+        assert_eq!(calendar.pits.round_deep_cm, is_round.then_some(60));
         assert_eq!(
             calendar.backfill.until_months, until_months,
             "{}",

@@ -44,6 +44,7 @@ pub(super) fn dig_pits(case: &Case<'_>) -> Option<Plan> {
         figures: Figures {
             trees: pegged(case).map(|pegs| pegs.saturating_sub(holes)),
             pit_cm: Some(f64::from(pits.edge_cm)),
+            round_deep_cm: pits.round_deep_cm.map(f64::from),
             ..Figures::default()
         },
     })

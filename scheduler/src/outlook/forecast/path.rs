@@ -73,7 +73,8 @@ impl Path {
         (path.rate > 0.0 && path.grown.is_finite() && path.evidence.is_finite()).then_some(path)
     }
 
-    fn later(mut self, age_years: f64) -> Self {
+    /// The same at a later age; the begin where that is still to come.
+    pub(super) fn later(mut self, age_years: f64) -> Self {
         let years = (age_years - self.age_years).max(0.0);
         self.grown += self.rate * years;
         self.grown_var = self.variance(years, 0.0);

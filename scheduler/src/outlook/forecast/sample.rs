@@ -58,6 +58,22 @@ pub struct Sample {
     pub skew_error: f64,
 }
 
+impl Sample {
+    /// What is taken for the spread of a stand of which nothing was measured until this day.
+    pub(super) const fn unmeasured(on: NaiveDate, rule: &Opening) -> Self {
+        Self {
+            on,
+            of: 0,
+            mean_cm: rule.girth_cm,
+            error_cm: 0.0,
+            spread: USUAL_SPREAD,
+            spread_error: USUAL_SPREAD_ERROR,
+            skew: USUAL_SKEW,
+            skew_error: USUAL_SKEW_ERROR,
+        }
+    }
+}
+
 /// The censuses that tell how thick the trees are, oldest first; of one day the last one told.
 pub(super) fn all(state: &BlockState, rule: &Opening, planted_on: NaiveDate) -> Vec<Sample> {
     let old_enough =
