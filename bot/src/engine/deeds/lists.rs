@@ -1,10 +1,9 @@
 //! Lists that are longer than one text: MORE shows what follows.
 
-use budwood_parser::{Act, Query, Topic};
 use budwood_scheduler::Person;
 
 use crate::{
-    engine::{outcome::Outcome, said::Done, step::Step, turn::Turn, view::View},
+    engine::{outcome::Outcome, said::Done, step::Step, turn::Turn},
     wording::{Key, Phrase},
     words::message::Listed,
 };
@@ -62,24 +61,5 @@ impl Step<'_> {
             self.talk(&turn.number).listed = listed;
         }
         Outcome::Answered.saying([said])
-    }
-}
-
-impl View<'_> {
-    /// What a question of an adviser would be answered now.
-    fn asked_again(self, turn: &Turn, speaker: &Person) -> Option<Phrase> {
-        let reading = self.read(turn, speaker.role);
-        if reading.acts.contains(&Act::Help) {
-            return Some(Key::HelpAdviserMore.into());
-        }
-        let query = reading.acts.into_iter().find_map(|act| {
-            if let Act::Query(query) = act {
-                Some(query)
-            } else {
-                None
-            }
-        });
-        let query = query.filter(|query: &Query| query.topic != Topic::More)?;
-        self.adviser_answer(speaker, &query, &turn.text)
     }
 }
