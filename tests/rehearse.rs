@@ -99,3 +99,82 @@ fn tells_who_has_more_work_than_days() {
     assert_ne!(costs(1, 60), "never");
     assert_eq!(costs(100, 60), "never");
 }
+
+/// Stands grow as their own calendar leads to expect: Indonesia's opens at 45 cm after 4.5 years,
+/// India's at 50 cm after seven (sources in their calendars).
+#[test]
+fn stands_grow_by_their_own_calendar() {
+    let opened = |calendar: &str| {
+        let page = rehearse(&["--years", "7", "--rains-late", "0", "--calendar", calendar]);
+        let line = page
+            .lines()
+            .find_map(|line| line.trim().strip_prefix("blocks that come to opening: "));
+        let blocks = line.unwrap().split(", ");
+        blocks
+            .filter_map(|part| part.split_once(" in ")?.0.parse::<u32>().ok())
+            .sum::<u32>()
+    };
+    let (fast, slow) = (opened("indonesia"), opened("india"));
+    assert!(fast > slow + 5, "{fast} and {slow} of 19 blocks");
+}
+
+/// Who has more jobs than texts may speak of misses some of them, and the page says which.
+#[test]
+fn jobs_that_no_text_spoke_of_are_told() {
+    let line = "  late, and no text ever spoke of it: ";
+    let page = rehearse(&["--years", "2", "--rains-late", "0"]);
+    let usual = page
+        .lines()
+        .find_map(|told| told.strip_prefix(line))
+        .unwrap();
+    assert!(usual.contains("weed "), "{usual}");
+    // Jobs that arise once are spoken of in their time.
+    for job in ["plant ", "survival check ", "backfill "] {
+        assert!(!usual.contains(job), "{usual}");
+    }
+}
+
+const CONFIG: &str = r#"
+[store]
+folder = "store"
+[web]
+listen = "127.0.0.1:8470"
+[[gateway]]
+name = "line"
+kind = "oneapi"
+[gateway.in]
+auth = "bearer"
+[line]
+name = "kolo"
+own_number = "+447700900000"
+country = "GB"
+fallback_zone = "Europe/London"
+"#;
+
+/// A list without plus signs needs to be told its country.
+#[test]
+fn numbers_of_the_country_are_read() {
+    let folder = tempfile::tempdir().unwrap();
+    let roll = folder.path().join("roll.csv");
+    let list = include_str!("../demo-data/roll.csv").replace("+447700", "07700");
+    std::fs::write(&roll, list).unwrap();
+    let run = |more: &[&str]| {
+        Command::new(env!("CARGO_BIN_EXE_budwood"))
+            .args(["rehearse", roll.to_str().unwrap(), "--years", "1"])
+            .args(["--rains-late", "0"])
+            .args(more)
+            .output()
+            .unwrap()
+    };
+    assert!(!run(&[]).status.success());
+    assert!(run(&["--country", "GB"]).status.success());
+    let config = folder.path().join("budwood.toml");
+    std::fs::write(&config, CONFIG).unwrap();
+    assert!(
+        run(&["--config", config.to_str().unwrap()])
+            .status
+            .success()
+    );
+    let told = run(&["--country", "GBR"]);
+    assert!(String::from_utf8_lossy(&told.stderr).contains("two letters"));
+}

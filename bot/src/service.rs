@@ -16,7 +16,7 @@ pub mod setup;
 pub mod signature;
 pub mod taken;
 pub mod telemetry;
-mod value;
+pub(crate) mod value;
 pub mod web;
 
 use std::{env, io, net::TcpListener, path::Path, sync::Arc};

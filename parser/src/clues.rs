@@ -176,7 +176,7 @@ pub(crate) fn use_clues(pieces: &[Piece<'_>], at: usize, state: u8) -> [Clue; 4]
     ]
 }
 
-fn clue(sort: u32, value: u32) -> Clue {
+pub(crate) fn clue(sort: u32, value: u32) -> Clue {
     let mut hash = mix(mix(SEED, sort), value);
     hash ^= hash >> 15;
     hash = hash.wrapping_mul(0x2c1b_3c6d);
@@ -185,17 +185,17 @@ fn clue(sort: u32, value: u32) -> Clue {
     hash ^ (hash >> 15)
 }
 
-const SEED: u32 = 0x811c_9dc5;
+pub(crate) const SEED: u32 = 0x811c_9dc5;
 
 /// One step of a hash.
-const fn mix(hash: u32, value: u32) -> u32 {
+pub(crate) const fn mix(hash: u32, value: u32) -> u32 {
     (hash ^ value)
         .wrapping_mul(0x0100_0193)
         .rotate_left(5)
         .wrapping_add(value)
 }
 
-const fn pair(one: u32, other: u32) -> u32 {
+pub(crate) const fn pair(one: u32, other: u32) -> u32 {
     mix(mix(SEED, one), other)
 }
 
@@ -243,7 +243,7 @@ impl Face {
 }
 
 /// The one thing that a piece is first of all.
-fn sense_of(piece: &Piece<'_>) -> u32 {
+pub(crate) fn sense_of(piece: &Piece<'_>) -> u32 {
     match piece.sense {
         Sense::Listed(_) => {
             let work = piece
@@ -293,7 +293,7 @@ fn sense_of(piece: &Piece<'_>) -> u32 {
 const UNKNOWN: u32 = 22;
 
 /// A meaning as a number.
-fn code(meaning: Meaning) -> u32 {
+pub(crate) fn code(meaning: Meaning) -> u32 {
     let value = match meaning {
         Meaning::Kind(kind) => kind as u32,
         Meaning::Ailment(ailment) => ailment as u32,

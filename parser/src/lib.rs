@@ -111,8 +111,12 @@ mod unsure;
 // What is said to the bot itself.
 mod acts;
 mod alarm;
+mod askings;
 mod corrections;
+mod meant;
 mod queries;
+mod signals;
+mod topic;
 
 mod words;
 

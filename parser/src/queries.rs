@@ -39,8 +39,16 @@ pub(crate) fn language(pieces: &[Piece<'_>], glance: Glance, folded: &Folded<'_>
     })
 }
 
-/// What is asked only where the whole text does.
-const WHOLE: [Topic; 6] = [
+/// More words than these are no command that is read to the letter.
+const COMMAND_WORDS_MAX: usize = 4;
+
+/// A few words, all of the lists or names: they are said to the bot to the letter.
+pub(crate) fn is_command(pieces: &[Piece<'_>]) -> bool {
+    pieces.len() <= COMMAND_WORDS_MAX && pieces.iter().all(crate::gate::is_known)
+}
+
+/// What is asked only where nothing else is said.
+const AS_A_WHOLE: [Topic; 6] = [
     Topic::CallMe,
     Topic::Who,
     Topic::MyData,
@@ -48,6 +56,8 @@ const WHOLE: [Topic; 6] = [
     Topic::Next,
     Topic::Status,
 ];
+/// What is asked wherever its words stand.
+const ANYWHERE: [Topic; 2] = [Topic::Order, Topic::Meeting];
 
 /// A question that anyone may ask.
 pub(crate) fn anyone(pieces: &[Piece<'_>], glance: Glance) -> Option<Query> {
@@ -72,23 +82,17 @@ pub(crate) fn anyone(pieces: &[Piece<'_>], glance: Glance) -> Option<Query> {
         .iter()
         .enumerate()
         .filter_map(|(at, piece)| Some((at, piece.part(Meaning::topic)?)));
+    let asked_after = || is_question(pieces) || core.iter().any(|piece| is_amount(piece));
     let found = topics.find(|(at, topic)| {
-        let is = |topics: &[Topic]| topics.contains(topic);
-        if is(&WHOLE) {
-            whole
-        } else if is(&[Topic::When]) {
-            whole || plain || (*at == 0 && trade)
-        } else if is(&[Topic::HowMuch]) {
-            (plain || (*at == 0 && trade)) && !is_counted(&core, *at)
-        } else if is(&[Topic::MayI]) {
-            plain || (*at == 0 && trade)
-        } else if is(&[Topic::Price]) {
-            whole || is_question(pieces) || core.iter().any(|piece| is_amount(piece))
-        } else if is(&[Topic::Other]) {
-            *at == 0 && clear
-        } else {
-            is(&[Topic::Order, Topic::Meeting])
-        }
+        let first = *at == 0;
+        let of = |one: Topic| *topic == one;
+        (of(Topic::When) && (whole || plain || (first && trade)))
+            || (of(Topic::HowMuch) && (plain || (first && trade)) && !is_counted(&core, *at))
+            || (of(Topic::MayI) && (plain || (first && trade)))
+            || (of(Topic::Price) && (whole || asked_after()))
+            || (of(Topic::Other) && first && clear)
+            || (AS_A_WHOLE.contains(topic) && whole)
+            || ANYWHERE.contains(topic)
     });
     let asked = || (clear && is_question(pieces)).then_some((0, Topic::Other));
     let (at, topic) = found.or_else(asked)?;
@@ -107,7 +111,7 @@ pub(crate) fn anyone(pieces: &[Piece<'_>], glance: Glance) -> Option<Query> {
 }
 
 /// "can I plant cassava": what is planted is another crop than rubber.
-fn sown(pieces: &[Piece<'_>], kind: Kind) -> Kind {
+pub(crate) fn sown(pieces: &[Piece<'_>], kind: Kind) -> Kind {
     let means = |meaning| pieces.iter().any(|piece| piece.means(|own| own == meaning));
     let other = [
         (Meaning::Crop, Kind::IntercropSown),
@@ -227,7 +231,7 @@ pub(crate) fn kind_asked(piece: &Piece<'_>) -> Option<Kind> {
     piece.kind().or_else(|| piece.part(asked))
 }
 
-fn is_trade(piece: &Piece<'_>) -> bool {
+pub(crate) fn is_trade(piece: &Piece<'_>) -> bool {
     // "when you came", "how much you got": small words there.
     (kind_asked(piece).is_some() && !piece.is_plain(Plain::Filler))
         || piece.is_any(&[Plain::Trees, Plain::Tall])
@@ -242,7 +246,6 @@ pub(crate) fn query(pieces: &[Piece<'_>], topic: Topic, kind: Option<Kind>) -> Q
             .find_map(|piece| name(&piece.sense).map(ToString::to_string))
     };
     let mut query = Query {
-        topic,
         group: find(|sense| {
             if let Sense::Group(name) = sense {
                 Some(name)
@@ -264,12 +267,7 @@ pub(crate) fn query(pieces: &[Piece<'_>], topic: Topic, kind: Option<Kind>) -> Q
                 None
             }
         }),
-        kind,
-        area: None,
-        period_days: None,
-        number: None,
-        yes: None,
-        language: None,
+        ..Query::of(topic, kind)
     };
     for (at, piece) in pieces.iter().enumerate() {
         let next = pieces.get(at + 1);

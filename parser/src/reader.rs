@@ -11,6 +11,7 @@ use alloc::{
 use crate::{
     account::Account,
     acts, alarm, asked,
+    askings::Askings,
     clues::Clues,
     compose, corrections,
     course::{self, Course},
@@ -19,6 +20,7 @@ use crate::{
     gate, languages, letters,
     lexicon::{Lexicon, Listed, PACKS_MAX},
     meaning::Plain,
+    meant,
     pack::{Pack, PackFault},
     piece::{Glance, Piece, Pieces, Sense},
     plans, queries,
@@ -27,6 +29,7 @@ use crate::{
     },
     reports::{self, Told},
     segment::{self, Segment, Segments},
+    signals::ByLists,
     sure,
     tellings::{self, Tellings},
     tongues, unsure,
@@ -40,6 +43,7 @@ use crate::{
 pub struct Reader {
     lexicon: Lexicon,
     weights: Weights,
+    askings: Askings,
 }
 
 impl Reader {
@@ -64,6 +68,7 @@ impl Reader {
             Ok(trade) if faults.is_empty() => Ok(Self {
                 lexicon: Lexicon::new(&packs, &trade),
                 weights: Weights::built_in(),
+                askings: Askings::built_in(),
             }),
             Ok(_) => Err(faults),
             Err(fault) => Err(Vec::from([fault])),
@@ -86,6 +91,19 @@ impl Reader {
     pub(crate) fn with_weights(mut self, weights: Weights) -> Self {
         self.weights = weights;
         self
+    }
+
+    /// A reader that uses another table of what is asked.
+    #[cfg(test)]
+    pub(crate) fn with_askings(mut self, askings: Askings) -> Self {
+        self.askings = askings;
+        self
+    }
+
+    /// The table of what is asked.
+    #[cfg(test)]
+    pub(crate) const fn askings(&self) -> &Askings {
+        &self.askings
     }
 
     /// What the lists make of a text, and what is learned of it.
@@ -137,6 +155,7 @@ impl Reader {
         compose::compose(&mut all, &folded, &self.lexicon, own);
         let pieces = plans::before_plan(&all);
         let (segments, mut told, mut stances) = by_rules(pieces, &folded);
+        let lists = ByLists::of(!told.reports.is_empty(), &stances);
         let learned = {
             let rules = sure::Rules {
                 reports: &told.reports,
@@ -149,11 +168,12 @@ impl Reader {
         {
             told.doubt(&doubt);
         }
-        let glance = Glance::of(pieces);
-        let calm = gate::is_well_known(pieces, segments.len());
+        let (glance, calm) = (
+            Glance::of(pieces),
+            gate::is_well_known(pieces, segments.len()),
+        );
         let spoken = spoken(pieces, glance, &folded, (known.sender, calm));
-        let odd = gate::oddity(pieces, &stances, &told, &folded);
-        if let Some(word) = odd {
+        if let Some(word) = gate::oddity(pieces, &stances, &told, &folded) {
             stances.clear();
             told.doubt(&Doubt::StrangeWord(word.to_string()));
         }
@@ -164,8 +184,6 @@ impl Reader {
                 .flatten(),
             about_work: unclear || gate::is_about_work(pieces, &stances),
             may_need: alarm::may_be_need(pieces, &folded, &self.lexicon, own),
-            both: false,
-            margin: 0,
             unnamed: unnamed(pieces),
             alarm: (!spoken.in_own_words())
                 .then(|| {
@@ -180,6 +198,7 @@ impl Reader {
             problems: told.problems,
             words: words::words(&all, &folded),
             language: self.language(&all),
+            ..Reading::default()
         };
         if spoken.replaces_reports || unclear {
             reading.reports.clear();
@@ -188,6 +207,13 @@ impl Reader {
         if !spoken.replaces_reports {
             learned.put(&mut reading, words_of(pieces, &all, &folded));
         }
+        meant::ask(
+            &mut reading,
+            &all,
+            &folded,
+            (known.sender, lists),
+            &self.askings,
+        );
         reading.problems.extend(piece_problems(pieces, &folded));
         reading.problems.extend(folded.cut.map(Problem::Cut));
         reading
@@ -376,6 +402,23 @@ fn spoken(
             .filter(|_| calm)
             .map(Act::Query),
         replaces_reports: false,
+    }
+}
+
+/// What the lists alone make of a text and of a question in it.
+#[cfg(test)]
+pub(crate) fn asked_by_rules(
+    pieces: &[Piece<'_>],
+    folded: &Folded<'_>,
+    sender: Sender,
+) -> (ByLists, Option<crate::Query>) {
+    let pieces = plans::before_plan(pieces);
+    let (_, told, stances) = by_rules(pieces, folded);
+    let lists = ByLists::of(!told.reports.is_empty(), &stances);
+    let calm = gate::is_well_known(pieces, segment::segments(pieces).len());
+    match spoken(pieces, Glance::of(pieces), folded, (sender, calm)).act {
+        Some(Act::Query(query)) => (lists, Some(query)),
+        _ => (lists, None),
     }
 }
 

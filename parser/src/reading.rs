@@ -50,6 +50,10 @@ pub struct Known<'a> {
 
 /// Everything that a text says.
 #[derive(Clone, Debug, Default, PartialEq)]
+#[expect(
+    clippy::struct_excessive_bools,
+    reason = "each is so of a text by itself"
+)]
 pub struct Reading {
     /// Work and sights reported, in the order of the text.
     pub reports: Vec<Report>,
@@ -73,6 +77,8 @@ pub struct Reading {
     pub both: bool,
     /// How much likelier the reports are than any other reading, in steps of what was learned.
     pub margin: i32,
+    /// Something is asked, and it is not sure what.
+    pub asks: bool,
     /// There is an action word, a block or a number: worth an example when nothing was understood.
     pub about_work: bool,
     /// A word of need that nothing was made of: family, a body, a phone, or a word that may be fire
@@ -346,6 +352,16 @@ named! {
         Kept = "kept",
         /// All groups go to another adviser (adviser).
         HandOver = "hand_over",
+        /// How much of a kind of work was reported (adviser).
+        Count = "count",
+        /// What is open with a group or a person that goes to somebody else (adviser).
+        Open = "open",
+        /// Put a record right (adviser).
+        Fix = "fix",
+        /// How a kind of work is done.
+        HowTo = "how_to",
+        /// A worry, without a clear question.
+        Advice = "advice",
     }
 }
 

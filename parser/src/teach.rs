@@ -4,10 +4,13 @@
 //! the table anew, and beside it a sum of what it was learned of. The same texts make the same table on every machine: nothing is drawn from chance but from a
 //! seed, and all sums are made in one order.
 
+mod asking;
 mod chain;
 mod corpus;
 mod features;
 mod model;
+mod patterns;
+mod questions;
 
 use std::{collections::BTreeMap, fs, println, string::String, vec::Vec};
 
@@ -142,7 +145,7 @@ impl Part {
 }
 
 fn learned(part: &Part, features: &Features, leave_out: Option<usize>) -> Model {
-    let is_in = |line: &Line| Some(line.fold()) != leave_out;
+    let is_in = |line: &Line| leave_out.is_none() || line.fold() != leave_out;
     let mut model = Model::new(features.len());
     let all: Vec<&Sample> = part
         .texts
@@ -172,7 +175,7 @@ fn choices(
 ) -> Vec<((usize, usize), Vec<Choice>)> {
     let (mut ailments, mut causes, mut uses) = (Vec::new(), Vec::new(), Vec::new());
     for (line, sample) in &part.texts {
-        if Some(line.fold()) == leave_out {
+        if leave_out.is_some() && line.fold() == leave_out {
             continue;
         }
         let wants = line.states().unwrap_or_default();
@@ -253,7 +256,10 @@ fn table() -> Vec<u8> {
         let bytes = model.bytes(&features).into_boxed_slice();
         let weights = Weights::of(std::boxed::Box::leak(bytes));
         let reader = corpus::new_reader().with_weights(weights);
-        let others = part.texts.iter().filter(|(line, _)| line.fold() == fold);
+        let others = part
+            .texts
+            .iter()
+            .filter(|(line, _)| line.fold() == Some(fold));
         seen.extend(others.filter_map(|(line, _)| line.seen(&reader)));
     }
     let mut model = learned(&part, &features, None);

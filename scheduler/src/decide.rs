@@ -277,6 +277,10 @@ pub enum Quiet {
 /// Decides what to do with a text.
 #[must_use]
 pub fn decide(reading: &Reading, scene: &Scene<'_>) -> Decision {
+    beside::or_a_person(reading, scene, decide_as_told(reading, scene))
+}
+
+fn decide_as_told(reading: &Reading, scene: &Scene<'_>) -> Decision {
     let has_lapsed = scene.has_lapsed();
     let scene = &scene.without_lapsed();
     let first = reading.acts.first();

@@ -65,7 +65,13 @@ fn one_line(reader: &Reader, received: NaiveDateTime, line: &str) -> String {
     match Line::parse(line, reader) {
         Ok(line) => {
             let (reading, decision) = line.read(reader, received.date());
-            output::answer(line.id.as_ref(), &reading, &decision, received.date())
+            output::answer(
+                line.id.as_ref(),
+                &reading,
+                &decision,
+                received.date(),
+                line.by_adviser(),
+            )
         }
         Err(what) => output::fault(&what),
     }

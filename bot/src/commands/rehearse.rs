@@ -20,7 +20,11 @@ use clap::Args;
 use self::{play::Play, tally::Tally};
 use crate::{
     commands::planning,
-    service::{clock::Clock, setup},
+    service::{clock::Clock, setup, value},
+    words::{
+        ledger::MonthBudget,
+        ways::{HANDSET, Ways},
+    },
 };
 
 /// Codes protect nothing here, and must be the same in every run.
@@ -36,6 +40,13 @@ pub struct RehearseArgs {
     /// A calendar for all groups, one that ships or a file; without it each group's own.
     #[arg(long)]
     calendar: Option<String>,
+    /// The configuration of a service: its calendars, language packs, times of day and country.
+    #[arg(long)]
+    config: Option<PathBuf>,
+    /// The country of numbers that begin without a plus, such as ID; without it that of the
+    /// configuration.
+    #[arg(long, value_parser = country)]
+    country: Option<String>,
     /// The day on which it begins; without it the first planting day of the list.
     #[arg(long)]
     from: Option<NaiveDate>,
@@ -94,7 +105,17 @@ fn play(
     days_late: i64,
     progress: &mut impl Write,
 ) -> anyhow::Result<Tally> {
-    let mut setup = setup::built_in(SECRET)?;
+    let mut setup = match args.config.as_deref() {
+        Some(file) => setup::from_config(&setup::config(file)?)?,
+        None => setup::built_in(SECRET)?,
+    };
+    setup.secret = SECRET;
+    // Nothing leaves the computer, so nothing is paid and nobody is told of the service.
+    setup.ways = Ways::one(HANDSET, true);
+    (setup.parts_a_day, setup.month, setup.operator) = (None, MonthBudget::default(), None);
+    if let Some(country) = &args.country {
+        setup.country.clone_from(country);
+    }
     // What a year of reminders costs; one welcome for each phone comes on top.
     setup.rules.welcomes_a_day = 0;
     if let Some(name) = &args.calendar {
@@ -112,6 +133,10 @@ fn play(
         bar(progress, days_late, week + 1, weeks)?;
     }
     Ok(play.into_tally())
+}
+
+fn country(given: &str) -> Result<String, String> {
+    value::country(given)
 }
 
 /// One line that fills from the left; written only when it changes.

@@ -33,11 +33,13 @@ pub(super) struct Line {
     pub(super) lang: String,
     pub(super) text: String,
     pub(super) act: String,
-    role: String,
+    pub(super) role: String,
     /// Kept for measuring.
     pub(super) aside: bool,
+    /// No text of a person.
+    phrase: bool,
     who: String,
-    alternatives: Vec<String>,
+    pub(super) alternatives: Vec<String>,
     blocks: Vec<String>,
     groups: Vec<String>,
     members: Vec<String>,
@@ -56,6 +58,14 @@ pub(super) struct Want {
 /// The texts of a folder.
 pub(super) fn lines(folder: &Path) -> Vec<Line> {
     texts(folder).iter().map(Line::of).collect()
+}
+
+/// The texts of patterns of questions.
+pub(super) fn patterns(folder: &Path) -> Vec<Line> {
+    super::patterns::questions(folder)
+        .iter()
+        .map(Line::of)
+        .collect()
 }
 
 /// Every second text of the real chat that `tests/all` installs, of which nothing is told; the others
@@ -87,7 +97,7 @@ pub(super) fn chat() -> Vec<Line> {
     lines
 }
 
-fn reader() -> &'static Reader {
+pub(super) fn reader() -> &'static Reader {
     static READER: OnceLock<Reader> = OnceLock::new();
     READER.get_or_init(new_reader)
 }
@@ -137,6 +147,7 @@ impl Line {
             act: text("act"),
             role,
             aside: value["aside"] == true,
+            phrase: value["phrase"] == true,
             who: text("who"),
             alternatives: names(&value["act_alt"]),
             blocks,
@@ -149,19 +160,22 @@ impl Line {
         }
     }
 
-    /// The fold of its writer.
-    pub(super) fn fold(&self) -> usize {
+    /// The fold of its writer; a phrase is in none, so it is always learned of.
+    pub(super) fn fold(&self) -> Option<usize> {
+        if self.phrase {
+            return None;
+        }
         let sum = self
             .who
             .bytes()
             .fold(7_u32, |sum, byte| sum.wrapping_mul(31) + u32::from(byte));
-        (sum >> 3) as usize % FOLDS
+        Some((sum >> 3) as usize % FOLDS)
     }
 
     /// What a reader makes of it, and whether that is right; none where no report is found or it is
     /// fair either way.
     pub(super) fn seen(&self, reader: &Reader) -> Option<Seen> {
-        let expect = self.expect.as_ref()?;
+        let expect = self.expect.as_ref().filter(|_| !self.phrase)?;
         let (_, _, learned, _) = self.with_known(|known, _| reader.both_of(&self.text, known));
         let (reports, signs) = (learned.told.reports, learned.signs);
         if reports.is_empty() {
@@ -212,7 +226,7 @@ impl Line {
         })
     }
 
-    fn with_known<T>(&self, look: impl FnOnce(&Known<'_>, bool) -> T) -> T {
+    pub(super) fn with_known<T>(&self, look: impl FnOnce(&Known<'_>, bool) -> T) -> T {
         let languages = if self.lang == "mix" || self.lang.is_empty() {
             Vec::new()
         } else {

@@ -383,9 +383,23 @@ fn spread(columns: &[f32; COLUMNS]) -> Worth {
 }
 
 /// Draws numbers from a seed (xorshift, 32 bits).
-struct Draw(u32);
+pub(super) struct Draw(u32);
 
 impl Draw {
+    pub(super) const fn new(seed: u32) -> Self {
+        Self(seed)
+    }
+
+    /// A number below another.
+    pub(super) fn below(&mut self, end: usize) -> usize {
+        self.next() as usize % end.max(1)
+    }
+
+    /// Whether something happens that happens so many times in a hundred.
+    pub(super) fn chance(&mut self, percent: u32) -> bool {
+        self.next() % 100 < percent
+    }
+
     fn next(&mut self) -> u32 {
         self.0 ^= self.0 << 13;
         self.0 ^= self.0 >> 17;
@@ -394,7 +408,7 @@ impl Draw {
     }
 
     /// Clues without a part of them.
-    fn thin(&mut self, clues: &[u32], left_out: f32) -> Vec<u32> {
+    pub(super) fn thin(&mut self, clues: &[u32], left_out: f32) -> Vec<u32> {
         let least = (f64::from(left_out) * f64::from(u32::MAX)) as u32;
         clues
             .iter()

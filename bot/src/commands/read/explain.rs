@@ -40,7 +40,7 @@ pub(super) fn explain(
     } else {
         "said"
     };
-    for event in output::events(decision, received) {
+    for event in output::events(decision, received, false) {
         let _ = writeln!(page, "{label:<9} {}", plain::event(&event));
     }
     let _ = writeln!(

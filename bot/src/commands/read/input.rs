@@ -103,6 +103,11 @@ impl Line {
         }
     }
 
+    /// Whether an adviser texts.
+    pub(super) const fn by_adviser(&self) -> bool {
+        matches!(self.role, Role::Adviser)
+    }
+
     /// Reads the text in its scene.
     pub(super) fn read(&self, reader: &Reader, today: NaiveDate) -> (Reading, Decision) {
         let last = self.ctx.last.as_ref().and_then(|fact| last(fact, today));

@@ -31,6 +31,7 @@ pub(super) fn answer(
     reading: &Reading,
     decision: &Decision,
     received: NaiveDate,
+    by_adviser: bool,
 ) -> String {
     let mut line = Map::new();
     if let Some(id) = id {
@@ -39,7 +40,7 @@ pub(super) fn answer(
     line.insert("act".to_owned(), json!(act(decision)));
     line.insert(
         "events".to_owned(),
-        Value::Array(events(decision, received)),
+        Value::Array(events(decision, received, by_adviser)),
     );
     line.insert("lang".to_owned(), json!(reading.language));
     line.insert("margin".to_owned(), json!(reading.margin));
@@ -58,7 +59,7 @@ pub(super) fn too_long() -> String {
 }
 
 /// What was understood, as JSON.
-pub(super) fn events(decision: &Decision, received: NaiveDate) -> Vec<Value> {
+pub(super) fn events(decision: &Decision, received: NaiveDate, by_adviser: bool) -> Vec<Value> {
     let drafts = |facts: &[Draft]| facts.iter().map(|fact| event(fact, received)).collect();
     match decision {
         Decision::Record(facts) | Decision::Confirm { facts, .. } | Decision::Ask { facts, .. } => {
@@ -77,7 +78,7 @@ pub(super) fn events(decision: &Decision, received: NaiveDate) -> Vec<Value> {
                 said.field.map(budwood_parser::Field::name),
             )]
         }
-        Decision::Answer(answer) => vec![answered(answer)],
+        Decision::Answer(answer) => vec![answered(answer, by_adviser)],
         Decision::Reply(Reply::Yes(_)) => vec![json!({ "kind": "yes" })],
         Decision::Reply(Reply::Seen) => vec![json!({ "kind": "seen" })],
         Decision::Reply(Reply::Done) => vec![json!({ "kind": "done" })],
@@ -86,8 +87,8 @@ pub(super) fn events(decision: &Decision, received: NaiveDate) -> Vec<Value> {
             vec![json!({ "kind": "choice", "number": choice })]
         }
         Decision::Both(told, beside) => {
-            let mut all = events(told, received);
-            all.extend(events(beside, received));
+            let mut all = events(told, received, by_adviser);
+            all.extend(events(beside, received, by_adviser));
             all
         }
         Decision::Help(_) | Decision::Silent(_) | Decision::Person(_) => Vec::new(),
@@ -101,12 +102,12 @@ fn later(days: Option<u16>) -> Value {
     )
 }
 
-fn answered(answer: &Answer) -> Value {
+fn answered(answer: &Answer, by_adviser: bool) -> Value {
     match answer {
         Answer::Help => json!({ "kind": "help" }),
         Answer::Stop => json!({ "kind": "stop" }),
         Answer::Start => json!({ "kind": "start" }),
-        Answer::Query(asked) => query(asked),
+        Answer::Query(asked) => query(asked, by_adviser),
     }
 }
 
@@ -145,9 +146,10 @@ fn number(value: f64) -> Value {
     }
 }
 
-fn query(asked: &Query) -> Value {
-    let mut slots = Slots::of("query");
-    slots.put("what", Some(json!(asked.topic.name())));
+fn query(asked: &Query, by_adviser: bool) -> Value {
+    let is_deed = asked.topic.is_deed();
+    let mut slots = Slots::of(if is_deed { "deed" } else { "query" });
+    slots.put("what", Some(json!(asked.what(by_adviser))));
     slots.put("group", asked.group.as_ref().map(|group| json!(group)));
     slots.put("member", asked.member.as_ref().map(|member| json!(member)));
     slots.put("block", asked.block.as_ref().map(|block| json!(block)));

@@ -2,6 +2,7 @@
 
 use std::collections::BTreeMap;
 
+use budwood_scheduler::TaskKind;
 use chrono::NaiveDate;
 
 use super::{
@@ -28,9 +29,9 @@ fn assumed(args: &RehearseArgs, tally: &Tally) -> String {
     format!(
         "{} farmers with {} blocks, {} years from {}{}\n\
          Assumed: {} of 100 farmers answer soon, half of the others late, half hardly ever; they \
-         answer in English; up to 4 % of the trees die at first; girths follow one published \
-         curve (50 cm at 6 years) with a spread of 30 %, and all trees asked for are measured; the adviser opens the planting window in \
-         the week in which the rains begin; nobody opens a block.\n",
+         answer in English; up to 4 % of the trees die at first; girths are those that the \
+         calendar of the group leads to expect, with a spread of 30 %, and all trees asked for are \
+         measured; the adviser opens the planting window in the week in which the rains begin; nobody opens a block.\n",
         tally.farmers,
         tally.blocks,
         args.years,
@@ -82,14 +83,30 @@ fn play(args: &RehearseArgs, tally: &Tally) -> String {
         "  blocks that come to opening: {}\n",
         by_year(&ready.collect())
     );
-    let mut jobs: Vec<_> = tally.jobs.iter().collect();
+    page += &format!("  most reminders for: {}\n", by_job(&tally.jobs, NAMED));
+    let mut untold: BTreeMap<TaskKind, u32> = BTreeMap::new();
+    for (_, job, _) in &tally.untold {
+        *untold.entry(*job).or_default() += 1;
+    }
+    page + &format!(
+        "  late, and no text ever spoke of it: {}\n",
+        by_job(&untold, TaskKind::ALL.len())
+    )
+}
+
+/// Jobs with their numbers, most first.
+fn by_job(counts: &BTreeMap<TaskKind, u32>, named: usize) -> String {
+    if counts.is_empty() {
+        return "none".to_owned();
+    }
+    let mut jobs: Vec<_> = counts.iter().collect();
     jobs.sort_by(|one, other| other.1.cmp(one.1));
     let jobs: Vec<String> = jobs
         .into_iter()
-        .take(NAMED)
+        .take(named)
         .map(|(job, times)| format!("{} {times}", job.name().replace('_', " ")))
         .collect();
-    page + &format!("  most reminders for: {}\n", jobs.join(", "))
+    jobs.join(", ")
 }
 
 fn difference(usual: &Tally, late: &Tally) -> String {

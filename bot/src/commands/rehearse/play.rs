@@ -5,7 +5,10 @@ use std::{
     sync::Arc,
 };
 
-use budwood_scheduler::{BlockId, BlockState, Figures, GroupId, PersonId, TaskKind};
+use budwood_scheduler::{
+    BlockId, BlockState, Figures, GroupId, PersonId, TaskKind,
+    outlook::growth::{Among, LIMITS_CM, standard},
+};
 use chrono::{DateTime, Datelike, NaiveDate, TimeDelta, Utc};
 use chrono_tz::Tz;
 
@@ -40,9 +43,11 @@ const CODE_DIGITS: usize = 6;
 const YES_OR_NO: &str = "Reply 1 yes";
 /// What answers for every job of a field round.
 const DONE: &str = "done";
+const DAYS_A_YEAR: f64 = 365.25;
 
 pub(super) struct Play {
     rig: Rig,
+    setup: Arc<Setup>,
     replies: Replies,
     manners: BTreeMap<PersonId, Manner>,
     /// How often each job was spoken of.
@@ -80,10 +85,11 @@ impl Play {
             None => rains::begin(csv)?,
         };
         let now = from.and_hms_opt(HOUR, 0, 0).unwrap_or_default().and_utc();
-        let mut rig = Rig::open(setup, Box::new(Forgetful::default()), now)?;
+        let mut rig = Rig::open(setup.clone(), Box::new(Forgetful::default()), now)?;
         rig.load_roll(csv.as_bytes())?;
         let mut play = Self {
             rig,
+            setup,
             replies: Replies::parse(REPLIES)?,
             manners: BTreeMap::new(),
             rounds: BTreeMap::new(),
@@ -278,9 +284,9 @@ impl Play {
         let owner = directory.person(directory.block(block)?.owner)?;
         let shared = directory.phone(number)?.people().count() > 1;
         let called = shared.then(|| owner.called().to_owned());
-        let planted_on = state.planted_on();
         if job == TaskKind::GirthCensus {
-            return girths(&open.figures, &name, planted_on?, today, luck);
+            let mean_cm = self.mean_girth_cm(block, state.planted_on()?, today)?;
+            return girths(&open.figures, &name, mean_cm, luck);
         }
         let count = field::count(open, &state, luck).to_string();
         let way = self.replies.pick(job, Spelling::Plain, luck)?;
@@ -289,6 +295,24 @@ impl Play {
             Some(called) if way.contains("{block}") => format!("{called}: {text}"),
             Some(_) | None => text,
         })
+    }
+
+    /// What the calendar of the block's group leads to expect of it.
+    fn mean_girth_cm(
+        &self,
+        block: BlockId,
+        planted_on: NaiveDate,
+        today: NaiveDate,
+    ) -> Option<f64> {
+        let directory = self.rig.engine().directory();
+        let block = directory.block(block)?;
+        let calendar = directory.group_of_block(block)?.calendar.as_str();
+        let calendar = self.setup.calendars.get(calendar)?;
+        let clone_name = block.clone_name.as_deref();
+        let likely = LIMITS_CM.likely;
+        let curve = standard(calendar, clone_name, Among::default(), likely)?;
+        let days = i32::try_from((today - planted_on).num_days()).ok()?;
+        Some(curve.girth_cm(f64::from(days) / DAYS_A_YEAR))
     }
 
     /// The adviser opens the window of each group in the week in which its rains begin, in the
@@ -346,10 +370,12 @@ impl Play {
         let today = self.rig.now().date_naive();
         let engine = self.rig.engine();
         let mut due_of: BTreeMap<PersonId, Vec<Work>> = BTreeMap::new();
-        let (mut planted, mut ready) = (Vec::new(), Vec::new());
+        let (mut planted, mut ready, mut told_of) = (Vec::new(), Vec::new(), Vec::new());
         for block in engine.directory().blocks() {
             let planted_on = engine.state(block.id).and_then(BlockState::planted_on);
             planted.extend(planted_on.map(|on| (block.id, on)));
+            let owner = engine.directory().person(block.owner);
+            let agreed = owner.is_some_and(|owner| owner.consent.is_given());
             for task in engine.tasks(block.id, today) {
                 if task.due <= today {
                     let hectares = block.hectares().unwrap_or(0.0);
@@ -358,11 +384,21 @@ impl Play {
                         takes: self.costs.as_ref().map_or(0.0, takes),
                         left: (task.late_after - today).num_days(),
                     });
+                    let told = engine
+                        .state(block.id)
+                        .and_then(|state| state.nudges.get(&task.kind));
+                    let is_told = told.is_some_and(|track| track.due == task.due);
+                    if agreed && (is_told || task.late_after < today) {
+                        told_of.push(((block.id, task.kind, task.due), is_told));
+                    }
                     if task.kind == TaskKind::Open {
                         ready.push((block.id, task.due));
                     }
                 }
             }
+        }
+        for (job, is_told) in told_of {
+            self.tally.is_late(job, is_told);
         }
         for (block, on) in planted {
             self.tally.planted(block, on);
@@ -395,15 +431,8 @@ impl Play {
 }
 
 /// As many trees as were asked for, and how many of them reach the string.
-fn girths(
-    figures: &Figures,
-    block: &str,
-    planted_on: NaiveDate,
-    today: NaiveDate,
-    luck: &mut Seeded,
-) -> Option<String> {
+fn girths(figures: &Figures, block: &str, mean_cm: f64, luck: &mut Seeded) -> Option<String> {
     let (of, girth_cm) = figures.trees.zip(figures.girth_cm)?;
-    let mean_cm = field::mean_girth_cm(planted_on, today);
     let reached = (0..of)
         .filter(|_| mean_cm * field::spread(luck) >= girth_cm)
         .count();

@@ -91,6 +91,15 @@ impl Step<'_> {
             return self.tell(turn, Concern::CallMe);
         }
         let is_adviser = speaker.role == Role::Adviser;
+        // Only a person can say.
+        let by_person = [
+            (Topic::HowTo, Concern::Question),
+            (Topic::Advice, Concern::Unclear),
+        ];
+        let by_person = by_person.iter().find(|(topic, _)| *topic == query.topic);
+        if let Some((_, concern)) = by_person.filter(|_| !is_adviser) {
+            return self.tell(turn, *concern);
+        }
         if is_adviser && matches!(query.topic, Topic::LeaveAlone | Topic::GoOn) {
             return self.hold_or_go(turn, speaker, query);
         }

@@ -60,7 +60,7 @@ impl<'a> View<'a> {
                 _ if query.group.is_some() => self.not_yours(speaker),
                 _ => self.ready_now(speaker),
             }),
-            Topic::Job => self.job(speaker, query),
+            Topic::Job | Topic::Count => self.job(speaker, query),
             Topic::Rain => Some(self.rain_list(speaker, query)),
             Topic::Best => Some(self.best(speaker)),
             Topic::Cost => Some(self.cost()),
@@ -100,6 +100,10 @@ impl<'a> View<'a> {
             | Topic::Language
             | Topic::Price
             | Topic::Meeting
+            | Topic::Open
+            | Topic::Fix
+            | Topic::HowTo
+            | Topic::Advice
             | Topic::Other => None,
         }
     }

@@ -78,6 +78,11 @@ impl View<'_> {
             | Topic::Price
             | Topic::Order
             | Topic::Meeting
+            | Topic::Count
+            | Topic::Open
+            | Topic::Fix
+            | Topic::HowTo
+            | Topic::Advice
             | Topic::Other => self.signed(speaker, Key::NoAnswer),
         }
     }
