@@ -25,7 +25,8 @@ use crate::{
     piece::{Glance, Piece, Pieces, Sense},
     plans, queries,
     reading::{
-        Act, Correction, Doubt, Known, Problem, Reading, Report, Sender, Stance, Topic, Unnamed,
+        Act, Alarm, Correction, Doubt, Known, Problem, Reading, Report, Sender, Stance, Topic,
+        Unnamed,
     },
     reports::{self, Told},
     segment::{self, Segment, Segments},
@@ -185,12 +186,11 @@ impl Reader {
             about_work: unclear || gate::is_about_work(pieces, &stances),
             may_need: alarm::may_be_need(pieces, &folded, &self.lexicon, own),
             unnamed: unnamed(pieces),
-            alarm: (!spoken.in_own_words())
-                .then(|| {
-                    let calm = calm && is_no_report(&told.reports, &stances);
-                    alarm::read(pieces, glance, calm)
-                })
-                .flatten(),
+            alarm: spoken.alarm(
+                pieces,
+                glance,
+                calm && is_no_report(&told.reports, &stances),
+            ),
             member: pieces.iter().find_map(member),
             reports: told.reports,
             acts: spoken.act.into_iter().collect(),
@@ -368,13 +368,14 @@ struct Spoken {
 }
 
 impl Spoken {
-    /// What else an adviser's words would say is told to others, or is about money that is asked
-    /// after: nobody needs help by it.
-    fn in_own_words(&self) -> bool {
-        let Some(Act::Query(query)) = &self.act else {
-            return false;
-        };
-        matches!(query.topic, Topic::Tell | Topic::Promise | Topic::Paid)
+    /// What a person must see. What else an adviser's words would say is told to others, or is about
+    /// money that is asked after: nobody needs help by it.
+    fn alarm(&self, pieces: &[Piece<'_>], glance: Glance, calm: bool) -> Option<Alarm> {
+        let needs_none = |topic| matches!(topic, Topic::Tell | Topic::Promise | Topic::Paid);
+        match &self.act {
+            Some(Act::Query(query)) if needs_none(query.topic) => None,
+            _ => alarm::read(pieces, glance, calm),
+        }
     }
 }
 

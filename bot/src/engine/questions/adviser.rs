@@ -25,6 +25,7 @@ use crate::{
 impl<'a> View<'a> {
     /// The answer to an adviser's question; none when it is not one of theirs. The text itself says
     /// how digits were written.
+    #[expect(clippy::too_many_lines, reason = "one list: each topic and its answer")]
     pub(crate) fn adviser_answer(
         self,
         speaker: &Person,
