@@ -58,6 +58,13 @@ impl Account {
     }
 }
 
+impl Account {
+    /// Not even a number is left over.
+    pub(crate) const fn leaves_nothing(self) -> bool {
+        self.is_closed() && self.numbers == 0
+    }
+}
+
 /// By so much it must be likelier that nothing is kept of a number.
 const ASIDE_MIN: i32 = 60;
 

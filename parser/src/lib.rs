@@ -72,6 +72,7 @@ mod tally;
 
 // From pieces to reports.
 mod anchors;
+mod asked;
 mod segment;
 mod text;
 

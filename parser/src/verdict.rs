@@ -91,7 +91,7 @@ impl Learned {
         let clear = listed && reading.reports.iter().all(is_clear);
         let differs = self.agreement <= OTHER && !self.told.reports.is_empty();
         let is_theirs = (clear && words.unknown == 0) || (words.plain && words.count < LONG_MIN);
-        let is_surely_other = differs && self.sure >= OTHER_MIN && self.account.numbers == 0;
+        let is_surely_other = differs && self.sure >= OTHER_MIN && self.account.leaves_nothing();
         is_theirs && !is_surely_other
     }
 
@@ -106,7 +106,7 @@ impl Learned {
         self.sure >= least
             && self.evidence >= STORED_EVIDENCE
             && self.account.is_closed()
-            && (self.agreement > OTHER || self.account.numbers == 0)
+            && (self.agreement > OTHER || self.account.leaves_nothing())
             && self.told.reports.iter().all(is_clear)
     }
 
