@@ -4,13 +4,17 @@
 //! letters, what the lists call them, who texts, and what kinds of names stand in it. Deliberately
 //! absent: names, numbers and days of the question (`queries`).
 
-use alloc::vec::Vec;
+use alloc::{
+    string::{String, ToString},
+    vec::Vec,
+};
 
 use crate::{
     askings::Askings,
     clues::{Clue, SEED, clue, code, mix, pair, sense_of},
     fold::{Folded, bare_letters},
     kind::Kind,
+    meaning::Plain,
     piece::{Piece, Sense},
     queries::{is_command, kind_asked, query, sown},
     reading::{Act, Query, Reading, Sender, Stance, Topic},
@@ -81,8 +85,8 @@ pub(crate) fn is_known(topic: Topic) -> bool {
 /// farmer; one of an adviser, who asks more and tells less; a deed; a question whose words may also be
 /// a report or a need; one in which nothing of work is named.
 const ANSWERED: Least = Least {
-    asked: 0.4,
-    this: 0.25,
+    asked: 0.35,
+    this: 0.2,
 };
 const ANSWERED_ADVISER: Least = Least {
     asked: 0.7,
@@ -101,8 +105,8 @@ const FROM_NOTHING: Least = Least {
     this: 0.3,
 };
 /// So likely it must be that a person is told of it; where nothing of work is named.
-const HEARD: f64 = 0.4;
-const FROM_NOTHING_HEARD: f64 = 0.65;
+const HEARD: f64 = 0.2;
+const FROM_NOTHING_HEARD: f64 = 0.6;
 
 /// How likely something must be.
 struct Least {
@@ -220,10 +224,10 @@ pub(crate) fn ask(
     let worries = matches!(topic, Topic::Advice | Topic::HowTo | Topic::Other);
     let may_be = is_other && !(worries && (reading.may_need || !reading.reports.is_empty()));
     if asked.is_sure(sender, told || reading.may_need) && may_be {
-        let query = of_likely(pieces, topic, kind);
+        let of_groups = sender == Sender::Adviser;
+        let query = of_likely(pieces, folded, (topic, kind), of_groups);
         reading.acts = Vec::from([Act::Query(query)]);
         reading.reports.clear();
-        reading.stances.clear();
         reading.both = false;
         // Money is what people ask about.
         reading.alarm = reading.alarm.filter(|alarm| !alarm.is_asked_about());
@@ -327,7 +331,12 @@ fn letters(word: &str, put: &mut impl FnMut(u32, u32)) {
 }
 
 /// A question about the likeliest topic, and the work that the lists name in it.
-pub(crate) fn of_likely(pieces: &[Piece<'_>], topic: Topic, kind: Option<Kind>) -> Query {
+pub(crate) fn of_likely(
+    pieces: &[Piece<'_>],
+    folded: &Folded<'_>,
+    (topic, kind): (Topic, Option<Kind>),
+    of_groups: bool,
+) -> Query {
     let numbered = pieces.iter().any(|piece| piece.number().is_some());
     // "Who uses the number that ends in 9020?"
     let topic = if topic == Topic::Who && numbered {
@@ -337,5 +346,60 @@ pub(crate) fn of_likely(pieces: &[Piece<'_>], topic: Topic, kind: Option<Kind>) 
     };
     let named = || pieces.iter().find_map(|piece| kind_asked(piece));
     let named = topic.takes_kind().then(named).flatten();
-    query(pieces, topic, kind.or(named.map(|kind| sown(pieces, kind))))
+    let asked = query(pieces, topic, kind.or(named.map(|kind| sown(pieces, kind))));
+    let nobody = asked.group.is_none() && asked.member.is_none();
+    let group = asked.group.clone();
+    Query {
+        group: group.or_else(|| {
+            (nobody && of_groups)
+                .then(|| unknown_name(pieces, folded))
+                .flatten()
+        }),
+        ..asked
+    }
+}
+
+/// A name of no more words than this is looked for.
+const NAME_WORDS_MAX: usize = 3;
+
+/// A name that we do not know, written as one: in capitals amid small letters, or with a capital
+/// right behind a word of place.
+fn unknown_name(pieces: &[Piece<'_>], folded: &Folded<'_>) -> Option<String> {
+    let written = |piece: &Piece<'_>| folded.written(piece.start, piece.end);
+    let shouts = |text: &str| {
+        text.chars().filter(|letter| letter.is_alphabetic()).count() > 2
+            && !text.chars().any(char::is_lowercase)
+    };
+    if pieces
+        .iter()
+        .all(|piece| !written(piece).chars().any(char::is_lowercase))
+    {
+        return None;
+    }
+    let is_name = |at: usize| {
+        pieces.get(at).is_some_and(|piece| {
+            let text = written(piece);
+            let first = text.chars().next().is_some_and(char::is_uppercase);
+            let before = at.checked_sub(1).and_then(|at| pieces.get(at));
+            let placed =
+                before.is_some_and(|before| before.is_any(&[Plain::At, Plain::To, Plain::From]));
+            matches!(piece.sense, Sense::Unknown) && (shouts(text) || (first && placed))
+        })
+    };
+    let start = (0..pieces.len()).find(|at| is_name(*at))?;
+    let goes_on = |at: &usize| {
+        pieces.get(*at).is_some_and(|piece| {
+            matches!(piece.sense, Sense::Unknown)
+                && written(piece)
+                    .chars()
+                    .next()
+                    .is_some_and(char::is_uppercase)
+        })
+    };
+    let more = (start + 1..pieces.len())
+        .take_while(goes_on)
+        .take(NAME_WORDS_MAX - 1);
+    let end = more.last().unwrap_or(start);
+    let (first, last) = (pieces.get(start)?, pieces.get(end)?);
+    Some(folded.written(first.start, last.end).to_string())
 }
