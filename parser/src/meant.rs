@@ -19,6 +19,7 @@ use crate::{
     queries::{is_command, kind_asked, query, sown},
     reading::{Act, Query, Reading, Sender, Stance, Topic},
     signals::{ByLists, OF_WORK, signals},
+    text::break_strength,
 };
 
 /// What can be asked, each a column of the table behind the one that stands for nothing of it.
@@ -226,7 +227,12 @@ pub(crate) fn ask(
     if asked.is_sure(sender, told || reading.may_need) && may_be {
         let of_groups = sender == Sender::Adviser;
         let query = of_likely(pieces, folded, (topic, kind), of_groups);
-        reading.acts = Vec::from([Act::Query(query)]);
+        reading.acts = if topic.is_deed() {
+            Vec::from([Act::Query(query)])
+        } else {
+            let each = |part: &[Piece<'_>]| Asked::of(part, folded, (sender, None), lists, table);
+            several(pieces, query, &each)
+        };
         reading.reports.clear();
         reading.both = false;
         // Money is what people ask about.
@@ -344,9 +350,7 @@ pub(crate) fn of_likely(
     } else {
         topic
     };
-    let named = || pieces.iter().find_map(|piece| kind_asked(piece));
-    let named = topic.takes_kind().then(named).flatten();
-    let asked = query(pieces, topic, kind.or(named.map(|kind| sown(pieces, kind))));
+    let asked = query(pieces, topic, kind.or_else(|| named(pieces, topic)));
     let nobody = asked.group.is_none() && asked.member.is_none();
     let group = asked.group.clone();
     Query {
@@ -357,6 +361,45 @@ pub(crate) fn of_likely(
         }),
         ..asked
     }
+}
+
+/// So sure it must be of a part of a text that it asks something else; and more is not answered.
+const PART: Least = Least {
+    asked: 0.8,
+    this: 0.6,
+};
+const PARTS_MAX: usize = 3;
+
+/// What the parts of a text ask, where they surely ask different things; else what the whole does.
+fn several(pieces: &[Piece<'_>], whole: Query, each: &dyn Fn(&[Piece<'_>]) -> Asked) -> Vec<Act> {
+    let parted = |piece: &Piece<'_>| break_strength(piece) > 0 || piece.is_plain(Plain::And);
+    let mut found: Vec<Query> = Vec::new();
+    for part in pieces.split(parted).filter(|part| part.len() > 1) {
+        let asked = each(part);
+        let (topic, kind) = asked.topic();
+        let is_new = found.iter().all(|query| query.topic != topic);
+        let is_sure = asked.asked >= PART.asked && asked.this >= PART.this;
+        if is_sure && is_new && !topic.is_deed() && found.len() < PARTS_MAX {
+            let asked = query(part, topic, kind.or_else(|| named(part, topic)));
+            found.push(Query {
+                group: asked.group.or_else(|| whole.group.clone()),
+                member: asked.member.or_else(|| whole.member.clone()),
+                block: asked.block.or_else(|| whole.block.clone()),
+                ..asked
+            });
+        }
+    }
+    if found.len() < 2 {
+        found = Vec::from([whole]);
+    }
+    found.into_iter().map(Act::Query).collect()
+}
+
+/// The work that the lists name, for what is asked about work.
+fn named(pieces: &[Piece<'_>], topic: Topic) -> Option<Kind> {
+    let kind = || pieces.iter().find_map(|piece| kind_asked(piece));
+    let kind = topic.takes_kind().then(kind).flatten();
+    kind.map(|kind| sown(pieces, kind))
 }
 
 /// A name of no more words than this is looked for.
