@@ -5,7 +5,7 @@ use budwood::{
     words::{
         ledger::MonthBudget,
         traffic::{Link, Outgoing, SendOutcome, Whose},
-        ways::{Way, Ways},
+        ways::{Ration, Way, Ways},
     },
 };
 use chrono::{DateTime, NaiveTime, TimeDelta, Utc};
@@ -138,6 +138,7 @@ fn a_bad_morning_says_what_is_wrong() {
                 name: name.to_owned(),
                 idempotent: true,
                 price_micro: None,
+                ration: Ration::default(),
             })
             .into(),
         receiving: vec!["ears".to_owned()],
@@ -245,6 +246,7 @@ fn a_text_is_paid_for_once_and_only_if_it_may_have_left() {
             name: LINE.to_owned(),
             idempotent: true,
             price_micro: Some(20_000),
+            ration: Ration::default(),
         }],
         ..Ways::default()
     };

@@ -4,6 +4,7 @@ pub mod check_calendar;
 pub mod demo;
 pub mod due;
 mod gateway;
+pub mod health;
 mod keeping;
 mod lists;
 pub mod page;
@@ -23,6 +24,7 @@ use anyhow::Context;
 use chrono::{NaiveDateTime, Timelike};
 use clap::{Parser, Subcommand};
 use rustix::fs::Mode;
+use tokio::runtime::{self, Runtime};
 
 use self::page::Page;
 use crate::service::{
@@ -111,6 +113,12 @@ enum Command {
     /// Has the running service read its configuration again: hours of nudges, routes, language
     /// packs, calendars, the log's filter. The rest needs a new start, and is named.
     Reload {
+        /// The configuration.
+        config: PathBuf,
+    },
+    /// Asks the running service how it is. Fails when something is wrong or nobody answers, for a
+    /// monitor or a container.
+    Health {
         /// The configuration.
         config: PathBuf,
     },
@@ -232,10 +240,7 @@ pub fn run() -> anyhow::Result<ExitCode> {
     match Cli::parse().command {
         Command::Demo { all } => demo::play(all, &mut Page::open())?,
         Command::Serve { config } => {
-            let runtime = tokio::runtime::Builder::new_multi_thread()
-                .enable_all()
-                .build()?;
-            runtime.block_on(service::serve(&config))?;
+            runtime()?.block_on(service::serve(&config))?;
         }
         Command::Talk { roll, store, from } => {
             let options = talk::Options { roll, store, from };
@@ -266,6 +271,10 @@ pub fn run() -> anyhow::Result<ExitCode> {
         Command::Restore { config, folder } => keeping::restore(&config, &folder)?,
         Command::Release { config } => keeping::release(&config)?,
         Command::Reload { config } => keeping::reload(&config)?,
+        Command::Health { config } => {
+            let config = setup::config(&config)?;
+            runtime()?.block_on(health::ask(&config, &mut Page::open()))?;
+        }
         Command::Gateway {
             command:
                 GatewayCommand::Try {
@@ -295,6 +304,11 @@ pub fn run() -> anyhow::Result<ExitCode> {
         Command::Due { config, on, .. } => due_on(&config.unwrap_or_default(), on)?,
     }
     Ok(ExitCode::SUCCESS)
+}
+
+/// What carries requests and connections.
+fn runtime() -> io::Result<Runtime> {
+    runtime::Builder::new_multi_thread().enable_all().build()
 }
 
 fn moment(text: &str) -> Result<NaiveDateTime, String> {

@@ -12,7 +12,7 @@ use std::{
 
 use budwood::{
     backup,
-    commands::due,
+    commands::{due, health},
     service::{self, config::Config},
 };
 use tokio::{
@@ -67,6 +67,16 @@ impl Service {
             .json()
             .await
             .unwrap()
+    }
+
+    /// What `budwood health` prints, or why it fails.
+    async fn asked(&self) -> Result<String, String> {
+        let mut config = self.place.config();
+        config.web.listen = self.address.parse().unwrap();
+        let mut page = Vec::new();
+        let asked = health::ask(&config, &mut page).await;
+        let page = String::from_utf8(page).unwrap();
+        asked.map(|()| page).map_err(|error| format!("{error:#}"))
     }
 
     /// What another process does meanwhile.
@@ -134,9 +144,18 @@ async fn a_held_service_says_so_until_it_is_released() {
         "{trouble}"
     );
     assert_eq!(health["outbox_waiting"], 2);
+    let asked = service.asked().await;
+    let told = asked.unwrap_err();
+    assert!(told.contains("held: the store was filled"), "{told}");
     service
         .beside(|place, config| backup::release(config, &place.clock()).unwrap())
         .await;
+    let asked = service.asked().await.unwrap();
+    assert!(
+        asked.starts_with("well\nwaiting: 0 to be read, "),
+        "{asked}"
+    );
+    assert!(asked.contains("gateway "), "{asked}");
     let health = service.health().await;
     assert_eq!(health["healthy"], true, "{health}");
     let place = service.stop().await;
@@ -223,4 +242,18 @@ async fn a_stop_does_not_wait_for_whoever_is_connected() {
     let place = service.stop().await;
     drop(silent);
     assert!(!place.path("store/control").exists());
+}
+
+#[tokio::test(flavor = "multi_thread")]
+async fn whoever_does_not_answer_is_not_well() {
+    let service = Service::start(Place::filled()).await;
+    assert!(service.asked().await.is_ok());
+    let mut config = service.place.config();
+    config.web.listen = service.address.parse().unwrap();
+    service.stop().await;
+    let told = health::ask(&config, &mut Vec::new()).await.unwrap_err();
+    assert!(
+        told.to_string()
+            .starts_with("no service answers at http://127.0.0.1:")
+    );
 }

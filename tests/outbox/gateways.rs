@@ -8,7 +8,7 @@ use budwood::{
     words::{
         limits,
         traffic::{About, Delivery, Inbound, Link, SendOutcome, Whose},
-        ways::{Route, Way, Ways},
+        ways::{Ration, Route, Way, Ways},
     },
 };
 use chrono::TimeDelta;
@@ -21,6 +21,7 @@ fn ways() -> Ways {
         name: name.to_owned(),
         idempotent,
         price_micro: None,
+        ration: Ration::default(),
     };
     Ways {
         receiving: vec!["ears".to_owned()],
@@ -346,4 +347,58 @@ fn each_gateway_tells_how_it_is_doing() {
     desk.input(Input::Link { gateway, link });
     let down = "gateway ears: its line is down";
     assert_eq!(one(&desk, "ears").trouble.as_deref(), Some(down));
+}
+
+fn rationed(ration: Ration) -> Desk {
+    let mut ways = ways();
+    ways.gateways[0].ration = ration;
+    Desk::open(MORNING).restart_behind(ways)
+}
+
+#[test]
+fn what_is_too_much_for_a_minute_waits_for_the_next() {
+    let mut desk = rationed(Ration {
+        a_minute: Some(1),
+        a_day: None,
+    });
+    texts_by(&mut desk, "sim", JARO);
+    texts_by(&mut desk, "sim", HANA);
+    let first = desk.claim_by("sim").unwrap();
+    desk.accepted(first.id, None);
+    assert_eq!(desk.claim_by("sim"), None);
+    // Not by the other: it is only a minute.
+    assert_eq!(desk.claim_by("centre"), None);
+    let next = desk.engine.next_try().unwrap();
+    assert!(next - desk.now <= TimeDelta::minutes(1), "{next}");
+    desk.now = next;
+    let second = desk.claim_by("sim").unwrap();
+    assert_ne!(second.to, first.to);
+}
+
+/// A plan of a SIM card has its bound for a day; what has left counts after a restart too.
+#[test]
+fn what_is_too_much_for_a_day_leaves_by_another() {
+    let ration = Ration {
+        a_minute: None,
+        a_day: Some(2),
+    };
+    let mut desk = rationed(ration);
+    texts_by(&mut desk, "sim", JARO);
+    let text = desk.claim_by("sim").unwrap();
+    assert_eq!(desk.stored("outbound")[0]["parts"], 1, "{text:?}");
+    desk.accepted(text.id, None);
+    let mut ways = ways();
+    ways.gateways[0].ration = ration;
+    let mut desk = desk.restart_behind(ways);
+    desk.wait(TimeDelta::hours(1));
+    texts_by(&mut desk, "sim", JARO);
+    let text = desk.claim_by("sim").unwrap();
+    desk.accepted(text.id, None);
+    texts_by(&mut desk, "sim", HANA);
+    assert_eq!(desk.claim_by("sim"), None);
+    assert_eq!(desk.claim_by("centre").unwrap().to, HANA);
+    // The next day it sends again.
+    desk.wait(TimeDelta::days(1));
+    texts_by(&mut desk, "sim", JARO);
+    assert_eq!(desk.claim_by("sim").unwrap().to, JARO);
 }

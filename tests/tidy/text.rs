@@ -17,6 +17,7 @@ const AT_HOME: [(&str, &str, &[&str]); 4] = [
             "bot/src/service/gateway/oneapi.rs",
             "bot/src/service/gateway/oneapi/",
             "bot/src/service/gateway/template.rs",
+            "bot/src/commands/health.rs",
         ],
     ),
     (

@@ -10,6 +10,7 @@ pub(crate) mod facts;
 pub(crate) mod holds;
 pub(crate) mod inbound;
 pub(crate) mod language;
+mod may_leave;
 pub(crate) mod operator;
 pub(crate) mod outbox;
 pub(crate) mod parts;

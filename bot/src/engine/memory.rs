@@ -6,6 +6,7 @@ pub(crate) mod links;
 pub(crate) mod matters;
 pub(crate) mod names;
 pub(crate) mod parts;
+pub(crate) mod rations;
 pub(crate) mod send_queue;
 pub(crate) mod snapshot;
 pub(crate) mod world;

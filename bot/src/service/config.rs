@@ -30,7 +30,7 @@ use crate::{
     words::{
         ledger::MonthBudget,
         limits,
-        ways::{Route, Way, Ways},
+        ways::{Ration, Route, Way, Ways},
     },
 };
 
@@ -90,6 +90,8 @@ pub struct GatewayConfig {
     pub own_number: Option<String>,
     /// What a part costs, in millionths.
     pub price_micro: Option<u64>,
+    /// How many parts may leave by it.
+    pub ration: Ration,
     /// What its kind makes of the rest.
     pub plan: Arc<dyn Plan>,
 }
@@ -205,6 +207,7 @@ impl Config {
                     name: one.name.clone(),
                     idempotent: one.plan.abilities().idempotent,
                     price_micro: one.price_micro,
+                    ration: one.ration,
                 })
                 .collect(),
             receiving: (self.gateways.iter())

@@ -28,6 +28,17 @@ pub struct Way {
     pub idempotent: bool,
     /// What a part costs, in millionths of the money that gateways are paid in.
     pub price_micro: Option<u64>,
+    /// How many parts may leave by it.
+    pub ration: Ration,
+}
+
+/// How many parts may leave; without bound where nothing is set.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+pub struct Ration {
+    /// In a minute of the clock.
+    pub a_minute: Option<u32>,
+    /// In a day (UTC).
+    pub a_day: Option<u32>,
 }
 
 /// Numbers, and the gateways for them.
@@ -49,6 +60,7 @@ impl Ways {
                 name,
                 idempotent,
                 price_micro: None,
+                ration: Ration::default(),
             }],
             ..Self::default()
         }
@@ -125,6 +137,7 @@ mod tests {
             name: name.to_owned(),
             idempotent: name == "centre",
             price_micro: None,
+            ration: Ration::default(),
         };
         let route = |prefixes: &[&str], gateways: &[&str]| Route {
             prefixes: prefixes.iter().map(|one| (*one).to_owned()).collect(),

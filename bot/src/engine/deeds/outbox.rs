@@ -7,19 +7,12 @@
 
 use std::time::Duration;
 
-use budwood_scheduler::{
-    Group, MessageId, PersonId,
-    jobs::nudge::{self, Withheld},
-};
-use chrono::{DateTime, NaiveTime, TimeDelta, Utc};
+use budwood_scheduler::MessageId;
+use chrono::{DateTime, TimeDelta, Utc};
 
+use super::may_leave::Verdict;
 use crate::{
-    engine::{
-        budget::Class,
-        local_time::{instant, zone},
-        outcome::Outcome,
-        step::Step,
-    },
+    engine::{outcome::Outcome, step::Step},
     store::Hold,
     words::{
         limits,
@@ -125,7 +118,7 @@ impl Step<'_> {
         };
         while let Some(outbound) = next(self) {
             match self.verdict(&outbound) {
-                Verdict::Go => return self.hand_to_gateway(outbound, gateway),
+                Verdict::Go => return self.hand_if_within(outbound, gateway),
                 Verdict::Wait(try_at) => self.put_outbound(Outbound { try_at, ..outbound }),
                 Verdict::Drop(state) => {
                     if matches!(outbound.purpose, Purpose::Welcome { .. }) {
@@ -134,6 +127,24 @@ impl Step<'_> {
                     }
                     self.put_outbound(Outbound { state, ..outbound });
                 }
+            }
+        }
+    }
+
+    /// Where a gateway has sent all that it may, the text waits or finds another.
+    fn hand_if_within(&mut self, outbound: Outbound, gateway: &str) {
+        let ration = self.setup.ways.get(gateway).map(|way| way.ration);
+        let rations = &self.world.rations;
+        match rations.over(
+            gateway,
+            ration.unwrap_or_default(),
+            outbound.parts,
+            self.now,
+        ) {
+            None => self.hand_to_gateway(outbound, gateway),
+            Some(until) => {
+                self.world.links.full(gateway, until);
+                self.leave_by_others(gateway);
             }
         }
     }
@@ -154,109 +165,13 @@ impl Step<'_> {
             Purpose::Answer { .. } | Purpose::Notice { .. } | Purpose::Service { .. } => {}
         }
         self.world.spent.add(outbound.parts, self.now);
+        self.world.rations.add(gateway, outbound.parts, self.now);
         self.put_outbound(Outbound {
             state: SendState::Sending,
             gateway: Some(gateway.to_owned()),
             tries: outbound.tries.saturating_add(1),
             ..outbound
         });
-    }
-
-    fn verdict(&self, outbound: &Outbound) -> Verdict {
-        if outbound.expires_at <= self.now {
-            return Verdict::Drop(SendState::Expired);
-        }
-        match outbound.purpose {
-            Purpose::Answer { .. } | Purpose::Notice { .. } | Purpose::Service { .. } => {
-                Verdict::Go
-            }
-            Purpose::Nudge { block, task, due } => {
-                let verdict = self.nudge_verdict(&outbound.to, block, task, due);
-                let verdict = verdict.unwrap_or(Verdict::Drop(SendState::Cancelled));
-                self.if_paid_for(Class::reminder(task), verdict)
-            }
-            Purpose::Welcome { person } => {
-                let verdict = self.welcome_verdict(&outbound.to, person);
-                let verdict = verdict.unwrap_or(Verdict::Drop(SendState::Cancelled));
-                self.if_paid_for(Class::Nudge, verdict)
-            }
-        }
-    }
-
-    /// What nobody asked for waits for tomorrow where day or month have no money left for it.
-    fn if_paid_for(&self, class: Class, verdict: Verdict) -> Verdict {
-        if matches!(verdict, Verdict::Go) && !self.view().has_money_for(class) {
-            Verdict::Wait(self.tomorrow())
-        } else {
-            verdict
-        }
-    }
-
-    /// When the next day of the budget begins.
-    fn tomorrow(&self) -> DateTime<Utc> {
-        let day = self.now.date_naive() + TimeDelta::days(1);
-        day.and_time(NaiveTime::MIN).and_utc()
-    }
-
-    /// None when nobody is to be told any more.
-    fn nudge_verdict(
-        &self,
-        to: &str,
-        block: budwood_scheduler::BlockId,
-        task: budwood_scheduler::TaskKind,
-        due: chrono::NaiveDate,
-    ) -> Option<Verdict> {
-        let (owner, group) = self.view().told_about(block)?;
-        // The phone may have been given to somebody else meanwhile.
-        let is_theirs = self
-            .world
-            .directory
-            .numbers_that_reach(owner.id)
-            .any(|number| number == to);
-        if !is_theirs {
-            return None;
-        }
-        let zone = zone(group, self.setup);
-        let local = self.now.with_timezone(&zone).naive_local();
-        let verdict = nudge::may_go(
-            &self.setup.rules,
-            (task, due),
-            &self.view().tasks_of(block, local.date()),
-            local,
-            &group.quiet_days,
-        );
-        match verdict {
-            Ok(()) => Some(Verdict::Go),
-            Err(Withheld::NotDue | Withheld::NoConsent | Withheld::Held(_)) => None,
-            Err(Withheld::Quiet) => Some(self.wait_for_day(group)),
-        }
-    }
-
-    /// The same for a welcome.
-    fn welcome_verdict(&self, to: &str, person: PersonId) -> Option<Verdict> {
-        let owner = self.view().person(person)?;
-        let group = self.view().group_of(owner)?;
-        let mut numbers = self.world.directory.numbers_that_reach(person);
-        let local = self.now.with_timezone(&zone(group, self.setup));
-        if nudge::withheld(owner, local.date_naive()).is_some() || numbers.all(|own| own != to) {
-            return None;
-        }
-        let may = nudge::may_send(&self.setup.rules, local.naive_local(), &group.quiet_days);
-        Some(if may {
-            Verdict::Go
-        } else {
-            self.wait_for_day(group)
-        })
-    }
-
-    /// At night and on quiet days routine texts wait.
-    fn wait_for_day(&self, group: &Group) -> Verdict {
-        let zone = zone(group, self.setup);
-        let local = self.now.with_timezone(&zone).naive_local();
-        let slot = nudge::slot(&self.setup.rules, local, &group.quiet_days, None);
-        // A moment later at least, or the text would be asked for again at once.
-        let later = self.now + TimeDelta::seconds(1);
-        Verdict::Wait(instant(slot, zone).max(later))
     }
 
     /// Nothing that waits may leave for this number any more. What is on its way to the gateway
@@ -456,13 +371,6 @@ fn to_wait(outbound: Outbound, try_at: DateTime<Utc>) -> Outbound {
 fn span(after: Option<Duration>) -> TimeDelta {
     let asked = after.and_then(|after| TimeDelta::from_std(after).ok());
     asked.unwrap_or_default()
-}
-
-/// Whether a text may go.
-enum Verdict {
-    Go,
-    Wait(DateTime<Utc>),
-    Drop(SendState),
 }
 
 /// The pause doubles with each try, up to a limit, and is never shorter than the gateway asks

@@ -23,6 +23,8 @@ struct State {
     /// Since when its line is down, as it says itself.
     down_since: Option<DateTime<Utc>>,
     pause: Option<Pause>,
+    /// Until when it has sent all that it may.
+    full_until: Option<DateTime<Utc>>,
     last_in: Option<DateTime<Utc>>,
     last_out: Option<DateTime<Utc>>,
     refused: Refusals,
@@ -174,9 +176,15 @@ impl Links {
         until
     }
 
+    /// A gateway has sent all that it may until then.
+    pub(crate) fn full(&mut self, gateway: &str, until: DateTime<Utc>) {
+        self.0.entry(gateway.to_owned()).or_default().full_until = Some(until);
+    }
+
     /// Until when a gateway is left alone.
     pub(crate) fn paused_until(&self, gateway: &str) -> Option<DateTime<Utc>> {
-        Some(self.0.get(gateway)?.pause?.until)
+        let state = self.0.get(gateway)?;
+        state.pause.map(|pause| pause.until).max(state.full_until)
     }
 
     /// Whether a gateway is left alone now.
@@ -192,12 +200,21 @@ impl Links {
         };
         let long = TimeDelta::minutes(limits::GATEWAY_OUT_MINUTES);
         let paused_since = state.pause.filter(|pause| now < pause.until);
+        if state.is_full(now) {
+            return true;
+        }
         let since = [state.down_since, paused_since.map(|pause| pause.since)];
         since.into_iter().flatten().any(|since| now - since >= long)
     }
 }
 
 impl State {
+    /// Whether it sends nothing for longer than others had better wait for.
+    fn is_full(&self, now: DateTime<Utc>) -> bool {
+        let long = TimeDelta::minutes(limits::GATEWAY_OUT_MINUTES);
+        self.full_until.is_some_and(|until| until - now >= long)
+    }
+
     /// What a person must see to.
     fn trouble(&self, now: DateTime<Utc>) -> Option<Trouble> {
         let Refusals { times, set_up, why } = &self.refused;

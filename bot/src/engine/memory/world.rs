@@ -13,7 +13,7 @@ use chrono::{DateTime, TimeDelta, Utc};
 
 use super::{
     duplicates::Heard, erasures::Erasures, links::Links, matters::Matters, names::Rolls,
-    parts::Parts, send_queue::Waiting, snapshot::Copying,
+    parts::Parts, rations::Rations, send_queue::Waiting, snapshot::Copying,
 };
 use crate::{
     engine::budget::{HeldBack, Spent, Strangers},
@@ -51,6 +51,8 @@ pub(crate) struct World {
     pub(crate) heard: Heard,
     /// Facts that may not be in the store yet, and some that are.
     recent: BTreeMap<EventId, Event>,
+    /// What left by each gateway in this minute and on this day.
+    pub(crate) rations: Rations,
     /// What left today.
     pub(crate) spent: Spent,
     /// What left in the month of the last text that did.
@@ -120,6 +122,7 @@ impl World {
             due_of: BTreeMap::new(),
             heard: Heard::default(),
             recent: BTreeMap::new(),
+            rations: Rations::default(),
             spent: Spent::default(),
             ledger: loaded.ledgers.pop().unwrap_or_else(|| Ledger::of(latest)),
             is_disk_low: false,
@@ -148,6 +151,7 @@ impl World {
                 world.spent.add(outbound.parts, sent_at);
                 if let Some(gateway) = &outbound.gateway {
                     world.links.took(gateway, sent_at);
+                    world.rations.add(gateway, outbound.parts, sent_at);
                 }
             }
             world.outbox.put(outbound, "");

@@ -15,7 +15,11 @@ use crate::{
         gateway::{self, Block},
         value,
     },
-    words::{ledger::MonthBudget, limits, ways::Route},
+    words::{
+        ledger::MonthBudget,
+        limits,
+        ways::{Ration, Route},
+    },
 };
 
 /// Megabytes of the store's cache: enough for the hot records of 100,000 blocks.
@@ -136,6 +140,10 @@ fn gateway(table: &Table<'_>, folder: &Path) -> Result<GatewayConfig, TableError
     let parallel = value::whole(table, "parallel", 1..=64)?.unwrap_or(PARALLEL);
     let own_number = value::maybe(table, "own_number", value::own_number)?;
     let price_micro = value::money(table, "price_part")?;
+    let ration = Ration {
+        a_minute: value::whole(table, "parts_a_minute", 1..=60_000)?,
+        a_day: value::whole(table, "parts_a_day", 10..=10_000_000)?,
+    };
     let plan = read(&Block {
         table,
         name: &name,
@@ -146,6 +154,7 @@ fn gateway(table: &Table<'_>, folder: &Path) -> Result<GatewayConfig, TableError
         parallel: parallel as usize,
         own_number,
         price_micro,
+        ration,
         plan,
     })
 }

@@ -74,6 +74,8 @@ fn of_this_choice(all: &str) -> String {
     let others = [
         "user = \"provider\"\n",
         "price_part = 0.02\n",
+        "parts_a_minute = 8\n",
+        "parts_a_day = 400\n",
         "parts_a_month = 300000\n",
         "money_a_month = 5000.0\n",
         "phone = \"+447700900990\"\n",
@@ -110,12 +112,14 @@ fn money_is_counted_in_millionths_and_the_operator_has_the_zone_of_the_line() {
     let more = "[line]\nparts_a_month = 900\nmoney_a_month = 12.5\n";
     let config = SMALL.replace("[line]\n", more).replace(
         "kind = \"oneapi\"\n",
-        "kind = \"oneapi\"\nprice_part = 0.02\n",
+        "kind = \"oneapi\"\nprice_part = 0.02\nparts_a_minute = 8\nparts_a_day = 400\n",
     ) + "[operator]\nphone = \"+447700900990\"\n";
     let config = parse(&config).unwrap();
     let month = config.line.month;
     assert_eq!((month.parts, month.micro), (Some(900), Some(12_500_000)));
     assert_eq!(config.gateways[0].price_micro, Some(20_000));
+    let ration = config.gateways[0].ration;
+    assert_eq!((ration.a_minute, ration.a_day), (Some(8), Some(400)));
     let operator = config.operator().unwrap();
     assert_eq!(operator.number, "+447700900990");
     assert_eq!(operator.at.to_string(), "07:00:00");
