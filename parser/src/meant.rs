@@ -18,7 +18,7 @@ use crate::{
     piece::{Piece, Sense},
     queries::{is_command, kind_asked, query, sown},
     reading::{Act, Query, Reading, Sender, Stance, Topic},
-    signals::{ByLists, OF_WORK, signals},
+    signals::{ByLists, OF_WORK, WORDED, signals},
     text::break_strength,
 };
 
@@ -105,8 +105,10 @@ const FROM_NOTHING: Least = Least {
     asked: 0.85,
     this: 0.3,
 };
-/// So likely it must be that a person is told of it; where nothing of work is named.
-const HEARD: f64 = 0.2;
+/// So likely it must be that a person is told of it: where it is worded as a question about work;
+/// where it is only about work; where it is not.
+const HEARD_QUESTION: f64 = 0.2;
+const HEARD: f64 = 0.4;
 const FROM_NOTHING_HEARD: f64 = 0.6;
 
 /// How likely something must be.
@@ -126,6 +128,8 @@ pub(crate) struct Asked {
     pub(crate) this: f64,
     /// A word of the trade, land or a name stands in the text.
     of_work: bool,
+    /// It is worded as a question.
+    worded: bool,
 }
 
 impl Asked {
@@ -158,6 +162,7 @@ impl Asked {
             asked: any / (any + none),
             this: best / any.max(f64::MIN_POSITIVE),
             of_work: signals & OF_WORK != 0,
+            worded: signals & WORDED != 0,
         }
     }
 
@@ -186,10 +191,10 @@ impl Asked {
 
     /// Whether somebody should look at it.
     pub(crate) fn is_heard(self) -> bool {
-        let least = if self.of_work {
-            HEARD
-        } else {
-            FROM_NOTHING_HEARD
+        let least = match (self.of_work, self.worded) {
+            (true, true) => HEARD_QUESTION,
+            (true, false) => HEARD,
+            (false, _) => FROM_NOTHING_HEARD,
         };
         self.asked >= least
     }
