@@ -42,3 +42,36 @@ async fn trouble_is_503() {
     assert_eq!(body["trouble"], "the disk is nearly full");
     service.stop().await;
 }
+
+/// The page itself is read by another author's parser in `tests/peers/metrics.rs`.
+#[tokio::test]
+async fn a_monitor_collects_the_same_figures() {
+    let service = Service::start(bearer());
+    let answer = client().get(service.url("/metrics")).send().await.unwrap();
+    assert_eq!(answer.status(), 200);
+    assert_eq!(
+        answer.headers()["content-type"],
+        "application/openmetrics-text; version=1.0.0; charset=utf-8"
+    );
+    let version = concat!("version=\"", env!("CARGO_PKG_VERSION"), "\"");
+    let page = answer.text().await.unwrap();
+    let page = page.replace(version, "version=\"0.0.0\"");
+    // Samples of one figure have no order.
+    let sorted = |page: &str| {
+        let mut lines: Vec<String> = page.lines().map(str::to_owned).collect();
+        lines.sort();
+        lines
+    };
+    assert_eq!(sorted(&page), sorted(include_str!("metrics.txt")));
+    assert!(page.ends_with("\n# EOF\n"));
+    *service.taker.trouble.lock().unwrap() = Some("the disk is nearly full".into());
+    let answer = client().get(service.url("/metrics")).send().await.unwrap();
+    assert!(
+        answer
+            .text()
+            .await
+            .unwrap()
+            .contains("\nbudwood_well 0.0\n")
+    );
+    service.stop().await;
+}

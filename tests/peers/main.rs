@@ -11,6 +11,7 @@ mod dates;
 mod formats;
 mod ground;
 mod kannel;
+mod metrics;
 mod misspellings;
 mod modem;
 mod numbering;

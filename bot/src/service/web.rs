@@ -3,12 +3,14 @@
 //! - `POST /sms/in/{gateway}`: texts. Answered with 204 only when all of them are durable.
 //! - `POST /sms/receipts/{gateway}`: what became of texts that we sent. The same.
 //! - `GET /health`: whether new work is taken, and how much waits.
+//! - `GET /metrics`: the same figures as a monitor collects them.
 //!
 //! Anything else is answered with problem details that say what to send instead. Deliberately
 //! absent: what a text means, TLS (a front server does it), and pages for people.
 
 mod auth;
 mod body;
+mod metrics;
 mod notification;
 mod problem;
 
@@ -18,7 +20,7 @@ use actix_web::{
     App, HttpRequest, HttpResponse, HttpServer, ResponseError,
     dev::Server,
     guard::{self, Guard},
-    http::header::{CACHE_CONTROL, ContentType},
+    http::header::{CACHE_CONTROL, CONTENT_TYPE, ContentType},
     web::{self, Data, Payload, ServiceConfig},
 };
 use chrono::{DateTime, Utc};
@@ -122,6 +124,11 @@ pub fn routes(config: &mut ServiceConfig, intake: Arc<dyn Intake>, settings: Web
         .service(
             web::resource("/health")
                 .route(web::get().to(health))
+                .default_service(web::to(|payload| only("GET", payload))),
+        )
+        .service(
+            web::resource("/metrics")
+                .route(web::get().to(collected))
                 .default_service(web::to(|payload| only("GET", payload))),
         )
         .default_service(web::to(not_found));
@@ -282,6 +289,17 @@ async fn health(shared: Data<Shared>) -> HttpResponse {
             locked: health.locked,
             gateways: health.gateways.iter().map(GatewayBody::of).collect(),
         })
+}
+
+async fn collected(shared: Data<Shared>) -> HttpResponse {
+    let now = shared.settings.clock.now();
+    match metrics::page(&shared.intake.health(), now) {
+        Some(page) => HttpResponse::Ok()
+            .insert_header((CONTENT_TYPE, metrics::CONTENT_TYPE))
+            .insert_header((CACHE_CONTROL, "no-store"))
+            .body(page),
+        None => HttpResponse::InternalServerError().finish(),
+    }
 }
 
 #[derive(Serialize)]
