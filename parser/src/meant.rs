@@ -211,6 +211,8 @@ pub(crate) fn ask(
 ) {
     let by_rules = match reading.acts.as_slice() {
         [] if reading.bare.is_none() && pieces.len() > 1 => None,
+        // What follows is told to others: it asks nothing.
+        [Act::Query(query)] if matches!(query.topic, Topic::Tell | Topic::Promise) => return,
         [Act::Query(query)] if is_known(query.topic) && !is_command(pieces) => Some(query.clone()),
         _ => return,
     };

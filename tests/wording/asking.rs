@@ -65,7 +65,7 @@ pub(super) const ASKING: [(&str, Reply); 80] = [
     ("help-adviser", Reply::Gaps),
     ("help-adviser", Reply::Sick),
     ("help-adviser", Reply::Visit),
-    ("help-adviser", Reply::Window),
+    ("help-adviser-more", Reply::Window),
     ("cluster-notice", Reply::Warn),
     ("warn-ask", Reply::Yes),
     ("warn-none", Reply::Sick),

@@ -103,6 +103,7 @@ impl Step<'_> {
         let talk = self.talk(number);
         talk.heard_at = Some(now);
         talk.heard_by = Some(inbound.gateway.clone());
+        talk.fails_since = None;
         let turn = |speaker: PersonId, text: String, sent_at: DateTime<Utc>| Turn {
             number: number.to_owned(),
             message,
