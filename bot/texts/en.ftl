@@ -172,6 +172,7 @@ cause-other = other
 
 changed = Changed on { $block }: { $facts }. { $stand }Wrong? Text NO
 moved = Moved from { $old } to { $block }: { $facts }. { $stand }Wrong? Text NO
+fixed-notice = { $adviser } put right on { $block }: { $facts }. Not so? Text CALL ME
 taken-back = Taken back: { $facts } on { $block }. { $stand }
 taken-back-ask = Taken back: { $facts } on { $block }. What is right? Send it again, like { $example }
 taken-back-count = Taken back: { $facts } on { $block }. What is the right number?

@@ -194,6 +194,7 @@ cause-other = autres
 
 changed = Changé, { $block }: { $facts }. { $stand }Erreur? Envoyez NON
 moved = Passé de { $old } à { $block }: { $facts }. { $stand }Erreur? Envoyez NON
+fixed-notice = { $adviser } a corrigé { $block }: { $facts }. Faux? Envoyez APPELEZ MOI
 taken-back = Annulé, { $block }: { $facts }. { $stand }
 taken-back-ask = Annulé, { $block }: { $facts }. Qu'est-ce qui est juste? Renvoyez, comme { $example }
 taken-back-count = Annulé, { $block }: { $facts }. Quel est le bon nombre?

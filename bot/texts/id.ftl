@@ -148,6 +148,7 @@ cause-other = sebab lain
 
 changed = Diubah di { $block }: { $facts }. { $stand }Salah? Balas TIDAK
 moved = Dipindah dari { $old } ke { $block }: { $facts }. { $stand }Salah? Balas TIDAK
+fixed-notice = { $adviser } membetulkan { $block }: { $facts }. Salah? Kirim TELEPON SAYA
 taken-back = Dibatalkan: { $facts } di { $block }. { $stand }
 taken-back-ask = Dibatalkan: { $facts } di { $block }. Yang benar apa? Kirim lagi, misalnya { $example }
 taken-back-count = Dibatalkan: { $facts } di { $block }. Angka yang benar berapa?

@@ -191,6 +191,7 @@ cause-other = outros
 
 changed = Mudado em { $block }: { $facts }. { $stand }Errado? Responda NAO
 moved = Passado de { $old } para { $block }: { $facts }. { $stand }Errado? Responda NAO
+fixed-notice = { $adviser } corrigiu { $block }: { $facts }. Errado? Envie LIGUE PARA MIM
 taken-back = Anulado: { $facts } em { $block }. { $stand }
 taken-back-ask = Anulado: { $facts } em { $block }. O que esta certo? Envie de novo, como { $example }
 taken-back-count = Anulado: { $facts } em { $block }. Qual é o numero certo?

@@ -151,6 +151,7 @@ cause-other = อื่นๆ
 
 changed = แก้ { $block }: { $facts } { $stand }ผิดตอบ ไม่
 moved = ย้าย { $old } ไป { $block }: { $facts } { $stand }ผิดตอบ ไม่
+fixed-notice = { $adviser } แก้ { $block }: { $facts } ผิดส่ง โทรกลับ
 taken-back = ยกเลิก { $facts } { $block } { $stand }
 taken-back-ask = ยกเลิก { $facts } { $block } ที่ถูกคือ? ส่งเช่น { $example }
 taken-back-count = ยกเลิก { $facts } { $block } เลขที่ถูกเท่าไร

@@ -153,6 +153,7 @@ cause-other = nguyên nhân khác
 
 changed = Đã sửa ở { $block }: { $facts }. { $stand }Sai? Nhắn KHÔNG
 moved = Chuyển từ { $old } sang { $block }: { $facts }. { $stand }Sai? Nhắn KHÔNG
+fixed-notice = { $adviser } đã sửa { $block }: { $facts }. Sai? Nhắn GỌI TÔI
 taken-back = Đã bỏ: { $facts } ở { $block }. { $stand }
 taken-back-ask = Đã bỏ: { $facts } ở { $block }. Sửa lại thế nào? Nhắn lại, như { $example }
 taken-back-count = Đã bỏ: { $facts } ở { $block }. Số đúng là mấy?

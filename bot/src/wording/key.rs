@@ -198,6 +198,7 @@ keys! {
     // Correcting.
     Changed = "changed",
     Moved = "moved",
+    FixedNotice = "fixed-notice",
     TakenBack = "taken-back",
     TakenBackAsk = "taken-back-ask",
     TakenBackCount = "taken-back-count",

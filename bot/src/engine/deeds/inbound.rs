@@ -212,6 +212,7 @@ impl Step<'_> {
         if let Some(target) = self.view().spoken_for(&turn, &speaker, &reading) {
             turn.target = target;
         }
+        self.reach_theirs(&turn, &speaker, &reading);
         if self.view().is_same_again(&turn, &reading) {
             return self.same_again(&turn);
         }
