@@ -5,6 +5,7 @@
 //! practice. One confirmation after STOP: CTIA Messaging Principles, opt-out, from memory.
 
 mod gateways;
+mod reached;
 
 use std::time::Duration;
 

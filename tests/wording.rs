@@ -4,6 +4,7 @@
 //! otherwise (3GPP TS 23.040, 9.2.3.24). All languages are checked alike; a new file of texts is
 //! found by itself. Deliberately absent: whether the words are good ones, which people judge.
 
+mod asked;
 mod asking;
 mod case;
 mod caution;

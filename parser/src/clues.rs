@@ -249,7 +249,10 @@ pub(crate) fn sense_of(piece: &Piece<'_>) -> u32 {
             let work = piece
                 .meanings()
                 .find(|meaning| meaning.sort() & sort::WORK != 0);
-            work.or_else(|| piece.meanings().next()).map_or(40, code)
+            let mut others = piece.meanings();
+            // Who is no adviser says nothing with a word of theirs.
+            let other = || others.find(|meaning| meaning.sort() != sort::ADVISER_TOPIC);
+            work.or_else(other).map_or(UNKNOWN, code)
         }
         Sense::Number(number) => {
             if number.whole().is_none() {
@@ -282,9 +285,12 @@ pub(crate) fn sense_of(piece: &Piece<'_>) -> u32 {
         Sense::Member(_) => 20,
         Sense::Mark(mark) => 64 + u32::from(mark),
         Sense::TwoKinds(..) => 21,
-        Sense::Unknown => 22,
+        Sense::Unknown => UNKNOWN,
     }
 }
+
+/// A word of which nothing is known.
+const UNKNOWN: u32 = 22;
 
 /// A meaning as a number.
 pub(crate) fn code(meaning: Meaning) -> u32 {
@@ -299,7 +305,7 @@ pub(crate) fn code(meaning: Meaning) -> u32 {
         Meaning::Per(per) => per as u32,
         Meaning::Stance(stance) => stance as u32,
         Meaning::Alarm(alarm) => alarm as u32,
-        Meaning::Topic(topic) | Meaning::AdviserTopic(topic) => topic as u32,
+        Meaning::Topic(topic) => topic as u32,
         Meaning::Plain(plain) => return 10_000 + plain as u32,
         Meaning::DaysAgo(_)
         | Meaning::Weekday(_)
@@ -312,7 +318,8 @@ pub(crate) fn code(meaning: Meaning) -> u32 {
         | Meaning::Spray
         | Meaning::Crop
         | Meaning::Cover
-        | Meaning::Clone => 0,
+        | Meaning::Clone
+        | Meaning::AdviserTopic(_) => 0,
     };
     1_000 + (meaning.sort().trailing_zeros() * 40) + value
 }

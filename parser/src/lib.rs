@@ -71,6 +71,7 @@ mod tally;
 
 // From pieces to reports.
 mod anchors;
+mod asked;
 mod segment;
 mod text;
 

@@ -1,7 +1,6 @@
-//! Questions: of a farmer about his blocks, of an adviser about a group or a person.
+//! Questions that anyone may ask, and what all questions are made of.
 //!
-//! A word of work beside a group's name is a question when an adviser texts. Deliberately absent:
-//! answers.
+//! Deliberately absent: answers, and what only an adviser asks.
 
 use alloc::{string::ToString, vec::Vec};
 
@@ -11,168 +10,11 @@ use crate::{
     kind::Kind,
     meaning::{Meaning, Plain, sort},
     piece::{Glance, Piece, Sense},
-    reading::{Query, Sender, Stance, Topic},
+    reading::{Query, Stance, Topic},
 };
 
-/// More words than this beside a name are no question about it.
-const GROUP_WORDS_MAX: usize = 5;
-const MEMBER_WORDS_MAX: usize = 3;
-/// So many may a sentence have that asks about a group.
-const SENTENCE_WORDS_MAX: usize = 16;
-/// What may be asked about all groups in a sentence; deeds are never taken from one.
-const FOR_ALL: [Topic; 6] = [
-    Topic::Status,
-    Topic::Late,
-    Topic::Quiet,
-    Topic::Gaps,
-    Topic::Sick,
-    Topic::Visit,
-];
-/// What may be said of a person's phone. These words stand in reports too, so they count only where
-/// the text begins with one and names a person.
-const OF_PHONES: [Topic; 3] = [Topic::Lost, Topic::Found, Topic::Moved];
 /// The name of a language, or of a group that we do not know, has no more words.
-const NAME_WORDS_MAX: usize = 2;
-
-/// A question of an adviser, which is never a report.
-pub(crate) fn adviser(pieces: &[Piece<'_>], folded: &Folded<'_>, sender: Sender) -> Option<Query> {
-    if sender != Sender::Adviser {
-        return None;
-    }
-    let core = core(pieces);
-    let is_group = |piece: &&Piece<'_>| matches!(piece.sense, Sense::Group(_));
-    let is_member = |piece: &&Piece<'_>| matches!(piece.sense, Sense::Member(_));
-    let names_member = core.iter().any(is_member);
-    if core.iter().any(is_group) {
-        // "from Keti RIVA: dead 9 A": the group says which Keti.
-        let reports = names_member && is_told(&core) && other_kind(&core).is_some();
-        if names_member && let Some(topic) = of_phone(&core) {
-            return Some(query(pieces, topic, None));
-        }
-        (!reports).then(|| about_group(pieces, &core)).flatten()
-    } else if names_member {
-        about_member(pieces, &core)
-    } else {
-        about_all(pieces, &core)
-            .or_else(|| about_unknown_name(pieces, &core, folded))
-            .or_else(|| about_all_at_length(pieces, &core))
-    }
-}
-
-/// What a word asks about.
-fn topic_of(piece: &Piece<'_>) -> Option<Topic> {
-    let topic = piece.part(Meaning::adviser_topic);
-    topic.filter(|topic| !OF_PHONES.contains(topic))
-}
-
-fn about_group(pieces: &[Piece<'_>], core: &[&Piece<'_>]) -> Option<Query> {
-    let topic = core.iter().find_map(|piece| topic_of(piece));
-    let topic = topic.unwrap_or(Topic::Status);
-    let clear = core.iter().all(|piece| crate::gate::is_known(piece));
-    let is_short = clear && core.len() <= GROUP_WORDS_MAX;
-    (is_short || asks_at_length(pieces, core)).then(|| query(pieces, topic, other_kind(core)))
-}
-
-/// "who in Kolo is behind with weeding?": a whole sentence that names what is asked, and asks.
-fn asks_at_length(pieces: &[Piece<'_>], core: &[&Piece<'_>]) -> bool {
-    let named =
-        |piece: &&Piece<'_>| topic_of(piece).is_some() || piece.part(Meaning::topic).is_some();
-    core.len() <= SENTENCE_WORDS_MAX && core.iter().any(named) && is_question(pieces)
-}
-
-/// A question mark, or a word that asks.
-pub(crate) fn is_question(pieces: &[Piece<'_>]) -> bool {
-    (0..pieces.len()).any(|at| {
-        crate::gate::is_asking_mark(pieces, at)
-            || pieces.get(at).is_some_and(|piece| {
-                piece.means(|meaning| meaning == Meaning::Stance(Stance::Question))
-            })
-    })
-}
-
-/// "girth Tamo" asks; "from Tamo: dead 4 A" reports for him.
-fn about_member(pieces: &[Piece<'_>], core: &[&Piece<'_>]) -> Option<Query> {
-    if let Some(topic) = of_phone(core) {
-        return Some(query(pieces, topic, None));
-    }
-    let topic = core.iter().find_map(|piece| topic_of(piece));
-    let topic = topic.filter(|topic| *topic != Topic::Status);
-    let kind = other_kind(core);
-    let told = is_told(core);
-    // "hold Tamo until 15 Jan, the land is sold".
-    let holds = core
-        .first()
-        .is_some_and(|piece| topic_of(piece) == Some(Topic::LeaveAlone) && kind.is_none());
-    let asks = holds || core.len() <= MEMBER_WORDS_MAX && !(told && kind.is_some());
-    asks.then(|| query(pieces, topic.unwrap_or(Topic::Member), kind))
-}
-
-/// A figure or a block stands in it, as in a report.
-fn is_told(core: &[&Piece<'_>]) -> bool {
-    core.iter().any(|piece| {
-        matches!(
-            piece.sense,
-            Sense::Number(_) | Sense::Block(_) | Sense::List { .. }
-        )
-    })
-}
-
-/// "lost Keti", "moved Keti KOLO 07700 900555": nothing but the word, who, and where a number is
-/// told that number.
-fn of_phone(core: &[&Piece<'_>]) -> Option<Topic> {
-    let (first, rest) = core.split_first()?;
-    let topic = first.part(Meaning::adviser_topic);
-    let topic = topic.filter(|topic| OF_PHONES.contains(topic))?;
-    let is_name = |piece: &&&Piece<'_>| matches!(piece.sense, Sense::Member(_) | Sense::Group(_));
-    let mut others = rest.iter().filter(|piece| !is_name(piece));
-    (topic == Topic::Moved || others.next().is_none()).then_some(topic)
-}
-
-/// "QUIET", "late this week": about all groups.
-fn about_all(pieces: &[Piece<'_>], core: &[&Piece<'_>]) -> Option<Query> {
-    let topic = topic_of(core.first()?)?;
-    let only_topic = core
-        .iter()
-        .all(|piece| topic_of(piece).is_some() || is_period(piece));
-    only_topic.then(|| query(pieces, topic, None))
-}
-
-/// "which farmers have gone quiet since June?": about all groups, where no number could be a report.
-fn about_all_at_length(pieces: &[Piece<'_>], core: &[&Piece<'_>]) -> Option<Query> {
-    let mut topics = core.iter().filter_map(|piece| topic_of(piece));
-    let topic = topics.find(|topic| FOR_ALL.contains(topic))?;
-    let counted = core.iter().any(|piece| piece.number().is_some());
-    let asks = asks_at_length(pieces, core) && !counted;
-    asks.then(|| query(pieces, topic, other_kind(core)))
-}
-
-/// "late Hilltopp", "Hilltopp status": a name that we do not know is asked about under that name.
-fn about_unknown_name(
-    pieces: &[Piece<'_>],
-    core: &[&Piece<'_>],
-    folded: &Folded<'_>,
-) -> Option<Query> {
-    let is_topic = |piece: &Piece<'_>| topic_of(piece).is_some();
-    let is_name =
-        |piece: &Piece<'_>| matches!(piece.sense, Sense::Unknown) || piece.is_plain(Plain::Land);
-    let is_answer = |piece: &Piece<'_>| {
-        is_period(piece) || piece.is_any(&[Plain::Yes, Plain::No, Plain::Negation])
-    };
-    let mut names = core.iter().filter(|piece| is_name(piece));
-    let first = names.next()?;
-    let (more, last) = names.fold((0, first), |(more, _), piece| (more + 1, piece));
-    let beside = core
-        .iter()
-        .all(|piece| is_topic(piece) || is_name(piece) || is_answer(piece));
-    let ends = core
-        .first()
-        .is_some_and(|piece| is_topic(piece) || is_name(piece));
-    let topic = core.iter().find_map(|piece| topic_of(piece))?;
-    (beside && ends && more < NAME_WORDS_MAX).then(|| Query {
-        group: Some(folded.written(first.start, last.end).to_string()),
-        ..query(pieces, topic, other_kind(core))
-    })
-}
+pub(crate) const NAME_WORDS_MAX: usize = 2;
 
 /// "language", "language fr", "bahasa indonesia": what stands after the word is taken as a name,
 /// whatever else it means.
@@ -195,13 +37,6 @@ pub(crate) fn language(pieces: &[Piece<'_>], glance: Glance, folded: &Folded<'_>
         language: named,
         ..query(&[], Topic::Language, None)
     })
-}
-
-/// The kind of work beside the topic: "prune KOLO" has one, "gaps KOLO" has none.
-fn other_kind(core: &[&Piece<'_>]) -> Option<Kind> {
-    core.iter()
-        .filter(|piece| topic_of(piece).is_none_or(|topic| topic == Topic::Status))
-        .find_map(|piece| kind_asked(piece))
 }
 
 /// More words than these are no command that is read to the letter.
@@ -322,7 +157,7 @@ fn is_of_pay(core: &[&Piece<'_>]) -> bool {
 }
 
 /// "How much".
-fn is_amount(piece: &Piece<'_>) -> bool {
+pub(crate) fn is_amount(piece: &Piece<'_>) -> bool {
     piece.part(Meaning::topic) == Some(Topic::HowMuch)
 }
 
@@ -348,8 +183,18 @@ fn is_of_the_field(piece: &Piece<'_>) -> bool {
     crate::gate::is_known(piece) && !elsewhere
 }
 
+/// A question mark, or a word that asks.
+pub(crate) fn is_question(pieces: &[Piece<'_>]) -> bool {
+    (0..pieces.len()).any(|at| {
+        crate::gate::is_asking_mark(pieces, at)
+            || pieces.get(at).is_some_and(|piece| {
+                piece.means(|meaning| meaning == Meaning::Stance(Stance::Question))
+            })
+    })
+}
+
 /// The words that carry the question.
-fn core<'p, 'r>(pieces: &'p [Piece<'r>]) -> Vec<&'p Piece<'r>> {
+pub(crate) fn core<'p, 'r>(pieces: &'p [Piece<'r>]) -> Vec<&'p Piece<'r>> {
     let mut core = Vec::with_capacity(pieces.len());
     core.extend(pieces.iter().filter(|piece| {
         let topic = piece.means(|meaning| {
@@ -393,11 +238,7 @@ pub(crate) fn is_trade(piece: &Piece<'_>) -> bool {
         || piece.means(|meaning| matches!(meaning, Meaning::Crop | Meaning::Cover | Meaning::Clone))
 }
 
-fn is_period(piece: &Piece<'_>) -> bool {
-    matches!(piece.sense, Sense::Number(_) | Sense::When(_))
-        || piece.part(Meaning::period).is_some()
-}
-
+/// A question with the names and numbers in it.
 pub(crate) fn query(pieces: &[Piece<'_>], topic: Topic, kind: Option<Kind>) -> Query {
     let find = |name: for<'s> fn(&'s Sense<'_>) -> Option<&'s str>| {
         pieces

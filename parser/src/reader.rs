@@ -10,7 +10,7 @@ use alloc::{
 
 use crate::{
     account::Account,
-    acts, alarm,
+    acts, alarm, asked,
     askings::Askings,
     clues::Clues,
     compose, corrections,
@@ -24,7 +24,10 @@ use crate::{
     pack::{Pack, PackFault},
     piece::{Glance, Piece, Pieces, Sense},
     plans, queries,
-    reading::{Act, Correction, Doubt, Known, Problem, Reading, Report, Sender, Stance, Unnamed},
+    reading::{
+        Act, Alarm, Correction, Doubt, Known, Problem, Reading, Report, Sender, Stance, Topic,
+        Unnamed,
+    },
     reports::{self, Told},
     segment::{self, Segment, Segments},
     signals::ByLists,
@@ -183,7 +186,7 @@ impl Reader {
             about_work: unclear || gate::is_about_work(pieces, &stances),
             may_need: alarm::may_be_need(pieces, &folded, &self.lexicon, own),
             unnamed: unnamed(pieces),
-            alarm: alarm::read(
+            alarm: spoken.alarm(
                 pieces,
                 glance,
                 calm && is_no_report(&told.reports, &stances),
@@ -364,6 +367,18 @@ struct Spoken {
     replaces_reports: bool,
 }
 
+impl Spoken {
+    /// What a person must see. What else an adviser's words would say is told to others, or is about
+    /// money that is asked after: nobody needs help by it.
+    fn alarm(&self, pieces: &[Piece<'_>], glance: Glance, calm: bool) -> Option<Alarm> {
+        let needs_none = |topic| matches!(topic, Topic::Tell | Topic::Promise | Topic::Paid);
+        match &self.act {
+            Some(Act::Query(query)) if needs_none(query.topic) => None,
+            _ => alarm::read(pieces, glance, calm),
+        }
+    }
+}
+
 fn spoken(
     pieces: &[Piece<'_>],
     glance: Glance,
@@ -376,7 +391,7 @@ fn spoken(
     let act = acts::read(pieces, glance)
         .or_else(|| queries::language(pieces, glance, folded).map(Act::Query))
         .or_else(|| correction().map(Act::Correct))
-        .or_else(|| queries::adviser(pieces, folded, sender).map(Act::Query));
+        .or_else(|| asked::adviser(pieces, folded, sender).map(Act::Query));
     if act.is_some() {
         return Spoken {
             act,

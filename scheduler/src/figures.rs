@@ -6,7 +6,11 @@
 //! person and of a whole group is the same figure of another table. Deliberately absent: reading
 //! facts, which the caller does, and words.
 
+mod land;
+mod losses;
+mod needs;
 mod news;
+mod rounds;
 mod stand;
 #[cfg(test)]
 mod tests;
@@ -15,7 +19,7 @@ mod work;
 use alloc::vec::Vec;
 use core::cell::OnceCell;
 
-use budwood_parser::Kind;
+use budwood_parser::{Cause, Kind};
 use chrono::NaiveDate;
 
 use crate::{
@@ -36,7 +40,11 @@ use crate::{
     },
 };
 
-pub use news::{QUIET_DAYS, SICK_DAYS, Sick, is_sick};
+pub use land::{Mapped, OUTLINE_HECTARES};
+pub use losses::{Dead, Loss, lost_pct};
+pub use needs::{Feed, Wanted, by_clone};
+pub use news::{QUIET_DAYS, SICK_DAYS, Sick, Silent, Why, is_sick};
+pub use rounds::{HARM_DAYS, Round};
 pub use work::{FEED_LOST_DAYS, Jobs, LateJob, days_late};
 
 /// What a figure counts.
@@ -66,6 +74,26 @@ pub enum Name {
     ToldToPlant,
     /// Farmers who are left in peace: nothing is due, late or quiet of them.
     InPeace,
+    /// Farmers of whom nothing was heard for long, each with why.
+    Silent,
+    /// First trees that died, by farmer.
+    Losses,
+    /// The same, by what it was.
+    LossesByCause,
+    /// First trees by clone.
+    Clones,
+    /// One kind of work: done, due and late.
+    Round,
+    /// Harm that was told of, by farmer.
+    Harm,
+    /// Fertiliser of the rounds that are due.
+    Feed,
+    /// Plants for plantings to come.
+    Wanted,
+    /// What is known of the land itself.
+    Mapped,
+    /// Farmers who told of sick roots that are not known to be over.
+    SickRoots,
 }
 
 impl Name {
@@ -73,13 +101,22 @@ impl Name {
     #[must_use]
     pub const fn rests_on(self, kind: Kind) -> bool {
         match self {
-            Self::Farmers | Self::InPeace => false,
-            Self::Planted | Self::Living | Self::Gaps | Self::GapsToFill | Self::ToldToPlant => {
-                kind.counts_stand()
-            }
+            Self::Farmers | Self::InPeace | Self::Mapped => false,
+            Self::Planted
+            | Self::Living
+            | Self::Gaps
+            | Self::GapsToFill
+            | Self::ToldToPlant
+            | Self::Losses
+            | Self::LossesByCause
+            | Self::Clones
+            | Self::Wanted => kind.counts_stand(),
             Self::Uncounted => matches!(kind, Kind::Planted | Kind::Dead),
-            Self::Sick => matches!(kind, Kind::Disease),
-            Self::Jobs | Self::FeedLost | Self::Quiet => true,
+            Self::Sick | Self::SickRoots => matches!(kind, Kind::Disease),
+            Self::Harm => matches!(kind, Kind::Damage),
+            Self::Jobs | Self::FeedLost | Self::Quiet | Self::Silent | Self::Round | Self::Feed => {
+                true
+            }
         }
     }
 }
@@ -133,6 +170,10 @@ pub struct Known {
     pub source: Source,
     /// The day that it is of.
     pub on: NaiveDate,
+    /// How many trees, if it is told.
+    pub count: Option<u32>,
+    /// What it came from, if it is told.
+    pub cause: Option<Cause>,
 }
 
 /// A block as figures see it.
@@ -172,6 +213,8 @@ pub struct Farmer<'a> {
     pub texted_on: Option<NaiveDate>,
     /// Whether a text reaches them.
     pub has_phone: bool,
+    /// Since when no text arrives on their phone, by what its network tells.
+    pub fails_since: Option<NaiveDate>,
     /// Their blocks.
     pub stands: Vec<Stand<'a>>,
 }
@@ -242,9 +285,12 @@ impl Table<'_> {
         }
     }
 
+    fn stands(&self) -> impl Iterator<Item = &Stand<'_>> {
+        self.farmers.iter().flat_map(|farmer| &farmer.stands)
+    }
+
     fn states(&self) -> impl Iterator<Item = &BlockState> {
-        let stands = self.farmers.iter().flat_map(|farmer| &farmer.stands);
-        stands.map(|stand| stand.state)
+        self.stands().map(|stand| stand.state)
     }
 
     /// Of how many planted trees in per cent the last fact that this figure rests on was seen on a

@@ -7,7 +7,7 @@ mod texts;
 
 use budwood::{
     store::{Change, Hold},
-    words::message::{CodeUse, Deed, Digest, Open, OpenNudge, Question, Talk},
+    words::message::{CodeUse, Deed, Digest, Listed, Open, OpenNudge, Question, Talk},
 };
 use budwood_parser::{
     Ailment, Cause, Day, Details, Extent, Kind, Material, Measure, Per, Supply, Unit, Wetness, When,
@@ -415,6 +415,11 @@ fn talks() -> Vec<(String, Talk)> {
         welcomed_at: Some(at(1, 1)),
         heard_at: Some(at(1, 9)),
         heard_by: Some("sim1".to_owned()),
+        fails_since: Some(at(1, 8)),
+        listed: Some(Listed {
+            text: "late KOLO".to_owned(),
+            shown: 7,
+        }),
         language: Some("fr".to_owned()),
         spoken: vec!["fr".to_owned(), "vi-bare".to_owned()],
         answered_on: Some((day(1, 9), 7)),

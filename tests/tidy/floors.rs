@@ -53,7 +53,8 @@ const HOUSES: [House; 3] = [
         folder: "scheduler/src",
         within: "",
         floors: &[
-            &["decide", "figures", "plan"],
+            &["decide", "figures"],
+            &["plan"],
             &["jobs"],
             &["group", "outlook"],
             &["land"],

@@ -10,7 +10,7 @@ use std::collections::BTreeMap;
 use super::{Source, expect_none, sources};
 
 /// Files that ask for kinds by name: how often, and why it is no column.
-const BY_NAME: [(&str, usize, &str); 36] = [
+const BY_NAME: [(&str, usize, &str); 39] = [
     (
         "parser/src/tellings.rs",
         3,
@@ -64,7 +64,7 @@ const BY_NAME: [(&str, usize, &str); 36] = [
     ),
     (
         "bot/src/engine/questions/work.rs",
-        4,
+        3,
         "feeding and girths are asked about",
     ),
     (
@@ -107,6 +107,11 @@ const BY_NAME: [(&str, usize, &str); 36] = [
         "what came, and what was put, is named",
     ),
     (
+        "parser/src/asked.rs",
+        1,
+        "how much, of fertiliser, is asked in bags",
+    ),
+    (
         "parser/src/queries.rs",
         3,
         "what comes in for work is pay; another crop than rubber is sown",
@@ -140,8 +145,18 @@ const BY_NAME: [(&str, usize, &str); 36] = [
     ),
     (
         "scheduler/src/figures.rs",
-        3,
+        4,
         "which facts lie under which figure",
+    ),
+    (
+        "scheduler/src/figures/losses.rs",
+        1,
+        "which facts tell what trees died of",
+    ),
+    (
+        "scheduler/src/figures/needs.rs",
+        1,
+        "which job needs fertiliser",
     ),
     (
         "scheduler/src/figures/news.rs",

@@ -48,12 +48,13 @@ pub(super) enum Reply {
 }
 
 /// Texts that ask for a reply, and for which.
-pub(super) const ASKING: [(&str, Reply); 80] = [
+pub(super) const ASKING: [(&str, Reply); 81] = [
     ("read-back", Reply::No),
     ("read-back-rain", Reply::No),
     ("changed", Reply::No),
     ("moved", Reply::No),
     ("done", Reply::No),
+    ("fixed-notice", Reply::CallMe),
     ("help", Reply::Stop),
     ("help", Reply::Next),
     ("help", Reply::CallMe),
@@ -65,7 +66,7 @@ pub(super) const ASKING: [(&str, Reply); 80] = [
     ("help-adviser", Reply::Gaps),
     ("help-adviser", Reply::Sick),
     ("help-adviser", Reply::Visit),
-    ("help-adviser", Reply::Window),
+    ("help-adviser-more", Reply::Window),
     ("cluster-notice", Reply::Warn),
     ("warn-ask", Reply::Yes),
     ("warn-none", Reply::Sick),

@@ -13,6 +13,7 @@ use budwood_scheduler::{TaskKind, land::block::Living};
 use chrono::{NaiveDate, TimeDelta};
 
 use super::{
+    asked,
     case::{BLOCK, Case, SHORTEST, TREES, in_every_language},
     source,
 };
@@ -104,7 +105,7 @@ fn longest(case: &Case<'_>, key: &str, value: &str) -> String {
         .into_iter()
         .max_by_key(String::len)
         .expect("jobs");
-    if let Some(text) = work(tongue, value) {
+    if let Some(text) = asked::longest(case, key, value).or_else(|| work(tongue, value)) {
         return text;
     }
     let one_of =

@@ -71,7 +71,10 @@ const ENGLISH: Speech = Speech {
         (Reply::Found, "FOUND"),
         (Reply::Moved, "MOVED"),
     ],
-    capitals: &["PIN"],
+    capitals: &[
+        "PIN", "DEAD", "ORDER", "BAGS", "READY", "WIND", "FIRE", "RAIN", "CLONE", "MAP", "PRUNE",
+        "BEST", "WEEK", "COST", "MORE", "LAST", "LABOUR", "WHO",
+    ],
 };
 
 const FRENCH: Speech = Speech {
@@ -120,7 +123,10 @@ const FRENCH: Speech = Speech {
         (Reply::Found, "RETROUVÉ"),
         (Reply::Moved, "CHANGÉ"),
     ],
-    capitals: &["SMS", "PIN"],
+    capitals: &[
+        "SMS", "PIN", "MORTS", "COMMANDE", "SACS", "PRET", "VENT", "FEU", "PLUIE", "CLONE",
+        "CARTE", "COMPARER", "SEMAINE", "COUT", "SUITE", "DERNIER", "QUI", "RACINE", "TOUR",
+    ],
 };
 
 const INDONESIAN: Speech = Speech {
@@ -169,7 +175,10 @@ const INDONESIAN: Speech = Speech {
         (Reply::Found, "KETEMU"),
         (Reply::Moved, "PINDAH"),
     ],
-    capitals: &["SMS", "PIN"],
+    capitals: &[
+        "SMS", "PIN", "PESANAN", "SIAP", "API", "ANGIN", "KLON", "PETA", "BIAYA", "LANJUTAN",
+        "RIWAYAT", "SIAPA", "LILIT", "AKAR", "HUJAN",
+    ],
 };
 
 const PORTUGUESE: Speech = Speech {
@@ -218,7 +227,24 @@ const PORTUGUESE: Speech = Speech {
         (Reply::Found, "ACHADO"),
         (Reply::Moved, "MUDOU"),
     ],
-    capitals: &["SMS"],
+    capitals: &[
+        "SMS",
+        "MORTAS",
+        "PEDIDO",
+        "SACOS",
+        "RAIZ",
+        "VENTO",
+        "FOGO",
+        "CHUVA",
+        "CLONE",
+        "MAPA",
+        "COMPARAR",
+        "SEMANA",
+        "CUSTO",
+        "MAIS",
+        "HISTORICO",
+        "QUEM",
+    ],
 };
 
 const THAI: Speech = Speech {
@@ -316,5 +342,8 @@ const VIETNAMESE: Speech = Speech {
         (Reply::Found, "TÌM THẤY"),
         (Reply::Moved, "CHUYỂN SỐ"),
     ],
-    capitals: &["T2", "T3", "T4", "T5", "T6", "T7", "CN", "PIN"],
+    capitals: &[
+        "T2", "T3", "T4", "T5", "T6", "T7", "CN", "PIN", "RỄ", "GIÓ", "MƯA", "GIỐNG", "XEM",
+        "THÊM", "LỊCH", "SỬ", "TẠM", "NGỪNG", "CHẾT", "VANH",
+    ],
 };

@@ -38,6 +38,16 @@ impl View<'_> {
         let language = said.to.language.as_deref();
         texts.tongue(language.as_slice()).word(&said.phrase)
     }
+
+    /// How many items of its lists they will see at most.
+    pub(crate) fn shown(self, said: &Said) -> usize {
+        let texts = &self.setup.texts;
+        let language = said.to.language.as_deref();
+        texts
+            .tongue(language.as_slice())
+            .word_with_shown(&said.phrase)
+            .1
+    }
 }
 
 impl Step<'_> {

@@ -43,14 +43,21 @@ impl Tongue<'_> {
     /// long, it is cut at the end of the SMS.
     #[must_use]
     pub fn word(&self, phrase: &Phrase) -> String {
+        self.word_with_shown(phrase).0
+    }
+
+    /// The same, and how many items of its lists were shown at most.
+    #[must_use]
+    pub(crate) fn word_with_shown(&self, phrase: &Phrase) -> (String, usize) {
         let mut last = String::new();
         for room in self.rooms(phrase) {
             match self.in_letters(self.part(phrase, room).trim_end()) {
-                Ok(text) => return text,
+                Ok(text) => return (text, room.shown),
                 Err(longer) => last = longer,
             }
         }
-        sms::split(&last).into_iter().next().unwrap_or_default()
+        let cut = sms::split(&last).into_iter().next();
+        (cut.unwrap_or_default(), 0)
     }
 
     /// A text in letters that may be sent, if it is one SMS then; else the last that was tried.

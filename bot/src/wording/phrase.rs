@@ -81,6 +81,33 @@ impl Phrase {
             .map(|(_, value)| value)
     }
 
+    /// How many items its list has; none without one.
+    #[must_use]
+    pub fn listed(&self) -> Option<usize> {
+        self.args.iter().find_map(|(_, value)| {
+            if let Value::List(items) = value {
+                Some(items.len())
+            } else {
+                None
+            }
+        })
+    }
+
+    /// The same with what is left of its list behind so many items; none when nothing is.
+    #[must_use]
+    pub fn after(mut self, shown: usize) -> Option<Self> {
+        let list = self.args.iter_mut().find_map(|(_, value)| {
+            if let Value::List(items) = value {
+                Some(items)
+            } else {
+                None
+            }
+        })?;
+        let left: Vec<Value> = list.drain(..).skip(shown).collect();
+        *list = left;
+        (!list.is_empty()).then_some(self)
+    }
+
     /// Looks at every value in it, however deep.
     pub(super) fn each(&self, look: &mut dyn FnMut(&Value)) {
         for (_, value) in &self.args {

@@ -286,6 +286,11 @@ pub struct Talk {
     pub heard_at: Option<DateTime<Utc>>,
     /// The gateway through which it came: people answer the number that they know.
     pub heard_by: Option<String>,
+    /// Since when no text arrives on the phone, by what its network tells; nothing once one does, or
+    /// the phone is heard from.
+    pub fails_since: Option<DateTime<Utc>>,
+    /// The last list that was asked for and did not end in one text.
+    pub listed: Option<Listed>,
     /// The language that was asked for by text.
     pub language: Option<String>,
     /// The languages of the last texts that were stored, newest last.
@@ -298,6 +303,15 @@ impl Talk {
     pub const fn is_new(&self) -> bool {
         self.heard_at.is_none() && self.routine_at.is_none() && self.welcomed_at.is_none()
     }
+}
+
+/// A list that is longer than one text.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Listed {
+    /// The question that it answers, as it was texted.
+    pub text: String,
+    /// How many items were shown.
+    pub shown: u32,
 }
 
 /// Notices that wait to go together, in one text.

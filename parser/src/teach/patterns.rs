@@ -55,6 +55,24 @@ const CAPITALS: u32 = 15;
 const BARE: u32 = 30;
 const SLIP: u32 = 20;
 
+/// What leaders ask too.
+const LEADERS: [&str; 14] = [
+    "adviser status",
+    "adviser late",
+    "adviser quiet",
+    "adviser dead",
+    "adviser gaps",
+    "adviser order",
+    "adviser bags",
+    "adviser ready",
+    "adviser sick",
+    "adviser root",
+    "adviser job",
+    "adviser count",
+    "adviser deed tell",
+    "adviser deed ask",
+];
+
 /// The patterns of all languages, as lines of the corpus.
 pub(super) fn questions(folder: &Path) -> Vec<Value> {
     let mut files: Vec<_> = fs::read_dir(folder)
@@ -87,8 +105,12 @@ fn of_language(file: &Path) -> Vec<Value> {
             for turn in 0..widest(line).max(TEXTS) {
                 let text = maker.text(line, turn, lang, &mut draw);
                 let bare = (lang == "vi").then(|| labelled("vi-bare", section, &bare(&text)));
-                all.push(labelled(lang, section, &text));
                 all.extend(bare);
+                // A leader asks about the group as an adviser does, and texts as a farmer.
+                let as_leader = LEADERS.contains(&section) && turn % 4 == 0;
+                let leader = section.replace("adviser", "leader");
+                all.extend(as_leader.then(|| labelled(lang, &leader, &text)));
+                all.push(labelled(lang, section, &text));
             }
         }
     }

@@ -3,7 +3,7 @@
 use std::format;
 
 use super::{check, read};
-use crate::Taken;
+use crate::{Doubt, Report, Taken};
 
 #[test]
 fn glued_text() {
@@ -51,8 +51,14 @@ fn one_slip_is_repaired() {
 #[test]
 fn two_slips_only_in_long_words() {
     check("fertlisd A", "fertilised @A");
-    check("plabtud 120 B", "");
-    assert!(read("plabtud 120 B").about_work, "an example is sent");
+    let reading = read("plabtud 120 B");
+    assert_eq!(reading.words[0].repaired, None);
+    let is_asked = |report: &Report| report.doubts.contains(&Doubt::Likeness);
+    assert!(
+        reading.about_work,
+        "an example is sent, or it is asked about"
+    );
+    assert!(reading.reports.iter().all(is_asked), "{reading:?}");
 }
 
 #[test]

@@ -2,7 +2,7 @@
 //! that two languages read differently is asked about.
 
 use super::{FARMER, reader_of, render};
-use crate::{Known, Reader, Reading, languages};
+use crate::{Doubt, Known, Reader, Reading, Report, languages};
 
 const VIETNAMESE: &str = r#"
 code = "vi"
@@ -143,6 +143,9 @@ fn variants_of_a_language_are_one_phone() {
 fn a_slip_is_mended_in_the_phones_language() {
     check(&["id"], "tanem 120 blok B", "planted @B 120");
     check(&["en"], "plabted 120 B", "planted @B 120");
-    // Not into a word of a language that the phone does not use.
-    check(&["en"], "tanem 120 B", "");
+    // Not into a word of a language that the phone does not use: at most it is asked about.
+    let reading = read(&["en"], "tanem 120 B");
+    assert_eq!(reading.words[0].repaired, None);
+    let is_asked = |report: &Report| report.doubts.contains(&Doubt::Likeness);
+    assert!(reading.reports.iter().all(is_asked), "{reading:?}");
 }

@@ -5,7 +5,7 @@ use alloc::vec::Vec;
 use budwood_parser::Ailment;
 use chrono::NaiveDate;
 
-use super::{Figure, Name, Table, Window};
+use super::{Farmer, Figure, Name, Table, Window};
 use crate::{
     group::health::Family,
     land::block::{BlockState, Count},
@@ -18,6 +18,9 @@ pub const QUIET_DAYS: i64 = 60;
 /// News of sickness is news for so long. An assumption.
 pub const SICK_DAYS: i64 = 21;
 
+/// Sick roots stay sick for longer: as long as reports of them make one cluster.
+const ROOT_DAYS: i64 = 180;
+
 /// Sickness that a farmer told of.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub struct Sick {
@@ -29,21 +32,83 @@ pub struct Sick {
     pub trees: Option<u32>,
 }
 
+/// A farmer of whom nothing was heard for long.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Silent {
+    /// Who.
+    pub person: PersonId,
+    /// For how many days; none for never.
+    pub days: Option<i64>,
+    /// Why, as far as it is known.
+    pub why: Why,
+}
+
+/// Why nothing is heard of a farmer.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+pub enum Why {
+    /// They are not to be texted, or left in peace.
+    AtRest,
+    /// Nothing is asked of them.
+    NothingDue,
+    /// No text arrives on their phone.
+    PhoneFails,
+    /// Nobody knows.
+    Unknown,
+}
+
 impl Table<'_> {
-    /// Farmers of whom nothing was heard for long, with the days; none for never. The longest silence
-    /// first.
+    /// Farmers of whom nothing was heard for long, the longest silence first.
     #[must_use]
-    pub fn quiet(&self) -> Figure<Vec<(PersonId, Option<i64>)>> {
-        let mut quiet = Vec::new();
+    pub fn silent(&self) -> Figure<Vec<Silent>> {
+        let mut silent = Vec::new();
         for farmer in &self.farmers {
             let heard = farmer.heard_on();
             let days = heard.map(|day| farmer.today.signed_duration_since(day).num_days());
-            if days.is_none_or(|days| days > QUIET_DAYS) && farmer.is_expected() {
-                quiet.push((farmer.person.id, days));
+            if days.is_none_or(|days| days > QUIET_DAYS) {
+                silent.push(Silent {
+                    person: farmer.person.id,
+                    days,
+                    why: why_silent(farmer),
+                });
             }
         }
-        quiet.sort_by_key(|(_, days)| core::cmp::Reverse(days.unwrap_or(i64::MAX)));
+        silent.sort_by_key(|one| core::cmp::Reverse(one.days.unwrap_or(i64::MAX)));
+        self.figure(Name::Silent, Window::days(QUIET_DAYS), silent)
+    }
+
+    /// Of these, those of whom something is expected, with the days; none for never.
+    #[must_use]
+    pub fn quiet(&self) -> Figure<Vec<(PersonId, Option<i64>)>> {
+        let silent = self.silent().value.into_iter();
+        let quiet = silent.filter(|one| matches!(one.why, Why::PhoneFails | Why::Unknown));
+        let quiet = quiet.map(|one| (one.person, one.days)).collect();
         self.figure(Name::Quiet, Window::days(QUIET_DAYS), quiet)
+    }
+
+    /// Farmers who told of sick roots that are not known to be over, most trees first.
+    #[must_use]
+    pub fn sick_roots(&self) -> Figure<Vec<Sick>> {
+        let mut found: Vec<Sick> = Vec::new();
+        for farmer in &self.farmers {
+            let news = farmer.stands.iter().filter_map(|stand| {
+                let count = stand.state.sick.get(&Ailment::WhiteRoot)?;
+                let (today, days) = (farmer.today, ROOT_DAYS);
+                let holds = is_sick(stand.state, Ailment::WhiteRoot, *count, today, days);
+                holds.then_some(count.trees)
+            });
+            let add = |sum: Option<u32>, one: Option<u32>| {
+                sum.map_or(one, |sum| Some(sum.saturating_add(one.unwrap_or(0))))
+            };
+            if let Some(trees) = news.reduce(add) {
+                found.push(Sick {
+                    person: farmer.person.id,
+                    ailment: Ailment::WhiteRoot,
+                    trees,
+                });
+            }
+        }
+        found.sort_by_key(|one| core::cmp::Reverse(one.trees));
+        self.figure(Name::SickRoots, Window::days(ROOT_DAYS), found)
     }
 
     /// Farmers who are left in peace.
@@ -73,6 +138,18 @@ impl Table<'_> {
             }
         }
         self.figure(Name::Sick, Window::days(SICK_DAYS), found)
+    }
+}
+
+fn why_silent(farmer: &Farmer<'_>) -> Why {
+    if farmer.is_in_peace() || !farmer.person.consent.is_given() {
+        Why::AtRest
+    } else if !farmer.is_expected() {
+        Why::NothingDue
+    } else if farmer.fails_since.is_some() {
+        Why::PhoneFails
+    } else {
+        Why::Unknown
     }
 }
 

@@ -2,11 +2,11 @@
 
 use std::{collections::BTreeMap, string::ToString, vec, vec::Vec};
 
-use budwood_parser::{Ailment, Details, Kind};
+use budwood_parser::{Ailment, Cause, Details, Kind};
 use chrono::{NaiveDate, TimeZone, Utc};
 use proptest::prelude::*;
 
-use super::{Farmer, Known, Name, Scope, Stand, Table, days_late, is_sick};
+use super::{Farmer, Known, Name, Scope, Stand, Table, Why, days_late, is_sick, lost_pct};
 use crate::{
     handbook::calendar::{Calendar, profiles},
     jobs::{nudge::Rules, task::tasks},
@@ -112,6 +112,7 @@ impl Place {
                 calendar: Some(&self.calendar),
                 texted_on: None,
                 has_phone: true,
+                fails_since: None,
                 stands: stands
                     .map(|(block, state)| Stand::new(block, state))
                     .collect(),
@@ -260,6 +261,8 @@ fn the_share_of_visits_is_that_of_the_last_fact_under_the_figure() {
         kind,
         source,
         on: day(on),
+        count: None,
+        cause: None,
     };
     let seen = BTreeMap::from([
         (
@@ -323,4 +326,61 @@ fn who_is_left_in_peace_is_neither_due_nor_late_nor_quiet() {
     assert_eq!(figures(&place), (false, 0, 0, 1));
     place.person.hold = Some(hold("2026-12-19"));
     assert_eq!(figures(&place), (true, 1, 0, 0));
+}
+
+/// Each cause of a silence stands for itself: at rest, nothing due, a phone that fails, nobody knows.
+#[test]
+fn a_silence_is_told_by_its_cause() {
+    let mut place = Place::of(vec![stand(480, 23, 0)]);
+    let today = "2026-12-20";
+    let why = |place: &Place, fails: bool| {
+        let mut table = place.table(today);
+        table.farmers[0].fails_since = fails.then(|| day("2026-12-01"));
+        let silent = table.silent().value;
+        let quiet = table.quiet().value.len();
+        (silent.iter().map(|one| one.why).collect::<Vec<_>>(), quiet)
+    };
+    assert_eq!(why(&place, false), (vec![Why::Unknown], 1));
+    assert_eq!(why(&place, true), (vec![Why::PhoneFails], 1));
+    let person = place.person.clone();
+    place.person.consent = Consent::Unknown;
+    assert_eq!(why(&place, true), (vec![Why::AtRest], 0));
+    place.person.hold = Some(Hold {
+        since: day("2026-12-01"),
+        until: None,
+        reason: Reason::Grief,
+    });
+    assert_eq!(why(&place, false), (vec![Why::AtRest], 0));
+    place.person = person;
+    place.states = vec![BlockState::default()];
+    place.blocks[0].planned_on = None;
+    assert_eq!(why(&place, false), (vec![Why::NothingDue], 0));
+}
+
+/// 43 of 480 and 20 of 520: 437 live of 480, which is 91 whole per cent, so 9 died; what was told of
+/// drought is no more than what died.
+#[test]
+fn losses_are_what_the_living_leave_of_a_hundred() {
+    let place = Place::of(vec![stand(480, 43, 0), stand(520, 20, 5)]);
+    let table = place.table("2026-03-01");
+    let told = |block: &Block| {
+        let fact = Known {
+            kind: Kind::Dead,
+            source: Source::OwnText,
+            on: day("2026-02-01"),
+            count: Some(30 * block.id.0),
+            cause: Some(Cause::Drought),
+        };
+        vec![fact]
+    };
+    let losses = table.losses(told).value;
+    assert_eq!(losses.len(), 1);
+    assert_eq!(losses[0].living, table.living().value);
+    assert_eq!(losses[0].source, Some(Source::OwnText));
+    assert_eq!(lost_pct(losses[0].living), Some(7), "937 of 1000 live");
+    let of_each = table.losses_by_cause(told).value;
+    assert_eq!(of_each, [(Some(Cause::Drought), 50), (None, 13)]);
+    let clones = table.clones().value;
+    let dead: u32 = clones.iter().map(|(_, trees)| trees.dead).sum();
+    assert_eq!(dead, 63);
 }

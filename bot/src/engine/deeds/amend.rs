@@ -1,8 +1,8 @@
 //! Corrections: an earlier fact was wrong. Nothing is deleted; a new fact supersedes it.
 
-use budwood_parser::Field;
+use budwood_parser::{Act, Field, Reading};
 use budwood_scheduler::{
-    Body, Event,
+    Body, Event, Person, Role,
     decide::{Amend, Change, Missing},
 };
 
@@ -26,6 +26,22 @@ impl Step<'_> {
                 Outcome::AskedWhatIsWrong.saying([said])
             }
         }
+    }
+
+    /// FIX: what an adviser puts right of somebody else is the last fact of that kind there, whoever
+    /// told it. It needs the code of a visit, as all that is of others.
+    pub(crate) fn reach_theirs(&mut self, turn: &Turn, speaker: &Person, reading: &Reading) {
+        if turn.target == turn.speaker || speaker.role != Role::Adviser {
+            return;
+        }
+        let [Act::Correct(correction)] = reading.acts.as_slice() else {
+            return;
+        };
+        let last = self.view().last_fact_of(turn.target, correction);
+        let now = self.now;
+        let talk = self.talk(&turn.number);
+        talk.last = last.into_iter().collect();
+        talk.last_at = Some(now);
     }
 
     fn take_back(&mut self, turn: &Turn, events: &[Event]) {
@@ -119,6 +135,7 @@ impl Step<'_> {
         let said = view.with_stand(turn, block, &[&change.now], |facts, after| {
             changed(from, facts, after)
         });
-        Outcome::Changed.saying(said)
+        let told = view.fixed_notice(turn, block, &change.now);
+        Outcome::Changed.saying(said.into_iter().chain(told))
     }
 }

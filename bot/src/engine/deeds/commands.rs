@@ -10,7 +10,7 @@ use crate::{
     args,
     engine::{outcome::Outcome, questions::codes::Large, said::Done, step::Step, turn::Turn},
     wording::Key,
-    words::message::Deed,
+    words::message::{Deed, Listed},
 };
 
 impl Step<'_> {
@@ -37,9 +37,16 @@ impl Step<'_> {
         }
     }
 
-    fn help(&self, turn: &Turn, speaker: &Person) -> Done {
+    fn help(&mut self, turn: &Turn, speaker: &Person) -> Done {
+        let is_adviser = speaker.role == Role::Adviser;
+        if is_adviser {
+            self.talk(&turn.number).listed = Some(Listed {
+                text: turn.text.clone(),
+                shown: 0,
+            });
+        }
         let view = self.view();
-        let phrase = if speaker.role == Role::Adviser {
+        let phrase = if is_adviser {
             Key::HelpAdviser.into()
         } else {
             let args = args! { "example" => view.example(speaker.id) };
@@ -100,14 +107,22 @@ impl Step<'_> {
             let phrase = self.show_next(turn);
             return Outcome::Answered.saying([self.view().reply(turn, phrase)]);
         }
+        if is_adviser && query.topic == Topic::More {
+            return self.more(turn, speaker);
+        }
         let view = self.view();
-        let phrase = if speaker.role == Role::Adviser {
-            view.adviser_answer(speaker, query)
+        let answer = if is_adviser {
+            view.adviser_answer(speaker, query, &turn.text)
         } else {
             None
         };
-        let phrase = phrase.unwrap_or_else(|| view.farmer_answer(speaker, query));
-        Outcome::Answered.saying([view.reply(turn, phrase)])
+        match answer {
+            Some(phrase) => self.answer_in_parts(turn, phrase),
+            None => {
+                let phrase = view.farmer_answer(speaker, query);
+                Outcome::Answered.saying([view.reply(turn, phrase)])
+            }
+        }
     }
 
     /// What needs a code first.

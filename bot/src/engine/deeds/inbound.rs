@@ -103,6 +103,7 @@ impl Step<'_> {
         let talk = self.talk(number);
         talk.heard_at = Some(now);
         talk.heard_by = Some(inbound.gateway.clone());
+        talk.fails_since = None;
         let turn = |speaker: PersonId, text: String, sent_at: DateTime<Utc>| Turn {
             number: number.to_owned(),
             message,
@@ -211,6 +212,7 @@ impl Step<'_> {
         if let Some(target) = self.view().spoken_for(&turn, &speaker, &reading) {
             turn.target = target;
         }
+        self.reach_theirs(&turn, &speaker, &reading);
         if self.view().is_same_again(&turn, &reading) {
             return self.same_again(&turn);
         }

@@ -327,6 +327,7 @@ impl Step<'_> {
             Delivery::Delivered | Delivery::Waiting | Delivery::Uncertain => SendState::Sent,
         };
         if outbound.state < state || outbound.arrived != arrived {
+            self.reached(&outbound.to, state);
             let outbound = self.counted(Outbound {
                 gateway: Some(receipt.gateway),
                 ..outbound

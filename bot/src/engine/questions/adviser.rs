@@ -7,55 +7,74 @@ use std::collections::BTreeMap;
 use budwood_parser::{Query, Topic};
 use budwood_scheduler::{
     Group, Person, TaskKind,
-    figures::{FEED_LOST_DAYS, LateJob, Name, QUIET_DAYS, SICK_DAYS, Sick, Table},
+    figures::{FEED_LOST_DAYS, LateJob, Name, QUIET_DAYS, SICK_DAYS, Sick, Table, Why},
     group::health::{Cluster, Family},
     jobs::orders::plants_to_order,
 };
 
-use super::figures::Names;
+use super::{
+    asked::{Asked, line},
+    figures::Names,
+};
 use crate::{
     args,
     engine::view::View,
     wording::{Key, LateItem, Phrase, Value, late_item, sick_person, task_counts},
 };
 
-/// A group with its figures and what its people are called.
-struct Asked<'a, 'n> {
-    group: &'a Group,
-    table: Table<'a>,
-    names: &'n Names<'a>,
-}
-
 impl<'a> View<'a> {
-    /// The answer to an adviser's question; none when it is not one of theirs.
+    /// The answer to an adviser's question; none when it is not one of theirs. The text itself says
+    /// how digits were written.
     #[expect(clippy::too_many_lines, reason = "one list: each topic and its answer")]
-    pub(crate) fn adviser_answer(self, speaker: &Person, query: &Query) -> Option<Phrase> {
-        if query.member.is_some() {
-            return Some(self.member(speaker, query));
+    pub(crate) fn adviser_answer(
+        self,
+        speaker: &Person,
+        query: &Query,
+        text: &str,
+    ) -> Option<Phrase> {
+        if let Some(name) = query.member.as_deref() {
+            return Some(self.one_called(speaker, name, query));
         }
         if let Some(answer) = self.about_work(speaker, query) {
             return Some(answer);
         }
-        Some(match query.topic {
-            Topic::Quiet => self.quiet(speaker, self.group_asked(speaker, query)),
-            Topic::Visit => self.visit_list(speaker, self.group_asked(speaker, query)),
-            Topic::Status => self.of_groups(
-                (speaker, query),
-                Key::StatusAll,
-                Self::status,
-                Self::status_line,
-            ),
-            Topic::Late => {
-                self.of_groups((speaker, query), Key::LateAll, Self::late, Self::late_line)
-            }
-            Topic::Gaps => {
-                self.of_groups((speaker, query), Key::GapsAll, Self::gaps, Self::gaps_line)
-            }
-            Topic::Sick => {
-                self.of_groups((speaker, query), Key::SickAll, Self::sick, Self::sick_line)
-            }
-            Topic::Waiting => self.waiting_list(speaker),
+        let of = |all, whole, line| Some(self.of_groups((speaker, query), all, whole, line));
+        match query.topic {
+            Topic::Status => of(Key::StatusAll, Self::status, Self::status_line),
+            Topic::Late => of(Key::LateAll, Self::late, Self::late_line),
+            Topic::Gaps => of(Key::GapsAll, Self::gaps, Self::gaps_line),
+            Topic::Sick => of(Key::SickAll, Self::sick, Self::sick_line),
+            Topic::Dead => of(Key::DeadAll, Self::dead, Self::dead_line),
+            Topic::Cause => of(Key::DeadAll, Self::dead_by_cause, Self::dead_line),
+            Topic::Clone => of(Key::CloneAll, Self::clones, Self::clones_line),
+            Topic::Bags => of(Key::FeedAll, Self::bags, Self::bags_line),
+            Topic::Root => of(Key::RootAll, Self::roots, Self::roots_line),
+            Topic::Fire => of(Key::FireAll, Self::fires, Self::fires_line),
+            Topic::Wind => of(Key::WindAll, Self::wind, Self::wind_line),
+            Topic::Map => of(Key::MapAll, Self::map, Self::map_line),
+            Topic::Girth => of(Key::GirthAll, Self::girths, Self::girths_line),
+            Topic::Quiet => Some(self.quiet(speaker, self.group_asked(speaker, query))),
+            Topic::Visit => Some(self.visit_list(speaker, self.group_asked(speaker, query))),
+            Topic::Order => Some(self.orders(speaker, query)),
+            Topic::Ready => Some(match self.group_asked(speaker, query) {
+                Some(group) if query.group.is_some() => self.ready_in(group),
+                _ if query.group.is_some() => self.not_yours(speaker),
+                _ => self.ready_now(speaker),
+            }),
+            Topic::Job | Topic::Count => self.job(speaker, query),
+            Topic::Rain => Some(self.rain_list(speaker, query)),
+            Topic::Best => Some(self.best(speaker)),
+            Topic::Cost => Some(self.cost()),
+            Topic::Week => Some(self.own_week(speaker, query)),
+            Topic::Whose => Some(self.whose(speaker, last_word(text))),
+            Topic::Waiting => Some(self.waiting_list(speaker)),
+            Topic::Paid => Some(Key::PaidNone.into()),
+            Topic::Grant => Some(Key::GrantNone.into()),
+            Topic::Train => Some(Key::TrainNone.into()),
+            // These are asked of somebody, and deeds are done to somebody.
             Topic::Member
+            | Topic::Last
+            | Topic::Labour
             | Topic::Window
             | Topic::Hold
             | Topic::Warn
@@ -63,7 +82,14 @@ impl<'a> View<'a> {
             | Topic::GoOn
             | Topic::Lost
             | Topic::Found
-            | Topic::Moved => self.not_yours(speaker),
+            | Topic::Moved => Some(self.not_yours(speaker)),
+            Topic::More
+            | Topic::Tell
+            | Topic::Ask
+            | Topic::Pass
+            | Topic::Promise
+            | Topic::Kept
+            | Topic::HandOver => Some(Key::HelpAdviser.into()),
             Topic::Next
             | Topic::When
             | Topic::HowMuch
@@ -74,73 +100,12 @@ impl<'a> View<'a> {
             | Topic::Who
             | Topic::Language
             | Topic::Price
-            | Topic::Order
             | Topic::Meeting
-            | Topic::Dead
-            | Topic::Cause
-            | Topic::Girth
-            | Topic::Ready
-            | Topic::Bags
-            | Topic::Paid
-            | Topic::Last
-            | Topic::Root
-            | Topic::Rain
-            | Topic::Wind
-            | Topic::Fire
-            | Topic::Train
-            | Topic::Grant
-            | Topic::Map
-            | Topic::Cost
-            | Topic::Best
-            | Topic::Labour
-            | Topic::Clone
-            | Topic::Week
-            | Topic::Job
-            | Topic::More
-            | Topic::Whose
-            | Topic::Tell
-            | Topic::Ask
-            | Topic::Pass
-            | Topic::Promise
-            | Topic::Kept
-            | Topic::HandOver
-            | Topic::Count
             | Topic::Open
             | Topic::Fix
             | Topic::HowTo
             | Topic::Advice
-            | Topic::Other => return None,
-        })
-    }
-
-    /// The answer about the group that is named, or the only one; about several a line each.
-    fn of_groups(
-        self,
-        (speaker, query): (&Person, &Query),
-        all: Key,
-        whole: fn(Self, &Asked<'a, '_>) -> Phrase,
-        line: fn(Self, &Asked<'a, '_>) -> Phrase,
-    ) -> Phrase {
-        if let Some(group) = self.group_asked(speaker, query) {
-            let names = Names::of(self, [group]);
-            return whole(self, &self.asked(group, &names));
-        }
-        let groups: Vec<&Group> = self.world.directory.groups_of(speaker.id).collect();
-        if query.group.is_some() || groups.is_empty() {
-            return self.not_yours(speaker);
-        }
-        let names = Names::of_all(self, speaker);
-        let lines = groups
-            .into_iter()
-            .map(|group| line(self, &self.asked(group, &names)).into());
-        Phrase::new(all, args! { "groups" => Value::List(lines.collect()) })
-    }
-
-    fn asked<'n>(self, group: &'a Group, names: &'n Names<'a>) -> Asked<'a, 'n> {
-        Asked {
-            group,
-            table: self.table(group),
-            names,
+            | Topic::Other => None,
         }
     }
 
@@ -225,29 +190,46 @@ impl<'a> View<'a> {
         line(asked.group, list.len(), first)
     }
 
+    /// Each with why: nobody knows, or their phone fails; who is at rest and of whom nothing is asked
+    /// is only counted.
     fn quiet(self, speaker: &Person, only: Option<&'a Group>) -> Phrase {
         let (table, names) = match only {
             Some(group) => (self.table(group), Names::of(self, [group])),
             None => (self.table_of(speaker), Names::of_all(self, speaker)),
         };
-        let people = table.quiet().value;
-        let limit = args! { "limit" => QUIET_DAYS, "peace" => left_in_peace(&table) };
-        if people.is_empty() {
-            return Phrase::new(Key::QuietNone, limit);
-        }
-        let people = people.iter().map(|(person, days)| {
-            let name = Value::name(&names.shown(*person));
-            let phrase = match days {
+        let silent = table.silent().value;
+        let counted = |why: Why, key: Key| {
+            let count = silent.iter().filter(|one| one.why == why).count();
+            (count > 0).then(|| Phrase::new(key, args! { "count" => count }))
+        };
+        let why = [
+            counted(Why::AtRest, Key::QuietResting),
+            counted(Why::NothingDue, Key::QuietIdle),
+        ];
+        let why = why.into_iter().flatten().map(Value::from).collect();
+        let args = args! { "limit" => QUIET_DAYS, "why" => Value::Joined(why) };
+        let people = silent.iter().filter_map(|one| {
+            let name = Value::name(&names.shown(one.person));
+            let since = match one.days {
                 Some(days) => {
-                    let args = args! { "name" => name, "days" => *days };
-                    Phrase::new(Key::QuietPerson, args)
+                    Phrase::new(Key::QuietPerson, args! { "name" => name, "days" => days })
                 }
                 None => Phrase::new(Key::QuietPersonNever, args! { "name" => name }),
             };
-            phrase.into()
+            match one.why {
+                Why::Unknown => Some(since.into()),
+                Why::PhoneFails => {
+                    Some(Phrase::new(Key::QuietFailing, args! { "person" => since }).into())
+                }
+                Why::AtRest | Why::NothingDue => None,
+            }
         });
-        let mut args = limit;
-        args.extend(args! { "people" => Value::List(people.collect()) });
+        let people: Vec<Value> = people.collect();
+        if people.is_empty() {
+            return Phrase::new(Key::QuietNone, args);
+        }
+        let mut args = args;
+        args.extend(args! { "people" => Value::List(people) });
         Phrase::new(Key::QuietList, args)
     }
 
@@ -351,6 +333,11 @@ impl<'a> View<'a> {
     }
 }
 
+/// The last word of a text, which in "who 0003" are the digits as they were written.
+fn last_word(text: &str) -> &str {
+    text.split_whitespace().next_back().unwrap_or_default()
+}
+
 /// How many are left in peace, and so in no list: nothing where there is none.
 pub(super) fn left_in_peace(table: &Table<'_>) -> Value {
     let told = match table.in_peace().value {
@@ -358,17 +345,6 @@ pub(super) fn left_in_peace(table: &Table<'_>) -> Value {
         count => Some(Phrase::new(Key::LeftInPeace, args! { "count" => count })),
     };
     Value::Spare(vec![told, None])
-}
-
-/// "KOLO 12 (Tamo dig pits 20d)".
-fn line(group: &Group, count: impl Into<Value>, first: Option<Phrase>) -> Phrase {
-    let count: Value = count.into();
-    let mut args = args! { "group" => Value::name(&group.name), "count" => count };
-    let Some(first) = first else {
-        return Phrase::new(Key::GroupCount, args);
-    };
-    args.extend(args! { "first" => first });
-    Phrase::new(Key::GroupFirst, args)
 }
 
 fn late_job(names: &Names<'_>, job: &LateJob) -> Phrase {

@@ -1,12 +1,14 @@
 //! Which facts a correction can reach, and what is said when they are taken back.
 
-use budwood_scheduler::{BlockId, Event, EventId, decide::Draft};
+use budwood_parser::Correction;
+use budwood_scheduler::{BlockId, Body, Event, EventId, PersonId, decide::Draft};
 use chrono::TimeDelta;
 
 use super::read_back::draft_of;
 use crate::{
-    engine::{turn::Turn, view::View},
-    wording::{Facts, Key, Phrase, taken_back},
+    args,
+    engine::{said::Said, turn::Turn, view::View},
+    wording::{Facts, Key, Phrase, Value, taken_back},
     words::limits,
 };
 
@@ -19,6 +21,48 @@ impl View<'_> {
             .into_iter()
             .flat_map(|talk| &talk.last)
             .filter_map(move |id| self.event(*id))
+    }
+
+    /// The last fact of a person's blocks that a correction speaks of: of its kind and block, if it
+    /// names them.
+    pub(crate) fn last_fact_of(self, person: PersonId, correction: &Correction) -> Option<EventId> {
+        let named = correction.block.as_deref();
+        let blocks = self.world.directory.blocks_of(person);
+        let blocks =
+            blocks.filter(|block| named.is_none_or(|name| block.name.eq_ignore_ascii_case(name)));
+        let facts = blocks.filter_map(|block| self.state(block.id));
+        let facts = facts.flat_map(|state| {
+            let last = state.facts.iter().rev();
+            last.take(limits::FACTS_OF_BLOCK)
+        });
+        let is_meant = |event: &Event| {
+            let Body::Reported { kind, .. } = &event.body else {
+                return false;
+            };
+            correction.kind.is_none_or(|meant| meant == *kind)
+        };
+        let events = facts.filter_map(|fact| self.event(*fact));
+        events.filter(is_meant).map(|event| event.id).max()
+    }
+
+    /// Whoever's record an adviser put right is told so, once.
+    pub(crate) fn fixed_notice(self, turn: &Turn, block: BlockId, now: &Draft) -> Option<Said> {
+        let owner = self
+            .person(turn.target)
+            .filter(|_| turn.target != turn.speaker)?;
+        let adviser = self.person(turn.speaker)?;
+        let name = &self.world.directory.block(block)?.name;
+        let facts = Facts {
+            block: name,
+            facts: &[now],
+            today: self.today_of(owner.id),
+        };
+        let args = args! {
+            "adviser" => Value::name(adviser.called()),
+            "block" => Value::name(name),
+            "facts" => facts.clauses(),
+        };
+        self.notice_to(owner, turn.message, Phrase::new(Key::FixedNotice, args))
     }
 
     /// The last text's facts that still count. "Undo" twice means the last two texts.

@@ -46,10 +46,6 @@ impl View<'_> {
             | Topic::Moved
             | Topic::GoOn
             | Topic::Waiting
-            | Topic::Erase
-            | Topic::Price
-            | Topic::Order
-            | Topic::Meeting
             | Topic::Dead
             | Topic::Cause
             | Topic::Girth
@@ -78,6 +74,10 @@ impl View<'_> {
             | Topic::Promise
             | Topic::Kept
             | Topic::HandOver
+            | Topic::Erase
+            | Topic::Price
+            | Topic::Order
+            | Topic::Meeting
             | Topic::Count
             | Topic::Open
             | Topic::Fix

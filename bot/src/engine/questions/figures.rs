@@ -54,6 +54,7 @@ impl<'a> View<'a> {
             calendar: group.and_then(|group| self.calendar_of(group)),
             texted_on: self.texted_on(person.id),
             has_phone: directory.numbers_that_reach(person.id).next().is_some(),
+            fails_since: self.fails_since(person.id),
             stands: stands.collect(),
         }
     }
@@ -66,19 +67,36 @@ impl<'a> View<'a> {
         texted.map(|at| civil_day(at, zone)).max()
     }
 
+    /// Since when no text arrives on any phone of a person.
+    fn fails_since(self, person: PersonId) -> Option<chrono::NaiveDate> {
+        let zone = self.zone_of(person);
+        let numbers = self.world.directory.numbers_of(person);
+        let fails = numbers.map(|number| self.talk(number)?.fails_since);
+        // One that works is enough; the last that failed tells since when none does.
+        fails
+            .reduce(|one, other| one.zip(other).map(|(one, other)| one.max(other)))
+            .flatten()
+            .map(|at| civil_day(at, zone))
+    }
+
     /// What is known of a block, the latest `most` facts of it.
     pub(crate) fn known_of(self, block: &Block, most: usize) -> Vec<Known> {
         let facts = self.state(block.id).map(|state| &state.facts);
         let last = facts.into_iter().flat_map(|facts| facts.iter().rev());
         let told = last.take(most).filter_map(|fact| self.event(*fact));
         told.filter_map(|event| {
-            let Body::Reported { kind, on, .. } = event.body else {
+            let Body::Reported {
+                kind, on, details, ..
+            } = event.body
+            else {
                 return None;
             };
             Some(Known {
                 kind,
                 source: event.source,
                 on: on.day(),
+                count: details.count,
+                cause: details.cause,
             })
         })
         .collect()

@@ -64,7 +64,7 @@ impl<'a> View<'a> {
         self.outlook_among(&self.neighbours_of(block)?, block, today)
     }
 
-    fn outlook_among(
+    pub(super) fn outlook_among(
         self,
         neighbours: &Neighbours<'_>,
         block: BlockId,
@@ -241,7 +241,12 @@ impl<'a> View<'a> {
 
     /// Whether someone should look at a stand before it is opened: what [`View::outlook`] calls
     /// close or ready, asked more quickly.
-    fn is_close(self, neighbours: &Neighbours<'_>, block: BlockId, today: NaiveDate) -> bool {
+    pub(super) fn is_close(
+        self,
+        neighbours: &Neighbours<'_>,
+        block: BlockId,
+        today: NaiveDate,
+    ) -> bool {
         let calendar = neighbours.calendar;
         let Some(state) = self.state(block).filter(|state| state.opened == 0) else {
             return false;

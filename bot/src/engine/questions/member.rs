@@ -1,6 +1,6 @@
 //! Whom and which group an adviser asks about: theirs only. And the answer about one farmer.
 
-use budwood_parser::Query;
+use budwood_parser::{Kind, Query, Topic};
 use budwood_scheduler::{BlockState, Group, Person, PersonId, Role};
 
 use super::figures::Names;
@@ -65,15 +65,9 @@ impl<'a> View<'a> {
         found.into_iter().map(|person| person.id).collect()
     }
 
-    /// A farmer of the adviser's, by name. Namesakes are told apart.
-    pub(crate) fn member(self, speaker: &Person, query: &Query) -> Phrase {
-        let name = query.member.as_deref().unwrap_or_default();
-        self.one_called(speaker, name, query.group.as_deref())
-    }
-
-    /// The one who is called so.
-    pub(crate) fn one_called(self, speaker: &Person, name: &str, group: Option<&str>) -> Phrase {
-        let found = self.called(speaker, name, group);
+    /// What is asked of the one who is called so. Namesakes are told apart.
+    pub(crate) fn one_called(self, speaker: &Person, name: &str, query: &Query) -> Phrase {
+        let found = self.called(speaker, name, query.group.as_deref());
         let person = match found.as_slice() {
             [] => return self.not_yours(speaker),
             [person] => *person,
@@ -82,7 +76,18 @@ impl<'a> View<'a> {
                 return self.which(speaker, &several);
             }
         };
-        self.about(person)
+        let is = |topic: Topic, kind: Kind| query.topic == topic || query.kind == Some(kind);
+        if query.topic == Topic::Last {
+            self.last_told(person, query)
+        } else if query.topic == Topic::Labour {
+            self.labour(person)
+        } else if is(Topic::Girth, Kind::Girth) {
+            self.girths_of(person)
+        } else if is(Topic::Ready, Kind::TappingOpened) {
+            self.ready_of(person)
+        } else {
+            self.about(person)
+        }
     }
 
     /// A person's whole name; with the group where the teller has a namesake.

@@ -59,6 +59,13 @@ impl<'a> View<'a> {
         )
     }
 
+    /// How many there are to visit.
+    pub(super) fn to_visit(self, speaker: &Person) -> usize {
+        let groups = self.world.directory.groups_of(speaker.id);
+        let findings: Vec<Findings> = groups.flat_map(|group| self.findings_of(group)).collect();
+        visits(&findings).len()
+    }
+
     fn findings_of(self, group: &Group) -> Vec<Findings> {
         let today = self.today_in(group);
         let directory = &self.world.directory;

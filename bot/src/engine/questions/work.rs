@@ -1,11 +1,9 @@
 //! Questions of the adviser about one kind of work at a group: feeding, and girths.
 
 use budwood_parser::{Kind, Query, Topic};
-use budwood_scheduler::{
-    BlockId, Group, Person, TaskKind,
-    jobs::feed::{BAG_KG, bags},
-};
+use budwood_scheduler::{BlockId, Group, Person};
 
+use super::asked::{Asked, line};
 use crate::{
     args,
     engine::view::View,
@@ -13,60 +11,40 @@ use crate::{
     words::limits,
 };
 
-impl View<'_> {
+impl<'a> View<'a> {
     /// The answer about one kind of work; none when another answer fits better.
     pub(crate) fn about_work(self, speaker: &Person, query: &Query) -> Option<Phrase> {
         let is_asked = |topics: &[Topic]| topics.contains(&query.topic);
         let kind = query.kind?;
+        let group = || self.group_asked(speaker, query);
         if kind == Kind::Fertilised && is_asked(&[Topic::HowMuch, Topic::Status]) {
-            return self.feed_of_group(self.group_asked(speaker, query)?);
+            return Some(self.with_asked(group()?, |asked| self.bags(asked)));
         }
         let girths = matches!(kind, Kind::Girth | Kind::TappingOpened);
         if !girths || !is_asked(&[Topic::Status, Topic::When, Topic::Member]) {
             return None;
         }
-        match (self.group_asked(speaker, query), &query.group) {
+        match (group(), &query.group) {
             (Some(group), _) => Some(self.girths_of_group(group)),
             // "girth Pira" is about a person.
-            (None, Some(name)) => Some(self.one_called(speaker, name, None)),
+            (None, Some(name)) => Some(self.one_called(speaker, name, query)),
             (None, None) => None,
         }
     }
 
-    /// The feed that is due at a group: kilograms, and bags together and alone.
-    fn feed_of_group(self, group: &Group) -> Option<Phrase> {
-        let today = self.today_in(group);
-        let mut needs_kg: Vec<f64> = Vec::new();
-        let mut trees = 0_u32;
-        for person in self.world.directory.members(group.id) {
-            let blocks = self.world.directory.blocks_of(person.id);
-            let due: Vec<_> = blocks
-                .flat_map(|block| self.tasks_of(block.id, today))
-                .filter(|task| task.kind == TaskKind::Feed && task.due <= today)
-                .collect();
-            let need_kg: f64 = due.iter().map(|task| task.figures.kilograms_in_all()).sum();
-            if need_kg > 0.0 {
-                needs_kg.push(need_kg);
-                trees = due
-                    .iter()
-                    .map(|task| task.figures.trees_fed())
-                    .fold(trees, u32::saturating_add);
-            }
-        }
-        let name = group.name.as_str();
-        if needs_kg.is_empty() {
-            return Some(Phrase::new(Key::FeedNone, args! { "group" => name }));
-        }
-        let bags = bags(needs_kg.iter().copied(), BAG_KG)?;
-        let args = args! {
-            "group" => name,
-            "trees" => trees,
-            "kilograms" => needs_kg.iter().sum::<f64>().round(),
-            "pooled" => bags.pooled,
-            "alone" => bags.alone,
-            "farmers" => needs_kg.len(),
-        };
-        Some(Phrase::new(Key::FeedGroup, args))
+    /// GIRTH of a group.
+    pub(super) fn girths(self, asked: &Asked<'a, '_>) -> Phrase {
+        self.girths_of_group(asked.group)
+    }
+
+    /// Of how many stands girths are known.
+    pub(super) fn girths_line(self, asked: &Asked<'a, '_>) -> Phrase {
+        let directory = &self.world.directory;
+        let members = directory.members(asked.group.id);
+        let blocks = members.flat_map(|person| directory.blocks_of(person.id));
+        let states = blocks.filter_map(|block| self.state(block.id));
+        let measured = states.filter(|state| !state.girths.is_empty());
+        line(asked.group, measured.count(), None)
     }
 
     /// The last girths of each farmer, those furthest behind first.

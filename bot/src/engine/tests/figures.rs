@@ -74,9 +74,9 @@ fn living_trees_are_told_one_way_everywhere() {
         member: Some("Keti".to_owned()),
         ..asked(Topic::Member, None)
     };
-    let member = view.adviser_answer(&mara, &member).unwrap();
+    let member = view.adviser_answer(&mara, &member, "").unwrap();
     assert_eq!(listed(&member, "blocks")[0].arg("living"), Some(&living));
-    let gaps = view.adviser_answer(&mara, &asked(Topic::Gaps, None));
+    let gaps = view.adviser_answer(&mara, &asked(Topic::Gaps, None), "");
     assert_eq!(count(&gaps.unwrap(), "gaps"), 3);
 }
 
@@ -89,7 +89,7 @@ fn no_figure_differs_between_two_answers() {
     let mara = valley.person("Mara Tindel");
     let ask = |topic| {
         let query = asked(topic, Some("KOLO"));
-        valley.view().adviser_answer(&mara, &query).unwrap()
+        valley.view().adviser_answer(&mara, &query, "").unwrap()
     };
     let status = ask(Topic::Status);
     assert_eq!(count(&status, "sick"), 1);

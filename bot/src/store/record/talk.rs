@@ -10,7 +10,7 @@ use super::{
     event::{ailment, task},
     instant,
 };
-use crate::words::message::{CodeUse, Deed, Digest, Open, OpenNudge, Question, Talk};
+use crate::words::message::{CodeUse, Deed, Digest, Listed, Open, OpenNudge, Question, Talk};
 
 #[derive(Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]
@@ -39,6 +39,12 @@ pub(super) struct StoredTalk {
     heard_at: Option<DateTime<Utc>>,
     #[serde(default, skip_serializing_if = "Option::is_none")]
     heard_by: Option<String>,
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    #[serde(serialize_with = "instant::maybe")]
+    fails_since: Option<DateTime<Utc>>,
+    /// The question, and how many items of its list were shown.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    listed: Option<(String, u32)>,
     #[serde(default, skip_serializing_if = "Option::is_none")]
     language: Option<String>,
     #[serde(default, skip_serializing_if = "Vec::is_empty")]
@@ -186,6 +192,11 @@ impl StoredTalk {
             welcomed_at: talk.welcomed_at,
             heard_at: talk.heard_at,
             heard_by: talk.heard_by.clone(),
+            fails_since: talk.fails_since,
+            listed: talk
+                .listed
+                .as_ref()
+                .map(|list| (list.text.clone(), list.shown)),
             language: talk.language.clone(),
             spoken: talk.spoken.clone(),
             answered_on: talk.answered_on,
@@ -247,6 +258,8 @@ impl StoredTalk {
             welcomed_at: self.welcomed_at,
             heard_at: self.heard_at,
             heard_by: self.heard_by,
+            fails_since: self.fails_since,
+            listed: self.listed.map(|(text, shown)| Listed { text, shown }),
             language: self.language,
             spoken: self.spoken,
             answered_on: self.answered_on,

@@ -1,0 +1,87 @@
+//! Questions of the adviser about the adviser's own week, and what texts cost.
+
+use budwood_parser::Query;
+use budwood_scheduler::{Body, Person, Source, figures::Wanted};
+use chrono::{NaiveDate, TimeDelta};
+
+use crate::{
+    args,
+    engine::view::View,
+    wording::{Key, Phrase, Value},
+    words::limits,
+};
+
+/// A week has so many days.
+const WEEK_DAYS: i64 = 7;
+
+impl View<'_> {
+    /// COST: what left this month, of the whole service.
+    pub(super) fn cost(self) -> Phrase {
+        let total = self.ledger().total();
+        let share = self.gone_pct();
+        let share = share.map(|pct| Phrase::new(Key::OperatorShare, args! { "pct" => pct }));
+        let money = (total.micro > 0).then(|| {
+            // Exact up to nine thousand millions.
+            let cents = u32::try_from(total.micro / 10_000).unwrap_or(u32::MAX);
+            Phrase::new(
+                Key::CostMoney,
+                args! { "cost" => format!("{}.{:02}", cents / 100, cents % 100) },
+            )
+        });
+        let parts = u32::try_from(total.parts).unwrap_or(u32::MAX);
+        let args = args! {
+            "parts" => parts,
+            "money" => money,
+            "share" => share,
+            "failing" => self.failing_phones(),
+        };
+        Phrase::new(Key::Cost, args)
+    }
+
+    /// Phones on which no text arrives.
+    fn failing_phones(self) -> usize {
+        let talks = self.world.talks.values();
+        talks.filter(|talk| talk.fails_since.is_some()).count()
+    }
+
+    /// WEEK: visits that were made, whom to visit, texts that wait, and what must be ordered soon.
+    pub(super) fn own_week(self, speaker: &Person, query: &Query) -> Phrase {
+        let today = self.today_of(speaker.id);
+        let days = query.period_days.map_or(WEEK_DAYS, i64::from);
+        let args = args! {
+            "made" => self.visits_made(speaker, today - TimeDelta::days(days)),
+            "left" => self.to_visit(speaker),
+            "waiting" => self.waiting_for(speaker).len(),
+            "deadline" => self.order_deadline(speaker, today),
+        };
+        Phrase::new(Key::Week, args)
+    }
+
+    /// Farmers of whom something was seen on a visit since a day.
+    fn visits_made(self, speaker: &Person, since: NaiveDate) -> usize {
+        let table = self.table_of(speaker);
+        let visited = table.farmers.iter().filter(|farmer| {
+            let facts = farmer.stands.iter().flat_map(|stand| {
+                let facts = stand.state.facts.iter().rev();
+                facts.take(limits::FACTS_OF_BLOCK)
+            });
+            let mut events = facts.filter_map(|fact| self.event(*fact));
+            events.any(|event| {
+                let is_told = matches!(event.body, Body::Reported { .. } | Body::TaskDone { .. });
+                let is_visit = event.source == Source::Visit && event.by == Some(speaker.id);
+                is_told && is_visit && event.at.date_naive() > since
+            })
+        });
+        visited.count()
+    }
+
+    /// The next day by which plants must be ordered that nobody ordered yet.
+    fn order_deadline(self, speaker: &Person, today: NaiveDate) -> Option<Phrase> {
+        let wanted = self.table_of(speaker).wanted(None).value;
+        let open = wanted.iter().filter(|one: &&Wanted| !one.is_firm);
+        let days = open.filter_map(|one| one.order_by);
+        let day = days.filter(|day| *day >= today).min()?;
+        let day = Value::day_seen(day, today);
+        Some(Phrase::new(Key::WeekOrder, args! { "day" => day }))
+    }
+}
