@@ -2,6 +2,7 @@
 //! kind, it is a receipt for all of them or for none.
 #![no_main]
 
+#[path = "../laws.rs"]
 mod laws;
 
 use budwood::service::{gateway::from_centre, port::Arrival};

@@ -4,6 +4,7 @@
 //! Deliberately absent: the lines around it; `bot/src/service/gateway/modem` checks those.
 #![no_main]
 
+#[path = "../laws.rs"]
 mod laws;
 
 use budwood::service::gateway::from_modem;

@@ -1,6 +1,7 @@
 //! Any bytes as a request by the templates that ship: texts, receipts or a refusal, within the limits.
 #![no_main]
 
+#[path = "../laws.rs"]
 mod laws;
 
 use std::{path::Path, sync::OnceLock};
