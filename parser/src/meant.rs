@@ -4,17 +4,22 @@
 //! letters, what the lists call them, who texts, and what kinds of names stand in it. Deliberately
 //! absent: names, numbers and days of the question (`queries`).
 
-use alloc::vec::Vec;
+use alloc::{
+    string::{String, ToString},
+    vec::Vec,
+};
 
 use crate::{
     askings::Askings,
     clues::{Clue, SEED, clue, code, mix, pair, sense_of},
     fold::{Folded, bare_letters},
     kind::Kind,
+    meaning::Plain,
     piece::{Piece, Sense},
     queries::{is_command, kind_asked, query, sown},
     reading::{Act, Query, Reading, Sender, Stance, Topic},
-    signals::{ByLists, OF_WORK, signals},
+    signals::{ByLists, OF_WORK, WORDED, signals},
+    text::break_strength,
 };
 
 /// What can be asked, each a column of the table behind the one that stands for nothing of it.
@@ -81,8 +86,8 @@ pub(crate) fn is_known(topic: Topic) -> bool {
 /// farmer; one of an adviser, who asks more and tells less; a deed; a question whose words may also be
 /// a report or a need; one in which nothing of work is named.
 const ANSWERED: Least = Least {
-    asked: 0.4,
-    this: 0.25,
+    asked: 0.55,
+    this: 0.2,
 };
 const ANSWERED_ADVISER: Least = Least {
     asked: 0.7,
@@ -100,9 +105,11 @@ const FROM_NOTHING: Least = Least {
     asked: 0.85,
     this: 0.3,
 };
-/// So likely it must be that a person is told of it; where nothing of work is named.
+/// So likely it must be that a person is told of it: where it is worded as a question about work;
+/// where it is only about work; where it is not.
+const HEARD_QUESTION: f64 = 0.2;
 const HEARD: f64 = 0.4;
-const FROM_NOTHING_HEARD: f64 = 0.65;
+const FROM_NOTHING_HEARD: f64 = 0.6;
 
 /// How likely something must be.
 struct Least {
@@ -121,6 +128,8 @@ pub(crate) struct Asked {
     pub(crate) this: f64,
     /// A word of the trade, land or a name stands in the text.
     of_work: bool,
+    /// It is worded as a question.
+    worded: bool,
 }
 
 impl Asked {
@@ -153,6 +162,7 @@ impl Asked {
             asked: any / (any + none),
             this: best / any.max(f64::MIN_POSITIVE),
             of_work: signals & OF_WORK != 0,
+            worded: signals & WORDED != 0,
         }
     }
 
@@ -181,10 +191,10 @@ impl Asked {
 
     /// Whether somebody should look at it.
     pub(crate) fn is_heard(self) -> bool {
-        let least = if self.of_work {
-            HEARD
-        } else {
-            FROM_NOTHING_HEARD
+        let least = match (self.of_work, self.worded) {
+            (true, true) => HEARD_QUESTION,
+            (true, false) => HEARD,
+            (false, _) => FROM_NOTHING_HEARD,
         };
         self.asked >= least
     }
@@ -222,10 +232,15 @@ pub(crate) fn ask(
     let worries = matches!(topic, Topic::Advice | Topic::HowTo | Topic::Other);
     let may_be = is_other && !(worries && (reading.may_need || !reading.reports.is_empty()));
     if asked.is_sure(sender, told || reading.may_need) && may_be {
-        let query = of_likely(pieces, topic, kind);
-        reading.acts = Vec::from([Act::Query(query)]);
+        let of_groups = sender == Sender::Adviser;
+        let query = of_likely(pieces, folded, (topic, kind), of_groups);
+        reading.acts = if topic.is_deed() {
+            Vec::from([Act::Query(query)])
+        } else {
+            let each = |part: &[Piece<'_>]| Asked::of(part, folded, (sender, None), lists, table);
+            several(pieces, query, &each)
+        };
         reading.reports.clear();
-        reading.stances.clear();
         reading.both = false;
         // Money is what people ask about.
         reading.alarm = reading.alarm.filter(|alarm| !alarm.is_asked_about());
@@ -329,7 +344,12 @@ fn letters(word: &str, put: &mut impl FnMut(u32, u32)) {
 }
 
 /// A question about the likeliest topic, and the work that the lists name in it.
-pub(crate) fn of_likely(pieces: &[Piece<'_>], topic: Topic, kind: Option<Kind>) -> Query {
+pub(crate) fn of_likely(
+    pieces: &[Piece<'_>],
+    folded: &Folded<'_>,
+    (topic, kind): (Topic, Option<Kind>),
+    of_groups: bool,
+) -> Query {
     let numbered = pieces.iter().any(|piece| piece.number().is_some());
     // "Who uses the number that ends in 9020?"
     let topic = if topic == Topic::Who && numbered {
@@ -337,7 +357,99 @@ pub(crate) fn of_likely(pieces: &[Piece<'_>], topic: Topic, kind: Option<Kind>) 
     } else {
         topic
     };
-    let named = || pieces.iter().find_map(|piece| kind_asked(piece));
-    let named = topic.takes_kind().then(named).flatten();
-    query(pieces, topic, kind.or(named.map(|kind| sown(pieces, kind))))
+    let asked = query(pieces, topic, kind.or_else(|| named(pieces, topic)));
+    let nobody = asked.group.is_none() && asked.member.is_none();
+    let group = asked.group.clone();
+    Query {
+        group: group.or_else(|| {
+            (nobody && of_groups)
+                .then(|| unknown_name(pieces, folded))
+                .flatten()
+        }),
+        ..asked
+    }
+}
+
+/// So sure it must be of a part of a text that it asks something else; and more is not answered.
+const PART: Least = Least {
+    asked: 0.8,
+    this: 0.6,
+};
+const PARTS_MAX: usize = 3;
+
+/// What the parts of a text ask, where they surely ask different things; else what the whole does.
+fn several(pieces: &[Piece<'_>], whole: Query, each: &dyn Fn(&[Piece<'_>]) -> Asked) -> Vec<Act> {
+    let parted = |piece: &Piece<'_>| break_strength(piece) > 0 || piece.is_plain(Plain::And);
+    let mut found: Vec<Query> = Vec::new();
+    for part in pieces.split(parted).filter(|part| part.len() > 1) {
+        let asked = each(part);
+        let (topic, kind) = asked.topic();
+        let is_new = found.iter().all(|query| query.topic != topic);
+        let is_sure = asked.asked >= PART.asked && asked.this >= PART.this;
+        if is_sure && is_new && !topic.is_deed() && found.len() < PARTS_MAX {
+            let asked = query(part, topic, kind.or_else(|| named(part, topic)));
+            found.push(Query {
+                group: asked.group.or_else(|| whole.group.clone()),
+                member: asked.member.or_else(|| whole.member.clone()),
+                block: asked.block.or_else(|| whole.block.clone()),
+                ..asked
+            });
+        }
+    }
+    if found.len() < 2 {
+        found = Vec::from([whole]);
+    }
+    found.into_iter().map(Act::Query).collect()
+}
+
+/// The work that the lists name, for what is asked about work.
+fn named(pieces: &[Piece<'_>], topic: Topic) -> Option<Kind> {
+    let kind = || pieces.iter().find_map(|piece| kind_asked(piece));
+    let kind = topic.takes_kind().then(kind).flatten();
+    kind.map(|kind| sown(pieces, kind))
+}
+
+/// A name of no more words than this is looked for.
+const NAME_WORDS_MAX: usize = 3;
+
+/// A name that we do not know, written as one: in capitals amid small letters, or with a capital
+/// right behind a word of place.
+fn unknown_name(pieces: &[Piece<'_>], folded: &Folded<'_>) -> Option<String> {
+    let written = |piece: &Piece<'_>| folded.written(piece.start, piece.end);
+    let shouts = |text: &str| {
+        text.chars().filter(|letter| letter.is_alphabetic()).count() > 2
+            && !text.chars().any(char::is_lowercase)
+    };
+    if pieces
+        .iter()
+        .all(|piece| !written(piece).chars().any(char::is_lowercase))
+    {
+        return None;
+    }
+    let is_name = |at: usize| {
+        pieces.get(at).is_some_and(|piece| {
+            let text = written(piece);
+            let first = text.chars().next().is_some_and(char::is_uppercase);
+            let before = at.checked_sub(1).and_then(|at| pieces.get(at));
+            let placed =
+                before.is_some_and(|before| before.is_any(&[Plain::At, Plain::To, Plain::From]));
+            matches!(piece.sense, Sense::Unknown) && (shouts(text) || (first && placed))
+        })
+    };
+    let start = (0..pieces.len()).find(|at| is_name(*at))?;
+    let goes_on = |at: &usize| {
+        pieces.get(*at).is_some_and(|piece| {
+            matches!(piece.sense, Sense::Unknown)
+                && written(piece)
+                    .chars()
+                    .next()
+                    .is_some_and(char::is_uppercase)
+        })
+    };
+    let more = (start + 1..pieces.len())
+        .take_while(goes_on)
+        .take(NAME_WORDS_MAX - 1);
+    let end = more.last().unwrap_or(start);
+    let (first, last) = (pieces.get(start)?, pieces.get(end)?);
+    Some(folded.written(first.start, last.end).to_string())
 }

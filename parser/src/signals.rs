@@ -79,5 +79,8 @@ pub(crate) fn signals(
 /// Signs that a text is about work: an adviser, a word of the trade, land, a group or a person.
 pub(crate) const OF_WORK: Signals = 1 | 1 << 2 | 1 << 4 | 1 << 10;
 
+/// Signs that it is worded as a question.
+pub(crate) const WORDED: Signals = 1 << 1 | 1 << 11;
+
 /// The bit of the first stance.
 const STANCES: u32 = 20;

@@ -14,7 +14,7 @@ use std::{path::Path, sync::Arc};
 
 use budwood_parser::table::{Table, TableError};
 
-use crate::service::port::Plan;
+use crate::service::port::{Arrival, Plan};
 
 /// Reads the block of a gateway of one kind.
 pub(crate) type Read = fn(block: &Block<'_>) -> Result<Arc<dyn Plan>, TableError>;
@@ -37,6 +37,19 @@ pub(crate) const KINDS: [(&str, Read); 5] = [
     ("smpp", smpp::read),
     ("folder", folder::read),
 ];
+
+/// What a message of a modem becomes, given as its octets. For fuzzing, which has no use for a
+/// modem.
+#[must_use]
+pub fn from_modem(octets: &[u8]) -> Option<Arrival> {
+    modem::from_message(&data_encoding::HEXUPPER.encode(octets))
+}
+
+/// What the body of a `deliver_sm` becomes, for a centre of each kind. For fuzzing as well.
+#[must_use]
+pub fn from_centre(body: &[u8]) -> Vec<Arrival> {
+    smpp::arrivals(body)
+}
 
 /// How a block of this kind is read.
 pub(crate) fn kind(name: &str) -> Option<Read> {

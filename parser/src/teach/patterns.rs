@@ -49,11 +49,31 @@ const MEMBERS: [&str; 11] = [
 const BLOCKS: [&str; 4] = ["A", "B", "C", "D"];
 /// So many texts are made of a pattern, or as many as its widest choice has ways.
 const TEXTS: usize = 8;
+/// In one text of so many the names are of no list.
+const UNKNOWN: usize = 3;
 /// In percent: with words around it; in capitals; without accents; with a slip.
 const AROUND: u32 = 60;
 const CAPITALS: u32 = 15;
 const BARE: u32 = 30;
 const SLIP: u32 = 20;
+
+/// What leaders ask too.
+const LEADERS: [&str; 14] = [
+    "adviser status",
+    "adviser late",
+    "adviser quiet",
+    "adviser dead",
+    "adviser gaps",
+    "adviser order",
+    "adviser bags",
+    "adviser ready",
+    "adviser sick",
+    "adviser root",
+    "adviser job",
+    "adviser count",
+    "adviser deed tell",
+    "adviser deed ask",
+];
 
 /// The patterns of all languages, as lines of the corpus.
 pub(super) fn questions(folder: &Path) -> Vec<Value> {
@@ -86,9 +106,15 @@ fn of_language(file: &Path) -> Vec<Value> {
         } else {
             for turn in 0..widest(line).max(TEXTS) {
                 let text = maker.text(line, turn, lang, &mut draw);
-                let bare = (lang == "vi").then(|| labelled("vi-bare", section, &bare(&text)));
-                all.push(labelled(lang, section, &text));
+                let known = turn % UNKNOWN != 1;
+                let bare =
+                    (lang == "vi").then(|| labelled("vi-bare", section, &bare(&text), known));
                 all.extend(bare);
+                // A leader asks about the group as an adviser does, and texts as a farmer.
+                let as_leader = LEADERS.contains(&section) && turn % 4 == 0;
+                let leader = section.replace("adviser", "leader");
+                all.extend(as_leader.then(|| labelled(lang, &leader, &text, known)));
+                all.push(labelled(lang, section, &text, known));
             }
         }
     }
@@ -96,7 +122,7 @@ fn of_language(file: &Path) -> Vec<Value> {
 }
 
 /// What a section asks: "adviser late", "farmer when", "adviser deed tell", "farmer nothing".
-fn labelled(lang: &str, section: &str, text: &str) -> Value {
+fn labelled(lang: &str, section: &str, text: &str, known: bool) -> Value {
     let mut words = section.split(' ');
     let role = words.next().unwrap();
     let (kind, what) = match (words.next().unwrap(), words.next()) {
@@ -113,7 +139,7 @@ fn labelled(lang: &str, section: &str, text: &str) -> Value {
         "answer"
     };
     let mut ctx = json!({ "plots": { "A": {}, "B": {}, "C": {}, "D": {} } });
-    if role == "adviser" {
+    if role == "adviser" && known {
         ctx["groups"] = json!(GROUPS);
         ctx["members"] = json!(MEMBERS);
     }

@@ -3,7 +3,7 @@
 
 use alloc::boxed::Box;
 
-use budwood_parser::{Reading, Sender};
+use budwood_parser::{Act, Reading, Sender};
 
 use super::{Answer, Concern, Decision, Quiet, Scene, Unclear, told};
 
@@ -14,6 +14,17 @@ pub(super) fn with_reports(reading: &Reading, scene: &Scene<'_>, beside: Decisio
         beside,
         Decision::Person(_) | Decision::Answer(Answer::Query(_))
     );
+    // Whoever asks two things gets two answers.
+    let mut beside = beside;
+    for act in reading.acts.iter().skip(1) {
+        if let Act::Query(query) = act
+            && stays
+            && scene.sender != Sender::Unknown
+        {
+            let answer = Decision::Answer(Answer::Query(Box::new(query.clone())));
+            beside = Decision::Both(Box::new(beside), Box::new(answer));
+        }
+    }
     if reports && stays && scene.sender != Sender::Unknown {
         return Decision::Both(Box::new(told(reading, scene)), Box::new(beside));
     }

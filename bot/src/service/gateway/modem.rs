@@ -30,7 +30,7 @@ use self::{
 use crate::{
     service::{
         clock::Clock,
-        port::{Abilities, Gateway, Intake, RunFuture, SendFuture, Stop, stopped},
+        port::{Abilities, Arrival, Gateway, Intake, RunFuture, SendFuture, Stop, stopped},
         telemetry,
     },
     words::{
@@ -44,6 +44,11 @@ const PAUSE_MAX_SECS: u64 = 30;
 
 /// A line that was open so long is opened again without a pause that grew before.
 const LASTED: TimeDelta = TimeDelta::minutes(1);
+
+/// What a message becomes. For fuzzing, which has no use for a line.
+pub(super) fn from_message(hex: &str) -> Option<Arrival> {
+    session::arrival(hex, "modem")
+}
 
 /// A modem and what is wanted of it.
 struct Settings {

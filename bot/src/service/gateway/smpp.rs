@@ -38,7 +38,7 @@ use self::{
 use crate::{
     service::{
         clock::Clock,
-        port::{Abilities, Gateway, Intake, RunFuture, SendFuture, Stop, stopped},
+        port::{Abilities, Arrival, Gateway, Intake, RunFuture, SendFuture, Stop, stopped},
         telemetry,
     },
     words::{
@@ -53,6 +53,23 @@ const PAUSE_MAX_SECS: u64 = 60;
 
 /// A line that was bound so long is bound again without a pause that grew before.
 const LASTED: TimeDelta = TimeDelta::minutes(1);
+
+/// What the body of a `deliver_sm` becomes, for a centre of each kind. For fuzzing, which has no use
+/// for a line.
+pub(super) fn arrivals(body: &[u8]) -> Vec<Arrival> {
+    let alphabets = [
+        DefaultAlphabet::Gsm7,
+        DefaultAlphabet::Latin1,
+        DefaultAlphabet::Ascii,
+    ];
+    let ids = [ReceiptIds::Same, ReceiptIds::Decimal, ReceiptIds::Hex];
+    let kinds = alphabets
+        .into_iter()
+        .flat_map(|alphabet| ids.map(|ids| (alphabet, ids)));
+    let read = kinds.map(|kind| incoming::arrival(body, "centre", kind));
+    read.filter_map(|arrival| arrival.unwrap_or_else(|kept| Some(*kept)))
+        .collect()
+}
 
 /// An account, ready to be used.
 #[derive(Debug)]

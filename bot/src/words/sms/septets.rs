@@ -78,6 +78,9 @@ pub fn unpacked(octets: &[u8], count: usize, fill: u32) -> Vec<u8> {
     let mut codes = Vec::with_capacity(count);
     let (mut bits, mut held, mut skip) = (0_u32, 0_u32, fill);
     for octet in octets {
+        if codes.len() == count {
+            break;
+        }
         bits |= u32::from(*octet) << held;
         held += 8;
         if skip > 0 {
@@ -183,6 +186,13 @@ mod tests {
         }
         assert_eq!(fill_after(6), 1);
         assert_eq!(fill_after(7), 0);
+    }
+
+    // A message may hold far more octets than it says to have septets.
+    #[test]
+    fn what_is_more_than_was_told_is_left() {
+        assert_eq!(unpacked(&[0xff; 140], 3, 6), [0x7f; 3]);
+        assert!(unpacked(&[0xff; 140], 0, 0).is_empty());
     }
 
     // 3GPP TS 23.038, 6.2.1.1: the letter of the main table; an escape after an escape is a space.

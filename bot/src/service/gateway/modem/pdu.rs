@@ -224,7 +224,12 @@ fn instant(octets: &[u8]) -> Option<DateTime<Utc>> {
 impl Octets<'_> {
     /// 9.1.2.5: digits in semi-octets with their number, or letters in septets.
     fn number(&mut self) -> Option<String> {
+        /// The whole field has at most twelve octets, of which two come before the digits.
+        const DIGITS_MAX: usize = 20;
         let digits = usize::from(self.octet()?);
+        if digits > DIGITS_MAX {
+            return None;
+        }
         let kind = self.octet()? & 0x70;
         let octets = self.take(digits.div_ceil(2))?;
         if kind == 0x50 {

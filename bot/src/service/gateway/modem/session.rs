@@ -185,7 +185,7 @@ impl<'a> Session<'a> {
             match news {
                 News::Stored => self.must_sweep = true,
                 News::Direct(hex) => {
-                    if let Some(arrival) = self.arrival(&hex) {
+                    if let Some(arrival) = arrival(&hex, &self.settings.name) {
                         // Nobody keeps it but us, so it is tried until it is taken.
                         while self.intake.take(arrival.clone()).await.is_err() {
                             tokio::select! {
@@ -249,7 +249,7 @@ impl<'a> Session<'a> {
             }
             // 27.005, 3.1: 2 and 3 are drafts of ours, which are in the way of texts.
             let arrival = if matches!(state, "0" | "1") {
-                self.arrival(hex)
+                arrival(hex, &self.settings.name)
             } else {
                 None
             };
@@ -265,43 +265,6 @@ impl<'a> Session<'a> {
             }
         }
         Ok(())
-    }
-
-    /// What a line of the modem is for the engine. What cannot be read is a text of a sender that
-    /// nobody has, so that it is kept.
-    fn arrival(&self, hex: &str) -> Option<Arrival> {
-        let gateway = self.settings.name.clone();
-        let inbound = |from: String, text: String, sent_at| Inbound {
-            gateway: self.settings.name.clone(),
-            gateway_id: None,
-            from,
-            to: String::new(),
-            text,
-            sent_at,
-        };
-        Some(match incoming(hex) {
-            None => {
-                let kept = bounded::text(hex.to_owned());
-                Arrival::Text(inbound("unreadable".into(), kept, None))
-            }
-            Some(Incoming::Data) => return None,
-            Some(Incoming::Report {
-                reference,
-                to,
-                status,
-            }) => Arrival::Receipt(Receipt {
-                gateway,
-                about: About::Theirs(part_id(reference, &to)),
-                delivery: delivery(status),
-                code: Some(format!("{status:02x}")),
-            }),
-            Some(Incoming::Text {
-                from,
-                sent_at,
-                text,
-                part,
-            }) => Arrival::of(inbound(from, text, sent_at), part),
-        })
     }
 
     /// Sends the parts of a text, one after the other.
@@ -427,4 +390,40 @@ async fn news_wanted(line: &mut Line) -> Result<(), Ended> {
     }
     // The memory is looked through now and then in any case.
     Ok(())
+}
+
+/// What a line of the modem is for the engine. What cannot be read is a text of a sender that
+/// nobody has, so that it is kept.
+pub(super) fn arrival(hex: &str, gateway: &str) -> Option<Arrival> {
+    let inbound = |from: String, text: String, sent_at| Inbound {
+        gateway: gateway.to_owned(),
+        gateway_id: None,
+        from,
+        to: String::new(),
+        text,
+        sent_at,
+    };
+    Some(match incoming(hex) {
+        None => {
+            let kept = bounded::text(hex.to_owned());
+            Arrival::Text(inbound("unreadable".into(), kept, None))
+        }
+        Some(Incoming::Data) => return None,
+        Some(Incoming::Report {
+            reference,
+            to,
+            status,
+        }) => Arrival::Receipt(Receipt {
+            gateway: gateway.to_owned(),
+            about: About::Theirs(part_id(reference, &to)),
+            delivery: delivery(status),
+            code: Some(format!("{status:02x}")),
+        }),
+        Some(Incoming::Text {
+            from,
+            sent_at,
+            text,
+            part,
+        }) => Arrival::of(inbound(from, text, sent_at), part),
+    })
 }

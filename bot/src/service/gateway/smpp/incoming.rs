@@ -3,10 +3,9 @@
 use data_encoding::HEXLOWER;
 
 use super::{
-    Settings,
     pdu::{Address, Message},
-    receipt::receipt,
-    text::{Said, said},
+    receipt::{ReceiptIds, receipt},
+    text::{DefaultAlphabet, Said, said},
 };
 use crate::{
     service::port::Arrival,
@@ -21,9 +20,13 @@ const INTERNATIONAL: u8 = 1;
 
 /// What the body of a `deliver_sm` is: nothing for people, or the arrival. What cannot be read is
 /// an arrival too, from a sender that nobody has, so that it is kept.
-pub(super) fn arrival(body: &[u8], settings: &Settings) -> Result<Option<Arrival>, Box<Arrival>> {
+pub(super) fn arrival(
+    body: &[u8],
+    gateway: &str,
+    (alphabet, receipt_ids): (DefaultAlphabet, ReceiptIds),
+) -> Result<Option<Arrival>, Box<Arrival>> {
     let inbound = |from: String, to: String, text: String| Inbound {
-        gateway: settings.name.clone(),
+        gateway: gateway.to_owned(),
         gateway_id: None,
         from,
         to,
@@ -34,9 +37,9 @@ pub(super) fn arrival(body: &[u8], settings: &Settings) -> Result<Option<Arrival
         let kept = inbound("unreadable".into(), String::new(), HEXLOWER.encode(body));
         return Err(Box::new(Arrival::Text(kept)));
     };
-    if let Some(told) = receipt(&message, settings.receipt_ids) {
+    if let Some(told) = receipt(&message, receipt_ids) {
         return Ok(Some(Arrival::Receipt(Receipt {
-            gateway: settings.name.clone(),
+            gateway: gateway.to_owned(),
             about: About::Theirs(told.id),
             delivery: told.delivery,
             code: told.code,
@@ -46,7 +49,7 @@ pub(super) fn arrival(body: &[u8], settings: &Settings) -> Result<Option<Arrival
     if message.esm_class & 0x3c != 0 {
         return Ok(None);
     }
-    let Said::Text(text, part) = said(&message, settings.alphabet) else {
+    let Said::Text(text, part) = said(&message, alphabet) else {
         return Ok(None);
     };
     let text = inbound(number(&message.from), number(&message.to), text);

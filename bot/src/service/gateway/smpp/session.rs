@@ -270,7 +270,11 @@ impl<'a> Session<'a> {
     /// A text or a receipt came. What cannot be read is refused once, so that a centre that can do
     /// better does, and is kept as it is the second time.
     async fn delivered(&mut self, sequence: u32, body: &[u8]) -> Result<(), Ended> {
-        let arrival = match incoming::arrival(body, self.settings) {
+        let arrival = match incoming::arrival(
+            body,
+            &self.settings.name,
+            (self.settings.alphabet, self.settings.receipt_ids),
+        ) {
             Ok(Some(arrival)) => arrival,
             Ok(None) => return self.acknowledge(sequence, Ok(())).await,
             Err(unreadable) => {

@@ -173,6 +173,13 @@ fn what_is_cut_or_garbage_is_nothing() {
     for none in ["", "zz", "0", "00", "FF00", "é"] {
         assert_eq!(incoming(none), None, "{none}");
     }
+    // 9.1.2.5: an address has at most twelve octets.
+    let long = |digits: u8| {
+        let number = "1".repeat(usize::from(digits.div_ceil(2)) * 2);
+        format!("0004{digits:02X}91{number}00002080629173144801C8")
+    };
+    assert!(incoming(&long(20)).is_some());
+    assert_eq!(incoming(&long(21)), None);
     // A notice of a mailbox (23.038, 4: C0 to CF), data of eight bits, a silent message.
     for (protocol, coding) in [(0, 0xc0), (0, 0x04), (0x40, 0)] {
         let hex = format!("00040B911346610089F6{protocol:02X}{coding:02X}2080629173144801C8");
