@@ -58,9 +58,15 @@ const STORED_EVIDENCE: usize = 2;
 /// How sure it must be to be asked about, by its evidence: nothing, one, two, three signs that chat
 /// seldom has.
 const EVIDENCE_STEPS: usize = 4;
-const HEARD_MIN: [i32; EVIDENCE_STEPS] = [0, -100, -200, -250];
+const HEARD_MIN: [i32; EVIDENCE_STEPS] = [20, -100, -200, -250];
+/// What the lists do not tell is a guess: it must be as likely as not in a text of so few words with an
+/// unknown one, which may be anything, and in one of so many, where chance finds something.
+const GUESS_MIN: i32 = 0;
+const FEW_WORDS: usize = 4;
+const MANY_WORDS: usize = 25;
 /// So much evidence is worth an example when nothing was understood; so sure, with some.
 const ABOUT_WORK_MIN: usize = 2;
+const ABOUT_MIN: i32 = -150;
 const TOLD_MIN: i32 = -100;
 /// More words than these are a story.
 const STORY_WORDS: usize = 40;
@@ -73,11 +79,14 @@ impl Learned {
     pub(crate) fn put(self, reading: &mut Reading, words: Words) {
         reading.margin = self.sure;
         if self.leaves(reading, words) {
+            // An example helps nobody whose text is surely something else.
+            let is_sent = reading.reports.is_empty() && reading.about_work;
+            reading.about_work &= !is_sent || self.sure >= ABOUT_MIN;
             return;
         }
         let is_beside = reading.acts.is_empty() || self.sure >= BESIDE_QUESTION_MIN;
         let is_story = words.count > STORY_WORDS && !self.is_sure(words);
-        if self.told.reports.is_empty() || !self.is_heard() || !is_beside || is_story {
+        if self.told.reports.is_empty() || !self.is_heard(words) || !is_beside || is_story {
             self.unheard(reading, words);
             return;
         }
@@ -111,9 +120,19 @@ impl Learned {
     }
 
     /// Whether it is worth a question.
-    fn is_heard(&self) -> bool {
+    fn is_heard(&self, words: Words) -> bool {
         let step = self.evidence.min(EVIDENCE_STEPS - 1);
         let least = HEARD_MIN.get(step).copied().unwrap_or(i32::MAX);
+        if self.agreement > OTHER {
+            return self.sure >= least;
+        }
+        let is_bare = words.count <= FEW_WORDS && words.unknown > 0;
+        let is_lost = words.count > MANY_WORDS;
+        let least = if is_bare || is_lost {
+            least.max(GUESS_MIN)
+        } else {
+            least
+        };
         self.sure >= least
     }
 
@@ -125,7 +144,8 @@ impl Learned {
             return;
         }
         let is_likely = self.evidence > 0 && self.sure >= TOLD_MIN;
-        let is_work = self.evidence >= ABOUT_WORK_MIN || is_likely;
+        let is_lost = words.count > MANY_WORDS && self.sure < GUESS_MIN;
+        let is_work = (self.evidence >= ABOUT_WORK_MIN || is_likely) && !is_lost;
         let is_told = !self.told.reports.is_empty() && is_work;
         let only_chat = reading.stances.iter().all(|stance| *stance == Stance::Chat);
         if is_told && only_chat && words.count <= STORY_WORDS {

@@ -161,9 +161,8 @@ fn vowel_signs_are_kept() {
     check("ta", "நட்டேன் ௧௨௦ தோட்டம் B", "planted @B 120");
     check("ml", "നട്ടു ൧൨൦ തോട്ടം B", "planted @B 120");
     check("si", "සිටෙව්වා ෧෨෦ කොටස B", "planted @B 120");
-    // Without its vowel signs the word is another one: it is of no list, and likeness to texts of other
-    // people only asks.
-    check("ta", "நடடன 120 தோட்டம் B", "planted @B 120 ?like");
+    // Without its vowel signs the word is another one, which may be anything.
+    check("ta", "நடடன 120 தோட்டம் B", "");
 }
 
 /// Joiners may be written or not; letters without a vowel have two spellings.
@@ -210,7 +209,7 @@ fn one_word_may_stand_for_several() {
 #[test]
 fn letters_that_look_alike_are_one() {
     // Cyrillic and full-width letters; marks of direction.
-    check("en", "р\u{43b}anted 8 B", "damage @B 8 cause=animals ?like");
+    check("en", "р\u{43b}anted 8 B", "");
     check("en", "dеаd 8 В", "dead @B 8");
     check("en", "ｄｅａｄ ８ Ｂ", "dead @B 8");
     check("en", "\u{202b}dead 8 B\u{202c}", "dead @B 8");
