@@ -66,8 +66,9 @@ const FEW_WORDS: usize = 4;
 const MANY_WORDS: usize = 25;
 /// So much evidence is worth an example when nothing was understood; so sure, with some.
 const ABOUT_WORK_MIN: usize = 2;
-const ABOUT_MIN: i32 = -150;
 const TOLD_MIN: i32 = -100;
+/// Less sure than this, even the lists' own example helps nobody.
+const ABOUT_MIN: i32 = -150;
 /// More words than these are a story.
 const STORY_WORDS: usize = 40;
 /// So sure it stands beside an alarm; beside a question.

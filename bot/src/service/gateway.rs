@@ -56,3 +56,25 @@ pub(crate) fn kind(name: &str) -> Option<Read> {
     let row = KINDS.iter().find(|(known, _)| *known == name);
     row.map(|(_, read)| *read)
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    /// SMPP 3.4, 5.3.2.22 to 24: part 44 of 2 would wait for others for ever.
+    #[test]
+    fn a_part_that_is_none_of_the_parts_is_a_text() {
+        let body = |number: u8| {
+            let mut body = b"\0\x01\x01447700900001\0\x01\x0112345\0\0\0\0\0\0\0\0\0\0\0".to_vec();
+            body.extend(b"\x04\x24\0\x05hello\x02\x0c\0\x02\0\x07\x02\x0e\0\x01\x02");
+            body.extend([2, 15, 0, 1, number]);
+            from_centre(&body)
+        };
+        let is_part = |arrivals: Vec<Arrival>| {
+            assert_eq!(arrivals.len(), 9);
+            arrivals.iter().all(|one| matches!(one, Arrival::Part(_)))
+        };
+        assert!(is_part(body(1)) && is_part(body(2)));
+        assert!(!is_part(body(0)) && !is_part(body(3)) && !is_part(body(44)));
+    }
+}

@@ -196,9 +196,11 @@ pub enum Arrival {
 }
 
 impl Arrival {
-    /// A text, or a part of one: its reference, of how many, which.
+    /// A text, or a part of one: its reference, of how many, which. A part that is none of the parts
+    /// is a text of its own.
     pub(crate) fn of(text: Inbound, part: Option<(u16, u8, u8)>) -> Self {
-        match part {
+        let is_one = |(_, of, number): &(u16, u8, u8)| (1..=*of).contains(number);
+        match part.filter(is_one) {
             None => Self::Text(text),
             Some((reference, of, number)) => Self::Part(InboundPart {
                 text,
