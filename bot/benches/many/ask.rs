@@ -27,23 +27,39 @@ const TIMES: usize = 9;
 /// Texts that share a commit while the valley is filled.
 const TOGETHER: usize = 256;
 
-const QUESTIONS: [&str; 17] = [
+const QUESTIONS: [&str; 33] = [
     "thanks",
     "status KOLO",
     "late KOLO",
     "quiet",
+    "dead KOLO",
+    "dead cause KOLO",
     "gaps KOLO",
+    "order KOLO",
+    "bags KOLO",
     "sick KOLO",
+    "root KOLO",
     "visit",
+    "rain",
+    "wind KOLO",
+    "fire KOLO",
+    "map KOLO",
+    "clone KOLO",
+    "best",
+    "week",
+    "cost",
+    "waiting",
     "girth KOLO",
     "girth Pirasela",
-    "how much fertiliser KOLO",
+    "ready KOLO",
+    "last Pirasela",
     "Pirasela",
     "Nobody",
     "help",
     "from Pirasela: dead 4 A",
     "please tell me when the buyers come to the market on the other side of the river",
     "weed KOLO",
+    "prune KOLO",
     "window KOLO",
 ];
 /// What a farmer says, whose group is looked through for it.
