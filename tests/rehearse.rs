@@ -134,23 +134,6 @@ fn jobs_that_no_text_spoke_of_are_told() {
     }
 }
 
-const CONFIG: &str = r#"
-[store]
-folder = "store"
-[web]
-listen = "127.0.0.1:8470"
-[[gateway]]
-name = "line"
-kind = "oneapi"
-[gateway.in]
-auth = "bearer"
-[line]
-name = "kolo"
-own_number = "+447700900000"
-country = "GB"
-fallback_zone = "Europe/London"
-"#;
-
 /// A list without plus signs needs to be told its country.
 #[test]
 fn numbers_of_the_country_are_read() {
@@ -168,13 +151,8 @@ fn numbers_of_the_country_are_read() {
     };
     assert!(!run(&[]).status.success());
     assert!(run(&["--country", "GB"]).status.success());
-    let config = folder.path().join("budwood.toml");
-    std::fs::write(&config, CONFIG).unwrap();
-    assert!(
-        run(&["--config", config.to_str().unwrap()])
-            .status
-            .success()
-    );
+    let config = concat!(env!("CARGO_MANIFEST_DIR"), "/../deploy/budwood.toml");
+    assert!(run(&["--config", config]).status.success());
     let told = run(&["--country", "GBR"]);
     assert!(String::from_utf8_lossy(&told.stderr).contains("two letters"));
 }

@@ -78,7 +78,7 @@ impl Askings {
             *place = (f64::from(*sum) / root + f64::from(whole) / FINER) / SCALE;
         }
         let best = worth.iter().copied().fold(f64::MIN, f64::max);
-        worth.map(|worth| exp(worth - best))
+        worth.map(|worth| libm::exp(worth - best))
     }
 
     fn weights(&self, clue: Clue) -> Option<&'static [u8]> {
@@ -106,27 +106,5 @@ impl Askings {
     fn four_bytes(&self, start: usize) -> Option<usize> {
         let bytes = self.bytes.get(start..)?.first_chunk::<4>()?;
         usize::try_from(u32::from_le_bytes(*bytes)).ok()
-    }
-}
-
-/// The exponential of a number that is not above nothing, near enough.
-fn exp(value: f64) -> f64 {
-    const HALVES: i32 = 12;
-    let mut power = (1.0 + value / f64::from(1 << HALVES)).max(0.0);
-    for _ in 0..HALVES {
-        power *= power;
-    }
-    power
-}
-
-#[test]
-fn an_exponential_is_near_that_of_a_library() {
-    for steps in 0..200 {
-        let value = -f64::from(steps) / 10.0;
-        let right = libm::exp(value);
-        assert!(
-            (exp(value) - right).abs() < 0.01 * right.max(1e-3),
-            "{value}"
-        );
     }
 }

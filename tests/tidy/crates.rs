@@ -66,6 +66,7 @@ fn the_parser_has_exactly_these_dependencies() {
         "budwood-parser",
         &[
             "hashbrown",
+            "libm",
             "nom",
             "smallvec",
             "thiserror",

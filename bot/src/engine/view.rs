@@ -3,7 +3,7 @@
 //! Figures and answers take a [`View`]; deeds have one through `Step::view`. Here is who is who;
 //! what is asked is in `questions`.
 
-use budwood_scheduler::{BlockState, Event, EventId, Group, GroupId, Person, PersonId};
+use budwood_scheduler::{Block, BlockState, Event, EventId, Group, GroupId, Person, PersonId};
 use chrono::{DateTime, NaiveDate, Utc};
 use chrono_tz::Tz;
 
@@ -72,6 +72,13 @@ impl<'a> View<'a> {
     /// A person's group.
     pub(crate) fn group_of(self, person: &Person) -> Option<&'a Group> {
         self.world.directory.group(person.group?)
+    }
+
+    /// The blocks of a group's members.
+    pub(crate) fn blocks_of_group(self, group: &Group) -> impl Iterator<Item = &'a Block> {
+        let directory = &self.world.directory;
+        let members = directory.members(group.id);
+        members.flat_map(|person| directory.blocks_of(person.id))
     }
 
     /// What a group is called; nothing when there is none.

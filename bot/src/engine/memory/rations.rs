@@ -4,7 +4,7 @@
 
 use std::collections::BTreeMap;
 
-use chrono::{DateTime, TimeDelta, Utc};
+use chrono::{DateTime, DurationRound, TimeDelta, Utc};
 
 use crate::words::ways::Ration;
 
@@ -56,8 +56,7 @@ const DAY: TimeDelta = TimeDelta::days(1);
 
 /// The begin of the minute or day in which this is.
 fn begin(at: DateTime<Utc>, every: TimeDelta) -> DateTime<Utc> {
-    let seconds = at.timestamp().rem_euclid(every.num_seconds());
-    at - TimeDelta::seconds(seconds) - TimeDelta::nanoseconds(at.timestamp_subsec_nanos().into())
+    at.duration_trunc(every).unwrap_or(at)
 }
 
 impl Rations {

@@ -99,10 +99,9 @@ impl<'a> View<'a> {
     /// Girths of the stands of a group: what is usual there.
     pub(crate) fn neighbours(self, group: &Group) -> Option<Neighbours<'a>> {
         let calendar = self.calendar_of(group)?;
-        let (season, directory) = (season_of(group), &self.world.directory);
-        let seen: BTreeMap<BlockId, Vec<Seen>> = directory
-            .members(group.id)
-            .flat_map(|person| directory.blocks_of(person.id))
+        let season = season_of(group);
+        let seen: BTreeMap<BlockId, Vec<Seen>> = self
+            .blocks_of_group(group)
             .filter_map(|block| {
                 let seen = forecast::seen(self.state(block.id)?, calendar, &season);
                 (!seen.is_empty()).then_some((block.id, seen))
@@ -231,10 +230,7 @@ impl<'a> View<'a> {
             return 0;
         };
         let today = self.today_in(group);
-        let directory = &self.world.directory;
-        directory
-            .members(group.id)
-            .flat_map(|person| directory.blocks_of(person.id))
+        self.blocks_of_group(group)
             .filter(|block| self.is_close(&neighbours, block.id, today))
             .count()
     }

@@ -208,12 +208,6 @@ impl<'a> View<'a> {
         years
     }
 
-    fn blocks_of_group(self, group: &Group) -> impl Iterator<Item = &'a Block> {
-        let directory = &self.world.directory;
-        let members = directory.members(group.id);
-        members.flat_map(|person| directory.blocks_of(person.id))
-    }
-
     /// READY without a name: which stands somebody should look at now, with the share of thick trees
     /// and where that of the stand may lie; the largest share first.
     pub(super) fn ready_now(self, speaker: &Person) -> Phrase {
