@@ -50,6 +50,11 @@ pub(super) fn longest(case: &Case<'_>, key: &str, value: &str) -> Option<String>
         ("last-fact", "block") => format!(" {SHORTEST}"),
         ("dead-parts", "parts") => more(item(case, "dead-part")),
         ("order-list", "parts") => more(item(case, "order-part")),
+        ("leader-told" | "leader-took-back" | "contested-notice", "facts") => {
+            let harm = args! { "cause" => drought(tongue), "count" => TREES };
+            let facts = tongue.say(Key::SaidDamageCount, harm);
+            more(tongue.say(Key::BlockFacts, args! { "block" => SHORTEST, "facts" => facts }))
+        }
         (_, "clones") => more(item(case, "clone-share")),
         (_, "years") => more(item(case, "ready-year")),
         ("last-list", "facts") => more(item(case, "last-fact")),

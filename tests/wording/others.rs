@@ -61,7 +61,8 @@ const PARTS: [&str; 38] = [
 ];
 
 /// Such texts by their whole keys.
-const WHOLE: [&str; 27] = [
+const WHOLE: [&str; 28] = [
+    "block-facts",
     "day",
     "day-year",
     "span",
@@ -111,7 +112,9 @@ fn longest(case: &Case<'_>, key: &str, value: &str) -> String {
     let one_of =
         |item: String| format!("{item}, {}", tongue.say(Key::More, args! { "count" => 99 }));
     match value {
-        "name" | "adviser" | "group" | "block" | "old" | "unknown" | "text" => SHORTEST.to_owned(),
+        "name" | "adviser" | "leader" | "group" | "block" | "old" | "unknown" | "text" => {
+            SHORTEST.to_owned()
+        }
         "example" => tongue.say(Key::Example, args! { "block" => BLOCK }),
         "day" | "by" | "from" | "to" => tongue.day(day),
         "consent" => tongue.day_year(day),

@@ -8,6 +8,7 @@ pub(crate) mod asked;
 pub(crate) mod block_facts;
 pub(crate) mod cluster;
 pub(crate) mod codes;
+pub(crate) mod contested;
 pub(crate) mod corrections;
 pub(crate) mod due_now;
 pub(crate) mod farmer;

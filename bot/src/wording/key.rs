@@ -198,6 +198,10 @@ keys! {
     // Correcting.
     Changed = "changed",
     Moved = "moved",
+    BlockFacts = "block-facts",
+    LeaderTold = "leader-told",
+    LeaderTookBack = "leader-took-back",
+    ContestedNotice = "contested-notice",
     FixedNotice = "fixed-notice",
     TakenBack = "taken-back",
     TakenBackAsk = "taken-back-ask",

@@ -213,6 +213,7 @@ impl Step<'_> {
             turn.target = target;
         }
         self.reach_theirs(&turn, &speaker, &reading);
+        self.reach_contested(&turn, &reading);
         if self.view().is_same_again(&turn, &reading) {
             return self.same_again(&turn);
         }
