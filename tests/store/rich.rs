@@ -7,7 +7,7 @@ mod texts;
 
 use budwood::{
     store::{Change, Hold},
-    words::message::{CodeUse, Deed, Digest, Listed, Open, OpenNudge, Question, Talk},
+    words::message::{CodeUse, Deed, Digest, Listed, Open, OpenNudge, Question, Talk, Told},
 };
 use budwood_parser::{
     Ailment, Cause, Day, Details, Extent, Kind, Material, Measure, Per, Supply, Unit, Wetness, When,
@@ -344,6 +344,16 @@ fn questions() -> Vec<Question> {
     });
     [
         Question::Confirm(drafts()),
+        Question::ConfirmMany(vec![
+            Told {
+                person: PersonId(2),
+                facts: drafts(),
+            },
+            Told {
+                person: PersonId(4),
+                facts: drafts(),
+            },
+        ]),
         Question::ForWhom {
             people: vec![PersonId(2), PersonId(4)],
             text: "dead 8 \u{1f333} \"B\"".to_owned(),

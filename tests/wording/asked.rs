@@ -53,7 +53,16 @@ pub(super) fn longest(case: &Case<'_>, key: &str, value: &str) -> Option<String>
         ("leader-told" | "leader-took-back" | "contested-notice", "facts") => {
             let harm = args! { "cause" => drought(tongue), "count" => TREES };
             let facts = tongue.say(Key::SaidDamageCount, harm);
-            more(tongue.say(Key::BlockFacts, args! { "block" => SHORTEST, "facts" => facts }))
+            more(tongue.say(
+                Key::BlockFacts,
+                args! { "block" => SHORTEST, "facts" => facts },
+            ))
+        }
+        ("confirm-many" | "many-told", "people") => {
+            let harm = args! { "cause" => drought(tongue), "count" => TREES };
+            let facts = tongue.say(Key::SaidDamageCount, harm);
+            let one = args! { "name" => SHORTEST, "block" => SHORTEST, "facts" => facts };
+            more(tongue.say(Key::PersonFacts, one))
         }
         (_, "clones") => more(item(case, "clone-share")),
         (_, "years") => more(item(case, "ready-year")),

@@ -61,8 +61,9 @@ const PARTS: [&str; 38] = [
 ];
 
 /// Such texts by their whole keys.
-const WHOLE: [&str; 28] = [
+const WHOLE: [&str; 29] = [
     "block-facts",
+    "person-facts",
     "day",
     "day-year",
     "span",

@@ -16,6 +16,7 @@ pub(crate) mod figures;
 pub(crate) mod girth;
 pub(crate) mod language;
 pub(crate) mod losses;
+pub(crate) mod many;
 pub(crate) mod member;
 pub(crate) mod needs;
 pub(crate) mod operator;

@@ -351,11 +351,22 @@ pub struct Open {
     pub question: Question,
 }
 
+/// What a text tells of one of several people.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Told {
+    /// Whom.
+    pub person: PersonId,
+    /// What.
+    pub facts: Vec<Draft>,
+}
+
 /// What was asked.
 #[derive(Clone, Debug, PartialEq)]
 pub enum Question {
     /// "Is this right?"
     Confirm(Vec<Draft>),
+    /// "Is all of this right?", of several people.
+    ConfirmMany(Vec<Told>),
     /// One slot.
     Ask {
         /// What was understood so far.

@@ -157,8 +157,12 @@ impl Step<'_> {
         }
         let waiting = self.view().open_question(&turn.number);
         let mut rest = waiting.and_then(|open| open.rest);
-        let speaker = self.view().person(turn.speaker);
-        let parts = speaker.and_then(|speaker| self.view().first_of_many(&turn, speaker));
+        let view = self.view();
+        let speaker = view.person(turn.speaker);
+        if let Some((told, others)) = speaker.and_then(|one| view.told_of_many(&turn, one)) {
+            return self.ask_many(&turn, told, others);
+        }
+        let parts = speaker.and_then(|speaker| view.first_of_many(&turn, speaker));
         if let Some((first, others)) = parts {
             turn.text = first;
             rest = Some(others);
@@ -203,6 +207,9 @@ impl Step<'_> {
         }
         let reading = self.view().read(&turn, speaker.role);
         if let Some(done) = self.accept_read(&turn, &reading) {
+            return done;
+        }
+        if let Some(done) = self.many_answered(&turn, &reading) {
             return done;
         }
         if let Some(which) = self.view().which_of(&turn, &speaker, &reading) {

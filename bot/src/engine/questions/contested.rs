@@ -45,7 +45,11 @@ impl View<'_> {
             "leader" => Value::name(self.person(turn.speaker)?.called()),
             "facts" => Value::List(facts.collect()),
         };
-        self.to_other(turn, member, self.signed_with(member, Key::LeaderTold, args))
+        self.to_other(
+            turn,
+            member,
+            self.signed_with(member, Key::LeaderTold, args),
+        )
     }
 
     /// What a leader told of the one who texts and may still be contested: of the latest text, if
@@ -61,7 +65,10 @@ impl View<'_> {
             .filter(|nudge| nudge.task.only_tells())
             .map(|nudge| nudge.at);
         let since = self.now - TimeDelta::days(limits::CONTEST_DAYS);
-        let since = [told_at, asked_at].into_iter().flatten().fold(since, Ord::max);
+        let since = [told_at, asked_at]
+            .into_iter()
+            .flatten()
+            .fold(since, Ord::max);
         let blocks = self.world.directory.blocks_of(turn.speaker);
         let facts = blocks.filter_map(|block| self.state(block.id));
         let facts = facts.flat_map(|state| {
@@ -100,7 +107,11 @@ impl View<'_> {
                 "leader" => Value::name(self.person(turn.speaker)?.called()),
                 "facts" => self.facts_of(events.iter().filter(of_owner), owner),
             };
-            self.to_other(turn, member, self.signed_with(member, Key::LeaderTookBack, args))
+            self.to_other(
+                turn,
+                member,
+                self.signed_with(member, Key::LeaderTookBack, args),
+            )
         }));
         said
     }
