@@ -180,7 +180,7 @@ const SHOWN: [&str; 5] = ["stance ", "problem ", "fact ", "said ", "does "];
 
 /// Whether a line of the page is an answer, and not a text.
 fn is_shown(line: &str) -> bool {
-    let labels = SHOWN.iter().chain(&["  ", "language "]);
+    let labels = SHOWN.iter().chain(&["  ", "language ", "margin "]);
     labels.into_iter().any(|label| line.starts_with(*label))
 }
 

@@ -125,7 +125,10 @@ pub use details::{Ailment, Cause, Details, Extent, Material, Measure, Per, Suppl
 pub use kind::{Care, Effect, Kind};
 pub use names::Names;
 pub use pack::{Pack, PackDoubt, PackFault};
-pub use reader::Reader;
+pub use reader::{
+    Reader,
+    trace::{Holds, Role, Step, Trace},
+};
 pub use reading::{
     Act, Alarm, Bare, Correction, Doubt, Field, Known, Problem, Query, Reading, Report, Sender,
     Span, Stance, Taken, Topic, Unnamed, Word,

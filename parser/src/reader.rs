@@ -3,6 +3,8 @@
 //! Fold, cut into pieces, settle block names, join numbers and days, part into segments, fill
 //! slots, gate. Deliberately absent: anything that depends on earlier messages.
 
+pub(crate) mod trace;
+
 use alloc::{
     string::{String, ToString},
     vec::Vec,
@@ -122,13 +124,12 @@ impl Reader {
                 stances: &stances,
             };
             let hints = clues::hints(all.len(), folded, pieces, &segments, &told.reports);
-            let learned = self.learned(all, folded, known, &rules, hints);
+            let learned = self.learned(all, folded, known, (&rules, hints), |_, _| {});
             (told, stances, learned, words_of(pieces, all, folded))
         })
     }
 
     /// The pieces of a text, as what is learned sees them.
-    #[cfg(test)]
     pub(crate) fn with_pieces<T>(
         &self,
         text: &str,
@@ -163,7 +164,7 @@ impl Reader {
             stances: &stances,
         };
         let hints = clues::hints(all.len(), &folded, pieces, &segments, &told.reports);
-        let learned = self.learned(&all, &folded, known, &rules, hints);
+        let learned = self.learned(&all, &folded, known, (&rules, hints), |_, _| {});
         if !told.reports.is_empty()
             && let Some(doubt) = doubt(pieces, &segments, &told, &folded)
         {
@@ -219,14 +220,14 @@ impl Reader {
         reading
     }
 
-    /// What a text tells by what was learned of others.
+    /// What a text tells by what was learned of others; the way there can be looked at.
     fn learned(
         &self,
         pieces: &[Piece<'_>],
         folded: &Folded<'_>,
         known: &Known<'_>,
-        rules: &sure::Rules<'_>,
-        hints: Hints,
+        (rules, hints): (&sure::Rules<'_>, Hints),
+        look: impl FnOnce(&Course, &Uses),
     ) -> Learned {
         let clues = Clues::of(pieces, folded, hints, known.sender == Sender::Adviser);
         let course = course::course(pieces, &clues, &self.weights);
@@ -249,6 +250,7 @@ impl Reader {
                 known,
             )
         };
+        look(&course, &uses);
         let account = Account::of(pieces, &uses, &told.reports);
         let signs = sure::signs(
             &sure::Found {

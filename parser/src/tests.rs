@@ -16,6 +16,7 @@ mod reports;
 mod scripts;
 mod spelling;
 mod tongues;
+mod trace;
 mod unsure;
 
 use std::vec::Vec;

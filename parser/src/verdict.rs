@@ -107,34 +107,44 @@ impl Learned {
 
     /// Whether it may be stored without a question.
     fn is_sure(&self, words: Words) -> bool {
-        let heavy = self.told.reports.iter().any(is_heavy);
-        let least = if self.agreement == SAME && words.unknown <= 1 {
-            AGREED_MIN
-        } else {
-            STORED_MIN + if heavy { HEAVY_COST } else { 0 }
-        };
-        self.sure >= least
+        self.sure >= self.stored_from(words)
             && self.evidence >= STORED_EVIDENCE
             && self.account.is_closed()
             && (self.agreement > OTHER || self.account.leaves_nothing())
             && self.told.reports.iter().all(is_clear)
     }
 
+    /// The lists tell the same of it.
+    pub(crate) const fn agrees(&self) -> bool {
+        self.agreement > OTHER
+    }
+
+    /// How sure it must be for that.
+    pub(crate) fn stored_from(&self, words: Words) -> i32 {
+        let heavy = self.told.reports.iter().any(is_heavy);
+        if self.agreement == SAME && words.unknown <= 1 {
+            AGREED_MIN
+        } else {
+            STORED_MIN + if heavy { HEAVY_COST } else { 0 }
+        }
+    }
+
     /// Whether it is worth a question.
     fn is_heard(&self, words: Words) -> bool {
+        self.sure >= self.asked_from(words)
+    }
+
+    /// How sure it must be for that.
+    pub(crate) fn asked_from(&self, words: Words) -> i32 {
         let step = self.evidence.min(EVIDENCE_STEPS - 1);
         let least = HEARD_MIN.get(step).copied().unwrap_or(i32::MAX);
-        if self.agreement > OTHER {
-            return self.sure >= least;
-        }
         let is_bare = words.count <= FEW_WORDS && words.unknown > 0;
         let is_lost = words.count > MANY_WORDS;
-        let least = if is_bare || is_lost {
+        if self.agreement <= OTHER && (is_bare || is_lost) {
             least.max(GUESS_MIN)
         } else {
             least
-        };
-        self.sure >= least
+        }
     }
 
     /// Nothing was learned that is worth a question: what the lists ask about stays, else an example

@@ -19,8 +19,7 @@ pub(crate) const COLUMNS: usize = DENIAL + 1;
 /// Columns that say which sickness, which cause, what a number is for; they stand behind the others.
 pub(crate) const MORE_COLUMNS: usize = USES + USE_COUNT;
 /// So many steps of a weight are one unit of log-odds.
-#[cfg(test)]
-pub(crate) const SCALE: f32 = 24.0;
+pub(crate) const SCALE: i16 = 24;
 
 static TABLE: &[u8] = include_bytes!("../weights/tellings.bin");
 

@@ -80,6 +80,8 @@ fn one_line(reader: &Reader, received: NaiveDateTime, line: &str) -> String {
 /// Reads one text and explains to a person what was made of it.
 #[must_use]
 pub fn explained(reader: &Reader, received: NaiveDateTime, text: &str) -> String {
-    let (reading, decision) = Line::plain(text).read(reader, received.date());
-    explain::explain(text, &reading, &decision, received.date())
+    let line = Line::plain(text);
+    let (reading, decision) = line.read(reader, received.date());
+    let trace = line.trace(reader, received.date());
+    explain::explain(text, (&reading, &trace), &decision, received.date())
 }

@@ -302,7 +302,9 @@ impl Model {
         let mut bytes = Vec::new();
         for border in &self.steps {
             for value in border {
-                let step = (value * SCALE).round().clamp(-32_000.0, 32_000.0) as i16;
+                let step = (value * f32::from(SCALE))
+                    .round()
+                    .clamp(-32_000.0, 32_000.0) as i16;
                 bytes.extend(step.to_le_bytes());
             }
         }
@@ -315,7 +317,7 @@ impl Model {
             let mut mask = 0_u64;
             let mut weights = Vec::new();
             for (column, weight) in told.iter().chain(more).enumerate() {
-                let weight = (weight * SCALE).round().clamp(-127.0, 127.0) as i8;
+                let weight = (weight * f32::from(SCALE)).round().clamp(-127.0, 127.0) as i8;
                 if weight.abs() >= LEAST {
                     mask |= 1 << column;
                     weights.push(weight as u8);

@@ -2,7 +2,7 @@
 
 use std::fmt::Write;
 
-use budwood_parser::{Reading, Taken, Word};
+use budwood_parser::{Holds, Reading, Role, Step, Taken, Trace, Word};
 use budwood_scheduler::decide::Decision;
 use chrono::NaiveDate;
 
@@ -11,7 +11,7 @@ use super::{output, plain};
 /// Explains a reading: each word, what came of it, what would be done and why.
 pub(super) fn explain(
     text: &str,
-    reading: &Reading,
+    (reading, trace): (&Reading, &Trace),
     decision: &Decision,
     received: NaiveDate,
 ) -> String {
@@ -24,11 +24,18 @@ pub(super) fn explain(
     for (at, word) in reading.words.iter().enumerate() {
         let _ = writeln!(
             page,
-            "  {:<18} {}",
+            "  {:<14} {:<22} {}",
             piece(text, word),
-            taken(reading, at, word, decision)
+            taken(reading, at, word, decision),
+            trace
+                .steps
+                .iter()
+                .find(|step| step.span == word.span)
+                .map(role)
+                .unwrap_or_default()
         );
     }
+    let _ = writeln!(page, "{}", margin(trace));
     for stance in &reading.stances {
         let _ = writeln!(page, "stance    {}", stance.name());
     }
@@ -50,6 +57,45 @@ pub(super) fn explain(
         output::note(decision)
     );
     page
+}
+
+/// What the word does in the text, what it alone is worth for that, and by how much it holds.
+fn role(step: &Step) -> String {
+    let mut role = match step.role {
+        Role::Aside => "aside".to_owned(),
+        Role::Asked => "asks".to_owned(),
+        Role::Talk => "to the bot".to_owned(),
+        Role::Told(kind) => format!("tells {}", kind.name()),
+        Role::Denied(kind) => format!("denies {}", kind.name()),
+    };
+    if step.role != Role::Aside {
+        let _ = write!(role, " {}", points(step.worth));
+    }
+    let _ = write!(role, ", by {}", points(step.margin));
+    if let Some((used, margin)) = step.used {
+        let _ = write!(role, "; {used}, by {}", points(margin));
+    }
+    role
+}
+
+/// How sure the reading is, what that is enough for, and whose it is.
+fn margin(trace: &Trace) -> String {
+    let whose = match trace.holds {
+        Holds::Lists => "the lists' reading holds",
+        Holds::Both => "the lists and what was learned tell the same",
+        Holds::Learned => "what was learned holds",
+    };
+    format!(
+        "margin    {}, asked about from {}, stored from {}; {whose}",
+        points(trace.sure),
+        points(trace.asked_from),
+        points(trace.stored_from)
+    )
+}
+
+/// Log-odds, with one digit behind the point.
+fn points(hundredths: i32) -> String {
+    format!("{:+.1}", f64::from(hundredths) / 100.0)
 }
 
 /// Facts; everything else is said to the bot.

@@ -1,6 +1,6 @@
 //! One line of input: a text and the scene that it falls into.
 
-use budwood_parser::{Details, Kind, Known, Measure, Reader, Reading, Sender, Unit};
+use budwood_parser::{Details, Kind, Known, Measure, Reader, Reading, Sender, Trace, Unit};
 use budwood_scheduler::{
     Block, BlockId, BlockState, Calendar, Cohort, Happened, PersonId,
     decide::{Decision, Draft, Last, Missing, Pending, Plot, Scene, decide},
@@ -45,6 +45,16 @@ enum Role {
     Leader,
     Adviser,
     Unknown,
+}
+
+impl Role {
+    const fn sender(self) -> Sender {
+        match self {
+            Self::Farmer | Self::Leader => Sender::Farmer,
+            Self::Adviser => Sender::Adviser,
+            Self::Unknown => Sender::Unknown,
+        }
+    }
 }
 
 #[derive(Default, Deserialize)]
@@ -108,6 +118,28 @@ impl Line {
         matches!(self.role, Role::Adviser)
     }
 
+    /// How the text is read, for a person who asks why.
+    pub(super) fn trace(&self, reader: &Reader, today: NaiveDate) -> Trace {
+        let plots = self.plots(today);
+        self.with_known(&plots, |known| reader.trace(&self.text, known))
+    }
+
+    /// What is known of who texts.
+    fn with_known<T>(&self, plots: &[Plot], look: impl FnOnce(&Known<'_>) -> T) -> T {
+        let blocks: Vec<&str> = plots.iter().map(|plot| plot.name.as_str()).collect();
+        let groups: Vec<&str> = self.ctx.groups.iter().map(String::as_str).collect();
+        let members: Vec<&str> = self.ctx.members.iter().map(String::as_str).collect();
+        let language = self.lang.as_deref().filter(|code| *code != ALL_LANGUAGES);
+        look(&Known {
+            languages: language.as_slice(),
+            blocks: &blocks,
+            groups: &groups,
+            members: &members,
+            rolls: &[],
+            sender: self.role.sender(),
+        })
+    }
+
     /// Reads the text in its scene.
     pub(super) fn read(&self, reader: &Reader, today: NaiveDate) -> (Reading, Decision) {
         let last = self.ctx.last.as_ref().and_then(|fact| last(fact, today));
@@ -123,26 +155,7 @@ impl Line {
             };
             plot.state.last.insert(draft.kind, seen);
         }
-        let sender = match self.role {
-            Role::Farmer | Role::Leader => Sender::Farmer,
-            Role::Adviser => Sender::Adviser,
-            Role::Unknown => Sender::Unknown,
-        };
-        let blocks: Vec<&str> = plots.iter().map(|plot| plot.name.as_str()).collect();
-        let groups: Vec<&str> = self.ctx.groups.iter().map(String::as_str).collect();
-        let members: Vec<&str> = self.ctx.members.iter().map(String::as_str).collect();
-        let language = self.lang.as_deref().filter(|code| *code != ALL_LANGUAGES);
-        let reading = reader.read(
-            &self.text,
-            &Known {
-                languages: language.as_slice(),
-                blocks: &blocks,
-                groups: &groups,
-                members: &members,
-                rolls: &[],
-                sender,
-            },
-        );
+        let reading = self.with_known(&plots, |known| reader.read(&self.text, known));
         let pending = self
             .ctx
             .pending
@@ -150,7 +163,7 @@ impl Line {
             .and_then(|asked| pending(asked, today));
         let last: Vec<Last> = last.into_iter().collect();
         let scene = Scene {
-            sender,
+            sender: self.role.sender(),
             today,
             plots: &plots,
             last: &last,
