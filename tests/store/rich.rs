@@ -324,6 +324,13 @@ fn drafts() -> Vec<Draft> {
         .to_vec()
 }
 
+fn told(person: u32) -> Told {
+    Told {
+        person: PersonId(person),
+        facts: drafts(),
+    }
+}
+
 fn questions() -> Vec<Question> {
     let code = "4711".to_owned();
     let missing = [
@@ -344,16 +351,7 @@ fn questions() -> Vec<Question> {
     });
     [
         Question::Confirm(drafts()),
-        Question::ConfirmMany(vec![
-            Told {
-                person: PersonId(2),
-                facts: drafts(),
-            },
-            Told {
-                person: PersonId(4),
-                facts: drafts(),
-            },
-        ]),
+        Question::ConfirmMany(vec![told(2), told(4)]),
         Question::ForWhom {
             people: vec![PersonId(2), PersonId(4)],
             text: "dead 8 \u{1f333} \"B\"".to_owned(),

@@ -51,19 +51,9 @@ pub(super) fn longest(case: &Case<'_>, key: &str, value: &str) -> Option<String>
         ("dead-parts", "parts") => more(item(case, "dead-part")),
         ("order-list", "parts") => more(item(case, "order-part")),
         ("leader-told" | "leader-took-back" | "contested-notice", "facts") => {
-            let harm = args! { "cause" => drought(tongue), "count" => TREES };
-            let facts = tongue.say(Key::SaidDamageCount, harm);
-            more(tongue.say(
-                Key::BlockFacts,
-                args! { "block" => SHORTEST, "facts" => facts },
-            ))
+            more(told_of(case, Key::BlockFacts))
         }
-        ("confirm-many" | "many-told", "people") => {
-            let harm = args! { "cause" => drought(tongue), "count" => TREES };
-            let facts = tongue.say(Key::SaidDamageCount, harm);
-            let one = args! { "name" => SHORTEST, "block" => SHORTEST, "facts" => facts };
-            more(tongue.say(Key::PersonFacts, one))
-        }
+        ("confirm-many" | "many-told", "people") => more(told_of(case, Key::PersonFacts)),
         (_, "clones") => more(item(case, "clone-share")),
         (_, "years") => more(item(case, "ready-year")),
         ("last-list", "facts") => more(item(case, "last-fact")),
@@ -87,6 +77,15 @@ pub(super) fn longest(case: &Case<'_>, key: &str, value: &str) -> Option<String>
         (_, "groups") => more(line(case, key)?),
         _ => return None,
     })
+}
+
+/// What is told of somebody's block.
+fn told_of(case: &Case<'_>, key: Key) -> String {
+    let tongue = case.tongue;
+    let harm = args! { "cause" => drought(tongue), "count" => TREES };
+    let facts = tongue.say(Key::SaidDamageCount, harm);
+    let args = args! { "name" => SHORTEST, "block" => SHORTEST, "facts" => facts };
+    tongue.say(key, args)
 }
 
 /// A line about one of several groups.

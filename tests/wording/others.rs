@@ -93,6 +93,11 @@ const WHOLE: [&str; 29] = [
     "moved",
 ];
 
+/// Values that are names, which give way first.
+const NAMES: [&str; 8] = [
+    "name", "adviser", "leader", "group", "block", "old", "unknown", "text",
+];
+
 fn is_part(key: &str) -> bool {
     let is_of_parts = PARTS.iter().any(|part| key.starts_with(part));
     (is_of_parts || WHOLE.contains(&key)) && key != "status-all"
@@ -113,9 +118,7 @@ fn longest(case: &Case<'_>, key: &str, value: &str) -> String {
     let one_of =
         |item: String| format!("{item}, {}", tongue.say(Key::More, args! { "count" => 99 }));
     match value {
-        "name" | "adviser" | "leader" | "group" | "block" | "old" | "unknown" | "text" => {
-            SHORTEST.to_owned()
-        }
+        value if NAMES.contains(&value) => SHORTEST.to_owned(),
         "example" => tongue.say(Key::Example, args! { "block" => BLOCK }),
         "day" | "by" | "from" | "to" => tongue.day(day),
         "consent" => tongue.day_year(day),

@@ -119,9 +119,11 @@ impl View<'_> {
             target: part.person,
             ..turn.clone()
         };
-        match self.decide(&turn, &part.reading, speaker.role) {
-            Decision::Record(facts) => Some(facts),
-            _ => None,
+        let decision = self.decide(&turn, &part.reading, speaker.role);
+        if let Decision::Record(facts) = decision {
+            Some(facts)
+        } else {
+            None
         }
     }
 
