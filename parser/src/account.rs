@@ -8,7 +8,7 @@ use crate::{
     meaning::{Meaning, Plain},
     piece::{Piece, Sense},
     reading::Report,
-    uses::{Use, Uses},
+    used::{Use, Uses},
     when::When,
 };
 

@@ -5,8 +5,9 @@
 use crate::{
     details::Cause,
     fold::Folded,
-    gate::{is_bare, reports_surely},
+    gate::reports_surely,
     kind::{Effect, Kind},
+    known::is_bare,
     lexicon::{Langs, Lexicon},
     meaning::{Meaning, Plain, sort},
     piece::{Glance, Piece, Sense},

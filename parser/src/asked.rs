@@ -96,7 +96,7 @@ fn about_group(pieces: &[Piece<'_>], core: &[&Piece<'_>]) -> Option<Query> {
         Some(_) => Topic::Job,
         None => Topic::Status,
     });
-    let clear = core.iter().all(|piece| crate::gate::is_known(piece));
+    let clear = core.iter().all(|piece| crate::known::is_known(piece));
     let is_short = clear && core.len() <= GROUP_WORDS_MAX;
     (is_short || asks_at_length(pieces, core)).then(|| query(pieces, topic, kind))
 }

@@ -11,6 +11,7 @@ use crate::{
     kind::Kind,
     piece::{IN_PLACE_MAX, Piece},
     text::break_strength,
+    used,
     weights::{COLUMNS, Weights},
 };
 
@@ -42,7 +43,7 @@ pub(crate) const AILMENT_COUNT: usize = 8;
 pub(crate) const CAUSES: usize = AILMENTS + AILMENT_COUNT;
 pub(crate) const CAUSE_COUNT: usize = 8;
 pub(crate) const USES: usize = CAUSES + CAUSE_COUNT;
-pub(crate) const USE_COUNT: usize = 9;
+pub(crate) const USE_COUNT: usize = used::ALL.len();
 
 /// How strongly two neighbours are parted: not, by a comma or "and", by a full stop.
 pub(crate) const BORDERS: usize = 3;

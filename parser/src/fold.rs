@@ -10,8 +10,8 @@ use smallvec::SmallVec;
 use unicode_normalization::UnicodeNormalization;
 
 use crate::{
-    reading::Span,
     script::{VIRAMA, chillu, is_mark, look_alike},
+    span::Span,
 };
 
 /// Texts longer than this are cut: ten parts of a concatenated message, with room.

@@ -9,7 +9,7 @@ use alloc::vec::Vec;
 use crate::{
     fold::Folded,
     kind::Kind,
-    lexicon::Listed,
+    known::{VALUES_MIN, is_asking_mark, is_bare, is_clear_work, is_known, is_work},
     meaning::{Meaning, Plain, sort},
     piece::{Glance, Piece, Sense},
     proof::{is_compact, is_lone_unit, is_proven, names_trees, only_asks},
@@ -169,11 +169,6 @@ fn is_wish_for_what_is_done(pieces: &[Piece<'_>], at: usize) -> bool {
     pieces.get(at).is_some_and(is_wish) && pieces.iter().any(is_past)
 }
 
-/// A word that is this one only without its accents: in a text that surely reports it is another.
-pub(crate) fn is_bare(piece: &Piece<'_>) -> bool {
-    piece.listed().is_some_and(Listed::is_bare)
-}
-
 /// Whether a text says so much of the trade that hardly anything else can be meant.
 pub(crate) fn reports_surely(pieces: &[Piece<'_>]) -> bool {
     evidence(pieces) >= STRANGER_EVIDENCE_MIN
@@ -206,13 +201,6 @@ fn is_day_or_period(piece: Option<&Piece<'_>>) -> bool {
         matches!(piece.sense, Sense::When(_))
             || piece.means(|meaning| matches!(meaning, Meaning::Period(_) | Meaning::Weekday(_)))
     })
-}
-
-/// A question mark, but not that of "how are you?".
-pub(crate) fn is_asking_mark(pieces: &[Piece<'_>], at: usize) -> bool {
-    let before = || at.checked_sub(1).and_then(|at| pieces.get(at));
-    pieces.get(at).is_some_and(|piece| piece.is_mark('?'))
-        && !before().is_some_and(|piece| piece.is_plain(Plain::Courtesy))
 }
 
 /// "Kofi planted 200": a name that we do not know, right before the work, as the first word.
@@ -331,21 +319,6 @@ fn evidence(pieces: &[Piece<'_>]) -> usize {
     points.map(|(_, worth)| worth).sum()
 }
 
-/// So many numbers beside measured work are a census.
-pub(crate) const VALUES_MIN: usize = 4;
-
-/// How many numbers there are.
-pub(crate) fn figures(pieces: &[Piece<'_>]) -> usize {
-    let of = |piece: &Piece<'_>| {
-        if let Sense::List { values, .. } = &piece.sense {
-            values.iter().count()
-        } else {
-            usize::from(piece.number().is_some())
-        }
-    };
-    pieces.iter().map(of).sum()
-}
-
 /// "hill weeded abeg": work that chat seldom speaks of and a block; a word of no list beside them
 /// hides nothing, unless it looks like a name or is a word of every day.
 fn is_clear_report(pieces: &[Piece<'_>]) -> bool {
@@ -364,10 +337,6 @@ fn is_clear_report(pieces: &[Piece<'_>]) -> bool {
         || pieces.iter().filter(|piece| is_work(piece)).count() > 1;
     let placed = |piece: &Piece<'_>| matches!(piece.sense, Sense::Block(_));
     slang && told && pieces.iter().any(placed)
-}
-
-pub(crate) fn is_known(piece: &Piece<'_>) -> bool {
-    !matches!(piece.sense, Sense::Unknown | Sense::NoNumber)
 }
 
 /// Whether the text is about work, so that an example helps when nothing was understood: a clear
@@ -440,17 +409,6 @@ pub(crate) fn is_nearly_a_report(pieces: &[Piece<'_>], stances: &[Stance]) -> bo
         && pieces.iter().any(is_place)
         && pieces.iter().any(|piece| piece.number().is_some())
         && is_known_by(pieces, 1, NEARLY_KNOWN_PERCENT_MIN)
-}
-
-/// A word of work that chat seldom uses.
-pub(crate) fn is_clear_work(piece: &Piece<'_>) -> bool {
-    is_work(piece) && piece.listed().is_some_and(|listed| !listed.is_weak())
-}
-
-/// A word of work, or a thing that names work.
-pub(crate) fn is_work(piece: &Piece<'_>) -> bool {
-    let two_kinds = matches!(piece.sense, Sense::TwoKinds(..));
-    piece.is_of(sort::WORK) || two_kinds
 }
 
 fn is_place(piece: &Piece<'_>) -> bool {

@@ -8,7 +8,7 @@ use smallvec::SmallVec;
 use crate::{
     codes::join_codes,
     fold::{Folded, has_accents},
-    gate::is_clear_work,
+    known::is_clear_work,
     meaning::{Meaning, Numeral, Plain, sort},
     names::letter_named,
     piece::{IN_PLACE_MAX, Piece, Pieces, Sense},

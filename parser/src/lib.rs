@@ -47,6 +47,7 @@ mod figure;
 mod fold;
 mod meaning;
 mod script;
+mod span;
 mod token;
 mod tongues;
 mod trees;
@@ -66,6 +67,7 @@ mod vocabulary;
 mod codes;
 mod compose;
 mod dates;
+mod known;
 mod letters;
 mod numerals;
 mod tally;
@@ -99,6 +101,7 @@ mod sure;
 )]
 mod teach;
 mod tellings;
+mod used;
 mod uses;
 mod verdict;
 mod weights;
@@ -131,8 +134,9 @@ pub use reader::{
 };
 pub use reading::{
     Act, Alarm, Bare, Correction, Doubt, Field, Known, Problem, Query, Reading, Report, Sender,
-    Span, Stance, Taken, Topic, Unnamed, Word,
+    Stance, Taken, Topic, Unnamed, Word,
 };
+pub use span::Span;
 pub use when::{Day, When};
 
 #[cfg(test)]

@@ -4,7 +4,7 @@
 //! plan inside the clause that reports, which makes all of it a plan (`gate`).
 
 use crate::{
-    gate::{is_clear_work, is_known},
+    known::{is_clear_work, is_known},
     meaning::{Meaning, Plain, sort},
     piece::{Piece, Sense},
     reading::Stance,

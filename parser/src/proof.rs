@@ -5,8 +5,8 @@
 
 use crate::{
     details::Extent,
-    gate::{VALUES_MIN, figures, is_known, is_work},
     kind::Kind,
+    known::{VALUES_MIN, figures, is_known, is_work},
     meaning::{Meaning, Numeral, Plain, sort},
     piece::{Piece, Sense},
     reports::Told,

@@ -44,7 +44,7 @@ const COMMAND_WORDS_MAX: usize = 4;
 
 /// A few words, all of the lists or names: they are said to the bot to the letter.
 pub(crate) fn is_command(pieces: &[Piece<'_>]) -> bool {
-    pieces.len() <= COMMAND_WORDS_MAX && pieces.iter().all(crate::gate::is_known)
+    pieces.len() <= COMMAND_WORDS_MAX && pieces.iter().all(crate::known::is_known)
 }
 
 /// What is asked only where nothing else is said.
@@ -72,7 +72,7 @@ pub(crate) fn anyone(pieces: &[Piece<'_>], glance: Glance) -> Option<Query> {
         return None;
     }
     let trade = core.iter().any(|piece| is_trade(piece));
-    let clear = pieces.iter().any(crate::gate::is_clear_work);
+    let clear = pieces.iter().any(crate::known::is_clear_work);
     let whole = core.iter().all(|piece| is_asking(piece) || is_about(piece));
     let land = core.windows(2).any(|pair| is_area(pair));
     // "block A fertiliser when", as many languages ask: then every word must be known.
@@ -180,13 +180,13 @@ fn is_of_the_field(piece: &Piece<'_>) -> bool {
             Meaning::Stance(Stance::Hearsay | Stance::Saying | Stance::Advert | Stance::Stock)
         )
     });
-    crate::gate::is_known(piece) && !elsewhere
+    crate::known::is_known(piece) && !elsewhere
 }
 
 /// A question mark, or a word that asks.
 pub(crate) fn is_question(pieces: &[Piece<'_>]) -> bool {
     (0..pieces.len()).any(|at| {
-        crate::gate::is_asking_mark(pieces, at)
+        crate::known::is_asking_mark(pieces, at)
             || pieces.get(at).is_some_and(|piece| {
                 piece.means(|meaning| meaning == Meaning::Stance(Stance::Question))
             })

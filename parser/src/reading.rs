@@ -8,17 +8,9 @@ use crate::{
     details::{Ailment, Cause, Details, Extent, Measure, Unit, named},
     kind::Kind,
     names::Names,
+    span::Span,
     when::When,
 };
-
-/// A place in the text, in bytes.
-#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
-pub struct Span {
-    /// First byte.
-    pub start: usize,
-    /// One past the last byte.
-    pub end: usize,
-}
 
 /// Who is thought to be texting. It decides which words are commands.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]

@@ -22,7 +22,7 @@ use crate::{
     segment::Segment,
     slots,
     text::{FULL_STOP, break_strength},
-    uses::Uses,
+    used::Uses,
     when::When,
 };
 

@@ -12,10 +12,11 @@ use crate::{
     lengths,
     meaning::{Meaning, Plain, sort},
     piece::{Piece, Sense},
-    reading::{Doubt, Span},
+    reading::Doubt,
     slots::Filler,
+    span::Span,
     text::break_strength,
-    uses::Use,
+    used::Use,
 };
 
 impl Filler<'_, '_> {

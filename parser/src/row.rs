@@ -8,7 +8,8 @@ use crate::{
     details::Details,
     kind::Kind,
     lengths::{self, Lengths},
-    reading::{Doubt, Report, Span},
+    reading::{Doubt, Report},
+    span::Span,
     when::When,
 };
 

@@ -13,11 +13,12 @@ use crate::{
     lexicon::Listed,
     meaning::{Meaning, Numeral, Plain, sort},
     piece::{Piece, Sense, Trust},
-    reading::{Doubt, Problem, Span},
+    reading::{Doubt, Problem},
     row::{Row, share_details},
     segment::Segment,
+    span::Span,
     text::break_strength,
-    uses::Uses,
+    used::Uses,
 };
 
 /// What fills a slot beside the kind; most words do not.

@@ -15,7 +15,7 @@ use crate::{
     segment::Segment,
     tellings::Tellings,
     text::{FULL_STOP, break_strength},
-    uses::{Use, Uses},
+    used::{Use, Uses},
 };
 
 /// The signs of a reading, each a small number.

@@ -14,7 +14,7 @@ use crate::{
     piece::{Piece, Pieces, Sense},
     reading::{Known, Report},
     segment::{Segment, Segments},
-    uses::{Use, Uses},
+    used::{Use, Uses},
     weights::{MORE_COLUMNS, Weights},
     when::When,
 };

@@ -3,64 +3,13 @@
 //! Learned like the tellings, and seen together with the work that the number belongs to. Money,
 //! labour, hours, rows, dimensions and names of clones are numbers of which nothing is kept.
 
-use smallvec::SmallVec;
-
 use crate::{
     clues::{Clues, use_clues},
-    course::{Course, USE_COUNT, USES, kind_of},
-    kind::Kind,
-    piece::{IN_PLACE_MAX, Piece},
+    course::{Course, USES, kind_of},
+    piece::Piece,
+    used::{ALL, Use, Uses},
     weights::{MORE_COLUMNS, Weights},
 };
-
-/// What a number is used for.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub(crate) enum Use {
-    /// Money, people, hours, rows, a dimension.
-    Nothing,
-    Count,
-    /// Of so many that were looked at.
-    Of,
-    Amount,
-    Area,
-    /// A girth or a height.
-    Value,
-    /// Millimetres of rain.
-    Rain,
-    /// The name of a block.
-    Place,
-    /// A day of the month.
-    Day,
-}
-
-impl Use {
-    /// Whether a number of this kind of work can be used so.
-    const fn suits(self, kind: Kind) -> bool {
-        match self {
-            Self::Nothing | Self::Place | Self::Day => true,
-            Self::Count | Self::Of => !matches!(kind, Kind::Rain),
-            Self::Amount => kind.takes_amount() && !matches!(kind, Kind::Rain),
-            Self::Area => !kind.needs_values() && !matches!(kind, Kind::Rain),
-            Self::Value => kind.needs_values(),
-            Self::Rain => matches!(kind, Kind::Rain),
-        }
-    }
-}
-
-const ALL: [Use; USE_COUNT] = [
-    Use::Nothing,
-    Use::Count,
-    Use::Of,
-    Use::Amount,
-    Use::Area,
-    Use::Value,
-    Use::Rain,
-    Use::Place,
-    Use::Day,
-];
-
-/// The use of each number, and by how much it is likelier than another.
-pub(crate) type Uses = SmallVec<[Option<(Use, i32)>; IN_PLACE_MAX]>;
 
 /// The uses of all numbers of a text.
 pub(crate) fn uses(

@@ -13,9 +13,10 @@ use crate::{
     kind::Kind,
     piece::Piece,
     plans,
-    reading::{Known, Span},
+    reading::Known,
+    span::Span,
     sure,
-    uses::{Use, Uses},
+    used::{Use, Uses},
     weights::SCALE,
 };
 

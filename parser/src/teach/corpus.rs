@@ -22,7 +22,7 @@ use crate::{
     piece::{Piece, Sense},
     sure::Signs,
     tests::render::{reading as render, report},
-    uses::Use,
+    used::Use,
 };
 
 #[path = "../../../tests/measure/corpus/read.rs"]
@@ -371,7 +371,7 @@ impl Want {
     }
 }
 
-/// What a number is used for, as [`crate::uses::Use`] counts them: all that it may be.
+/// What a number is used for, as [`crate::used::Use`] counts them: all that it may be.
 pub(super) fn uses(wants: &[Want], number: Number) -> Vec<usize> {
     let is = |value: f64| {
         (number.value - value).abs() < 0.001
