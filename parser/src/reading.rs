@@ -6,8 +6,8 @@ use alloc::{string::String, vec::Vec};
 
 use crate::{
     details::{Ailment, Cause, Details, Extent, Measure, Unit, named},
+    glyphs::names::Names,
     kind::Kind,
-    names::Names,
     span::Span,
     when::When,
 };
