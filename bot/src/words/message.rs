@@ -164,6 +164,13 @@ pub enum Purpose {
         /// To whom.
         person: PersonId,
     },
+    /// An adviser's own words to their people.
+    Announcement {
+        /// To whom.
+        person: PersonId,
+        /// By which text they were sent.
+        by: MessageId,
+    },
     /// How the service is, for its operator.
     Service {
         /// On which day, in the operator's zone.
@@ -175,7 +182,10 @@ impl Purpose {
     /// Whether nobody waits for it: it goes at the hours of nudges, behind all else.
     #[must_use]
     pub const fn is_routine(&self) -> bool {
-        matches!(self, Self::Nudge { .. } | Self::Welcome { .. })
+        matches!(
+            self,
+            Self::Nudge { .. } | Self::Welcome { .. } | Self::Announcement { .. }
+        )
     }
 }
 
@@ -429,6 +439,13 @@ pub enum Deed {
         /// The number, E.164.
         number: String,
     },
+    /// Send the adviser's own words.
+    Announce {
+        /// To whom.
+        to: Audience,
+        /// The words.
+        words: String,
+    },
     /// Write for others until the evening, and begin with this text.
     Visit {
         /// The text.
@@ -451,9 +468,19 @@ impl Deed {
             Self::Lost { .. } => "lost",
             Self::Found { .. } => "found",
             Self::Moved { .. } => "moved",
+            Self::Announce { .. } => "announce",
             Self::Visit { .. } => "visit",
         }
     }
+}
+
+/// Whom an adviser speaks to.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Audience {
+    /// Everybody in a group.
+    Group(budwood_scheduler::GroupId),
+    /// One person.
+    Person(PersonId),
 }
 
 /// A nudge that waits for its answer.
