@@ -385,6 +385,11 @@ fn what_waits_for_the_adviser_is_shown_and_told_again() {
 }
 
 #[test]
+fn an_advisers_own_words_go_out_with_a_code() {
+    check("tell");
+}
+
+#[test]
 fn a_family_that_mourns_is_left_in_peace() {
     check("mourning");
 }

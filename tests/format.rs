@@ -168,7 +168,7 @@ fn the_samples_hold_every_kind_and_shape() {
     );
     assert_eq!(
         names("outbound", "/body/purpose"),
-        set(["answer", "nudge", "notice", "service"])
+        set(["answer", "nudge", "notice", "service", "announcement"])
     );
     assert_eq!(
         names("outbound", "/body/state"),
@@ -198,6 +198,7 @@ fn the_samples_hold_every_question() {
             "erase",
             "stop",
             "visit",
+            "announce",
             "lost",
             "found",
             "moved"

@@ -97,7 +97,10 @@ fn five_hundred_farmers_are_welcomed_over_days() {
                 Purpose::Nudge { .. } => {
                     assert!(welcomed[&to] < on, "a nudge on the day of the welcome");
                 }
-                Purpose::Answer { .. } | Purpose::Notice { .. } | Purpose::Service { .. } => {}
+                Purpose::Answer { .. }
+                | Purpose::Notice { .. }
+                | Purpose::Announcement { .. }
+                | Purpose::Service { .. } => {}
             }
         }
     }

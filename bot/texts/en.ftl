@@ -449,6 +449,24 @@ held-until = No reminders to { $name } until { $day }. To end it sooner text GO 
 gone-on = { $name } is reminded again.
 not-held = { $name } gets reminders, nothing to end.
 
+## An adviser's own words to a group or a person
+announce-ask = { $phones ->
+    [one] { $phones } phone
+   *[other] { $phones } phones
+  }, 1 message each{ $cost }, { $when }{ $left }. Send? Reply YES { $code }. Text: { $text }
+announce-cost = , cost { $cost }
+announce-now = at once
+announce-later = { $day } from { $time }
+announce-left = ; { $count } get none (rest, STOP)
+announced = On its way to { $phones ->
+    [one] { $phones } phone
+   *[other] { $phones } phones
+  }, { $when }{ $left }.
+announcement = { $text } -{ $adviser }
+announce-nobody = Nobody of { $name } can be texted now: at rest, STOP or no phone. Nothing was sent.
+announce-long = Too long for one message by { $count } letters. Nothing was sent.
+announce-empty = What shall I say? Text TELL { $name } and behind it your words.
+
 ## A phone is lost or found, a number is another one
 phone-lost-ask = Phone of { $people }, ends { $digits }, lost? It then gets no texts and changes nothing. Reply YES { $code }
 phone-lost = Held: phone of { $people }, ends { $digits }. Found again: FOUND { $name }. New number: MOVED { $name } and the number.

@@ -471,6 +471,24 @@ held-until = Pas de rappels à { $name } avant { $day }. Pour finir plus tot: RE
 gone-on = { $name } a de nouveau les rappels.
 not-held = { $name } a déjà les rappels.
 
+## An adviser's own words to a group or a person
+announce-ask = { $phones ->
+    [one] { $phones } téléphone
+   *[other] { $phones } téléphones
+  }, 1 message chacun{ $cost }, { $when }{ $left }. Envoyer? Répondez OUI { $code }. Texte: { $text }
+announce-cost = , prix { $cost }
+announce-now = tout de suite
+announce-later = { $day } dès { $time }
+announce-left = ; rien pour { $count } (repos, STOP)
+announced = En route vers { $phones ->
+    [one] { $phones } téléphone
+   *[other] { $phones } téléphones
+  }, { $when }{ $left }.
+announcement = { $text } -{ $adviser }
+announce-nobody = Personne de { $name } ne peut rien recevoir maintenant: repos, STOP ou sans téléphone. Rien n'est envoyé.
+announce-long = Trop long de { $count } lettres pour un message. Rien n'est envoyé.
+announce-empty = Que faut-il dire? Ecrivez DIRE { $name } et derrière vos mots.
+
 ## A phone is lost or found, a number is another one
 phone-lost-ask = Téléphone de { $people } (fin { $digits }) perdu? Il ne recoit plus rien et ne change rien. Répondez OUI { $code }
 phone-lost = Bloqué: téléphone de { $people }, fin { $digits }. Retrouvé: RETROUVÉ { $name }. Nouveau: CHANGÉ { $name } et le numéro.

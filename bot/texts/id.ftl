@@ -410,6 +410,18 @@ held-until = { $name } tidak diingatkan sampai { $day }. Untuk mulai lagi: LANJU
 gone-on = { $name } diingatkan lagi.
 not-held = { $name } memang masih diingatkan.
 
+## An adviser's own words to a group or a person
+announce-ask = { $phones } ponsel, 1 pesan tiap ponsel{ $cost }, { $when }{ $left }. Kirim? Balas YA { $code }. Isi: { $text }
+announce-cost = , biaya { $cost }
+announce-now = sekarang
+announce-later = { $day } mulai { $time }
+announce-left = ; { $count } tidak (istirahat, BERHENTI)
+announced = Sedang dikirim ke { $phones } ponsel, { $when }{ $left }.
+announcement = { $text } -{ $adviser }
+announce-nobody = Sekarang tidak ada orang { $name } yang bisa dikirimi pesan: istirahat, BERHENTI atau tanpa ponsel. Tidak ada yang dikirim.
+announce-long = Terlalu panjang { $count } huruf untuk satu pesan. Tidak ada yang dikirim.
+announce-empty = Apa pesannya? Tulis KABARI { $name } dan di belakangnya pesan Anda.
+
 ## A phone is lost or found, a number is another one
 phone-lost-ask = Ponsel { $people }, akhir { $digits }, hilang? Ponsel itu tidak diberi pesan dan tidak bisa mengubah apa-apa. Balas YA { $code }
 phone-lost = Ditahan: ponsel { $people }, akhir { $digits }. Sudah ketemu: KETEMU { $name }. Nomor baru: PINDAH { $name } dan nomornya.

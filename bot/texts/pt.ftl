@@ -468,6 +468,24 @@ held-until = Sem lembretes a { $name } até { $day }. Para acabar antes: RETOMAR
 gone-on = { $name } recebe lembretes de novo.
 not-held = { $name } ja recebe lembretes.
 
+## An adviser's own words to a group or a person
+announce-ask = { $phones ->
+    [one] { $phones } telefone
+   *[other] { $phones } telefones
+  }, 1 mensagem cada{ $cost }, { $when }{ $left }. Enviar? Responda SIM { $code }. Texto: { $text }
+announce-cost = , custo { $cost }
+announce-now = agora
+announce-later = { $day } desde { $time }
+announce-left = ; { $count } nao (repouso, PARAR)
+announced = A caminho de { $phones ->
+    [one] { $phones } telefone
+   *[other] { $phones } telefones
+  }, { $when }{ $left }.
+announcement = { $text } -{ $adviser }
+announce-nobody = Ninguem de { $name } pode receber nada agora: repouso, PARAR ou sem telefone. Nada foi enviado.
+announce-long = Passa { $count } letras de uma mensagem. Nada foi enviado.
+announce-empty = O que devo dizer? Escreva DIGA { $name } e depois o recado.
+
 ## A phone is lost or found, a number is another one
 phone-lost-ask = Telefone de { $people }, fim { $digits }, perdido? Nao recebe mais nada e nao muda nada. Responda SIM { $code }
 phone-lost = Parado: telefone de { $people }, fim { $digits }. Achou: ACHADO { $name }. Numero novo: MUDOU { $name } e o numero.

@@ -422,6 +422,18 @@ held-until = ไม่เตือน { $name } ถึง { $day } เริ่�
 gone-on = เตือน { $name } อีกแล้ว
 not-held = { $name } ยังได้รับการเตือน
 
+## An adviser's own words to a group or a person
+announce-ask = { $phones } เครื่อง{ $cost } { $when }{ $left } ตอบ ใช่ { $code }: { $text }
+announce-cost = { " " }ค่าส่ง { $cost }
+announce-now = ทันที
+announce-later = { $day } { $time }
+announce-left = { " " }เว้น { $count }
+announced = กำลังส่ง { $phones } เครื่อง { $when }{ $left }
+announcement = { $text } -{ $adviser }
+announce-nobody = ตอนนี้ไม่มีใครใน { $name } รับได้ ไม่ได้ส่ง
+announce-long = ยาวเกิน 1 ข้อความ { $count } ตัว ไม่ได้ส่ง
+announce-empty = จะให้บอกว่าอะไร ส่ง แจ้ง { $name } ตามด้วยข้อความ
+
 ## A phone is lost or found, a number is another one
 phone-lost-ask = มือถือ { $people } ({ $digits }) หาย? จะไม่รับส่งใดๆ ตอบ ใช่ { $code }
 phone-lost = พักเบอร์ { $digits } ของ { $people } แล้ว คืนใช้ส่ง พบแล้ว { $name }

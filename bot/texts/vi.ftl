@@ -415,6 +415,18 @@ held-until = Không nhắc { $name } đến { $day }. Nhắc lại sớm hơn: N
 gone-on = { $name } được nhắc lại.
 not-held = { $name } vẫn được nhắc.
 
+## An adviser's own words to a group or a person
+announce-ask = { $phones } máy, mỗi máy 1 tin{ $cost }, { $when }{ $left }. Gửi? Nhắn ĐÚNG { $code }. Tin: { $text }
+announce-cost = , giá { $cost }
+announce-now = ngay
+announce-later = { $day } từ { $time }
+announce-left = ; { $count } không (nghỉ, STOP)
+announced = Đang gửi đến { $phones } máy, { $when }{ $left }.
+announcement = { $text } -{ $adviser }
+announce-nobody = Lúc này không ai của { $name } nhận tin được: nghỉ, STOP hoặc không máy. Chưa gửi gì.
+announce-long = Dài hơn một tin { $count } chữ. Chưa gửi gì.
+announce-empty = Nói gì? Viết NHẮN { $name } rồi lời nhắn.
+
 ## A phone is lost or found, a number is another one
 phone-lost-ask = Máy của { $people } ({ $digits }) bị mất? Máy đó không nhận tin, không đổi gì. Nhắn ĐÚNG { $code }
 phone-lost = Đã khóa máy của { $people } ({ $digits }). Tìm được: TÌM THẤY { $name }. Số mới: CHUYỂN SỐ { $name } và số.

@@ -7,7 +7,9 @@ mod texts;
 
 use budwood::{
     store::{Change, Hold},
-    words::message::{CodeUse, Deed, Digest, Listed, Open, OpenNudge, Question, Talk, Told},
+    words::message::{
+        Audience, CodeUse, Deed, Digest, Listed, Open, OpenNudge, Question, Talk, Told,
+    },
 };
 use budwood_parser::{
     Ailment, Cause, Day, Details, Extent, Kind, Material, Measure, Per, Supply, Unit, Wetness, When,
@@ -383,6 +385,13 @@ fn questions() -> Vec<Question> {
             deed: Deed::Visit {
                 text: "from Tamo: dead 4 A".to_owned(),
                 sent_at: at(1, 8),
+            },
+        },
+        Question::Code {
+            code: code.clone(),
+            deed: Deed::Announce {
+                to: Audience::Person(PersonId(3)),
+                words: "Bring the string".to_owned(),
             },
         },
         Question::Code {

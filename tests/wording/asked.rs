@@ -25,6 +25,17 @@ pub(super) fn longest(case: &Case<'_>, key: &str, value: &str) -> Option<String>
             "500".to_owned()
         }
         (_, "stands" | "point" | "large" | "soaked" | "reporters" | "failing") => "500".to_owned(),
+        (_, "phones") => "500".to_owned(),
+        (_, "when") => tongue.say(
+            Key::AnnounceLater,
+            args! { "day" => tongue.day(day), "time" => "06:00" },
+        ),
+        (_, "left") if key.starts_with("announce") => {
+            tongue.say(Key::AnnounceLeft, args! { "count" => 500 })
+        }
+        ("announce-ask", "cost") => tongue.say(Key::AnnounceCost, args! { "cost" => "99.99" }),
+        ("announce-long", "count") => "1440".to_owned(),
+        (_, "time") => "06:00".to_owned(),
         ("week", "made" | "left" | "waiting") => "500".to_owned(),
         ("ready-person", "low" | "high") | (_, "pct" | "spread") => "100".to_owned(),
         ("map-list", "limit") => tongue.land(4.0),
@@ -50,10 +61,6 @@ pub(super) fn longest(case: &Case<'_>, key: &str, value: &str) -> Option<String>
         ("last-fact", "block") => format!(" {SHORTEST}"),
         ("dead-parts", "parts") => more(item(case, "dead-part")),
         ("order-list", "parts") => more(item(case, "order-part")),
-        ("leader-told" | "leader-took-back" | "contested-notice", "facts") => {
-            more(told_of(case, Key::BlockFacts))
-        }
-        ("confirm-many" | "many-told", "people") => more(told_of(case, Key::PersonFacts)),
         (_, "clones") => more(item(case, "clone-share")),
         (_, "years") => more(item(case, "ready-year")),
         ("last-list", "facts") => more(item(case, "last-fact")),
@@ -77,15 +84,6 @@ pub(super) fn longest(case: &Case<'_>, key: &str, value: &str) -> Option<String>
         (_, "groups") => more(line(case, key)?),
         _ => return None,
     })
-}
-
-/// What is told of somebody's block.
-fn told_of(case: &Case<'_>, key: Key) -> String {
-    let tongue = case.tongue;
-    let harm = args! { "cause" => drought(tongue), "count" => TREES };
-    let facts = tongue.say(Key::SaidDamageCount, harm);
-    let args = args! { "name" => SHORTEST, "block" => SHORTEST, "facts" => facts };
-    tongue.say(key, args)
 }
 
 /// A line about one of several groups.

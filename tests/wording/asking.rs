@@ -45,10 +45,11 @@ pub(super) enum Reply {
     Lost,
     Found,
     Moved,
+    Tell,
 }
 
 /// Texts that ask for a reply, and for which.
-pub(super) const ASKING: [(&str, Reply); 81] = [
+pub(super) const ASKING: [(&str, Reply); 82] = [
     ("read-back", Reply::No),
     ("read-back-rain", Reply::No),
     ("changed", Reply::No),
@@ -130,4 +131,5 @@ pub(super) const ASKING: [(&str, Reply); 81] = [
     ("phone-found-ask", Reply::Yes),
     ("number-ask", Reply::Yes),
     ("number-unread", Reply::Moved),
+    ("announce-empty", Reply::Tell),
 ];

@@ -15,7 +15,7 @@ use chrono::{NaiveDate, TimeDelta};
 use super::{
     asked,
     case::{BLOCK, Case, SHORTEST, TREES, in_every_language},
-    source,
+    office, source,
 };
 
 /// What the keys of texts begin with that are put into others, or are put together by the checks above.
@@ -103,6 +103,13 @@ fn is_part(key: &str) -> bool {
     (is_of_parts || WHOLE.contains(&key)) && key != "status-all"
 }
 
+/// The longest values that have a list of their own.
+fn elsewhere(case: &Case<'_>, key: &str, value: &str) -> Option<String> {
+    asked::longest(case, key, value)
+        .or_else(|| office::longest(case, key, value))
+        .or_else(|| work(case.tongue, value))
+}
+
 /// The longest value of this name, with the names of people as short as they get.
 fn longest(case: &Case<'_>, key: &str, value: &str) -> String {
     let (tongue, day) = (case.tongue, case.day);
@@ -112,7 +119,7 @@ fn longest(case: &Case<'_>, key: &str, value: &str) -> String {
         .into_iter()
         .max_by_key(String::len)
         .expect("jobs");
-    if let Some(text) = asked::longest(case, key, value).or_else(|| work(tongue, value)) {
+    if let Some(text) = elsewhere(case, key, value) {
         return text;
     }
     let one_of =

@@ -70,6 +70,7 @@ const ENGLISH: Speech = Speech {
         (Reply::Lost, "LOST"),
         (Reply::Found, "FOUND"),
         (Reply::Moved, "MOVED"),
+        (Reply::Tell, "TELL"),
     ],
     capitals: &[
         "PIN", "DEAD", "ORDER", "BAGS", "READY", "WIND", "FIRE", "RAIN", "CLONE", "MAP", "PRUNE",
@@ -122,6 +123,7 @@ const FRENCH: Speech = Speech {
         (Reply::Lost, "PERDU"),
         (Reply::Found, "RETROUVÉ"),
         (Reply::Moved, "CHANGÉ"),
+        (Reply::Tell, "DIRE"),
     ],
     capitals: &[
         "SMS", "PIN", "MORTS", "COMMANDE", "SACS", "PRET", "VENT", "FEU", "PLUIE", "CLONE",
@@ -174,6 +176,7 @@ const INDONESIAN: Speech = Speech {
         (Reply::Lost, "HILANG"),
         (Reply::Found, "KETEMU"),
         (Reply::Moved, "PINDAH"),
+        (Reply::Tell, "KABARI"),
     ],
     capitals: &[
         "SMS", "PIN", "PESANAN", "SIAP", "API", "ANGIN", "KLON", "PETA", "BIAYA", "LANJUTAN",
@@ -226,6 +229,7 @@ const PORTUGUESE: Speech = Speech {
         (Reply::Lost, "PERDIDO"),
         (Reply::Found, "ACHADO"),
         (Reply::Moved, "MUDOU"),
+        (Reply::Tell, "DIGA"),
     ],
     capitals: &[
         "SMS",
@@ -292,6 +296,7 @@ const THAI: Speech = Speech {
         (Reply::Lost, "หาย"),
         (Reply::Found, "พบแล้ว"),
         (Reply::Moved, "ย้ายเบอร์"),
+        (Reply::Tell, "แจ้ง"),
     ],
     capitals: &["SMS"],
 };
@@ -341,6 +346,7 @@ const VIETNAMESE: Speech = Speech {
         (Reply::Lost, "MẤT MÁY"),
         (Reply::Found, "TÌM THẤY"),
         (Reply::Moved, "CHUYỂN SỐ"),
+        (Reply::Tell, "NHẮN"),
     ],
     capitals: &[
         "T2", "T3", "T4", "T5", "T6", "T7", "CN", "PIN", "RỄ", "GIÓ", "MƯA", "GIỐNG", "XEM",

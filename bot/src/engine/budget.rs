@@ -88,6 +88,8 @@ impl Class {
                 | Key::CodeLocked
                 | Key::EraseAsk
                 | Key::Erased
+                | Key::AnnounceAsk
+                | Key::Announced
                 | Key::FirstDanger
                 | Key::FirstFire
                 | Key::FirstIllness
@@ -113,7 +115,7 @@ impl Class {
             (Key::AlarmNotice, _) => Self::Alarm,
             (_, Purpose::Notice { .. }) => Self::Notice,
             (_, Purpose::Nudge { task, .. }) => Self::reminder(*task),
-            (_, Purpose::Welcome { .. }) => Self::Nudge,
+            (_, Purpose::Welcome { .. } | Purpose::Announcement { .. }) => Self::Nudge,
             (_, Purpose::Service { .. }) => Self::Service,
             (_, Purpose::Answer { .. }) if is_known => Self::Answer,
             (_, Purpose::Answer { .. }) => Self::Stranger,

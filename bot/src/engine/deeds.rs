@@ -1,6 +1,7 @@
 //! What changes the record: each deed takes a step, and gives back what is said of it.
 
 pub(crate) mod amend;
+pub(crate) mod announce;
 pub(crate) mod ask;
 pub(crate) mod codes;
 pub(crate) mod commands;

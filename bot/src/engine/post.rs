@@ -114,6 +114,7 @@ impl Step<'_> {
             Purpose::Answer { .. } => limits::ANSWER_HOURS,
             Purpose::Notice { .. } => limits::NOTICE_HOURS,
             Purpose::Service { .. } => limits::SERVICE_HOURS,
+            Purpose::Announcement { .. } => limits::ANNOUNCEMENT_HOURS,
             Purpose::Nudge { .. } | Purpose::Welcome { .. } => {
                 i64::from(self.setup.rules.expires_after_days) * DAY_HOURS
             }

@@ -4,6 +4,7 @@ pub(crate) mod address;
 pub(crate) mod adviser;
 pub(crate) mod adviser_notices;
 pub(crate) mod again;
+pub(crate) mod announced;
 pub(crate) mod asked;
 pub(crate) mod block_facts;
 pub(crate) mod cluster;

@@ -317,6 +317,7 @@ fn each_nudge_is_a_fact_too() {
         Purpose::Welcome { .. }
         | Purpose::Answer { .. }
         | Purpose::Notice { .. }
+        | Purpose::Announcement { .. }
         | Purpose::Service { .. } => None,
     }));
     assert_eq!(

@@ -14,6 +14,7 @@ mod instant;
 mod ledger;
 mod matter;
 mod message;
+mod question;
 mod state;
 mod talk;
 

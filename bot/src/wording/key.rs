@@ -345,6 +345,17 @@ keys! {
     HeldUntil = "held-until",
     GoneOn = "gone-on",
     NotHeld = "not-held",
+    // An adviser's own words to a group or a person.
+    AnnounceAsk = "announce-ask",
+    AnnounceCost = "announce-cost",
+    AnnounceNow = "announce-now",
+    AnnounceLater = "announce-later",
+    AnnounceLeft = "announce-left",
+    Announced = "announced",
+    Announcement = "announcement",
+    AnnounceNobody = "announce-nobody",
+    AnnounceLong = "announce-long",
+    AnnounceEmpty = "announce-empty",
     // Phones that are lost or found, and numbers that are others now.
     PhoneLostAsk = "phone-lost-ask",
     PhoneLost = "phone-lost",

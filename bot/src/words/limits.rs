@@ -120,6 +120,13 @@ pub const CONTEST_DAYS: i64 = 7;
 /// An answer to a text is of no use after this long.
 pub const ANSWER_HOURS: i64 = 24;
 
+/// An adviser's words are of no use after this long: "plants come on Saturday" is soon over.
+pub const ANNOUNCEMENT_HOURS: i64 = 72;
+
+/// So often a day may one phone ask to send words to others: who forges its number could fill the
+/// phones of a valley, and who does not has said it in fewer.
+pub const ANNOUNCED_A_DAY: usize = 5;
+
 /// The same text again within this time is impatience, not news.
 pub const SAME_TEXT_HOURS: i64 = 24;
 

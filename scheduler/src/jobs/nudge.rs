@@ -134,6 +134,27 @@ pub fn may_send(rules: &Rules, local_now: NaiveDateTime, quiet_days: &[NaiveDate
     is_day && !quiet_days.contains(&local_now.date())
 }
 
+/// The earliest local time, not before this one, that is by day and on no quiet day: for what cannot
+/// wait for the hours of routine texts.
+#[must_use]
+pub fn first_by_day(
+    rules: &Rules,
+    not_before: NaiveDateTime,
+    quiet_days: &[NaiveDate],
+) -> NaiveDateTime {
+    if may_send(rules, not_before, quiet_days) {
+        return not_before;
+    }
+    let is_before = not_before.time() < rules.quiet_until;
+    let skipped = u64::from(!is_before);
+    // Each quiet day can move it by one day, so one more day than there are is enough.
+    let most = skipped + 1 + u64::try_from(quiet_days.len()).unwrap_or(u64::MAX - 2);
+    (skipped..=most)
+        .map_while(|days| not_before.date().checked_add_days(Days::new(days)))
+        .find(|day| !quiet_days.contains(day))
+        .map_or(not_before, |day| day.and_time(rules.quiet_until))
+}
+
 /// The first day on which this phone may get a routine text again.
 #[must_use]
 pub fn rested_on(rules: &Rules, last_text_on: NaiveDate) -> NaiveDate {

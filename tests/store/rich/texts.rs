@@ -43,6 +43,10 @@ pub(super) fn outbound() -> Vec<Outbound> {
         Purpose::Welcome {
             person: PersonId(3),
         },
+        Purpose::Announcement {
+            person: PersonId(3),
+            by: MessageId(2),
+        },
         Purpose::Service { on: day(1, 9) },
     ];
     let ids = |ids: &[&str]| ids.iter().map(|id| (*id).to_owned()).collect();

@@ -218,6 +218,7 @@ impl<'a, W: Write> Stage<'a, W> {
                 Purpose::Answer { .. }
                 | Purpose::Notice { .. }
                 | Purpose::Welcome { .. }
+                | Purpose::Announcement { .. }
                 | Purpose::Service { .. },
             )
             | None => {}

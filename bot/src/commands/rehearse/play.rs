@@ -189,6 +189,7 @@ impl Play {
                 Purpose::Answer { .. }
                 | Purpose::Notice { .. }
                 | Purpose::Welcome { .. }
+                | Purpose::Announcement { .. }
                 | Purpose::Service { .. },
             )
             | None => {

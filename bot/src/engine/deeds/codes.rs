@@ -96,7 +96,7 @@ impl Step<'_> {
         });
     }
 
-    fn do_large(&mut self, turn: &Turn, speaker: &Person, deed: Deed) -> Option<Said> {
+    fn do_large(&mut self, turn: &Turn, speaker: &Person, deed: Deed) -> Vec<Said> {
         let telling = self.view().telling(turn, turn.speaker);
         let said = match deed {
             Deed::OpenWindow { group, on } => {
@@ -119,10 +119,11 @@ impl Step<'_> {
             Deed::Lost { person } => self.lost_or_found(turn, person, true),
             Deed::Found { person } => self.lost_or_found(turn, person, false),
             Deed::Moved { person, number } => self.move_number(turn, person, &number),
+            Deed::Announce { to, words } => return self.announce(turn, to, &words),
             // Nothing large: the text that waited says what is to be done.
-            Deed::Visit { .. } => return None,
+            Deed::Visit { .. } => return Vec::new(),
         };
-        Some(said)
+        vec![said]
     }
 
     /// STOP ends texts to the phone, whoever of those who share it sent it: nobody is texted

@@ -144,6 +144,8 @@ impl Step<'_> {
             }
         } else if is_adviser && topic == Topic::Warn {
             view.warning(speaker, view.group_asked(speaker, query)?.id)
+        } else if is_adviser && topic == Topic::Tell {
+            view.announcing(turn, speaker, query)
         } else if matches!(topic, Topic::Lost | Topic::Found | Topic::Moved) {
             view.about_phone(turn, speaker, topic, query.member.as_deref()?)
         } else {

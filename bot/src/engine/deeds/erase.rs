@@ -19,7 +19,7 @@ use crate::{
         erasure::{self, Erasure, UsedNumber},
         limits,
         matter::Matter,
-        message::{Deed, Outbound, Question, Received, Talk},
+        message::{Audience, Deed, Outbound, Question, Received, Talk},
     },
 };
 
@@ -250,6 +250,10 @@ fn forgetful(mut talk: Talk, what: &Erasure, is_theirs: bool) -> Talk {
                 deed: Deed::Visit { text, .. },
                 ..
             } => is_about_them(text),
+            Question::Code {
+                deed: Deed::Announce { to, words },
+                ..
+            } => *to == Audience::Person(what.person) || is_about_them(words),
             Question::Code {
                 deed: Deed::Lost { person } | Deed::Found { person } | Deed::Moved { person, .. },
                 ..

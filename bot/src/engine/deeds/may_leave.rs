@@ -42,6 +42,11 @@ impl Step<'_> {
                 let verdict = verdict.unwrap_or(Verdict::Drop(SendState::Cancelled));
                 self.if_paid_for(Class::Nudge, verdict)
             }
+            Purpose::Announcement { person, .. } => {
+                let verdict = self.announcement_verdict(&outbound.to, person);
+                let verdict = verdict.unwrap_or(Verdict::Drop(SendState::Cancelled));
+                self.if_paid_for(Class::Nudge, verdict)
+            }
         }
     }
 
@@ -109,6 +114,24 @@ impl Step<'_> {
         } else {
             self.wait_for_day(group)
         })
+    }
+
+    /// The same for an adviser's own words. They wait for the morning only: what they speak of may
+    /// be on that day.
+    fn announcement_verdict(&self, to: &str, person: PersonId) -> Option<Verdict> {
+        let view = self.view();
+        let reader = view.person(person)?;
+        let group = view.group_of(reader)?;
+        view.announced_on(reader).filter(|number| *number == to)?;
+        let zone = zone(group, self.setup);
+        let local = self.now.with_timezone(&zone).naive_local();
+        if nudge::may_send(&self.setup.rules, local, &group.quiet_days) {
+            return Some(Verdict::Go);
+        }
+        let first = nudge::first_by_day(&self.setup.rules, local, &group.quiet_days);
+        // A moment later at least, or it would be asked for again at once.
+        let later = self.now + TimeDelta::seconds(1);
+        Some(Verdict::Wait(instant(first, zone).max(later)))
     }
 
     /// At night and on quiet days routine texts wait.

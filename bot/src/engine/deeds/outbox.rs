@@ -162,7 +162,10 @@ impl Step<'_> {
         match outbound.purpose {
             Purpose::Nudge { .. } => self.talk(&outbound.to).routine_at = Some(now),
             Purpose::Welcome { .. } => self.talk(&outbound.to).welcomed_at = Some(now),
-            Purpose::Answer { .. } | Purpose::Notice { .. } | Purpose::Service { .. } => {}
+            Purpose::Answer { .. }
+            | Purpose::Notice { .. }
+            | Purpose::Announcement { .. }
+            | Purpose::Service { .. } => {}
         }
         self.world.spent.add(outbound.parts, self.now);
         self.world.rations.add(gateway, outbound.parts, self.now);

@@ -51,7 +51,7 @@ impl Step<'_> {
         said
     }
 
-    fn welcome(&mut self, number: &str, owner: PersonId) -> Option<Said> {
+    pub(super) fn welcome(&mut self, number: &str, owner: PersonId) -> Option<Said> {
         let said = self.view().welcome(number, owner)?;
         let now = self.now;
         self.talk(number).welcomed_at = Some(now);

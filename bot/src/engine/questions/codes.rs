@@ -65,10 +65,27 @@ impl View<'_> {
         (asked, lately.filter(is_wrong).count())
     }
 
+    /// How often one for this deed was.
+    fn asked_for(self, number: &str, deed: &Deed) -> usize {
+        let since = self.now - TimeDelta::hours(limits::CODE_HOURS);
+        let codes = self.talk(number).map(|talk| talk.codes.iter());
+        let of_it = codes.into_iter().flatten().filter(|code| {
+            let is_it = code.deed == deed.name() && !code.was_wrong;
+            is_it && code.at > since
+        });
+        of_it.count()
+    }
+
     /// Whether nobody is asked for a code for this deed on this phone now.
     pub(crate) fn is_locked(self, number: &str, deed: &Deed) -> bool {
         let (asked, wrong) = self.codes_used(number, deed);
-        asked >= limits::CODES_SENT_MAX || wrong >= limits::WRONG_CODES_MAX
+        let most = if matches!(deed, Deed::Announce { .. }) {
+            limits::ANNOUNCED_A_DAY
+        } else {
+            limits::CODES_SENT_MAX
+        };
+        let of_it = self.asked_for(number, deed);
+        asked >= limits::CODES_SENT_MAX || of_it >= most || wrong >= limits::WRONG_CODES_MAX
     }
 
     /// Whether a text would change what belongs to others, by an adviser whose phone has not shown

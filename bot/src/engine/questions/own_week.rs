@@ -20,14 +20,8 @@ impl View<'_> {
         let total = self.ledger().total();
         let share = self.gone_pct();
         let share = share.map(|pct| Phrase::new(Key::OperatorShare, args! { "pct" => pct }));
-        let money = (total.micro > 0).then(|| {
-            // Exact up to nine thousand millions.
-            let cents = u32::try_from(total.micro / 10_000).unwrap_or(u32::MAX);
-            Phrase::new(
-                Key::CostMoney,
-                args! { "cost" => format!("{}.{:02}", cents / 100, cents % 100) },
-            )
-        });
+        let money = (total.micro > 0)
+            .then(|| Phrase::new(Key::CostMoney, args! { "cost" => money(total.micro) }));
         let parts = u32::try_from(total.parts).unwrap_or(u32::MAX);
         let args = args! {
             "parts" => parts,
@@ -84,4 +78,10 @@ impl View<'_> {
         let day = Value::day_seen(day, today);
         Some(Phrase::new(Key::WeekOrder, args! { "day" => day }))
     }
+}
+
+/// Money in millionths, to the cent.
+pub(super) fn money(micro: u64) -> String {
+    let cents = micro / 10_000;
+    format!("{}.{:02}", cents / 100, cents % 100)
 }

@@ -126,6 +126,7 @@ impl<'a> View<'a> {
             | Deed::Erase { .. }
             | Deed::Stop
             | Deed::Moved { .. }
+            | Deed::Announce { .. }
             | Deed::Visit { .. } => return Vec::new(),
         };
         let numbers = directory.numbers_of(person);

@@ -177,6 +177,10 @@ enum StoredPurpose {
     Welcome {
         person: u32,
     },
+    Announcement {
+        person: u32,
+        by: u64,
+    },
     Service {
         on: NaiveDate,
     },
@@ -193,6 +197,10 @@ impl StoredPurpose {
             },
             Purpose::Notice { about } => Self::Notice { about: about.0 },
             Purpose::Welcome { person } => Self::Welcome { person: person.0 },
+            Purpose::Announcement { person, by } => Self::Announcement {
+                person: person.0,
+                by: by.0,
+            },
             Purpose::Service { on } => Self::Service { on: *on },
         }
     }
@@ -214,6 +222,10 @@ impl StoredPurpose {
             },
             Self::Welcome { person } => Purpose::Welcome {
                 person: PersonId(person),
+            },
+            Self::Announcement { person, by } => Purpose::Announcement {
+                person: PersonId(person),
+                by: MessageId(by),
             },
             Self::Service { on } => Purpose::Service { on },
         })

@@ -6,8 +6,8 @@ use chrono::{Days, NaiveDate, NaiveDateTime, TimeDelta, Weekday};
 use proptest::{collection::vec as many, prelude::*};
 
 use super::{
-    NextTry, Rules, Withheld, has_lapsed, is_late, is_window, may_go, may_send, next_try,
-    rested_on, round_rested_on, slot, withheld,
+    NextTry, Rules, Withheld, first_by_day, has_lapsed, is_late, is_window, may_go, may_send,
+    next_try, rested_on, round_rested_on, slot, withheld,
 };
 use crate::{
     jobs::task::{Figures, Task},
@@ -52,6 +52,23 @@ fn a_text_goes_in_the_afternoon() {
     goes("2027-06-01 17:12", &[], None, "2027-06-01 17:12");
     goes("2027-06-01 18:30", &[], None, "2027-06-02 15:30");
     goes("2027-06-01 23:59", &[], None, "2027-06-02 15:30");
+}
+
+/// What cannot wait for the afternoon goes by day, and on no quiet day.
+#[test]
+fn what_is_urgent_goes_by_day() {
+    let quiet: Vec<_> = ["2027-06-02", "2027-06-03"].map(day).into();
+    for (not_before, expected) in [
+        ("2027-06-01 05:59", "2027-06-01 06:00"),
+        ("2027-06-01 06:00", "2027-06-01 06:00"),
+        ("2027-06-01 18:59", "2027-06-01 18:59"),
+        ("2027-06-01 19:00", "2027-06-04 06:00"),
+        ("2027-06-02 10:00", "2027-06-04 06:00"),
+        ("2027-06-03 23:00", "2027-06-04 06:00"),
+    ] {
+        let found = first_by_day(&Rules::standard(), time(not_before), &quiet);
+        assert_eq!(found, time(expected), "{not_before}");
+    }
 }
 
 #[test]
