@@ -350,6 +350,11 @@ fn a_leader_confirms_what_is_told_for_a_member() {
 }
 
 #[test]
+fn a_leader_tells_of_many_and_each_of_them_can_contest_it() {
+    check("leader_many");
+}
+
+#[test]
 fn a_shared_phone_is_asked_for_whom() {
     check("shared");
 }

@@ -12,6 +12,7 @@ mod figures;
 mod locale;
 mod longest;
 mod memory;
+mod office;
 mod operator;
 mod others;
 mod reply;

@@ -172,6 +172,13 @@ cause-other = other
 
 changed = Changed on { $block }: { $facts }. { $stand }Wrong? Text NO
 moved = Moved from { $old } to { $block }: { $facts }. { $stand }Wrong? Text NO
+block-facts = { $block }: { $facts }
+person-facts = { $name } { $block }: { $facts }
+confirm-many = { $people }? Reply 1 yes, 2 no
+many-told = Noted: { $people }. Wrong? Text NO
+leader-told = { $name }, { $leader } told of your { $facts }. Not so? Reply NO within 7 days. -{ $adviser }
+leader-took-back = { $name }, { $leader } took back what was told of your { $facts }. -{ $adviser }
+contested-notice = { $name } ({ $group }) says it is not so, what { $leader } told of { $facts }. It is set aside.
 fixed-notice = { $adviser } put right on { $block }: { $facts }. Not so? Text CALL ME
 taken-back = Taken back: { $facts } on { $block }. { $stand }
 taken-back-ask = Taken back: { $facts } on { $block }. What is right? Send it again, like { $example }

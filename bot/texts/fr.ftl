@@ -194,6 +194,13 @@ cause-other = autres
 
 changed = Changé, { $block }: { $facts }. { $stand }Erreur? Envoyez NON
 moved = Passé de { $old } à { $block }: { $facts }. { $stand }Erreur? Envoyez NON
+block-facts = { $block }: { $facts }
+person-facts = { $name } { $block }: { $facts }
+confirm-many = { $people }? Répondez 1 oui, 2 non
+many-told = Noté: { $people }. Faux? Envoyez NON
+leader-told = { $name }, { $leader } a dit de vous, { $facts }. Faux? Répondez NON sous 7 jours. -{ $adviser }
+leader-took-back = { $name }, { $leader } a retiré ce qui était dit de vous, { $facts }. -{ $adviser }
+contested-notice = { $name } ({ $group }) dit que c'est faux, de { $leader }: { $facts }. C'est mis à part.
 fixed-notice = { $adviser } a corrigé { $block }: { $facts }. Faux? Envoyez APPELEZ MOI
 taken-back = Annulé, { $block }: { $facts }. { $stand }
 taken-back-ask = Annulé, { $block }: { $facts }. Qu'est-ce qui est juste? Renvoyez, comme { $example }

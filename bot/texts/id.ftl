@@ -148,6 +148,13 @@ cause-other = sebab lain
 
 changed = Diubah di { $block }: { $facts }. { $stand }Salah? Balas TIDAK
 moved = Dipindah dari { $old } ke { $block }: { $facts }. { $stand }Salah? Balas TIDAK
+block-facts = { $block }: { $facts }
+person-facts = { $name } { $block }: { $facts }
+confirm-many = { $people }? Balas 1 ya, 2 tidak
+many-told = Dicatat: { $people }. Salah? Kirim TIDAK
+leader-told = { $name }, { $leader } melaporkan kebun Anda { $facts }. Salah? Balas TIDAK dalam 7 hari. -{ $adviser }
+leader-took-back = { $name }, { $leader } menarik laporan kebun Anda { $facts }. -{ $adviser }
+contested-notice = { $name } ({ $group }) bilang tidak benar, laporan { $leader }: { $facts }. Sudah dikesampingkan.
 fixed-notice = { $adviser } membetulkan { $block }: { $facts }. Salah? Kirim TELEPON SAYA
 taken-back = Dibatalkan: { $facts } di { $block }. { $stand }
 taken-back-ask = Dibatalkan: { $facts } di { $block }. Yang benar apa? Kirim lagi, misalnya { $example }

@@ -191,6 +191,13 @@ cause-other = outros
 
 changed = Mudado em { $block }: { $facts }. { $stand }Errado? Responda NAO
 moved = Passado de { $old } para { $block }: { $facts }. { $stand }Errado? Responda NAO
+block-facts = { $block }: { $facts }
+person-facts = { $name } { $block }: { $facts }
+confirm-many = { $people }? Responda 1 sim, 2 nao
+many-told = Anotado: { $people }. Errado? Envie NAO
+leader-told = { $name }, { $leader } informou de voce { $facts }. Errado? Responda NAO em 7 dias. -{ $adviser }
+leader-took-back = { $name }, { $leader } retirou o que informou de voce { $facts }. -{ $adviser }
+contested-notice = { $name } ({ $group }) diz que nao é assim, o que { $leader } informou de { $facts }. Foi posto de lado.
 fixed-notice = { $adviser } corrigiu { $block }: { $facts }. Errado? Envie LIGUE PARA MIM
 taken-back = Anulado: { $facts } em { $block }. { $stand }
 taken-back-ask = Anulado: { $facts } em { $block }. O que esta certo? Envie de novo, como { $example }

@@ -151,6 +151,13 @@ cause-other = อื่นๆ
 
 changed = แก้ { $block }: { $facts } { $stand }ผิดตอบ ไม่
 moved = ย้าย { $old } ไป { $block }: { $facts } { $stand }ผิดตอบ ไม่
+block-facts = { $block }: { $facts }
+person-facts = { $name } { $block }: { $facts }
+confirm-many = { $people }? ตอบ 1 ใช่ 2 ไม่
+many-told = จด { $people } ผิดส่ง ไม่
+leader-told = { $name } { $leader } แจ้ง { $facts } ผิดตอบ ไม่ ใน 7 วัน
+leader-took-back = { $name } { $leader } ถอน { $facts }
+contested-notice = { $name } ว่าผิด { $leader } แจ้ง { $facts } พักไว้
 fixed-notice = { $adviser } แก้ { $block }: { $facts } ผิดส่ง โทรกลับ
 taken-back = ยกเลิก { $facts } { $block } { $stand }
 taken-back-ask = ยกเลิก { $facts } { $block } ที่ถูกคือ? ส่งเช่น { $example }

@@ -153,6 +153,13 @@ cause-other = nguyên nhân khác
 
 changed = Đã sửa ở { $block }: { $facts }. { $stand }Sai? Nhắn KHÔNG
 moved = Chuyển từ { $old } sang { $block }: { $facts }. { $stand }Sai? Nhắn KHÔNG
+block-facts = { $block }: { $facts }
+person-facts = { $name } { $block }: { $facts }
+confirm-many = { $people }? Nhắn 1 có, 2 không
+many-told = Đã ghi: { $people }. Sai? Nhắn KHÔNG
+leader-told = { $name }, { $leader } báo thay bạn { $facts }. Sai? Nhắn KHÔNG trong 7 ngày. -{ $adviser }
+leader-took-back = { $name }, { $leader } đã rút lại tin báo thay bạn { $facts }. -{ $adviser }
+contested-notice = { $name } ({ $group }) nói không đúng, { $leader } đã báo { $facts }. Đã để riêng.
 fixed-notice = { $adviser } đã sửa { $block }: { $facts }. Sai? Nhắn GỌI TÔI
 taken-back = Đã bỏ: { $facts } ở { $block }. { $stand }
 taken-back-ask = Đã bỏ: { $facts } ở { $block }. Sửa lại thế nào? Nhắn lại, như { $example }

@@ -42,51 +42,18 @@ pub mod reading;
 pub mod table;
 pub mod when;
 
-// From text to pieces.
-mod figure;
-mod fold;
 mod meaning;
-mod script;
-mod token;
-mod tongues;
-mod trees;
+mod span;
 
-mod compile;
-mod cutter;
-mod lexicon;
-mod names;
-mod pairs;
-mod piece;
-mod repair;
-mod runs;
-mod spelling;
-mod vocabulary;
+// The rooms, from the ground up.
+mod glyphs;
+mod lists;
+mod pieces;
+mod rules;
 
-// Pieces that belong together.
-mod codes;
-mod compose;
-mod dates;
-mod letters;
-mod numerals;
-mod tally;
+mod learned;
+mod spoken;
 
-// From pieces to reports.
-mod anchors;
-mod asked;
-mod segment;
-mod text;
-
-mod lengths;
-mod roles;
-mod row;
-mod slots;
-mod things;
-
-// What is told, by what was learned.
-mod account;
-mod clues;
-mod course;
-mod sure;
 #[cfg(test)]
 #[expect(
     clippy::cast_possible_truncation,
@@ -98,32 +65,10 @@ mod sure;
     reason = "sums over tables of one size, which no text can change"
 )]
 mod teach;
-mod tellings;
-mod uses;
-mod verdict;
-mod weights;
-
-mod gate;
-mod plans;
-mod proof;
-mod reports;
-mod unsure;
-
-// What is said to the bot itself.
-mod acts;
-mod alarm;
-mod askings;
-mod corrections;
-mod meant;
-mod queries;
-mod signals;
-mod topic;
-
-mod words;
 
 pub use details::{Ailment, Cause, Details, Extent, Material, Measure, Per, Supply, Unit, Wetness};
+pub use glyphs::names::Names;
 pub use kind::{Care, Effect, Kind};
-pub use names::Names;
 pub use pack::{Pack, PackDoubt, PackFault};
 pub use reader::{
     Reader,
@@ -131,8 +76,9 @@ pub use reader::{
 };
 pub use reading::{
     Act, Alarm, Bare, Correction, Doubt, Field, Known, Problem, Query, Reading, Report, Sender,
-    Span, Stance, Taken, Topic, Unnamed, Word,
+    Stance, Taken, Topic, Unnamed, Word,
 };
+pub use span::Span;
 pub use when::{Day, When};
 
 #[cfg(test)]

@@ -44,7 +44,7 @@ pub use self::check::PackDoubt;
 
 use crate::{
     details::{Ailment, Cause, Extent, Material, Per, Unit, Wetness},
-    fold::fold,
+    glyphs::fold::fold,
     kind::Kind,
     meaning::{Meaning, Numeral, Plain},
     reading::{Alarm, Stance, Topic},
@@ -388,7 +388,8 @@ fn whole_numbers(table: &Table<'_>, key: &str) -> Result<Vec<u32>, TableError> {
         .numbers(key)?
         .into_iter()
         .map(|value| {
-            crate::figure::whole(value).ok_or_else(|| table.error(key, "expected whole numbers"))
+            crate::glyphs::figure::whole(value)
+                .ok_or_else(|| table.error(key, "expected whole numbers"))
         })
         .collect()
 }

@@ -11,35 +11,36 @@ use alloc::{
 };
 
 use crate::{
-    account::Account,
-    acts, alarm, asked,
-    askings::Askings,
-    clues::{self, Clues, Hints},
-    compose, corrections,
-    course::{self, Course},
-    cutter,
-    fold::Folded,
-    gate, languages, letters,
-    lexicon::{Lexicon, Listed, PACKS_MAX},
+    glyphs::fold::Folded,
+    languages,
+    learned::{
+        account::Account,
+        clues::{self, Clues, Hints},
+        course::{self, Course},
+        sure,
+        tellings::{self, Tellings},
+        uses,
+        verdict::{self, Learned},
+        weights::Weights,
+    },
+    lists::{
+        lexicon::{Lexicon, Listed, PACKS_MAX},
+        piece::{Glance, Piece, Pieces, Sense},
+    },
     meaning::Plain,
-    meant,
     pack::{Pack, PackFault},
-    piece::{Glance, Piece, Pieces, Sense},
-    plans, queries,
+    pieces::{compose, cutter, known, letters, tongues, used::Uses, words},
     reading::{
         Act, Alarm, Correction, Doubt, Known, Problem, Reading, Report, Sender, Stance, Topic,
         Unnamed,
     },
-    reports::{self, Told},
-    segment::{self, Segment, Segments},
-    signals::ByLists,
-    sure,
-    tellings::{self, Tellings},
-    tongues, unsure,
-    uses::{self, Uses},
-    verdict::{self, Learned},
-    weights::Weights,
-    words,
+    rules::{
+        gate, plans,
+        reports::{self, Told},
+        segment::{self, Segment, Segments},
+        unsure,
+    },
+    spoken::{acts, alarm, asked, askings::Askings, corrections, meant, queries, signals::ByLists},
 };
 
 /// Reads texts in the languages of its packs.
@@ -334,13 +335,16 @@ fn words_of(pieces: &[Piece<'_>], all: &[Piece<'_>], folded: &Folded<'_>) -> ver
         plain: pieces.iter().all(is_plain),
         strange: gate::strange(all, folded).is_some(),
         count: pieces.len(),
-        unknown: pieces.iter().filter(|piece| !gate::is_known(piece)).count(),
+        unknown: pieces
+            .iter()
+            .filter(|piece| !known::is_known(piece))
+            .count(),
     }
 }
 
 /// A piece that the lists know well.
 fn is_plain(piece: &Piece<'_>) -> bool {
-    gate::is_known(piece) && !piece.everyday && !piece.torn && piece.repaired.is_none()
+    known::is_known(piece) && !piece.everyday && !piece.torn && piece.repaired.is_none()
 }
 
 /// Blocks that are meant without their names.
@@ -408,7 +412,7 @@ fn spoken(
     (sender, calm): (Sender, bool),
 ) -> Spoken {
     // A correction changes a record, so every word of it must be known.
-    let exact = |_: &Correction| calm && pieces.iter().all(gate::is_known);
+    let exact = |_: &Correction| calm && pieces.iter().all(known::is_known);
     let correction = || corrections::read(pieces, glance, folded).filter(exact);
     let act = acts::read(pieces, glance)
         .or_else(|| queries::language(pieces, glance, folded).map(Act::Query))

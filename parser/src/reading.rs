@@ -6,19 +6,11 @@ use alloc::{string::String, vec::Vec};
 
 use crate::{
     details::{Ailment, Cause, Details, Extent, Measure, Unit, named},
+    glyphs::names::Names,
     kind::Kind,
-    names::Names,
+    span::Span,
     when::When,
 };
-
-/// A place in the text, in bytes.
-#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
-pub struct Span {
-    /// First byte.
-    pub start: usize,
-    /// One past the last byte.
-    pub end: usize,
-}
 
 /// Who is thought to be texting. It decides which words are commands.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]

@@ -1,4 +1,4 @@
-//! Learns the weights of [`course`](crate::course) from the texts of `tests/corpus/learn`.
+//! Learns the weights of [`course`](crate::learned::course) from the texts of `tests/corpus/learn`.
 //!
 //! `BUDWOOD_PEERS=$PWD/tests/.peers cargo test -p budwood-parser write_the_table -- --ignored` writes
 //! the table anew, and beside it a sum of what it was learned of. The same texts make the same table on every machine: nothing is drawn from chance but from a
@@ -24,12 +24,14 @@ use self::{
 };
 use crate::{
     Ailment, Cause, Reader,
-    clues::{Clue, Clues, use_clues},
-    course::{self, ASIDE},
-    piece::{Piece, Sense},
+    learned::{
+        clues::{Clue, Clues, use_clues},
+        course::{self, ASIDE},
+        trees::{TREE_BYTES, TREES},
+        weights::{SURE, Weights},
+    },
+    lists::piece::{Piece, Sense},
     reader,
-    trees::{TREE_BYTES, TREES},
-    weights::{SURE, Weights},
 };
 
 fn root() -> std::path::PathBuf {

@@ -2,7 +2,7 @@
 //!
 //! `cargo test -p budwood --test measure corpus -- --nocapture` prints it. Texts of `learn` taught the
 //! weights, so their lines flatter most. Those of `tune` are of people whom the weights never met, but
-//! the thresholds of `parser/src/verdict.rs` were chosen by them, so they flatter too. `sealed` chose
+//! the thresholds of `parser/src/learned/verdict.rs` were chosen by them, so they flatter too. `sealed` chose
 //! nothing; it is printed with `BUDWOOD_SEALED=1` only, once for each great change of the reader.
 //!
 //! `BUDWOOD_SHOW=false` prints the texts of `learn` that were stored with something false, beside what

@@ -7,7 +7,9 @@ mod texts;
 
 use budwood::{
     store::{Change, Hold},
-    words::message::{Audience, CodeUse, Deed, Digest, Listed, Open, OpenNudge, Question, Talk},
+    words::message::{
+        Audience, CodeUse, Deed, Digest, Listed, Open, OpenNudge, Question, Talk, Told,
+    },
 };
 use budwood_parser::{
     Ailment, Cause, Day, Details, Extent, Kind, Material, Measure, Per, Supply, Unit, Wetness, When,
@@ -326,6 +328,13 @@ fn drafts() -> Vec<Draft> {
         .to_vec()
 }
 
+fn told(person: u32) -> Told {
+    Told {
+        person: PersonId(person),
+        facts: drafts(),
+    }
+}
+
 fn questions() -> Vec<Question> {
     let code = "4711".to_owned();
     let missing = [
@@ -346,6 +355,7 @@ fn questions() -> Vec<Question> {
     });
     [
         Question::Confirm(drafts()),
+        Question::ConfirmMany(vec![told(2), told(4)]),
         Question::ForWhom {
             people: vec![PersonId(2), PersonId(4)],
             text: "dead 8 \u{1f333} \"B\"".to_owned(),

@@ -23,7 +23,7 @@ struct House {
 }
 
 /// Every list of floors that there is.
-const HOUSES: [House; 3] = [
+const HOUSES: [House; 4] = [
     House {
         folder: "bot/src",
         within: "",
@@ -47,6 +47,26 @@ const HOUSES: [House; 3] = [
             &["said", "view"],
             &["memory", "turn"],
             &["budget", "local_time", "outcome", "setup"],
+        ],
+    },
+    House {
+        folder: "parser/src",
+        within: "",
+        floors: &[
+            &["teach"],
+            &["reader"],
+            &["spoken"],
+            &["learned"],
+            &["rules"],
+            &["pieces"],
+            &["lists"],
+            &["pack"],
+            &["meaning"],
+            &["reading"],
+            &["glyphs"],
+            &["when"],
+            &["details"],
+            &["kind", "languages", "span", "table"],
         ],
     },
     House {

@@ -12,21 +12,25 @@ use super::{Source, expect_none, sources};
 /// Files that ask for kinds by name: how often, and why it is no column.
 const BY_NAME: [(&str, usize, &str); 39] = [
     (
-        "parser/src/tellings.rs",
+        "parser/src/learned/tellings.rs",
         3,
         "a sickness, a harm and rain are named where no listed word does",
     ),
     (
-        "parser/src/meant.rs",
+        "parser/src/spoken/meant.rs",
         2,
         "plants and fertiliser are asked for in numbers",
     ),
     (
-        "parser/src/topic.rs",
+        "parser/src/spoken/topic.rs",
         7,
         "questions have words of their own for some kinds",
     ),
-    ("parser/src/uses.rs", 4, "what a number beside rain can be"),
+    (
+        "parser/src/pieces/used.rs",
+        4,
+        "what a number beside rain can be",
+    ),
     (
         "bot/src/engine/deeds/facts.rs",
         2,
@@ -94,46 +98,54 @@ const BY_NAME: [(&str, usize, &str); 39] = [
         "opening is no rule without a source",
     ),
     (
-        "parser/src/anchors.rs",
+        "parser/src/rules/anchors.rs",
         6,
         "filling gaps, rain as weather, spray that was fed",
     ),
-    ("parser/src/compose.rs", 1, "a grade stands beside feeding"),
-    ("parser/src/gate.rs", 1, "\"have 120 trees\" is no planting"),
-    ("parser/src/lengths.rs", 1, "girth or height"),
     (
-        "parser/src/proof.rs",
+        "parser/src/pieces/compose.rs",
+        1,
+        "a grade stands beside feeding",
+    ),
+    (
+        "parser/src/rules/gate.rs",
+        1,
+        "\"have 120 trees\" is no planting",
+    ),
+    ("parser/src/rules/lengths.rs", 1, "girth or height"),
+    (
+        "parser/src/rules/proof.rs",
         2,
         "what came, and what was put, is named",
     ),
     (
-        "parser/src/asked.rs",
+        "parser/src/spoken/asked.rs",
         1,
         "how much, of fertiliser, is asked in bags",
     ),
     (
-        "parser/src/queries.rs",
+        "parser/src/spoken/queries.rs",
         3,
         "what comes in for work is pay; another crop than rubber is sown",
     ),
     (
-        "parser/src/reports.rs",
+        "parser/src/rules/reports.rs",
         4,
         "\"no\" beside rain, food crops, branches",
     ),
     (
-        "parser/src/roles.rs",
+        "parser/src/rules/roles.rs",
         4,
         "millimetres of rain, the weak beside the dead",
     ),
-    ("parser/src/slots.rs", 2, "what came are plants"),
+    ("parser/src/rules/slots.rs", 2, "what came are plants"),
     (
-        "parser/src/things.rs",
+        "parser/src/rules/things.rs",
         2,
         "sickness that killed, fertiliser that came",
     ),
     (
-        "parser/src/unsure.rs",
+        "parser/src/rules/unsure.rs",
         2,
         "what came is named before, weeds or land",
     ),

@@ -198,6 +198,13 @@ keys! {
     // Correcting.
     Changed = "changed",
     Moved = "moved",
+    BlockFacts = "block-facts",
+    PersonFacts = "person-facts",
+    ConfirmMany = "confirm-many",
+    ManyTold = "many-told",
+    LeaderTold = "leader-told",
+    LeaderTookBack = "leader-took-back",
+    ContestedNotice = "contested-notice",
     FixedNotice = "fixed-notice",
     TakenBack = "taken-back",
     TakenBackAsk = "taken-back-ask",

@@ -114,6 +114,9 @@ pub const QUESTION_HOURS: i64 = 7 * 24;
 /// A correction reaches back this long.
 pub const CORRECTION_HOURS: i64 = 48;
 
+/// A member may contest what a leader told of them this long: until the group has met again.
+pub const CONTEST_DAYS: i64 = 7;
+
 /// An answer to a text is of no use after this long.
 pub const ANSWER_HOURS: i64 = 24;
 

@@ -11,12 +11,14 @@ use alloc::{
 };
 
 use crate::{
-    fold::bare,
+    glyphs::{
+        fold::bare,
+        token::{Shape, tokens},
+    },
     kind::Kind,
     languages,
     meaning::{Meaning, Plain},
     pack::{Entry, PHRASE_WORDS_MAX, Pack, PackFault},
-    token::{Shape, tokens},
 };
 
 /// Words of work of fewer letters stand inside too much else.

@@ -7,16 +7,19 @@ use alloc::vec::Vec;
 
 use super::{Reader, by_rules, words_of};
 use crate::{
-    clues,
-    course::{ASKED, Course, TOLD, kind_of},
-    fold::Folded,
+    glyphs::fold::Folded,
     kind::Kind,
-    piece::Piece,
-    plans,
-    reading::{Known, Span},
-    sure,
-    uses::{Use, Uses},
-    weights::SCALE,
+    learned::{
+        clues,
+        course::{ASKED, Course, TOLD, kind_of},
+        sure,
+        weights::SCALE,
+    },
+    lists::piece::Piece,
+    pieces::used::{Use, Uses},
+    reading::Known,
+    rules::plans,
+    span::Span,
 };
 
 /// How a text was read.

@@ -22,11 +22,13 @@ use super::{
 };
 use crate::{
     Act, Kind, Query, Reader,
-    askings::Askings,
-    clues::Clue,
-    meant::{self, Asked, WHATS},
+    learned::clues::Clue,
     reader::asked_by_rules,
-    signals::{Signals, signals},
+    spoken::{
+        askings::Askings,
+        meant::{self, Asked, WHATS},
+        signals::{Signals, signals},
+    },
 };
 
 impl Line {

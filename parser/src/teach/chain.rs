@@ -4,7 +4,7 @@
 use std::{vec, vec::Vec};
 
 use super::model::{Model, Sample, Worth};
-use crate::course::{ASIDE, BORDERS, STATES, STEPS, step};
+use crate::learned::course::{ASIDE, BORDERS, STATES, STEPS, step};
 
 /// What is expected over many courses.
 #[derive(Default)]

@@ -15,14 +15,15 @@ use self::read::{Faults, GROUPS, faults, is_fact, texts};
 use super::entry::entry;
 use crate::{
     Kind, Known, Pack, Reader, Report, Sender,
-    course::{ASKED, DENIED, TALK, TOLD},
-    figure::Number,
-    fold::Folded,
+    glyphs::{figure::Number, fold::Folded},
     languages,
-    piece::{Piece, Sense},
-    sure::Signs,
+    learned::{
+        course::{ASKED, DENIED, TALK, TOLD},
+        sure::Signs,
+    },
+    lists::piece::{Piece, Sense},
+    pieces::used::Use,
     tests::render::{reading as render, report},
-    uses::Use,
 };
 
 #[path = "../../../tests/measure/corpus/read.rs"]
@@ -371,7 +372,7 @@ impl Want {
     }
 }
 
-/// What a number is used for, as [`crate::uses::Use`] counts them: all that it may be.
+/// What a number is used for, as [`crate::pieces::used::Use`] counts them: all that it may be.
 pub(super) fn uses(wants: &[Want], number: Number) -> Vec<usize> {
     let is = |value: f64| {
         (number.value - value).abs() < 0.001

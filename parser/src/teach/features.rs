@@ -2,7 +2,7 @@
 
 use std::{collections::BTreeMap, vec::Vec};
 
-use crate::clues::Clue;
+use crate::learned::clues::Clue;
 
 /// A clue that only so few pieces show is none.
 const SHOWN_MIN: u32 = 2;

@@ -3,7 +3,7 @@
 use std::{vec, vec::Vec};
 
 use super::{chain::Expected, features::Features};
-use crate::{
+use crate::learned::{
     course::{ASIDE, BORDERS, DENIAL, DENIED, KINDS, STATES, STEPS, step},
     weights::{BUCKETS, COLUMNS, MASK, MORE_COLUMNS, SCALE},
 };

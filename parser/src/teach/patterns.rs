@@ -15,7 +15,7 @@ use std::{
 use serde_json::{Value, json};
 
 use super::model::Draw;
-use crate::fold::bare;
+use crate::glyphs::fold::bare;
 
 const GROUPS: [&str; 14] = [
     "KOLO",

@@ -16,7 +16,7 @@ use serde_json::{Map, Value, json};
 
 use crate::{
     Pack,
-    fold::bare,
+    glyphs::fold::bare,
     meaning::{Meaning, Plain},
     pack::Entry,
 };

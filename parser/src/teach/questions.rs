@@ -3,7 +3,7 @@
 use std::{collections::BTreeMap, vec, vec::Vec};
 
 use super::{corpus::Line, features::Features, model::Draw};
-use crate::{
+use crate::spoken::{
     askings::{BUCKETS, FINER, SCALE, bucket},
     meant::COLUMNS,
     signals::{SIGNALS, Signals},

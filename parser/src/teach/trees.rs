@@ -3,7 +3,7 @@
 use std::{vec, vec::Vec};
 
 use super::{corpus::Seen, model::Draw};
-use crate::{
+use crate::learned::{
     sure::{SIGN_MAX, SIGNS},
     trees::{DEPTH, TREES},
 };

@@ -10,7 +10,7 @@ use std::{
 use proptest::prelude::*;
 
 use super::{ADVISER, FARMER, read, reader, render};
-use crate::{Kind, Reading, Stance, fold::fold};
+use crate::{Kind, Reading, Stance, glyphs::fold::fold};
 
 fn facts(reading: &Reading) -> Vec<String> {
     reading.reports.iter().map(render::report).collect()

@@ -111,7 +111,7 @@ fn number_words_of_other_languages_are_read_right_or_not_at_all() {
 
 /// Without accents, without hyphens, without spaces.
 fn other_forms(words: &str) -> [String; 4] {
-    let bare = crate::fold::bare(&words.to_lowercase());
+    let bare = crate::glyphs::fold::bare(&words.to_lowercase());
     [
         bare.replace('-', " "),
         bare.replace(['-', ' '], ""),

@@ -13,7 +13,7 @@ use std::{
 use super::{FARMER, render};
 use crate::{
     Act, Kind, Known, Pack, Reading,
-    fold::bare,
+    glyphs::fold::bare,
     languages,
     meaning::{Meaning, Plain},
 };

@@ -272,6 +272,7 @@ fn forgetful(mut talk: Talk, what: &Erasure, is_theirs: bool) -> Talk {
                 deed: Deed::Lost { person } | Deed::Found { person } | Deed::Moved { person, .. },
                 ..
             } => *person == what.person,
+            Question::ConfirmMany(told) => told.iter().any(|one| one.person == what.person),
             Question::Confirm(_) | Question::Ask { .. } | Question::Code { .. } => false,
         };
         let rest = open.rest.as_deref().is_some_and(is_about_them);

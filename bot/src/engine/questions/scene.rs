@@ -298,9 +298,10 @@ impl<'a> View<'a> {
         let open = self.talk(number)?.open.clone()?;
         let hours = match open.question {
             Question::Code { .. } => limits::CODE_HOURS,
-            Question::Confirm(_) | Question::Ask { .. } | Question::ForWhom { .. } => {
-                limits::QUESTION_HOURS
-            }
+            Question::Confirm(_)
+            | Question::ConfirmMany(_)
+            | Question::Ask { .. }
+            | Question::ForWhom { .. } => limits::QUESTION_HOURS,
         };
         let lapsed = open.at + TimeDelta::hours(hours) < self.now;
         (!lapsed).then_some(open)
@@ -311,7 +312,7 @@ impl<'a> View<'a> {
             return match open.question {
                 Question::Confirm(facts) => Some(Pending::Confirm(facts)),
                 Question::Ask { facts, missing } => Some(Pending::Ask { facts, missing }),
-                Question::ForWhom { .. } | Question::Code { .. } => None,
+                Question::ConfirmMany(_) | Question::ForWhom { .. } | Question::Code { .. } => None,
             };
         }
         let talk = self.talk(number)?;

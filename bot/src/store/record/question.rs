@@ -6,7 +6,7 @@ use serde::{Deserialize, Serialize};
 
 use super::{
     Fault,
-    details::{StoredDraft, StoredMissing},
+    details::{StoredDraft, StoredMissing, StoredTold},
     event::ailment,
     instant,
 };
@@ -17,6 +17,9 @@ use crate::words::message::{Audience, Deed, Question};
 pub(super) enum StoredQuestion {
     Confirm {
         facts: Vec<StoredDraft>,
+    },
+    ConfirmMany {
+        told: Vec<StoredTold>,
     },
     Ask {
         facts: Vec<StoredDraft>,
@@ -113,6 +116,9 @@ impl From<&Question> for StoredQuestion {
             Question::Confirm(facts) => Self::Confirm {
                 facts: facts.iter().map(Into::into).collect(),
             },
+            Question::ConfirmMany(told) => Self::ConfirmMany {
+                told: told.iter().map(Into::into).collect(),
+            },
             Question::Ask { facts, missing } => Self::Ask {
                 facts: facts.iter().map(Into::into).collect(),
                 missing: missing.into(),
@@ -208,6 +214,10 @@ impl StoredQuestion {
     pub(super) fn open(self) -> Result<Question, Fault> {
         Ok(match self {
             Self::Confirm { facts } => Question::Confirm(drafts(facts)?),
+            Self::ConfirmMany { told } => {
+                let told = told.into_iter().map(StoredTold::open);
+                Question::ConfirmMany(told.collect::<Result<_, _>>()?)
+            }
             Self::Ask { facts, missing } => Question::Ask {
                 facts: drafts(facts)?,
                 missing: missing.into(),

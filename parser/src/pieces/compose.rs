@@ -1,0 +1,321 @@
+//! Pieces that belong together become one: number words, days, "12 of 30", "10 to 12".
+//!
+//! Deliberately absent: which report a number belongs to (`roles`).
+
+use crate::{
+    details::Unit,
+    glyphs::{figure::Number, fold::Folded},
+    kind::Kind,
+    lists::{
+        lexicon::{Langs, Lexicon, Listed},
+        piece::{Piece, Pieces, Sense},
+    },
+    meaning::{Meaning, Plain, Traits, sort},
+    pieces::numerals::{self, Said},
+};
+
+/// Joins pieces.
+pub(crate) fn compose(pieces: &mut Pieces<'_>, folded: &Folded<'_>, lexicon: &Lexicon, own: Langs) {
+    // Most texts hold nothing that joins; a glance tells.
+    let traits = Traits::of_all(pieces);
+    if traits.has(sort::NUMERAL) {
+        let has_digits = pieces.iter().any(is_figure);
+        pass(pieces, |before, rest| {
+            numerals_at(before, rest, folded, (lexicon, own, has_digits))
+        });
+    }
+    if traits.has(sort::LAND) {
+        pass(pieces, |_, rest| land(rest));
+    }
+    let figures = pieces.iter().filter(|piece| is_figure(piece)).count();
+    let is_odd = |piece: &Piece<'_>| matches!(piece.sense, Sense::Triple(_) | Sense::Fraction(..));
+    let odd = pieces.iter().any(is_odd);
+    if figures > 1 || odd || traits.has(sort::EXTENT) {
+        pass(pieces, |before, rest| {
+            half(rest).or_else(|| pair(before, rest))
+        });
+    }
+    if figures > 1 {
+        pass(pieces, thousands);
+        if traits.has(sort::UNIT) {
+            pass(pieces, |_, rest| metres(rest));
+        }
+    }
+    let may_be_day = traits.has(sort::DAY)
+        || traits.has_plain(DAY_WORDS)
+        || (figures > 0 && traits.has(sort::AGO | sort::PERIOD));
+    if may_be_day || figures > 2 || odd {
+        pass(pieces, |before, rest| {
+            grade(before, rest, folded)
+                .or_else(|| clock(rest))
+                .or_else(|| crate::pieces::dates::read(rest))
+        });
+    }
+}
+
+/// "3 ngan": as many square metres, which is the unit that the word is listed with. The number
+/// beside a unit that differs from place to place counts nothing.
+fn land<'r>(pieces: &[Piece<'r>]) -> Option<(Sense<'r>, usize)> {
+    let number = pieces.first()?.number()?;
+    let size = pieces.get(1)?.part(Meaning::land)?;
+    let sense = size.map_or(Sense::NoNumber, |size| {
+        let value = number.decimal.unwrap_or(number.value) * f64::from(size) / SIZES_IN_A_METRE;
+        Sense::Number(Number {
+            value,
+            decimal: None,
+            ..number
+        })
+    });
+    Some((sense, 1))
+}
+
+/// Square decimetres in a square metre.
+const SIZES_IN_A_METRE: f64 = 100.0;
+
+/// Words that begin or make a day, or a time of day.
+const DAY_WORDS: u64 = Plain::LastYear.bit()
+    | Plain::LastWeek.bit()
+    | Plain::LastMonth.bit()
+    | Plain::AgoBefore.bit()
+    | Plain::Clock.bit();
+
+fn is_figure(piece: &Piece<'_>) -> bool {
+    matches!(piece.sense, Sense::Number(_) | Sense::Fraction(..))
+}
+
+fn numerals_at<'r>(
+    before: Option<&Piece<'r>>,
+    rest: &[Piece<'r>],
+    folded: &Folded<'_>,
+    (lexicon, own, has_digits): (&Lexicon, Langs, bool),
+) -> Option<(Sense<'r>, usize)> {
+    let has_digits = has_digits && !counts_work(before, rest, own);
+    let (said, used) = numerals::read(rest, lexicon, own, has_digits)?;
+    // "ffty three": a word that we do not know may be part of the number.
+    let unsure = [before, rest.get(used)].into_iter().flatten().any(|piece| {
+        matches!(piece.sense, Sense::Unknown)
+            && folded
+                .text
+                .get(piece.start..piece.end)
+                .is_some_and(|word| lexicon.is_near_number(word))
+    });
+    let torn = rest.iter().take(used).any(|piece| piece.torn);
+    let sense = match said {
+        Said::Number(number) => Sense::Number(Number {
+            loose: number.loose || unsure || torn,
+            ..number
+        }),
+        Said::Nonsense => Sense::NoNumber,
+    };
+    Some((sense, used))
+}
+
+/// "lima mati", "mal rosado sete": a number word beside work of which trees are counted is one, on a
+/// phone of its language, also where digits stand elsewhere.
+fn counts_work(before: Option<&Piece<'_>>, rest: &[Piece<'_>], own: Langs) -> bool {
+    let Some(word) = rest.first() else {
+        return false;
+    };
+    let is_sure = own != 0
+        && word.end - word.start >= NUMBER_LEN_MIN
+        && !word.listed().is_some_and(Listed::is_bare_number);
+    let is_counted = |piece: &Piece<'_>| {
+        piece.kind().is_some_and(Kind::wants_count) || piece.is_of(sort::AILMENT | sort::CAUSE)
+    };
+    let beside = [before, rest.get(1)];
+    is_sure && beside.into_iter().flatten().any(is_counted)
+}
+
+/// Shorter number words are too much else.
+const NUMBER_LEN_MIN: usize = 3;
+
+/// Goes along the pieces and puts one piece for each run that `join` takes; `join` also sees what
+/// stands before. What is done moves up in its place, so that no memory is taken.
+fn pass<'r>(
+    pieces: &mut Pieces<'r>,
+    join: impl Fn(Option<&Piece<'r>>, &[Piece<'r>]) -> Option<(Sense<'r>, usize)>,
+) {
+    let (mut done, mut at) = (0_usize, 0);
+    while let Some((before, rest)) = pieces.split_at_checked(at) {
+        let Some(piece) = rest.first() else {
+            break;
+        };
+        let before = done.checked_sub(1).and_then(|last| before.get(last));
+        let found = join(before, rest).filter(|(_, used)| *used > 0);
+        let used = found.as_ref().map_or(1, |(_, used)| *used);
+        if found.is_some() || done < at {
+            let mut next = *piece;
+            next.end = rest.get(used - 1).unwrap_or(piece).end;
+            if let Some((sense, _)) = found {
+                next.becomes(sense);
+            }
+            if let Some(place) = pieces.get_mut(done) {
+                *place = next;
+            }
+        }
+        done += 1;
+        at += used;
+    }
+    pieces.truncate(done);
+}
+
+/// "half bag", "1/2 bag", "1 1/2 bags".
+fn half<'r>(pieces: &[Piece<'r>]) -> Option<(Sense<'r>, usize)> {
+    let is_unit = |at: usize| {
+        let skip =
+            usize::from(pieces.get(at)?.means(|meaning| {
+                matches!(meaning, Meaning::Numeral(crate::meaning::Numeral::One))
+            }));
+        pieces
+            .get(at + skip)?
+            .means(|meaning| matches!(meaning, Meaning::Unit(_)))
+            .then_some(skip)
+    };
+    let part = |at: usize| {
+        let piece = pieces.get(at)?;
+        let is_half =
+            piece.means(|meaning| matches!(meaning, Meaning::Extent(crate::details::Extent::Half)));
+        if let Sense::Fraction(above, below) = piece.sense {
+            let proper = below > 0 && above < below;
+            return proper.then(|| f64::from(above) / f64::from(below));
+        }
+        is_half.then_some(0.5)
+    };
+    if let Some(value) = part(0) {
+        let skip = is_unit(1)?;
+        return Some((Sense::Number(Number::new(value)), 1 + skip));
+    }
+    let Sense::Number(number) = pieces.first()?.sense else {
+        return None;
+    };
+    let value = number.value + part(1)?;
+    is_unit(2)?;
+    Some((Sense::Number(Number::new(value)), 2))
+}
+
+/// "12 of 30" and "10 to 12".
+fn pair<'r>(before: Option<&Piece<'r>>, pieces: &[Piece<'r>]) -> Option<(Sense<'r>, usize)> {
+    let [first, word, second, ..] = pieces else {
+        return None;
+    };
+    let (Sense::Number(first), Sense::Number(second)) = (&first.sense, &second.sense) else {
+        return None;
+    };
+    let (one, other) = (first.whole()?, second.whole()?);
+    if word.is_plain(Plain::Of) {
+        return Some((Sense::Share(one, other), 3));
+    }
+    // "lost 3 to 1" is a score, "change 3 to 1" is none.
+    let corrects = before.is_some_and(|before| {
+        before.is_any(&[
+            Plain::Correction,
+            Plain::Instead,
+            Plain::Negation,
+            Plain::No,
+        ])
+    });
+    if word.is_plain(Plain::To) && other < one && other < SCORE_MAX && !corrects {
+        return Some((Sense::NoNumber, 3));
+    }
+    let is_range = word.is_plain(Plain::To) || word.is_mark('-');
+    (is_range && one < other).then_some((Sense::Range(one, other), 3))
+}
+
+/// Goals of a side that loses.
+const SCORE_MAX: u32 = 10;
+
+/// "1 200 trees": a group of three digits after one or two, where only a count can stand.
+fn thousands<'r>(before: Option<&Piece<'r>>, pieces: &[Piece<'r>]) -> Option<(Sense<'r>, usize)> {
+    let [first, second, ..] = pieces else {
+        return None;
+    };
+    let (Sense::Number(high), Sense::Number(low)) = (&first.sense, &second.sense) else {
+        return None;
+    };
+    let groups = first.end - first.start <= 2 && second.end - second.start == 3;
+    let one_space = second.start == first.end + 1;
+    let after_work =
+        before.is_none_or(|piece| piece.kind().is_some_and(|kind| !kind.needs_values()));
+    let counted = pieces
+        .get(2)
+        .is_some_and(|next| next.is_plain(Plain::Trees));
+    if !(groups && one_space && after_work && high.value > 0.0) {
+        return None;
+    }
+    let number = Number {
+        // Beside a word for trees it is sure; else the person is asked.
+        loose: !counted,
+        ..Number::new(high.value * 1000.0 + low.value)
+    };
+    Some((Sense::Number(number), 2))
+}
+
+/// "2 meter 10 cm", "1 m 60": one length.
+fn metres<'r>(pieces: &[Piece<'r>]) -> Option<(Sense<'r>, usize)> {
+    let whole = |at: usize| pieces.get(at)?.number()?.whole();
+    let is = |at: usize, unit: Unit| {
+        let piece = pieces.get(at);
+        piece.is_some_and(|piece| piece.means(|meaning| meaning == Meaning::Unit(unit)))
+    };
+    let (high, low) = (whole(0)?, whole(2)?);
+    let said = is(3, Unit::Centimetre);
+    // "1 m 5" may be half a metre more or five centimetres.
+    let counts = pieces.get(3).is_some_and(|next| {
+        next.is_any(&[Plain::Trees, Plain::Row])
+            || next.means(|meaning| matches!(meaning, Meaning::Unit(_)))
+    });
+    let part = (1..100).contains(&low) && (said || (!counts && low >= 10));
+    let sense = Sense::Metres(f64::from(high) + f64::from(low) / 100.0);
+    (is(1, Unit::Metre) && high < METRES_MAX && part).then_some((sense, 3 + usize::from(said)))
+}
+
+/// No young tree is taller.
+const METRES_MAX: u32 = 40;
+
+/// "jam 7", "7 o'clock": a time of day counts nothing.
+fn clock<'r>(pieces: &[Piece<'r>]) -> Option<(Sense<'r>, usize)> {
+    let [first, second, ..] = pieces else {
+        return None;
+    };
+    let hour = |piece: &Piece<'_>| piece.number()?.whole().filter(|hour| *hour <= 24);
+    let is_time = (first.is_plain(Plain::Clock) && hour(second).is_some())
+        || (hour(first).is_some() && second.is_plain(Plain::Clock));
+    is_time.then_some((Sense::Clock, 2))
+}
+
+/// "npk 15 15 15" and "npk 15:15:15"; also "npk 20-8-20", which is no day. Without a fertiliser
+/// beside them three equal numbers may be girths.
+fn grade<'r>(
+    before: Option<&Piece<'r>>,
+    pieces: &[Piece<'r>],
+    folded: &Folded<'_>,
+) -> Option<(Sense<'r>, usize)> {
+    let feeds = |piece: Option<&Piece<'_>>| {
+        piece.is_some_and(|piece| {
+            piece.is_of(sort::FERTILISER) || piece.kind() == Some(Kind::Fertilised)
+        })
+    };
+    let first = pieces.first()?;
+    if let Sense::Triple([day, month, last]) = first.sense {
+        let written = folded.written(first.start, first.end);
+        // Grades are written with dashes.
+        if let Some(day) =
+            crate::pieces::dates::with_year(day, month, last).filter(|_| written.contains('/'))
+        {
+            return Some((Sense::When(day), 1));
+        }
+        let dashed = written.contains('-');
+        let named = before.is_some_and(|before| before.is_of(sort::FERTILISER));
+        return (last < 100 && dashed && named).then_some((Sense::Grade, 1));
+    }
+    let [first, second, third, ..] = pieces else {
+        return None;
+    };
+    if !feeds(before) && !feeds(pieces.get(3)) {
+        return None;
+    }
+    let small = |piece: &Piece<'_>| piece.number()?.whole().filter(|value| *value <= 60);
+    let (one, two, three) = (small(first)?, small(second)?, small(third)?);
+    // Three equal small numbers in a row count nothing.
+    (one == two && two == three && one > 0).then_some((Sense::Grade, 3))
+}

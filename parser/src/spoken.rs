@@ -1,0 +1,11 @@
+//! What is said to the bot itself: answers, commands, corrections, questions, alarms.
+
+pub(crate) mod acts;
+pub(crate) mod alarm;
+pub(crate) mod asked;
+pub(crate) mod askings;
+pub(crate) mod corrections;
+pub(crate) mod meant;
+pub(crate) mod queries;
+pub(crate) mod signals;
+pub(crate) mod topic;
