@@ -25,22 +25,6 @@ pub(super) fn longest(case: &Case<'_>, key: &str, value: &str) -> Option<String>
             "500".to_owned()
         }
         (_, "stands" | "point" | "large" | "soaked" | "reporters" | "failing") => "500".to_owned(),
-        ("week-owed", "promises") => {
-            let text = args! { "number" => 60, "text" => "m".repeat(30), "day" => tongue.day(day) };
-            more(tongue.say(Key::Owed, text))
-        }
-        ("promised", "number") => "60".to_owned(),
-        (_, "phones") => "500".to_owned(),
-        (_, "when") => tongue.say(
-            Key::AnnounceLater,
-            args! { "day" => tongue.day(day), "time" => "06:00" },
-        ),
-        (_, "left") if key.starts_with("announce") => {
-            tongue.say(Key::AnnounceLeft, args! { "count" => 500 })
-        }
-        ("announce-ask", "cost") => tongue.say(Key::AnnounceCost, args! { "cost" => "99.99" }),
-        ("announce-long", "count") => "1440".to_owned(),
-        (_, "time") => "06:00".to_owned(),
         ("week" | "week-owed", "made" | "left" | "waiting") => "500".to_owned(),
         ("ready-person", "low" | "high") | (_, "pct" | "spread") => "100".to_owned(),
         ("map-list", "limit") => tongue.land(4.0),
@@ -53,9 +37,7 @@ pub(super) fn longest(case: &Case<'_>, key: &str, value: &str) -> Option<String>
         (_, "cost") => "99999.99".to_owned(),
         ("cost", "parts") => "999999".to_owned(),
         // These are left out where they do not fit.
-        ("order-list", "by") | ("week-owed", "deadline") | ("dead-list", "uncounted") => {
-            String::new()
-        }
+        ("order-list", "by") | ("dead-list", "uncounted") => String::new(),
         ("quiet-failing", "person") => item(case, "quiet-person"),
         ("quiet-list" | "quiet-none", "why") => {
             item(case, "quiet-resting") + &item(case, "quiet-idle")

@@ -15,7 +15,7 @@ use chrono::{NaiveDate, TimeDelta};
 use super::{
     asked,
     case::{BLOCK, Case, SHORTEST, TREES, in_every_language},
-    office, source,
+    done, office, source,
 };
 
 /// What the keys of texts begin with that are put into others, or are put together by the checks above.
