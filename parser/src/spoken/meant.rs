@@ -86,7 +86,7 @@ pub(crate) fn is_known(topic: Topic) -> bool {
 
 /// So likely it must be that something is asked, and that it is this, to be answered: a question of a
 /// farmer; one of an adviser, who asks more and tells less; a deed; a question whose words may also be
-/// a report or a need; one in which nothing of work is named.
+/// a report or a need; a worry, which chat is full of; one in which nothing of work is named.
 const ANSWERED: Least = Least {
     asked: 0.55,
     this: 0.2,
@@ -103,15 +103,19 @@ const ELSE_NEEDED: Least = Least {
     asked: 0.6,
     this: 0.4,
 };
+const WORRIED: Least = Least {
+    asked: 0.75,
+    this: 0.2,
+};
 const FROM_NOTHING: Least = Least {
-    asked: 0.85,
+    asked: 0.92,
     this: 0.3,
 };
 /// So likely it must be that a person is told of it: where it is worded as a question about work;
 /// where it is only about work; where it is not.
-const HEARD_QUESTION: f64 = 0.2;
-const HEARD: f64 = 0.4;
-const FROM_NOTHING_HEARD: f64 = 0.6;
+const HEARD_QUESTION: f64 = 0.1;
+const HEARD: f64 = 0.3;
+const FROM_NOTHING_HEARD: f64 = 0.5;
 
 /// How likely something must be.
 struct Least {
@@ -185,6 +189,8 @@ impl Asked {
             DONE
         } else if sender == Sender::Adviser {
             ANSWERED_ADVISER
+        } else if self.topic().0 == Topic::Advice {
+            WORRIED
         } else {
             ANSWERED
         };

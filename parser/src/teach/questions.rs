@@ -21,7 +21,7 @@ const SLOPE_MIN: f32 = 1e-3;
 /// What is made of patterns counts less than what a person wrote.
 const PATTERN: f32 = 0.25;
 /// Weights of fewer steps than these are left out.
-const LEAST: i8 = 3;
+const LEAST: i8 = 4;
 
 /// A text with what it asks.
 pub(super) struct Question {
