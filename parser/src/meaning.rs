@@ -228,6 +228,8 @@ plain! {
     BothBlocks = "both_blocks",
     /// "all blocks".
     EveryBlock = "every_block",
+    /// "group": the name of one stands beside it.
+    Group = "group",
     /// "farm", "hill": a block word only before a letter or a number.
     Land = "land",
     /// "row", "line".

@@ -202,6 +202,7 @@ fn about_unknown_name(
     let is_topic = |piece: &Piece<'_>| topic_of(piece).is_some();
     let is_name =
         |piece: &Piece<'_>| matches!(piece.sense, Sense::Unknown) || piece.is_plain(Plain::Land);
+    let is_group = |piece: &Piece<'_>| piece.is_plain(Plain::Group);
     let is_answer = |piece: &Piece<'_>| {
         is_period(piece) || piece.is_any(&[Plain::Yes, Plain::No, Plain::Negation])
     };
@@ -210,7 +211,7 @@ fn about_unknown_name(
     let (more, last) = names.fold((0, first), |(more, _), piece| (more + 1, piece));
     let beside = core
         .iter()
-        .all(|piece| is_topic(piece) || is_name(piece) || is_answer(piece));
+        .all(|piece| is_topic(piece) || is_name(piece) || is_answer(piece) || is_group(piece));
     let ends = core
         .first()
         .is_some_and(|piece| is_topic(piece) || is_name(piece));

@@ -208,9 +208,29 @@ impl Asked {
     }
 }
 
-/// Puts into the reading what is asked, by what was learned of others: as an act where it is sure,
-/// else as something that a person should see.
+/// Puts into the reading what is asked, and of which group: one that we do not know is asked about
+/// under its name, and not about all.
 pub(crate) fn ask(
+    reading: &mut Reading,
+    pieces: &[Piece<'_>],
+    folded: &Folded<'_>,
+    (sender, lists): (Sender, ByLists),
+    table: &Askings,
+) {
+    learned(reading, pieces, folded, (sender, lists), table);
+    let of_all = |query: &Query| query.group.is_none() && query.member.is_none();
+    if sender == Sender::Adviser
+        && let [Act::Query(query)] = reading.acts.as_mut_slice()
+        && of_all(query)
+        && is_known(query.topic)
+    {
+        query.group = unknown_name(pieces, folded);
+    }
+}
+
+/// What is asked, by what was learned of others: as an act where it is sure, else as something that a
+/// person should see.
+fn learned(
     reading: &mut Reading,
     pieces: &[Piece<'_>],
     folded: &Folded<'_>,
@@ -240,8 +260,7 @@ pub(crate) fn ask(
     let worries = matches!(topic, Topic::Advice | Topic::HowTo | Topic::Other);
     let may_be = is_other && !(worries && (reading.may_need || !reading.reports.is_empty()));
     if asked.is_sure(sender, told || reading.may_need) && may_be {
-        let of_groups = sender == Sender::Adviser;
-        let query = of_likely(pieces, folded, (topic, kind), of_groups);
+        let query = of_likely(pieces, (topic, kind));
         reading.acts = if topic.is_deed() {
             Vec::from([Act::Query(query)])
         } else {
@@ -352,12 +371,7 @@ fn letters(word: &str, put: &mut impl FnMut(u32, u32)) {
 }
 
 /// A question about the likeliest topic, and the work that the lists name in it.
-pub(crate) fn of_likely(
-    pieces: &[Piece<'_>],
-    folded: &Folded<'_>,
-    (topic, kind): (Topic, Option<Kind>),
-    of_groups: bool,
-) -> Query {
+pub(crate) fn of_likely(pieces: &[Piece<'_>], (topic, kind): (Topic, Option<Kind>)) -> Query {
     let numbered = pieces.iter().any(|piece| piece.number().is_some());
     // "Who uses the number that ends in 9020?"
     let topic = if topic == Topic::Who && numbered {
@@ -365,17 +379,7 @@ pub(crate) fn of_likely(
     } else {
         topic
     };
-    let asked = query(pieces, topic, kind.or_else(|| named(pieces, topic)));
-    let nobody = asked.group.is_none() && asked.member.is_none();
-    let group = asked.group.clone();
-    Query {
-        group: group.or_else(|| {
-            (nobody && of_groups)
-                .then(|| unknown_name(pieces, folded))
-                .flatten()
-        }),
-        ..asked
-    }
+    query(pieces, topic, kind.or_else(|| named(pieces, topic)))
 }
 
 /// So sure it must be of a part of a text that it asks something else; and more is not answered.
@@ -420,9 +424,29 @@ fn named(pieces: &[Piece<'_>], topic: Topic) -> Option<Kind> {
 /// A name of no more words than this is looked for.
 const NAME_WORDS_MAX: usize = 3;
 
-/// A name that we do not know, written as one: in capitals amid small letters, or with a capital
-/// right behind a word of place.
+/// A name that we do not know: beside a word for a group, in capitals amid small letters, or with a
+/// capital right behind a word of place.
 fn unknown_name(pieces: &[Piece<'_>], folded: &Folded<'_>) -> Option<String> {
+    beside_group(pieces, folded).or_else(|| written_as_name(pieces, folded))
+}
+
+/// "groupe Gbapleu", "kalikavu group": what follows the word, else what stands before it.
+fn beside_group(pieces: &[Piece<'_>], folded: &Folded<'_>) -> Option<String> {
+    let at = pieces
+        .iter()
+        .position(|piece| piece.is_plain(Plain::Group))?;
+    let unknown = |piece: &&Piece<'_>| matches!(piece.sense, Sense::Unknown);
+    let behind = || pieces.get(at + 1).filter(unknown);
+    let before = || {
+        at.checked_sub(1)
+            .and_then(|at| pieces.get(at))
+            .filter(unknown)
+    };
+    let name = behind().or_else(before)?;
+    Some(folded.written(name.start, name.end).to_string())
+}
+
+fn written_as_name(pieces: &[Piece<'_>], folded: &Folded<'_>) -> Option<String> {
     let written = |piece: &Piece<'_>| folded.written(piece.start, piece.end);
     let shouts = |text: &str| {
         text.chars().filter(|letter| letter.is_alphabetic()).count() > 2
