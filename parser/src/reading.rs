@@ -69,6 +69,8 @@ pub struct Reading {
     pub both: bool,
     /// How much likelier the reports are than any other reading, in steps of what was learned.
     pub margin: i32,
+    /// A correction, if what was told before has one of its two values.
+    pub amends: Option<Correction>,
     /// Something is asked, and it is not sure what.
     pub asks: bool,
     /// There is an action word, a block or a number: worth an example when nothing was understood.

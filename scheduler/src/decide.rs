@@ -288,6 +288,9 @@ fn decide_as_told(reading: &Reading, scene: &Scene<'_>) -> Decision {
     if reading.alarm.is_none() && has_lapsed && matches!(first, Some(Act::Done | Act::Later(_))) {
         return Decision::Help(Unclear::NoReport);
     }
+    if let Some(amended) = amend::borne_out(reading, scene) {
+        return amended;
+    }
     let beside = match (reading.alarm, first) {
         (Some(alarm), _) => Some(Decision::Person(Concern::Alarm(alarm))),
         (None, Some(act)) => act_on(act, scene),
@@ -397,23 +400,11 @@ fn act_on(act: &Act, scene: &Scene<'_>) -> Option<Decision> {
             known.then(|| Decision::Answer(Answer::Query(Box::new(query.clone()))))
         }
         Act::Undo => known.then_some(Decision::Amend(Amend::Undo)),
-        Act::Correct(correction) => known.then(|| correct(correction, scene)),
+        Act::Correct(correction) => known.then(|| amend::correct(correction, scene)),
         Act::Yes => known.then(|| yes(scene)),
         Act::No => known.then(|| no(scene)),
         Act::Done => known.then_some(Decision::Reply(Reply::Done)),
         Act::Later(days) => known.then_some(Decision::Reply(Reply::Later(*days))),
-    }
-}
-
-/// A correction reaches what waits to be confirmed first, then what was stored last.
-fn correct(correction: &Correction, scene: &Scene<'_>) -> Decision {
-    let waiting = match scene.pending {
-        Some(Pending::Confirm(facts)) => amend::pending(correction, facts, scene),
-        Some(Pending::Ask { .. } | Pending::Choose { .. } | Pending::Nudge { .. }) | None => None,
-    };
-    match waiting {
-        Some(facts) => judge(facts, Vec::new(), None, scene),
-        None => amend::change(correction, scene),
     }
 }
 

@@ -38,6 +38,23 @@ pub(crate) fn read(
     Some(text.correction(&change))
 }
 
+/// The correction in a text that corrects in words of no list: two values of one sort, in either order,
+/// or the only one. What was told before says which of two is the old one.
+pub(crate) fn likely(pieces: &[Piece<'_>], folded: &Folded<'_>) -> Option<Correction> {
+    let text = Text::new(pieces, folded);
+    let values = || (0..text.core.len()).filter_map(|index| text.value(index));
+    let numbers = values().filter(|value| matches!(value, Value::Number(_)));
+    let blocks = values().filter(|value| matches!(value, Value::Block(_)));
+    let change = pair(numbers).or_else(|| pair(blocks))?;
+    Some(text.correction(&change))
+}
+
+/// The first value, and the second.
+fn pair(mut values: impl Iterator<Item = Value>) -> Option<Change> {
+    let (to, from) = (values.next()?, values.next());
+    Some(Change { to: Some(to), from })
+}
+
 /// Words without which nothing is corrected.
 const CORRECTING: u64 =
     Plain::Correction.bit() | Plain::Instead.bit() | Plain::Negation.bit() | Plain::No.bit();

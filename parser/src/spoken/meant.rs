@@ -4,10 +4,7 @@
 //! letters, what the lists call them, who texts, and what kinds of names stand in it. Deliberately
 //! absent: names, numbers and days of the question (`queries`).
 
-use alloc::{
-    string::{String, ToString},
-    vec::Vec,
-};
+use alloc::vec::Vec;
 
 use crate::{
     glyphs::fold::{Folded, bare_letters},
@@ -20,7 +17,9 @@ use crate::{
     spoken::{
         askings::Askings,
         queries::{is_command, kind_asked, query, sown},
+        said::{SAID, Said, amends, may_be_said},
         signals::{ByLists, OF_WORK, WORDED, signals},
+        unknown::unknown_name,
     },
 };
 
@@ -76,8 +75,8 @@ pub(crate) const WHATS: [(Topic, Option<Kind>); 49] = [
     (Topic::Ask, None),
     (Topic::Moved, None),
 ];
-/// All columns: nothing of it, and what can be asked.
-pub(crate) const COLUMNS: usize = WHATS.len() + 1;
+/// All columns: nothing of it, what can be asked, what else can be said.
+pub(crate) const COLUMNS: usize = 1 + WHATS.len() + SAID.len();
 
 /// Whether it is among what can be asked.
 pub(crate) fn is_known(topic: Topic) -> bool {
@@ -86,7 +85,8 @@ pub(crate) fn is_known(topic: Topic) -> bool {
 
 /// So likely it must be that something is asked, and that it is this, to be answered: a question of a
 /// farmer; one of an adviser, who asks more and tells less; a deed; a question whose words may also be
-/// a report or a need; a worry, which chat is full of; one in which nothing of work is named.
+/// a report or a need; a worry, which chat is full of; a correction; an answer to a question of ours,
+/// which may store a fact; one in which nothing of work is named.
 const ANSWERED: Least = Least {
     asked: 0.55,
     this: 0.2,
@@ -107,6 +107,14 @@ const WORRIED: Least = Least {
     asked: 0.75,
     this: 0.2,
 };
+const CHANGED: Least = Least {
+    asked: 0.45,
+    this: 0.4,
+};
+const REPLIED: Least = Least {
+    asked: 0.6,
+    this: 0.6,
+};
 const FROM_NOTHING: Least = Least {
     asked: 0.92,
     this: 0.3,
@@ -116,6 +124,9 @@ const FROM_NOTHING: Least = Least {
 const HEARD_QUESTION: f64 = 0.1;
 const HEARD: f64 = 0.3;
 const FROM_NOTHING_HEARD: f64 = 0.5;
+
+/// So likely it must be that a text corrects, where what was told before bears it out.
+const CORRECTED_MIN: f64 = 0.2;
 
 /// How likely something must be.
 struct Least {
@@ -172,24 +183,37 @@ impl Asked {
         }
     }
 
-    pub(crate) fn topic(self) -> (Topic, Option<Kind>) {
-        WHATS
-            .get(self.what)
-            .copied()
-            .unwrap_or((Topic::Other, None))
+    /// What is asked, unless something else is said.
+    pub(crate) fn topic(self) -> Option<(Topic, Option<Kind>)> {
+        WHATS.get(self.what).copied()
+    }
+
+    /// What else is said.
+    fn said(self) -> Option<Said> {
+        SAID.get(self.what.checked_sub(WHATS.len())?).copied()
+    }
+
+    /// Whether it is sure enough that this is said.
+    fn is_said(self, said: Said) -> bool {
+        let least = match said {
+            Said::Correct | Said::Undo => CHANGED,
+            Said::Yes | Said::No | Said::Later | Said::Done => REPLIED,
+        };
+        self.asked >= least.asked && self.this >= least.this
     }
 
     /// Whether it is sure enough to be answered; beside words that may tell something it must be surer.
     pub(crate) fn is_sure(self, sender: Sender, may_tell: bool) -> bool {
+        let topic = self.topic().map(|(topic, _)| topic);
         let least = if !self.of_work {
             FROM_NOTHING
         } else if may_tell {
             ELSE_NEEDED
-        } else if self.topic().0.is_deed() {
+        } else if topic.is_some_and(Topic::is_deed) {
             DONE
         } else if sender == Sender::Adviser {
             ANSWERED_ADVISER
-        } else if self.topic().0 == Topic::Advice {
+        } else if topic == Some(Topic::Advice) {
             WORRIED
         } else {
             ANSWERED
@@ -217,7 +241,10 @@ pub(crate) fn ask(
     (sender, lists): (Sender, ByLists),
     table: &Askings,
 ) {
-    learned(reading, pieces, folded, (sender, lists), table);
+    let is_corrected = learned(reading, pieces, folded, (sender, lists), table);
+    if !matches!(reading.acts.first(), Some(Act::Query(_))) {
+        reading.amends = amends(pieces, folded, is_corrected);
+    }
     let of_all = |query: &Query| query.group.is_none() && query.member.is_none();
     if sender == Sender::Adviser
         && let [Act::Query(query)] = reading.acts.as_mut_slice()
@@ -229,20 +256,20 @@ pub(crate) fn ask(
 }
 
 /// What is asked, by what was learned of others: as an act where it is sure, else as something that a
-/// person should see.
+/// person should see. Says whether something may be corrected.
 fn learned(
     reading: &mut Reading,
     pieces: &[Piece<'_>],
     folded: &Folded<'_>,
     (sender, lists): (Sender, ByLists),
     table: &Askings,
-) {
+) -> bool {
     let by_rules = match reading.acts.as_slice() {
         [] if reading.bare.is_none() && pieces.len() > 1 => None,
         // What follows is told to others: it asks nothing.
-        [Act::Query(query)] if matches!(query.topic, Topic::Tell | Topic::Promise) => return,
+        [Act::Query(query)] if matches!(query.topic, Topic::Tell | Topic::Promise) => return false,
         [Act::Query(query)] if is_known(query.topic) && !is_command(pieces) => Some(query.clone()),
-        _ => return,
+        _ => return false,
     };
     let told = !reading.reports.is_empty() && reading.stances.is_empty();
     let clear = told
@@ -251,10 +278,23 @@ fn learned(
             .iter()
             .all(|report| report.doubts.is_empty());
     if clear || sender == Sender::Unknown {
-        return;
+        return false;
     }
     let asked = Asked::of(pieces, folded, (sender, by_rules.as_ref()), lists, table);
-    let (topic, kind) = asked.topic();
+    if let Some(said) = asked.said() {
+        let act = said.act(pieces, folded);
+        if let Some(act) = act.filter(|act| asked.is_said(said) && may_be_said(act, reading)) {
+            reading.acts = Vec::from([act]);
+            reading.reports.clear();
+            reading.both = false;
+        } else {
+            reading.asks = by_rules.is_none() && !told && asked.is_heard();
+        }
+        return said == Said::Correct && asked.asked >= CORRECTED_MIN;
+    }
+    let Some((topic, kind)) = asked.topic() else {
+        return false;
+    };
     let is_other = by_rules.as_ref().is_none_or(|query| query.topic != topic);
     // Who worries may tell something, or be in need.
     let worries = matches!(topic, Topic::Advice | Topic::HowTo | Topic::Other);
@@ -276,6 +316,7 @@ fn learned(
         let open = reading.reports.is_empty() || reading.stances.iter().any(in_question);
         reading.asks = by_rules.is_none() && !told && open && asked.is_heard();
     }
+    false
 }
 
 /// Runs of letters that are looked at.
@@ -395,7 +436,9 @@ fn several(pieces: &[Piece<'_>], whole: Query, each: &dyn Fn(&[Piece<'_>]) -> As
     let mut found: Vec<Query> = Vec::new();
     for part in pieces.split(parted).filter(|part| part.len() > 1) {
         let asked = each(part);
-        let (topic, kind) = asked.topic();
+        let Some((topic, kind)) = asked.topic() else {
+            continue;
+        };
         let is_new = found.iter().all(|query| query.topic != topic);
         let is_sure = asked.asked >= PART.asked && asked.this >= PART.this;
         if is_sure && is_new && !topic.is_deed() && found.len() < PARTS_MAX {
@@ -419,69 +462,4 @@ fn named(pieces: &[Piece<'_>], topic: Topic) -> Option<Kind> {
     let kind = || pieces.iter().find_map(|piece| kind_asked(piece));
     let kind = topic.takes_kind().then(kind).flatten();
     kind.map(|kind| sown(pieces, kind))
-}
-
-/// A name of no more words than this is looked for.
-const NAME_WORDS_MAX: usize = 3;
-
-/// A name that we do not know: beside a word for a group, in capitals amid small letters, or with a
-/// capital right behind a word of place.
-fn unknown_name(pieces: &[Piece<'_>], folded: &Folded<'_>) -> Option<String> {
-    beside_group(pieces, folded).or_else(|| written_as_name(pieces, folded))
-}
-
-/// "groupe Gbapleu", "kalikavu group": what follows the word, else what stands before it.
-fn beside_group(pieces: &[Piece<'_>], folded: &Folded<'_>) -> Option<String> {
-    let at = pieces
-        .iter()
-        .position(|piece| piece.is_plain(Plain::Group))?;
-    let unknown = |piece: &&Piece<'_>| matches!(piece.sense, Sense::Unknown);
-    let behind = || pieces.get(at + 1).filter(unknown);
-    let before = || {
-        at.checked_sub(1)
-            .and_then(|at| pieces.get(at))
-            .filter(unknown)
-    };
-    let name = behind().or_else(before)?;
-    Some(folded.written(name.start, name.end).to_string())
-}
-
-fn written_as_name(pieces: &[Piece<'_>], folded: &Folded<'_>) -> Option<String> {
-    let written = |piece: &Piece<'_>| folded.written(piece.start, piece.end);
-    let shouts = |text: &str| {
-        text.chars().filter(|letter| letter.is_alphabetic()).count() > 2
-            && !text.chars().any(char::is_lowercase)
-    };
-    if pieces
-        .iter()
-        .all(|piece| !written(piece).chars().any(char::is_lowercase))
-    {
-        return None;
-    }
-    let is_name = |at: usize| {
-        pieces.get(at).is_some_and(|piece| {
-            let text = written(piece);
-            let first = text.chars().next().is_some_and(char::is_uppercase);
-            let before = at.checked_sub(1).and_then(|at| pieces.get(at));
-            let placed =
-                before.is_some_and(|before| before.is_any(&[Plain::At, Plain::To, Plain::From]));
-            matches!(piece.sense, Sense::Unknown) && (shouts(text) || (first && placed))
-        })
-    };
-    let start = (0..pieces.len()).find(|at| is_name(*at))?;
-    let goes_on = |at: &usize| {
-        pieces.get(*at).is_some_and(|piece| {
-            matches!(piece.sense, Sense::Unknown)
-                && written(piece)
-                    .chars()
-                    .next()
-                    .is_some_and(char::is_uppercase)
-        })
-    };
-    let more = (start + 1..pieces.len())
-        .take_while(goes_on)
-        .take(NAME_WORDS_MAX - 1);
-    let end = more.last().unwrap_or(start);
-    let (first, last) = (pieces.get(start)?, pieces.get(end)?);
-    Some(folded.written(first.start, last.end).to_string())
 }

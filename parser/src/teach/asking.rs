@@ -21,12 +21,13 @@ use super::{
     root,
 };
 use crate::{
-    Act, Kind, Query, Reader,
+    Act, Kind, Query, Reader, Topic,
     learned::clues::Clue,
     reader::asked_by_rules,
     spoken::{
         askings::Askings,
         meant::{self, Asked, WHATS},
+        said::{SAID, Said},
         signals::{Signals, signals},
     },
 };
@@ -39,6 +40,9 @@ impl Line {
         let expect = self.expect.as_ref();
         let mut asked = expect.into_iter().flatten().filter(is_asked);
         let Some(first) = asked.next() else {
+            if let Some(said) = self.says() {
+                return said;
+            }
             let fair = self.alternatives.iter().any(|act| act == "answer");
             return (!fair).then_some(0);
         };
@@ -56,6 +60,31 @@ impl Line {
                 query.what(by_adviser) == what && topic.is_deed() == is_deed
             })
             .map(|at| at + 1)
+    }
+
+    /// Which column of what else can be said is right: none of a bare answer, which the lists read.
+    fn says(&self) -> Option<Option<usize>> {
+        if !matches!(self.act.as_str(), "amend" | "reply") {
+            return None;
+        }
+        let only = match self.expect.as_deref() {
+            Some([only]) => only["kind"].as_str(),
+            _ => None,
+        };
+        let column = |kind: &str| {
+            let said = match kind {
+                "correct" => Said::Correct,
+                "undo" => Said::Undo,
+                "yes" => Said::Yes,
+                "no" => Said::No,
+                "later" => Said::Later,
+                "done" => Said::Done,
+                _ => return None,
+            };
+            let at = SAID.iter().position(|other| *other == said);
+            at.map(|at| 1 + WHATS.len() + at)
+        };
+        Some(only.and_then(column))
     }
 
     /// The clues and signs of what it asks.
@@ -93,7 +122,7 @@ impl Line {
             Act::Query(query) => query.what(by_adviser).to_string(),
             other => std::format!("{other:?}"),
         });
-        let (topic, kind) = asked.topic();
+        let (topic, kind) = asked.topic().unwrap_or((Topic::Other, None));
         json!({
             "lang": self.lang, "role": self.role, "text": self.text, "act": self.act, "expect": self.expect,
             "right": self.asks(), "is": asked.what + 1, "what": Query::of(topic, kind).what(by_adviser),

@@ -1,5 +1,7 @@
 //! What is said to the bot: answers, corrections, questions.
 
+use std::string::ToString;
+
 use super::{check, check_adviser};
 
 #[test]
@@ -78,6 +80,21 @@ fn corrections() {
         "!correct field=values_cm from=34 to=43 kind=girth block=B",
     );
     check("50 kg not 500 kg", "!correct field=amount from=500 to=50");
+}
+
+/// Beside words of no list the two values are handed on: what was told before decides.
+#[test]
+fn a_correction_in_words_of_no_list_needs_both_values() {
+    let amends = |text: &str| {
+        let change = super::read(text).amends;
+        change.and_then(|change| change.from.zip(change.to))
+    };
+    let pair = |from: &str, to: &str| Some((from.to_string(), to.to_string()));
+    let text = "sorry boss 38 not 33, i miscounted grogly";
+    assert_eq!(amends(text), pair("33", "38"));
+    assert_eq!(amends("it is A not B grogly mate"), pair("B", "A"));
+    assert_eq!(amends("sorry grogly 38"), None);
+    assert_eq!(amends("planted 38 in A and 33 in B"), None);
 }
 
 #[test]

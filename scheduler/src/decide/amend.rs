@@ -2,13 +2,25 @@
 
 use alloc::{boxed::Box, string::String, vec::Vec};
 
-use budwood_parser::{Correction, Field};
+use budwood_parser::{Correction, Field, Reading, Sender};
 
-use super::{Amend, Change, Decision, Draft, Scene, complete};
+use super::{Amend, Change, Decision, Draft, Pending, Scene, complete};
+
+/// A correction reaches what waits to be confirmed first, then what was stored last.
+pub(super) fn correct(correction: &Correction, scene: &Scene<'_>) -> Decision {
+    let waiting = match scene.pending {
+        Some(Pending::Confirm(facts)) => pending(correction, facts, scene),
+        Some(Pending::Ask { .. } | Pending::Choose { .. } | Pending::Nudge { .. }) | None => None,
+    };
+    match waiting {
+        Some(facts) => super::judge(facts, Vec::new(), None, scene),
+        None => change(correction, scene),
+    }
+}
 
 /// The change that "no 102 not 120" asks for. The number that equals the fact's value is the old
 /// one; if that cannot be told, ask.
-pub(super) fn change(correction: &Correction, scene: &Scene<'_>) -> Decision {
+fn change(correction: &Correction, scene: &Scene<'_>) -> Decision {
     let facts = scene.last.iter().map(|last| &last.draft);
     let found = fitting(facts, correction, scene);
     let found = found.map(|(index, field, now)| {
@@ -22,12 +34,19 @@ pub(super) fn change(correction: &Correction, scene: &Scene<'_>) -> Decision {
     Decision::Amend(found.map_or_else(|| Amend::Unsure(correction.clone()), Amend::Change))
 }
 
+/// A correction in words of no list, where a fact that was told before has one of its two values.
+pub(super) fn borne_out(reading: &Reading, scene: &Scene<'_>) -> Option<Decision> {
+    let correction = reading.amends.as_ref()?;
+    if reading.alarm.is_some() || scene.sender == Sender::Unknown {
+        return None;
+    }
+    let amended = correct(correction, scene);
+    let is_unsure = matches!(amended, Decision::Amend(Amend::Unsure(_)));
+    (!is_unsure).then_some(amended)
+}
+
 /// Facts that wait to be confirmed, with the correction in them; none when it does not fit them.
-pub(super) fn pending(
-    correction: &Correction,
-    facts: &[Draft],
-    scene: &Scene<'_>,
-) -> Option<Vec<Draft>> {
+fn pending(correction: &Correction, facts: &[Draft], scene: &Scene<'_>) -> Option<Vec<Draft>> {
     let (index, _, now) = fitting(facts.iter(), correction, scene)?;
     let mut facts = facts.to_vec();
     *facts.get_mut(index)? = now;

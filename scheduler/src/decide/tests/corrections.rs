@@ -128,3 +128,27 @@ fn a_stranger_corrects_nothing() {
     let stranger = given().from(Sender::Unknown);
     check(&stranger, &correct(None, Some("102")), "silent, Stranger");
 }
+
+/// Words of no list make a correction only where a fact that was told has one of the two values.
+#[test]
+fn a_likely_correction_must_be_borne_out() {
+    let likely = |from: &str, to: &str, sender: Sender| {
+        let reading = Reading {
+            amends: Some(Correction {
+                from: Some(from.to_string()),
+                to: Some(to.to_string()),
+                ..Correction::default()
+            }),
+            ..Reading::default()
+        };
+        let told = given().after(&[draft(Kind::Replaced, "A", count(33))]);
+        (told.from(sender), reading)
+    };
+    let (farmer, reading) = likely("38", "33", Sender::Farmer);
+    let to_38 = "change count of 0 to replaced 38 A";
+    check(&farmer, &reading, to_38);
+    let (farmer, reading) = likely("38", "34", Sender::Farmer);
+    check(&farmer, &reading, "silent, NotWork");
+    let (stranger, reading) = likely("38", "33", Sender::Unknown);
+    check(&stranger, &reading, "silent, Stranger");
+}
