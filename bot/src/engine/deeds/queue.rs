@@ -1,8 +1,7 @@
-//! The queue of the adviser: shown one by one, stored by a 1, closed by a word.
+//! The queue of the adviser: shown one by one, stored by the number of a reading, closed by a word.
 
 use budwood_parser::{Bare, Reading};
 use budwood_scheduler::{MessageId, Person, PersonId, Role, Source};
-use chrono::TimeDelta;
 
 use crate::{
     args,
@@ -13,7 +12,7 @@ use crate::{
         turn::{Telling, Turn},
     },
     wording::{Key, Phrase, Value},
-    words::{limits, matter::Matter},
+    words::matter::Matter,
 };
 
 impl Step<'_> {
@@ -33,22 +32,24 @@ impl Step<'_> {
         phrase
     }
 
-    /// 1 of an adviser: what was read last is stored as its sender told it, by her word. It needs
+    /// A number of an adviser: what was read last is stored by that reading of it, as its sender told
+    /// it, by her word. It needs
     /// the code of a visit, as whatever is written for others.
     pub(crate) fn accept_read(&mut self, turn: &Turn, reading: &Reading) -> Option<Done> {
         let view = self.view();
         let is_asked = view.open_question(&turn.number).is_some();
-        if is_asked || reading.bare != Some(Bare::Number(1.0)) {
+        let (false, Some(Bare::Number(number))) = (is_asked, &reading.bare) else {
             return None;
-        }
+        };
         let speaker = view.person(turn.speaker);
         let adviser = speaker.filter(|speaker| speaker.role == Role::Adviser)?;
         let adviser = adviser.clone();
         let matter = view.read_last(&adviser)?.clone();
-        let facts = view.facts_in(&matter);
-        if facts.is_empty() {
-            return None;
-        }
+        let readings = view.readings_of(&matter);
+        let numbered = (1_u32..).zip(readings);
+        let (_, facts) = numbered
+            .into_iter()
+            .find(|(at, _)| f64::from(*at).total_cmp(number).is_eq())?;
         if !view.is_on_visit(&turn.number) {
             let visit = view.visit(turn);
             return Some(self.ask_code(turn, visit));
@@ -91,17 +92,6 @@ impl Step<'_> {
     /// What was shown last waits no more. The next answer must not be about what was shown before.
     fn close_shown(&mut self, adviser: PersonId, message: MessageId) {
         self.close_matter(message);
-        let view = self.view();
-        let waiting = view.person(adviser).map(|one| view.waiting_for(one));
-        let waiting: Vec<Matter> = waiting.unwrap_or_default().into_iter().cloned().collect();
-        for matter in waiting {
-            if let Some(at) = matter.read_at {
-                let long_ago = at - TimeDelta::hours(limits::READ_HOURS);
-                self.put_matter(Matter {
-                    read_at: Some(long_ago),
-                    ..matter
-                });
-            }
-        }
+        self.forget_shown(adviser);
     }
 }
