@@ -77,20 +77,20 @@ impl View<'_> {
     /// The facts that a decision would store by a person's word; of what is missing, each that it
     /// may be.
     fn storable(self, person: PersonId, decision: Decision) -> Vec<Vec<Draft>> {
-        match decision {
-            Decision::Ask {
-                facts,
-                missing: Missing::Block { unknown: None },
-            } => self.on_each_block(person, &facts),
-            Decision::Ask {
-                facts,
-                missing:
-                    Missing::Count {
-                        range: Some((low, high)),
-                    },
+        if let Decision::Both(first, _) = decision {
+            return self.storable(person, *first);
+        }
+        let Decision::Ask { facts, missing } = decision else {
+            return as_it_is(decision);
+        };
+        match missing {
+            Missing::Block { unknown: None } => self.on_each_block(person, &facts),
+            Missing::Count {
+                range: Some((low, high)),
             } => [low, high].map(|count| counted(&facts, count)).into(),
-            Decision::Both(first, _) => self.storable(person, *first),
-            other => as_it_is(other),
+            Missing::Block { .. } | Missing::Count { .. } | Missing::Values | Missing::Date => {
+                Vec::new()
+            }
         }
     }
 
