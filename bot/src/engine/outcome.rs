@@ -90,6 +90,8 @@ outcomes! {
     FromShortCode = "from a short code",
     /// Our own text came back.
     Echo = "echo",
+    /// A machine says the same whenever we speak.
+    FromMachine = "from a machine",
     /// The gateway delivered its text once more.
     DeliveredAgain = "delivered again",
     /// The network or a second gateway delivered it once more.
@@ -111,7 +113,7 @@ mod tests {
     use super::Outcome;
 
     /// As the records have them: a word may be added, and none may change.
-    const STORED: [&str; 37] = [
+    const STORED: [&str; 38] = [
         "recorded",
         "changed",
         "taken back",
@@ -145,6 +147,7 @@ mod tests {
         "from a name",
         "from a short code",
         "echo",
+        "from a machine",
         "delivered again",
         "delivered twice",
         "released",
