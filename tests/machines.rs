@@ -56,15 +56,26 @@ fn talk(desk: &mut Desk, first: &str, answer: impl Fn(&str, usize) -> String) ->
     panic!("it goes on without end");
 }
 
-/// What phones answer by themselves while somebody drives.
+/// What phones answer by themselves while somebody drives, and what is answered each time.
 const DRIVING: &str = "I am driving and read this when I am back";
+const ASKING: &str = "who is this and what must I do now";
 
 #[test]
 fn what_always_answers_the_same_is_answered_twice_at_most() {
     let mut desk = desk();
     let (got, _) = talk(&mut desk, "help", |_, _| DRIVING.to_owned());
     assert!(got <= 3, "{got} texts");
-    // What somebody types is heard again at once.
+    desk.wait(TimeDelta::hours(2));
+    let (got, warned) = talk(&mut desk, "status", |_, _| ASKING.to_owned());
+    assert!(got <= 3 && warned == 1, "{got} texts, {warned} times told");
+    assert!(desk.engine.held_back().machines > 0);
+    // A danger is heard whatever came before, and what somebody types is answered again at once.
+    for _ in 0..5 {
+        desk.wait(TimeDelta::seconds(5));
+        desk.text(JARO, "there is a fire in the farm now");
+        let help = send(&mut desk, &mut 0);
+        assert_eq!(help.len(), 1, "{help:?}");
+    }
     desk.wait(TimeDelta::minutes(1));
     assert_eq!(desk.text(JARO, "planted 50 A"), "recorded");
 }
@@ -98,7 +109,7 @@ fn a_row_of_reports_that_differ_in_their_numbers_is_heard() {
     for count in 1..=6 {
         desk.wait(TimeDelta::seconds(5));
         let outcome = desk.text(JARO, &format!("there were {count} more trees planted in A"));
-        assert_ne!(outcome, "from a machine", "{count}");
+        assert_ne!(outcome, "echo", "{count}");
         send(&mut desk, &mut 0);
     }
     assert_eq!(desk.engine.held_back().machines, 0);

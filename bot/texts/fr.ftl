@@ -471,6 +471,14 @@ held-until = Pas de rappels à { $name } avant { $day }. Pour finir plus tot: RE
 gone-on = { $name } a de nouveau les rappels.
 not-held = { $name } a déjà les rappels.
 
+## What an adviser owes to whom
+promised = Noté, No { $number }, avant { $day }: { $text }. Fait? Ecrivez TENU { $number }
+promise-kept = Fait: { $text }. Encore promis: { $count }
+promise-none = Rien de tel n'est promis. Pour voir ce qui l'est: SEMAINE
+promise-full = { $count } promesses sont ouvertes. Réglez-en d'abord: SEMAINE
+owed = { $number } { $text } ({ $day })
+owed-call = appeler { $name } ({ $day })
+
 ## An adviser's own words to a group or a person
 announce-ask = { $phones ->
     [one] { $phones } téléphone
@@ -685,6 +693,7 @@ best = Vivants: { $alive }. Le plus de vides: { $gaps }. Le plus de silence: { $
 cost = Messages du mois, tout le service: { $parts } parties{ $money }{ $share }. Téléphones en panne: { $failing }
 cost-money = , prix { $cost }
 week = Votre semaine: visites faites { $made }, à visiter { $left }, messages en attente { $waiting }{ $deadline }
+week-owed = Semaine: visites { $made } faites, { $left } à faire, { $waiting } messages{ $deadline }. Promis: { $promises }
 week-order = . Commander plants avant { $day }
 last-list = { $name }: { $facts }
 last-fact = { $day } { $source }{ $block } { $what }

@@ -468,6 +468,14 @@ held-until = Sem lembretes a { $name } até { $day }. Para acabar antes: RETOMAR
 gone-on = { $name } recebe lembretes de novo.
 not-held = { $name } ja recebe lembretes.
 
+## What an adviser owes to whom
+promised = Anotado, n. { $number }, ate { $day }: { $text }. Feito? Escreva CUMPRIDO { $number }
+promise-kept = Feito: { $text }. Ainda prometido: { $count }
+promise-none = Nada assim foi prometido. Para ver o que foi: SEMANA
+promise-full = Ha { $count } promessas abertas. Feche algumas antes: SEMANA
+owed = { $number } { $text } ({ $day })
+owed-call = ligar { $name } ({ $day })
+
 ## An adviser's own words to a group or a person
 announce-ask = { $phones ->
     [one] { $phones } telefone
@@ -682,6 +690,7 @@ best = Vivas: { $alive }. Mais falhas: { $gaps }. Mais silencio: { $quiet }
 cost = Mensagens do mes, todo o servico: { $parts } partes{ $money }{ $share }. Telefones que falham: { $failing }
 cost-money = , custo { $cost }
 week = Sua semana: visitas feitas { $made }, a visitar { $left }, mensagens na fila { $waiting }{ $deadline }
+week-owed = Sua semana: visitas feitas { $made }, a visitar { $left }, mensagens na fila { $waiting }{ $deadline }. Prometido: { $promises }
 week-order = . Pedir mudas ate { $day }
 last-list = { $name }: { $facts }
 last-fact = { $day } { $source }{ $block } { $what }

@@ -68,6 +68,10 @@ outcomes! {
     ForPerson = "for a person",
     /// The adviser has seen to a text that waited.
     SeenTo = "seen to",
+    /// The adviser owes something to somebody.
+    Promised = "promised",
+    /// It was done.
+    Kept = "kept",
     /// Somebody is left in peace.
     LeftAlone = "left alone",
     /// Somebody is reminded again.
@@ -90,8 +94,6 @@ outcomes! {
     FromShortCode = "from a short code",
     /// Our own text came back.
     Echo = "echo",
-    /// A machine says the same whenever we speak.
-    FromMachine = "from a machine",
     /// The gateway delivered its text once more.
     DeliveredAgain = "delivered again",
     /// The network or a second gateway delivered it once more.
@@ -113,7 +115,7 @@ mod tests {
     use super::Outcome;
 
     /// As the records have them: a word may be added, and none may change.
-    const STORED: [&str; 38] = [
+    const STORED: [&str; 39] = [
         "recorded",
         "changed",
         "taken back",
@@ -136,6 +138,8 @@ mod tests {
         "speaks another language",
         "for a person",
         "seen to",
+        "promised",
+        "kept",
         "left alone",
         "gone on",
         "not understood",
@@ -147,7 +151,6 @@ mod tests {
         "from a name",
         "from a short code",
         "echo",
-        "from a machine",
         "delivered again",
         "delivered twice",
         "released",

@@ -67,6 +67,10 @@ impl Step<'_> {
         }
         match class {
             Class::Answer if is_known && self.is_said_enough(&said) => return Some(said),
+            Class::Answer if self.is_to_machine(&said.to.number) => {
+                self.world.held_back.machines += 1;
+                return said.asks.then_some(said);
+            }
             Class::Answer | Class::Security if is_known => {
                 let verdict = self.may_answer(&said, class);
                 if verdict == Verdict::Go {
@@ -101,6 +105,12 @@ impl Step<'_> {
             | Class::Service => self.send(said),
         }
         None
+    }
+
+    /// Whether what texts there says the same whenever we speak.
+    fn is_to_machine(&self, number: &str) -> bool {
+        let machine = self.view().talk(number).and_then(|talk| talk.machine);
+        machine.is_some_and(|machine| machine.times >= limits::MACHINE_TIMES)
     }
 
     /// The operator is told of a phone that used up its answers day after day.

@@ -23,7 +23,7 @@ const ANY_ECHO: u32 = 0;
 
 impl Step<'_> {
     /// A text of a name or a short code.
-    pub(super) fn from_service(&mut self, outcome: Outcome) -> Done {
+    pub(super) fn heard_service(&mut self, outcome: Outcome) -> Done {
         self.world.held_back.services += 1;
         outcome.silently()
     }
@@ -34,18 +34,19 @@ impl Step<'_> {
         Outcome::Echo.silently()
     }
 
-    /// Of a text that a machine sends nothing is read or said.
-    pub(super) fn from_machine(&mut self, number: &str, text: &str) -> Option<Done> {
-        let sum = said::sum_of(text)?;
+    /// Notes whether a machine may have sent a text. What comes back is nothing else; what is always
+    /// the same is heard like any text, for somebody may be in danger, and only gets no answers.
+    pub(super) fn watch_for_machines(&mut self, number: &str, text: &str) -> Option<Done> {
         let now = self.now;
         let talk = self.view().talk(number)?;
-        let is_echo = talk.said.contains(&sum);
-        if !is_echo && !is_at_once(talk, now) {
+        let sum = said::sum_of(text);
+        let is_echo = sum.is_some_and(|sum| talk.said.contains(&sum));
+        let Some(sum) = sum.filter(|_| is_echo || is_at_once(talk, now)) else {
             if talk.machine.is_some() {
                 self.talk(number).machine = None;
             }
             return None;
-        }
+        };
         let text = if is_echo { ANY_ECHO } else { sum };
         let before = talk.machine.filter(|machine| machine.text == text);
         let times = before.map_or(0, |machine| machine.times).saturating_add(1);
@@ -53,14 +54,7 @@ impl Step<'_> {
         if times >= limits::MACHINE_TIMES {
             self.warn_of_machine(number);
         }
-        if is_echo {
-            return Some(self.echo());
-        }
-        if times < limits::MACHINE_TIMES {
-            return None;
-        }
-        self.world.held_back.machines += 1;
-        Some(Outcome::FromMachine.silently())
+        is_echo.then(|| self.echo())
     }
 }
 
