@@ -19,6 +19,9 @@ use crate::{
     words::message::{Deed, Listed},
 };
 
+/// A deed that a question asks for.
+type Doing<S> = fn(&mut S, &Turn, &Person, &Query) -> Done;
+
 impl Step<'_> {
     /// Answers a question or a command.
     pub(crate) fn answer_to(&mut self, turn: &Turn, answer: Answer) -> Done {
@@ -120,7 +123,7 @@ impl Step<'_> {
         if matches!(topic, Topic::LeaveAlone | Topic::GoOn) {
             return Some(self.hold_or_go(turn, speaker, query));
         }
-        let deeds: [(Topic, fn(&mut Self, &Turn, &Person, &Query) -> Done); 3] = [
+        let deeds: [(Topic, Doing<Self>); 3] = [
             (Topic::Promise, Self::promise),
             (Topic::Kept, Self::kept),
             (Topic::Pass, Self::pass_on),
