@@ -1,7 +1,9 @@
 //! Who forges a number, and who texts without end, gets nothing by it and is in nobody's way.
 
+mod handover;
 mod phones;
 mod promises;
+mod roles;
 mod tell;
 
 use budwood::words::traffic::Outgoing;

@@ -233,6 +233,9 @@ stranger = I do not know this number. Please ask your adviser to put it on the l
 help = Text what you did: { $example }, weeded B, fed B. Ask: WHAT NOW, CALL ME, LANGUAGE. Mistake: NO. End texts: STOP. -{ $adviser }
 help-adviser = Ask, with a group: STATUS LATE DEAD GAPS ORDER BAGS GIRTH READY SICK ROOT WIND FIRE RAIN CLONE MAP; QUIET VISIT WEEK COST WAITING. Then: MORE. End: STOP
 help-adviser-more = With a farmer: GIRTH READY LAST LABOUR HOLD GO LOST MOVED. NEXT, DONE, BEST, WHO and digits. Groups: PRUNE, WINDOW, WARN. On a visit: from Keti: dead 4 A
+help-clerk = Ask about { $group }: STATUS LATE QUIET DEAD GAPS ORDER MAP WHO. Texts that wait: WAITING, NEXT, then DONE. Lost phone of the adviser: LOST and name. End: STOP
+help-viewer = Ask about { $group }: STATUS DEAD GAPS ORDER GIRTH READY CLONE SICK RAIN MAP. Then: MORE. End: STOP
+not-yours = That is not for you to do or see here, { $name }; { $adviser } can. What you can: HELP
 example = dead 8 { $block }
 stopped = Done. No more reminders to this number. Your record is kept. Text START to return, ERASE to take your name out.
 started = Welcome, { $name }. Reminders for your blocks will come, about one a week. You can end them at any time: text STOP. -{ $adviser }
@@ -438,6 +441,8 @@ waiting-none = No text waits for you.
 waiting-person = { $name } { $hours }h
 waiting-next = { $name } ({ $group }) { $digits }, { $hours }h, { $concern }. Seen to? DONE: { $text }
 waiting-next-store = { $name } ({ $group }) { $digits }, { $hours }h. Store { $block }: { $facts }? Reply 1. Seen to? DONE: { $text }
+waiting-next-choose = { $name } ({ $group }) { $digits }, { $hours }h. Store { $readings }? Reply its number. Seen to? DONE: { $text }
+waiting-reading = { $number } { $block } { $facts }
 waiting-next-number = { $name } ({ $group }) { $digits }, { $hours }h. Lost? LOST { $name }. New? MOVED { $name } and number. Seen to? DONE: { $text }
 waiting-closed = Closed: { $name }. Waiting now: { $count }.
 waiting-old = { $count ->
@@ -448,6 +453,16 @@ held = No reminders to { $name } until you text GO { $name }
 held-until = No reminders to { $name } until { $day }. To end it sooner text GO { $name }
 gone-on = { $name } is reminded again.
 not-held = { $name } gets reminders, nothing to end.
+
+## A text or a group goes to a colleague
+pass-whom = To whom? These can take it: { $people }
+pass-nobody = Nobody else is on the list who could take it.
+pass-none = No text was read just now. To read one text NEXT
+passed = Passed to { $adviser }: the text of { $name }. Waiting now: { $count }
+passed-notice = { $adviser } passes a text of { $name } ({ $group }) to you. To read it text NEXT
+hand-ask = { $name } looks after { $groups } from now on: farmers { $farmers }, texts waiting { $waiting }, promised { $owed }, sick { $sick }? Reply YES { $code }
+handed = { $name } looks after { $groups } now and is told: farmers { $farmers }, texts waiting { $waiting }, promised { $owed }, sick { $sick }.
+handed-notice = { $adviser } hands { $groups } over to you: farmers { $farmers }, texts waiting { $waiting }, promised { $owed }, sick { $sick }. Text WAITING, WEEK, SICK
 
 ## What an adviser owes to whom
 promised = Noted as { $number }, by { $day }: { $text }. When it is done text KEPT { $number }
@@ -593,6 +608,7 @@ operator-share = , { $pct }% of the budget
 operator-refused = { $gateway } takes no texts
 operator-down = { $gateway } has no line
 operator-silent = nothing came in by { $gateway } for { $days } days
+operator-machine = The phone that ends { $digits } texts like a machine, and gets fewer answers. Please ask whose it is and what it runs.
 operator-oldest = a text has waited { $hours }h to leave
 operator-disk = the disk is nearly full
 operator-spent = this month's budget is gone

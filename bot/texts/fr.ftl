@@ -255,6 +255,9 @@ stranger = Je ne connais pas ce numéro. Demandez à votre conseiller de le mett
 help = Dites ce qui est fait: { $example }, sarclé B, engrais B. Demandez: QUE FAIRE, APPELEZ MOI, LANGUE. Erreur: NON. Fin: STOP. -{ $adviser }
 help-adviser = Par groupe: ETAT RETARD MORTS VIDES COMMANDE SACS TOUR PRET MALADIE RACINE PLUIE CLONE CARTE; SILENCE VISITE SEMAINE COUT ATTENTE. Puis SUITE. Fin: STOP
 help-adviser-more = Par planteur: TOUR PRET DERNIER SUSPENDRE REPRENDRE PERDU. SUIVANT, FINI, COMPARER, QUI et chiffres. Groupe: VENT, FEU, FENETRE, PREVENIR
+help-clerk = Pour { $group }: ETAT RETARD SILENCE MORTS VIDES COMMANDE CARTE QUI. Messages: ATTENTE, SUIVANT, puis FINI. Conseiller sans téléphone: PERDU et nom. Fin: STOP
+help-viewer = Pour { $group }: ETAT MORTS VIDES COMMANDE TOUR PRET CLONE MALADIE PLUIE CARTE. Puis SUITE. Fin: STOP
+not-yours = Cela ne se fait ou se voit pas ici, { $name }; { $adviser } peut. Ce que vous pouvez: AIDE
 example = morts 8 { $block }
 stopped = C'est fait. Plus de rappels à ce numéro. Vos données restent. DEBUT pour revenir, EFFACEZ MOI pour enlever votre nom.
 started = Bienvenue, { $name }. Vous aurez des rappels pour vos parcelles, environ un par semaine. Pour arreter quand vous voulez: STOP. -{ $adviser }
@@ -460,6 +463,8 @@ waiting-none = Aucun message ne vous attend.
 waiting-person = { $name } { $hours }h
 waiting-next = { $name } ({ $group }) { $digits }, { $hours }h, { $concern }. Réglé? FINI: { $text }
 waiting-next-store = { $name } ({ $group }) { $digits }, { $hours }h. Noter { $block }: { $facts }? Répondez 1. Réglé? FINI: { $text }
+waiting-next-choose = { $name } ({ $group }) { $digits }, { $hours }h. Noter { $readings }? Répondez le chiffre. Réglé? FINI: { $text }
+waiting-reading = { $number } { $block } { $facts }
 waiting-next-number = { $name } ({ $group }) { $digits }, { $hours }h. Perdu? PERDU { $name }. Nouveau? CHANGÉ { $name } + numéro. Réglé? FINI: { $text }
 waiting-closed = Réglé: { $name }. Encore en attente: { $count }.
 waiting-old = { $count ->
@@ -470,6 +475,16 @@ held = Pas de rappels à { $name } jusqu'à ce que vous écriviez REPRENDRE { $n
 held-until = Pas de rappels à { $name } avant { $day }. Pour finir plus tot: REPRENDRE { $name }
 gone-on = { $name } a de nouveau les rappels.
 not-held = { $name } a déjà les rappels.
+
+## A text or a group goes to a colleague
+pass-whom = A qui? Peuvent le prendre: { $people }
+pass-nobody = Personne d'autre sur la liste ne peut le prendre.
+pass-none = Aucun message lu à l'instant. Pour lire: SUIVANT
+passed = Passé à { $adviser }: le message de { $name }. Encore en attente: { $count }
+passed-notice = { $adviser } vous passe un message de { $name } ({ $group }). Pour lire: SUIVANT
+hand-ask = { $name } suit désormais { $groups }: planteurs { $farmers }, messages { $waiting }, promesses { $owed }, malades { $sick }? Répondez OUI { $code }
+handed = { $name } suit maintenant { $groups } et le sait: planteurs { $farmers }, messages { $waiting }, promesses { $owed }, malades { $sick }.
+handed-notice = { $adviser } vous remet { $groups }: planteurs { $farmers }, messages { $waiting }, promesses { $owed }, malades { $sick }. ATTENTE, SEMAINE, MALADIE
 
 ## What an adviser owes to whom
 promised = Noté, No { $number }, avant { $day }: { $text }. Fait? Ecrivez TENU { $number }
@@ -614,6 +629,7 @@ operator-share = , { $pct }% du budget
 operator-refused = { $gateway } ne prend pas les messages
 operator-down = { $gateway } n'est pas relié
 operator-silent = rien ne vient par { $gateway } depuis { $days } jours
+operator-machine = Le téléphone finissant par { $digits } écrit comme une machine et a moins de réponses. Demandez à qui il est.
 operator-oldest = un message attend l'envoi depuis { $hours }h
 operator-disk = le disque est presque plein
 operator-spent = le budget du mois est fini

@@ -209,6 +209,9 @@ stranger = Nomor ini belum saya kenal. Minta penyuluh memasukkannya ke daftar.
 help = Tulis pekerjaan: { $example }, disiang B, dipupuk B. Tanya: APA LAGI, TELEPON SAYA, BAHASA. Salah: TIDAK. Stop SMS: BERHENTI. -{ $adviser }
 help-adviser = Per kelompok: STATUS TERLAMBAT MATI KOSONG PESANAN LILIT SIAP SAKIT AKAR ANGIN API HUJAN KLON PETA; DIAM KUNJUNGAN BIAYA TUNGGU. Lagi: LANJUTAN. Stop: BERHENTI
 help-adviser-more = Per petani: LILIT SIAP RIWAYAT TAHAN LANJUT HILANG. BERIKUT, SELESAI, SIAPA dan angka akhir. Kelompok: WAKTU TANAM, TAHAN TANAM, PERINGATKAN
+help-clerk = Untuk { $group }: STATUS TERLAMBAT DIAM MATI KOSONG PESANAN PETA SIAPA. Pesan: TUNGGU, BERIKUT, lalu SELESAI. Stop: BERHENTI
+help-viewer = Untuk { $group }: STATUS MATI KOSONG PESANAN LILIT SIAP KLON SAKIT HUJAN PETA. Lagi: LANJUTAN. Stop: BERHENTI
+not-yours = Itu bukan tugas Anda di sini, { $name }; { $adviser } bisa. Yang bisa: BANTUAN
 example = mati 8 { $block }
 stopped = Baik. Tidak ada pengingat lagi ke nomor ini. Catatan disimpan. MULAI untuk kembali, HAPUS DATA SAYA untuk menghapus nama.
 started = Selamat datang, { $name }. Pengingat untuk kebun akan datang, sekitar sekali seminggu. Bisa berhenti kapan saja: balas BERHENTI. -{ $adviser }
@@ -402,6 +405,8 @@ waiting-none = Tidak ada pesan yang menunggu Anda.
 waiting-person = { $name } { $hours }j
 waiting-next = { $name } ({ $group }) { $digits }, { $hours } jam, { $concern }. Sudah diurus? SELESAI: { $text }
 waiting-next-store = { $name } ({ $group }) { $digits }, { $hours } jam. Catat { $block }: { $facts }? Balas 1. Sudah diurus? SELESAI: { $text }
+waiting-next-choose = { $name } ({ $group }) { $digits }, { $hours } jam. Catat { $readings }? Balas nomornya. Sudah diurus? SELESAI: { $text }
+waiting-reading = { $number } { $block } { $facts }
 waiting-next-number = { $name } ({ $group }) { $digits }, { $hours } jam. Hilang? HILANG { $name }. Baru? PINDAH { $name } + nomor. SELESAI: { $text }
 waiting-closed = Selesai: { $name }. Masih menunggu: { $count }.
 waiting-old = { $count } pesan menunggu lebih { $hours } jam, satu dari { $name } ({ $group }). Untuk membaca: BERIKUT
@@ -409,6 +414,16 @@ held = { $name } tidak diingatkan sampai Anda tulis LANJUT { $name }
 held-until = { $name } tidak diingatkan sampai { $day }. Untuk mulai lagi: LANJUT { $name }
 gone-on = { $name } diingatkan lagi.
 not-held = { $name } memang masih diingatkan.
+
+## A text or a group goes to a colleague
+pass-whom = Kepada siapa? Yang bisa: { $people }
+pass-nobody = Tidak ada orang lain di daftar yang bisa mengambilnya.
+pass-none = Belum ada pesan yang dibaca. Untuk membaca: BERIKUT
+passed = Diteruskan ke { $adviser }: pesan { $name }. Masih menunggu: { $count }
+passed-notice = { $adviser } meneruskan pesan { $name } ({ $group }) kepada Anda. Untuk membaca: BERIKUT
+hand-ask = Mulai sekarang { $name } mengurus { $groups }: { $farmers } petani, { $waiting } pesan, { $owed } janji, { $sick } sakit? Balas YA { $code }
+handed = { $name } sekarang mengurus { $groups } dan sudah diberi tahu: { $farmers } petani, { $waiting } pesan, { $owed } janji, { $sick } sakit.
+handed-notice = { $adviser } menyerahkan { $groups } kepada Anda: { $farmers } petani, { $waiting } pesan, { $owed } janji, { $sick } sakit. TUNGGU, PEKAN SAYA, SAKIT
 
 ## What an adviser owes to whom
 promised = Dicatat no. { $number }, sampai { $day }: { $text }. Kalau sudah: DITEPATI { $number }
@@ -532,6 +547,7 @@ operator-share = , { $pct }% anggaran
 operator-refused = { $gateway } tidak menerima pesan
 operator-down = { $gateway } tidak tersambung
 operator-silent = { $days } hari tidak ada pesan masuk lewat { $gateway }
+operator-machine = Nomor berakhiran { $digits } mengirim pesan seperti mesin dan kini kurang dijawab. Tolong tanya milik siapa.
 operator-oldest = ada pesan belum terkirim { $hours } jam
 operator-disk = disk hampir penuh
 operator-spent = anggaran bulan ini habis

@@ -252,6 +252,9 @@ stranger = Nao conheco este numero. Fale com seu técnico para colocar na lista.
 help = Diga o que fez: { $example }, capina B, adubo B. Pergunte: O QUE FAZER, LIGUE PARA MIM, IDIOMA. Errado: NAO. Fim: PARAR. -{ $adviser }
 help-adviser = Por grupo: SITUACAO ATRASO MORTAS FALHAS PEDIDO SACOS DOENCA RAIZ CHUVA CLONE MAPA; SILENCIO VISITA SEMANA CUSTO FILA. Depois: MAIS. Fim: PARAR
 help-adviser-more = Por produtor: HISTORICO SUSPENDER RETOMAR PERDIDO. PROXIMO, FEITO, COMPARAR, QUEM e digitos. Grupo: VENTO, FOGO, JANELA, AVISAR
+help-clerk = Para { $group }: SITUACAO ATRASO SILENCIO MORTAS FALHAS PEDIDO MAPA QUEM. Mensagens: FILA, PROXIMO, depois FEITO. Fim: PARAR
+help-viewer = Para { $group }: SITUACAO MORTAS FALHAS PEDIDO CLONE DOENCA CHUVA MAPA. Depois: MAIS. Fim: PARAR
+not-yours = Isso nao e para voce aqui, { $name }; { $adviser } pode. O que voce pode: AJUDA
 example = mortas 8 { $block }
 stopped = Pronto. Sem mais lembretes para este numero. Seus dados ficam. INICIAR para voltar, APAGAR MEUS DADOS para tirar o nome.
 started = Boas-vindas, { $name }. Vao chegar lembretes para seus talhoes, um por semana mais ou menos. Para sair quando quiser: PARAR. -{ $adviser }
@@ -457,6 +460,8 @@ waiting-none = Nenhuma mensagem espera por voce.
 waiting-person = { $name } { $hours }h
 waiting-next = { $name } ({ $group }) { $digits }, { $hours }h, { $concern }. Resolvido? FEITO: { $text }
 waiting-next-store = { $name } ({ $group }) { $digits }, { $hours }h. Anotar { $block }: { $facts }? Responda 1. Resolvido? FEITO: { $text }
+waiting-next-choose = { $name } ({ $group }) { $digits }, { $hours }h. Anotar { $readings }? Responda o numero. Resolvido? FEITO: { $text }
+waiting-reading = { $number } { $block } { $facts }
 waiting-next-number = { $name } ({ $group }) { $digits }, { $hours }h. Perdido? PERDIDO { $name }. Novo? MUDOU { $name } e numero. FEITO: { $text }
 waiting-closed = Resolvido: { $name }. Ainda esperam: { $count }.
 waiting-old = { $count ->
@@ -467,6 +472,16 @@ held = Sem lembretes a { $name } até voce escrever RETOMAR { $name }
 held-until = Sem lembretes a { $name } até { $day }. Para acabar antes: RETOMAR { $name }
 gone-on = { $name } recebe lembretes de novo.
 not-held = { $name } ja recebe lembretes.
+
+## A text or a group goes to a colleague
+pass-whom = Para quem? Podem assumir: { $people }
+pass-nobody = Ninguem mais na lista pode assumir.
+pass-none = Nenhuma mensagem foi lida agora. Para ler: PROXIMO
+passed = Passada a { $adviser }: a mensagem de { $name }. Ainda esperam: { $count }
+passed-notice = { $adviser } passa a voce uma mensagem de { $name } ({ $group }). Para ler: PROXIMO
+hand-ask = { $name } cuida de { $groups } daqui em diante: produtores { $farmers }, mensagens { $waiting }, promessas { $owed }, doentes { $sick }? Responda SIM { $code }
+handed = { $name } cuida agora de { $groups } e ja sabe: produtores { $farmers }, mensagens { $waiting }, promessas { $owed }, doentes { $sick }.
+handed-notice = { $adviser } entrega { $groups } a voce: produtores { $farmers }, mensagens { $waiting }, promessas { $owed }, doentes { $sick }. FILA, SEMANA, DOENCA
 
 ## What an adviser owes to whom
 promised = Anotado, n. { $number }, ate { $day }: { $text }. Feito? Escreva CUMPRIDO { $number }
@@ -611,6 +626,7 @@ operator-share = , { $pct }% do orcamento
 operator-refused = { $gateway } nao aceita mensagens
 operator-down = { $gateway } sem ligacao
 operator-silent = nada vem por { $gateway } ha { $days } dias
+operator-machine = O telefone que termina em { $digits } escreve como uma maquina e tem menos respostas. Pergunte de quem e.
 operator-oldest = uma mensagem espera o envio ha { $hours }h
 operator-disk = o disco esta quase cheio
 operator-spent = o orcamento do mes acabou

@@ -212,6 +212,9 @@ stranger = ขออภัย ยังไม่มีเบอร์นี้�
 help = เช่น { $example } ถาม ทำอะไรต่อ/โทรกลับ/ภาษา ผิด:ไม่ เลิก:หยุด
 help-adviser = กลุ่ม: สถานะ ช้า ตาย ว่าง โรค ฝน พันธุ์; เงียบ เยี่ยม คิว; ดูต่อ หยุด
 help-adviser-more = ชื่อคน: รอบวง ประวัติ พัก; ถัดไป เสร็จ; กลุ่ม: ช่วงปลูก พักปลูก เตือน
+help-clerk = { $group }: สถานะ ช้า เงียบ ตาย ว่าง คิว ถัดไป เสร็จ หยุด
+help-viewer = { $group }: สถานะ ตาย ว่าง พันธุ์ โรค ฝน ดูต่อ หยุด
+not-yours = คุณ{ $name } ทำหรือดูไม่ได้ ให้ { $adviser } ทำ
 example = ตาย 8 { $block }
 stopped = ไม่ส่งเตือนอีก ข้อมูลยังอยู่ รับใหม่ส่ง เริ่ม ลบชื่อส่ง ลบข้อมูล
 started = ยินดีต้อนรับคุณ{ $name } จะเตือนงานราวสัปดาห์ละครั้ง เลิกรับ: ส่ง หยุด
@@ -414,6 +417,8 @@ waiting-none = ไม่มีข้อความรอ
 waiting-person = { $name } { $hours } ชม.
 waiting-next = { $name } { $group } { $digits } { $hours } ชม. { $concern } จบส่ง เสร็จ: { $text }
 waiting-next-store = { $name } { $digits } บันทึก { $block } { $facts } ตอบ 1 จบส่ง เสร็จ: { $text }
+waiting-next-choose = { $name } { $digits } ตอบเลข { $readings } จบส่ง เสร็จ: { $text }
+waiting-reading = { $number } { $block } { $facts }
 waiting-next-number = { $name } { $digits } ส่ง หาย/ย้ายเบอร์ { $name } จบส่ง เสร็จ: { $text }
 waiting-closed = จบ { $name } เหลือรอ { $count }
 waiting-old = { $count } ข้อความรอเกิน { $hours } ชม. { $name } ({ $group }) อ่าน: ถัดไป
@@ -421,6 +426,16 @@ held = ไม่เตือน { $name } จนกว่าจะส่ง เ�
 held-until = ไม่เตือน { $name } ถึง { $day } เริ่มก่อน: เริ่มต่อ { $name }
 gone-on = เตือน { $name } อีกแล้ว
 not-held = { $name } ยังได้รับการเตือน
+
+## A text or a group goes to a colleague
+pass-whom = ส่งต่อใคร รับได้: { $people }
+pass-nobody = ไม่มีคนอื่นในรายชื่อที่รับได้
+pass-none = ยังไม่ได้อ่านข้อความ อ่าน: ถัดไป
+passed = ส่งต่อ { $adviser } เรื่อง { $name } เหลือรอ { $count }
+passed-notice = { $adviser } ส่งต่อเรื่อง { $name } ({ $group }) อ่าน: ถัดไป
+hand-ask = ให้ { $name } ดูแล { $groups } ({ $farmers } คน รอ { $waiting } สัญญา { $owed }) ตอบ ใช่ { $code }
+handed = { $name } ดูแล { $groups } แล้ว ({ $farmers } คน รอ { $waiting })
+handed-notice = { $adviser } มอบ { $groups } ให้คุณ: { $farmers } คน รอ { $waiting } สัญญา { $owed }
 
 ## What an adviser owes to whom
 promised = จดข้อ { $number } ถึง { $day } จบส่ง ทำแล้วตามสัญญา { $number }: { $text }
@@ -547,6 +562,7 @@ operator-share = ({ $pct }%)
 operator-refused = { $gateway } ไม่รับข้อความ
 operator-down = { $gateway } สายหลุด
 operator-silent = { $gateway } ไม่มีเข้า { $days } วัน
+operator-machine = โทรศัพท์ลงท้าย { $digits } ส่งข้อความเหมือนเครื่อง เราตอบน้อยลง ถามว่าของใคร
 operator-oldest = มีข้อความรอส่ง { $hours } ชม.
 operator-disk = ดิสก์ใกล้เต็ม
 operator-spent = งบเดือนนี้หมด

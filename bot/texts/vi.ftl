@@ -214,6 +214,9 @@ stranger = Tôi không biết số này. Xin cán bộ ghi vào danh sách.
 help = Nhắn việc đã làm: { $example }, làm cỏ B, bón phân B. Hỏi: LÀM GÌ TIẾP, GỌI TÔI, NGÔN NGỮ. Báo sai: KHÔNG. Không nhận tin nữa: STOP. -{ $adviser }
 help-adviser = Theo nhóm: TÌNH HÌNH, CHẬM, CHẾT, THIẾU, BỆNH, RỄ, GIÓ, MƯA, GIỐNG; IM LẶNG, THĂM, HÀNG CHỜ. XEM THÊM. Thôi: STOP
 help-adviser-more = Theo tên: VANH, LỊCH SỬ, TẠM NGỪNG. TIẾP, XONG. Nhóm: VỤ TRỒNG, HOÃN VỤ TRỒNG, CẢNH BÁO
+help-clerk = { $group }: TÌNH HÌNH, CHẬM, IM LẶNG, CHẾT, THIẾU. Tin chờ: HÀNG CHỜ, TIẾP, XONG. Thôi: STOP
+help-viewer = { $group }: TÌNH HÌNH, CHẾT, THIẾU, BỆNH, GIỐNG, MƯA. XEM THÊM. Thôi: STOP
+not-yours = { $name }, việc này { $adviser } làm được. Bạn làm được gì: nhắn GIÚP
 example = chết 8 { $block }
 stopped = Xong. Không nhắc số này nữa. Dữ liệu vẫn giữ. BẮT ĐẦU để trở lại, XÓA DỮ LIỆU để bỏ tên.
 started = Chào { $name }. Sẽ có tin nhắc việc cho các lô, khoảng mỗi tuần một tin. Không muốn nhận nữa thì nhắn STOP, lúc nào cũng được. -{ $adviser }
@@ -407,6 +410,8 @@ waiting-none = Không có tin nào chờ.
 waiting-person = { $name } { $hours } giờ
 waiting-next = { $name } ({ $group }) { $digits }, { $hours } giờ, { $concern }. Đã lo? XONG: { $text }
 waiting-next-store = { $name } ({ $group }) { $digits }, { $hours } giờ. Ghi { $block }: { $facts }? Nhắn 1. XONG: { $text }
+waiting-next-choose = { $name } ({ $group }) { $digits }, { $hours } giờ. Ghi { $readings }? Nhắn số. XONG: { $text }
+waiting-reading = { $number } { $block } { $facts }
 waiting-next-number = { $name } ({ $group }) { $digits }, { $hours } giờ. Mất? MẤT MÁY { $name }. Số mới? CHUYỂN SỐ { $name } và số. XONG: { $text }
 waiting-closed = Đã xong: { $name }. Còn chờ: { $count }.
 waiting-old = { $count } tin chờ hơn { $hours } giờ, một tin của { $name } ({ $group }). Đọc tin: nhắn TIẾP
@@ -414,6 +419,16 @@ held = Không nhắc { $name } cho đến khi anh chị nhắn NHẮC LẠI { $n
 held-until = Không nhắc { $name } đến { $day }. Nhắc lại sớm hơn: NHẮC LẠI { $name }
 gone-on = { $name } được nhắc lại.
 not-held = { $name } vẫn được nhắc.
+
+## A text or a group goes to a colleague
+pass-whom = Chuyển cho ai? Có thể nhận: { $people }
+pass-nobody = Không còn ai trong danh sách nhận được.
+pass-none = Chưa đọc tin nào. Đọc tin: nhắn TIẾP
+passed = Đã chuyển cho { $adviser }: tin của { $name }. Còn chờ: { $count }
+passed-notice = { $adviser } chuyển cho bạn tin của { $name } ({ $group }). Đọc tin: nhắn TIẾP
+hand-ask = Từ nay { $name } phụ trách { $groups }: { $farmers } người, { $waiting } tin chờ, { $owed } lời hứa, { $sick } bệnh? Nhắn ĐÚNG { $code }
+handed = { $name } nay phụ trách { $groups } và đã biết: { $farmers } người, { $waiting } tin chờ, { $owed } lời hứa, { $sick } bệnh.
+handed-notice = { $adviser } bàn giao { $groups } cho bạn: { $farmers } người, { $waiting } tin chờ, { $owed } lời hứa, { $sick } bệnh. Nhắn HÀNG CHỜ
 
 ## What an adviser owes to whom
 promised = Đã ghi số { $number }, đến { $day }: { $text }. Xong nhắn XONG HỨA { $number }
@@ -537,6 +552,7 @@ operator-share = , { $pct }% ngân sách
 operator-refused = { $gateway } không nhận tin
 operator-down = { $gateway } mất kết nối
 operator-silent = { $days } ngày không có tin đến qua { $gateway }
+operator-machine = Máy có số cuối { $digits } nhắn như máy tự động nên được trả lời ít hơn. Xin hỏi máy của ai.
 operator-oldest = có tin chờ gửi { $hours } giờ
 operator-disk = đĩa sắp đầy
 operator-spent = hết ngân sách tháng này

@@ -50,7 +50,7 @@ pub(super) enum Reply {
 }
 
 /// Texts that ask for a reply, and for which.
-pub(super) const ASKING: [(&str, Reply); 83] = [
+pub(super) const ASKING: [(&str, Reply); 87] = [
     ("read-back", Reply::No),
     ("read-back-rain", Reply::No),
     ("changed", Reply::No),
@@ -134,4 +134,8 @@ pub(super) const ASKING: [(&str, Reply); 83] = [
     ("number-unread", Reply::Moved),
     ("announce-empty", Reply::Tell),
     ("promised", Reply::Kept),
+    ("announce-ask", Reply::Yes),
+    ("hand-ask", Reply::Yes),
+    ("pass-none", Reply::NextText),
+    ("passed-notice", Reply::NextText),
 ];
