@@ -88,6 +88,14 @@ fn play(args: &RehearseArgs, tally: &Tally) -> String {
     for (_, job, _) in &tally.untold {
         *untold.entry(*job).or_default() += 1;
     }
+    let mut told_late: BTreeMap<TaskKind, u32> = BTreeMap::new();
+    for (_, job, _) in &tally.told_late {
+        *told_late.entry(*job).or_default() += 1;
+    }
+    page += &format!(
+        "  late before a text spoke of it: {}\n",
+        by_job(&told_late, TaskKind::ALL.len())
+    );
     page + &format!(
         "  late, and no text ever spoke of it: {}\n",
         by_job(&untold, TaskKind::ALL.len())

@@ -29,6 +29,8 @@ pub(super) struct Tally {
     pub(super) ready: BTreeMap<i32, BTreeSet<BlockId>>,
     /// Jobs that became late and of which no text has spoken.
     pub(super) untold: BTreeSet<(BlockId, TaskKind, NaiveDate)>,
+    /// Jobs that were late before a text spoke of them.
+    pub(super) told_late: BTreeSet<(BlockId, TaskKind, NaiveDate)>,
     pub(super) seen_planted: BTreeSet<BlockId>,
     pub(super) seen_ready: BTreeSet<BlockId>,
 }
@@ -78,6 +80,7 @@ impl Tally {
             self.untold.remove(&job);
         } else {
             self.untold.insert(job);
+            self.told_late.insert(job);
         }
     }
 

@@ -40,7 +40,7 @@ impl Step<'_> {
             }
         }
         for (number, mut ready) in by_phone {
-            ready.sort_by_key(|ready| (rank(&ready.candidate.task), ready.block));
+            ready.sort_by_key(|ready| (rank(&ready.candidate, ready.today), ready.block));
             if let Some(first) = ready.first() {
                 said.extend(self.nudge(&number, first));
             }

@@ -6,7 +6,7 @@
 
 use std::collections::BTreeSet;
 
-use budwood_scheduler::{BlockId, Phone, Task, TaskKind, jobs::nudge};
+use budwood_scheduler::{BlockId, Phone, Task, TaskKind, TextClass, jobs::nudge};
 use chrono::{DateTime, NaiveDate, NaiveTime, TimeDelta, Utc};
 
 use super::{
@@ -26,6 +26,9 @@ use crate::{
 /// A block is looked at again after this many days at the latest: a round that nobody answered
 /// gives way to the next one as days pass, and ages bring new jobs. A phone rests as long anyway.
 const LOOK_AGAIN_DAYS: i64 = 7;
+/// A job that is late within so many days may have no other text before: a phone rests a week, and a text
+/// may wait for the eve of market.
+const SOON_LATE_DAYS: i64 = 10;
 
 impl<'a> View<'a> {
     /// The first blocks that are due, and all others that are due on their phones.
@@ -75,7 +78,7 @@ impl<'a> View<'a> {
             .into_iter()
             .filter(|candidate| self.may_be_told_on(id, candidate, today) <= today)
             .filter(|candidate| !self.world.outbox.nudge_waits(id, candidate.task.kind))
-            .min_by_key(|candidate| rank(&candidate.task))?;
+            .min_by_key(|candidate| rank(candidate, today))?;
         let ready = Ready {
             block: id,
             today,
@@ -185,8 +188,26 @@ impl<'a> View<'a> {
     }
 }
 
-/// Which job to speak of first: what has a text of its own before the round, then what is most
-/// urgent, then the oldest.
-pub(crate) fn rank(task: &Task) -> (bool, u8, NaiveDate) {
-    (is_walked(task), task.urgency(), task.due)
+/// Which job to speak of first: what can not wait, then what nobody was told of yet, then the field
+/// round, then what is said again. Of those alike the one that would be late before another text could
+/// speak of it, then the most urgent, then the oldest.
+pub(crate) fn rank(candidate: &Candidate, today: NaiveDate) -> (Turn, bool, u8, NaiveDate) {
+    let task = &candidate.task;
+    let turn = match task.class() {
+        TextClass::Round => Turn::Round,
+        _ if candidate.is_again => Turn::Again,
+        _ if task.urgency() == 0 => Turn::Urgent,
+        _ => Turn::First,
+    };
+    let soon = today + TimeDelta::days(SOON_LATE_DAYS);
+    (turn, task.late_after > soon, task.urgency(), task.due)
+}
+
+/// Which of the jobs of a phone a text speaks of.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+pub(crate) enum Turn {
+    Urgent,
+    First,
+    Round,
+    Again,
 }

@@ -127,8 +127,6 @@ fn goes_with(lead: &Task, other: &Task) -> bool {
     lead.kind == other.kind
         && lead.class() == TextClass::Decisive
         && !counts(lead.kind)
-        // A number of its own belongs to its block.
-        && (lead.figures.trees.is_none() || !lead.figures.rations.is_empty())
         && alike(lead) == alike(other)
         && is_one_ration(&lead.figures.rations, &other.figures.rations)
 }

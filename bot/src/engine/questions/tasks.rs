@@ -40,6 +40,8 @@ pub(crate) struct Ready {
 pub(crate) struct Candidate {
     pub(crate) task: Task,
     pub(crate) on: NaiveDate,
+    /// Whether a text has spoken of it before.
+    pub(crate) is_again: bool,
 }
 
 impl<'a> View<'a> {
@@ -88,8 +90,9 @@ impl<'a> View<'a> {
             .into_iter()
             .filter_map(|task| {
                 let track = state.and_then(|state| state.nudges.get(&task.kind));
+                let is_again = track.is_some_and(|track| track.due == task.due);
                 match nudge::next_try(&self.setup.rules, &task, track, today) {
-                    NextTry::On(on) => Some(Candidate { task, on }),
+                    NextTry::On(on) => Some(Candidate { task, on, is_again }),
                     NextTry::AdviserList | NextTry::Over => None,
                 }
             })
