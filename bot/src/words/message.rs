@@ -4,6 +4,7 @@ use budwood_parser::Ailment;
 use budwood_scheduler::{
     BlockId, EventId, MessageId, PersonId, TaskKind,
     decide::{Draft, Missing},
+    jobs::nudge::TextedWeeks,
 };
 use chrono::{DateTime, NaiveDate, Utc};
 
@@ -290,6 +291,8 @@ pub struct Talk {
     pub last_answer: Option<(String, u32)>,
     /// When the last routine text went out.
     pub routine_at: Option<DateTime<Utc>>,
+    /// The weeks of the last year in which one went out.
+    pub texted: Option<TextedWeeks>,
     /// When the welcome was made, or left.
     pub welcomed_at: Option<DateTime<Utc>>,
     /// When the last text came in.

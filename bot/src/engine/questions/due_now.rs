@@ -6,7 +6,7 @@
 
 use std::collections::BTreeSet;
 
-use budwood_scheduler::{BlockId, Phone, Task, TaskKind, TextClass, jobs::nudge};
+use budwood_scheduler::{BlockId, Phone, Task, TaskKind, jobs::nudge};
 use chrono::{DateTime, NaiveDate, NaiveTime, TimeDelta, Utc};
 
 use super::{
@@ -26,9 +26,6 @@ use crate::{
 /// A block is looked at again after this many days at the latest: a round that nobody answered
 /// gives way to the next one as days pass, and ages bring new jobs. A phone rests as long anyway.
 const LOOK_AGAIN_DAYS: i64 = 7;
-/// A job that is late within so many days may have no other text before: a phone rests a week, and a text
-/// may wait for the eve of market.
-const SOON_LATE_DAYS: i64 = 10;
 
 impl<'a> View<'a> {
     /// The first blocks that are due, and all others that are due on their phones.
@@ -73,18 +70,26 @@ impl<'a> View<'a> {
         {
             return None;
         }
+        let (rules, texts) = (&self.setup.rules, self.texts_in_a_year(number, today));
         let candidate = self
             .candidates(id, today)
             .into_iter()
             .filter(|candidate| self.may_be_told_on(id, candidate, today) <= today)
+            .filter(|candidate| candidate.turn(rules).may_be_said(rules, texts))
             .filter(|candidate| !self.world.outbox.nudge_waits(id, candidate.task.kind))
-            .min_by_key(|candidate| rank(candidate, today))?;
+            .min_by_key(|candidate| candidate.rank(rules))?;
         let ready = Ready {
             block: id,
             today,
             candidate,
         };
         Some((number.to_owned(), ready))
+    }
+
+    /// Routine texts that a phone got in the last year.
+    fn texts_in_a_year(self, number: &str, today: NaiveDate) -> u32 {
+        let weeks = self.talk(number).and_then(|talk| talk.texted);
+        weeks.map_or(0, |weeks| weeks.count(today))
     }
 
     /// When to look at a block next. None when nobody is to be texted about it.
@@ -103,8 +108,10 @@ impl<'a> View<'a> {
         let next = if self.is_new(number) {
             today + TimeDelta::days(i64::from(!self.has_welcomes()))
         } else {
+            let (rules, texts) = (&self.setup.rules, self.texts_in_a_year(number, today));
             self.candidates(id, today)
                 .into_iter()
+                .filter(|candidate| candidate.turn(rules).may_be_said(rules, texts))
                 .map(|candidate| self.may_be_told_on(id, &candidate, today))
                 .chain([today + TimeDelta::days(LOOK_AGAIN_DAYS)])
                 .min()?
@@ -186,28 +193,4 @@ impl<'a> View<'a> {
         let rested = is_walked(&candidate.task).then(rested).flatten();
         candidate.on.max(rested.unwrap_or(candidate.on))
     }
-}
-
-/// Which job to speak of first: what can not wait, then what nobody was told of yet, then the field
-/// round, then what is said again. Of those alike the one that would be late before another text could
-/// speak of it, then the most urgent, then the oldest.
-pub(crate) fn rank(candidate: &Candidate, today: NaiveDate) -> (Turn, bool, u8, NaiveDate) {
-    let task = &candidate.task;
-    let turn = match task.class() {
-        TextClass::Round => Turn::Round,
-        _ if candidate.is_again => Turn::Again,
-        _ if task.urgency() == 0 => Turn::Urgent,
-        _ => Turn::First,
-    };
-    let soon = today + TimeDelta::days(SOON_LATE_DAYS);
-    (turn, task.late_after > soon, task.urgency(), task.due)
-}
-
-/// Which of the jobs of a phone a text speaks of.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
-pub(crate) enum Turn {
-    Urgent,
-    First,
-    Round,
-    Again,
 }

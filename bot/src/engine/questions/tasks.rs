@@ -3,7 +3,7 @@
 use budwood_scheduler::{
     Block, BlockId, BlockState, Calendar, Group, Person, PersonId, Season, Task,
     jobs::{
-        nudge::{self, NextTry, Withheld},
+        nudge::{self, NextTry, Rules, Turn, Withheld},
         task::tasks,
     },
     land::stand,
@@ -42,6 +42,17 @@ pub(crate) struct Candidate {
     pub(crate) on: NaiveDate,
     /// Whether a text has spoken of it before.
     pub(crate) is_again: bool,
+}
+
+impl Candidate {
+    pub(crate) fn turn(&self, rules: &Rules) -> Turn {
+        Turn::of(rules, &self.task, self.is_again)
+    }
+
+    /// Which job to speak of first: the lowest.
+    pub(crate) fn rank(&self, rules: &Rules) -> impl Ord + use<> {
+        nudge::rank(rules, &self.task, self.is_again)
+    }
 }
 
 impl<'a> View<'a> {
