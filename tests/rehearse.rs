@@ -73,7 +73,9 @@ fn says_what_a_year_costs_and_moves_with_the_rains() {
 fn few_texts_and_each_decisive_job_in_time() {
     let page = rehearse(&["--calendar", "fao", "--rains-late", "21"]);
     let (usual, late) = page.split_once("With rains 21 days later").unwrap();
-    for (number, most_each) in [1, 2, 3, 4, 5, 6, 7].map(|year| (year, if year == 1 { 20.0 } else { 14.0 })) {
+    for (number, most_each) in
+        [1, 2, 3, 4, 5, 6, 7].map(|year| (year, if year == 1 { 20.0 } else { 14.0 }))
+    {
         let told = year(usual, &number.to_string());
         let [_, _, per_farmer, most, ..] = told[..] else {
             panic!("{told:?}");
@@ -152,8 +154,6 @@ fn jobs_that_were_told_too_late_are_listed() {
     let (decisive, round) = untold(&page);
     assert!(decisive.contains("survival check "), "{page}");
     assert!(round.contains("weed "), "{page}");
-    // Who plants late has lost the season.
-    assert!(!decisive.contains(" plant "), "{page}");
 }
 
 /// A list without plus signs needs to be told its country.

@@ -53,9 +53,8 @@ pub struct Rules {
 
 impl Rules {
     /// Quiet from 19:00 to 06:00; routine texts from 15:30 to 18:30; day 0, 7 and 21, never a
-    /// fourth; one routine text a week to a phone, 40 a year; a field round every month, and every second from the
-    /// second year on; dropped after 3 days; 50
-    /// welcomes a day.
+    /// fourth; one routine text a week to a phone, 40 a year; a field round every month, and every sixth
+    /// week from the second year on; dropped after 3 days; 50 welcomes a day.
     #[must_use]
     pub fn standard() -> Self {
         Self {
@@ -291,7 +290,7 @@ pub enum Turn {
     /// Planting, what spreads nearby, and what has no more days than a phone rests: nobody was told of it
     /// yet.
     Urgent,
-    /// Another job that nobody was told of yet.
+    /// Another job that nobody was told of yet, and planting again.
     First,
     /// The field round.
     Round,
@@ -305,10 +304,16 @@ impl Turn {
     pub fn of(rules: &Rules, task: &Task, is_again: bool) -> Self {
         match task.class() {
             TextClass::Round => Self::Round,
-            TextClass::Urgent | TextClass::Decisive if is_again => Self::Again,
-            TextClass::Urgent | TextClass::Decisive if is_short(rules, task) || task.urgency() == 0 => {
+            // What a season closes on is said again as if nobody had been told.
+            TextClass::Urgent | TextClass::Decisive if is_again && task.urgency() > 0 => {
+                Self::Again
+            }
+            TextClass::Urgent | TextClass::Decisive if is_again => Self::First,
+            TextClass::Urgent | TextClass::Decisive
+                if is_short(rules, task) || task.urgency() == 0 =>
+            {
                 Self::Urgent
-            },
+            }
             TextClass::Urgent | TextClass::Decisive => Self::First,
         }
     }

@@ -49,7 +49,10 @@ impl Owed {
             days.push(on);
         }
         let texts = self.texts(number, on);
-        assert!(texts <= TEXTS_A_YEAR, "{texts} texts to {number} in the year to {on}");
+        assert!(
+            texts <= TEXTS_A_YEAR,
+            "{texts} texts to {number} in the year to {on}"
+        );
     }
 
     /// Texts in the year to this day.

@@ -11,12 +11,7 @@ use budwood_scheduler::{Body, PersonId, jobs::nudge::TextedWeeks};
 use chrono::TimeDelta;
 
 use crate::{
-    engine::{
-        questions::tasks::Ready,
-        said::Said,
-        step::Step,
-        turn::Telling,
-    },
+    engine::{questions::tasks::Ready, said::Said, step::Step, turn::Telling},
     words::{limits, message::OpenNudge},
 };
 
