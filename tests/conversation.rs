@@ -350,6 +350,11 @@ fn a_leader_confirms_what_is_told_for_a_member() {
 }
 
 #[test]
+fn a_leader_tells_of_many_and_each_of_them_can_contest_it() {
+    check("leader_many");
+}
+
+#[test]
 fn a_shared_phone_is_asked_for_whom() {
     check("shared");
 }
@@ -382,6 +387,21 @@ fn what_waits_for_the_adviser_is_shown_and_told_again() {
 #[test]
 fn an_advisers_own_words_go_out_with_a_code() {
     check("tell");
+}
+
+#[test]
+fn what_was_promised_is_on_the_week_until_it_is_kept() {
+    check("promises");
+}
+
+#[test]
+fn what_waits_is_stored_by_the_number_of_a_reading() {
+    check("queue");
+}
+
+#[test]
+fn a_text_or_a_group_goes_to_a_colleague() {
+    check("handover");
 }
 
 #[test]

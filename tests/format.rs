@@ -134,7 +134,7 @@ fn the_samples_hold_every_kind_and_shape() {
         kinds,
         set([
             "event", "person", "phone", "group", "block", "state", "talk", "received", "outbound",
-            "matter", "part", "erasure", "ledger"
+            "matter", "promise", "part", "erasure", "ledger"
         ])
     );
     assert_eq!(
@@ -155,6 +155,7 @@ fn the_samples_hold_every_kind_and_shape() {
             "phone_lost",
             "phone_found",
             "number_moved",
+            "handed_over",
             "erased"
         ])
     );
@@ -199,6 +200,7 @@ fn the_samples_hold_every_question() {
             "stop",
             "visit",
             "announce",
+            "hand_over",
             "lost",
             "found",
             "moved"

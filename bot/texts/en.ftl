@@ -172,6 +172,13 @@ cause-other = other
 
 changed = Changed on { $block }: { $facts }. { $stand }Wrong? Text NO
 moved = Moved from { $old } to { $block }: { $facts }. { $stand }Wrong? Text NO
+block-facts = { $block }: { $facts }
+person-facts = { $name } { $block }: { $facts }
+confirm-many = { $people }? Reply 1 yes, 2 no
+many-told = Noted: { $people }. Wrong? Text NO
+leader-told = { $name }, { $leader } told of your { $facts }. Not so? Reply NO within 7 days. -{ $adviser }
+leader-took-back = { $name }, { $leader } took back what was told of your { $facts }. -{ $adviser }
+contested-notice = { $name } ({ $group }) says it is not so, what { $leader } told of { $facts }. It is set aside.
 fixed-notice = { $adviser } put right on { $block }: { $facts }. Not so? Text CALL ME
 taken-back = Taken back: { $facts } on { $block }. { $stand }
 taken-back-ask = Taken back: { $facts } on { $block }. What is right? Send it again, like { $example }
@@ -431,6 +438,8 @@ waiting-none = No text waits for you.
 waiting-person = { $name } { $hours }h
 waiting-next = { $name } ({ $group }) { $digits }, { $hours }h, { $concern }. Seen to? DONE: { $text }
 waiting-next-store = { $name } ({ $group }) { $digits }, { $hours }h. Store { $block }: { $facts }? Reply 1. Seen to? DONE: { $text }
+waiting-next-choose = { $name } ({ $group }) { $digits }, { $hours }h. Store { $readings }? Reply its number. Seen to? DONE: { $text }
+waiting-reading = { $number } { $block } { $facts }
 waiting-next-number = { $name } ({ $group }) { $digits }, { $hours }h. Lost? LOST { $name }. New? MOVED { $name } and number. Seen to? DONE: { $text }
 waiting-closed = Closed: { $name }. Waiting now: { $count }.
 waiting-old = { $count ->
@@ -441,6 +450,24 @@ held = No reminders to { $name } until you text GO { $name }
 held-until = No reminders to { $name } until { $day }. To end it sooner text GO { $name }
 gone-on = { $name } is reminded again.
 not-held = { $name } gets reminders, nothing to end.
+
+## A text or a group goes to a colleague
+pass-whom = To whom? These can take it: { $people }
+pass-nobody = Nobody else is on the list who could take it.
+pass-none = No text was read just now. To read one text NEXT
+passed = Passed to { $adviser }: the text of { $name }. Waiting now: { $count }
+passed-notice = { $adviser } passes a text of { $name } ({ $group }) to you. To read it text NEXT
+hand-ask = { $name } looks after { $groups } from now on: farmers { $farmers }, texts waiting { $waiting }, promised { $owed }, sick { $sick }? Reply YES { $code }
+handed = { $name } looks after { $groups } now and is told: farmers { $farmers }, texts waiting { $waiting }, promised { $owed }, sick { $sick }.
+handed-notice = { $adviser } hands { $groups } over to you: farmers { $farmers }, texts waiting { $waiting }, promised { $owed }, sick { $sick }. Text WAITING, WEEK, SICK
+
+## What an adviser owes to whom
+promised = Noted as { $number }, by { $day }: { $text }. When it is done text KEPT { $number }
+promise-kept = Done: { $text }. Still promised: { $count }
+promise-none = Nothing of that kind is promised. To see what is text WEEK
+promise-full = { $count } promises are open. Please close some first: WEEK
+owed = { $number } { $text } ({ $day })
+owed-call = call { $name } ({ $day })
 
 ## An adviser's own words to a group or a person
 announce-ask = { $phones ->
@@ -578,6 +605,7 @@ operator-share = , { $pct }% of the budget
 operator-refused = { $gateway } takes no texts
 operator-down = { $gateway } has no line
 operator-silent = nothing came in by { $gateway } for { $days } days
+operator-machine = The phone that ends { $digits } texts like a machine, and gets fewer answers. Please ask whose it is and what it runs.
 operator-oldest = a text has waited { $hours }h to leave
 operator-disk = the disk is nearly full
 operator-spent = this month's budget is gone
@@ -656,6 +684,7 @@ best = Alive: { $alive }. Most gaps: { $gaps }. Most quiet: { $quiet }
 cost = Texts this month, whole service: { $parts } parts{ $money }{ $share }. Phones that fail: { $failing }
 cost-money = , cost { $cost }
 week = Your week: visits made { $made }, to visit { $left }, texts waiting { $waiting }{ $deadline }
+week-owed = Your week: visits made { $made }, to visit { $left }, texts waiting { $waiting }{ $deadline }. Promised: { $promises }
 week-order = . Order plants by { $day }
 last-list = { $name }: { $facts }
 last-fact = { $day } { $source }{ $block } { $what }

@@ -194,6 +194,13 @@ cause-other = autres
 
 changed = Changé, { $block }: { $facts }. { $stand }Erreur? Envoyez NON
 moved = Passé de { $old } à { $block }: { $facts }. { $stand }Erreur? Envoyez NON
+block-facts = { $block }: { $facts }
+person-facts = { $name } { $block }: { $facts }
+confirm-many = { $people }? Répondez 1 oui, 2 non
+many-told = Noté: { $people }. Faux? Envoyez NON
+leader-told = { $name }, { $leader } a dit de vous, { $facts }. Faux? Répondez NON sous 7 jours. -{ $adviser }
+leader-took-back = { $name }, { $leader } a retiré ce qui était dit de vous, { $facts }. -{ $adviser }
+contested-notice = { $name } ({ $group }) dit que c'est faux, de { $leader }: { $facts }. C'est mis à part.
 fixed-notice = { $adviser } a corrigé { $block }: { $facts }. Faux? Envoyez APPELEZ MOI
 taken-back = Annulé, { $block }: { $facts }. { $stand }
 taken-back-ask = Annulé, { $block }: { $facts }. Qu'est-ce qui est juste? Renvoyez, comme { $example }
@@ -453,6 +460,8 @@ waiting-none = Aucun message ne vous attend.
 waiting-person = { $name } { $hours }h
 waiting-next = { $name } ({ $group }) { $digits }, { $hours }h, { $concern }. Réglé? FINI: { $text }
 waiting-next-store = { $name } ({ $group }) { $digits }, { $hours }h. Noter { $block }: { $facts }? Répondez 1. Réglé? FINI: { $text }
+waiting-next-choose = { $name } ({ $group }) { $digits }, { $hours }h. Noter { $readings }? Répondez le chiffre. Réglé? FINI: { $text }
+waiting-reading = { $number } { $block } { $facts }
 waiting-next-number = { $name } ({ $group }) { $digits }, { $hours }h. Perdu? PERDU { $name }. Nouveau? CHANGÉ { $name } + numéro. Réglé? FINI: { $text }
 waiting-closed = Réglé: { $name }. Encore en attente: { $count }.
 waiting-old = { $count ->
@@ -463,6 +472,24 @@ held = Pas de rappels à { $name } jusqu'à ce que vous écriviez REPRENDRE { $n
 held-until = Pas de rappels à { $name } avant { $day }. Pour finir plus tot: REPRENDRE { $name }
 gone-on = { $name } a de nouveau les rappels.
 not-held = { $name } a déjà les rappels.
+
+## A text or a group goes to a colleague
+pass-whom = A qui? Peuvent le prendre: { $people }
+pass-nobody = Personne d'autre sur la liste ne peut le prendre.
+pass-none = Aucun message lu à l'instant. Pour lire: SUIVANT
+passed = Passé à { $adviser }: le message de { $name }. Encore en attente: { $count }
+passed-notice = { $adviser } vous passe un message de { $name } ({ $group }). Pour lire: SUIVANT
+hand-ask = { $name } suit désormais { $groups }: planteurs { $farmers }, messages { $waiting }, promesses { $owed }, malades { $sick }? Répondez OUI { $code }
+handed = { $name } suit maintenant { $groups } et le sait: planteurs { $farmers }, messages { $waiting }, promesses { $owed }, malades { $sick }.
+handed-notice = { $adviser } vous remet { $groups }: planteurs { $farmers }, messages { $waiting }, promesses { $owed }, malades { $sick }. ATTENTE, SEMAINE, MALADIE
+
+## What an adviser owes to whom
+promised = Noté, No { $number }, avant { $day }: { $text }. Fait? Ecrivez TENU { $number }
+promise-kept = Fait: { $text }. Encore promis: { $count }
+promise-none = Rien de tel n'est promis. Pour voir ce qui l'est: SEMAINE
+promise-full = { $count } promesses sont ouvertes. Réglez-en d'abord: SEMAINE
+owed = { $number } { $text } ({ $day })
+owed-call = appeler { $name } ({ $day })
 
 ## An adviser's own words to a group or a person
 announce-ask = { $phones ->
@@ -599,6 +626,7 @@ operator-share = , { $pct }% du budget
 operator-refused = { $gateway } ne prend pas les messages
 operator-down = { $gateway } n'est pas relié
 operator-silent = rien ne vient par { $gateway } depuis { $days } jours
+operator-machine = Le téléphone finissant par { $digits } écrit comme une machine et a moins de réponses. Demandez à qui il est.
 operator-oldest = un message attend l'envoi depuis { $hours }h
 operator-disk = le disque est presque plein
 operator-spent = le budget du mois est fini
@@ -677,6 +705,7 @@ best = Vivants: { $alive }. Le plus de vides: { $gaps }. Le plus de silence: { $
 cost = Messages du mois, tout le service: { $parts } parties{ $money }{ $share }. Téléphones en panne: { $failing }
 cost-money = , prix { $cost }
 week = Votre semaine: visites faites { $made }, à visiter { $left }, messages en attente { $waiting }{ $deadline }
+week-owed = Semaine: visites { $made } faites, { $left } à faire, { $waiting } messages{ $deadline }. Promis: { $promises }
 week-order = . Commander plants avant { $day }
 last-list = { $name }: { $facts }
 last-fact = { $day } { $source }{ $block } { $what }

@@ -148,6 +148,13 @@ cause-other = sebab lain
 
 changed = Diubah di { $block }: { $facts }. { $stand }Salah? Balas TIDAK
 moved = Dipindah dari { $old } ke { $block }: { $facts }. { $stand }Salah? Balas TIDAK
+block-facts = { $block }: { $facts }
+person-facts = { $name } { $block }: { $facts }
+confirm-many = { $people }? Balas 1 ya, 2 tidak
+many-told = Dicatat: { $people }. Salah? Kirim TIDAK
+leader-told = { $name }, { $leader } melaporkan kebun Anda { $facts }. Salah? Balas TIDAK dalam 7 hari. -{ $adviser }
+leader-took-back = { $name }, { $leader } menarik laporan kebun Anda { $facts }. -{ $adviser }
+contested-notice = { $name } ({ $group }) bilang tidak benar, laporan { $leader }: { $facts }. Sudah dikesampingkan.
 fixed-notice = { $adviser } membetulkan { $block }: { $facts }. Salah? Kirim TELEPON SAYA
 taken-back = Dibatalkan: { $facts } di { $block }. { $stand }
 taken-back-ask = Dibatalkan: { $facts } di { $block }. Yang benar apa? Kirim lagi, misalnya { $example }
@@ -395,6 +402,8 @@ waiting-none = Tidak ada pesan yang menunggu Anda.
 waiting-person = { $name } { $hours }j
 waiting-next = { $name } ({ $group }) { $digits }, { $hours } jam, { $concern }. Sudah diurus? SELESAI: { $text }
 waiting-next-store = { $name } ({ $group }) { $digits }, { $hours } jam. Catat { $block }: { $facts }? Balas 1. Sudah diurus? SELESAI: { $text }
+waiting-next-choose = { $name } ({ $group }) { $digits }, { $hours } jam. Catat { $readings }? Balas nomornya. Sudah diurus? SELESAI: { $text }
+waiting-reading = { $number } { $block } { $facts }
 waiting-next-number = { $name } ({ $group }) { $digits }, { $hours } jam. Hilang? HILANG { $name }. Baru? PINDAH { $name } + nomor. SELESAI: { $text }
 waiting-closed = Selesai: { $name }. Masih menunggu: { $count }.
 waiting-old = { $count } pesan menunggu lebih { $hours } jam, satu dari { $name } ({ $group }). Untuk membaca: BERIKUT
@@ -402,6 +411,24 @@ held = { $name } tidak diingatkan sampai Anda tulis LANJUT { $name }
 held-until = { $name } tidak diingatkan sampai { $day }. Untuk mulai lagi: LANJUT { $name }
 gone-on = { $name } diingatkan lagi.
 not-held = { $name } memang masih diingatkan.
+
+## A text or a group goes to a colleague
+pass-whom = Kepada siapa? Yang bisa: { $people }
+pass-nobody = Tidak ada orang lain di daftar yang bisa mengambilnya.
+pass-none = Belum ada pesan yang dibaca. Untuk membaca: BERIKUT
+passed = Diteruskan ke { $adviser }: pesan { $name }. Masih menunggu: { $count }
+passed-notice = { $adviser } meneruskan pesan { $name } ({ $group }) kepada Anda. Untuk membaca: BERIKUT
+hand-ask = Mulai sekarang { $name } mengurus { $groups }: { $farmers } petani, { $waiting } pesan, { $owed } janji, { $sick } sakit? Balas YA { $code }
+handed = { $name } sekarang mengurus { $groups } dan sudah diberi tahu: { $farmers } petani, { $waiting } pesan, { $owed } janji, { $sick } sakit.
+handed-notice = { $adviser } menyerahkan { $groups } kepada Anda: { $farmers } petani, { $waiting } pesan, { $owed } janji, { $sick } sakit. TUNGGU, PEKAN SAYA, SAKIT
+
+## What an adviser owes to whom
+promised = Dicatat no. { $number }, sampai { $day }: { $text }. Kalau sudah: DITEPATI { $number }
+promise-kept = Selesai: { $text }. Masih dijanjikan: { $count }
+promise-none = Tidak ada janji seperti itu. Untuk melihat janji: PEKAN SAYA
+promise-full = Ada { $count } janji terbuka. Selesaikan dulu: PEKAN SAYA
+owed = { $number } { $text } ({ $day })
+owed-call = telepon { $name } ({ $day })
 
 ## An adviser's own words to a group or a person
 announce-ask = { $phones } ponsel, 1 pesan tiap ponsel{ $cost }, { $when }{ $left }. Kirim? Balas YA { $code }. Isi: { $text }
@@ -517,6 +544,7 @@ operator-share = , { $pct }% anggaran
 operator-refused = { $gateway } tidak menerima pesan
 operator-down = { $gateway } tidak tersambung
 operator-silent = { $days } hari tidak ada pesan masuk lewat { $gateway }
+operator-machine = Nomor berakhiran { $digits } mengirim pesan seperti mesin dan kini kurang dijawab. Tolong tanya milik siapa.
 operator-oldest = ada pesan belum terkirim { $hours } jam
 operator-disk = disk hampir penuh
 operator-spent = anggaran bulan ini habis
@@ -592,6 +620,7 @@ best = Hidup: { $alive }. Kosong terbanyak: { $gaps }. Paling diam: { $quiet }
 cost = Pesan bulan ini, seluruh layanan: { $parts } bagian{ $money }{ $share }. Ponsel gagal: { $failing }
 cost-money = , biaya { $cost }
 week = Pekan Anda: kunjungan { $made }, perlu dikunjungi { $left }, pesan menunggu { $waiting }{ $deadline }
+week-owed = Pekan Anda: kunjungan { $made }, perlu dikunjungi { $left }, pesan menunggu { $waiting }{ $deadline }. Janji: { $promises }
 week-order = . Pesan bibit sebelum { $day }
 last-list = { $name }: { $facts }
 last-fact = { $day } { $source }{ $block } { $what }

@@ -191,6 +191,13 @@ cause-other = outros
 
 changed = Mudado em { $block }: { $facts }. { $stand }Errado? Responda NAO
 moved = Passado de { $old } para { $block }: { $facts }. { $stand }Errado? Responda NAO
+block-facts = { $block }: { $facts }
+person-facts = { $name } { $block }: { $facts }
+confirm-many = { $people }? Responda 1 sim, 2 nao
+many-told = Anotado: { $people }. Errado? Envie NAO
+leader-told = { $name }, { $leader } informou de voce { $facts }. Errado? Responda NAO em 7 dias. -{ $adviser }
+leader-took-back = { $name }, { $leader } retirou o que informou de voce { $facts }. -{ $adviser }
+contested-notice = { $name } ({ $group }) diz que nao é assim, o que { $leader } informou de { $facts }. Foi posto de lado.
 fixed-notice = { $adviser } corrigiu { $block }: { $facts }. Errado? Envie LIGUE PARA MIM
 taken-back = Anulado: { $facts } em { $block }. { $stand }
 taken-back-ask = Anulado: { $facts } em { $block }. O que esta certo? Envie de novo, como { $example }
@@ -450,6 +457,8 @@ waiting-none = Nenhuma mensagem espera por voce.
 waiting-person = { $name } { $hours }h
 waiting-next = { $name } ({ $group }) { $digits }, { $hours }h, { $concern }. Resolvido? FEITO: { $text }
 waiting-next-store = { $name } ({ $group }) { $digits }, { $hours }h. Anotar { $block }: { $facts }? Responda 1. Resolvido? FEITO: { $text }
+waiting-next-choose = { $name } ({ $group }) { $digits }, { $hours }h. Anotar { $readings }? Responda o numero. Resolvido? FEITO: { $text }
+waiting-reading = { $number } { $block } { $facts }
 waiting-next-number = { $name } ({ $group }) { $digits }, { $hours }h. Perdido? PERDIDO { $name }. Novo? MUDOU { $name } e numero. FEITO: { $text }
 waiting-closed = Resolvido: { $name }. Ainda esperam: { $count }.
 waiting-old = { $count ->
@@ -460,6 +469,24 @@ held = Sem lembretes a { $name } até voce escrever RETOMAR { $name }
 held-until = Sem lembretes a { $name } até { $day }. Para acabar antes: RETOMAR { $name }
 gone-on = { $name } recebe lembretes de novo.
 not-held = { $name } ja recebe lembretes.
+
+## A text or a group goes to a colleague
+pass-whom = Para quem? Podem assumir: { $people }
+pass-nobody = Ninguem mais na lista pode assumir.
+pass-none = Nenhuma mensagem foi lida agora. Para ler: PROXIMO
+passed = Passada a { $adviser }: a mensagem de { $name }. Ainda esperam: { $count }
+passed-notice = { $adviser } passa a voce uma mensagem de { $name } ({ $group }). Para ler: PROXIMO
+hand-ask = { $name } cuida de { $groups } daqui em diante: produtores { $farmers }, mensagens { $waiting }, promessas { $owed }, doentes { $sick }? Responda SIM { $code }
+handed = { $name } cuida agora de { $groups } e ja sabe: produtores { $farmers }, mensagens { $waiting }, promessas { $owed }, doentes { $sick }.
+handed-notice = { $adviser } entrega { $groups } a voce: produtores { $farmers }, mensagens { $waiting }, promessas { $owed }, doentes { $sick }. FILA, SEMANA, DOENCA
+
+## What an adviser owes to whom
+promised = Anotado, n. { $number }, ate { $day }: { $text }. Feito? Escreva CUMPRIDO { $number }
+promise-kept = Feito: { $text }. Ainda prometido: { $count }
+promise-none = Nada assim foi prometido. Para ver o que foi: SEMANA
+promise-full = Ha { $count } promessas abertas. Feche algumas antes: SEMANA
+owed = { $number } { $text } ({ $day })
+owed-call = ligar { $name } ({ $day })
 
 ## An adviser's own words to a group or a person
 announce-ask = { $phones ->
@@ -596,6 +623,7 @@ operator-share = , { $pct }% do orcamento
 operator-refused = { $gateway } nao aceita mensagens
 operator-down = { $gateway } sem ligacao
 operator-silent = nada vem por { $gateway } ha { $days } dias
+operator-machine = O telefone que termina em { $digits } escreve como uma maquina e tem menos respostas. Pergunte de quem e.
 operator-oldest = uma mensagem espera o envio ha { $hours }h
 operator-disk = o disco esta quase cheio
 operator-spent = o orcamento do mes acabou
@@ -674,6 +702,7 @@ best = Vivas: { $alive }. Mais falhas: { $gaps }. Mais silencio: { $quiet }
 cost = Mensagens do mes, todo o servico: { $parts } partes{ $money }{ $share }. Telefones que falham: { $failing }
 cost-money = , custo { $cost }
 week = Sua semana: visitas feitas { $made }, a visitar { $left }, mensagens na fila { $waiting }{ $deadline }
+week-owed = Sua semana: visitas feitas { $made }, a visitar { $left }, mensagens na fila { $waiting }{ $deadline }. Prometido: { $promises }
 week-order = . Pedir mudas ate { $day }
 last-list = { $name }: { $facts }
 last-fact = { $day } { $source }{ $block } { $what }

@@ -151,6 +151,13 @@ cause-other = อื่นๆ
 
 changed = แก้ { $block }: { $facts } { $stand }ผิดตอบ ไม่
 moved = ย้าย { $old } ไป { $block }: { $facts } { $stand }ผิดตอบ ไม่
+block-facts = { $block }: { $facts }
+person-facts = { $name } { $block }: { $facts }
+confirm-many = { $people }? ตอบ 1 ใช่ 2 ไม่
+many-told = จด { $people } ผิดส่ง ไม่
+leader-told = { $name } { $leader } แจ้ง { $facts } ผิดตอบ ไม่ ใน 7 วัน
+leader-took-back = { $name } { $leader } ถอน { $facts }
+contested-notice = { $name } ว่าผิด { $leader } แจ้ง { $facts } พักไว้
 fixed-notice = { $adviser } แก้ { $block }: { $facts } ผิดส่ง โทรกลับ
 taken-back = ยกเลิก { $facts } { $block } { $stand }
 taken-back-ask = ยกเลิก { $facts } { $block } ที่ถูกคือ? ส่งเช่น { $example }
@@ -407,6 +414,8 @@ waiting-none = ไม่มีข้อความรอ
 waiting-person = { $name } { $hours } ชม.
 waiting-next = { $name } { $group } { $digits } { $hours } ชม. { $concern } จบส่ง เสร็จ: { $text }
 waiting-next-store = { $name } { $digits } บันทึก { $block } { $facts } ตอบ 1 จบส่ง เสร็จ: { $text }
+waiting-next-choose = { $name } { $digits } ตอบเลข { $readings } จบส่ง เสร็จ: { $text }
+waiting-reading = { $number } { $block } { $facts }
 waiting-next-number = { $name } { $digits } ส่ง หาย/ย้ายเบอร์ { $name } จบส่ง เสร็จ: { $text }
 waiting-closed = จบ { $name } เหลือรอ { $count }
 waiting-old = { $count } ข้อความรอเกิน { $hours } ชม. { $name } ({ $group }) อ่าน: ถัดไป
@@ -414,6 +423,24 @@ held = ไม่เตือน { $name } จนกว่าจะส่ง เ�
 held-until = ไม่เตือน { $name } ถึง { $day } เริ่มก่อน: เริ่มต่อ { $name }
 gone-on = เตือน { $name } อีกแล้ว
 not-held = { $name } ยังได้รับการเตือน
+
+## A text or a group goes to a colleague
+pass-whom = ส่งต่อใคร รับได้: { $people }
+pass-nobody = ไม่มีคนอื่นในรายชื่อที่รับได้
+pass-none = ยังไม่ได้อ่านข้อความ อ่าน: ถัดไป
+passed = ส่งต่อ { $adviser } เรื่อง { $name } เหลือรอ { $count }
+passed-notice = { $adviser } ส่งต่อเรื่อง { $name } ({ $group }) อ่าน: ถัดไป
+hand-ask = ให้ { $name } ดูแล { $groups } ({ $farmers } คน รอ { $waiting } สัญญา { $owed }) ตอบ ใช่ { $code }
+handed = { $name } ดูแล { $groups } แล้ว ({ $farmers } คน รอ { $waiting })
+handed-notice = { $adviser } มอบ { $groups } ให้คุณ: { $farmers } คน รอ { $waiting } สัญญา { $owed }
+
+## What an adviser owes to whom
+promised = จดข้อ { $number } ถึง { $day } จบส่ง ทำแล้วตามสัญญา { $number }: { $text }
+promise-kept = จบ { $text } เหลือสัญญา { $count }
+promise-none = ไม่มีสัญญาเช่นนั้น
+promise-full = มีสัญญาค้าง { $count } ข้อ ปิดบางข้อก่อน
+owed = { $number } { $text } ({ $day })
+owed-call = โทร { $name } ({ $day })
 
 ## An adviser's own words to a group or a person
 announce-ask = { $phones } เครื่อง{ $cost } { $when }{ $left } ตอบ ใช่ { $code }: { $text }
@@ -532,6 +559,7 @@ operator-share = ({ $pct }%)
 operator-refused = { $gateway } ไม่รับข้อความ
 operator-down = { $gateway } สายหลุด
 operator-silent = { $gateway } ไม่มีเข้า { $days } วัน
+operator-machine = โทรศัพท์ลงท้าย { $digits } ส่งข้อความเหมือนเครื่อง เราตอบน้อยลง ถามว่าของใคร
 operator-oldest = มีข้อความรอส่ง { $hours } ชม.
 operator-disk = ดิสก์ใกล้เต็ม
 operator-spent = งบเดือนนี้หมด
@@ -607,6 +635,7 @@ best = รอด: { $alive } ว่างสุด: { $gaps } เงียบส
 cost = เดือนนี้ทั้งระบบ { $parts } ส่วน{ $money } { $share } เบอร์เสีย { $failing }
 cost-money = { " " }เงิน { $cost }
 week = สัปดาห์: เยี่ยม { $made } ต้องเยี่ยม { $left } รอ { $waiting }{ $deadline }
+week-owed = รอ { $waiting } สัญญา: { $promises }
 week-order = { " " }สั่งกล้าก่อน { $day }
 last-list = { $name }: { $facts }
 last-fact = { $day } { $source }{ $block } { $what }

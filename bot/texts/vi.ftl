@@ -153,6 +153,13 @@ cause-other = nguyên nhân khác
 
 changed = Đã sửa ở { $block }: { $facts }. { $stand }Sai? Nhắn KHÔNG
 moved = Chuyển từ { $old } sang { $block }: { $facts }. { $stand }Sai? Nhắn KHÔNG
+block-facts = { $block }: { $facts }
+person-facts = { $name } { $block }: { $facts }
+confirm-many = { $people }? Nhắn 1 có, 2 không
+many-told = Đã ghi: { $people }. Sai? Nhắn KHÔNG
+leader-told = { $name }, { $leader } báo thay bạn { $facts }. Sai? Nhắn KHÔNG trong 7 ngày. -{ $adviser }
+leader-took-back = { $name }, { $leader } đã rút lại tin báo thay bạn { $facts }. -{ $adviser }
+contested-notice = { $name } ({ $group }) nói không đúng, { $leader } đã báo { $facts }. Đã để riêng.
 fixed-notice = { $adviser } đã sửa { $block }: { $facts }. Sai? Nhắn GỌI TÔI
 taken-back = Đã bỏ: { $facts } ở { $block }. { $stand }
 taken-back-ask = Đã bỏ: { $facts } ở { $block }. Sửa lại thế nào? Nhắn lại, như { $example }
@@ -400,6 +407,8 @@ waiting-none = Không có tin nào chờ.
 waiting-person = { $name } { $hours } giờ
 waiting-next = { $name } ({ $group }) { $digits }, { $hours } giờ, { $concern }. Đã lo? XONG: { $text }
 waiting-next-store = { $name } ({ $group }) { $digits }, { $hours } giờ. Ghi { $block }: { $facts }? Nhắn 1. XONG: { $text }
+waiting-next-choose = { $name } ({ $group }) { $digits }, { $hours } giờ. Ghi { $readings }? Nhắn số. XONG: { $text }
+waiting-reading = { $number } { $block } { $facts }
 waiting-next-number = { $name } ({ $group }) { $digits }, { $hours } giờ. Mất? MẤT MÁY { $name }. Số mới? CHUYỂN SỐ { $name } và số. XONG: { $text }
 waiting-closed = Đã xong: { $name }. Còn chờ: { $count }.
 waiting-old = { $count } tin chờ hơn { $hours } giờ, một tin của { $name } ({ $group }). Đọc tin: nhắn TIẾP
@@ -407,6 +416,24 @@ held = Không nhắc { $name } cho đến khi anh chị nhắn NHẮC LẠI { $n
 held-until = Không nhắc { $name } đến { $day }. Nhắc lại sớm hơn: NHẮC LẠI { $name }
 gone-on = { $name } được nhắc lại.
 not-held = { $name } vẫn được nhắc.
+
+## A text or a group goes to a colleague
+pass-whom = Chuyển cho ai? Có thể nhận: { $people }
+pass-nobody = Không còn ai trong danh sách nhận được.
+pass-none = Chưa đọc tin nào. Đọc tin: nhắn TIẾP
+passed = Đã chuyển cho { $adviser }: tin của { $name }. Còn chờ: { $count }
+passed-notice = { $adviser } chuyển cho bạn tin của { $name } ({ $group }). Đọc tin: nhắn TIẾP
+hand-ask = Từ nay { $name } phụ trách { $groups }: { $farmers } người, { $waiting } tin chờ, { $owed } lời hứa, { $sick } bệnh? Nhắn ĐÚNG { $code }
+handed = { $name } nay phụ trách { $groups } và đã biết: { $farmers } người, { $waiting } tin chờ, { $owed } lời hứa, { $sick } bệnh.
+handed-notice = { $adviser } bàn giao { $groups } cho bạn: { $farmers } người, { $waiting } tin chờ, { $owed } lời hứa, { $sick } bệnh. Nhắn HÀNG CHỜ
+
+## What an adviser owes to whom
+promised = Đã ghi số { $number }, đến { $day }: { $text }. Xong nhắn XONG HỨA { $number }
+promise-kept = Xong: { $text }. Còn hứa: { $count }
+promise-none = Không có lời hứa nào như vậy.
+promise-full = Còn { $count } lời hứa. Hãy xong bớt trước.
+owed = { $number } { $text } ({ $day })
+owed-call = gọi { $name } ({ $day })
 
 ## An adviser's own words to a group or a person
 announce-ask = { $phones } máy, mỗi máy 1 tin{ $cost }, { $when }{ $left }. Gửi? Nhắn ĐÚNG { $code }. Tin: { $text }
@@ -522,6 +549,7 @@ operator-share = , { $pct }% ngân sách
 operator-refused = { $gateway } không nhận tin
 operator-down = { $gateway } mất kết nối
 operator-silent = { $days } ngày không có tin đến qua { $gateway }
+operator-machine = Máy có số cuối { $digits } nhắn như máy tự động nên được trả lời ít hơn. Xin hỏi máy của ai.
 operator-oldest = có tin chờ gửi { $hours } giờ
 operator-disk = đĩa sắp đầy
 operator-spent = hết ngân sách tháng này
@@ -597,6 +625,7 @@ best = Sống: { $alive }. Thiếu nhất: { $gaps }. Im nhất: { $quiet }
 cost = Tin tháng này, toàn hệ thống: { $parts } phần{ $money }{ $share }. Máy lỗi: { $failing }
 cost-money = , tiền { $cost }
 week = Tuần của bạn: đã thăm { $made }, cần thăm { $left }, tin chờ { $waiting }{ $deadline }
+week-owed = Tuần của bạn: đã thăm { $made }, cần thăm { $left }, tin chờ { $waiting }{ $deadline }. Đã hứa: { $promises }
 week-order = . Đặt cây trước { $day }
 last-list = { $name }: { $facts }
 last-fact = { $day } { $source }{ $block } { $what }

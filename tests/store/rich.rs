@@ -7,7 +7,9 @@ mod texts;
 
 use budwood::{
     store::{Change, Hold},
-    words::message::{Audience, CodeUse, Deed, Digest, Listed, Open, OpenNudge, Question, Talk},
+    words::message::{
+        Audience, CodeUse, Deed, Digest, Listed, Machine, Open, OpenNudge, Question, Talk, Told,
+    },
 };
 use budwood_parser::{
     Ailment, Cause, Day, Details, Extent, Kind, Material, Measure, Per, Supply, Unit, Wetness, When,
@@ -52,6 +54,8 @@ pub(crate) fn change() -> Change {
         outbound: texts::outbound(),
         matters: matter::matters(),
         closed: Vec::new(),
+        promises: matter::promises(),
+        kept: Vec::new(),
         erasures: vec![matter::erasure()],
         erased: Vec::new(),
         ledgers: matter::ledgers(),
@@ -325,6 +329,13 @@ fn drafts() -> Vec<Draft> {
         .to_vec()
 }
 
+fn told(person: u32) -> Told {
+    Told {
+        person: PersonId(person),
+        facts: drafts(),
+    }
+}
+
 fn questions() -> Vec<Question> {
     let code = "4711".to_owned();
     let missing = [
@@ -345,6 +356,7 @@ fn questions() -> Vec<Question> {
     });
     [
         Question::Confirm(drafts()),
+        Question::ConfirmMany(vec![told(2), told(4)]),
         Question::ForWhom {
             people: vec![PersonId(2), PersonId(4)],
             text: "dead 8 \u{1f333} \"B\"".to_owned(),
@@ -433,6 +445,10 @@ fn talks() -> Vec<(String, Talk)> {
             shown: 7,
         }),
         language: Some("fr".to_owned()),
+        said: vec![4_000_000_000, 1],
+        machine: Some(Machine { text: 7, times: 2 }),
+        full_days: 3,
+        machine_told_on: Some(day(1, 20)),
         spoken: vec!["fr".to_owned(), "vi-bare".to_owned()],
         answered_on: Some((day(1, 9), 7)),
         held_at: Some(at(1, 9)),

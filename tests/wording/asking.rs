@@ -46,10 +46,11 @@ pub(super) enum Reply {
     Found,
     Moved,
     Tell,
+    Kept,
 }
 
 /// Texts that ask for a reply, and for which.
-pub(super) const ASKING: [(&str, Reply); 82] = [
+pub(super) const ASKING: [(&str, Reply); 87] = [
     ("read-back", Reply::No),
     ("read-back-rain", Reply::No),
     ("changed", Reply::No),
@@ -132,4 +133,9 @@ pub(super) const ASKING: [(&str, Reply); 82] = [
     ("number-ask", Reply::Yes),
     ("number-unread", Reply::Moved),
     ("announce-empty", Reply::Tell),
+    ("promised", Reply::Kept),
+    ("announce-ask", Reply::Yes),
+    ("hand-ask", Reply::Yes),
+    ("pass-none", Reply::NextText),
+    ("passed-notice", Reply::NextText),
 ];

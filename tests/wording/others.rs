@@ -15,7 +15,7 @@ use chrono::{NaiveDate, TimeDelta};
 use super::{
     asked,
     case::{BLOCK, Case, SHORTEST, TREES, in_every_language},
-    source,
+    done, office, source,
 };
 
 /// What the keys of texts begin with that are put into others, or are put together by the checks above.
@@ -61,7 +61,9 @@ const PARTS: [&str; 38] = [
 ];
 
 /// Such texts by their whole keys.
-const WHOLE: [&str; 27] = [
+const WHOLE: [&str; 29] = [
+    "block-facts",
+    "person-facts",
     "day",
     "day-year",
     "span",
@@ -91,9 +93,22 @@ const WHOLE: [&str; 27] = [
     "moved",
 ];
 
+/// Values that are names, which give way first.
+const NAMES: [&str; 8] = [
+    "name", "adviser", "leader", "group", "block", "old", "unknown", "text",
+];
+
 fn is_part(key: &str) -> bool {
     let is_of_parts = PARTS.iter().any(|part| key.starts_with(part));
     (is_of_parts || WHOLE.contains(&key)) && key != "status-all"
+}
+
+/// The longest values that have a list of their own.
+fn elsewhere(case: &Case<'_>, key: &str, value: &str) -> Option<String> {
+    done::longest(case, key, value)
+        .or_else(|| asked::longest(case, key, value))
+        .or_else(|| office::longest(case, key, value))
+        .or_else(|| work(case.tongue, value))
 }
 
 /// The longest value of this name, with the names of people as short as they get.
@@ -105,13 +120,13 @@ fn longest(case: &Case<'_>, key: &str, value: &str) -> String {
         .into_iter()
         .max_by_key(String::len)
         .expect("jobs");
-    if let Some(text) = asked::longest(case, key, value).or_else(|| work(tongue, value)) {
+    if let Some(text) = elsewhere(case, key, value) {
         return text;
     }
     let one_of =
         |item: String| format!("{item}, {}", tongue.say(Key::More, args! { "count" => 99 }));
     match value {
-        "name" | "adviser" | "group" | "block" | "old" | "unknown" | "text" => SHORTEST.to_owned(),
+        value if NAMES.contains(&value) => SHORTEST.to_owned(),
         "example" => tongue.say(Key::Example, args! { "block" => BLOCK }),
         "day" | "by" | "from" | "to" => tongue.day(day),
         "consent" => tongue.day_year(day),

@@ -70,6 +70,7 @@ const ENGLISH: Speech = Speech {
         (Reply::Lost, "LOST"),
         (Reply::Found, "FOUND"),
         (Reply::Moved, "MOVED"),
+        (Reply::Kept, "KEPT"),
         (Reply::Tell, "TELL"),
     ],
     capitals: &[
@@ -123,6 +124,7 @@ const FRENCH: Speech = Speech {
         (Reply::Lost, "PERDU"),
         (Reply::Found, "RETROUVÉ"),
         (Reply::Moved, "CHANGÉ"),
+        (Reply::Kept, "TENU"),
         (Reply::Tell, "DIRE"),
     ],
     capitals: &[
@@ -176,11 +178,12 @@ const INDONESIAN: Speech = Speech {
         (Reply::Lost, "HILANG"),
         (Reply::Found, "KETEMU"),
         (Reply::Moved, "PINDAH"),
+        (Reply::Kept, "DITEPATI"),
         (Reply::Tell, "KABARI"),
     ],
     capitals: &[
-        "SMS", "PIN", "PESANAN", "SIAP", "API", "ANGIN", "KLON", "PETA", "BIAYA", "LANJUTAN",
-        "RIWAYAT", "SIAPA", "LILIT", "AKAR", "HUJAN",
+        "SMS", "PIN", "PEKAN", "SAYA", "PESANAN", "SIAP", "API", "ANGIN", "KLON", "PETA", "BIAYA",
+        "LANJUTAN", "RIWAYAT", "SIAPA", "LILIT", "AKAR", "HUJAN",
     ],
 };
 
@@ -229,10 +232,12 @@ const PORTUGUESE: Speech = Speech {
         (Reply::Lost, "PERDIDO"),
         (Reply::Found, "ACHADO"),
         (Reply::Moved, "MUDOU"),
+        (Reply::Kept, "CUMPRIDO"),
         (Reply::Tell, "DIGA"),
     ],
     capitals: &[
         "SMS",
+        "SEMANA",
         "MORTAS",
         "PEDIDO",
         "SACOS",
@@ -296,6 +301,7 @@ const THAI: Speech = Speech {
         (Reply::Lost, "หาย"),
         (Reply::Found, "พบแล้ว"),
         (Reply::Moved, "ย้ายเบอร์"),
+        (Reply::Kept, "ทำแล้วตามสัญญา"),
         (Reply::Tell, "แจ้ง"),
     ],
     capitals: &["SMS"],
@@ -346,6 +352,7 @@ const VIETNAMESE: Speech = Speech {
         (Reply::Lost, "MẤT MÁY"),
         (Reply::Found, "TÌM THẤY"),
         (Reply::Moved, "CHUYỂN SỐ"),
+        (Reply::Kept, "XONG HỨA"),
         (Reply::Tell, "NHẮN"),
     ],
     capitals: &[

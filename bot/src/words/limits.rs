@@ -114,6 +114,9 @@ pub const QUESTION_HOURS: i64 = 7 * 24;
 /// A correction reaches back this long.
 pub const CORRECTION_HOURS: i64 = 48;
 
+/// A member may contest what a leader told of them this long: until the group has met again.
+pub const CONTEST_DAYS: i64 = 7;
+
 /// An answer to a text is of no use after this long.
 pub const ANSWER_HOURS: i64 = 24;
 
@@ -133,11 +136,17 @@ pub const WAITING_HOURS: [i64; 2] = [24, 72];
 /// Texts of one phone that wait for the adviser; more are only counted.
 pub const WAITING_OF_PHONE_MAX: usize = 10;
 
+/// Readings of one text from which a person chooses: more fit no text.
+pub const READINGS_MAX: usize = 3;
+
 /// The adviser is told of the same trouble of one phone at most once within this time.
 pub const TOLD_MINUTES: i64 = 60;
 
 /// What the adviser read last within this time is what DONE closes.
 pub const READ_HOURS: i64 = 24;
+
+/// Promises of one adviser that are not kept yet: more are on no list that anybody reads.
+pub const PROMISES_MAX: usize = 60;
 
 /// Letters of an adviser's own reason to leave somebody in peace.
 pub const REASON_CHARS_MAX: usize = 160;
@@ -149,6 +158,26 @@ pub const URGENT_A_DAY: u32 = 60;
 
 /// The same answer is not sent more often than this in an hour: then a person looks.
 pub const SAME_ANSWER_TIMES: u32 = 2;
+
+/// Letters from which a text says enough to be known again: "yes" and "weeded" come back by chance.
+pub const MACHINE_LETTERS: usize = 12;
+
+/// What comes within this time after a text of ours may be a machine's. Nobody types so long a text
+/// in it again and again.
+pub const MACHINE_SECS: i64 = 120;
+
+/// So often in a row the same text right after ours is a machine's.
+pub const MACHINE_TIMES: u32 = 3;
+
+/// Days in a row on which a phone was answered as often as a phone is, from which somebody should
+/// look whose it is.
+pub const FULL_DAYS: u32 = 2;
+
+/// The operator is told of such a phone at most once within this time.
+pub const MACHINE_TOLD_DAYS: i64 = 30;
+
+/// Texts of ours to one phone that are known when they come back.
+pub const ECHOES_KNOWN: usize = 2;
 
 /// At most one example to a phone within this time.
 pub const EXAMPLE_HOURS: i64 = 24;
@@ -228,6 +257,9 @@ pub const UNDO_LOOK_BACK: usize = 64;
 
 /// Letters of a name where other names in the same text shrink first.
 pub const SHORT_NAME: usize = 12;
+
+/// Letters of somebody's own words beside others in a list.
+pub const SHORT_WORDS: usize = 30;
 
 /// Bytes of a file that people write: a roll of 20,000 rows has about 3 MiB.
 pub const FILE_BYTES_MAX: u64 = 5 * 1024 * 1024;

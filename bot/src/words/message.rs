@@ -1,13 +1,18 @@
 //! Messages in and out, and the conversation with a phone, as plain values.
 
+<<<<<<< HEAD
 use budwood_parser::Ailment;
 use budwood_scheduler::{
     BlockId, EventId, MessageId, PersonId, TaskKind,
     decide::{Draft, Missing},
     jobs::nudge::TextedWeeks,
 };
+=======
+use budwood_scheduler::{BlockId, EventId, MessageId, PersonId, TaskKind};
+>>>>>>> main
 use chrono::{DateTime, NaiveDate, Utc};
 
+pub use super::question::{Audience, Deed, Open, Question, Told};
 use super::sms::{self, Alphabet};
 
 /// A text that came in, for ever as received.
@@ -308,6 +313,14 @@ pub struct Talk {
     pub language: Option<String>,
     /// The languages of the last texts that were stored, newest last.
     pub spoken: Vec<String>,
+    /// Our last texts to the phone, as sums, newest last: what comes back is an echo.
+    pub said: Vec<u32>,
+    /// What it says again and again as soon as we speak.
+    pub machine: Option<Machine>,
+    /// On how many days in a row it was answered as often as a phone is.
+    pub full_days: u32,
+    /// When the operator was told last that it texts like a machine.
+    pub machine_told_on: Option<NaiveDate>,
 }
 
 impl Talk {
@@ -316,6 +329,15 @@ impl Talk {
     pub const fn is_new(&self) -> bool {
         self.heard_at.is_none() && self.routine_at.is_none() && self.welcomed_at.is_none()
     }
+}
+
+/// A text that came at once after one of ours: once that is chance, and again and again a machine.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Machine {
+    /// The text, as a sum.
+    pub text: u32,
+    /// How often in a row.
+    pub times: u32,
 }
 
 /// A list that is longer than one text.
@@ -347,143 +369,6 @@ pub struct CodeUse {
     pub deed: String,
     /// Whether it was a wrong one.
     pub was_wrong: bool,
-}
-
-/// A question of ours that waits for its answer.
-#[derive(Clone, Debug, PartialEq)]
-pub struct Open {
-    /// When it was asked; it lapses.
-    pub at: DateTime<Utc>,
-    /// The text that it is about.
-    pub message: MessageId,
-    /// For whom the facts are, when a phone is shared or a leader reports.
-    pub person: Option<PersonId>,
-    /// What the same text tells of others: looked at once this is answered.
-    pub rest: Option<String>,
-    /// What was asked.
-    pub question: Question,
-}
-
-/// What was asked.
-#[derive(Clone, Debug, PartialEq)]
-pub enum Question {
-    /// "Is this right?"
-    Confirm(Vec<Draft>),
-    /// One slot.
-    Ask {
-        /// What was understood so far.
-        facts: Vec<Draft>,
-        /// The slot.
-        missing: Missing,
-    },
-    /// "For whom?", with the text that waits for the answer.
-    ForWhom {
-        /// Those who share the phone, in the order of the list.
-        people: Vec<PersonId>,
-        /// The text.
-        text: String,
-        /// When it was sent.
-        sent_at: DateTime<Utc>,
-    },
-    /// A code that must come back before something large is done.
-    Code {
-        /// The code.
-        code: String,
-        /// What is done then.
-        deed: Deed,
-    },
-}
-
-/// Something large that needs a code.
-#[derive(Clone, Debug, PartialEq, Eq)]
-pub enum Deed {
-    /// Open the planting window of a group.
-    OpenWindow {
-        /// Which group.
-        group: budwood_scheduler::GroupId,
-        /// From this day.
-        on: NaiveDate,
-    },
-    /// Let the neighbours of a cluster look.
-    Warn {
-        /// Which group.
-        group: budwood_scheduler::GroupId,
-        /// What was seen there.
-        ailment: Ailment,
-    },
-    /// Hold planting in a group again.
-    HoldPlanting {
-        /// Which group.
-        group: budwood_scheduler::GroupId,
-        /// From this day.
-        on: NaiveDate,
-    },
-    /// Erase the sender's name and numbers.
-    Erase {
-        /// Who.
-        person: PersonId,
-    },
-    /// No more texts to an adviser.
-    Stop,
-    /// A person's phones are lost, but for the one that says so.
-    Lost {
-        /// Whose.
-        person: PersonId,
-    },
-    /// They are found again.
-    Found {
-        /// Whose.
-        person: PersonId,
-    },
-    /// A person has another number now.
-    Moved {
-        /// Who.
-        person: PersonId,
-        /// The number, E.164.
-        number: String,
-    },
-    /// Send the adviser's own words.
-    Announce {
-        /// To whom.
-        to: Audience,
-        /// The words.
-        words: String,
-    },
-    /// Write for others until the evening, and begin with this text.
-    Visit {
-        /// The text.
-        text: String,
-        /// When it was sent.
-        sent_at: DateTime<Utc>,
-    },
-}
-
-impl Deed {
-    /// The name in records.
-    #[must_use]
-    pub const fn name(&self) -> &'static str {
-        match self {
-            Self::OpenWindow { .. } => "open_window",
-            Self::Warn { .. } => "warn",
-            Self::HoldPlanting { .. } => "hold_planting",
-            Self::Erase { .. } => "erase",
-            Self::Stop => "stop",
-            Self::Lost { .. } => "lost",
-            Self::Found { .. } => "found",
-            Self::Moved { .. } => "moved",
-            Self::Announce { .. } => "announce",
-            Self::Visit { .. } => "visit",
-        }
-    }
-}
-
-/// Whom an adviser speaks to.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum Audience {
-    /// Everybody in a group.
-    Group(budwood_scheduler::GroupId),
-    /// One person.
-    Person(PersonId),
 }
 
 /// A nudge that waits for its answer.

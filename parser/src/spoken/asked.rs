@@ -52,6 +52,9 @@ pub(crate) fn adviser(pieces: &[Piece<'_>], folded: &Folded<'_>, sender: Sender)
     let core = core(pieces);
     let is_group = |piece: &&Piece<'_>| matches!(piece.sense, Sense::Group(_));
     let is_member = |piece: &&Piece<'_>| matches!(piece.sense, Sense::Member(_));
+    if is_done_for_one(pieces) {
+        return Some(query(pieces, Topic::Kept, None));
+    }
     if let Some(topic) = to_the_letter(&core) {
         return Some(query(pieces, topic, None));
     }
@@ -133,6 +136,20 @@ fn tells(core: &[&Piece<'_>]) -> bool {
     core.iter().any(is_told) && core.iter().any(|piece| kind_asked(piece).is_some())
 }
 
+/// "done Keti": what was promised to her.
+fn is_done_for_one(pieces: &[Piece<'_>]) -> bool {
+    let mut words = pieces
+        .iter()
+        .filter(|piece| !matches!(piece.sense, Sense::Mark(_)));
+    let is_done = words
+        .next()
+        .is_some_and(|first| first.is_plain(Plain::Done));
+    let is_member = |piece: &Piece<'_>| matches!(piece.sense, Sense::Member(_));
+    let is_name = |piece: &Piece<'_>| is_member(piece) || matches!(piece.sense, Sense::Group(_));
+    let mut named = words.clone();
+    is_done && named.any(is_member) && words.all(is_name)
+}
+
 /// What a text says that begins as it must: "lost Keti", "moved Keti KOLO 07700 900555", "p Tor",
 /// "tell KOLO the plants come on Saturday", "more", "who 0003".
 fn to_the_letter(core: &[&Piece<'_>]) -> Option<Topic> {
@@ -144,7 +161,9 @@ fn to_the_letter(core: &[&Piece<'_>]) -> Option<Topic> {
         rest.first().is_some_and(|piece| is_name(&piece))
     } else if ABOUT_ONE.contains(&topic) {
         let only_names = rest.iter().all(|piece| is_name(&piece));
-        rest.iter().any(|piece| is_member(&piece)) && (topic == Topic::Moved || only_names)
+        let by_number = matches!(rest, [only] if only.number().is_some());
+        let of_one = rest.iter().any(|piece| is_member(&piece));
+        (topic == Topic::Kept && by_number) || (of_one && (topic == Topic::Moved || only_names))
     } else if topic == Topic::Whose {
         matches!(rest, [only] if only.number().is_some())
     } else {

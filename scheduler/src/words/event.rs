@@ -183,6 +183,13 @@ pub enum Body {
         /// Who.
         person: PersonId,
     },
+    /// Another adviser looks after a group.
+    HandedOver {
+        /// Which.
+        group: GroupId,
+        /// Who.
+        to: PersonId,
+    },
     /// A person's name and numbers were erased at their wish.
     Erased {
         /// Who.
@@ -210,6 +217,7 @@ impl Body {
             | Self::PhoneLost { .. }
             | Self::PhoneFound { .. }
             | Self::NumberMoved { .. }
+            | Self::HandedOver { .. }
             | Self::Erased { .. } => None,
         }
     }

@@ -44,10 +44,27 @@ impl Step<'_> {
         talk.last_at = Some(now);
     }
 
+    /// "NO" of a member to what the leader told of them, as long as they may contest it: that is
+    /// what it is about, and not the last text of their own.
+    pub(crate) fn reach_contested(&mut self, turn: &Turn, reading: &Reading) {
+        let [Act::No | Act::Undo | Act::Correct(_)] = reading.acts.as_slice() else {
+            return;
+        };
+        let told = self.view().contestable(turn);
+        if told.is_empty() {
+            return;
+        }
+        let now = self.now;
+        let talk = self.talk(&turn.number);
+        talk.last = told;
+        talk.last_at = Some(now);
+    }
+
     fn take_back(&mut self, turn: &Turn, events: &[Event]) {
-        let telling = self.view().telling(turn, turn.target);
         for event in events {
             if let Some(block) = event.body.block() {
+                let owner = self.view().owner_of(event).unwrap_or(turn.target);
+                let telling = self.view().telling(turn, owner);
                 self.record(telling, Some(event.id), Body::TakenBack { block });
             }
         }
@@ -65,7 +82,9 @@ impl Step<'_> {
         self.take_back(turn, &events);
         let view = self.view();
         let phrase = view.taken_back(turn, &events, Key::TakenBack);
-        Outcome::TakenBack.saying([view.reply(turn, phrase)])
+        let mut said = vec![view.reply(turn, phrase)];
+        said.extend(view.told_of_taking_back(turn, &events));
+        Outcome::TakenBack.saying(said)
     }
 
     /// "NO" to a read-back: take it back and ask what is right.
@@ -83,16 +102,20 @@ impl Step<'_> {
         let Some(mut draft) = draft.filter(|_| lone_count) else {
             let view = self.view();
             let phrase = view.taken_back(turn, &events, Key::TakenBackAsk);
-            return Outcome::TakenBack.saying([view.reply(turn, phrase)]);
+            let mut said = vec![view.reply(turn, phrase)];
+            said.extend(view.told_of_taking_back(turn, &events));
+            return Outcome::TakenBack.saying(said);
         };
         let phrase = self.view().taken_back(turn, &events, Key::TakenBackCount);
+        let owner = self.view().owner_of(first).unwrap_or(turn.target);
         draft.details.count = None;
         let question = Question::Ask {
             facts: vec![draft],
             missing: Missing::Count { range: None },
         };
-        let said = self.ask(turn, turn.target, question, phrase);
-        Outcome::TakenBack.saying([said])
+        let mut said = vec![self.ask(turn, owner, question, phrase)];
+        said.extend(self.view().told_of_taking_back(turn, &events));
+        Outcome::TakenBack.saying(said)
     }
 
     fn change_fact(&mut self, turn: &Turn, change: Change) -> Done {
@@ -107,6 +130,11 @@ impl Step<'_> {
             .filter(|event| view.counts(event));
         let Some(old) = old else {
             return self.undo(turn);
+        };
+        // What was told of somebody else stays theirs.
+        let turn = &Turn {
+            target: view.owner_of(&old).unwrap_or(turn.target),
+            ..turn.clone()
         };
         let Some(block) = view.block_named(turn.target, change.now.block.as_deref()) else {
             return self.amend(turn, Amend::Unsure(change.said));
@@ -136,6 +164,7 @@ impl Step<'_> {
             changed(from, facts, after)
         });
         let told = view.fixed_notice(turn, block, &change.now);
-        Outcome::Changed.saying(said.into_iter().chain(told))
+        let contested = view.contested(turn, &[old]);
+        Outcome::Changed.saying(said.into_iter().chain(told).chain(contested))
     }
 }

@@ -103,6 +103,15 @@ impl Step<'_> {
         if is_adviser && matches!(query.topic, Topic::LeaveAlone | Topic::GoOn) {
             return self.hold_or_go(turn, speaker, query);
         }
+        if is_adviser && query.topic == Topic::Promise {
+            return self.promise(turn, speaker, query);
+        }
+        if is_adviser && query.topic == Topic::Pass {
+            return self.pass_on(turn, speaker, query);
+        }
+        if is_adviser && query.topic == Topic::Kept {
+            return self.kept(turn, speaker, query);
+        }
         if is_adviser && query.topic == Topic::Next {
             let phrase = self.show_next(turn);
             return Outcome::Answered.saying([self.view().reply(turn, phrase)]);
@@ -144,6 +153,8 @@ impl Step<'_> {
             }
         } else if is_adviser && topic == Topic::Warn {
             view.warning(speaker, view.group_asked(speaker, query)?.id)
+        } else if is_adviser && topic == Topic::HandOver {
+            view.handing_over(speaker, query)
         } else if is_adviser && topic == Topic::Tell {
             view.announcing(turn, speaker, query)
         } else if matches!(topic, Topic::Lost | Topic::Found | Topic::Moved) {

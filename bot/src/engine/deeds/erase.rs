@@ -20,6 +20,7 @@ use crate::{
         limits,
         matter::Matter,
         message::{Audience, Deed, Outbound, Question, Received, Talk},
+        promise::Promise,
     },
 };
 
@@ -34,6 +35,7 @@ impl Step<'_> {
             self.unlink(person.id, &used.number);
         }
         self.forget_matters(&what);
+        self.forget_promises(&what);
         self.forget_talks(&what);
         self.forget_parts(&what);
         self.forget_reasons(&what);
@@ -96,8 +98,25 @@ impl Step<'_> {
         for matter in matters {
             if matter.person == what.person {
                 self.close_matter(matter.message);
+            } else if matter.passed_to == Some(what.person) {
+                self.put_matter(Matter {
+                    passed_to: None,
+                    ..matter
+                });
             } else if let Some(text) = what.without_name(&matter.text) {
                 self.put_matter(Matter { text, ..matter });
+            }
+        }
+    }
+
+    fn forget_promises(&mut self, what: &Erasure) {
+        let promises: Vec<Promise> = self.world.promises.values().cloned().collect();
+        for promise in promises {
+            let is_theirs = promise.by == what.person;
+            if is_theirs || promise.to == Audience::Person(what.person) {
+                self.drop_promise(promise.message);
+            } else if let Some(words) = what.without_name(&promise.words) {
+                self.put_promise(Promise { words, ..promise });
             }
         }
     }
@@ -251,6 +270,10 @@ fn forgetful(mut talk: Talk, what: &Erasure, is_theirs: bool) -> Talk {
                 ..
             } => is_about_them(text),
             Question::Code {
+                deed: Deed::HandOver { to, .. },
+                ..
+            } => *to == what.person,
+            Question::Code {
                 deed: Deed::Announce { to, words },
                 ..
             } => *to == Audience::Person(what.person) || is_about_them(words),
@@ -258,6 +281,7 @@ fn forgetful(mut talk: Talk, what: &Erasure, is_theirs: bool) -> Talk {
                 deed: Deed::Lost { person } | Deed::Found { person } | Deed::Moved { person, .. },
                 ..
             } => *person == what.person,
+            Question::ConfirmMany(told) => told.iter().any(|one| one.person == what.person),
             Question::Confirm(_) | Question::Ask { .. } | Question::Code { .. } => false,
         };
         let rest = open.rest.as_deref().is_some_and(is_about_them);

@@ -64,6 +64,7 @@ impl Step<'_> {
             said.push(view.cluster_notice(turn));
         }
         said.push(rains.and_then(|before| view.rain_notice(turn, &before)));
+        said.push(view.told_for(turn, telling, &touched));
         Outcome::Recorded.saying(said.into_iter().flatten())
     }
 

@@ -35,11 +35,9 @@ impl Step<'_> {
         }
         let id = self.world.message_id();
         let done = match &sender {
-            SenderKind::Name => Outcome::FromName.silently(),
-            SenderKind::ShortCode => Outcome::FromShortCode.silently(),
-            SenderKind::Number(number) if self.setup.own_numbers.contains(number) => {
-                Outcome::Echo.silently()
-            }
+            SenderKind::Name => self.heard_service(Outcome::FromName),
+            SenderKind::ShortCode => self.heard_service(Outcome::FromShortCode),
+            SenderKind::Number(number) if self.setup.own_numbers.contains(number) => self.echo(),
             SenderKind::Number(_) if hearing == Hearing::Twice => {
                 Outcome::DeliveredTwice.silently()
             }
@@ -99,6 +97,9 @@ impl Step<'_> {
         if self.world.directory.is_lost(number) {
             return self.heard_from_lost(number, message, (text, sent_at), *first);
         }
+        if let Some(done) = self.watch_for_machines(number, &text) {
+            return done;
+        }
         let now = self.now;
         let talk = self.talk(number);
         talk.heard_at = Some(now);
@@ -157,8 +158,12 @@ impl Step<'_> {
         }
         let waiting = self.view().open_question(&turn.number);
         let mut rest = waiting.and_then(|open| open.rest);
-        let speaker = self.view().person(turn.speaker);
-        let parts = speaker.and_then(|speaker| self.view().first_of_many(&turn, speaker));
+        let view = self.view();
+        let speaker = view.person(turn.speaker);
+        if let Some((told, others)) = speaker.and_then(|one| view.told_of_many(&turn, one)) {
+            return self.ask_many(&turn, told, others);
+        }
+        let parts = speaker.and_then(|speaker| view.first_of_many(&turn, speaker));
         if let Some((first, others)) = parts {
             turn.text = first;
             rest = Some(others);
@@ -205,6 +210,9 @@ impl Step<'_> {
         if let Some(done) = self.accept_read(&turn, &reading) {
             return done;
         }
+        if let Some(done) = self.many_answered(&turn, &reading) {
+            return done;
+        }
         if let Some(which) = self.view().which_of(&turn, &speaker, &reading) {
             let said = self.view().reply(&turn, which);
             return Outcome::AskedForWhom.saying([said]);
@@ -213,6 +221,7 @@ impl Step<'_> {
             turn.target = target;
         }
         self.reach_theirs(&turn, &speaker, &reading);
+        self.reach_contested(&turn, &reading);
         if self.view().is_same_again(&turn, &reading) {
             return self.same_again(&turn);
         }

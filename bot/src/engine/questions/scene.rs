@@ -113,7 +113,8 @@ impl<'a> View<'a> {
         };
         let languages = self.languages_of(&turn.number, &[turn.speaker]);
         let languages: Vec<&str> = languages.iter().map(String::as_str).collect();
-        if let Some(reading) = self.of_advisers_phone(turn, role, &languages) {
+        let of_staff = self.of_advisers_phone(turn, role, &languages);
+        if let Some(reading) = of_staff.or_else(|| self.to_colleague(turn, role, &languages)) {
             return reading;
         }
         let known = Known {
@@ -298,9 +299,10 @@ impl<'a> View<'a> {
         let open = self.talk(number)?.open.clone()?;
         let hours = match open.question {
             Question::Code { .. } => limits::CODE_HOURS,
-            Question::Confirm(_) | Question::Ask { .. } | Question::ForWhom { .. } => {
-                limits::QUESTION_HOURS
-            }
+            Question::Confirm(_)
+            | Question::ConfirmMany(_)
+            | Question::Ask { .. }
+            | Question::ForWhom { .. } => limits::QUESTION_HOURS,
         };
         let lapsed = open.at + TimeDelta::hours(hours) < self.now;
         (!lapsed).then_some(open)
@@ -311,7 +313,7 @@ impl<'a> View<'a> {
             return match open.question {
                 Question::Confirm(facts) => Some(Pending::Confirm(facts)),
                 Question::Ask { facts, missing } => Some(Pending::Ask { facts, missing }),
-                Question::ForWhom { .. } | Question::Code { .. } => None,
+                Question::ConfirmMany(_) | Question::ForWhom { .. } | Question::Code { .. } => None,
             };
         }
         let talk = self.talk(number)?;

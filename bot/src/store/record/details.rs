@@ -4,13 +4,14 @@ use budwood_parser::{
     Ailment, Cause, Day, Details, Extent, Kind, Material, Measure, Per, Supply, Unit, Wetness, When,
 };
 use budwood_scheduler::{
-    Happened,
+    Happened, PersonId,
     decide::{Draft, Missing},
 };
 use chrono::NaiveDate;
 use serde::{Deserialize, Serialize};
 
 use super::{Fault, name_fault};
+use crate::words::message::Told;
 
 /// Reads a name that may be absent.
 fn named<T>(
@@ -270,6 +271,32 @@ impl StoredDraft {
                 to: self.to,
             },
             details: self.details.open()?,
+        })
+    }
+}
+
+#[derive(Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub(super) struct StoredTold {
+    person: u32,
+    facts: Vec<StoredDraft>,
+}
+
+impl From<&Told> for StoredTold {
+    fn from(told: &Told) -> Self {
+        Self {
+            person: told.person.0,
+            facts: told.facts.iter().map(Into::into).collect(),
+        }
+    }
+}
+
+impl StoredTold {
+    pub(super) fn open(self) -> Result<Told, Fault> {
+        let facts = self.facts.into_iter().map(StoredDraft::open);
+        Ok(Told {
+            person: PersonId(self.person),
+            facts: facts.collect::<Result<_, _>>()?,
         })
     }
 }

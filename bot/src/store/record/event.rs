@@ -96,6 +96,10 @@ enum StoredBody {
     NumberMoved {
         person: u32,
     },
+    HandedOver {
+        group: u32,
+        to: u32,
+    },
     Erased {
         person: u32,
     },
@@ -228,6 +232,10 @@ impl From<&Body> for StoredBody {
             Body::PhoneLost { person } => Self::PhoneLost { person: person.0 },
             Body::PhoneFound { person } => Self::PhoneFound { person: person.0 },
             Body::NumberMoved { person } => Self::NumberMoved { person: person.0 },
+            Body::HandedOver { group, to } => Self::HandedOver {
+                group: group.0,
+                to: to.0,
+            },
             Body::Erased { person } => Self::Erased { person: person.0 },
         }
     }
@@ -312,6 +320,10 @@ impl StoredBody {
             },
             Self::PhoneFound { person } => Body::PhoneFound {
                 person: PersonId(person),
+            },
+            Self::HandedOver { group, to } => Body::HandedOver {
+                group: GroupId(group),
+                to: PersonId(to),
             },
             Self::NumberMoved { person } => Body::NumberMoved {
                 person: PersonId(person),

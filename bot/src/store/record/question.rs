@@ -6,7 +6,7 @@ use serde::{Deserialize, Serialize};
 
 use super::{
     Fault,
-    details::{StoredDraft, StoredMissing},
+    details::{StoredDraft, StoredMissing, StoredTold},
     event::ailment,
     instant,
 };
@@ -17,6 +17,9 @@ use crate::words::message::{Audience, Deed, Question};
 pub(super) enum StoredQuestion {
     Confirm {
         facts: Vec<StoredDraft>,
+    },
+    ConfirmMany {
+        told: Vec<StoredTold>,
     },
     Ask {
         facts: Vec<StoredDraft>,
@@ -63,14 +66,15 @@ pub(super) enum StoredQuestion {
         person: u32,
         number: String,
     },
-    /// To a group or to a person.
     Announce {
         code: String,
-        #[serde(default, skip_serializing_if = "Option::is_none")]
-        group: Option<u32>,
-        #[serde(default, skip_serializing_if = "Option::is_none")]
-        person: Option<u32>,
+        to: StoredAudience,
         words: String,
+    },
+    HandOver {
+        code: String,
+        to: u32,
+        groups: Vec<u32>,
     },
     Visit {
         code: String,
@@ -80,12 +84,28 @@ pub(super) enum StoredQuestion {
     },
 }
 
-fn audience(group: Option<u32>, person: Option<u32>) -> Result<Audience, Fault> {
-    match (group, person) {
-        (Some(group), None) => Ok(Audience::Group(GroupId(group))),
-        (None, Some(person)) => Ok(Audience::Person(PersonId(person))),
-        (Some(_), Some(_)) | (None, None) => {
-            Err("words are for a group or for a person".to_owned())
+/// Whom an adviser speaks to.
+#[derive(Clone, Copy, Serialize, Deserialize)]
+#[serde(rename_all = "snake_case", deny_unknown_fields)]
+pub(super) enum StoredAudience {
+    Group(u32),
+    Person(u32),
+}
+
+impl From<Audience> for StoredAudience {
+    fn from(to: Audience) -> Self {
+        match to {
+            Audience::Group(group) => Self::Group(group.0),
+            Audience::Person(person) => Self::Person(person.0),
+        }
+    }
+}
+
+impl From<StoredAudience> for Audience {
+    fn from(to: StoredAudience) -> Self {
+        match to {
+            StoredAudience::Group(group) => Self::Group(GroupId(group)),
+            StoredAudience::Person(person) => Self::Person(PersonId(person)),
         }
     }
 }
@@ -100,6 +120,9 @@ impl From<&Question> for StoredQuestion {
         match question {
             Question::Confirm(facts) => Self::Confirm {
                 facts: facts.iter().map(Into::into).collect(),
+            },
+            Question::ConfirmMany(told) => Self::ConfirmMany {
+                told: told.iter().map(Into::into).collect(),
             },
             Question::Ask { facts, missing } => Self::Ask {
                 facts: facts.iter().map(Into::into).collect(),
@@ -174,18 +197,19 @@ impl From<&Question> for StoredQuestion {
             Question::Code {
                 code,
                 deed: Deed::Announce { to, words },
-            } => {
-                let (group, person) = match to {
-                    Audience::Group(group) => (Some(group.0), None),
-                    Audience::Person(person) => (None, Some(person.0)),
-                };
-                Self::Announce {
-                    code: code.clone(),
-                    group,
-                    person,
-                    words: words.clone(),
-                }
-            }
+            } => Self::Announce {
+                code: code.clone(),
+                to: (*to).into(),
+                words: words.clone(),
+            },
+            Question::Code {
+                code,
+                deed: Deed::HandOver { to, groups },
+            } => Self::HandOver {
+                code: code.clone(),
+                to: to.0,
+                groups: groups.iter().map(|group| group.0).collect(),
+            },
             Question::Code {
                 code,
                 deed: Deed::Visit { text, sent_at },
@@ -203,6 +227,10 @@ impl StoredQuestion {
     pub(super) fn open(self) -> Result<Question, Fault> {
         Ok(match self {
             Self::Confirm { facts } => Question::Confirm(drafts(facts)?),
+            Self::ConfirmMany { told } => {
+                let told = told.into_iter().map(StoredTold::open);
+                Question::ConfirmMany(told.collect::<Result<_, _>>()?)
+            }
             Self::Ask { facts, missing } => Question::Ask {
                 facts: drafts(facts)?,
                 missing: missing.into(),
@@ -274,16 +302,18 @@ impl StoredQuestion {
                     number,
                 },
             },
-            Self::Announce {
-                code,
-                group,
-                person,
-                words,
-            } => Question::Code {
+            Self::Announce { code, to, words } => Question::Code {
                 code,
                 deed: Deed::Announce {
-                    to: audience(group, person)?,
+                    to: to.into(),
                     words,
+                },
+            },
+            Self::HandOver { code, to, groups } => Question::Code {
+                code,
+                deed: Deed::HandOver {
+                    to: PersonId(to),
+                    groups: groups.into_iter().map(GroupId).collect(),
                 },
             },
             Self::Visit {
