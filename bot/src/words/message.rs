@@ -1,15 +1,8 @@
 //! Messages in and out, and the conversation with a phone, as plain values.
 
-<<<<<<< HEAD
-use budwood_parser::Ailment;
 use budwood_scheduler::{
-    BlockId, EventId, MessageId, PersonId, TaskKind,
-    decide::{Draft, Missing},
-    jobs::nudge::TextedWeeks,
+    BlockId, EventId, MessageId, PersonId, TaskKind, jobs::nudge::TextedWeeks,
 };
-=======
-use budwood_scheduler::{BlockId, EventId, MessageId, PersonId, TaskKind};
->>>>>>> main
 use chrono::{DateTime, NaiveDate, Utc};
 
 pub use super::question::{Audience, Deed, Open, Question, Told};

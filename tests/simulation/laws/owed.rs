@@ -144,8 +144,8 @@ impl Laws {
         let is_again = !self.facts.tries(task.block, task.kind, task.due).is_empty();
         let most = match task.class() {
             TextClass::Round => ROUNDS_A_YEAR,
-            _ if is_again => AGAIN_A_YEAR,
-            _ => TEXTS_A_YEAR,
+            TextClass::Urgent | TextClass::Decisive if is_again => AGAIN_A_YEAR,
+            TextClass::Urgent | TextClass::Decisive => TEXTS_A_YEAR,
         };
         texts + 1 < most
     }

@@ -84,13 +84,13 @@ mod tests {
         assert_eq!(next.count(day("2027-03-08")), 2);
     }
 
-    /// A clock that was ahead neither loses what went before nor counts for weeks to come.
+    /// A clock that was ahead loses no text that went before.
     #[test]
     fn a_clock_that_was_ahead_loses_nothing() {
         let before = TextedWeeks::with(None, day("2027-03-01"));
         let ahead = TextedWeeks::with(Some(before), day("2028-01-03"));
         let after = TextedWeeks::with(Some(ahead), day("2027-03-08"));
         assert_eq!(after.newest, day("2027-03-08"));
-        assert_eq!(after.count(day("2027-03-08")), 1);
+        assert_eq!(after.count(day("2027-03-08")), 2);
     }
 }
