@@ -25,8 +25,7 @@ use alloc::{
 };
 
 use budwood_parser::{
-    Act, Bare, Correction, Details, Doubt, Kind, Problem, Query, Reading, Report, Sender, Stance,
-    Wetness, When,
+    Act, Bare, Details, Doubt, Kind, Problem, Query, Reading, Report, Sender, Stance, Wetness, When,
 };
 
 pub use self::{

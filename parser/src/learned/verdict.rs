@@ -7,6 +7,7 @@
 
 use crate::{
     details::Cause,
+    kind::Kind,
     learned::account::Account,
     reading::{Alarm, Doubt, Reading, Report, Stance},
     rules::reports::Told,
@@ -61,9 +62,12 @@ const EVIDENCE_STEPS: usize = 4;
 const HEARD_MIN: [i32; EVIDENCE_STEPS] = [20, -100, -200, -250];
 /// What the lists do not tell is a guess: it must be as likely as not in a text of so few words with an
 /// unknown one, which may be anything, and in one of so many, where chance finds something.
-const GUESS_MIN: i32 = 0;
+const GUESS_MIN: i32 = 60;
 const FEW_WORDS: usize = 4;
 const MANY_WORDS: usize = 25;
+/// So sure it must be where the lists do not tell it and it is nothing but rain: everybody talks of the
+/// weather.
+const WEATHER_MIN: i32 = 100;
 /// So much evidence is worth an example when nothing was understood; so sure, with some.
 const ABOUT_WORK_MIN: usize = 2;
 const TOLD_MIN: i32 = -100;
@@ -140,7 +144,12 @@ impl Learned {
         let least = HEARD_MIN.get(step).copied().unwrap_or(i32::MAX);
         let is_bare = words.count <= FEW_WORDS && words.unknown > 0;
         let is_lost = words.count > MANY_WORDS;
-        if self.agreement <= OTHER && (is_bare || is_lost) {
+        let of_rain = |report: &Report| report.kind == Kind::Rain;
+        if self.agreement > OTHER {
+            least
+        } else if self.told.reports.iter().all(of_rain) {
+            least.max(WEATHER_MIN)
+        } else if is_bare || is_lost {
             least.max(GUESS_MIN)
         } else {
             least

@@ -85,10 +85,10 @@ pub(crate) fn is_known(topic: Topic) -> bool {
 
 /// So likely it must be that something is asked, and that it is this, to be answered: a question of a
 /// farmer; one of an adviser, who asks more and tells less; a deed; a question whose words may also be
-/// a report or a need; a worry, which chat is full of; a correction; an answer to a question of ours,
+/// a report or a need; what people ask each other every day; a correction; an answer to a question of ours,
 /// which may store a fact; one in which nothing of work is named.
 const ANSWERED: Least = Least {
-    asked: 0.55,
+    asked: 0.65,
     this: 0.2,
 };
 const ANSWERED_ADVISER: Least = Least {
@@ -103,8 +103,8 @@ const ELSE_NEEDED: Least = Least {
     asked: 0.6,
     this: 0.4,
 };
-const WORRIED: Least = Least {
-    asked: 0.75,
+const OF_EVERY_DAY: Least = Least {
+    asked: 0.96,
     this: 0.2,
 };
 const CHANGED: Least = Least {
@@ -127,6 +127,9 @@ const FROM_NOTHING_HEARD: f64 = 0.5;
 
 /// So likely it must be that a text corrects, where what was told before bears it out.
 const CORRECTED_MIN: f64 = 0.2;
+
+/// What people ask each other every day.
+const EVERYDAY: [Topic; 1] = [Topic::Meeting];
 
 /// How likely something must be.
 struct Least {
@@ -205,7 +208,10 @@ impl Asked {
     /// Whether it is sure enough to be answered; beside words that may tell something it must be surer.
     pub(crate) fn is_sure(self, sender: Sender, may_tell: bool) -> bool {
         let topic = self.topic().map(|(topic, _)| topic);
-        let least = if !self.of_work {
+        let of_every_day = topic.is_some_and(|topic| EVERYDAY.contains(&topic));
+        let least = if of_every_day && sender != Sender::Adviser {
+            OF_EVERY_DAY
+        } else if !self.of_work {
             FROM_NOTHING
         } else if may_tell {
             ELSE_NEEDED
@@ -213,8 +219,6 @@ impl Asked {
             DONE
         } else if sender == Sender::Adviser {
             ANSWERED_ADVISER
-        } else if topic == Some(Topic::Advice) {
-            WORRIED
         } else {
             ANSWERED
         };
