@@ -59,7 +59,7 @@ const STORED_EVIDENCE: usize = 2;
 /// How sure it must be to be asked about, by its evidence: nothing, one, two, three signs that chat
 /// seldom has.
 const EVIDENCE_STEPS: usize = 4;
-const HEARD_MIN: [i32; EVIDENCE_STEPS] = [20, -100, -200, -250];
+const HEARD_MIN: [i32; EVIDENCE_STEPS] = [20, -130, -250, -300];
 /// What the lists do not tell is a guess: it must be as likely as not in a text of so few words with an
 /// unknown one, which may be anything, and in one of so many, where chance finds something.
 const GUESS_MIN: i32 = 60;
