@@ -7,7 +7,7 @@ pub(crate) mod askings;
 pub(crate) mod corrections;
 pub(crate) mod meant;
 pub(crate) mod queries;
-pub(crate) mod said;
+pub(crate) mod replied;
 pub(crate) mod signals;
 pub(crate) mod topic;
 pub(crate) mod unknown;

@@ -17,7 +17,7 @@ use crate::{
     spoken::{
         askings::Askings,
         queries::{is_command, kind_asked, query, sown},
-        said::{SAID, Said, amends, may_be_said},
+        replied::{SAID, Said, amends, may_be_said},
         signals::{ByLists, OF_WORK, WORDED, signals},
         unknown::unknown_name,
     },

@@ -27,7 +27,7 @@ use crate::{
     spoken::{
         askings::Askings,
         meant::{self, Asked, WHATS},
-        said::{SAID, Said},
+        replied::{SAID, Said},
         signals::{Signals, signals},
     },
 };
