@@ -225,6 +225,21 @@ pub struct Query {
     pub yes: Option<bool>,
     /// The language asked for, as written ("language fr").
     pub language: Option<String>,
+    /// What is entered in a book.
+    pub entry: Entry,
+}
+
+/// What is entered in a book of a group or a nursery: "paid Yano 47.40, Nilo 30", "stock GT1 600".
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct Entry {
+    /// Each person that is named, with the number behind the name.
+    pub lines: Vec<(String, Option<f64>)>,
+    /// The first number that belongs to nobody.
+    pub amount: Option<f64>,
+    /// A clone.
+    pub clone_name: Option<String>,
+    /// A day.
+    pub when: Option<When>,
 }
 
 named! {
@@ -354,6 +369,18 @@ named! {
         HowTo = "how_to",
         /// A worry, without a clear question.
         Advice = "advice",
+        /// Of which members nothing was told this week (leader, adviser).
+        List = "list",
+        /// Who came to a training (leader, adviser).
+        Trained = "trained",
+        /// Plants that a nursery has (nursery).
+        Stock = "stock",
+        /// Plants that a nursery gave out (nursery).
+        Sent = "sent",
+        /// How plants that are short are shared out (adviser, nursery).
+        Allot = "allot",
+        /// When fertiliser is bought together, and what a bag costs (leader, adviser).
+        Buying = "buying",
     }
 }
 
