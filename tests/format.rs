@@ -155,6 +155,7 @@ fn the_samples_hold_every_kind_and_shape() {
             "phone_lost",
             "phone_found",
             "number_moved",
+            "entered",
             "erased"
         ])
     );

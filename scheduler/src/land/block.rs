@@ -247,6 +247,7 @@ impl BlockState {
             | Body::PhoneLost { .. }
             | Body::PhoneFound { .. }
             | Body::NumberMoved { .. }
+            | Body::Entered { .. }
             | Body::Erased { .. } => return,
         }
         let known_on = event.at.date_naive();

@@ -90,6 +90,9 @@ impl Step<'_> {
         if query.topic == Topic::CallMe {
             return self.tell(turn, Concern::CallMe);
         }
+        if let Some(done) = self.enter(turn, speaker, query) {
+            return done;
+        }
         let is_adviser = speaker.role == Role::Adviser;
         // Only a person can say.
         let by_person = [
@@ -111,10 +114,10 @@ impl Step<'_> {
             return self.more(turn, speaker);
         }
         let view = self.view();
-        let answer = if is_adviser {
-            view.adviser_answer(speaker, query, &turn.text)
-        } else {
-            None
+        let answer = match speaker.role {
+            Role::Adviser => view.adviser_answer(speaker, query, &turn.text),
+            Role::Leader | Role::Nursery => view.about_books(speaker, query),
+            Role::Farmer | Role::Clerk | Role::Viewer => None,
         };
         match answer {
             Some(phrase) => self.answer_in_parts(turn, phrase),

@@ -116,6 +116,9 @@ impl<'a> View<'a> {
         if let Some(reading) = self.of_advisers_phone(turn, role, &languages) {
             return reading;
         }
+        if let Some(reading) = self.of_books(turn, role, &languages) {
+            return reading;
+        }
         let known = Known {
             languages: &languages,
             blocks: &blocks,

@@ -9,6 +9,7 @@ use serde::{Deserialize, Serialize};
 
 use super::{
     Fault,
+    book::StoredEntered,
     details::{StoredDetails, kind},
     directory::StoredHold,
     instant, name_fault,
@@ -95,6 +96,10 @@ enum StoredBody {
     },
     NumberMoved {
         person: u32,
+    },
+    Entered {
+        group: u32,
+        entered: StoredEntered,
     },
     Erased {
         person: u32,
@@ -228,6 +233,10 @@ impl From<&Body> for StoredBody {
             Body::PhoneLost { person } => Self::PhoneLost { person: person.0 },
             Body::PhoneFound { person } => Self::PhoneFound { person: person.0 },
             Body::NumberMoved { person } => Self::NumberMoved { person: person.0 },
+            Body::Entered { group, entered } => Self::Entered {
+                group: group.0,
+                entered: entered.into(),
+            },
             Body::Erased { person } => Self::Erased { person: person.0 },
         }
     }
@@ -315,6 +324,10 @@ impl StoredBody {
             },
             Self::NumberMoved { person } => Body::NumberMoved {
                 person: PersonId(person),
+            },
+            Self::Entered { group, entered } => Body::Entered {
+                group: GroupId(group),
+                entered: entered.open()?,
             },
             Self::Erased { person } => Body::Erased {
                 person: PersonId(person),
