@@ -395,6 +395,11 @@ fn an_advisers_own_words_go_out_with_a_code() {
 }
 
 #[test]
+fn what_was_promised_is_on_the_week_until_it_is_kept() {
+    check("promises");
+}
+
+#[test]
 fn a_family_that_mourns_is_left_in_peace() {
     check("mourning");
 }

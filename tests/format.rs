@@ -134,7 +134,7 @@ fn the_samples_hold_every_kind_and_shape() {
         kinds,
         set([
             "event", "person", "phone", "group", "block", "state", "talk", "received", "outbound",
-            "matter", "part", "erasure", "ledger"
+            "matter", "promise", "part", "erasure", "ledger"
         ])
     );
     assert_eq!(
@@ -191,6 +191,7 @@ fn the_samples_hold_every_question() {
         names("talk", "/body/open/question"),
         set([
             "confirm",
+            "confirm_many",
             "ask",
             "for_whom",
             "open_window",

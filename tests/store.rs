@@ -58,6 +58,7 @@ fn expected(change: &Change) -> Loaded {
         talks: change.talks.clone(),
         parts: change.parts.clone(),
         matters: change.matters.clone(),
+        promises: change.promises.clone(),
         erasures: change.erasures.clone(),
         ledgers: change.ledgers.clone(),
         outbound,

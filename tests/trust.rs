@@ -1,6 +1,7 @@
 //! Who forges a number, and who texts without end, gets nothing by it and is in nobody's way.
 
 mod phones;
+mod promises;
 mod tell;
 
 use budwood::words::traffic::Outgoing;

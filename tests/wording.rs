@@ -8,6 +8,7 @@ mod asked;
 mod asking;
 mod case;
 mod caution;
+mod done;
 mod figures;
 mod locale;
 mod longest;

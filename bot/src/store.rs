@@ -28,6 +28,7 @@ use crate::words::{
     ledger::Ledger,
     matter::Matter,
     message::{Outbound, Received, ReceivedPart, Talk},
+    promise::Promise,
 };
 
 /// Everything that one step changes.
@@ -61,6 +62,10 @@ pub struct Change {
     pub matters: Vec<Matter>,
     /// Texts that wait no more.
     pub closed: Vec<MessageId>,
+    /// Promises, new or changed.
+    pub promises: Vec<Promise>,
+    /// Promises that are owed no more.
+    pub kept: Vec<MessageId>,
     /// People who are being taken out of the records.
     pub erasures: Vec<Erasure>,
     /// People who are wholly taken out.
@@ -127,6 +132,10 @@ impl Change {
             .retain(|matter| !later.closed.contains(&matter.message));
         self.matters.append(&mut later.matters);
         self.closed.append(&mut later.closed);
+        self.promises
+            .retain(|promise| !later.kept.contains(&promise.message));
+        self.promises.append(&mut later.promises);
+        self.kept.append(&mut later.kept);
         self.erasures
             .retain(|erasure| !later.erased.contains(&erasure.person));
         self.erasures.append(&mut later.erasures);
@@ -173,6 +182,8 @@ pub struct Loaded {
     pub outbound: Vec<Outbound>,
     /// Texts that wait for a person.
     pub matters: Vec<Matter>,
+    /// Promises that are not kept yet.
+    pub promises: Vec<Promise>,
     /// People who are being taken out of the records.
     pub erasures: Vec<Erasure>,
     /// What left, month by month, the latest last.

@@ -449,6 +449,14 @@ held-until = No reminders to { $name } until { $day }. To end it sooner text GO 
 gone-on = { $name } is reminded again.
 not-held = { $name } gets reminders, nothing to end.
 
+## What an adviser owes to whom
+promised = Noted as { $number }, by { $day }: { $text }. When it is done text KEPT { $number }
+promise-kept = Done: { $text }. Still promised: { $count }
+promise-none = Nothing of that kind is promised. To see what is text WEEK
+promise-full = { $count } promises are open. Please close some first: WEEK
+owed = { $number } { $text } ({ $day })
+owed-call = call { $name } ({ $day })
+
 ## An adviser's own words to a group or a person
 announce-ask = { $phones ->
     [one] { $phones } phone
@@ -663,6 +671,7 @@ best = Alive: { $alive }. Most gaps: { $gaps }. Most quiet: { $quiet }
 cost = Texts this month, whole service: { $parts } parts{ $money }{ $share }. Phones that fail: { $failing }
 cost-money = , cost { $cost }
 week = Your week: visits made { $made }, to visit { $left }, texts waiting { $waiting }{ $deadline }
+week-owed = Your week: visits made { $made }, to visit { $left }, texts waiting { $waiting }{ $deadline }. Promised: { $promises }
 week-order = . Order plants by { $day }
 last-list = { $name }: { $facts }
 last-fact = { $day } { $source }{ $block } { $what }

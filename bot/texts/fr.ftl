@@ -471,6 +471,14 @@ held-until = Pas de rappels à { $name } avant { $day }. Pour finir plus tot: RE
 gone-on = { $name } a de nouveau les rappels.
 not-held = { $name } a déjà les rappels.
 
+## What an adviser owes to whom
+promised = Noté, No { $number }, avant { $day }: { $text }. Fait? Ecrivez TENU { $number }
+promise-kept = Fait: { $text }. Encore promis: { $count }
+promise-none = Rien de tel n'est promis. Pour voir ce qui l'est: SEMAINE
+promise-full = { $count } promesses sont ouvertes. Réglez-en d'abord: SEMAINE
+owed = { $number } { $text } ({ $day })
+owed-call = appeler { $name } ({ $day })
+
 ## An adviser's own words to a group or a person
 announce-ask = { $phones ->
     [one] { $phones } téléphone
@@ -684,6 +692,7 @@ best = Vivants: { $alive }. Le plus de vides: { $gaps }. Le plus de silence: { $
 cost = Messages du mois, tout le service: { $parts } parties{ $money }{ $share }. Téléphones en panne: { $failing }
 cost-money = , prix { $cost }
 week = Votre semaine: visites faites { $made }, à visiter { $left }, messages en attente { $waiting }{ $deadline }
+week-owed = Semaine: visites { $made } faites, { $left } à faire, { $waiting } messages{ $deadline }. Promis: { $promises }
 week-order = . Commander plants avant { $day }
 last-list = { $name }: { $facts }
 last-fact = { $day } { $source }{ $block } { $what }
@@ -697,7 +706,7 @@ whose-other = , aussi { $digits }
 whose-last = Dernier message { $day }
 whose-never = Pas encore de message
 whose-none = Aucun de vos planteurs n'a un numéro qui finit par { $digits }.
-paid-none = { $group }: { $held } payé. Pas d'engrais à donner ou pas de prix. Envoyez JOUR D'ACHAT { $group }, prix du sac, jour.
+paid-none = { $group }: { $held } payé. Pas d'engrais à donner ou pas de prix. Envoyez ACHAT GROUPE { $group }, prix du sac, jour.
 paid-all = Argent engrais: { $groups }
 paid-line = { $group } { $held } sur { $total }
 paid-list = Argent engrais { $group }: { $paid } sur { $of } ont payé, { $held } sur { $total }. A payer: { $people }{ $buying }
@@ -710,7 +719,7 @@ buying-on = { ". " }Achat { $day }
 buying-set = { $group } achète l'engrais { $day }: { $bags } sacs x { $price } = { $total }. Chacun: { $people }{ $left }
 buying-left = { ". " }Reste { $kilograms } kg
 buying-none = { $group } achète l'engrais { $day }, { $price } le sac. Rien n'est à donner.
-buying-which = Envoyez JOUR D'ACHAT, le groupe, le prix du sac et un jour à venir.
+buying-which = Envoyez ACHAT GROUPE, le groupe, le prix du sac et un jour à venir.
 grant-none = Les subventions ne sont pas notées ici: demandez au bureau. Morts, carte et visites le sont.
 train-none = { $group }: aucune formation notée. Envoyez FORMES, le travail et qui est venu.
 train-none-of = { $group }: aucune formation notée pour { $work }.
@@ -732,4 +741,4 @@ allot-clone = { $clone } { $plants } en stock{ $ready }, { $ordered } commandés
 allot-line = { $group } { $people }
 allot-ready = { " " }dès { $day }
 allot-share = { $name } { $clone } { $plants }
-stock-which = Combien de plants, quel clone, prêts quand? Envoyez STOCK, le clone, le nombre, le jour.
+stock-which = Combien de plants, quel clone, disponibles quand? Envoyez STOCK, le clone, le nombre, le jour.

@@ -410,6 +410,14 @@ held-until = { $name } tidak diingatkan sampai { $day }. Untuk mulai lagi: LANJU
 gone-on = { $name } diingatkan lagi.
 not-held = { $name } memang masih diingatkan.
 
+## What an adviser owes to whom
+promised = Dicatat no. { $number }, sampai { $day }: { $text }. Kalau sudah: DITEPATI { $number }
+promise-kept = Selesai: { $text }. Masih dijanjikan: { $count }
+promise-none = Tidak ada janji seperti itu. Untuk melihat janji: PEKAN SAYA
+promise-full = Ada { $count } janji terbuka. Selesaikan dulu: PEKAN SAYA
+owed = { $number } { $text } ({ $day })
+owed-call = telepon { $name } ({ $day })
+
 ## An adviser's own words to a group or a person
 announce-ask = { $phones } ponsel, 1 pesan tiap ponsel{ $cost }, { $when }{ $left }. Kirim? Balas YA { $code }. Isi: { $text }
 announce-cost = , biaya { $cost }
@@ -599,6 +607,7 @@ best = Hidup: { $alive }. Kosong terbanyak: { $gaps }. Paling diam: { $quiet }
 cost = Pesan bulan ini, seluruh layanan: { $parts } bagian{ $money }{ $share }. Ponsel gagal: { $failing }
 cost-money = , biaya { $cost }
 week = Pekan Anda: kunjungan { $made }, perlu dikunjungi { $left }, pesan menunggu { $waiting }{ $deadline }
+week-owed = Pekan Anda: kunjungan { $made }, perlu dikunjungi { $left }, pesan menunggu { $waiting }{ $deadline }. Janji: { $promises }
 week-order = . Pesan bibit sebelum { $day }
 last-list = { $name }: { $facts }
 last-fact = { $day } { $source }{ $block } { $what }

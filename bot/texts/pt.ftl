@@ -468,6 +468,14 @@ held-until = Sem lembretes a { $name } até { $day }. Para acabar antes: RETOMAR
 gone-on = { $name } recebe lembretes de novo.
 not-held = { $name } ja recebe lembretes.
 
+## What an adviser owes to whom
+promised = Anotado, n. { $number }, ate { $day }: { $text }. Feito? Escreva CUMPRIDO { $number }
+promise-kept = Feito: { $text }. Ainda prometido: { $count }
+promise-none = Nada assim foi prometido. Para ver o que foi: SEMANA
+promise-full = Ha { $count } promessas abertas. Feche algumas antes: SEMANA
+owed = { $number } { $text } ({ $day })
+owed-call = ligar { $name } ({ $day })
+
 ## An adviser's own words to a group or a person
 announce-ask = { $phones ->
     [one] { $phones } telefone
@@ -681,6 +689,7 @@ best = Vivas: { $alive }. Mais falhas: { $gaps }. Mais silencio: { $quiet }
 cost = Mensagens do mes, todo o servico: { $parts } partes{ $money }{ $share }. Telefones que falham: { $failing }
 cost-money = , custo { $cost }
 week = Sua semana: visitas feitas { $made }, a visitar { $left }, mensagens na fila { $waiting }{ $deadline }
+week-owed = Sua semana: visitas feitas { $made }, a visitar { $left }, mensagens na fila { $waiting }{ $deadline }. Prometido: { $promises }
 week-order = . Pedir mudas ate { $day }
 last-list = { $name }: { $facts }
 last-fact = { $day } { $source }{ $block } { $what }
@@ -694,7 +703,7 @@ whose-other = , tambem { $digits }
 whose-last = Ultima mensagem { $day }
 whose-never = Ainda sem mensagem
 whose-none = Nenhum dos seus produtores tem numero com final { $digits }.
-paid-none = { $group }: { $held } pago. Nada a adubar ou sem preço. Envie DIA DE COMPRA { $group }, preço do saco, dia.
+paid-none = { $group }: { $held } pago. Nada a adubar ou sem preco. Envie DIA DE COMPRA { $group }, preco do saco, dia.
 paid-all = Dinheiro do adubo: { $groups }
 paid-line = { $group } { $held } de { $total }
 paid-list = Dinheiro do adubo { $group }: { $paid } de { $of } pagaram, { $held } de { $total }. Falta: { $people }{ $buying }
@@ -707,7 +716,7 @@ buying-on = { ". " }Compra { $day }
 buying-set = { $group } compra adubo { $day }: { $bags } sacos x { $price } = { $total }. Cada um: { $people }{ $left }
 buying-left = { ". " }Sobram { $kilograms } kg
 buying-none = { $group } compra adubo { $day }, { $price } o saco. Nada a adubar agora.
-buying-which = Envie DIA DE COMPRA, o grupo, o preço do saco e um dia que vem.
+buying-which = Envie DIA DE COMPRA, o grupo, o preco do saco e um dia que vem.
 grant-none = Subsidios nao sao anotados aqui: pergunte ao escritorio. Mortas, mapa e visitas sim.
 train-none = { $group }: nenhum treino anotado. Envie TREINADOS, o trabalho e quem veio.
 train-none-of = { $group }: nenhum treino anotado para { $work }.

@@ -422,6 +422,14 @@ held-until = ไม่เตือน { $name } ถึง { $day } เริ่�
 gone-on = เตือน { $name } อีกแล้ว
 not-held = { $name } ยังได้รับการเตือน
 
+## What an adviser owes to whom
+promised = จดข้อ { $number } ถึง { $day } จบส่ง ทำแล้วตามสัญญา { $number }: { $text }
+promise-kept = จบ { $text } เหลือสัญญา { $count }
+promise-none = ไม่มีสัญญาเช่นนั้น
+promise-full = มีสัญญาค้าง { $count } ข้อ ปิดบางข้อก่อน
+owed = { $number } { $text } ({ $day })
+owed-call = โทร { $name } ({ $day })
+
 ## An adviser's own words to a group or a person
 announce-ask = { $phones } เครื่อง{ $cost } { $when }{ $left } ตอบ ใช่ { $code }: { $text }
 announce-cost = { " " }ค่าส่ง { $cost }
@@ -614,6 +622,7 @@ best = รอด: { $alive } ว่างสุด: { $gaps } เงียบส
 cost = เดือนนี้ทั้งระบบ { $parts } ส่วน{ $money } { $share } เบอร์เสีย { $failing }
 cost-money = { " " }เงิน { $cost }
 week = สัปดาห์: เยี่ยม { $made } ต้องเยี่ยม { $left } รอ { $waiting }{ $deadline }
+week-owed = รอ { $waiting } สัญญา: { $promises }
 week-order = { " " }สั่งกล้าก่อน { $day }
 last-list = { $name }: { $facts }
 last-fact = { $day } { $source }{ $block } { $what }

@@ -415,6 +415,14 @@ held-until = Không nhắc { $name } đến { $day }. Nhắc lại sớm hơn: N
 gone-on = { $name } được nhắc lại.
 not-held = { $name } vẫn được nhắc.
 
+## What an adviser owes to whom
+promised = Đã ghi số { $number }, đến { $day }: { $text }. Xong nhắn XONG HỨA { $number }
+promise-kept = Xong: { $text }. Còn hứa: { $count }
+promise-none = Không có lời hứa nào như vậy.
+promise-full = Còn { $count } lời hứa. Hãy xong bớt trước.
+owed = { $number } { $text } ({ $day })
+owed-call = gọi { $name } ({ $day })
+
 ## An adviser's own words to a group or a person
 announce-ask = { $phones } máy, mỗi máy 1 tin{ $cost }, { $when }{ $left }. Gửi? Nhắn ĐÚNG { $code }. Tin: { $text }
 announce-cost = , giá { $cost }
@@ -604,6 +612,7 @@ best = Sống: { $alive }. Thiếu nhất: { $gaps }. Im nhất: { $quiet }
 cost = Tin tháng này, toàn hệ thống: { $parts } phần{ $money }{ $share }. Máy lỗi: { $failing }
 cost-money = , tiền { $cost }
 week = Tuần của bạn: đã thăm { $made }, cần thăm { $left }, tin chờ { $waiting }{ $deadline }
+week-owed = Tuần của bạn: đã thăm { $made }, cần thăm { $left }, tin chờ { $waiting }{ $deadline }. Đã hứa: { $promises }
 week-order = . Đặt cây trước { $day }
 last-list = { $name }: { $facts }
 last-fact = { $day } { $source }{ $block } { $what }

@@ -40,7 +40,9 @@ use crate::{
         segment::{self, Segment, Segments},
         unsure,
     },
-    spoken::{acts, alarm, asked, askings::Askings, corrections, meant, queries, signals::ByLists},
+    spoken::{
+        acts, alarm, asked, askings::Askings, books, corrections, meant, queries, signals::ByLists,
+    },
 };
 
 /// Reads texts in the languages of its packs.
@@ -48,6 +50,8 @@ pub struct Reader {
     lexicon: Lexicon,
     weights: Weights,
     askings: Askings,
+    /// Words by which books are asked.
+    books: Vec<(String, Topic)>,
 }
 
 impl Reader {
@@ -70,6 +74,7 @@ impl Reader {
         let trade = Pack::parse(languages::TRADE);
         match trade {
             Ok(trade) if faults.is_empty() => Ok(Self {
+                books: books::words(&packs),
                 lexicon: Lexicon::new(&packs, &trade),
                 weights: Weights::built_in(),
                 askings: Askings::built_in(),
@@ -175,7 +180,14 @@ impl Reader {
             Glance::of(pieces),
             gate::is_well_known(pieces, segments.len()),
         );
-        let spoken = spoken(pieces, glance, &folded, (known.sender, calm));
+        let entered = books::read(pieces, &folded, known.sender, &self.books);
+        let spoken = entered.map_or_else(
+            || spoken(pieces, glance, &folded, (known.sender, calm)),
+            |query| Spoken {
+                act: Some(Act::Query(query)),
+                replaces_reports: true,
+            },
+        );
         if let Some(word) = gate::oddity(pieces, &stances, &told, &folded) {
             stances.clear();
             told.doubt(&Doubt::StrangeWord(word.to_string()));

@@ -4,6 +4,7 @@ pub(crate) mod acts;
 pub(crate) mod alarm;
 pub(crate) mod asked;
 pub(crate) mod askings;
+pub(crate) mod books;
 pub(crate) mod corrections;
 pub(crate) mod meant;
 pub(crate) mod queries;

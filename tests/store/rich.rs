@@ -53,6 +53,8 @@ pub(crate) fn change() -> Change {
         outbound: texts::outbound(),
         matters: matter::matters(),
         closed: Vec::new(),
+        promises: matter::promises(),
+        kept: Vec::new(),
         erasures: vec![matter::erasure()],
         erased: Vec::new(),
         ledgers: matter::ledgers(),

@@ -25,18 +25,7 @@ pub(super) fn longest(case: &Case<'_>, key: &str, value: &str) -> Option<String>
             "500".to_owned()
         }
         (_, "stands" | "point" | "large" | "soaked" | "reporters" | "failing") => "500".to_owned(),
-        (_, "phones") => "500".to_owned(),
-        (_, "when") => tongue.say(
-            Key::AnnounceLater,
-            args! { "day" => tongue.day(day), "time" => "06:00" },
-        ),
-        (_, "left") if key.starts_with("announce") => {
-            tongue.say(Key::AnnounceLeft, args! { "count" => 500 })
-        }
-        ("announce-ask", "cost") => tongue.say(Key::AnnounceCost, args! { "cost" => "99.99" }),
-        ("announce-long", "count") => "1440".to_owned(),
-        (_, "time") => "06:00".to_owned(),
-        ("week", "made" | "left" | "waiting") => "500".to_owned(),
+        ("week" | "week-owed", "made" | "left" | "waiting") => "500".to_owned(),
         ("ready-person", "low" | "high") | (_, "pct" | "spread") => "100".to_owned(),
         ("map-list", "limit") => tongue.land(4.0),
         (_, "source") => tongue.say(Key::SourceVisit, args! {}),

@@ -41,15 +41,20 @@ pub(super) enum Reply {
     Hold,
     NextText,
     Waiting,
+    Trained,
+    Paid,
+    Buying,
+    Stock,
     GoOn,
     Lost,
     Found,
     Moved,
     Tell,
+    Kept,
 }
 
 /// Texts that ask for a reply, and for which.
-pub(super) const ASKING: [(&str, Reply); 82] = [
+pub(super) const ASKING: [(&str, Reply); 88] = [
     ("read-back", Reply::No),
     ("read-back-rain", Reply::No),
     ("changed", Reply::No),
@@ -132,4 +137,10 @@ pub(super) const ASKING: [(&str, Reply); 82] = [
     ("number-ask", Reply::Yes),
     ("number-unread", Reply::Moved),
     ("announce-empty", Reply::Tell),
+    ("promised", Reply::Kept),
+    ("train-none", Reply::Trained),
+    ("train-which", Reply::Trained),
+    ("paid-which", Reply::Paid),
+    ("buying-which", Reply::Buying),
+    ("stock-which", Reply::Stock),
 ];

@@ -15,7 +15,7 @@ use chrono::{NaiveDate, TimeDelta};
 use super::{
     asked,
     case::{BLOCK, Case, SHORTEST, TREES, in_every_language},
-    office, source,
+    done, office, source,
 };
 
 /// What the keys of texts begin with that are put into others, or are put together by the checks above.
@@ -105,7 +105,8 @@ fn is_part(key: &str) -> bool {
 
 /// The longest values that have a list of their own.
 fn elsewhere(case: &Case<'_>, key: &str, value: &str) -> Option<String> {
-    asked::longest(case, key, value)
+    done::longest(case, key, value)
+        .or_else(|| asked::longest(case, key, value))
         .or_else(|| office::longest(case, key, value))
         .or_else(|| work(case.tongue, value))
 }

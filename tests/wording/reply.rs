@@ -260,7 +260,12 @@ fn is_advisers(reply: Reply) -> bool {
             | Reply::Lost
             | Reply::Found
             | Reply::Moved
+            | Reply::Kept
             | Reply::Tell
+            | Reply::Trained
+            | Reply::Paid
+            | Reply::Buying
+            | Reply::Stock
     )
 }
 
@@ -284,6 +289,10 @@ fn example(reply: Reply, word: &str) -> String {
         | Reply::Sick
         | Reply::Window
         | Reply::Hold
+        | Reply::Trained
+        | Reply::Paid
+        | Reply::Buying
+        | Reply::Stock
         | Reply::Warn => {
             format!("{word} {GROUP}")
         }
@@ -308,6 +317,7 @@ fn example(reply: Reply, word: &str) -> String {
         | Reply::Visit => word.to_owned(),
         Reply::GoOn | Reply::Lost | Reply::Found => format!("{word} Tamo"),
         Reply::Moved => format!("{word} Tamo 07700 900555"),
+        Reply::Kept => format!("{word} 41"),
         Reply::Tell => format!("{word} Tamo see you soon"),
     }
 }
@@ -378,6 +388,11 @@ fn is_read(reply: Reply, reading: &Reading) -> bool {
         Reply::Lost => asks(Topic::Lost),
         Reply::Found => asks(Topic::Found),
         Reply::Moved => asks(Topic::Moved),
+        Reply::Kept => asks(Topic::Kept),
         Reply::Tell => asks(Topic::Tell),
+        Reply::Trained => asks(Topic::Trained),
+        Reply::Paid => asks(Topic::Paid),
+        Reply::Buying => asks(Topic::Buying),
+        Reply::Stock => asks(Topic::Stock),
     }
 }

@@ -19,6 +19,7 @@ pub(crate) mod operator;
 pub(crate) mod outbox;
 pub(crate) mod parts;
 pub(crate) mod phones;
+pub(crate) mod promises;
 pub(crate) mod queue;
 pub(crate) mod reached;
 pub(crate) mod record;

@@ -68,6 +68,10 @@ outcomes! {
     ForPerson = "for a person",
     /// The adviser has seen to a text that waited.
     SeenTo = "seen to",
+    /// The adviser owes something to somebody.
+    Promised = "promised",
+    /// It was done.
+    Kept = "kept",
     /// Somebody is left in peace.
     LeftAlone = "left alone",
     /// Somebody is reminded again.
@@ -111,7 +115,7 @@ mod tests {
     use super::Outcome;
 
     /// As the records have them: a word may be added, and none may change.
-    const STORED: [&str; 37] = [
+    const STORED: [&str; 39] = [
         "recorded",
         "changed",
         "taken back",
@@ -134,6 +138,8 @@ mod tests {
         "speaks another language",
         "for a person",
         "seen to",
+        "promised",
+        "kept",
         "left alone",
         "gone on",
         "not understood",

@@ -27,6 +27,7 @@ pub(crate) mod own_words;
 pub(crate) mod past;
 pub(crate) mod phones;
 pub(crate) mod place;
+pub(crate) mod promises;
 pub(crate) mod rains;
 pub(crate) mod read_back;
 pub(crate) mod ready;

@@ -12,6 +12,7 @@ use crate::{
         ledger::Ledger,
         matter::Matter,
         message::{Outbound, SendState, Talk},
+        promise::Promise,
     },
 };
 
@@ -193,6 +194,21 @@ impl<'a> Step<'a> {
             let is_it = |matter: &Matter| matter.message == message;
             self.change.matters.retain(|matter| !is_it(matter));
             self.change.closed.push(message);
+        }
+    }
+
+    /// Somebody is owed something.
+    pub(super) fn put_promise(&mut self, promise: Promise) {
+        self.change.promises.push(promise.clone());
+        self.world.promises.insert(promise.message, promise);
+    }
+
+    /// And is no more.
+    pub(super) fn drop_promise(&mut self, message: MessageId) {
+        if self.world.promises.remove(&message).is_some() {
+            let is_it = |promise: &Promise| promise.message == message;
+            self.change.promises.retain(|promise| !is_it(promise));
+            self.change.kept.push(message);
         }
     }
 

@@ -27,6 +27,7 @@ const BLOCKS: &[u8] = b"b/";
 const STATES: &[u8] = b"s/";
 const TALKS: &[u8] = b"t/";
 const MATTERS: &[u8] = b"w/";
+const PROMISES: &[u8] = b"q/";
 const ERASURES: &[u8] = b"x/";
 const LEDGERS: &[u8] = b"l/";
 /// What a store keeps about itself; in no copy of its records.
@@ -34,8 +35,8 @@ pub(super) const OWN: &[u8] = b"m/";
 const HOLD: &[u8] = b"m/hold";
 
 /// What [`load`] reads whole.
-pub(super) const KEPT_IN_MEMORY: [&[u8]; 10] = [
-    PERSONS, PHONES, GROUPS, BLOCKS, STATES, TALKS, MATTERS, ERASURES, LEDGERS, HOLD,
+pub(super) const KEPT_IN_MEMORY: [&[u8]; 11] = [
+    PERSONS, PHONES, GROUPS, BLOCKS, STATES, TALKS, MATTERS, PROMISES, ERASURES, LEDGERS, HOLD,
 ];
 
 /// A key with its new record, or with none to take it out.
@@ -89,6 +90,12 @@ pub(super) fn rows(change: &Change) -> Result<Vec<Write>, StoreError> {
     for matter in &change.matters {
         put(long_key(MATTERS, matter.message.0), record::matter(matter)?);
     }
+    for promise in &change.promises {
+        put(
+            long_key(PROMISES, promise.message.0),
+            record::promise(promise)?,
+        );
+    }
     for erasure in &change.erasures {
         put(
             short_key(ERASURES, erasure.person.0),
@@ -123,6 +130,8 @@ fn taken_out(change: &Change) -> Vec<Write> {
     rows.extend(gone_parts.map(|id| (long_key(PARTS, id.0), None)));
     let closed = change.closed.iter();
     rows.extend(closed.map(|message| (long_key(MATTERS, message.0), None)));
+    let kept = change.kept.iter();
+    rows.extend(kept.map(|message| (long_key(PROMISES, message.0), None)));
     let erased = change.erased.iter();
     rows.extend(erased.map(|person| (short_key(ERASURES, person.0), None)));
     rows
@@ -166,6 +175,7 @@ pub(super) fn load<'a>(
         states: all(under(STATES), record::read_state)?,
         talks: all(under(TALKS), record::read_talk)?,
         matters: all(under(MATTERS), record::read_matter)?,
+        promises: all(under(PROMISES), record::read_promise)?,
         erasures: all(under(ERASURES), record::read_erasure)?,
         ledgers: all(under(LEDGERS), record::read_ledger)?,
         parts,

@@ -15,6 +15,7 @@ mod instant;
 mod ledger;
 mod matter;
 mod message;
+mod promise;
 mod question;
 mod state;
 mod talk;
@@ -29,6 +30,7 @@ use crate::words::{
     ledger::Ledger,
     matter::Matter,
     message::{Outbound, Received, ReceivedPart, Talk},
+    promise::Promise,
 };
 
 /// The version of a kind that is written.
@@ -160,6 +162,13 @@ record!("part", part, read_part, ReceivedPart, message::StoredPart);
 record!("ledger", ledger, read_ledger, Ledger, ledger::StoredLedger);
 record!("matter", matter, read_matter, Matter, matter::StoredMatter);
 record!(
+    "promise",
+    promise,
+    read_promise,
+    Promise,
+    promise::StoredPromise
+);
+record!(
     "erasure",
     erasure,
     read_erasure,
@@ -215,6 +224,7 @@ pub(super) fn read_into(value: &[u8], into: &mut Change) -> Result<(), StoreErro
         "erasure" => into.erasures.push(read_erasure(key, value)?),
         "ledger" => into.ledgers.push(read_ledger(key, value)?),
         "matter" => into.matters.push(read_matter(key, value)?),
+        "promise" => into.promises.push(read_promise(key, value)?),
         other => {
             return Err(StoreError::Record {
                 key: readable(key),

@@ -345,6 +345,13 @@ keys! {
     HeldUntil = "held-until",
     GoneOn = "gone-on",
     NotHeld = "not-held",
+    // What an adviser owes to whom.
+    Promised = "promised",
+    PromiseKept = "promise-kept",
+    PromiseNone = "promise-none",
+    PromiseFull = "promise-full",
+    Owed = "owed",
+    OwedCall = "owed-call",
     // An adviser's own words to a group or a person.
     AnnounceAsk = "announce-ask",
     AnnounceCost = "announce-cost",
@@ -489,6 +496,7 @@ keys! {
     Cost = "cost",
     CostMoney = "cost-money",
     Week = "week",
+    WeekOwed = "week-owed",
     WeekOrder = "week-order",
     LastList = "last-list",
     LastFact = "last-fact",

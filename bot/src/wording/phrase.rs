@@ -9,7 +9,7 @@ use budwood_scheduler::TaskKind;
 use chrono::{Datelike, NaiveDate, TimeDelta};
 
 use super::{Key, fit::short};
-use crate::words::limits::SHORT_NAME;
+use crate::words::limits::{SHORT_NAME, SHORT_WORDS};
 
 /// A text with its values.
 #[derive(Clone, Debug, PartialEq)]
@@ -127,6 +127,12 @@ impl Value {
     #[must_use]
     pub fn brief(name: &str) -> Self {
         Self::Text(short(name, SHORT_NAME))
+    }
+
+    /// Somebody's own words beside others in a list.
+    #[must_use]
+    pub fn brief_words(words: &str) -> Self {
+        Self::Text(short(words, SHORT_WORDS))
     }
 
     /// A day of another year carries the year. So near that the weekday tells which one is meant it

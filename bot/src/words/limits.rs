@@ -151,6 +151,9 @@ pub const TOLD_MINUTES: i64 = 60;
 /// What the adviser read last within this time is what DONE closes.
 pub const READ_HOURS: i64 = 24;
 
+/// Promises of one adviser that are not kept yet: more are on no list that anybody reads.
+pub const PROMISES_MAX: usize = 60;
+
 /// Letters of an adviser's own reason to leave somebody in peace.
 pub const REASON_CHARS_MAX: usize = 160;
 
@@ -240,6 +243,9 @@ pub const UNDO_LOOK_BACK: usize = 64;
 
 /// Letters of a name where other names in the same text shrink first.
 pub const SHORT_NAME: usize = 12;
+
+/// Letters of somebody's own words beside others in a list.
+pub const SHORT_WORDS: usize = 30;
 
 /// Bytes of a file that people write: a roll of 20,000 rows has about 3 MiB.
 pub const FILE_BYTES_MAX: u64 = 5 * 1024 * 1024;

@@ -11,7 +11,8 @@ use crate::{
     kind::Kind,
     lists::piece::{Piece, Sense},
     meaning::{Meaning, Plain},
-    reading::{Entry, Query, Sender, Topic},
+    reading::{Query, Sender, Topic},
+    spoken::books,
     spoken::queries::{NAME_WORDS_MAX, core, is_amount, is_question, kind_asked, query},
 };
 
@@ -52,17 +53,13 @@ pub(crate) fn adviser(pieces: &[Piece<'_>], folded: &Folded<'_>, sender: Sender)
     let core = core(pieces);
     let is_group = |piece: &&Piece<'_>| matches!(piece.sense, Sense::Group(_));
     let is_member = |piece: &&Piece<'_>| matches!(piece.sense, Sense::Member(_));
+    if is_done_for_one(pieces) {
+        return Some(query(pieces, Topic::Kept, None));
+    }
     if let Some(topic) = to_the_letter(&core) {
-        let kind = core.iter().find_map(|piece| kind_asked(piece));
-        let kind = kind.filter(|_| topic.takes_kind());
-        let entry = entry(&core);
         return Some(Query {
-            entry: if topic.is_of_books() {
-                entry
-            } else {
-                Entry::default()
-            },
-            ..query(pieces, topic, kind)
+            entry: books::entry(topic, &core),
+            ..query(pieces, topic, None)
         });
     }
     let names_member = core.iter().any(is_member);
@@ -143,6 +140,20 @@ fn tells(core: &[&Piece<'_>]) -> bool {
     core.iter().any(is_told) && core.iter().any(|piece| kind_asked(piece).is_some())
 }
 
+/// "done Keti": what was promised to her.
+fn is_done_for_one(pieces: &[Piece<'_>]) -> bool {
+    let mut words = pieces
+        .iter()
+        .filter(|piece| !matches!(piece.sense, Sense::Mark(_)));
+    let is_done = words
+        .next()
+        .is_some_and(|first| first.is_plain(Plain::Done));
+    let is_member = |piece: &Piece<'_>| matches!(piece.sense, Sense::Member(_));
+    let is_name = |piece: &Piece<'_>| is_member(piece) || matches!(piece.sense, Sense::Group(_));
+    let mut named = words.clone();
+    is_done && named.any(is_member) && words.all(is_name)
+}
+
 /// What a text says that begins as it must: "lost Keti", "moved Keti KOLO 07700 900555", "p Tor",
 /// "tell KOLO the plants come on Saturday", "more", "who 0003".
 fn to_the_letter(core: &[&Piece<'_>]) -> Option<Topic> {
@@ -154,48 +165,17 @@ fn to_the_letter(core: &[&Piece<'_>]) -> Option<Topic> {
         rest.first().is_some_and(|piece| is_name(&piece))
     } else if ABOUT_ONE.contains(&topic) {
         let only_names = rest.iter().all(|piece| is_name(&piece));
-        rest.iter().any(|piece| is_member(&piece)) && (topic == Topic::Moved || only_names)
+        let by_number = matches!(rest, [only] if only.number().is_some());
+        let of_one = rest.iter().any(|piece| is_member(&piece));
+        (topic == Topic::Kept && by_number) || (of_one && (topic == Topic::Moved || only_names))
     } else if topic.is_of_books() {
-        is_entered(topic, rest)
+        books::is_entered(topic, rest)
     } else if topic == Topic::Whose {
         matches!(rest, [only] if only.number().is_some())
     } else {
         topic == Topic::More && rest.is_empty()
     };
     holds.then_some(topic)
-}
-
-/// "trained branch: Yano, Nilo", "paid Yano 47.40", "stock GT1 600": what follows says that it is
-/// entered, and not asked.
-fn is_entered(topic: Topic, rest: &[&Piece<'_>]) -> bool {
-    let names = rest
-        .iter()
-        .any(|piece| matches!(piece.sense, Sense::Member(_)));
-    let counts = rest.iter().any(|piece| piece.number().is_some());
-    let needs_names = matches!(topic, Topic::Trained | Topic::Paid);
-    (names || !needs_names) && (counts || topic == Topic::Trained)
-}
-
-/// What is entered: each person with the number behind the name, and what belongs to nobody.
-fn entry(core: &[&Piece<'_>]) -> Entry {
-    let mut entry = Entry::default();
-    for piece in core {
-        if let Sense::Member(name) = piece.sense {
-            entry.lines.push((name.to_string(), None));
-        } else if let Sense::When(when) = piece.sense {
-            entry.when = entry.when.or(Some(when));
-        } else if let Some(number) = piece.number() {
-            let value = number.decimal.unwrap_or(number.value);
-            match entry.lines.last_mut() {
-                Some((_, told @ None)) => *told = Some(value),
-                Some(_) | None => entry.amount = entry.amount.or(Some(value)),
-            }
-        } else if piece.means(|meaning| meaning == Meaning::Clone) {
-            let name = piece.listed().and_then(|listed| listed.name());
-            entry.clone_name = entry.clone_name.or(name.map(ToString::to_string));
-        }
-    }
-    entry
 }
 
 /// "QUIET", "late this week", "prune", "train branch": about all groups.

@@ -74,6 +74,8 @@ fn each_verb_is_read() {
         ("HANDOVER BEN", "hand_over"),
         ("P Tamo", "pass member=Tamo"),
         ("kept Tamo", "kept member=Tamo"),
+        ("done Tamo", "kept member=Tamo"),
+        ("kept 41", "kept number=41"),
         ("promise Tamo a string by Friday", "promise member=Tamo"),
         (
             "TELL KOLO Plants come Sat 23 Aug 8:00 at school",

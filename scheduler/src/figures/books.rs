@@ -198,7 +198,11 @@ impl Table<'_> {
                 .iter()
                 .filter(|one| one.is_firm && one.clone_name.as_deref() == clone)
                 .collect();
-            let wants: Vec<u64> = firm.iter().map(|one| one.plants.into()).collect();
+            // Who has all of it already gets nothing of what is left.
+            let wants = firm
+                .iter()
+                .map(|one| one.plants.saturating_sub(one.received).into());
+            let wants: Vec<u64> = wants.collect();
             let supply = lots().fold(0_u32, |sum, lot| sum.saturating_add(lot.plants));
             let parts = shares(supply.into(), &wants);
             let parts = parts
@@ -241,5 +245,35 @@ fn whole_grams(kilograms: f64) -> u64 {
         grams as u64
     } else {
         0
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use proptest::{collection::vec, prelude::*};
+
+    use super::{by_weight, whole_grams};
+
+    /// Reckoned by hand: 11 bags of 36.50 are 401.50; of 514.06 kg these are 52.912, 24.986 and
+    /// 22.103 %, and the cent that is left goes to the largest remainder.
+    #[test]
+    fn a_price_is_shared_by_weight() {
+        let grams = [272.0, 128.44, 113.62].map(whole_grams);
+        let shares = by_weight(40_150, &grams);
+        assert_eq!(shares, [21_244, 10_032, 8_874]);
+        assert_eq!(shares.iter().sum::<u64>(), 40_150);
+        assert_eq!(by_weight(40_150, &[]), []);
+        assert_eq!(by_weight(40_150, &[0]), [0]);
+    }
+
+    proptest! {
+        #[test]
+        fn cents_balance_to_zero(
+            total in 0_u64..1_000_000_000, grams in vec(0_u64..10_000_000, 1..40)
+        ) {
+            let paid: u64 = by_weight(total, &grams).iter().sum();
+            let anyone = grams.iter().any(|one| *one > 0);
+            prop_assert_eq!(paid, if anyone { total } else { 0 });
+        }
     }
 }

@@ -1,13 +1,15 @@
-//! Texts that wait for a person, somebody who is being taken out, and months: with every key and with
+//! Texts that wait for a person, promises, somebody who is being taken out, and months: with every key and with
 //! few.
 
 use budwood::words::{
     erasure::{Erasure, UsedNumber},
     ledger::Ledger,
     matter::Matter,
+    message::Audience,
+    promise::Promise,
 };
 use budwood_parser::Alarm;
-use budwood_scheduler::{MessageId, PersonId, decide::Concern};
+use budwood_scheduler::{GroupId, MessageId, PersonId, decide::Concern};
 
 use super::{at, day};
 
@@ -32,6 +34,26 @@ pub(super) fn matters() -> Vec<Matter> {
         ..matter.clone()
     };
     vec![matter, question]
+}
+
+pub(super) fn promises() -> Vec<Promise> {
+    let to_one = Promise {
+        message: MessageId(9),
+        number: 1,
+        at: at(1, 9),
+        by: PersonId(4),
+        to: Audience::Person(PersonId(1)),
+        on: day(1, 12),
+        words: "call Tamo \u{1f333} \"Friday\"".to_owned(),
+    };
+    let to_all = Promise {
+        message: MessageId(10),
+        number: 2,
+        to: Audience::Group(GroupId(1)),
+        words: String::new(),
+        ..to_one.clone()
+    };
+    vec![to_one, to_all]
 }
 
 pub(super) fn erasure() -> Erasure {

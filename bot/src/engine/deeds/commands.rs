@@ -106,6 +106,12 @@ impl Step<'_> {
         if is_adviser && matches!(query.topic, Topic::LeaveAlone | Topic::GoOn) {
             return self.hold_or_go(turn, speaker, query);
         }
+        if is_adviser && query.topic == Topic::Promise {
+            return self.promise(turn, speaker, query);
+        }
+        if is_adviser && query.topic == Topic::Kept {
+            return self.kept(turn, speaker, query);
+        }
         if is_adviser && query.topic == Topic::Next {
             let phrase = self.show_next(turn);
             return Outcome::Answered.saying([self.view().reply(turn, phrase)]);

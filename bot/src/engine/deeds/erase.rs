@@ -20,6 +20,7 @@ use crate::{
         limits,
         matter::Matter,
         message::{Audience, Deed, Outbound, Question, Received, Talk},
+        promise::Promise,
     },
 };
 
@@ -34,6 +35,7 @@ impl Step<'_> {
             self.unlink(person.id, &used.number);
         }
         self.forget_matters(&what);
+        self.forget_promises(&what);
         self.forget_talks(&what);
         self.forget_parts(&what);
         self.forget_reasons(&what);
@@ -98,6 +100,18 @@ impl Step<'_> {
                 self.close_matter(matter.message);
             } else if let Some(text) = what.without_name(&matter.text) {
                 self.put_matter(Matter { text, ..matter });
+            }
+        }
+    }
+
+    fn forget_promises(&mut self, what: &Erasure) {
+        let promises: Vec<Promise> = self.world.promises.values().cloned().collect();
+        for promise in promises {
+            let is_theirs = promise.by == what.person;
+            if is_theirs || promise.to == Audience::Person(what.person) {
+                self.drop_promise(promise.message);
+            } else if let Some(words) = what.without_name(&promise.words) {
+                self.put_promise(Promise { words, ..promise });
             }
         }
     }

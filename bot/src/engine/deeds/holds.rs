@@ -3,9 +3,8 @@
 //! An adviser does so by [`Step::hold_or_go`], which asks for the code that opens a visit; a death does so
 //! by itself.
 
-use budwood_parser::{Query, Taken, Topic};
-use budwood_scheduler::{Body, Person, Reason, decide::date_ahead};
-use chrono::{NaiveDate, TimeDelta};
+use budwood_parser::{Query, Topic};
+use budwood_scheduler::{Body, Person, Reason};
 
 use crate::{
     args,
@@ -50,7 +49,7 @@ impl Step<'_> {
             };
             (Outcome::GoneOn, Phrase::new(key, args! { "name" => name }))
         } else {
-            let until = self.held_until(turn, adviser, query);
+            let until = self.view().day_named(turn, adviser, query);
             let words = turn.text.trim().chars();
             let words: String = words.take(limits::REASON_CHARS_MAX).collect();
             self.leave_alone(turn, member.id, until, Reason::Told(words));
@@ -64,20 +63,5 @@ impl Step<'_> {
             (Outcome::LeftAlone, phrase)
         };
         outcome.saying([self.view().reply(turn, phrase)])
-    }
-
-    /// The day that the adviser names: "until 15 Jan", "2 weeks".
-    fn held_until(&self, turn: &Turn, adviser: &Person, query: &Query) -> Option<NaiveDate> {
-        let today = self.view().today_of(adviser.id);
-        let reading = self.view().read(turn, adviser.role);
-        let said = reading.words.iter().find_map(|word| {
-            if let Taken::When(when) = word.taken {
-                date_ahead(when, today)
-            } else {
-                None
-            }
-        });
-        let days = query.period_days.map(i64::from);
-        said.or_else(|| days.map(|days| today + TimeDelta::days(days)))
     }
 }

@@ -1,7 +1,7 @@
 //! The queue of the adviser: shown one by one, stored by a 1, closed by a word.
 
 use budwood_parser::{Bare, Reading};
-use budwood_scheduler::{MessageId, PersonId, Role, Source};
+use budwood_scheduler::{MessageId, Person, PersonId, Role, Source};
 use chrono::TimeDelta;
 
 use crate::{
@@ -72,15 +72,20 @@ impl Step<'_> {
         let view = self.view();
         let adviser = view.person(turn.speaker)?.clone();
         let read = view.read_last(&adviser)?.clone();
-        self.close_shown(adviser.id, read.message);
+        Some(self.close_and_say(turn, &adviser, &read))
+    }
+
+    /// A text waits no more, and the adviser reads how many still do.
+    pub(super) fn close_and_say(&mut self, turn: &Turn, adviser: &Person, matter: &Matter) -> Done {
+        self.close_shown(adviser.id, matter.message);
         let view = self.view();
-        let sender = view.person(read.person);
+        let sender = view.person(matter.person);
         let args = args! {
             "name" => Value::name(sender.map_or("", |sender| &sender.name)),
-            "count" => view.waiting_for(&adviser).len(),
+            "count" => view.waiting_for(adviser).len(),
         };
         let said = view.reply(turn, Phrase::new(Key::WaitingClosed, args));
-        Some(Outcome::SeenTo.saying([said]))
+        Outcome::SeenTo.saying([said])
     }
 
     /// What was shown last waits no more. The next answer must not be about what was shown before.

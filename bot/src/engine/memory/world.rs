@@ -18,7 +18,7 @@ use super::{
 use crate::{
     engine::budget::{HeldBack, Spent, Strangers},
     store::{Hold, Loaded, Store, StoreError},
-    words::{ledger::Ledger, limits, message::Talk},
+    words::{ledger::Ledger, limits, message::Talk, promise::Promise},
 };
 
 /// The engine's memory.
@@ -37,6 +37,8 @@ pub(crate) struct World {
     pub(crate) parts: Parts,
     /// Texts that wait for a person.
     pub(crate) matters: Matters,
+    /// What advisers owe, by the text that promised it.
+    pub(crate) promises: BTreeMap<MessageId, Promise>,
     /// When the last welcomes were made, oldest first.
     pub(crate) welcomed: VecDeque<DateTime<Utc>>,
     /// Who is being taken out of the records.
@@ -116,6 +118,7 @@ impl World {
             welcomed: VecDeque::new(),
             parts: Parts::default(),
             matters: Matters::default(),
+            promises: BTreeMap::new(),
             erasures: Erasures::default(),
             links: Links::default(),
             due: BTreeSet::new(),
@@ -145,6 +148,9 @@ impl World {
         }
         for matter in loaded.matters {
             world.matters.put(matter);
+        }
+        for promise in loaded.promises {
+            world.promises.insert(promise.message, promise);
         }
         for outbound in loaded.outbound.into_iter().rev() {
             if let Some(sent_at) = outbound.sent_at {

@@ -72,7 +72,7 @@ impl<'a> View<'a> {
     }
 
     /// Whom the text names behind the word for it, and what it says to them.
-    fn spoken_to<'t>(
+    pub(super) fn spoken_to<'t>(
         self,
         turn: &'t Turn,
         speaker: &Person,

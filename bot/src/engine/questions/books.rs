@@ -319,7 +319,8 @@ impl<'a> View<'a> {
         });
         let mut told: Vec<Value> = clones.collect();
         if !short {
-            told.extend(allotted.iter().flat_map(|one| {
+            let there = allotted.iter().filter(|one| one.supply > 0);
+            told.extend(there.flat_map(|one| {
                 one.shares.iter().map(|(person, plants)| {
                     let args = args! {
                         "name" => Value::name(&asked.names.shown(*person)),

@@ -38,17 +38,27 @@ impl View<'_> {
         talks.filter(|talk| talk.fails_since.is_some()).count()
     }
 
-    /// WEEK: visits that were made, whom to visit, texts that wait, and what must be ordered soon.
+    /// WEEK: visits that were made, whom to visit, texts that wait, what must be ordered soon,
+    /// and what is owed to whom.
     pub(super) fn own_week(self, speaker: &Person, query: &Query) -> Phrase {
         let today = self.today_of(speaker.id);
         let days = query.period_days.map_or(WEEK_DAYS, i64::from);
-        let args = args! {
+        let owed = self.owed(speaker);
+        let deadline = self.order_deadline(speaker, today);
+        let mut args = args! {
             "made" => self.visits_made(speaker, today - TimeDelta::days(days)),
             "left" => self.to_visit(speaker),
             "waiting" => self.waiting_for(speaker).len(),
-            "deadline" => self.order_deadline(speaker, today),
         };
-        Phrase::new(Key::Week, args)
+        if owed.is_empty() {
+            args.extend(args! { "deadline" => deadline });
+            return Phrase::new(Key::Week, args);
+        }
+        args.extend(args! {
+            "deadline" => Value::Spare(vec![deadline, None]),
+            "promises" => Value::List(owed),
+        });
+        Phrase::new(Key::WeekOwed, args)
     }
 
     /// Farmers of whom something was seen on a visit since a day.

@@ -66,13 +66,9 @@ pub(super) enum StoredQuestion {
         person: u32,
         number: String,
     },
-    /// To a group or to a person.
     Announce {
         code: String,
-        #[serde(default, skip_serializing_if = "Option::is_none")]
-        group: Option<u32>,
-        #[serde(default, skip_serializing_if = "Option::is_none")]
-        person: Option<u32>,
+        to: StoredAudience,
         words: String,
     },
     Visit {
@@ -83,12 +79,28 @@ pub(super) enum StoredQuestion {
     },
 }
 
-fn audience(group: Option<u32>, person: Option<u32>) -> Result<Audience, Fault> {
-    match (group, person) {
-        (Some(group), None) => Ok(Audience::Group(GroupId(group))),
-        (None, Some(person)) => Ok(Audience::Person(PersonId(person))),
-        (Some(_), Some(_)) | (None, None) => {
-            Err("words are for a group or for a person".to_owned())
+/// Whom an adviser speaks to.
+#[derive(Clone, Copy, Serialize, Deserialize)]
+#[serde(rename_all = "snake_case", deny_unknown_fields)]
+pub(super) enum StoredAudience {
+    Group(u32),
+    Person(u32),
+}
+
+impl From<Audience> for StoredAudience {
+    fn from(to: Audience) -> Self {
+        match to {
+            Audience::Group(group) => Self::Group(group.0),
+            Audience::Person(person) => Self::Person(person.0),
+        }
+    }
+}
+
+impl From<StoredAudience> for Audience {
+    fn from(to: StoredAudience) -> Self {
+        match to {
+            StoredAudience::Group(group) => Self::Group(GroupId(group)),
+            StoredAudience::Person(person) => Self::Person(PersonId(person)),
         }
     }
 }
@@ -180,18 +192,11 @@ impl From<&Question> for StoredQuestion {
             Question::Code {
                 code,
                 deed: Deed::Announce { to, words },
-            } => {
-                let (group, person) = match to {
-                    Audience::Group(group) => (Some(group.0), None),
-                    Audience::Person(person) => (None, Some(person.0)),
-                };
-                Self::Announce {
-                    code: code.clone(),
-                    group,
-                    person,
-                    words: words.clone(),
-                }
-            }
+            } => Self::Announce {
+                code: code.clone(),
+                to: (*to).into(),
+                words: words.clone(),
+            },
             Question::Code {
                 code,
                 deed: Deed::Visit { text, sent_at },
@@ -284,15 +289,10 @@ impl StoredQuestion {
                     number,
                 },
             },
-            Self::Announce {
-                code,
-                group,
-                person,
-                words,
-            } => Question::Code {
+            Self::Announce { code, to, words } => Question::Code {
                 code,
                 deed: Deed::Announce {
-                    to: audience(group, person)?,
+                    to: to.into(),
                     words,
                 },
             },

@@ -1,0 +1,33 @@
+//! The longest values in texts about what an adviser does: words of their own, promises.
+
+use budwood::{args, wording::Key};
+
+use super::case::Case;
+
+/// A value of one of these texts; none when it is as long as everywhere.
+pub(super) fn longest(case: &Case<'_>, key: &str, value: &str) -> Option<String> {
+    let (tongue, day) = (case.tongue, case.day);
+    Some(match (key, value) {
+        // It is left out where it does not fit.
+        ("week-owed", "deadline") => String::new(),
+        ("week-owed", "promises") => {
+            let text = args! { "number" => 60, "text" => "m".repeat(30), "day" => tongue.day(day) };
+            let first = tongue.say(Key::Owed, text);
+            let more = tongue.say(Key::More, args! { "count" => 99 });
+            format!("{first}, {more}")
+        }
+        ("promised", "number") => "60".to_owned(),
+        (_, "phones") => "500".to_owned(),
+        (_, "when") => tongue.say(
+            Key::AnnounceLater,
+            args! { "day" => tongue.day(day), "time" => "06:00" },
+        ),
+        (_, "left") if key.starts_with("announce") => {
+            tongue.say(Key::AnnounceLeft, args! { "count" => 500 })
+        }
+        ("announce-ask", "cost") => tongue.say(Key::AnnounceCost, args! { "cost" => "99.99" }),
+        ("announce-long", "count") => "1440".to_owned(),
+        (_, "time") => "06:00".to_owned(),
+        _ => return None,
+    })
+}
