@@ -2,7 +2,10 @@
 
 use alloc::{string::String, vec::Vec};
 
-use crate::kind::{Kind, Slot};
+use crate::{
+    kind::{Kind, Slot},
+    when::When,
+};
 
 /// The slots of a report. A slot that was not said is empty.
 #[derive(Clone, Debug, Default, PartialEq)]
@@ -258,4 +261,26 @@ named! {
         /// Fertiliser.
         Fertiliser = "fertiliser",
     }
+}
+
+/// Blocks that are meant without their names.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Unnamed {
+    /// "Both".
+    Both,
+    /// "All".
+    All,
+}
+
+/// What is entered in a book of a group or a nursery: "paid Yano 47.40, Nilo 30", "stock GT1 600".
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct Entry {
+    /// Each person that is named, with the number behind the name.
+    pub lines: Vec<(String, Option<f64>)>,
+    /// The first number that belongs to nobody.
+    pub amount: Option<f64>,
+    /// A clone.
+    pub clone_name: Option<String>,
+    /// A day.
+    pub when: Option<When>,
 }

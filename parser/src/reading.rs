@@ -12,6 +12,8 @@ use crate::{
     when::When,
 };
 
+pub use crate::details::{Entry, Unnamed};
+
 /// Who is thought to be texting. It decides which words are commands.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Sender {
@@ -78,15 +80,6 @@ pub struct Reading {
     pub may_need: bool,
     /// Blocks that are meant without their names ("weeded both blocks").
     pub unnamed: Option<Unnamed>,
-}
-
-/// Blocks that are meant without their names.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum Unnamed {
-    /// "Both".
-    Both,
-    /// "All".
-    All,
 }
 
 /// One fact as said, names unresolved.
@@ -227,19 +220,6 @@ pub struct Query {
     pub language: Option<String>,
     /// What is entered in a book.
     pub entry: Entry,
-}
-
-/// What is entered in a book of a group or a nursery: "paid Yano 47.40, Nilo 30", "stock GT1 600".
-#[derive(Clone, Debug, Default, PartialEq)]
-pub struct Entry {
-    /// Each person that is named, with the number behind the name.
-    pub lines: Vec<(String, Option<f64>)>,
-    /// The first number that belongs to nobody.
-    pub amount: Option<f64>,
-    /// A clone.
-    pub clone_name: Option<String>,
-    /// A day.
-    pub when: Option<When>,
 }
 
 named! {

@@ -8,5 +8,6 @@ pub(crate) mod books;
 pub(crate) mod corrections;
 pub(crate) mod meant;
 pub(crate) mod queries;
+pub(crate) mod said;
 pub(crate) mod signals;
 pub(crate) mod topic;

@@ -1,5 +1,6 @@
 //! One change with a record of every kind and every shape that records have.
 
+mod book;
 mod matter;
 mod part;
 mod state;
@@ -15,8 +16,8 @@ use budwood_parser::{
     Ailment, Cause, Day, Details, Extent, Kind, Material, Measure, Per, Supply, Unit, Wetness, When,
 };
 use budwood_scheduler::{
-    Block, BlockId, BlockState, Body, Book, Consent, Entered, Event, EventId, Group, GroupId,
-    Happened, MessageId, Person, PersonId, PersonLink, Phone, Role, Source, TaskKind,
+    Block, BlockId, BlockState, Body, Book, Consent, Event, EventId, Group, GroupId, Happened,
+    MessageId, Person, PersonId, PersonLink, Phone, Role, Source, TaskKind,
     decide::{Draft, Missing},
     words::point::Point,
 };
@@ -156,7 +157,7 @@ fn bodies() -> Vec<Body> {
     ]
     .into_iter()
     .chain(bare)
-    .chain(entries().into_iter().map(|entered| Body::Entered {
+    .chain(book::entries().into_iter().map(|entered| Body::Entered {
         group: GroupId(1),
         entered,
     }))
@@ -234,45 +235,6 @@ fn phones() -> Vec<Phone> {
     ]
 }
 
-fn entries() -> Vec<Entered> {
-    let clone_name = Some("GT1".to_owned());
-    vec![
-        Entered::Trained {
-            kind: Kind::BranchInduction,
-            on: day(1, 12),
-            came: vec![PersonId(2), PersonId(4)],
-        },
-        Entered::Buying {
-            on: day(2, 6),
-            bag_cents: 3_650,
-        },
-        Entered::Paid {
-            person: PersonId(2),
-            cents: 4_740,
-        },
-        Entered::Stocked {
-            nursery: PersonId(5),
-            clone_name: clone_name.clone(),
-            plants: 600,
-            ready_on: day(3, 1),
-        },
-        Entered::Sent {
-            nursery: PersonId(5),
-            clone_name,
-            plants: 200,
-            on: day(3, 2),
-        },
-    ]
-}
-
-fn book() -> Book {
-    let mut book = Book::default();
-    for entered in &entries() {
-        book.enter(entered);
-    }
-    book
-}
-
 fn groups() -> Vec<Group> {
     let full = Group {
         id: GroupId(1),
@@ -286,7 +248,7 @@ fn groups() -> Vec<Group> {
         rains_end: Some((4, 30)),
         second_rains: Some(((6, 1), (8, 31))),
         window_opened: Some(day(1, 9)),
-        book: book(),
+        book: book::book(),
     };
     let bare = Group {
         id: GroupId(2),

@@ -14,7 +14,7 @@ use super::{
 };
 use crate::{
     args,
-    engine::{memory::names::GroupNames, turn::Turn, view::View},
+    engine::{turn::Turn, view::View},
     wording::{Key, Phrase, Value},
     words::limits,
 };
@@ -46,17 +46,12 @@ impl<'a> View<'a> {
         let speaker = self.person(turn.speaker)?;
         let served = self.groups_of_books(speaker);
         let groups: Vec<&str> = served.iter().map(|group| group.name.as_str()).collect();
-        let heard = self.groups_spoken_of(turn.speaker).into_iter();
-        let ready: Vec<&GroupNames> = heard
-            .filter_map(|group| self.world.rolls.of(group))
-            .collect();
-        let rolls: Vec<&Names> = ready.iter().map(|names| &names.people).collect();
         let known = Known {
             languages,
             blocks: &[],
             groups: &groups,
             members: &[],
-            rolls: &rolls,
+            rolls,
             sender: Sender::Adviser,
         };
         let reading = self.setup.reader.read(&turn.text, &known);

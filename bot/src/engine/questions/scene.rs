@@ -116,7 +116,7 @@ impl<'a> View<'a> {
         if let Some(reading) = self.of_advisers_phone(turn, role, &languages) {
             return reading;
         }
-        if let Some(reading) = self.of_books(turn, role, &languages) {
+        if let Some(reading) = self.of_books(turn, role, (&languages, &rolls)) {
             return reading;
         }
         let known = Known {
