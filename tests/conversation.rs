@@ -400,6 +400,16 @@ fn what_was_promised_is_on_the_week_until_it_is_kept() {
 }
 
 #[test]
+fn what_waits_is_stored_by_the_number_of_a_reading() {
+    check("queue");
+}
+
+#[test]
+fn a_text_or_a_group_goes_to_a_colleague() {
+    check("handover");
+}
+
+#[test]
 fn a_family_that_mourns_is_left_in_peace() {
     check("mourning");
 }

@@ -156,6 +156,7 @@ fn the_samples_hold_every_kind_and_shape() {
             "phone_found",
             "number_moved",
             "entered",
+            "handed_over",
             "erased"
         ])
     );
@@ -201,6 +202,7 @@ fn the_samples_hold_every_question() {
             "stop",
             "visit",
             "announce",
+            "hand_over",
             "lost",
             "found",
             "moved"

@@ -438,6 +438,8 @@ waiting-none = No text waits for you.
 waiting-person = { $name } { $hours }h
 waiting-next = { $name } ({ $group }) { $digits }, { $hours }h, { $concern }. Seen to? DONE: { $text }
 waiting-next-store = { $name } ({ $group }) { $digits }, { $hours }h. Store { $block }: { $facts }? Reply 1. Seen to? DONE: { $text }
+waiting-next-choose = { $name } ({ $group }) { $digits }, { $hours }h. Store { $readings }? Reply its number. Seen to? DONE: { $text }
+waiting-reading = { $number } { $block } { $facts }
 waiting-next-number = { $name } ({ $group }) { $digits }, { $hours }h. Lost? LOST { $name }. New? MOVED { $name } and number. Seen to? DONE: { $text }
 waiting-closed = Closed: { $name }. Waiting now: { $count }.
 waiting-old = { $count ->
@@ -448,6 +450,16 @@ held = No reminders to { $name } until you text GO { $name }
 held-until = No reminders to { $name } until { $day }. To end it sooner text GO { $name }
 gone-on = { $name } is reminded again.
 not-held = { $name } gets reminders, nothing to end.
+
+## A text or a group goes to a colleague
+pass-whom = To whom? These can take it: { $people }
+pass-nobody = Nobody else is on the list who could take it.
+pass-none = No text was read just now. To read one text NEXT
+passed = Passed to { $adviser }: the text of { $name }. Waiting now: { $count }
+passed-notice = { $adviser } passes a text of { $name } ({ $group }) to you. To read it text NEXT
+hand-ask = { $name } looks after { $groups } from now on: farmers { $farmers }, texts waiting { $waiting }, promised { $owed }, sick { $sick }? Reply YES { $code }
+handed = { $name } looks after { $groups } now and is told: farmers { $farmers }, texts waiting { $waiting }, promised { $owed }, sick { $sick }.
+handed-notice = { $adviser } hands { $groups } over to you: farmers { $farmers }, texts waiting { $waiting }, promised { $owed }, sick { $sick }. Text WAITING, WEEK, SICK
 
 ## What an adviser owes to whom
 promised = Noted as { $number }, by { $day }: { $text }. When it is done text KEPT { $number }

@@ -460,6 +460,8 @@ waiting-none = Aucun message ne vous attend.
 waiting-person = { $name } { $hours }h
 waiting-next = { $name } ({ $group }) { $digits }, { $hours }h, { $concern }. Réglé? FINI: { $text }
 waiting-next-store = { $name } ({ $group }) { $digits }, { $hours }h. Noter { $block }: { $facts }? Répondez 1. Réglé? FINI: { $text }
+waiting-next-choose = { $name } ({ $group }) { $digits }, { $hours }h. Noter { $readings }? Répondez le chiffre. Réglé? FINI: { $text }
+waiting-reading = { $number } { $block } { $facts }
 waiting-next-number = { $name } ({ $group }) { $digits }, { $hours }h. Perdu? PERDU { $name }. Nouveau? CHANGÉ { $name } + numéro. Réglé? FINI: { $text }
 waiting-closed = Réglé: { $name }. Encore en attente: { $count }.
 waiting-old = { $count ->
@@ -470,6 +472,16 @@ held = Pas de rappels à { $name } jusqu'à ce que vous écriviez REPRENDRE { $n
 held-until = Pas de rappels à { $name } avant { $day }. Pour finir plus tot: REPRENDRE { $name }
 gone-on = { $name } a de nouveau les rappels.
 not-held = { $name } a déjà les rappels.
+
+## A text or a group goes to a colleague
+pass-whom = A qui? Peuvent le prendre: { $people }
+pass-nobody = Personne d'autre sur la liste ne peut le prendre.
+pass-none = Aucun message lu à l'instant. Pour lire: SUIVANT
+passed = Passé à { $adviser }: le message de { $name }. Encore en attente: { $count }
+passed-notice = { $adviser } vous passe un message de { $name } ({ $group }). Pour lire: SUIVANT
+hand-ask = { $name } suit désormais { $groups }: planteurs { $farmers }, messages { $waiting }, promesses { $owed }, malades { $sick }? Répondez OUI { $code }
+handed = { $name } suit maintenant { $groups } et le sait: planteurs { $farmers }, messages { $waiting }, promesses { $owed }, malades { $sick }.
+handed-notice = { $adviser } vous remet { $groups }: planteurs { $farmers }, messages { $waiting }, promesses { $owed }, malades { $sick }. ATTENTE, SEMAINE, MALADIE
 
 ## What an adviser owes to whom
 promised = Noté, No { $number }, avant { $day }: { $text }. Fait? Ecrivez TENU { $number }

@@ -402,6 +402,8 @@ waiting-none = Tidak ada pesan yang menunggu Anda.
 waiting-person = { $name } { $hours }j
 waiting-next = { $name } ({ $group }) { $digits }, { $hours } jam, { $concern }. Sudah diurus? SELESAI: { $text }
 waiting-next-store = { $name } ({ $group }) { $digits }, { $hours } jam. Catat { $block }: { $facts }? Balas 1. Sudah diurus? SELESAI: { $text }
+waiting-next-choose = { $name } ({ $group }) { $digits }, { $hours } jam. Catat { $readings }? Balas nomornya. Sudah diurus? SELESAI: { $text }
+waiting-reading = { $number } { $block } { $facts }
 waiting-next-number = { $name } ({ $group }) { $digits }, { $hours } jam. Hilang? HILANG { $name }. Baru? PINDAH { $name } + nomor. SELESAI: { $text }
 waiting-closed = Selesai: { $name }. Masih menunggu: { $count }.
 waiting-old = { $count } pesan menunggu lebih { $hours } jam, satu dari { $name } ({ $group }). Untuk membaca: BERIKUT
@@ -409,6 +411,16 @@ held = { $name } tidak diingatkan sampai Anda tulis LANJUT { $name }
 held-until = { $name } tidak diingatkan sampai { $day }. Untuk mulai lagi: LANJUT { $name }
 gone-on = { $name } diingatkan lagi.
 not-held = { $name } memang masih diingatkan.
+
+## A text or a group goes to a colleague
+pass-whom = Kepada siapa? Yang bisa: { $people }
+pass-nobody = Tidak ada orang lain di daftar yang bisa mengambilnya.
+pass-none = Belum ada pesan yang dibaca. Untuk membaca: BERIKUT
+passed = Diteruskan ke { $adviser }: pesan { $name }. Masih menunggu: { $count }
+passed-notice = { $adviser } meneruskan pesan { $name } ({ $group }) kepada Anda. Untuk membaca: BERIKUT
+hand-ask = Mulai sekarang { $name } mengurus { $groups }: { $farmers } petani, { $waiting } pesan, { $owed } janji, { $sick } sakit? Balas YA { $code }
+handed = { $name } sekarang mengurus { $groups } dan sudah diberi tahu: { $farmers } petani, { $waiting } pesan, { $owed } janji, { $sick } sakit.
+handed-notice = { $adviser } menyerahkan { $groups } kepada Anda: { $farmers } petani, { $waiting } pesan, { $owed } janji, { $sick } sakit. TUNGGU, PEKAN SAYA, SAKIT
 
 ## What an adviser owes to whom
 promised = Dicatat no. { $number }, sampai { $day }: { $text }. Kalau sudah: DITEPATI { $number }

@@ -457,6 +457,8 @@ waiting-none = Nenhuma mensagem espera por voce.
 waiting-person = { $name } { $hours }h
 waiting-next = { $name } ({ $group }) { $digits }, { $hours }h, { $concern }. Resolvido? FEITO: { $text }
 waiting-next-store = { $name } ({ $group }) { $digits }, { $hours }h. Anotar { $block }: { $facts }? Responda 1. Resolvido? FEITO: { $text }
+waiting-next-choose = { $name } ({ $group }) { $digits }, { $hours }h. Anotar { $readings }? Responda o numero. Resolvido? FEITO: { $text }
+waiting-reading = { $number } { $block } { $facts }
 waiting-next-number = { $name } ({ $group }) { $digits }, { $hours }h. Perdido? PERDIDO { $name }. Novo? MUDOU { $name } e numero. FEITO: { $text }
 waiting-closed = Resolvido: { $name }. Ainda esperam: { $count }.
 waiting-old = { $count ->
@@ -467,6 +469,16 @@ held = Sem lembretes a { $name } até voce escrever RETOMAR { $name }
 held-until = Sem lembretes a { $name } até { $day }. Para acabar antes: RETOMAR { $name }
 gone-on = { $name } recebe lembretes de novo.
 not-held = { $name } ja recebe lembretes.
+
+## A text or a group goes to a colleague
+pass-whom = Para quem? Podem assumir: { $people }
+pass-nobody = Ninguem mais na lista pode assumir.
+pass-none = Nenhuma mensagem foi lida agora. Para ler: PROXIMO
+passed = Passada a { $adviser }: a mensagem de { $name }. Ainda esperam: { $count }
+passed-notice = { $adviser } passa a voce uma mensagem de { $name } ({ $group }). Para ler: PROXIMO
+hand-ask = { $name } cuida de { $groups } daqui em diante: produtores { $farmers }, mensagens { $waiting }, promessas { $owed }, doentes { $sick }? Responda SIM { $code }
+handed = { $name } cuida agora de { $groups } e ja sabe: produtores { $farmers }, mensagens { $waiting }, promessas { $owed }, doentes { $sick }.
+handed-notice = { $adviser } entrega { $groups } a voce: produtores { $farmers }, mensagens { $waiting }, promessas { $owed }, doentes { $sick }. FILA, SEMANA, DOENCA
 
 ## What an adviser owes to whom
 promised = Anotado, n. { $number }, ate { $day }: { $text }. Feito? Escreva CUMPRIDO { $number }

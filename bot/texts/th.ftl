@@ -414,6 +414,8 @@ waiting-none = ไม่มีข้อความรอ
 waiting-person = { $name } { $hours } ชม.
 waiting-next = { $name } { $group } { $digits } { $hours } ชม. { $concern } จบส่ง เสร็จ: { $text }
 waiting-next-store = { $name } { $digits } บันทึก { $block } { $facts } ตอบ 1 จบส่ง เสร็จ: { $text }
+waiting-next-choose = { $name } { $digits } ตอบเลข { $readings } จบส่ง เสร็จ: { $text }
+waiting-reading = { $number } { $block } { $facts }
 waiting-next-number = { $name } { $digits } ส่ง หาย/ย้ายเบอร์ { $name } จบส่ง เสร็จ: { $text }
 waiting-closed = จบ { $name } เหลือรอ { $count }
 waiting-old = { $count } ข้อความรอเกิน { $hours } ชม. { $name } ({ $group }) อ่าน: ถัดไป
@@ -421,6 +423,16 @@ held = ไม่เตือน { $name } จนกว่าจะส่ง เ�
 held-until = ไม่เตือน { $name } ถึง { $day } เริ่มก่อน: เริ่มต่อ { $name }
 gone-on = เตือน { $name } อีกแล้ว
 not-held = { $name } ยังได้รับการเตือน
+
+## A text or a group goes to a colleague
+pass-whom = ส่งต่อใคร รับได้: { $people }
+pass-nobody = ไม่มีคนอื่นในรายชื่อที่รับได้
+pass-none = ยังไม่ได้อ่านข้อความ อ่าน: ถัดไป
+passed = ส่งต่อ { $adviser } เรื่อง { $name } เหลือรอ { $count }
+passed-notice = { $adviser } ส่งต่อเรื่อง { $name } ({ $group }) อ่าน: ถัดไป
+hand-ask = ให้ { $name } ดูแล { $groups } ({ $farmers } คน รอ { $waiting } สัญญา { $owed }) ตอบ ใช่ { $code }
+handed = { $name } ดูแล { $groups } แล้ว ({ $farmers } คน รอ { $waiting })
+handed-notice = { $adviser } มอบ { $groups } ให้คุณ: { $farmers } คน รอ { $waiting } สัญญา { $owed }
 
 ## What an adviser owes to whom
 promised = จดข้อ { $number } ถึง { $day } จบส่ง ทำแล้วตามสัญญา { $number }: { $text }

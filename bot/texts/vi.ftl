@@ -407,6 +407,8 @@ waiting-none = Không có tin nào chờ.
 waiting-person = { $name } { $hours } giờ
 waiting-next = { $name } ({ $group }) { $digits }, { $hours } giờ, { $concern }. Đã lo? XONG: { $text }
 waiting-next-store = { $name } ({ $group }) { $digits }, { $hours } giờ. Ghi { $block }: { $facts }? Nhắn 1. XONG: { $text }
+waiting-next-choose = { $name } ({ $group }) { $digits }, { $hours } giờ. Ghi { $readings }? Nhắn số. XONG: { $text }
+waiting-reading = { $number } { $block } { $facts }
 waiting-next-number = { $name } ({ $group }) { $digits }, { $hours } giờ. Mất? MẤT MÁY { $name }. Số mới? CHUYỂN SỐ { $name } và số. XONG: { $text }
 waiting-closed = Đã xong: { $name }. Còn chờ: { $count }.
 waiting-old = { $count } tin chờ hơn { $hours } giờ, một tin của { $name } ({ $group }). Đọc tin: nhắn TIẾP
@@ -414,6 +416,16 @@ held = Không nhắc { $name } cho đến khi anh chị nhắn NHẮC LẠI { $n
 held-until = Không nhắc { $name } đến { $day }. Nhắc lại sớm hơn: NHẮC LẠI { $name }
 gone-on = { $name } được nhắc lại.
 not-held = { $name } vẫn được nhắc.
+
+## A text or a group goes to a colleague
+pass-whom = Chuyển cho ai? Có thể nhận: { $people }
+pass-nobody = Không còn ai trong danh sách nhận được.
+pass-none = Chưa đọc tin nào. Đọc tin: nhắn TIẾP
+passed = Đã chuyển cho { $adviser }: tin của { $name }. Còn chờ: { $count }
+passed-notice = { $adviser } chuyển cho bạn tin của { $name } ({ $group }). Đọc tin: nhắn TIẾP
+hand-ask = Từ nay { $name } phụ trách { $groups }: { $farmers } người, { $waiting } tin chờ, { $owed } lời hứa, { $sick } bệnh? Nhắn ĐÚNG { $code }
+handed = { $name } nay phụ trách { $groups } và đã biết: { $farmers } người, { $waiting } tin chờ, { $owed } lời hứa, { $sick } bệnh.
+handed-notice = { $adviser } bàn giao { $groups } cho bạn: { $farmers } người, { $waiting } tin chờ, { $owed } lời hứa, { $sick } bệnh. Nhắn HÀNG CHỜ
 
 ## What an adviser owes to whom
 promised = Đã ghi số { $number }, đến { $day }: { $text }. Xong nhắn XONG HỨA { $number }

@@ -3,6 +3,7 @@
 //! Fold, cut into pieces, settle block names, join numbers and days, part into segments, fill
 //! slots, gate. Deliberately absent: anything that depends on earlier messages.
 
+mod guesses;
 pub(crate) mod trace;
 
 use alloc::{

@@ -54,7 +54,7 @@ pub(super) enum Reply {
 }
 
 /// Texts that ask for a reply, and for which.
-pub(super) const ASKING: [(&str, Reply); 88] = [
+pub(super) const ASKING: [(&str, Reply); 92] = [
     ("read-back", Reply::No),
     ("read-back-rain", Reply::No),
     ("changed", Reply::No),
@@ -143,4 +143,8 @@ pub(super) const ASKING: [(&str, Reply); 88] = [
     ("paid-which", Reply::Paid),
     ("buying-which", Reply::Buying),
     ("stock-which", Reply::Stock),
+    ("announce-ask", Reply::Yes),
+    ("hand-ask", Reply::Yes),
+    ("pass-none", Reply::NextText),
+    ("passed-notice", Reply::NextText),
 ];

@@ -1,8 +1,9 @@
 //! The longest values in texts about what an adviser does: words of their own, promises.
 
 use budwood::{args, wording::Key};
+use budwood_parser::Cause;
 
-use super::case::Case;
+use super::case::{Case, SHORTEST, TREES};
 
 /// A value of one of these texts; none when it is as long as everywhere.
 pub(super) fn longest(case: &Case<'_>, key: &str, value: &str) -> Option<String> {
@@ -15,6 +16,20 @@ pub(super) fn longest(case: &Case<'_>, key: &str, value: &str) -> Option<String>
             let first = tongue.say(Key::Owed, text);
             let more = tongue.say(Key::More, args! { "count" => 99 });
             format!("{first}, {more}")
+        }
+        ("hand-ask" | "handed" | "handed-notice", "waiting" | "owed" | "sick") => "500".to_owned(),
+        ("hand-ask" | "handed" | "handed-notice", "farmers") => "5000".to_owned(),
+        ("waiting-next-choose", "readings") => {
+            let facts = tongue.say(
+                Key::SaidDamageCount,
+                args! {
+                    "cause" => tongue.say(Key::Cause(Cause::Drought), args! {}),
+                    "count" => TREES,
+                },
+            );
+            let first = args! { "number" => 1, "block" => SHORTEST, "facts" => facts };
+            let more = tongue.say(Key::More, args! { "count" => 2 });
+            format!("{}, {more}", tongue.say(Key::WaitingReading, first))
         }
         ("promised", "number") => "60".to_owned(),
         (_, "phones") => "500".to_owned(),

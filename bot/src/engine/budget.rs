@@ -90,6 +90,8 @@ impl Class {
                 | Key::Erased
                 | Key::AnnounceAsk
                 | Key::Announced
+                | Key::HandAsk
+                | Key::Handed
                 | Key::FirstDanger
                 | Key::FirstFire
                 | Key::FirstIllness

@@ -9,6 +9,7 @@ pub(crate) mod commands;
 pub(crate) mod copy;
 pub(crate) mod erase;
 pub(crate) mod facts;
+pub(crate) mod handover;
 pub(crate) mod holds;
 pub(crate) mod inbound;
 pub(crate) mod language;

@@ -145,6 +145,9 @@ pub const WAITING_HOURS: [i64; 2] = [24, 72];
 /// Texts of one phone that wait for the adviser; more are only counted.
 pub const WAITING_OF_PHONE_MAX: usize = 10;
 
+/// Readings of one text from which a person chooses: more fit no text.
+pub const READINGS_MAX: usize = 3;
+
 /// The adviser is told of the same trouble of one phone at most once within this time.
 pub const TOLD_MINUTES: i64 = 60;
 

@@ -20,6 +20,8 @@ pub struct Matter {
     pub text: String,
     /// When the adviser last read it.
     pub read_at: Option<DateTime<Utc>>,
+    /// Who reads it instead of its sender's adviser.
+    pub passed_to: Option<PersonId>,
     /// How often it was told that it is old.
     pub told: u32,
     /// When that is told next.

@@ -118,6 +118,13 @@ pub enum Deed {
         /// The words.
         words: String,
     },
+    /// Another adviser looks after groups.
+    HandOver {
+        /// Who.
+        to: PersonId,
+        /// Which.
+        groups: Vec<budwood_scheduler::GroupId>,
+    },
     /// Write for others until the evening, and begin with this text.
     Visit {
         /// The text.
@@ -141,6 +148,7 @@ impl Deed {
             Self::Found { .. } => "found",
             Self::Moved { .. } => "moved",
             Self::Announce { .. } => "announce",
+            Self::HandOver { .. } => "hand_over",
             Self::Visit { .. } => "visit",
         }
     }

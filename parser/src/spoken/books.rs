@@ -52,7 +52,8 @@ pub(crate) fn read(
         let named = matches!(piece.sense, Sense::Group(_) | Sense::When(_));
         named || kind_asked(piece).is_some()
     });
-    if !is_asked && !(topic.is_of_books() && is_entered(*topic, &core)) {
+    let is_meant = is_asked || (topic.is_of_books() && is_entered(*topic, &core));
+    if !is_meant {
         return None;
     }
     let kind = core.iter().find_map(|piece| kind_asked(piece));

@@ -248,6 +248,7 @@ impl BlockState {
             | Body::PhoneFound { .. }
             | Body::NumberMoved { .. }
             | Body::Entered { .. }
+            | Body::HandedOver { .. }
             | Body::Erased { .. } => return,
         }
         let known_on = event.at.date_naive();

@@ -3,8 +3,9 @@
 use alloc::{vec, vec::Vec};
 use core::cmp::Reverse;
 
-/// Shares of a supply in proportion to what each wants, in whole things. Each gets the whole part of
-/// their share, and of what is left one goes to each of those with the largest remainders; of equal
+/// Shares of a supply in proportion to what each wants, in whole things.
+///
+/// Each gets the whole part of their share, and of what is left one goes to each of those with the largest remainders; of equal
 /// ones the first on the list. Nobody gets more than they want, and the shares are together the
 /// supply, or all that is wanted where that is less.
 #[must_use]

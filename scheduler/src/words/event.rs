@@ -191,6 +191,13 @@ pub enum Body {
         /// What.
         entered: Entered,
     },
+    /// Another adviser looks after a group.
+    HandedOver {
+        /// Which.
+        group: GroupId,
+        /// Who.
+        to: PersonId,
+    },
     /// A person's name and numbers were erased at their wish.
     Erased {
         /// Who.
@@ -219,6 +226,7 @@ impl Body {
             | Self::PhoneFound { .. }
             | Self::NumberMoved { .. }
             | Self::Entered { .. }
+            | Self::HandedOver { .. }
             | Self::Erased { .. } => None,
         }
     }

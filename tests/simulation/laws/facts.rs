@@ -95,6 +95,7 @@ impl Facts {
             | Body::PhoneFound { .. }
             | Body::NumberMoved { .. }
             | Body::Entered { .. }
+            | Body::HandedOver { .. }
             | Body::Erased { .. } => None,
         })?
     }

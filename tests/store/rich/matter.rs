@@ -22,6 +22,7 @@ pub(super) fn matters() -> Vec<Matter> {
         concern: Concern::Alarm(Alarm::Snake),
         text: "snake bit my son".to_owned(),
         read_at: Some(at(1, 10)),
+        passed_to: Some(PersonId(4)),
         told: 1,
         tell_at: Some(at(1, 12)),
     };
@@ -29,6 +30,7 @@ pub(super) fn matters() -> Vec<Matter> {
         message: MessageId(8),
         concern: Concern::Question,
         read_at: None,
+        passed_to: None,
         told: 0,
         tell_at: None,
         ..matter.clone()

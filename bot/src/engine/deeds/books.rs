@@ -54,11 +54,14 @@ impl Step<'_> {
                 }
             }
         }
-        Some(match query.topic {
-            Topic::Trained => self.trained(turn, speaker, query, &people),
-            Topic::Paid => self.paid(turn, speaker, &people),
-            Topic::Buying => self.buying(turn, speaker, query),
-            _ => self.plants(turn, speaker, query),
+        Some(if query.topic == Topic::Trained {
+            self.trained(turn, speaker, query, &people)
+        } else if query.topic == Topic::Paid {
+            self.paid(turn, speaker, &people)
+        } else if query.topic == Topic::Buying {
+            self.buying(turn, speaker, query)
+        } else {
+            self.plants(turn, speaker, query)
         })
     }
 

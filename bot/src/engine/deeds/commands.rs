@@ -109,6 +109,9 @@ impl Step<'_> {
         if is_adviser && query.topic == Topic::Promise {
             return self.promise(turn, speaker, query);
         }
+        if is_adviser && query.topic == Topic::Pass {
+            return self.pass_on(turn, speaker, query);
+        }
         if is_adviser && query.topic == Topic::Kept {
             return self.kept(turn, speaker, query);
         }
@@ -153,6 +156,8 @@ impl Step<'_> {
             }
         } else if is_adviser && topic == Topic::Warn {
             view.warning(speaker, view.group_asked(speaker, query)?.id)
+        } else if is_adviser && topic == Topic::HandOver {
+            view.handing_over(speaker, query)
         } else if is_adviser && topic == Topic::Tell {
             view.announcing(turn, speaker, query)
         } else if matches!(topic, Topic::Lost | Topic::Found | Topic::Moved) {

@@ -98,6 +98,11 @@ impl Step<'_> {
         for matter in matters {
             if matter.person == what.person {
                 self.close_matter(matter.message);
+            } else if matter.passed_to == Some(what.person) {
+                self.put_matter(Matter {
+                    passed_to: None,
+                    ..matter
+                });
             } else if let Some(text) = what.without_name(&matter.text) {
                 self.put_matter(Matter { text, ..matter });
             }
@@ -264,6 +269,10 @@ fn forgetful(mut talk: Talk, what: &Erasure, is_theirs: bool) -> Talk {
                 deed: Deed::Visit { text, .. },
                 ..
             } => is_about_them(text),
+            Question::Code {
+                deed: Deed::HandOver { to, .. },
+                ..
+            } => *to == what.person,
             Question::Code {
                 deed: Deed::Announce { to, words },
                 ..

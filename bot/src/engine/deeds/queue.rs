@@ -1,6 +1,7 @@
-//! The queue of the adviser: shown one by one, stored by a 1, closed by a word.
+//! The queue of the adviser: shown one by one, stored by the number of a reading, passed on
+//! to a colleague, closed by a word.
 
-use budwood_parser::{Bare, Reading};
+use budwood_parser::{Bare, Query, Reading};
 use budwood_scheduler::{MessageId, Person, PersonId, Role, Source};
 use chrono::TimeDelta;
 
@@ -33,22 +34,24 @@ impl Step<'_> {
         phrase
     }
 
-    /// 1 of an adviser: what was read last is stored as its sender told it, by her word. It needs
+    /// A number of an adviser: what was read last is stored by that reading of it, as its sender told
+    /// it, by her word. It needs
     /// the code of a visit, as whatever is written for others.
     pub(crate) fn accept_read(&mut self, turn: &Turn, reading: &Reading) -> Option<Done> {
         let view = self.view();
         let is_asked = view.open_question(&turn.number).is_some();
-        if is_asked || reading.bare != Some(Bare::Number(1.0)) {
+        let (false, Some(Bare::Number(number))) = (is_asked, &reading.bare) else {
             return None;
-        }
+        };
         let speaker = view.person(turn.speaker);
         let adviser = speaker.filter(|speaker| speaker.role == Role::Adviser)?;
         let adviser = adviser.clone();
         let matter = view.read_last(&adviser)?.clone();
-        let facts = view.facts_in(&matter);
-        if facts.is_empty() {
-            return None;
-        }
+        let readings = view.readings_of(&matter);
+        let numbered = (1_u32..).zip(readings);
+        let (_, facts) = numbered
+            .into_iter()
+            .find(|(at, _)| f64::from(*at).total_cmp(number).is_eq())?;
         if !view.is_on_visit(&turn.number) {
             let visit = view.visit(turn);
             return Some(self.ask_code(turn, visit));
@@ -91,8 +94,51 @@ impl Step<'_> {
     /// What was shown last waits no more. The next answer must not be about what was shown before.
     fn close_shown(&mut self, adviser: PersonId, message: MessageId) {
         self.close_matter(message);
+        self.forget_shown(adviser);
+    }
+
+    /// P and a name: what was read last waits for a colleague from now on. It is somebody's text,
+    /// so it needs the code of a visit.
+    pub(crate) fn pass_on(&mut self, turn: &Turn, adviser: &Person, query: &Query) -> Done {
         let view = self.view();
-        let waiting = view.person(adviser).map(|one| view.waiting_for(one));
+        let to = match view.colleague(adviser, query) {
+            Ok(to) => to.clone(),
+            Err(instead) => return Outcome::Answered.saying([view.reply(turn, instead)]),
+        };
+        let Some(read) = view.read_last(adviser).cloned() else {
+            return Outcome::Answered.saying([view.reply(turn, Key::PassNone)]);
+        };
+        if !view.is_on_visit(&turn.number) {
+            let visit = view.visit(turn);
+            return self.ask_code(turn, visit);
+        }
+        self.put_matter(Matter {
+            passed_to: Some(to.id),
+            read_at: None,
+            ..read.clone()
+        });
+        self.forget_shown(adviser.id);
+        let view = self.view();
+        let sender = view.person(read.person);
+        let args = args! {
+            "name" => Value::name(sender.map_or("", |sender| &sender.name)),
+            "group" => Value::name(view.group_name(sender.and_then(|sender| sender.group))),
+            "adviser" => Value::name(adviser.called()),
+        };
+        let notice = view.notice_to(&to, turn.message, Phrase::new(Key::PassedNotice, args));
+        let args = args! {
+            "adviser" => Value::name(to.called()),
+            "name" => Value::name(sender.map_or("", |sender| &sender.name)),
+            "count" => view.waiting_for(adviser).len(),
+        };
+        let said = view.reply(turn, Phrase::new(Key::Passed, args));
+        Outcome::Passed.saying(std::iter::once(said).chain(notice))
+    }
+
+    /// What was shown to somebody before is not what the next answer is about.
+    fn forget_shown(&mut self, reader: PersonId) {
+        let view = self.view();
+        let waiting = view.person(reader).map(|one| view.waiting_for(one));
         let waiting: Vec<Matter> = waiting.unwrap_or_default().into_iter().cloned().collect();
         for matter in waiting {
             if let Some(at) = matter.read_at {

@@ -77,6 +77,12 @@ impl Step<'_> {
                     self.put_group(group);
                 }
             }
+            Body::HandedOver { group, to } => {
+                if let Some(mut group) = self.world.directory.group(*group).cloned() {
+                    group.adviser = Some(*to);
+                    self.put_group(group);
+                }
+            }
             Body::Erased { person } => self.erase(*person),
         }
     }

@@ -2,7 +2,7 @@
 //! plants are shared out. Who keeps a book asks it in the words of an adviser: the leader about the
 //! own group, a nursery about those that it raises for.
 
-use budwood_parser::{Act, Kind, Known, Names, Query, Reading, Sender, Topic};
+use budwood_parser::{Act, Effect, Kind, Known, Names, Query, Reading, Sender, Topic};
 use budwood_scheduler::{
     Group, GroupId, Person, Role,
     figures::{Allotted, Money, Taught},
@@ -39,7 +39,12 @@ const fn is_heard(role: Role, topic: Topic) -> bool {
 
 impl<'a> View<'a> {
     /// What a leader or a nursery asks of the books, or enters in them, in the words of an adviser.
-    pub(crate) fn of_books(self, turn: &Turn, role: Role, languages: &[&str]) -> Option<Reading> {
+    pub(crate) fn of_books(
+        self,
+        turn: &Turn,
+        role: Role,
+        (languages, rolls): (&[&str], &[&Names]),
+    ) -> Option<Reading> {
         if !matches!(role, Role::Leader | Role::Nursery) {
             return None;
         }
@@ -100,30 +105,30 @@ impl<'a> View<'a> {
             Phrase::new(all, args! { "groups" => Value::List(lines.collect()) })
         };
         let several = groups.len() > 1;
-        Some(match query.topic {
-            Topic::List if several => answer(Key::ListAll, &|asked| self.missing_line(asked)),
-            Topic::List => answer(Key::ListAll, &|asked| self.missing(asked)),
-            Topic::Train | Topic::Trained if several => {
-                answer(Key::TrainAll, &|asked| self.taught_line(asked, kind))
-            }
-            Topic::Train | Topic::Trained => {
-                answer(Key::TrainAll, &|asked| self.taught(asked, kind))
-            }
-            Topic::Paid | Topic::Buying if several => {
-                answer(Key::PaidAll, &|asked| self.paid_line(asked))
-            }
-            Topic::Paid | Topic::Buying => answer(Key::PaidAll, &|asked| self.paid(asked)),
-            Topic::Bags => answer(Key::FeedAll, &|asked| self.bags(asked)),
-            Topic::Order if several => answer(Key::OrderAll, &|asked| self.order_line(asked)),
-            Topic::Order => answer(Key::OrderAll, &|asked| self.order_whole(asked)),
-            Topic::Stock | Topic::Sent | Topic::Allot => {
-                answer(Key::AllotAll, &|asked| self.allotted(asked, several))
-            }
-            _ => return None,
+        let asks = |topics: &[Topic]| topics.contains(&query.topic);
+        Some(if asks(&[Topic::List]) {
+            answer(Key::ListAll, &|asked| self.missing(asked, several))
+        } else if asks(&[Topic::Train, Topic::Trained]) {
+            answer(Key::TrainAll, &|asked| self.taught(asked, kind, several))
+        } else if asks(&[Topic::Paid, Topic::Buying]) {
+            answer(Key::PaidAll, &|asked| self.paid(asked, several))
+        } else if asks(&[Topic::Stock, Topic::Sent, Topic::Allot]) {
+            answer(Key::AllotAll, &|asked| self.allotted(asked, several))
+        } else if asks(&[Topic::Bags]) {
+            answer(Key::FeedAll, &|asked| self.bags(asked))
+        } else if asks(&[Topic::Order]) && several {
+            answer(Key::OrderAll, &|asked| self.order_line(asked))
+        } else if asks(&[Topic::Order]) {
+            answer(Key::OrderAll, &|asked| self.order_whole(asked))
+        } else {
+            return None;
         })
     }
 
-    fn missing(self, asked: &Asked<'a, '_>) -> Phrase {
+    fn missing(self, asked: &Asked<'a, '_>, short: bool) -> Phrase {
+        if short {
+            return self.missing_line(asked);
+        }
         let missing = asked.table.missing(limits::MISSING_DAYS).value;
         let mut args = args! {
             "group" => Value::brief(&asked.group.name),
@@ -155,7 +160,10 @@ impl<'a> View<'a> {
         line(asked.group, missing.len(), first)
     }
 
-    fn taught(self, asked: &Asked<'a, '_>, kind: Option<Kind>) -> Phrase {
+    fn taught(self, asked: &Asked<'a, '_>, kind: Option<Kind>, short: bool) -> Phrase {
+        if short {
+            return self.taught_line(asked, kind);
+        }
         let taught = asked.table.taught(&asked.group.book, kind).value;
         let group = Value::brief(&asked.group.name);
         match (taught.as_slice(), kind) {
@@ -207,7 +215,10 @@ impl<'a> View<'a> {
         line(asked.group, days.count(), first)
     }
 
-    fn paid(self, asked: &Asked<'a, '_>) -> Phrase {
+    fn paid(self, asked: &Asked<'a, '_>, short: bool) -> Phrase {
+        if short {
+            return self.paid_line(asked);
+        }
         let money = asked.table.money(&asked.group.book).value;
         self.money_told(asked, &money)
     }
@@ -358,8 +369,22 @@ fn kilograms(grams: u64) -> f64 {
 
 /// What is shown is how trees are made to branch, whatever word the text has for it.
 pub(crate) const fn shown_kind(kind: Kind) -> Kind {
-    match kind {
-        Kind::Branched | Kind::NotBranched => Kind::BranchInduction,
-        other => other,
+    match kind.effect() {
+        Effect::Branched | Effect::Tall | Effect::Induced => Kind::BranchInduction,
+        Effect::Round
+        | Effect::Pegs
+        | Effect::Fed
+        | Effect::Holes
+        | Effect::Arrival
+        | Effect::Planted
+        | Effect::Dead
+        | Effect::Replaced
+        | Effect::Girth
+        | Effect::Height
+        | Effect::Sick
+        | Effect::Harmed
+        | Effect::Opened
+        | Effect::Nothing
+        | Effect::Rain => kind,
     }
 }

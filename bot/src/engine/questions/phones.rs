@@ -127,6 +127,7 @@ impl<'a> View<'a> {
             | Deed::Stop
             | Deed::Moved { .. }
             | Deed::Announce { .. }
+            | Deed::HandOver { .. }
             | Deed::Visit { .. } => return Vec::new(),
         };
         let numbers = directory.numbers_of(person);

@@ -32,18 +32,24 @@ impl<'a> View<'a> {
             let args = args! { "count" => open.len() };
             return Err(Phrase::new(Key::PromiseFull, args));
         }
-        let last = open.iter().map(|promise| promise.number).max();
         let usual = || self.today_of(speaker.id) + TimeDelta::days(USUAL_DAYS);
         let words = turn.text.trim().chars();
         Ok(Promise {
             message: turn.message,
-            number: last.unwrap_or_default().saturating_add(1),
+            number: self.next_promise(speaker),
             at: self.now,
             by: speaker.id,
             to,
             on: self.day_named(turn, speaker, query).unwrap_or_else(usual),
             words: words.take(limits::REASON_CHARS_MAX).collect(),
         })
+    }
+
+    /// The number of an adviser's next promise: no open one has it.
+    pub(crate) fn next_promise(self, adviser: &Person) -> u32 {
+        let open = self.promises_of(adviser).into_iter();
+        let last = open.map(|promise| promise.number).max();
+        last.unwrap_or_default().saturating_add(1)
     }
 
     /// That it is noted.

@@ -113,7 +113,8 @@ impl<'a> View<'a> {
         };
         let languages = self.languages_of(&turn.number, &[turn.speaker]);
         let languages: Vec<&str> = languages.iter().map(String::as_str).collect();
-        if let Some(reading) = self.of_advisers_phone(turn, role, &languages) {
+        let of_staff = self.of_advisers_phone(turn, role, &languages);
+        if let Some(reading) = of_staff.or_else(|| self.to_colleague(turn, role, &languages)) {
             return reading;
         }
         if let Some(reading) = self.of_books(turn, role, (&languages, &rolls)) {

@@ -3,7 +3,7 @@
 use budwood_parser::Alarm;
 use budwood_scheduler::{
     Person, Role,
-    decide::{Concern, Decision, Draft},
+    decide::{Concern, Draft},
     jobs::nudge,
 };
 use chrono::{DateTime, TimeDelta, Utc};
@@ -14,10 +14,9 @@ use crate::{
     engine::{
         local_time::{instant, zone},
         said::Said,
-        turn::Turn,
         view::View,
     },
-    wording::{Args, Facts, Key, Phrase, Value},
+    wording::{Args, Key, Phrase, Value},
     words::{limits, matter::Matter},
 };
 
@@ -25,13 +24,20 @@ impl<'a> View<'a> {
     /// The texts that wait for this adviser: where a life may hang on it first, then the oldest.
     pub(crate) fn waiting_for(self, adviser: &Person) -> Vec<&'a Matter> {
         let is_theirs = |matter: &&Matter| {
-            let sender = self.person(matter.person);
-            let own = sender.and_then(|sender| self.adviser_of(sender));
-            own.is_some_and(|own| own.id == adviser.id)
+            let reader = self.reader_of(matter);
+            reader.is_some_and(|reader| reader.id == adviser.id)
         };
         let mut waiting: Vec<&Matter> = self.world.matters.all().filter(is_theirs).collect();
         waiting.sort_by_key(|matter| (!matter.concern.is_danger(), matter.at));
         waiting
+    }
+
+    /// Who is to read a text: its sender's adviser, or whom it was passed to.
+    fn reader_of(self, matter: &Matter) -> Option<&'a Person> {
+        match matter.passed_to {
+            Some(person) => self.person(person),
+            None => self.adviser_of(self.person(matter.person)?),
+        }
     }
 
     /// WAITING: how many, the oldest, and who.
@@ -75,7 +81,7 @@ impl<'a> View<'a> {
     /// A text that waits, in its sender's own words. They stand last: where there is no room they
     /// are cut, and nothing else.
     pub(crate) fn matter_shown(self, matter: &Matter) -> Phrase {
-        let facts = self.facts_in(matter);
+        let readings = self.readings_of(matter);
         let group = self.person(matter.person).and_then(|person| person.group);
         let args = args! {
             "name" => Value::name(self.sender_of(matter)),
@@ -85,8 +91,8 @@ impl<'a> View<'a> {
             "concern" => concern(matter.concern),
             "text" => matter.text.as_str(),
         };
-        if !facts.is_empty() {
-            return self.with_facts(matter, args, &facts);
+        if !readings.is_empty() {
+            return self.with_readings(matter, args, &readings);
         }
         let key = if matter.concern == Concern::Alarm(Alarm::Number) {
             Key::WaitingNextNumber
@@ -96,52 +102,15 @@ impl<'a> View<'a> {
         Phrase::new(key, args)
     }
 
-    fn with_facts(self, matter: &Matter, mut args: Args, facts: &[Draft]) -> Phrase {
-        let mut blocks: Vec<&str> = facts
-            .iter()
-            .filter_map(|fact| fact.block.as_deref())
-            .collect();
-        blocks.dedup();
-        let block = blocks.join(", ");
-        let drafts: Vec<&Draft> = facts.iter().collect();
-        let told = Facts {
-            block: &block,
-            facts: &drafts,
-            today: self.today_of(matter.person),
-        };
-        args.extend(args! { "block" => Value::name(&block), "facts" => told.clauses() });
+    fn with_readings(self, matter: &Matter, mut args: Args, readings: &[Vec<Draft>]) -> Phrase {
+        let mut shown = self.readings_shown(matter, readings);
+        if shown.len() > 1 {
+            let shown = shown.into_iter().map(Value::from);
+            args.extend(args! { "readings" => Value::List(shown.collect()) });
+            return Phrase::new(Key::WaitingNextChoose, args);
+        }
+        args.extend(shown.pop().map(|only| only.args).unwrap_or_default());
         Phrase::new(Key::WaitingNextStore, args)
-    }
-
-    /// What a text that waits would have stored, if it can be read.
-    pub(crate) fn facts_in(self, matter: &Matter) -> Vec<Draft> {
-        let Some(sender) = self.person(matter.person) else {
-            return Vec::new();
-        };
-        let turn = Turn {
-            number: matter.number.clone(),
-            message: matter.message,
-            speaker: sender.id,
-            target: sender.id,
-            text: matter.text.clone(),
-            sent_at: matter.at,
-        };
-        let reading = self.read(&turn, sender.role);
-        // It tells of somebody else, or may: a person sorts it out.
-        if reading.member.is_some() || self.everyone_on(&matter.number).len() > 1 {
-            return Vec::new();
-        }
-        match self.decide(&turn, &reading, sender.role) {
-            Decision::Record(facts) | Decision::Confirm { facts, .. } => facts,
-            Decision::Ask { .. }
-            | Decision::Amend(_)
-            | Decision::Answer(_)
-            | Decision::Reply(_)
-            | Decision::Help(_)
-            | Decision::Silent(_)
-            | Decision::Person(_)
-            | Decision::Both(..) => Vec::new(),
-        }
     }
 
     /// That texts are old: one text to the adviser for all of them, and to the office of the group
@@ -156,7 +125,7 @@ impl<'a> View<'a> {
                 continue;
             };
             let since = self.now - TimeDelta::hours(*hours);
-            let Some(adviser) = self.adviser_of(sender) else {
+            let Some(adviser) = self.reader_of(matter) else {
                 continue;
             };
             let mut waiting = self.waiting_for(adviser);

@@ -101,6 +101,10 @@ enum StoredBody {
         group: u32,
         entered: StoredEntered,
     },
+    HandedOver {
+        group: u32,
+        to: u32,
+    },
     Erased {
         person: u32,
     },
@@ -168,6 +172,7 @@ impl TryFrom<StoredEvent> for Event {
 }
 
 impl From<&Body> for StoredBody {
+    #[expect(clippy::too_many_lines, reason = "an arm for each kind of fact")]
     fn from(body: &Body) -> Self {
         match body {
             Body::Reported {
@@ -236,6 +241,10 @@ impl From<&Body> for StoredBody {
             Body::Entered { group, entered } => Self::Entered {
                 group: group.0,
                 entered: entered.into(),
+            },
+            Body::HandedOver { group, to } => Self::HandedOver {
+                group: group.0,
+                to: to.0,
             },
             Body::Erased { person } => Self::Erased { person: person.0 },
         }
@@ -321,6 +330,10 @@ impl StoredBody {
             },
             Self::PhoneFound { person } => Body::PhoneFound {
                 person: PersonId(person),
+            },
+            Self::HandedOver { group, to } => Body::HandedOver {
+                group: GroupId(group),
+                to: PersonId(to),
             },
             Self::NumberMoved { person } => Body::NumberMoved {
                 person: PersonId(person),

@@ -23,6 +23,8 @@ pub(super) struct StoredMatter {
         serialize_with = "instant::maybe"
     )]
     read_at: Option<DateTime<Utc>>,
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    passed_to: Option<u32>,
     #[serde(default, skip_serializing_if = "is_zero")]
     told: u32,
     #[serde(
@@ -51,6 +53,7 @@ impl From<&Matter> for StoredMatter {
             concern: matter.concern.name().to_owned(),
             text: matter.text.clone(),
             read_at: matter.read_at,
+            passed_to: matter.passed_to.map(|person| person.0),
             told: matter.told,
             tell_at: matter.tell_at,
         }
@@ -70,6 +73,7 @@ impl TryFrom<StoredMatter> for Matter {
             concern: concern.ok_or_else(|| name_fault("concern", &stored.concern))?,
             text: stored.text,
             read_at: stored.read_at,
+            passed_to: stored.passed_to.map(PersonId),
             told: stored.told,
             tell_at: stored.tell_at,
         })

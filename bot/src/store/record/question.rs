@@ -71,6 +71,11 @@ pub(super) enum StoredQuestion {
         to: StoredAudience,
         words: String,
     },
+    HandOver {
+        code: String,
+        to: u32,
+        groups: Vec<u32>,
+    },
     Visit {
         code: String,
         text: String,
@@ -199,6 +204,14 @@ impl From<&Question> for StoredQuestion {
             },
             Question::Code {
                 code,
+                deed: Deed::HandOver { to, groups },
+            } => Self::HandOver {
+                code: code.clone(),
+                to: to.0,
+                groups: groups.iter().map(|group| group.0).collect(),
+            },
+            Question::Code {
+                code,
                 deed: Deed::Visit { text, sent_at },
             } => Self::Visit {
                 code: code.clone(),
@@ -294,6 +307,13 @@ impl StoredQuestion {
                 deed: Deed::Announce {
                     to: to.into(),
                     words,
+                },
+            },
+            Self::HandOver { code, to, groups } => Question::Code {
+                code,
+                deed: Deed::HandOver {
+                    to: PersonId(to),
+                    groups: groups.into_iter().map(GroupId).collect(),
                 },
             },
             Self::Visit {
