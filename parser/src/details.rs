@@ -2,10 +2,7 @@
 
 use alloc::{string::String, vec::Vec};
 
-use crate::{
-    kind::{Kind, Slot},
-    when::When,
-};
+use crate::kind::{Kind, Slot};
 
 /// The slots of a report. A slot that was not said is empty.
 #[derive(Clone, Debug, Default, PartialEq)]
@@ -270,17 +267,4 @@ pub enum Unnamed {
     Both,
     /// "All".
     All,
-}
-
-/// What is entered in a book of a group or a nursery: "paid Yano 47.40, Nilo 30", "stock GT1 600".
-#[derive(Clone, Debug, Default, PartialEq)]
-pub struct Entry {
-    /// Each person that is named, with the number behind the name.
-    pub lines: Vec<(String, Option<f64>)>,
-    /// The first number that belongs to nobody.
-    pub amount: Option<f64>,
-    /// A clone.
-    pub clone_name: Option<String>,
-    /// A day.
-    pub when: Option<When>,
 }

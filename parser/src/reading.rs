@@ -2,6 +2,8 @@
 //!
 //! The promise: every word of the text ends up in [`Reading::words`], with what it was taken for.
 
+mod entry;
+
 use alloc::{string::String, vec::Vec};
 
 use crate::{
@@ -12,7 +14,8 @@ use crate::{
     when::When,
 };
 
-pub use crate::details::{Entry, Unnamed};
+pub use crate::details::Unnamed;
+pub use entry::Entry;
 
 /// Who is thought to be texting. It decides which words are commands.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
