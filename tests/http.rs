@@ -137,6 +137,10 @@ impl Intake for Taker {
                 notices: 6,
                 strangers: 7,
                 unpaid: 8,
+                services: 12,
+                echoes: 13,
+                machines: 14,
+                costly: 15,
             },
             month: MonthHealth {
                 parts: 10,

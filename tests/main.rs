@@ -14,6 +14,7 @@ mod format;
 mod http;
 mod inbox;
 mod keep;
+mod machines;
 mod operator;
 mod outbox;
 mod pages;

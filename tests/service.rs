@@ -393,6 +393,34 @@ async fn demo_numbers_reach_no_provider_unless_it_is_allowed() {
     assert_eq!(states, [SendState::Failed]);
 }
 
+/// ITU-T E.164: +881 is for mobiles by satellite.
+#[tokio::test]
+async fn a_number_by_satellite_gets_no_text_and_is_counted() {
+    let provider = Provider::start().await;
+    let folder = office(Some(&provider), "");
+    let phone = concat!("+", "881612345678");
+    let more = format!("{ROLL}person,KOLO,Sela Dorn,farmer,{phone},,,,,,,,\n");
+    fs::write(folder.path().join("more.csv"), more).unwrap();
+    let arguments = ["roll", "load", "more.csv", "--config", "budwood.toml"];
+    let said = text_of(&budwood_in(folder.path(), &arguments));
+    assert!(
+        said.contains("a service, a satellite or a ship; it gets no texts"),
+        "{said}"
+    );
+    let service = Running::start(folder.path()).await;
+    service.bring("t-1", phone, "help").await;
+    service.wait_for_log("a text was not taken").await;
+    let counted = async || {
+        service
+            .page("/metrics")
+            .await
+            .contains("what=\"costly\"} 1")
+    };
+    service.until("it is counted", counted).await;
+    service.stop().await;
+    assert_eq!(provider.sent(), []);
+}
+
 #[test]
 fn a_list_is_checked_without_storing_and_loaded_once() {
     let folder = tempfile::tempdir().expect("a folder");

@@ -605,6 +605,7 @@ operator-share = , { $pct }% of the budget
 operator-refused = { $gateway } takes no texts
 operator-down = { $gateway } has no line
 operator-silent = nothing came in by { $gateway } for { $days } days
+operator-machine = The phone that ends { $digits } texts like a machine, and gets fewer answers. Please ask whose it is and what it runs.
 operator-oldest = a text has waited { $hours }h to leave
 operator-disk = the disk is nearly full
 operator-spent = this month's budget is gone

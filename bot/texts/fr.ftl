@@ -626,6 +626,7 @@ operator-share = , { $pct }% du budget
 operator-refused = { $gateway } ne prend pas les messages
 operator-down = { $gateway } n'est pas relié
 operator-silent = rien ne vient par { $gateway } depuis { $days } jours
+operator-machine = Le téléphone finissant par { $digits } écrit comme une machine et a moins de réponses. Demandez à qui il est.
 operator-oldest = un message attend l'envoi depuis { $hours }h
 operator-disk = le disque est presque plein
 operator-spent = le budget du mois est fini

@@ -544,6 +544,7 @@ operator-share = , { $pct }% anggaran
 operator-refused = { $gateway } tidak menerima pesan
 operator-down = { $gateway } tidak tersambung
 operator-silent = { $days } hari tidak ada pesan masuk lewat { $gateway }
+operator-machine = Nomor berakhiran { $digits } mengirim pesan seperti mesin dan kini kurang dijawab. Tolong tanya milik siapa.
 operator-oldest = ada pesan belum terkirim { $hours } jam
 operator-disk = disk hampir penuh
 operator-spent = anggaran bulan ini habis

@@ -623,6 +623,7 @@ operator-share = , { $pct }% do orcamento
 operator-refused = { $gateway } nao aceita mensagens
 operator-down = { $gateway } sem ligacao
 operator-silent = nada vem por { $gateway } ha { $days } dias
+operator-machine = O telefone que termina em { $digits } escreve como uma maquina e tem menos respostas. Pergunte de quem e.
 operator-oldest = uma mensagem espera o envio ha { $hours }h
 operator-disk = o disco esta quase cheio
 operator-spent = o orcamento do mes acabou

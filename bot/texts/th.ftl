@@ -559,6 +559,7 @@ operator-share = ({ $pct }%)
 operator-refused = { $gateway } ไม่รับข้อความ
 operator-down = { $gateway } สายหลุด
 operator-silent = { $gateway } ไม่มีเข้า { $days } วัน
+operator-machine = โทรศัพท์ลงท้าย { $digits } ส่งข้อความเหมือนเครื่อง เราตอบน้อยลง ถามว่าของใคร
 operator-oldest = มีข้อความรอส่ง { $hours } ชม.
 operator-disk = ดิสก์ใกล้เต็ม
 operator-spent = งบเดือนนี้หมด

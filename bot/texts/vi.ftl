@@ -549,6 +549,7 @@ operator-share = , { $pct }% ngân sách
 operator-refused = { $gateway } không nhận tin
 operator-down = { $gateway } mất kết nối
 operator-silent = { $days } ngày không có tin đến qua { $gateway }
+operator-machine = Máy có số cuối { $digits } nhắn như máy tự động nên được trả lời ít hơn. Xin hỏi máy của ai.
 operator-oldest = có tin chờ gửi { $hours } giờ
 operator-disk = đĩa sắp đầy
 operator-spent = hết ngân sách tháng này

@@ -16,7 +16,10 @@ async fn health_needs_no_password_and_says_what_waits() {
             "healthy": true,
             "inbox_waiting": 3,
             "outbox_waiting": 4,
-            "held_back": {"answers": 5, "notices": 6, "strangers": 7, "unpaid": 8},
+            "held_back": {
+                "answers": 5, "notices": 6, "strangers": 7, "unpaid": 8,
+                "services": 12, "echoes": 13, "machines": 14, "costly": 15,
+            },
             "month": {"parts": 10, "gone_pct": 11},
             "locked": 9,
             "gateways": [{

@@ -168,6 +168,15 @@ impl Running {
         fs::read_to_string(&self.log).expect("a log")
     }
 
+    /// What is read at a path; nothing where it cannot be.
+    pub(super) async fn page(&self, path: &str) -> String {
+        let asked = self.client.get(format!("{}{path}", self.url)).send().await;
+        match asked {
+            Ok(answer) => answer.text().await.unwrap_or_default(),
+            Err(_) => String::new(),
+        }
+    }
+
     /// Brings a text; gives the status of the answer, if there was one.
     pub(super) async fn bring(&self, id: &str, from: &str, text: &str) -> Option<u16> {
         self.bring_later(id.to_owned(), from.to_owned(), text.to_owned())

@@ -9,7 +9,7 @@ mod texts;
 use budwood::{
     store::{Change, Hold},
     words::message::{
-        Audience, CodeUse, Deed, Digest, Listed, Open, OpenNudge, Question, Talk, Told,
+        Audience, CodeUse, Deed, Digest, Listed, Machine, Open, OpenNudge, Question, Talk, Told,
     },
 };
 use budwood_parser::{
@@ -447,6 +447,10 @@ fn talks() -> Vec<(String, Talk)> {
             shown: 7,
         }),
         language: Some("fr".to_owned()),
+        said: vec![4_000_000_000, 1],
+        machine: Some(Machine { text: 7, times: 2 }),
+        full_days: 3,
+        machine_told_on: Some(day(1, 20)),
         spoken: vec!["fr".to_owned(), "vi-bare".to_owned()],
         answered_on: Some((day(1, 9), 7)),
         held_at: Some(at(1, 9)),

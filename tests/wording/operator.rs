@@ -70,6 +70,16 @@ fn a_bad_morning_names_the_first_trouble_whatever_else_there_is() {
 }
 
 #[test]
+fn that_a_phone_texts_like_a_machine_fits() {
+    in_every_language(|case| {
+        let args = args! { "digits" => "9999" };
+        let text = case.tongue.word(&Phrase::new(Key::OperatorMachine, args));
+        case.assert_whole(&text, &Key::OperatorMachine.name());
+        assert!(text.contains("9999"), "{text}");
+    });
+}
+
+#[test]
 fn how_much_is_gone_and_what_stops_fit() {
     in_every_language(|case| {
         for (pct, stops) in [

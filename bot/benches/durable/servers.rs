@@ -167,6 +167,10 @@ const HEALTHY: Health = Health {
         notices: 0,
         strangers: 0,
         unpaid: 0,
+        services: 0,
+        echoes: 0,
+        machines: 0,
+        costly: 0,
     },
     month: MonthHealth {
         parts: 0,

@@ -70,6 +70,14 @@ pub struct HeldBack {
     pub strangers: u64,
     /// Texts for which the day had no money left.
     pub unpaid: u64,
+    /// Answers to names and short codes.
+    pub services: u64,
+    /// Answers to texts of ours that came back.
+    pub echoes: u64,
+    /// Answers to machines that say the same whenever we speak.
+    pub machines: u64,
+    /// Texts to numbers where one may cost any sum.
+    pub costly: u64,
 }
 
 /// Parts that left on a day.
@@ -181,6 +189,18 @@ pub(crate) const fn answers(role: Role) -> Allowance {
 }
 
 impl Allowance {
+    /// What is left of it after so many days in a row on which all of it was used: half as much with
+    /// each. Two machines that answer each other so come down to one answer a day.
+    pub(crate) const fn after_full_days(self, days: u32) -> Self {
+        let halvings = if days > 6 { 6 } else { days };
+        let an_hour = self.an_hour >> halvings;
+        let a_day = self.a_day >> halvings;
+        Self {
+            an_hour: if an_hour == 0 { 1 } else { an_hour },
+            a_day: if a_day == 0 { 1 } else { a_day },
+        }
+    }
+
     /// With what must be seen even where somebody else has used it up.
     pub(crate) const fn with_urgent(self) -> Self {
         Self {
@@ -204,6 +224,18 @@ pub(crate) const fn notices_an_hour(class: Class) -> usize {
     }
 }
 
+/// On how many days in a row before this one a phone was answered as often as a phone is; each day
+/// since on which it was not counts back.
+pub(crate) fn full_days(talk: &Talk, today: NaiveDate) -> u32 {
+    let Some(last) = talk.held_at.map(|at| at.date_naive()) else {
+        return 0;
+    };
+    match u32::try_from((today - last).num_days()) {
+        Ok(since @ 1..) => talk.full_days.saturating_sub(since - 1),
+        Ok(0) | Err(_) => talk.full_days.saturating_sub(1),
+    }
+}
+
 /// Whether a phone is answered now; if so, it counts.
 pub(crate) fn may_answer(talk: &mut Talk, allowance: Allowance, now: DateTime<Utc>) -> Verdict {
     let hour_ago = now - TimeDelta::hours(1);
@@ -216,6 +248,7 @@ pub(crate) fn may_answer(talk: &mut Talk, allowance: Allowance, now: DateTime<Ut
         if is_said {
             return Verdict::Hold;
         }
+        talk.full_days = full_days(talk, today) + 1;
         talk.held_at = Some(now);
         return Verdict::SayOnce;
     }

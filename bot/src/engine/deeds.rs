@@ -14,6 +14,7 @@ pub(crate) mod holds;
 pub(crate) mod inbound;
 pub(crate) mod language;
 pub(crate) mod lists;
+pub(crate) mod machines;
 pub(crate) mod many;
 mod may_leave;
 pub(crate) mod operator;

@@ -6,7 +6,7 @@ use chrono::{DateTime, TimeDelta, Utc};
 
 use super::{
     budget::{self, Class, Verdict},
-    said::Said,
+    said::{self, Said},
     step::Step,
     view::View,
 };
@@ -67,6 +67,10 @@ impl Step<'_> {
         }
         match class {
             Class::Answer if is_known && self.is_said_enough(&said) => return Some(said),
+            Class::Answer if self.is_to_machine(&said.to.number) => {
+                self.world.held_back.machines += 1;
+                return said.asks.then_some(said);
+            }
             Class::Answer | Class::Security if is_known => {
                 let verdict = self.may_answer(&said, class);
                 if verdict == Verdict::Go {
@@ -76,6 +80,7 @@ impl Step<'_> {
                 self.world.held_back.answers += 1;
                 let unread = said.asks.then(|| said.clone());
                 if verdict == Verdict::SayOnce {
+                    self.warn_of_full_days(&said.to.number);
                     let phrase = Key::HeldBack.into();
                     self.send(Said {
                         phrase,
@@ -102,9 +107,41 @@ impl Step<'_> {
         None
     }
 
+    /// Whether what texts there says the same whenever we speak.
+    fn is_to_machine(&self, number: &str) -> bool {
+        let machine = self.view().talk(number).and_then(|talk| talk.machine);
+        machine.is_some_and(|machine| machine.times >= limits::MACHINE_TIMES)
+    }
+
+    /// The operator is told of a phone that used up its answers day after day.
+    fn warn_of_full_days(&mut self, number: &str) {
+        let talk = self.view().talk(number);
+        if talk.is_some_and(|talk| talk.full_days >= limits::FULL_DAYS) {
+            self.warn_of_machine(number);
+        }
+    }
+
+    /// The operator is told that a phone texts like a machine, and not soon again.
+    pub(crate) fn warn_of_machine(&mut self, number: &str) {
+        let today = self.now.date_naive();
+        let told = self
+            .view()
+            .talk(number)
+            .and_then(|talk| talk.machine_told_on);
+        if told.is_some_and(|on| (today - on).num_days() < limits::MACHINE_TOLD_DAYS) {
+            return;
+        }
+        let view = self.view();
+        if let Some(said) = view.to_operator(view.machine_told(number)) {
+            self.talk(number).machine_told_on = Some(today);
+            self.send(said);
+        }
+    }
+
     fn send(&mut self, said: Said) {
         let id = self.world.message_id();
         let outbound = self.outbound(id, said);
+        self.remember_said(&outbound);
         self.put_outbound(outbound);
     }
 
@@ -128,6 +165,22 @@ impl Step<'_> {
             said.purpose,
             self.now + TimeDelta::hours(hours),
         )
+    }
+
+    /// What is said to a phone is known when it comes back.
+    fn remember_said(&mut self, text: &Outbound) {
+        let is_known = self.world.directory.phone(&text.to).is_some();
+        if matches!(text.purpose, Purpose::Service { .. }) || !is_known {
+            return;
+        }
+        if let Some(sum) = said::sum_of(&text.text) {
+            let said = &mut self.talk(&text.to).said;
+            said.retain(|before| *before != sum);
+            if said.len() >= limits::ECHOES_KNOWN {
+                said.remove(0);
+            }
+            said.push(sum);
+        }
     }
 
     /// Whether the same was answered twice within the hour: once more helps nobody. An adviser has
@@ -157,6 +210,9 @@ impl Step<'_> {
         let everyone = view.everyone_on(number).into_iter();
         let roles = everyone.filter_map(|person| Some(view.person(person)?.role));
         let allowance = roles.map(budget::answers).max().unwrap_or_default();
+        let today = self.now.date_naive();
+        let full_days = view.talk(number).map(|talk| budget::full_days(talk, today));
+        let allowance = allowance.after_full_days(full_days.unwrap_or_default());
         let allowance = if class == Class::Security {
             allowance.with_urgent()
         } else {

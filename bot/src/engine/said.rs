@@ -1,7 +1,10 @@
 //! What is said, as a value: to whom, what and why. Nothing is sent by making one.
 
 use super::outcome::Outcome;
-use crate::{wording::Phrase, words::message::Purpose};
+use crate::{
+    wording::Phrase,
+    words::{limits, message::Purpose},
+};
 
 /// A text to be sent.
 #[derive(Clone, Debug, PartialEq)]
@@ -48,4 +51,13 @@ impl Outcome {
             said: said.into_iter().collect(),
         }
     }
+}
+
+/// The letters and digits of a text as a sum, where there are enough letters to know it again. The
+/// digits count: rows of a sheet are texted one after the other, and differ in nothing else.
+pub(crate) fn sum_of(text: &str) -> Option<u32> {
+    let signs = text.chars().filter(|c| c.is_alphanumeric());
+    let signs: String = signs.flat_map(char::to_lowercase).collect();
+    let letters = signs.chars().filter(|c| c.is_alphabetic()).count();
+    (letters >= limits::MACHINE_LETTERS).then(|| crc32fast::hash(signs.as_bytes()))
 }

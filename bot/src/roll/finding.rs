@@ -157,9 +157,9 @@ pub enum Fault {
     /// A landline.
     #[error("{0} is a landline number; texts will probably not arrive")]
     Landline(String),
-    /// A free or paid service.
-    #[error("{0} is the number of a service; is it a person's?")]
-    ServiceNumber(String),
+    /// A service, a satellite, a ship.
+    #[error("{0} is the number of a service, a satellite or a ship; it gets no texts")]
+    CostlyNumber(String),
     /// No operator is known to use it.
     #[error("{0} is in no range of numbers known to be in use; compare it with the phone")]
     NumberNotInUse(String),
@@ -281,7 +281,7 @@ impl Fault {
             | Self::AdviserUnclear(_) => Severity::Refused,
             Self::NotUsed(..)
             | Self::Landline(_)
-            | Self::ServiceNumber(_)
+            | Self::CostlyNumber(_)
             | Self::NumberNotInUse(_)
             | Self::NumberMoved(_)
             | Self::Shared { .. }

@@ -169,9 +169,11 @@ fn phones(draft: &mut Draft<'_>, line: usize, cell: &str, person: PersonId) {
 
 fn phone(draft: &mut Draft<'_>, line: usize, number: String, person: PersonId) {
     match phone_number::line(&number) {
-        Line::Mobile => {}
+        _ if phone_number::is_costly(&number) => {
+            draft.note(line, Fault::CostlyNumber(number.clone()));
+        }
+        Line::Mobile | Line::Service => {}
         Line::Landline => draft.note(line, Fault::Landline(number.clone())),
-        Line::Service => draft.note(line, Fault::ServiceNumber(number.clone())),
         Line::Unassigned if phone_number::is_for_fiction(&number) => {}
         Line::Unassigned => draft.note(line, Fault::NumberNotInUse(number.clone())),
     }

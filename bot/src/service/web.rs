@@ -281,6 +281,10 @@ async fn health(shared: Data<Shared>) -> HttpResponse {
                 notices: health.held_back.notices,
                 strangers: health.held_back.strangers,
                 unpaid: health.held_back.unpaid,
+                services: health.held_back.services,
+                echoes: health.held_back.echoes,
+                machines: health.held_back.machines,
+                costly: health.held_back.costly,
             },
             month: MonthBody {
                 parts: health.month.parts,
@@ -321,6 +325,10 @@ struct HeldBackBody {
     notices: u64,
     strangers: u64,
     unpaid: u64,
+    services: u64,
+    echoes: u64,
+    machines: u64,
+    costly: u64,
 }
 
 #[derive(Serialize)]

@@ -391,6 +391,7 @@ keys! {
     OperatorBudget = "operator-budget",
     OperatorDisk = "operator-disk",
     OperatorDown = "operator-down",
+    OperatorMachine = "operator-machine",
     OperatorOldest = "operator-oldest",
     OperatorRefused = "operator-refused",
     OperatorShare = "operator-share",

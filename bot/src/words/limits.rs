@@ -168,6 +168,26 @@ pub const URGENT_A_DAY: u32 = 60;
 /// The same answer is not sent more often than this in an hour: then a person looks.
 pub const SAME_ANSWER_TIMES: u32 = 2;
 
+/// Letters from which a text says enough to be known again: "yes" and "weeded" come back by chance.
+pub const MACHINE_LETTERS: usize = 12;
+
+/// What comes within this time after a text of ours may be a machine's. Nobody types so long a text
+/// in it again and again.
+pub const MACHINE_SECS: i64 = 120;
+
+/// So often in a row the same text right after ours is a machine's.
+pub const MACHINE_TIMES: u32 = 3;
+
+/// Days in a row on which a phone was answered as often as a phone is, from which somebody should
+/// look whose it is.
+pub const FULL_DAYS: u32 = 2;
+
+/// The operator is told of such a phone at most once within this time.
+pub const MACHINE_TOLD_DAYS: i64 = 30;
+
+/// Texts of ours to one phone that are known when they come back.
+pub const ECHOES_KNOWN: usize = 2;
+
 /// At most one example to a phone within this time.
 pub const EXAMPLE_HOURS: i64 = 24;
 

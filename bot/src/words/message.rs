@@ -302,6 +302,14 @@ pub struct Talk {
     pub language: Option<String>,
     /// The languages of the last texts that were stored, newest last.
     pub spoken: Vec<String>,
+    /// Our last texts to the phone, as sums, newest last: what comes back is an echo.
+    pub said: Vec<u32>,
+    /// What it says again and again as soon as we speak.
+    pub machine: Option<Machine>,
+    /// On how many days in a row it was answered as often as a phone is.
+    pub full_days: u32,
+    /// When the operator was told last that it texts like a machine.
+    pub machine_told_on: Option<NaiveDate>,
 }
 
 impl Talk {
@@ -310,6 +318,15 @@ impl Talk {
     pub const fn is_new(&self) -> bool {
         self.heard_at.is_none() && self.routine_at.is_none() && self.welcomed_at.is_none()
     }
+}
+
+/// A text that came at once after one of ours: once that is chance, and again and again a machine.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Machine {
+    /// The text, as a sum.
+    pub text: u32,
+    /// How often in a row.
+    pub times: u32,
 }
 
 /// A list that is longer than one text.

@@ -173,6 +173,15 @@ pub fn is_at_home(e164: &str, country: &str) -> bool {
     is_home && matches!(line(e164), Line::Mobile | Line::Unassigned)
 }
 
+/// Whether a text to a number may cost any sum, or never arrives: a service (free, premium, shared
+/// cost and the like), a satellite, a ship, a network of no country.
+#[must_use]
+pub fn is_costly(e164: &str) -> bool {
+    let is_of_country = |number: Dialled| number.plan.is_of_country();
+    Dialled::read(e164, None).is_ok_and(|number| !is_of_country(number))
+        || line(e164) == Line::Service
+}
+
 /// Whether a number is kept for fiction, and so must never reach a real gateway.
 ///
 /// These are +44 7700 900000 to 900999, which the United Kingdom's regulator Ofcom sets aside for

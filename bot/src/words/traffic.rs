@@ -86,6 +86,9 @@ impl Outgoing {
     }
 }
 
+/// The code of a text that was not handed to a gateway because one to its number may cost any sum.
+pub const COSTLY: &str = "costly";
+
 /// What became of one try to send. No `why` names a number or quotes a text.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub enum SendOutcome {

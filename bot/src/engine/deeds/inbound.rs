@@ -35,11 +35,9 @@ impl Step<'_> {
         }
         let id = self.world.message_id();
         let done = match &sender {
-            SenderKind::Name => Outcome::FromName.silently(),
-            SenderKind::ShortCode => Outcome::FromShortCode.silently(),
-            SenderKind::Number(number) if self.setup.own_numbers.contains(number) => {
-                Outcome::Echo.silently()
-            }
+            SenderKind::Name => self.heard_service(Outcome::FromName),
+            SenderKind::ShortCode => self.heard_service(Outcome::FromShortCode),
+            SenderKind::Number(number) if self.setup.own_numbers.contains(number) => self.echo(),
             SenderKind::Number(_) if hearing == Hearing::Twice => {
                 Outcome::DeliveredTwice.silently()
             }
@@ -98,6 +96,9 @@ impl Step<'_> {
         };
         if self.world.directory.is_lost(number) {
             return self.heard_from_lost(number, message, (text, sent_at), *first);
+        }
+        if let Some(done) = self.watch_for_machines(number, &text) {
+            return done;
         }
         let now = self.now;
         let talk = self.talk(number);

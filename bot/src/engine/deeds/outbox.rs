@@ -17,7 +17,7 @@ use crate::{
     words::{
         limits,
         message::{Outbound, Purpose, SendState, Talk},
-        traffic::{About, Delivery, Link, Outgoing, Receipt, SendOutcome, Whose},
+        traffic::{About, COSTLY, Delivery, Link, Outgoing, Receipt, SendOutcome, Whose},
     },
 };
 
@@ -233,8 +233,13 @@ impl Step<'_> {
                 }
             }
             SendOutcome::Refused { code, why } => {
-                self.world.links.works(&gateway);
-                self.world.links.refused(&gateway, Whose::Text, why);
+                // What no gateway was asked says nothing of this one.
+                if code.as_deref() == Some(COSTLY) {
+                    self.world.held_back.costly += 1;
+                } else {
+                    self.world.links.works(&gateway);
+                    self.world.links.refused(&gateway, Whose::Text, why);
+                }
                 if is_open {
                     self.put_outbound(Outbound {
                         state: SendState::Failed,

@@ -8,6 +8,7 @@ use crate::{
     engine::{
         local_time::instant,
         memory::links::Trouble,
+        questions::address::last_digits,
         said::{Said, To},
         view::View,
     },
@@ -144,6 +145,12 @@ impl View<'_> {
             "stops" => Phrase::from(stops),
         };
         Phrase::new(Key::OperatorBudget, args)
+    }
+
+    /// A phone texts like a machine.
+    pub(crate) fn machine_told(self, number: &str) -> Phrase {
+        let args = args! { "digits" => last_digits(number) };
+        Phrase::new(Key::OperatorMachine, args)
     }
 }
 

@@ -19,8 +19,8 @@ use crate::{
         telemetry,
     },
     words::{
-        phone_number::is_for_fiction,
-        traffic::{Link, Outgoing, SendOutcome},
+        phone_number::{self, is_for_fiction},
+        traffic::{COSTLY, Link, Outgoing, SendOutcome},
     },
 };
 
@@ -153,6 +153,12 @@ impl Sender {
             "the number is our own, and what is sent there would come back"
         } else if is_for_fiction(&text.to) && !self.gateway.abilities().demo_numbers {
             "the number is kept for fiction and is never sent to a provider"
+        } else if phone_number::is_costly(&text.to) {
+            return Some(SendOutcome::Refused {
+                code: Some(COSTLY.to_owned()),
+                why: "the number is of a service, a satellite or a ship, and may cost any sum"
+                    .to_owned(),
+            });
         } else {
             return None;
         };

@@ -83,6 +83,10 @@ fn whole_service(registry: &mut Registry, health: &Health) {
         ("notices", health.held_back.notices),
         ("strangers", health.held_back.strangers),
         ("unpaid", health.held_back.unpaid),
+        ("services", health.held_back.services),
+        ("echoes", health.held_back.echoes),
+        ("machines", health.held_back.machines),
+        ("costly", health.held_back.costly),
     ] {
         held_back.get_or_create(&OfWhat { what }).inc_by(texts);
     }

@@ -5,7 +5,7 @@ use chrono::{DateTime, NaiveDate, Utc};
 use serde::{Deserialize, Serialize};
 
 use super::{Fault, event::task, instant, question::StoredQuestion};
-use crate::words::message::{CodeUse, Digest, Listed, Open, OpenNudge, Talk};
+use crate::words::message::{CodeUse, Digest, Listed, Machine, Open, OpenNudge, Talk};
 
 #[derive(Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]
@@ -59,6 +59,20 @@ pub(super) struct StoredTalk {
     visit_until: Option<DateTime<Utc>>,
     #[serde(default, skip_serializing_if = "Vec::is_empty")]
     codes: Vec<StoredCodeUse>,
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    said: Vec<u32>,
+    /// A text as a sum, and how often in a row.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    machine: Option<(u32, u32)>,
+    #[serde(default, skip_serializing_if = "is_none")]
+    full_days: u32,
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    machine_told_on: Option<NaiveDate>,
+}
+
+#[expect(clippy::trivially_copy_pass_by_ref, reason = "serde gives a reference")]
+const fn is_none(count: &u32) -> bool {
+    *count == 0
 }
 
 #[derive(Serialize, Deserialize)]
@@ -153,6 +167,10 @@ impl StoredTalk {
                     was_wrong: code.was_wrong,
                 })
                 .collect(),
+            said: talk.said.clone(),
+            machine: talk.machine.map(|machine| (machine.text, machine.times)),
+            full_days: talk.full_days,
+            machine_told_on: talk.machine_told_on,
         }
     }
 
@@ -216,6 +234,10 @@ impl StoredTalk {
                     was_wrong: code.was_wrong,
                 })
                 .collect(),
+            said: self.said,
+            machine: (self.machine).map(|(text, times)| Machine { text, times }),
+            full_days: self.full_days,
+            machine_told_on: self.machine_told_on,
         };
         Ok((self.number, talk))
     }

@@ -174,3 +174,28 @@ fn numbers_for_fiction_are_possible_and_never_in_use() {
     // The London numbers for fiction (Ofcom, "Numbers for drama") count as in use.
     assert_eq!(line("+442079460123"), Line::Landline);
 }
+
+/// ITU-T E.164: +870 is for ships, +881 and +882 for satellites and networks of no country, +979 for
+/// premium rate; Ofcom's numbering plan has premium rate at 09 and free calls at 0800, and 07 for
+/// mobiles.
+#[test]
+fn services_satellites_and_ships_are_costly_and_people_are_not() {
+    for number in [
+        "+870773111632",
+        "+881612345678",
+        "+88213123456",
+        "+979123456789",
+        "+449012345678",
+        "+448001234567",
+    ] {
+        assert!(is_costly(number), "{number}");
+    }
+    for number in [
+        "+447400123456",
+        "+447700900001",
+        "+442079460123",
+        "+33612345678",
+    ] {
+        assert!(!is_costly(number), "{number}");
+    }
+}
