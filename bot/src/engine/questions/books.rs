@@ -2,7 +2,7 @@
 //! plants are shared out. Who keeps a book asks it in the words of an adviser: the leader about the
 //! own group, a nursery about those that it raises for.
 
-use budwood_parser::{Act, Effect, Kind, Known, Names, Query, Reading, Sender, Topic};
+use budwood_parser::{Act, Effect, Kind, Known, Query, Reading, Sender, Topic};
 use budwood_scheduler::{
     Group, GroupId, Person, Role,
     figures::{Allotted, Money, Taught},
@@ -39,11 +39,12 @@ const fn is_heard(role: Role, topic: Topic) -> bool {
 
 impl<'a> View<'a> {
     /// What a leader or a nursery asks of the books, or enters in them, in the words of an adviser.
+    /// Work that the text tells of, read as any other text, stays work: "fed A 2 bags".
     pub(crate) fn of_books(
         self,
-        turn: &Turn,
-        role: Role,
-        (languages, rolls): (&[&str], &[&Names]),
+        (turn, role): (&Turn, Role),
+        known: &Known<'_>,
+        usual: &Reading,
     ) -> Option<Reading> {
         if !matches!(role, Role::Leader | Role::Nursery) {
             return None;
@@ -52,16 +53,22 @@ impl<'a> View<'a> {
         let served = self.groups_of_books(speaker);
         let groups: Vec<&str> = served.iter().map(|group| group.name.as_str()).collect();
         let known = Known {
-            languages,
             blocks: &[],
             groups: &groups,
             members: &[],
-            rolls,
             sender: Sender::Adviser,
+            ..*known
         };
         let reading = self.setup.reader.read(&turn.text, &known);
         let is_heard = match reading.acts.as_slice() {
-            [Act::Query(query)] => is_heard(role, query.topic),
+            [Act::Query(query)] => {
+                let of_books_only = !matches!(
+                    query.topic,
+                    Topic::Bags | Topic::Train | Topic::Paid | Topic::Order
+                );
+                let is_free = of_books_only || usual.reports.is_empty();
+                is_heard(role, query.topic) && is_free
+            }
             _ => false,
         };
         (is_heard && reading.reports.is_empty()).then_some(reading)

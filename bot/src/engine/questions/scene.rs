@@ -117,9 +117,6 @@ impl<'a> View<'a> {
         if let Some(reading) = of_staff.or_else(|| self.to_colleague(turn, role, &languages)) {
             return reading;
         }
-        if let Some(reading) = self.of_books(turn, role, (&languages, &rolls)) {
-            return reading;
-        }
         let known = Known {
             languages: &languages,
             blocks: &blocks,
@@ -129,6 +126,9 @@ impl<'a> View<'a> {
             sender,
         };
         let reading = self.setup.reader.read(&turn.text, &known);
+        if let Some(reading) = self.of_books((turn, role), &known, &reading) {
+            return reading;
+        }
         let own = self.with_own_block(turn, &known, &reading);
         let mut reading = own.unwrap_or(reading);
         if reading.alarm.is_none() && self.said_dead(turn, &reading).is_some() {
