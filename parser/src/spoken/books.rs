@@ -70,8 +70,12 @@ pub(crate) fn is_entered(topic: Topic, rest: &[&Piece<'_>]) -> bool {
         .iter()
         .any(|piece| matches!(piece.sense, Sense::Member(_)));
     let counts = rest.iter().any(|piece| piece.number().is_some());
+    // Nobody is left out unseen, and nothing goes to another group than the one that is named.
+    let is_clear = !rest
+        .iter()
+        .any(|piece| matches!(piece.sense, Sense::Unknown));
     let needs_names = matches!(topic, Topic::Trained | Topic::Paid);
-    (names || !needs_names) && (counts || topic == Topic::Trained)
+    is_clear && (names || !needs_names) && (counts || topic == Topic::Trained)
 }
 
 /// What is entered: each person with the number behind the name, and what belongs to nobody.

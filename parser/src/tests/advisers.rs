@@ -271,6 +271,18 @@ fn what_is_entered_is_read_with_its_names_and_numbers() {
     );
     assert_eq!(buying.group.as_deref(), Some("KOLO"));
 
+    // With a name that nobody has it is neither.
+    for text in [
+        "trained pruning: Tamo, Xoko",
+        "PAID Tamo 40, Xoko 30",
+        "STOCK SENA GT1 600",
+    ] {
+        let acts = reader().read(text, &ADVISER).acts;
+        let is_entry =
+            |act: &Act| matches!(act, Act::Query(query) if query.entry != Entry::default());
+        assert!(!acts.iter().any(is_entry), "{text}: {acts:?}");
+    }
+
     // Without them it is a question.
     for text in [
         "PAID KOLO",

@@ -3,7 +3,7 @@
 
 use budwood_parser::{Query, Topic};
 use budwood_scheduler::{
-    Body, Entered, GroupId, Person, PersonId, Role,
+    Body, Entered, GroupId, Person, PersonId,
     decide::{date_ahead, resolve_date},
 };
 use chrono::NaiveDate;
@@ -13,6 +13,7 @@ use crate::{
     engine::{
         outcome::Outcome,
         questions::books::{cents, shown_kind},
+        roles::{self, Verb},
         said::{Done, Said},
         step::Step,
         turn::Turn,
@@ -21,27 +22,21 @@ use crate::{
     words::limits,
 };
 
-/// Who may enter something under this topic.
-const fn may_enter(role: Role, topic: Topic) -> bool {
-    match role {
-        Role::Adviser => topic.is_of_books(),
-        Role::Leader => matches!(topic, Topic::Trained | Topic::Paid | Topic::Buying),
-        Role::Nursery => matches!(topic, Topic::Stock | Topic::Sent),
-        Role::Farmer | Role::Clerk | Role::Viewer => false,
-    }
-}
-
 impl Step<'_> {
     /// Enters what a text says in the books; none where it only asks.
     pub(crate) fn enter(&mut self, turn: &Turn, speaker: &Person, query: &Query) -> Option<Done> {
         let entry = &query.entry;
         let is_entry = !entry.lines.is_empty() || entry.amount.is_some();
-        if !is_entry || !may_enter(speaker.role, query.topic) {
+        let verb = if matches!(query.topic, Topic::Stock | Topic::Sent) {
+            Verb::RaisePlants
+        } else {
+            Verb::KeepBooks
+        };
+        if !is_entry || !query.topic.is_of_books() {
             return None;
         }
-        if speaker.role == Role::Adviser && !self.view().is_on_visit(&turn.number) {
-            let visit = self.view().visit(turn);
-            return Some(self.ask_code(turn, visit));
+        if !roles::may(speaker.role, verb) {
+            return Some(self.answered(turn, self.view().signed(speaker, Key::NotYours)));
         }
         let mut people: Vec<(PersonId, Option<f64>)> = Vec::new();
         for (name, number) in &entry.lines {
@@ -53,6 +48,18 @@ impl Step<'_> {
                     return Some(self.answered(turn, phrase));
                 }
             }
+        }
+        let is_theirs = if matches!(query.topic, Topic::Trained | Topic::Paid) {
+            !people.is_empty()
+        } else {
+            !self.view().books_asked(speaker, query).is_empty()
+        };
+        if !is_theirs {
+            return Some(self.answered(turn, self.view().not_yours(speaker)));
+        }
+        if roles::needs_code(speaker.role) && !self.view().is_on_visit(&turn.number) {
+            let visit = self.view().visit(turn);
+            return Some(self.ask_code(turn, visit));
         }
         Some(if query.topic == Topic::Trained {
             self.trained(turn, speaker, query, &people)

@@ -14,7 +14,11 @@ use super::{
 };
 use crate::{
     args,
-    engine::{turn::Turn, view::View},
+    engine::{
+        roles::{self, Reach, Verb},
+        turn::Turn,
+        view::View,
+    },
     wording::{Key, Phrase, Value},
     words::limits,
 };
@@ -22,19 +26,15 @@ use crate::{
 /// Millionths of the money in a hundredth of it.
 const MICRO_A_CENT: u64 = 10_000;
 
-/// What somebody of this role may ask of the books, and enter in them.
-const fn is_heard(role: Role, topic: Topic) -> bool {
-    match role {
-        Role::Leader => matches!(
-            topic,
-            Topic::List | Topic::Trained | Topic::Train | Topic::Paid | Topic::Buying | Topic::Bags
-        ),
-        Role::Nursery => matches!(
-            topic,
-            Topic::Stock | Topic::Sent | Topic::Allot | Topic::Order
-        ),
-        Role::Farmer | Role::Adviser | Role::Clerk | Role::Viewer => false,
+/// What it is to ask about this, if it is of the books.
+fn looking(topic: Topic) -> Option<Verb> {
+    let of_group = [Topic::Train, Topic::Paid, Topic::Bags];
+    if of_group.contains(&topic) {
+        return Some(Verb::LookAtBooks);
     }
+    let of_plants = (topic == Topic::Order).then_some(Verb::LookAtPlants);
+    let is_of_books = |verb: &Verb| matches!(verb, Verb::LookAtBooks | Verb::LookAtPlants);
+    of_plants.or_else(|| Verb::of(topic).filter(is_of_books))
 }
 
 impl<'a> View<'a> {
@@ -46,11 +46,14 @@ impl<'a> View<'a> {
         known: &Known<'_>,
         usual: &Reading,
     ) -> Option<Reading> {
-        if !matches!(role, Role::Leader | Role::Nursery) {
+        let may_look = [Verb::LookAtBooks, Verb::LookAtPlants];
+        let may_look = may_look.into_iter().any(|verb| roles::may(role, verb));
+        // Who asks about groups is heard so in any case.
+        if !may_look || roles::may(role, Verb::Look) {
             return None;
         }
         let speaker = self.person(turn.speaker)?;
-        let served = self.groups_of_books(speaker);
+        let served = self.group_of(speaker);
         let groups: Vec<&str> = served.iter().map(|group| group.name.as_str()).collect();
         let known = Known {
             blocks: &[],
@@ -67,32 +70,35 @@ impl<'a> View<'a> {
                     Topic::Bags | Topic::Train | Topic::Paid | Topic::Order
                 );
                 let is_free = of_books_only || usual.reports.is_empty();
-                is_heard(role, query.topic) && is_free
+                looking(query.topic).is_some_and(|verb| roles::may(role, verb)) && is_free
             }
             _ => false,
         };
         (is_heard && reading.reports.is_empty()).then_some(reading)
     }
 
-    /// The groups whose books somebody keeps: the leader's own, those of an adviser, and those that a
-    /// nursery raises plants for: its own, or all where it has none.
-    pub(crate) fn groups_of_books(self, speaker: &Person) -> Vec<&'a Group> {
-        let directory = &self.world.directory;
-        match (speaker.role, speaker.group) {
-            (Role::Adviser, _) => directory.groups_of(speaker.id).collect(),
-            (Role::Leader | Role::Nursery, Some(own)) => directory.group(own).into_iter().collect(),
-            (Role::Nursery, None) => directory.groups().collect(),
-            (Role::Farmer | Role::Leader | Role::Clerk | Role::Viewer, _) => Vec::new(),
-        }
-    }
-
-    /// Those of them that a question is about.
+    /// The groups whose books somebody keeps or may look at, of those that a text names.
     pub(crate) fn books_asked(self, speaker: &Person, query: &Query) -> Vec<&'a Group> {
+        let directory = &self.world.directory;
+        let verb = looking(query.topic).unwrap_or(Verb::Look);
+        let groups: Vec<&Group> = match roles::reach(speaker.role, verb) {
+            Reach::Advised => directory.groups_of(speaker.id).collect(),
+            Reach::OwnGroup => self.group_of(speaker).into_iter().collect(),
+            Reach::Nobody => Vec::new(),
+        };
         let named = query.group.as_deref();
         let is_meant =
             |group: &&Group| named.is_none_or(|name| group.name.eq_ignore_ascii_case(name));
-        let groups = self.groups_of_books(speaker).into_iter();
-        groups.filter(is_meant).collect()
+        groups.into_iter().filter(is_meant).collect()
+    }
+
+    /// The answer to who keeps a book and asks about no groups; none when it is not of theirs.
+    pub(crate) fn about_own_books(self, speaker: &Person, query: &Query) -> Option<Phrase> {
+        let verb = looking(query.topic)?;
+        let may = |verb| roles::may(speaker.role, verb);
+        (may(verb) && !may(Verb::Look))
+            .then(|| self.about_books(speaker, query))
+            .flatten()
     }
 
     /// The answer to a question about the books.
