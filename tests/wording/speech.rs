@@ -78,8 +78,8 @@ const ENGLISH: Speech = Speech {
         (Reply::Tell, "TELL"),
     ],
     capitals: &[
-        "PIN", "DEAD", "ORDER", "BAGS", "READY", "WIND", "FIRE", "RAIN", "CLONE", "MAP", "PRUNE",
-        "BEST", "WEEK", "COST", "MORE", "LAST", "LABOUR", "WHO",
+        "PIN", "FIX", "HANDOVER", "DEAD", "ORDER", "BAGS", "READY", "WIND", "FIRE", "RAIN",
+        "CLONE", "MAP", "PRUNE", "BEST", "WEEK", "COST", "MORE", "LAST", "LABOUR", "WHO",
     ],
 };
 
@@ -136,8 +136,9 @@ const FRENCH: Speech = Speech {
         (Reply::Tell, "DIRE"),
     ],
     capitals: &[
-        "SMS", "PIN", "MORTS", "COMMANDE", "SACS", "PRET", "VENT", "FEU", "PLUIE", "CLONE",
-        "CARTE", "COMPARER", "SEMAINE", "COUT", "SUITE", "DERNIER", "QUI", "RACINE", "TOUR",
+        "SMS", "PIN", "REMISE", "PASSER", "MORTS", "COMMANDE", "SACS", "PRET", "VENT", "FEU",
+        "PLUIE", "CLONE", "CARTE", "COMPARER", "SEMAINE", "COUT", "SUITE", "DERNIER", "QUI",
+        "RACINE", "TOUR",
     ],
 };
 
@@ -194,8 +195,8 @@ const INDONESIAN: Speech = Speech {
         (Reply::Tell, "KABARI"),
     ],
     capitals: &[
-        "SMS", "PIN", "PEKAN", "SAYA", "PESANAN", "SIAP", "API", "ANGIN", "KLON", "PETA", "BIAYA",
-        "LANJUTAN", "RIWAYAT", "SIAPA", "LILIT", "AKAR", "HUJAN",
+        "SMS", "PIN", "SERAH", "TERIMA", "OPER", "PEKAN", "SAYA", "PESANAN", "SIAP", "API",
+        "ANGIN", "KLON", "PETA", "BIAYA", "LANJUTAN", "RIWAYAT", "SIAPA", "LILIT", "AKAR", "HUJAN",
     ],
 };
 
@@ -253,6 +254,8 @@ const PORTUGUESE: Speech = Speech {
     ],
     capitals: &[
         "SMS",
+        "ENTREGA",
+        "PASSAR",
         "SEMANA",
         "MORTAS",
         "PEDIDO",
@@ -380,7 +383,7 @@ const VIETNAMESE: Speech = Speech {
         (Reply::Tell, "NHẮN"),
     ],
     capitals: &[
-        "T2", "T3", "T4", "T5", "T6", "T7", "CN", "PIN", "RỄ", "GIÓ", "MƯA", "GIỐNG", "XEM",
-        "THÊM", "LỊCH", "SỬ", "TẠM", "NGỪNG", "CHẾT", "VANH",
+        "T2", "T3", "T4", "T5", "T6", "T7", "CN", "PIN", "BÀN", "GIAO", "RỄ", "GIÓ", "MƯA",
+        "GIỐNG", "XEM", "THÊM", "LỊCH", "SỬ", "TẠM", "NGỪNG", "CHẾT", "VANH",
     ],
 };

@@ -250,6 +250,7 @@ keys! {
     HelpViewer = "help-viewer",
     NotYours = "not-yours",
     HelpAdviserMore = "help-adviser-more",
+    HelpAdviserDeeds = "help-adviser-deeds",
     Example = "example",
     Stopped = "stopped",
     Started = "started",
