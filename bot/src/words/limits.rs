@@ -111,11 +111,23 @@ pub const RECENT_EVENTS: usize = 8_192;
 /// A question of ours lapses after this long. Phones are off for days to save their charge.
 pub const QUESTION_HOURS: i64 = 7 * 24;
 
-/// A correction reaches back this long.
-pub const CORRECTION_HOURS: i64 = 48;
+/// A correction that says what is wrong reaches back this long: a week, as people speak of it.
+pub const CORRECTION_HOURS: i64 = 7 * 24;
+
+/// A bare NO is about what was read back this lately; later it may answer anything.
+pub const BARE_NO_HOURS: i64 = 48;
 
 /// A member may contest what a leader told of them this long: until the group has met again.
 pub const CONTEST_DAYS: i64 = 7;
+
+/// A member of whom nothing was told for so long, with work due, is missing on the leader's list.
+pub const MISSING_DAYS: i64 = 7;
+
+/// Money that one entry may tell, in hundredths: more than a group's fertiliser costs anywhere.
+pub const CENTS_MAX: f64 = 1e12;
+
+/// Plants that one entry may tell: those of a large nursery.
+pub const PLANTS_MAX: f64 = 1e6;
 
 /// An answer to a text is of no use after this long.
 pub const ANSWER_HOURS: i64 = 24;
