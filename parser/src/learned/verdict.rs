@@ -62,7 +62,7 @@ const EVIDENCE_STEPS: usize = 4;
 const HEARD_MIN: [i32; EVIDENCE_STEPS] = [20, -130, -250, -300];
 /// What the lists do not tell is a guess: it must be as likely as not in a text of so few words with an
 /// unknown one, which may be anything, and in one of so many, where chance finds something.
-const GUESS_MIN: i32 = 60;
+const GUESS_MIN: i32 = 25;
 const FEW_WORDS: usize = 4;
 const MANY_WORDS: usize = 25;
 /// So sure it must be where the lists do not tell it and it is nothing but rain: everybody talks of the
