@@ -3,6 +3,7 @@
 mod handover;
 mod phones;
 mod promises;
+mod roles;
 mod tell;
 
 use budwood::words::traffic::Outgoing;

@@ -20,6 +20,7 @@ pub(crate) mod memory;
 mod outcome;
 mod post;
 pub(crate) mod questions;
+pub(crate) mod roles;
 mod said;
 mod setup;
 mod step;

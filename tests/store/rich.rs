@@ -18,6 +18,7 @@ use budwood_scheduler::{
     Block, BlockId, BlockState, Body, Consent, Event, EventId, Group, GroupId, Happened, MessageId,
     Person, PersonId, PersonLink, Phone, Role, Source, TaskKind,
     decide::{Draft, Missing},
+    jobs::nudge::TextedWeeks,
     words::point::Point,
 };
 use chrono::{DateTime, NaiveDate, Utc, Weekday};
@@ -431,6 +432,10 @@ fn talks() -> Vec<(String, Talk)> {
         answered_at: vec![at(1, 8), at(1, 9)],
         last_answer: Some(("Thank you".to_owned(), 2)),
         routine_at: Some(at(1, 2)),
+        texted: Some(TextedWeeks {
+            newest: day(1, 4),
+            weeks: 0b1011,
+        }),
         welcomed_at: Some(at(1, 1)),
         heard_at: Some(at(1, 9)),
         heard_by: Some("sim1".to_owned()),

@@ -12,6 +12,7 @@ use super::{
     budget::Class,
     local_time::{civil_day, zone},
     memory::world::World,
+    roles::{self, Reach, Verb},
 };
 use crate::{
     store::{Store, StoreError},
@@ -79,6 +80,16 @@ impl<'a> View<'a> {
         let directory = &self.world.directory;
         let members = directory.members(group.id);
         members.flat_map(|person| directory.blocks_of(person.id))
+    }
+
+    /// The groups that a person may ask about.
+    pub(crate) fn groups_of(self, person: &Person) -> impl Iterator<Item = &'a Group> + use<'a> {
+        let directory = &self.world.directory;
+        let reach = roles::reach(person.role, Verb::Look);
+        let advised = (reach == Reach::Advised).then(|| directory.groups_of(person.id));
+        let own = person.group.filter(|_| reach == Reach::OwnGroup);
+        let own = own.and_then(|group| directory.group(group));
+        advised.into_iter().flatten().chain(own)
     }
 
     /// What a group is called; nothing when there is none.

@@ -18,8 +18,10 @@ pub struct Matter {
     pub concern: Concern,
     /// What it says.
     pub text: String,
-    /// When the adviser last read it.
+    /// When it was last read.
     pub read_at: Option<DateTime<Utc>>,
+    /// By whom.
+    pub read_by: Option<PersonId>,
     /// Who reads it instead of its sender's adviser.
     pub passed_to: Option<PersonId>,
     /// How often it was told that it is old.

@@ -1,6 +1,8 @@
 //! Messages in and out, and the conversation with a phone, as plain values.
 
-use budwood_scheduler::{BlockId, EventId, MessageId, PersonId, TaskKind};
+use budwood_scheduler::{
+    BlockId, EventId, MessageId, PersonId, TaskKind, jobs::nudge::TextedWeeks,
+};
 use chrono::{DateTime, NaiveDate, Utc};
 
 pub use super::question::{Audience, Deed, Open, Question, Told};
@@ -287,6 +289,8 @@ pub struct Talk {
     pub last_answer: Option<(String, u32)>,
     /// When the last routine text went out.
     pub routine_at: Option<DateTime<Utc>>,
+    /// The weeks of the last year in which one went out.
+    pub texted: Option<TextedWeeks>,
     /// When the welcome was made, or left.
     pub welcomed_at: Option<DateTime<Utc>>,
     /// When the last text came in.

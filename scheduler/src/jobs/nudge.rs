@@ -4,6 +4,7 @@
 
 #[cfg(test)]
 mod tests;
+mod year;
 
 use chrono::{Days, NaiveDate, NaiveDateTime, NaiveTime, Weekday};
 
@@ -13,6 +14,8 @@ use crate::{
     sums::days,
     words::job::{TaskKind, TextClass},
 };
+
+pub use year::TextedWeeks;
 
 /// The rules of courtesy. Evidence for the hours is weak, so courtesy decides; evidence for few,
 /// repeated texts is good (trials of reminders by text message to farmers and patients).
@@ -36,6 +39,9 @@ pub struct Rules {
     pub round_days: [u32; 2],
     /// A round is also for what falls due within so many days after it. An assumption.
     pub round_ahead_days: u32,
+    /// Routine texts to one phone in a year at most. Three fifths of them can be used to say things
+    /// again, four fifths for the field round, the rest is kept for what nobody was told of.
+    pub texts_a_year: u32,
     /// A nudge that could not be sent for so many days is dropped.
     pub expires_after_days: u32,
     /// Days that a text which can wait may wait for the afternoon before market day, when phones
@@ -47,9 +53,8 @@ pub struct Rules {
 
 impl Rules {
     /// Quiet from 19:00 to 06:00; routine texts from 15:30 to 18:30; day 0, 7 and 21, never a
-    /// fourth; one routine text a week to a phone; a field round every month, and every second from the
-    /// second year on; dropped after 3 days; 50
-    /// welcomes a day.
+    /// fourth; one routine text a week to a phone, 40 a year; a field round every month, and every sixth
+    /// week from the second year on; dropped after 3 days; 50 welcomes a day.
     #[must_use]
     pub fn standard() -> Self {
         Self {
@@ -59,8 +64,9 @@ impl Rules {
             window_until: at(18, 30),
             again_after_days: [7, 21],
             rest_days: 7,
-            round_days: [31, 61],
-            round_ahead_days: 14,
+            round_days: [31, 45],
+            round_ahead_days: 21,
+            texts_a_year: 40,
             expires_after_days: 3,
             market_wait_days: 2,
             welcomes_a_day: 50,
@@ -275,6 +281,71 @@ pub fn next_try(
         Some(day) if !past(day) => NextTry::On(day),
         Some(_) | None => NextTry::AdviserList,
     }
+}
+
+/// Which of the jobs of a phone a text speaks of: the first of these, since a phone gets one text a
+/// week.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+pub enum Turn {
+    /// Planting, what spreads nearby, and what has no more days than a phone rests: nobody was told of it
+    /// yet.
+    Urgent,
+    /// Another job that nobody was told of yet, and planting again.
+    First,
+    /// The field round.
+    Round,
+    /// A text has spoken of it.
+    Again,
+}
+
+impl Turn {
+    /// That of a job.
+    #[must_use]
+    pub fn of(rules: &Rules, task: &Task, is_again: bool) -> Self {
+        match task.class() {
+            TextClass::Round => Self::Round,
+            // What a season closes on is said again as if nobody had been told.
+            TextClass::Urgent | TextClass::Decisive if is_again && task.urgency() > 0 => {
+                Self::Again
+            }
+            TextClass::Urgent | TextClass::Decisive if is_again => Self::First,
+            TextClass::Urgent | TextClass::Decisive
+                if is_short(rules, task) || task.urgency() == 0 =>
+            {
+                Self::Urgent
+            }
+            TextClass::Urgent | TextClass::Decisive => Self::First,
+        }
+    }
+
+    /// Whether a phone that got so many texts in a year may get another one for this.
+    #[must_use]
+    pub const fn may_be_said(self, rules: &Rules, texts: u32) -> bool {
+        let fifths = match self {
+            Self::Urgent | Self::First => 5,
+            Self::Round => 4,
+            Self::Again => 3,
+        };
+        texts * 5 < rules.texts_a_year * fifths
+    }
+}
+
+/// Whether a job has no more days than a phone rests: what is not said of it in time is said too late.
+#[must_use]
+pub fn is_short(rules: &Rules, task: &Task) -> bool {
+    task.late_after <= rested_on(rules, task.due)
+}
+
+/// Which job to speak of first. Of those that nobody was told of it is the one that is late first, so
+/// that as many as can be are told in time; of others the most urgent.
+#[must_use]
+pub fn rank(rules: &Rules, task: &Task, is_again: bool) -> (Turn, NaiveDate, u8, NaiveDate) {
+    let turn = Turn::of(rules, task, is_again);
+    let late = match turn {
+        Turn::First => task.late_after,
+        Turn::Urgent | Turn::Round | Turn::Again => NaiveDate::MIN,
+    };
+    (turn, late, task.urgency(), task.due)
 }
 
 /// Whether the job should have been done by now.

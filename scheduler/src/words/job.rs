@@ -302,7 +302,8 @@ impl TaskKind {
     }
 
     /// Whether it waits for the rains or must be done before they end.
-    pub(crate) const fn is_bound_to_rains(self) -> bool {
+    #[must_use]
+    pub const fn is_bound_to_rains(self) -> bool {
         self.row().in_rains
     }
 

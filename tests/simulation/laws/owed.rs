@@ -23,7 +23,13 @@ const PATIENCE_DAYS: i64 = 12;
 const AGAIN_AFTER_DAYS: [i64; 2] = [7, 21];
 /// The field round comes again after so many days at the soonest, and at the latest.
 const ROUND_AGAIN_DAYS: i64 = 31;
-const ROUND_DAYS: i64 = 61;
+const ROUND_DAYS: i64 = 45;
+/// Routine texts to a phone in a year at most, and so many of them that nothing is said again, or no field
+/// round goes, any more.
+const TEXTS_A_YEAR: usize = 40;
+const AGAIN_A_YEAR: usize = 24;
+const ROUNDS_A_YEAR: usize = 32;
+const YEAR_DAYS: i64 = 364;
 /// A job of a stand that came by a list is late only after so many days on the list.
 const LIST_NOTICE_DAYS: i64 = 14;
 
@@ -32,12 +38,28 @@ const LIST_NOTICE_DAYS: i64 = 14;
 pub(super) struct Owed {
     /// With whether only parts of a field round are.
     ripe_since: BTreeMap<String, (NaiveDate, bool)>,
-    nudged_on: BTreeMap<String, NaiveDate>,
+    nudged_on: BTreeMap<String, Vec<NaiveDate>>,
 }
 
 impl Owed {
+    /// A text may speak of several jobs.
     pub(super) fn nudged(&mut self, number: &str, on: NaiveDate) {
-        self.nudged_on.insert(number.to_owned(), on);
+        let days = self.nudged_on.entry(number.to_owned()).or_default();
+        if days.last() != Some(&on) {
+            days.push(on);
+        }
+        let texts = self.texts(number, on);
+        assert!(
+            texts <= TEXTS_A_YEAR,
+            "{texts} texts to {number} in the year to {on}"
+        );
+    }
+
+    /// Texts in the year to this day.
+    fn texts(&self, number: &str, today: NaiveDate) -> usize {
+        let days = self.nudged_on.get(number).map_or(&[][..], Vec::as_slice);
+        let of_year = |day: &&NaiveDate| (today - **day).num_days() < YEAR_DAYS;
+        days.iter().filter(of_year).count()
     }
 }
 
@@ -77,8 +99,9 @@ impl Laws {
             if !self.agreed.contains(&block.owner) || self.held.contains(&block.owner) {
                 continue;
             }
+            let texts = self.owed.texts(number, today);
             for task in engine.tasks(block.id, today) {
-                if self.turn(&task, today) == Turn::Farmer {
+                if self.turn(&task, today) == Turn::Farmer && self.has_room(&task, texts) {
                     let (_, jobs) = ripe.entry(number.to_owned()).or_insert((today, Vec::new()));
                     jobs.push((block.name.clone(), task.kind));
                 }
@@ -87,7 +110,7 @@ impl Laws {
         let before = std::mem::take(&mut self.owed.ripe_since);
         for (number, (today, jobs)) in ripe {
             self.figures.phones_looked_at += 1;
-            // Looks and rounds go together in one text, which comes every second month at least.
+            // Looks and rounds go together in one text, which comes every sixth week at least.
             let only_rounds = jobs.iter().all(|(_, job)| job.class() == TextClass::Round);
             let since = match before.get(&number) {
                 Some((since, was_only)) if *was_only == only_rounds => *since,
@@ -109,9 +132,22 @@ impl Laws {
 
     /// The day of the last nudge for a phone: made, or handed over later.
     fn last_told(&self, number: &str) -> Option<NaiveDate> {
-        let made = self.owed.nudged_on.get(number).copied();
+        let made = self.owed.nudged_on.get(number).and_then(|days| days.last());
+        let made = made.copied();
         let handed = self.nudged.get(number).map(|(_, at)| at.date_naive());
         made.max(handed)
+    }
+
+    /// Whether a phone that got so many texts in a year is owed one of this; one more or less lies on the
+    /// edge of the year.
+    fn has_room(&self, task: &Task, texts: usize) -> bool {
+        let is_again = !self.facts.tries(task.block, task.kind, task.due).is_empty();
+        let most = match task.class() {
+            TextClass::Round => ROUNDS_A_YEAR,
+            TextClass::Urgent | TextClass::Decisive if is_again => AGAIN_A_YEAR,
+            TextClass::Urgent | TextClass::Decisive => TEXTS_A_YEAR,
+        };
+        texts + 1 < most
     }
 
     fn turn(&self, task: &Task, today: NaiveDate) -> Turn {

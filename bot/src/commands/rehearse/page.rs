@@ -2,7 +2,7 @@
 
 use std::collections::BTreeMap;
 
-use budwood_scheduler::TaskKind;
+use budwood_scheduler::{TaskKind, TextClass};
 use chrono::NaiveDate;
 
 use super::{
@@ -84,13 +84,19 @@ fn play(args: &RehearseArgs, tally: &Tally) -> String {
         by_year(&ready.collect())
     );
     page += &format!("  most reminders for: {}\n", by_job(&tally.jobs, NAMED));
-    let mut untold: BTreeMap<TaskKind, u32> = BTreeMap::new();
-    for (_, job, _) in &tally.untold {
-        *untold.entry(*job).or_default() += 1;
-    }
+    let untold = |is_round: bool| {
+        let mut jobs: BTreeMap<TaskKind, u32> = BTreeMap::new();
+        for (_, job, _) in &tally.untold {
+            if (job.class() == TextClass::Round) == is_round {
+                *jobs.entry(*job).or_default() += 1;
+            }
+        }
+        by_job(&jobs, TaskKind::ALL.len())
+    };
     page + &format!(
-        "  late, and no text ever spoke of it: {}\n",
-        by_job(&untold, TaskKind::ALL.len())
+        "  late before a text spoke of it: {}; in the field round: {}\n",
+        untold(false),
+        untold(true)
     )
 }
 

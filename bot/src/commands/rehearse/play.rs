@@ -37,6 +37,9 @@ const SEED: u64 = 1_977;
 const HOUR: u32 = 1;
 /// An adviser who opens several windows on a day takes so long for each.
 const BETWEEN_GROUPS_MINUTES: i64 = 15;
+/// What was late when the play began counts as late only after so many days: a phone gets one text a
+/// week.
+const SETTLED_DAYS: i64 = 28;
 /// Digits of a code against forged numbers.
 const CODE_DIGITS: usize = 6;
 /// How the bot asks whether something is right.
@@ -371,7 +374,8 @@ impl Play {
         let today = self.rig.now().date_naive();
         let engine = self.rig.engine();
         let mut due_of: BTreeMap<PersonId, Vec<Work>> = BTreeMap::new();
-        let (mut planted, mut ready, mut told_of) = (Vec::new(), Vec::new(), Vec::new());
+        let (mut planted, mut ready, mut untold) = (Vec::new(), Vec::new(), Vec::new());
+        let settled = self.tally.from + TimeDelta::days(SETTLED_DAYS);
         for block in engine.directory().blocks() {
             let planted_on = engine.state(block.id).and_then(BlockState::planted_on);
             planted.extend(planted_on.map(|on| (block.id, on)));
@@ -388,9 +392,10 @@ impl Play {
                     let told = engine
                         .state(block.id)
                         .and_then(|state| state.nudges.get(&task.kind));
-                    let is_told = told.is_some_and(|track| track.due == task.due);
-                    if agreed && (is_told || task.late_after < today) {
-                        told_of.push(((block.id, task.kind, task.due), is_told));
+                    let told = told.filter(|track| track.due == task.due);
+                    let late_after = task.late_after.max(settled);
+                    if agreed && told.map_or(today, |track| track.first_on) > late_after {
+                        untold.push((block.id, task.kind, task.due));
                     }
                     if task.kind == TaskKind::Open {
                         ready.push((block.id, task.due));
@@ -398,9 +403,7 @@ impl Play {
                 }
             }
         }
-        for (job, is_told) in told_of {
-            self.tally.is_late(job, is_told);
-        }
+        self.tally.untold.extend(untold);
         for (block, on) in planted {
             self.tally.planted(block, on);
         }

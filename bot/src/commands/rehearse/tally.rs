@@ -27,7 +27,7 @@ pub(super) struct Tally {
     pub(super) short: Option<BTreeMap<NaiveDate, u32>>,
     pub(super) planted: BTreeMap<i32, u32>,
     pub(super) ready: BTreeMap<i32, BTreeSet<BlockId>>,
-    /// Jobs that became late and of which no text has spoken.
+    /// Jobs that became late before a text spoke of them.
     pub(super) untold: BTreeSet<(BlockId, TaskKind, NaiveDate)>,
     pub(super) seen_planted: BTreeSet<BlockId>,
     pub(super) seen_ready: BTreeSet<BlockId>,
@@ -70,14 +70,6 @@ impl Tally {
     pub(super) fn short(&mut self, on: NaiveDate) {
         if let Some(short) = &mut self.short {
             *short.entry(week(on)).or_default() += 1;
-        }
-    }
-
-    pub(super) fn is_late(&mut self, job: (BlockId, TaskKind, NaiveDate), is_told: bool) {
-        if is_told {
-            self.untold.remove(&job);
-        } else {
-            self.untold.insert(job);
         }
     }
 

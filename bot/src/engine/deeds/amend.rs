@@ -2,13 +2,18 @@
 
 use budwood_parser::{Act, Field, Reading};
 use budwood_scheduler::{
-    Body, Event, Person, Role,
+    Body, Event, Person,
     decide::{Amend, Change, Missing},
 };
 
 use crate::{
     engine::{
-        outcome::Outcome, questions::read_back::draft_of, said::Done, step::Step, turn::Turn,
+        outcome::Outcome,
+        questions::read_back::draft_of,
+        roles::{self, Verb},
+        said::Done,
+        step::Step,
+        turn::Turn,
     },
     wording::{Key, changed},
     words::message::Question,
@@ -31,7 +36,7 @@ impl Step<'_> {
     /// FIX: what an adviser puts right of somebody else is the last fact of that kind there, whoever
     /// told it. It needs the code of a visit, as all that is of others.
     pub(crate) fn reach_theirs(&mut self, turn: &Turn, speaker: &Person, reading: &Reading) {
-        if turn.target == turn.speaker || speaker.role != Role::Adviser {
+        if turn.target == turn.speaker || !roles::may(speaker.role, Verb::Fix) {
             return;
         }
         let [Act::Correct(correction)] = reading.acts.as_slice() else {

@@ -2,7 +2,7 @@
 
 use budwood_parser::Ailment;
 use budwood_scheduler::{
-    BlockId, Body, GroupId, Person, Role,
+    BlockId, Body, GroupId, Person,
     group::health::{Cluster, Family},
 };
 use chrono::{DateTime, TimeDelta, Utc};
@@ -12,6 +12,7 @@ use crate::{
     engine::{
         outcome::Outcome,
         questions::codes::{Large, code_in},
+        roles,
         said::{Done, Said},
         step::Step,
         turn::Turn,
@@ -62,7 +63,7 @@ impl Step<'_> {
             return Some(Given::Done(self.wrong_code(turn, &deed)));
         }
         self.talk(&turn.number).open = None;
-        if speaker.role == Role::Adviser {
+        if roles::needs_code(speaker.role) {
             let until = self.view().visit_ends(speaker);
             self.talk(&turn.number).visit_until = Some(until);
         }

@@ -7,11 +7,20 @@ use budwood_scheduler::{
 };
 
 use crate::{
-    args,
-    engine::{outcome::Outcome, questions::codes::Large, said::Done, step::Step, turn::Turn},
+    engine::{
+        outcome::Outcome,
+        questions::codes::Large,
+        roles::{self, Verb},
+        said::Done,
+        step::Step,
+        turn::Turn,
+    },
     wording::Key,
     words::message::{Deed, Listed},
 };
+
+/// A deed that a question asks for.
+type Doing<S> = fn(&mut S, &Turn, &Person, &Query) -> Done;
 
 impl Step<'_> {
     /// Answers a question or a command.
@@ -46,13 +55,7 @@ impl Step<'_> {
             });
         }
         let view = self.view();
-        let phrase = if is_adviser {
-            Key::HelpAdviser.into()
-        } else {
-            let args = args! { "example" => view.example(speaker.id) };
-            view.signed_with(speaker, Key::Help, args)
-        };
-        Outcome::Helped.saying([view.reply(turn, phrase)])
+        Outcome::Helped.saying([view.reply(turn, view.help_for(speaker))])
     }
 
     /// An adviser who gets no more texts is told of no danger, so a forged number must not do it.
@@ -84,78 +87,83 @@ impl Step<'_> {
     }
 
     fn query(&mut self, turn: &Turn, speaker: &Person, query: &Query) -> Done {
+        let asks_of_groups = roles::may(speaker.role, Verb::Look);
+        let verb = Verb::of(query.topic);
+        if asks_of_groups && verb.is_some_and(|verb| !roles::may(speaker.role, verb)) {
+            let view = self.view();
+            let phrase = view.signed(speaker, Key::NotYours);
+            return Outcome::Answered.saying([view.reply(turn, phrase)]);
+        }
         if let Some(done) = self.large(turn, speaker, query) {
             return done;
         }
         if query.topic == Topic::CallMe {
             return self.tell(turn, Concern::CallMe);
         }
-        let is_adviser = speaker.role == Role::Adviser;
         // Only a person can say.
         let by_person = [
             (Topic::HowTo, Concern::Question),
             (Topic::Advice, Concern::Unclear),
         ];
         let by_person = by_person.iter().find(|(topic, _)| *topic == query.topic);
-        if let Some((_, concern)) = by_person.filter(|_| !is_adviser) {
+        if let Some((_, concern)) = by_person.filter(|_| !asks_of_groups) {
             return self.tell(turn, *concern);
         }
-        if is_adviser && matches!(query.topic, Topic::LeaveAlone | Topic::GoOn) {
-            return self.hold_or_go(turn, speaker, query);
-        }
-        if is_adviser && query.topic == Topic::Promise {
-            return self.promise(turn, speaker, query);
-        }
-        if is_adviser && query.topic == Topic::Pass {
-            return self.pass_on(turn, speaker, query);
-        }
-        if is_adviser && query.topic == Topic::Kept {
-            return self.kept(turn, speaker, query);
-        }
-        if is_adviser && query.topic == Topic::Next {
-            let phrase = self.show_next(turn);
-            return Outcome::Answered.saying([self.view().reply(turn, phrase)]);
-        }
-        if is_adviser && query.topic == Topic::More {
-            return self.more(turn, speaker);
+        if asks_of_groups && let Some(done) = self.of_staff(turn, speaker, query) {
+            return done;
         }
         let view = self.view();
-        let answer = if is_adviser {
-            view.adviser_answer(speaker, query, &turn.text)
-        } else {
-            None
-        };
-        match answer {
-            Some(phrase) => self.answer_in_parts(turn, phrase),
-            None => {
-                let phrase = view.farmer_answer(speaker, query);
-                Outcome::Answered.saying([view.reply(turn, phrase)])
-            }
+        let phrase = view.farmer_answer(speaker, query);
+        Outcome::Answered.saying([view.reply(turn, phrase)])
+    }
+
+    /// What is done and asked by who looks after groups, or into them.
+    fn of_staff(&mut self, turn: &Turn, speaker: &Person, query: &Query) -> Option<Done> {
+        let topic = query.topic;
+        if matches!(topic, Topic::LeaveAlone | Topic::GoOn) {
+            return Some(self.hold_or_go(turn, speaker, query));
         }
+        let deeds: [(Topic, Doing<Self>); 3] = [
+            (Topic::Promise, Self::promise),
+            (Topic::Kept, Self::kept),
+            (Topic::Pass, Self::pass_on),
+        ];
+        if let Some((_, deed)) = deeds.iter().find(|(of, _)| *of == topic) {
+            return Some(deed(self, turn, speaker, query));
+        }
+        if topic == Topic::Next && roles::may(speaker.role, Verb::ReadQueue) {
+            let phrase = self.show_next(turn);
+            return Some(Outcome::Answered.saying([self.view().reply(turn, phrase)]));
+        }
+        if topic == Topic::More {
+            return Some(self.more(turn, speaker));
+        }
+        let phrase = self.view().adviser_answer(speaker, query, &turn.text)?;
+        Some(self.answer_in_parts(turn, phrase))
     }
 
     /// What needs a code first.
     fn large(&mut self, turn: &Turn, speaker: &Person, query: &Query) -> Option<Done> {
         let view = self.view();
-        let is_adviser = speaker.role == Role::Adviser;
+        let may = |verb| roles::may(speaker.role, verb);
         let topic = query.topic;
         let large = if topic == Topic::Erase {
             Ok(Large {
                 deed: Deed::Erase { person: speaker.id },
                 phrase: Key::EraseAsk.into(),
             })
-        } else if is_adviser && matches!(topic, Topic::Window | Topic::Hold) {
+        } else if may(Verb::OpenAndWarn) && matches!(topic, Topic::Window | Topic::Hold) {
             let group = view.group_asked(speaker, query)?;
             if topic == Topic::Hold || query.yes == Some(false) {
                 view.holding_planting(group)
             } else {
                 Ok(view.opening_window(group))
             }
-        } else if is_adviser && topic == Topic::Warn {
+        } else if may(Verb::OpenAndWarn) && topic == Topic::Warn {
             view.warning(speaker, view.group_asked(speaker, query)?.id)
-        } else if is_adviser && topic == Topic::HandOver {
-            view.handing_over(speaker, query)
-        } else if is_adviser && topic == Topic::Tell {
+        } else if may(Verb::HandOver) && topic == Topic::HandOver {
+            view.handing_over(turn, speaker, query)
+        } else if may(Verb::Announce) && topic == Topic::Tell {
             view.announcing(turn, speaker, query)
         } else if matches!(topic, Topic::Lost | Topic::Found | Topic::Moved) {
             view.about_phone(turn, speaker, topic, query.member.as_deref()?)

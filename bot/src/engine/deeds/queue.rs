@@ -2,13 +2,14 @@
 //! to a colleague, closed by a word.
 
 use budwood_parser::{Bare, Query, Reading};
-use budwood_scheduler::{MessageId, Person, PersonId, Role, Source};
+use budwood_scheduler::{MessageId, Person, PersonId, Source};
 use chrono::TimeDelta;
 
 use crate::{
     args,
     engine::{
         outcome::Outcome,
+        roles::{self, Verb},
         said::Done,
         step::Step,
         turn::{Telling, Turn},
@@ -28,6 +29,7 @@ impl Step<'_> {
         let phrase = view.matter_shown(next);
         let read = Matter {
             read_at: Some(self.now),
+            read_by: Some(turn.speaker),
             ..next.clone()
         };
         self.put_matter(read);
@@ -44,7 +46,7 @@ impl Step<'_> {
             return None;
         };
         let speaker = view.person(turn.speaker);
-        let adviser = speaker.filter(|speaker| speaker.role == Role::Adviser)?;
+        let adviser = speaker.filter(|one| roles::may(one.role, Verb::ReadQueue))?;
         let adviser = adviser.clone();
         let matter = view.read_last(&adviser)?.clone();
         let readings = view.readings_of(&matter);

@@ -103,6 +103,7 @@ impl Step<'_> {
             concern,
             text: turn.text.trim().to_owned(),
             read_at: None,
+            read_by: None,
             passed_to: None,
             told: 0,
             tell_at: None,

@@ -7,16 +7,11 @@
 
 use std::collections::BTreeMap;
 
-use budwood_scheduler::{Body, PersonId};
+use budwood_scheduler::{Body, PersonId, jobs::nudge::TextedWeeks};
 use chrono::TimeDelta;
 
 use crate::{
-    engine::{
-        questions::{due_now::rank, tasks::Ready},
-        said::Said,
-        step::Step,
-        turn::Telling,
-    },
+    engine::{questions::tasks::Ready, said::Said, step::Step, turn::Telling},
     words::{limits, message::OpenNudge},
 };
 
@@ -40,7 +35,8 @@ impl Step<'_> {
             }
         }
         for (number, mut ready) in by_phone {
-            ready.sort_by_key(|ready| (rank(&ready.candidate.task), ready.block));
+            let rules = &self.setup.rules;
+            ready.sort_by_key(|ready| (ready.candidate.rank(rules), ready.block));
             if let Some(first) = ready.first() {
                 said.extend(self.nudge(&number, first));
             }
@@ -77,6 +73,7 @@ impl Step<'_> {
         let now = self.now;
         let talk = self.talk(number);
         talk.routine_at = Some(now);
+        talk.texted = Some(TextedWeeks::with(talk.texted, ready.today));
         talk.nudge = Some(OpenNudge {
             at: now,
             block: ready.block,

@@ -1,18 +1,33 @@
-//! A question that was answered in part is asked again, for what follows.
+//! What can be asked by whom, and a question that was answered in part, asked again for what follows.
 
 use budwood_parser::{Act, Query, Topic};
-use budwood_scheduler::Person;
+use budwood_scheduler::{Person, Role};
 
 use crate::{
+    args,
     engine::{turn::Turn, view::View},
-    wording::{Key, Phrase},
+    wording::{Key, Phrase, Value},
 };
 
 impl View<'_> {
+    /// What somebody of this role can text, and ask.
+    pub(crate) fn help_for(self, speaker: &Person) -> Phrase {
+        let args = args! { "group" => Value::name(self.group_name(speaker.group)) };
+        match speaker.role {
+            Role::Adviser => Key::HelpAdviser.into(),
+            Role::Clerk => Phrase::new(Key::HelpClerk, args),
+            Role::Viewer => Phrase::new(Key::HelpViewer, args),
+            Role::Farmer | Role::Leader | Role::Nursery => {
+                let args = args! { "example" => self.example(speaker.id) };
+                self.signed_with(speaker, Key::Help, args)
+            }
+        }
+    }
+
     /// What a question of an adviser would be answered now.
     pub(crate) fn asked_again(self, turn: &Turn, speaker: &Person) -> Option<Phrase> {
         let reading = self.read(turn, speaker.role);
-        if reading.acts.contains(&Act::Help) {
+        if reading.acts.contains(&Act::Help) && speaker.role == Role::Adviser {
             return Some(Key::HelpAdviserMore.into());
         }
         let query = reading.acts.into_iter().find_map(|act| {

@@ -30,7 +30,7 @@ impl<'a> View<'a> {
             let names = Names::of(self, [group]);
             return whole(self, &self.asked(group, &names));
         }
-        let groups: Vec<&Group> = self.world.directory.groups_of(speaker.id).collect();
+        let groups: Vec<&Group> = self.groups_of(speaker).collect();
         if query.group.is_some() || groups.is_empty() {
             return self.not_yours(speaker);
         }
@@ -49,7 +49,7 @@ impl<'a> View<'a> {
         if query.group.is_some() {
             return Vec::new();
         }
-        self.world.directory.groups_of(speaker.id).collect()
+        self.groups_of(speaker).collect()
     }
 
     /// What is said of one group.

@@ -15,6 +15,7 @@ use crate::{
     args,
     engine::{
         local_time::{instant, zone},
+        roles,
         said::Said,
         turn::Turn,
         view::View,
@@ -91,7 +92,7 @@ impl View<'_> {
     /// Whether a text would change what belongs to others, by an adviser whose phone has not shown
     /// today that it is in their hands.
     pub(crate) fn needs_visit(self, turn: &Turn, role: Role, decision: &Decision) -> bool {
-        if role != Role::Adviser || self.is_on_visit(&turn.number) {
+        if !roles::needs_code(role) || self.is_on_visit(&turn.number) {
             return false;
         }
         match decision {
@@ -151,7 +152,7 @@ impl View<'_> {
 
     /// When the evening of an adviser begins, in which a visit ends; after that, midnight.
     pub(crate) fn visit_ends(self, person: &Person) -> DateTime<Utc> {
-        let mut groups = self.world.directory.groups_of(person.id);
+        let mut groups = self.groups_of(person);
         let zone = groups
             .next()
             .map_or_else(|| self.zone_of(person.id), |group| zone(group, self.setup));

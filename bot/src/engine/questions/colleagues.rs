@@ -7,7 +7,12 @@ use budwood_scheduler::{Consent, Person, Role};
 
 use crate::{
     args,
-    engine::{memory::names::names, turn::Turn, view::View},
+    engine::{
+        memory::names::names,
+        roles::{self, Verb},
+        turn::Turn,
+        view::View,
+    },
     wording::{Key, Phrase, Value},
 };
 
@@ -21,7 +26,7 @@ impl<'a> View<'a> {
     ) -> Option<Reading> {
         let speaker = self
             .person(turn.speaker)
-            .filter(|_| role == Role::Adviser)?;
+            .filter(|_| roles::may(role, Verb::ReadQueue))?;
         let text = turn.text.to_lowercase();
         let named = self.colleagues(speaker).into_iter();
         let named = named.filter(|one| text.contains(&one.called().to_lowercase()));
@@ -29,7 +34,7 @@ impl<'a> View<'a> {
         if members.is_empty() {
             return None;
         }
-        let groups = self.world.directory.groups_of(speaker.id);
+        let groups = self.groups_of(speaker);
         let groups: Vec<&str> = groups.map(|group| group.name.as_str()).collect();
         let none: &[&Names] = &[];
         let known = Known {

@@ -70,18 +70,26 @@ impl<'a> View<'a> {
         {
             return None;
         }
+        let (rules, texts) = (&self.setup.rules, self.texts_in_a_year(number, today));
         let candidate = self
             .candidates(id, today)
             .into_iter()
             .filter(|candidate| self.may_be_told_on(id, candidate, today) <= today)
+            .filter(|candidate| candidate.turn(rules).may_be_said(rules, texts))
             .filter(|candidate| !self.world.outbox.nudge_waits(id, candidate.task.kind))
-            .min_by_key(|candidate| rank(&candidate.task))?;
+            .min_by_key(|candidate| candidate.rank(rules))?;
         let ready = Ready {
             block: id,
             today,
             candidate,
         };
         Some((number.to_owned(), ready))
+    }
+
+    /// Routine texts that a phone got in the last year.
+    fn texts_in_a_year(self, number: &str, today: NaiveDate) -> u32 {
+        let weeks = self.talk(number).and_then(|talk| talk.texted);
+        weeks.map_or(0, |weeks| weeks.count(today))
     }
 
     /// When to look at a block next. None when nobody is to be texted about it.
@@ -100,8 +108,10 @@ impl<'a> View<'a> {
         let next = if self.is_new(number) {
             today + TimeDelta::days(i64::from(!self.has_welcomes()))
         } else {
+            let (rules, texts) = (&self.setup.rules, self.texts_in_a_year(number, today));
             self.candidates(id, today)
                 .into_iter()
+                .filter(|candidate| candidate.turn(rules).may_be_said(rules, texts))
                 .map(|candidate| self.may_be_told_on(id, &candidate, today))
                 .chain([today + TimeDelta::days(LOOK_AGAIN_DAYS)])
                 .min()?
@@ -183,10 +193,4 @@ impl<'a> View<'a> {
         let rested = is_walked(&candidate.task).then(rested).flatten();
         candidate.on.max(rested.unwrap_or(candidate.on))
     }
-}
-
-/// Which job to speak of first: what has a text of its own before the round, then what is most
-/// urgent, then the oldest.
-pub(crate) fn rank(task: &Task) -> (bool, u8, NaiveDate) {
-    (is_walked(task), task.urgency(), task.due)
 }

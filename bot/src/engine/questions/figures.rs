@@ -30,7 +30,7 @@ impl<'a> View<'a> {
 
     /// The figures of all groups of an adviser.
     pub(crate) fn table_of(self, adviser: &Person) -> Table<'a> {
-        let groups = self.world.directory.groups_of(adviser.id);
+        let groups = self.groups_of(adviser);
         Table {
             scope: Scope::Adviser(adviser.id),
             rules: &self.setup.rules,
@@ -131,7 +131,7 @@ impl<'a> Names<'a> {
 
     /// Of the people of all groups of an adviser.
     pub(crate) fn of_all(view: View<'a>, adviser: &Person) -> Self {
-        Self::of(view, view.world.directory.groups_of(adviser.id))
+        Self::of(view, view.groups_of(adviser))
     }
 
     pub(crate) fn shown(&self, person: PersonId) -> String {

@@ -1,21 +1,32 @@
 //! HANDOVER: what another adviser would look after from then on, with what is open there.
 
-use budwood_parser::Query;
+use budwood_parser::{Query, Taken, Word};
 use budwood_scheduler::{Group, GroupId, Person, PersonId};
 
 use super::codes::Large;
 use crate::{
     args,
-    engine::view::View,
+    engine::{turn::Turn, view::View},
     wording::{Args, Key, Phrase, Value},
     words::{message::Audience, promise::Promise, question::Deed},
 };
 
 impl View<'_> {
     /// HANDOVER: all of the adviser's groups, or the one that is named, and what is open there.
-    pub(crate) fn handing_over(self, adviser: &Person, query: &Query) -> Result<Large, Phrase> {
+    pub(crate) fn handing_over(
+        self,
+        turn: &Turn,
+        adviser: &Person,
+        query: &Query,
+    ) -> Result<Large, Phrase> {
         let to = self.colleague(adviser, query)?;
         let named = query.group.as_deref().filter(|_| query.member.is_some());
+        // A name that is none of theirs must not stand for all of theirs.
+        let reading = self.read(turn, adviser.role);
+        let is_strange = |word: &Word| word.taken == Taken::Unknown;
+        if query.member.is_some() && reading.words.iter().any(is_strange) {
+            return Err(self.not_yours(adviser));
+        }
         let own = self.world.directory.groups_of(adviser.id);
         let groups: Vec<&Group> = own
             .filter(|group| named.is_none_or(|name| group.name.eq_ignore_ascii_case(name)))

@@ -5,13 +5,17 @@
 
 use budwood_parser::{Reading, Report, Span, Taken};
 use budwood_scheduler::{
-    Person, PersonId, Role,
+    Person, PersonId,
     decide::{Decision, Draft},
 };
 
 use crate::{
     args,
-    engine::{turn::Turn, view::View},
+    engine::{
+        roles::{self, Verb},
+        turn::Turn,
+        view::View,
+    },
     wording::{Facts, Key, Phrase, Value},
     words::message::Told,
 };
@@ -28,13 +32,9 @@ impl View<'_> {
     /// What a text tells of several people, as far as it is clear, and the rest of it; none when
     /// there is nothing that is to be confirmed together.
     pub(crate) fn told_of_many(self, turn: &Turn, speaker: &Person) -> Option<(Vec<Told>, String)> {
-        let may_tell = match speaker.role {
-            Role::Leader => true,
-            // The first of them asks for the code that opens the visit.
-            Role::Adviser => self.is_on_visit(&turn.number),
-            Role::Farmer | Role::Clerk | Role::Nursery | Role::Viewer => false,
-        };
-        if !may_tell {
+        // Who needs a code is asked for it by the first of them.
+        let is_let = !roles::needs_code(speaker.role) || self.is_on_visit(&turn.number);
+        if !roles::may(speaker.role, Verb::ReportFor) || !is_let {
             return None;
         }
         let parts = self.parts_of(turn, speaker)?;

@@ -13,7 +13,7 @@ use crate::{
 impl<'a> View<'a> {
     /// The group asked about, if it is the adviser's; without a name the only one there is.
     pub(crate) fn group_asked(self, speaker: &Person, query: &Query) -> Option<&'a Group> {
-        let mut own = self.world.directory.groups_of(speaker.id);
+        let mut own = self.groups_of(speaker);
         match &query.group {
             Some(name) => own.find(|group| group.name.eq_ignore_ascii_case(name)),
             None => {
@@ -32,8 +32,8 @@ impl<'a> View<'a> {
         group: Option<&str>,
     ) -> Vec<&'a Person> {
         let directory = &self.world.directory;
-        let groups = directory
-            .groups_of(adviser.id)
+        let groups = self
+            .groups_of(adviser)
             .filter(|one| group.is_none_or(|group| one.name.eq_ignore_ascii_case(group)));
         let found: Vec<&Person> = groups
             .flat_map(|group| directory.members(group.id))
@@ -170,7 +170,7 @@ impl<'a> View<'a> {
 
     /// No group or farmer of that name is theirs; these are.
     pub(crate) fn not_yours(self, speaker: &Person) -> Phrase {
-        let groups = self.world.directory.groups_of(speaker.id);
+        let groups = self.groups_of(speaker);
         let groups = groups.map(|group| Value::name(&group.name));
         let args = args! { "groups" => Value::List(groups.collect()) };
         Phrase::new(Key::NotYourGroup, args)

@@ -81,7 +81,7 @@ impl View<'_> {
     /// WHO: whose number ends in these digits, of the adviser's own people.
     pub(super) fn whose(self, speaker: &Person, digits: &str) -> Phrase {
         let directory = &self.world.directory;
-        let groups = directory.groups_of(speaker.id);
+        let groups = self.groups_of(speaker);
         let members = groups.flat_map(|group| directory.members(group.id));
         let fits = |person: &&Person| {
             let mut numbers = directory.numbers_of(person.id);

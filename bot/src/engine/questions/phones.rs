@@ -11,7 +11,12 @@ use budwood_scheduler::{Person, PersonId, Role};
 use super::{address::last_digits, codes::Large};
 use crate::{
     args,
-    engine::{memory::names::names, turn::Turn, view::View},
+    engine::{
+        memory::names::names,
+        roles::{self, Reach, Verb},
+        turn::Turn,
+        view::View,
+    },
     wording::{Args, Key, Phrase, Value},
     words::{message::Deed, phone_number},
 };
@@ -26,10 +31,10 @@ impl<'a> View<'a> {
         languages: &[&str],
     ) -> Option<Reading> {
         let speaker = self.person(turn.speaker)?;
-        let adviser = match role {
-            Role::Adviser => speaker,
-            Role::Leader | Role::Clerk => self.adviser_of(speaker)?,
-            Role::Farmer | Role::Nursery | Role::Viewer => return None,
+        let adviser = match roles::reach(role, Verb::ReportAdvisersPhone) {
+            Reach::Advised => speaker,
+            Reach::OwnGroup => self.adviser_of(speaker)?,
+            Reach::Nobody => return None,
         };
         let called = adviser.called().to_lowercase();
         if !turn.text.to_lowercase().contains(&called) {
@@ -52,7 +57,7 @@ impl<'a> View<'a> {
             };
             let is_lost = query.topic == Topic::Lost;
             let is_own = matches!(query.topic, Topic::Found | Topic::Moved);
-            is_lost || (is_own && role == Role::Adviser)
+            is_lost || (is_own && roles::may(role, Verb::MovePhones))
         };
         reading.acts.iter().any(is_it).then_some(reading)
     }
@@ -97,7 +102,7 @@ impl<'a> View<'a> {
     }
 
     fn whose_phone(self, turn: &Turn, speaker: &Person, name: &str) -> Result<&'a Person, Phrase> {
-        if speaker.role == Role::Adviser {
+        if roles::may(speaker.role, Verb::MovePhones) {
             match self.members_named(turn, speaker, name)[..] {
                 [] => {}
                 [only] => return self.person(only).ok_or_else(|| self.not_yours(speaker)),

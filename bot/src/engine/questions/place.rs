@@ -64,7 +64,7 @@ impl<'a> View<'a> {
 
     /// BEST: the groups by living trees; then where most gaps are, and where it is most quiet.
     pub(super) fn best(self, speaker: &Person) -> Phrase {
-        let groups = self.world.directory.groups_of(speaker.id);
+        let groups = self.groups_of(speaker);
         let mut tables: Vec<_> = groups.map(|group| (group, self.table(group))).collect();
         if tables.is_empty() {
             return self.not_yours(speaker);

@@ -213,7 +213,7 @@ impl<'a> View<'a> {
     pub(super) fn ready_now(self, speaker: &Person) -> Phrase {
         let names = Names::of_all(self, speaker);
         let mut found: Vec<(&Block, Readiness)> = Vec::new();
-        for group in self.world.directory.groups_of(speaker.id) {
+        for group in self.groups_of(speaker) {
             let (Some(neighbours), Some(calendar)) =
                 (self.neighbours(group), self.calendar_of(group))
             else {

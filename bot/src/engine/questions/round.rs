@@ -6,7 +6,10 @@
 
 use budwood_scheduler::{
     Block, BlockId, Figures, PersonId, Task, TaskKind, TextClass,
-    jobs::{feed::Ration, nudge},
+    jobs::{
+        feed::Ration,
+        nudge::{self, Rules},
+    },
 };
 use chrono::{NaiveDate, TimeDelta};
 
@@ -35,7 +38,7 @@ impl<'a> View<'a> {
         let Some(block) = directory.block(lead.block) else {
             return Vec::new();
         };
-        let task = &lead.candidate.task;
+        let (task, rules) = (&lead.candidate.task, &self.setup.rules);
         let is_part = |one: &Candidate, block: &Block| {
             if (block.id, one.task.kind) == (lead.block, task.kind) {
                 false
@@ -44,7 +47,8 @@ impl<'a> View<'a> {
                 one.task.class() == TextClass::Round
                     && one.on <= lead.today + TimeDelta::days(ahead)
             } else {
-                one.on <= lead.today && goes_with(task, &one.task)
+                one.on <= lead.today + self.ahead(one, lead.today)
+                    && goes_with(rules, task, &one.task)
             }
         };
         let mut parts = vec![Part {
@@ -59,6 +63,18 @@ impl<'a> View<'a> {
             }));
         }
         parts
+    }
+
+    /// What falls due while the phone rests goes into the text before, unless it waits for rain or was put
+    /// off.
+    fn ahead(self, one: &Candidate, today: NaiveDate) -> TimeDelta {
+        let kind = one.task.kind;
+        let put_off = self.state(one.task.block);
+        let put_off = put_off.and_then(|state| state.postponed.get(&kind));
+        let is_put_off = put_off.is_some_and(|until| today < *until);
+        let is_now = one.is_again || is_put_off || kind.is_bound_to_rains();
+        let rest = i64::from(self.setup.rules.rest_days);
+        TimeDelta::days(if is_now { 0 } else { rest })
     }
 
     /// The jobs that the open nudge of a phone was about and that are still open.
@@ -108,8 +124,8 @@ pub(crate) fn is_walked(task: &Task) -> bool {
 }
 
 /// Whether one text can ask for both: the same job with the same figures, and nothing to count of
-/// which the block would have to be told.
-fn goes_with(lead: &Task, other: &Task) -> bool {
+/// which the block would have to be told, unless a text of its own would come too late.
+fn goes_with(rules: &Rules, lead: &Task, other: &Task) -> bool {
     let counts = |kind: TaskKind| {
         let proof = kind.proven_by();
         proof.is_some_and(|kind| kind.is_counted() || kind.needs_values())
@@ -126,9 +142,7 @@ fn goes_with(lead: &Task, other: &Task) -> bool {
     };
     lead.kind == other.kind
         && lead.class() == TextClass::Decisive
-        && !counts(lead.kind)
-        // A number of its own belongs to its block.
-        && (lead.figures.trees.is_none() || !lead.figures.rations.is_empty())
+        && (nudge::is_short(rules, lead) || !counts(lead.kind))
         && alike(lead) == alike(other)
         && is_one_ration(&lead.figures.rations, &other.figures.rations)
 }

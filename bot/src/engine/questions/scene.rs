@@ -16,6 +16,7 @@ use crate::{
     engine::{
         local_time::civil_day,
         memory::names::{GroupNames, names},
+        roles::{self, Reach, Verb},
         turn::Turn,
         view::View,
     },
@@ -64,18 +65,17 @@ impl<'a> View<'a> {
         worth_an_answer.then_some((reading.language, Key::Stranger))
     }
 
-    /// The groups whose people somebody speaks of: the adviser's, or the leader's own. Their names
+    /// The groups whose people somebody speaks of: asks about, or reports for. Their names
     /// are made ready before such a text is read.
     pub(crate) fn groups_spoken_of(self, speaker: PersonId) -> Vec<GroupId> {
         let directory = &self.world.directory;
         let Some(person) = directory.person(speaker) else {
             return Vec::new();
         };
-        match person.role {
-            Role::Adviser => directory.groups_of(speaker).map(|group| group.id).collect(),
-            Role::Leader => person.group.into_iter().collect(),
-            Role::Farmer | Role::Clerk | Role::Nursery | Role::Viewer => Vec::new(),
-        }
+        let of_others = roles::reach(person.role, Verb::ReportFor);
+        let own = person.group.filter(|_| of_others == Reach::OwnGroup);
+        let asked = self.groups_of(person).map(|group| group.id);
+        asked.chain(own).collect()
     }
 
     /// What the text says to one who knows the people and blocks around it.
@@ -87,9 +87,9 @@ impl<'a> View<'a> {
             .collect();
         let mut groups: Vec<&str> = Vec::new();
         let mut members: Vec<&str> = Vec::new();
-        if role == Role::Adviser {
-            let own = directory.groups_of(turn.speaker);
-            groups.extend(own.map(|group| group.name.as_str()));
+        if let Some(speaker) = directory.person(turn.speaker) {
+            let asked = self.groups_of(speaker);
+            groups.extend(asked.map(|group| group.name.as_str()));
         }
         let heard = self.groups_spoken_of(turn.speaker);
         let ready: Vec<&GroupNames> = heard
@@ -106,11 +106,7 @@ impl<'a> View<'a> {
             let sharers = people.iter().filter_map(|id| directory.person(*id));
             members.extend(sharers.flat_map(names));
         }
-        let sender = if role == Role::Adviser {
-            Sender::Adviser
-        } else {
-            Sender::Farmer
-        };
+        let sender = roles::sender(role);
         let languages = self.languages_of(&turn.number, &[turn.speaker]);
         let languages: Vec<&str> = languages.iter().map(String::as_str).collect();
         let of_staff = self.of_advisers_phone(turn, role, &languages);
@@ -142,7 +138,7 @@ impl<'a> View<'a> {
         speaker: &Person,
         reading: &Reading,
     ) -> Option<PersonId> {
-        let for_others = matches!(speaker.role, Role::Leader | Role::Adviser);
+        let for_others = roles::may(speaker.role, Verb::ReportFor);
         let named = reading.member.as_ref().filter(|_| for_others);
         let named = named.and_then(|name| match self.members_named(turn, speaker, name)[..] {
             [only] => Some(only),
@@ -168,7 +164,8 @@ impl<'a> View<'a> {
         reading: &Reading,
     ) -> Option<Phrase> {
         let name = reading.member.as_deref()?;
-        let is_report = speaker.role == Role::Adviser && !reading.reports.is_empty();
+        let tells_all = roles::reach(speaker.role, Verb::ReportFor) == Reach::Advised;
+        let is_report = tells_all && !reading.reports.is_empty();
         let several = is_report.then(|| self.members_named(turn, speaker, name))?;
         (several.len() > 1).then(|| self.which(speaker, &several))
     }
@@ -176,7 +173,7 @@ impl<'a> View<'a> {
     /// The first part of a text that tells of several people by name, and the rest: each is worked
     /// on for its own.
     pub(crate) fn first_of_many(self, turn: &Turn, speaker: &Person) -> Option<(String, String)> {
-        if !matches!(speaker.role, Role::Leader | Role::Adviser) {
+        if !roles::may(speaker.role, Verb::ReportFor) {
             return None;
         }
         let reading = self.read(turn, speaker.role);
@@ -231,11 +228,7 @@ impl<'a> View<'a> {
         let last = self.last_facts(&turn.number);
         let pending = self.pending(&turn.number);
         let scene = Scene {
-            sender: if role == Role::Adviser {
-                Sender::Adviser
-            } else {
-                Sender::Farmer
-            },
+            sender: roles::sender(role),
             today: self.day_of(turn),
             plots: &plots,
             last: &last,

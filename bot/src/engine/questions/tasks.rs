@@ -3,7 +3,7 @@
 use budwood_scheduler::{
     Block, BlockId, BlockState, Calendar, Group, Person, PersonId, Season, Task,
     jobs::{
-        nudge::{self, NextTry, Withheld},
+        nudge::{self, NextTry, Rules, Turn, Withheld},
         task::tasks,
     },
     land::stand,
@@ -40,6 +40,19 @@ pub(crate) struct Ready {
 pub(crate) struct Candidate {
     pub(crate) task: Task,
     pub(crate) on: NaiveDate,
+    /// Whether a text has spoken of it before.
+    pub(crate) is_again: bool,
+}
+
+impl Candidate {
+    pub(crate) fn turn(&self, rules: &Rules) -> Turn {
+        Turn::of(rules, &self.task, self.is_again)
+    }
+
+    /// Which job to speak of first: the lowest.
+    pub(crate) fn rank(&self, rules: &Rules) -> impl Ord + use<> {
+        nudge::rank(rules, &self.task, self.is_again)
+    }
 }
 
 impl<'a> View<'a> {
@@ -88,8 +101,9 @@ impl<'a> View<'a> {
             .into_iter()
             .filter_map(|task| {
                 let track = state.and_then(|state| state.nudges.get(&task.kind));
+                let is_again = track.is_some_and(|track| track.due == task.due);
                 match nudge::next_try(&self.setup.rules, &task, track, today) {
-                    NextTry::On(on) => Some(Candidate { task, on }),
+                    NextTry::On(on) => Some(Candidate { task, on, is_again }),
                     NextTry::AdviserList | NextTry::Over => None,
                 }
             })

@@ -35,7 +35,7 @@ impl<'a> View<'a> {
     pub(crate) fn visit_list(self, speaker: &Person, only: Option<&'a Group>) -> Phrase {
         let groups: Vec<&Group> = match only {
             Some(group) => vec![group],
-            None => self.world.directory.groups_of(speaker.id).collect(),
+            None => self.groups_of(speaker).collect(),
         };
         let names = Names::of(self, groups.iter().copied());
         let findings = groups.iter().flat_map(|group| self.findings_of(group));
@@ -61,7 +61,7 @@ impl<'a> View<'a> {
 
     /// How many there are to visit.
     pub(super) fn to_visit(self, speaker: &Person) -> usize {
-        let groups = self.world.directory.groups_of(speaker.id);
+        let groups = self.groups_of(speaker);
         let findings: Vec<Findings> = groups.flat_map(|group| self.findings_of(group)).collect();
         visits(&findings).len()
     }

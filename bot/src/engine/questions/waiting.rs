@@ -13,6 +13,7 @@ use crate::{
     args,
     engine::{
         local_time::{instant, zone},
+        roles::{self, Reach, Verb},
         said::Said,
         view::View,
     },
@@ -21,11 +22,20 @@ use crate::{
 };
 
 impl<'a> View<'a> {
-    /// The texts that wait for this adviser: where a life may hang on it first, then the oldest.
+    /// The texts that wait for this adviser, or in the clerk's group: where a life may hang on it first, then the oldest.
     pub(crate) fn waiting_for(self, adviser: &Person) -> Vec<&'a Matter> {
-        let is_theirs = |matter: &&Matter| {
-            let reader = self.reader_of(matter);
-            reader.is_some_and(|reader| reader.id == adviser.id)
+        let reach = roles::reach(adviser.role, Verb::ReadQueue);
+        let is_theirs = |matter: &&Matter| match reach {
+            Reach::Nobody => false,
+            Reach::OwnGroup => {
+                let sender = self.person(matter.person);
+                let group = sender.and_then(|sender| sender.group);
+                group.is_some() && group == adviser.group && matter.person != adviser.id
+            }
+            Reach::Advised => {
+                let reader = self.reader_of(matter);
+                reader.is_some_and(|reader| reader.id == adviser.id)
+            }
         };
         let mut waiting: Vec<&Matter> = self.world.matters.all().filter(is_theirs).collect();
         waiting.sort_by_key(|matter| (!matter.concern.is_danger(), matter.at));
@@ -74,6 +84,7 @@ impl<'a> View<'a> {
         let lately = self.now - TimeDelta::hours(limits::READ_HOURS);
         let waiting = self.waiting_for(adviser).into_iter();
         waiting
+            .filter(|matter| matter.read_by.is_none_or(|reader| reader == adviser.id))
             .filter(|matter| matter.read_at.is_some_and(|at| at > lately))
             .max_by_key(|matter| matter.read_at)
     }

@@ -24,6 +24,8 @@ pub(super) struct StoredMatter {
     )]
     read_at: Option<DateTime<Utc>>,
     #[serde(default, skip_serializing_if = "Option::is_none")]
+    read_by: Option<u32>,
+    #[serde(default, skip_serializing_if = "Option::is_none")]
     passed_to: Option<u32>,
     #[serde(default, skip_serializing_if = "is_zero")]
     told: u32,
@@ -53,6 +55,7 @@ impl From<&Matter> for StoredMatter {
             concern: matter.concern.name().to_owned(),
             text: matter.text.clone(),
             read_at: matter.read_at,
+            read_by: matter.read_by.map(|person| person.0),
             passed_to: matter.passed_to.map(|person| person.0),
             told: matter.told,
             tell_at: matter.tell_at,
@@ -73,6 +76,7 @@ impl TryFrom<StoredMatter> for Matter {
             concern: concern.ok_or_else(|| name_fault("concern", &stored.concern))?,
             text: stored.text,
             read_at: stored.read_at,
+            read_by: stored.read_by.map(PersonId),
             passed_to: stored.passed_to.map(PersonId),
             told: stored.told,
             tell_at: stored.tell_at,

@@ -1,6 +1,6 @@
 //! Conversations as stored.
 
-use budwood_scheduler::{BlockId, EventId, MessageId, PersonId};
+use budwood_scheduler::{BlockId, EventId, MessageId, PersonId, jobs::nudge::TextedWeeks};
 use chrono::{DateTime, NaiveDate, Utc};
 use serde::{Deserialize, Serialize};
 
@@ -27,6 +27,9 @@ pub(super) struct StoredTalk {
     last_answer: Option<(String, u32)>,
     #[serde(serialize_with = "instant::maybe")]
     routine_at: Option<DateTime<Utc>>,
+    /// The Monday of the newest week with a routine text, and a bit for it and each week before it.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    texted: Option<(NaiveDate, u64)>,
     #[serde(default, skip_serializing_if = "Option::is_none")]
     #[serde(serialize_with = "instant::maybe")]
     welcomed_at: Option<DateTime<Utc>>,
@@ -139,6 +142,7 @@ impl StoredTalk {
             answered_at: talk.answered_at.clone(),
             last_answer: talk.last_answer.clone(),
             routine_at: talk.routine_at,
+            texted: talk.texted.map(|texted| (texted.newest, texted.weeks)),
             welcomed_at: talk.welcomed_at,
             heard_at: talk.heard_at,
             heard_by: talk.heard_by.clone(),
@@ -209,6 +213,9 @@ impl StoredTalk {
             answered_at: self.answered_at,
             last_answer: self.last_answer,
             routine_at: self.routine_at,
+            texted: self
+                .texted
+                .map(|(newest, weeks)| TextedWeeks { newest, weeks }),
             welcomed_at: self.welcomed_at,
             heard_at: self.heard_at,
             heard_by: self.heard_by,

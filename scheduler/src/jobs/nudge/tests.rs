@@ -6,8 +6,8 @@ use chrono::{Days, NaiveDate, NaiveDateTime, TimeDelta, Weekday};
 use proptest::{collection::vec as many, prelude::*};
 
 use super::{
-    NextTry, Rules, Withheld, first_by_day, has_lapsed, is_late, is_window, may_go, may_send,
-    next_try, rested_on, round_rested_on, slot, withheld,
+    NextTry, Rules, Turn, Withheld, first_by_day, has_lapsed, is_late, is_window, may_go, may_send,
+    next_try, rank, rested_on, round_rested_on, slot, withheld,
 };
 use crate::{
     jobs::task::{Figures, Task},
@@ -127,6 +127,51 @@ fn a_phone_rests() {
     let rules = Rules::standard();
     assert_eq!(rested_on(&rules, day("2027-06-01")), day("2027-06-08"));
     assert_eq!(rested_on(&rules, NaiveDate::MAX), NaiveDate::MAX);
+}
+
+fn job(kind: TaskKind, late_after: &str) -> Task {
+    Task {
+        kind,
+        late_after: day(late_after),
+        ..feeding(None)
+    }
+}
+
+/// Planting and what has a week only; then what is late first; then the round; then repeats, of which
+/// only planting is as good as new.
+#[test]
+fn what_nobody_was_told_of_goes_first() {
+    let rules = Rules::standard();
+    let order = [
+        (job(TaskKind::Plant, "2027-07-20"), false),
+        (job(TaskKind::LookAtInduced, "2027-06-29"), false),
+        (job(TaskKind::Feed, "2027-07-06"), false),
+        (job(TaskKind::Firebreak, "2027-07-07"), false),
+        (job(TaskKind::Plant, "2027-07-20"), true),
+        (job(TaskKind::RootCheck, "2027-06-23"), false),
+        (job(TaskKind::OrderPlants, "2027-07-06"), true),
+        (job(TaskKind::Feed, "2027-06-23"), true),
+    ];
+    for pair in order.windows(2) {
+        let [(one, one_again), (other, other_again)] = pair else {
+            continue;
+        };
+        assert!(
+            rank(&rules, one, *one_again) < rank(&rules, other, *other_again),
+            "{one:?} before {other:?}"
+        );
+    }
+}
+
+/// 40 texts a year: repeats stop at 24, rounds at 32.
+#[test]
+fn a_year_keeps_texts_for_what_nobody_was_told_of() {
+    let rules = Rules::standard();
+    let most = |turn: Turn| (0..60).find(|texts| !turn.may_be_said(&rules, *texts));
+    assert_eq!(most(Turn::Again), Some(24));
+    assert_eq!(most(Turn::Round), Some(32));
+    assert_eq!(most(Turn::First), Some(40));
+    assert_eq!(most(Turn::Urgent), Some(40));
 }
 
 fn feeding(ends: Option<&str>) -> Task {
@@ -348,7 +393,7 @@ fn a_round_is_told_again_in_the_next_round() {
     assert_eq!(next(3, "2027-08-02"), NextTry::AdviserList);
     let rested = |is_young| round_rested_on(&rules, day("2027-06-01"), is_young);
     assert_eq!(rested(true), day("2027-07-02"));
-    assert_eq!(rested(false), day("2027-08-01"));
+    assert_eq!(rested(false), day("2027-07-16"));
 }
 
 fn farmer(consent: Consent, hold: Option<Hold>) -> Person {

@@ -1,5 +1,7 @@
 //! The land itself: felling and clearing, pegging the rows, sowing the ground cover.
 
+use chrono::NaiveDate;
+
 use super::{
     Figures,
     case::{Case, Plan},
@@ -46,9 +48,10 @@ pub(super) fn sow_cover(case: &Case<'_>) -> Option<Plan> {
     let planting = case.state.planted_on().or(case.block.planned_on)?;
     let rains = case.season.rains(planting)?;
     let ends = days::after(rains.start, rule.within_days)?.min(rains.end);
+    let due = rains.start.max(clear_on(case).unwrap_or(rains.start));
     Some(Plan {
-        due: rains.start,
-        late_after: days::after(rains.start, rule.within_days / 2)?.min(ends),
+        due,
+        late_after: days::after(due, rule.within_days / 2)?.min(ends),
         ends: Some(ends),
         figures: Figures::default(),
     })
@@ -57,6 +60,13 @@ pub(super) fn sow_cover(case: &Case<'_>) -> Option<Plan> {
 /// The land is cleared, or pegs stand on it.
 pub(super) fn is_clear(case: &Case<'_>) -> bool {
     case.last_done(TaskKind::Clear).is_some() || is_pegged(case)
+}
+
+/// The first day on which the land was told to be clear, if one is known.
+fn clear_on(case: &Case<'_>) -> Option<NaiveDate> {
+    let told = [TaskKind::Clear, TaskKind::Line, TaskKind::DigPits];
+    let told = told.into_iter().filter_map(|kind| case.last_done(kind));
+    told.chain(case.state.planted_on()).min()
 }
 
 /// Pegs stand, or what comes after them: holes, trees.

@@ -53,12 +53,14 @@ pub(super) fn dig_pits(case: &Case<'_>) -> Option<Plan> {
 /// Once about all are dug, and in time for the earth to settle before the plants come.
 pub(super) fn fill_pits(case: &Case<'_>) -> Option<Plan> {
     let planned_on = case.block.planned_on?;
-    let late_after = days::before(planned_on, case.calendar.pits.refill_days_before)?;
+    let last = days::before(planned_on, case.calendar.pits.refill_days_before)?;
     let dug_on = case.last_done(TaskKind::DigPits)?;
+    // Who has dug late has some days too, and fills them also when the rains are late.
+    let late_after = last.max(days::after(dug_on, FILL_NOTICE_DAYS)?);
     Some(Plan {
-        due: days::before(late_after, FILL_NOTICE_DAYS)?.max(dug_on),
+        due: days::before(last, FILL_NOTICE_DAYS)?.max(dug_on),
         late_after,
-        ends: Some(planned_on),
+        ends: Some(planned_on.max(days::after(late_after, FILL_NOTICE_DAYS)?)),
         figures: Figures {
             trees: (case.state.holes > 0).then_some(case.state.holes),
             ..Figures::default()
