@@ -355,6 +355,11 @@ fn a_leader_tells_of_many_and_each_of_them_can_contest_it() {
 }
 
 #[test]
+fn the_books_of_a_group_are_kept_by_text() {
+    check("books");
+}
+
+#[test]
 fn a_shared_phone_is_asked_for_whom() {
     check("shared");
 }

@@ -155,6 +155,7 @@ fn the_samples_hold_every_kind_and_shape() {
             "phone_lost",
             "phone_found",
             "number_moved",
+            "entered",
             "handed_over",
             "erased"
         ])
@@ -191,6 +192,7 @@ fn the_samples_hold_every_question() {
         names("talk", "/body/open/question"),
         set([
             "confirm",
+            "confirm_many",
             "ask",
             "for_whom",
             "open_window",

@@ -259,3 +259,12 @@ named! {
         Fertiliser = "fertiliser",
     }
 }
+
+/// Blocks that are meant without their names.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Unnamed {
+    /// "Both".
+    Both,
+    /// "All".
+    All,
+}

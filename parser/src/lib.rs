@@ -75,8 +75,8 @@ pub use reader::{
     trace::{Holds, Role, Step, Trace},
 };
 pub use reading::{
-    Act, Alarm, Bare, Correction, Doubt, Field, Known, Problem, Query, Reading, Report, Sender,
-    Stance, Taken, Topic, Unnamed, Word,
+    Act, Alarm, Bare, Correction, Doubt, Entry, Field, Known, Problem, Query, Reading, Report,
+    Sender, Stance, Taken, Topic, Unnamed, Word,
 };
 pub use span::Span;
 pub use when::{Day, When};

@@ -117,6 +117,8 @@ pub struct Pack {
     /// A word, and the listed words that it stands for ("sekarung": "satu karung").
     pub(crate) expands: Vec<(String, String)>,
     pub(crate) joins: Joins,
+    /// What a text begins with that asks the books of a group, or enters something in them.
+    pub(crate) books: Vec<(String, Topic)>,
 }
 
 /// A word or phrase with one meaning.
@@ -209,6 +211,7 @@ fn read_pack(file: &Table<'_>) -> Result<Pack, TableError> {
         weak: file.texts("weak")?.into_iter().map(fold).collect(),
         twins: read_pairs(file, "twins")?,
         expands: read_pairs(file, "expands")?,
+        books: read_books(file)?,
         entries,
         joins,
     })
@@ -228,6 +231,25 @@ fn read_pairs(file: &Table<'_>, section: &str) -> Result<Vec<(String, String)>, 
         Ok(())
     })?;
     Ok(pairs)
+}
+
+/// Words by which the books are asked. They are no words of the lists: they count only at the begin of
+/// a text of who keeps books.
+fn read_books(file: &Table<'_>) -> Result<Vec<(String, Topic)>, TableError> {
+    let mut books = Vec::new();
+    file.table("books", |table| {
+        for key in table.keys() {
+            let topic = Topic::from_name(key);
+            let topic = topic.ok_or_else(|| table.error(key, "is not a key that is known here"))?;
+            for phrase in table.texts(key)? {
+                let phrase = fold(phrase);
+                check_words(table, key, &phrase)?;
+                books.push((phrase, topic));
+            }
+        }
+        Ok(())
+    })?;
+    Ok(books)
 }
 
 fn check_words(table: &Table<'_>, key: &str, phrase: &str) -> Result<(), TableError> {

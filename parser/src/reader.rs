@@ -31,17 +31,14 @@ use crate::{
     meaning::Plain,
     pack::{Pack, PackFault},
     pieces::{compose, cutter, known, letters, tongues, used::Uses, words},
-    reading::{
-        Act, Alarm, Correction, Doubt, Known, Problem, Reading, Report, Sender, Stance, Topic,
-        Unnamed,
-    },
+    reading::{Doubt, Known, Problem, Reading, Report, Sender, Stance, Topic, Unnamed},
     rules::{
         gate, plans,
         reports::{self, Told},
         segment::{self, Segment, Segments},
         unsure,
     },
-    spoken::{acts, alarm, asked, askings::Askings, corrections, meant, queries, signals::ByLists},
+    spoken::{acts, alarm, askings::Askings, books, meant, said::spoken, signals::ByLists},
 };
 
 /// Reads texts in the languages of its packs.
@@ -49,6 +46,8 @@ pub struct Reader {
     lexicon: Lexicon,
     weights: Weights,
     askings: Askings,
+    /// Words by which books are asked.
+    books: Vec<(String, Topic)>,
 }
 
 impl Reader {
@@ -71,6 +70,7 @@ impl Reader {
         let trade = Pack::parse(languages::TRADE);
         match trade {
             Ok(trade) if faults.is_empty() => Ok(Self {
+                books: books::words(&packs),
                 lexicon: Lexicon::new(&packs, &trade),
                 weights: Weights::built_in(),
                 askings: Askings::built_in(),
@@ -176,7 +176,7 @@ impl Reader {
             Glance::of(pieces),
             gate::is_well_known(pieces, segments.len()),
         );
-        let spoken = spoken(pieces, glance, &folded, (known.sender, calm));
+        let spoken = spoken(pieces, glance, &folded, (known.sender, calm), &self.books);
         if let Some(word) = gate::oddity(pieces, &stances, &told, &folded) {
             stances.clear();
             told.doubt(&Doubt::StrangeWord(word.to_string()));
@@ -387,52 +387,6 @@ fn may_fill(reports: &[Report], stances: &[Stance]) -> bool {
     reports.is_empty() && stances.iter().all(|stance| *stance == Stance::Courtesy)
 }
 
-/// What is said to the bot itself.
-struct Spoken {
-    act: Option<Act>,
-    /// Words of work in the text only say what the act is about.
-    replaces_reports: bool,
-}
-
-impl Spoken {
-    /// What a person must see. What else an adviser's words would say is told to others, or is about
-    /// money that is asked after: nobody needs help by it.
-    fn alarm(&self, pieces: &[Piece<'_>], glance: Glance, calm: bool) -> Option<Alarm> {
-        let needs_none = |topic| matches!(topic, Topic::Tell | Topic::Promise | Topic::Paid);
-        match &self.act {
-            Some(Act::Query(query)) if needs_none(query.topic) => None,
-            _ => alarm::read(pieces, glance, calm),
-        }
-    }
-}
-
-fn spoken(
-    pieces: &[Piece<'_>],
-    glance: Glance,
-    folded: &Folded<'_>,
-    (sender, calm): (Sender, bool),
-) -> Spoken {
-    // A correction changes a record, so every word of it must be known.
-    let exact = |_: &Correction| calm && pieces.iter().all(known::is_known);
-    let correction = || corrections::read(pieces, glance, folded).filter(exact);
-    let act = acts::read(pieces, glance)
-        .or_else(|| queries::language(pieces, glance, folded).map(Act::Query))
-        .or_else(|| correction().map(Act::Correct))
-        .or_else(|| asked::adviser(pieces, folded, sender).map(Act::Query));
-    if act.is_some() {
-        return Spoken {
-            act,
-            replaces_reports: true,
-        };
-    }
-    Spoken {
-        act: queries::anyone(pieces, glance)
-            .filter(|_| calm)
-            .map(Act::Query),
-        replaces_reports: false,
-    }
-}
-
 /// What the lists alone make of a text and of a question in it.
 #[cfg(test)]
 pub(crate) fn asked_by_rules(
@@ -444,8 +398,8 @@ pub(crate) fn asked_by_rules(
     let (_, told, stances) = by_rules(pieces, folded);
     let lists = ByLists::of(!told.reports.is_empty(), &stances);
     let calm = gate::is_well_known(pieces, segment::segments(pieces).len());
-    match spoken(pieces, Glance::of(pieces), folded, (sender, calm)).act {
-        Some(Act::Query(query)) => (lists, Some(query)),
+    match spoken(pieces, Glance::of(pieces), folded, (sender, calm), &[]).act {
+        Some(crate::Act::Query(query)) => (lists, Some(query)),
         _ => (lists, None),
     }
 }

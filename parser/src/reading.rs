@@ -2,6 +2,8 @@
 //!
 //! The promise: every word of the text ends up in [`Reading::words`], with what it was taken for.
 
+mod entry;
+
 use alloc::{string::String, vec::Vec};
 
 use crate::{
@@ -11,6 +13,9 @@ use crate::{
     span::Span,
     when::When,
 };
+
+pub use crate::details::Unnamed;
+pub use entry::Entry;
 
 /// Who is thought to be texting. It decides which words are commands.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -78,15 +83,6 @@ pub struct Reading {
     pub may_need: bool,
     /// Blocks that are meant without their names ("weeded both blocks").
     pub unnamed: Option<Unnamed>,
-}
-
-/// Blocks that are meant without their names.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum Unnamed {
-    /// "Both".
-    Both,
-    /// "All".
-    All,
 }
 
 /// One fact as said, names unresolved.
@@ -225,6 +221,8 @@ pub struct Query {
     pub yes: Option<bool>,
     /// The language asked for, as written ("language fr").
     pub language: Option<String>,
+    /// What is entered in a book.
+    pub entry: Entry,
 }
 
 named! {
@@ -354,6 +352,18 @@ named! {
         HowTo = "how_to",
         /// A worry, without a clear question.
         Advice = "advice",
+        /// Of which members nothing was told this week (leader, adviser).
+        List = "list",
+        /// Who came to a training (leader, adviser).
+        Trained = "trained",
+        /// Plants that a nursery has (nursery).
+        Stock = "stock",
+        /// Plants that a nursery gave out (nursery).
+        Sent = "sent",
+        /// How plants that are short are shared out (adviser, nursery).
+        Allot = "allot",
+        /// When fertiliser is bought together, and what a bag costs (leader, adviser).
+        Buying = "buying",
     }
 }
 

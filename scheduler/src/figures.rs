@@ -6,6 +6,7 @@
 //! person and of a whole group is the same figure of another table. Deliberately absent: reading
 //! facts, which the caller does, and words.
 
+mod books;
 mod land;
 mod losses;
 mod needs;
@@ -40,6 +41,7 @@ use crate::{
     },
 };
 
+pub use books::{Allotted, Missing, Money, Share, Taught};
 pub use land::{Mapped, OUTLINE_HECTARES};
 pub use losses::{Dead, Loss, lost_pct};
 pub use needs::{Feed, Wanted, by_clone};
@@ -94,6 +96,14 @@ pub enum Name {
     Mapped,
     /// Farmers who told of sick roots that are not known to be over.
     SickRoots,
+    /// Farmers with work due of whom nothing was told lately.
+    Missing,
+    /// Who was shown how a kind of work is done, and who not.
+    Taught,
+    /// Who pays how much for fertiliser that is bought together, and has paid.
+    Money,
+    /// How plants of nurseries are shared out.
+    Allotted,
 }
 
 impl Name {
@@ -101,7 +111,7 @@ impl Name {
     #[must_use]
     pub const fn rests_on(self, kind: Kind) -> bool {
         match self {
-            Self::Farmers | Self::InPeace | Self::Mapped => false,
+            Self::Farmers | Self::InPeace | Self::Mapped | Self::Taught => false,
             Self::Planted
             | Self::Living
             | Self::Gaps
@@ -110,13 +120,19 @@ impl Name {
             | Self::Losses
             | Self::LossesByCause
             | Self::Clones
-            | Self::Wanted => kind.counts_stand(),
+            | Self::Wanted
+            | Self::Allotted => kind.counts_stand(),
             Self::Uncounted => matches!(kind, Kind::Planted | Kind::Dead),
             Self::Sick | Self::SickRoots => matches!(kind, Kind::Disease),
             Self::Harm => matches!(kind, Kind::Damage),
-            Self::Jobs | Self::FeedLost | Self::Quiet | Self::Silent | Self::Round | Self::Feed => {
-                true
-            }
+            Self::Jobs
+            | Self::FeedLost
+            | Self::Quiet
+            | Self::Silent
+            | Self::Round
+            | Self::Feed
+            | Self::Missing
+            | Self::Money => true,
         }
     }
 }

@@ -5,4 +5,5 @@ pub(crate) mod days;
 #[cfg(test)]
 pub(crate) mod draws;
 pub(crate) mod rounding;
+pub mod shares;
 pub mod wilson;

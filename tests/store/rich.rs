@@ -1,5 +1,6 @@
 //! One change with a record of every kind and every shape that records have.
 
+mod book;
 mod matter;
 mod part;
 mod state;
@@ -15,8 +16,8 @@ use budwood_parser::{
     Ailment, Cause, Day, Details, Extent, Kind, Material, Measure, Per, Supply, Unit, Wetness, When,
 };
 use budwood_scheduler::{
-    Block, BlockId, BlockState, Body, Consent, Event, EventId, Group, GroupId, Happened, MessageId,
-    Person, PersonId, PersonLink, Phone, Role, Source, TaskKind,
+    Block, BlockId, BlockState, Body, Book, Consent, Event, EventId, Group, GroupId, Happened,
+    MessageId, Person, PersonId, PersonLink, Phone, Role, Source, TaskKind,
     decide::{Draft, Missing},
     jobs::nudge::TextedWeeks,
     words::point::Point,
@@ -157,6 +158,10 @@ fn bodies() -> Vec<Body> {
     ]
     .into_iter()
     .chain(bare)
+    .chain(book::entries().into_iter().map(|entered| Body::Entered {
+        group: GroupId(1),
+        entered,
+    }))
     .collect()
 }
 
@@ -244,6 +249,7 @@ fn groups() -> Vec<Group> {
         rains_end: Some((4, 30)),
         second_rains: Some(((6, 1), (8, 31))),
         window_opened: Some(day(1, 9)),
+        book: book::book(),
     };
     let bare = Group {
         id: GroupId(2),
@@ -255,6 +261,7 @@ fn groups() -> Vec<Group> {
         rains_end: None,
         second_rains: None,
         window_opened: None,
+        book: Book::default(),
         ..full.clone()
     };
     vec![full, bare]

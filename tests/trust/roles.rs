@@ -57,6 +57,13 @@ window         .      .      o       .      .       .       .        .
 warn           .      .      o       .      .       .       .        .
 tell           .      .      o       .      .       .       .        .
 promise        .      .      o       .      .       .       .        .
+list           .      o      o       o      .       o       .        .
+train          .      o      o       o      .       o       .        .
+paid           .      o      o       o      .       o       .        .
+allot          .      .      o       o      o       o       .        .
+trained        .      o      o       .      .       .       .        .
+buying         .      o      o       .      .       .       .        .
+stock          .      .      o       .      o       .       .        .
 handover       .      .      o       .      .       .       .        .
 ";
 
@@ -88,6 +95,13 @@ fn verb(name: &str, is_own: bool) -> (String, &'static str) {
         "warn" => (format!("warn {group}"), "No cluster"),
         "tell" => (format!("tell {group}: meeting on Friday"), asked),
         "promise" => (format!("promise {person} a string"), "promised"),
+        "list" => (format!("list {group}"), "Work is due"),
+        "train" => (format!("train {group}"), "no training"),
+        "paid" => (format!("paid {group}"), "0.00 paid"),
+        "allot" => (format!("allot {group}"), "no plants"),
+        "trained" => (format!("trained pruning: {person}"), "Noted"),
+        "buying" => (format!("buying day {group} 36.50 19 Mar"), "36.50"),
+        "stock" => (format!("stock {group} PB260 600"), "600"),
         "handover" => (format!("handover {group} Ben"), asked),
         other => panic!("no such verb: {other}"),
     }
@@ -122,7 +136,10 @@ fn reaches(desk: &mut Desk, phone: &str, name: &str, is_own: bool) -> bool {
     let member = if is_own { "Tamo Oss" } else { "Keti Olm" };
     let is_confirmed = name == "report" && outcome == "asked to confirm";
     let is_leaders = is_confirmed && answer.contains(member);
-    outcome == sign || is_leaders || answer.contains(sign)
+    // What an adviser enters in a book waits for the code of a visit.
+    let is_entry = matches!(name, "trained" | "buying" | "stock");
+    let is_entered = is_entry && outcome == "asked for a code";
+    outcome == sign || is_leaders || is_entered || answer.contains(sign)
 }
 
 #[test]

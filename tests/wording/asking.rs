@@ -41,6 +41,10 @@ pub(super) enum Reply {
     Hold,
     NextText,
     Waiting,
+    Trained,
+    Paid,
+    Buying,
+    Stock,
     GoOn,
     Lost,
     Found,
@@ -50,7 +54,7 @@ pub(super) enum Reply {
 }
 
 /// Texts that ask for a reply, and for which.
-pub(super) const ASKING: [(&str, Reply); 87] = [
+pub(super) const ASKING: [(&str, Reply); 92] = [
     ("read-back", Reply::No),
     ("read-back-rain", Reply::No),
     ("changed", Reply::No),
@@ -134,6 +138,11 @@ pub(super) const ASKING: [(&str, Reply); 87] = [
     ("number-unread", Reply::Moved),
     ("announce-empty", Reply::Tell),
     ("promised", Reply::Kept),
+    ("train-none", Reply::Trained),
+    ("train-which", Reply::Trained),
+    ("paid-which", Reply::Paid),
+    ("buying-which", Reply::Buying),
+    ("stock-which", Reply::Stock),
     ("announce-ask", Reply::Yes),
     ("hand-ask", Reply::Yes),
     ("pass-none", Reply::NextText),

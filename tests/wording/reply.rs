@@ -262,6 +262,10 @@ fn is_advisers(reply: Reply) -> bool {
             | Reply::Moved
             | Reply::Kept
             | Reply::Tell
+            | Reply::Trained
+            | Reply::Paid
+            | Reply::Buying
+            | Reply::Stock
     )
 }
 
@@ -285,6 +289,10 @@ fn example(reply: Reply, word: &str) -> String {
         | Reply::Sick
         | Reply::Window
         | Reply::Hold
+        | Reply::Trained
+        | Reply::Paid
+        | Reply::Buying
+        | Reply::Stock
         | Reply::Warn => {
             format!("{word} {GROUP}")
         }
@@ -314,6 +322,7 @@ fn example(reply: Reply, word: &str) -> String {
     }
 }
 
+#[expect(clippy::too_many_lines, reason = "an arm for each word")]
 fn is_read(reply: Reply, reading: &Reading) -> bool {
     let act = |wanted: Act| reading.acts == [wanted];
     let asks = |wanted: Topic| matches!(reading.acts.as_slice(), [Act::Query(query)] if query.topic == wanted);
@@ -382,5 +391,9 @@ fn is_read(reply: Reply, reading: &Reading) -> bool {
         Reply::Moved => asks(Topic::Moved),
         Reply::Kept => asks(Topic::Kept),
         Reply::Tell => asks(Topic::Tell),
+        Reply::Trained => asks(Topic::Trained),
+        Reply::Paid => asks(Topic::Paid),
+        Reply::Buying => asks(Topic::Buying),
+        Reply::Stock => asks(Topic::Stock),
     }
 }

@@ -66,6 +66,10 @@ const ENGLISH: Speech = Speech {
         (Reply::Hold, "HOLD PLANTING"),
         (Reply::NextText, "NEXT"),
         (Reply::Waiting, "WAITING"),
+        (Reply::Trained, "TRAINED"),
+        (Reply::Paid, "PAID"),
+        (Reply::Buying, "BUYING DAY"),
+        (Reply::Stock, "STOCK"),
         (Reply::GoOn, "GO"),
         (Reply::Lost, "LOST"),
         (Reply::Found, "FOUND"),
@@ -74,8 +78,8 @@ const ENGLISH: Speech = Speech {
         (Reply::Tell, "TELL"),
     ],
     capitals: &[
-        "PIN", "DEAD", "ORDER", "BAGS", "READY", "WIND", "FIRE", "RAIN", "CLONE", "MAP", "PRUNE",
-        "BEST", "WEEK", "COST", "MORE", "LAST", "LABOUR", "WHO",
+        "PIN", "FIX", "HANDOVER", "DEAD", "ORDER", "BAGS", "READY", "WIND", "FIRE", "RAIN",
+        "CLONE", "MAP", "PRUNE", "BEST", "WEEK", "COST", "MORE", "LAST", "LABOUR", "WHO",
     ],
 };
 
@@ -120,6 +124,10 @@ const FRENCH: Speech = Speech {
         (Reply::Hold, "SUSPENDRE PLANTATION"),
         (Reply::NextText, "SUIVANT"),
         (Reply::Waiting, "ATTENTE"),
+        (Reply::Trained, "FORMES"),
+        (Reply::Paid, "PAYE"),
+        (Reply::Buying, "ACHAT GROUPE"),
+        (Reply::Stock, "STOCK"),
         (Reply::GoOn, "REPRENDRE"),
         (Reply::Lost, "PERDU"),
         (Reply::Found, "RETROUVÉ"),
@@ -128,8 +136,9 @@ const FRENCH: Speech = Speech {
         (Reply::Tell, "DIRE"),
     ],
     capitals: &[
-        "SMS", "PIN", "MORTS", "COMMANDE", "SACS", "PRET", "VENT", "FEU", "PLUIE", "CLONE",
-        "CARTE", "COMPARER", "SEMAINE", "COUT", "SUITE", "DERNIER", "QUI", "RACINE", "TOUR",
+        "SMS", "PIN", "REMISE", "PASSER", "MORTS", "COMMANDE", "SACS", "PRET", "VENT", "FEU",
+        "PLUIE", "CLONE", "CARTE", "COMPARER", "SEMAINE", "COUT", "SUITE", "DERNIER", "QUI",
+        "RACINE", "TOUR",
     ],
 };
 
@@ -174,6 +183,10 @@ const INDONESIAN: Speech = Speech {
         (Reply::Hold, "TAHAN TANAM"),
         (Reply::NextText, "BERIKUT"),
         (Reply::Waiting, "TUNGGU"),
+        (Reply::Trained, "DILATIH"),
+        (Reply::Paid, "BAYAR"),
+        (Reply::Buying, "HARI BELI"),
+        (Reply::Stock, "STOK"),
         (Reply::GoOn, "LANJUT"),
         (Reply::Lost, "HILANG"),
         (Reply::Found, "KETEMU"),
@@ -182,8 +195,8 @@ const INDONESIAN: Speech = Speech {
         (Reply::Tell, "KABARI"),
     ],
     capitals: &[
-        "SMS", "PIN", "PEKAN", "SAYA", "PESANAN", "SIAP", "API", "ANGIN", "KLON", "PETA", "BIAYA",
-        "LANJUTAN", "RIWAYAT", "SIAPA", "LILIT", "AKAR", "HUJAN",
+        "SMS", "PIN", "SERAH", "TERIMA", "OPER", "PEKAN", "SAYA", "PESANAN", "SIAP", "API",
+        "ANGIN", "KLON", "PETA", "BIAYA", "LANJUTAN", "RIWAYAT", "SIAPA", "LILIT", "AKAR", "HUJAN",
     ],
 };
 
@@ -228,6 +241,10 @@ const PORTUGUESE: Speech = Speech {
         (Reply::Hold, "SUSPENDER PLANTIO"),
         (Reply::NextText, "PROXIMO"),
         (Reply::Waiting, "FILA"),
+        (Reply::Trained, "TREINADOS"),
+        (Reply::Paid, "PAGO"),
+        (Reply::Buying, "DIA DE COMPRA"),
+        (Reply::Stock, "ESTOQUE"),
         (Reply::GoOn, "RETOMAR"),
         (Reply::Lost, "PERDIDO"),
         (Reply::Found, "ACHADO"),
@@ -237,6 +254,8 @@ const PORTUGUESE: Speech = Speech {
     ],
     capitals: &[
         "SMS",
+        "ENTREGA",
+        "PASSAR",
         "SEMANA",
         "MORTAS",
         "PEDIDO",
@@ -297,6 +316,10 @@ const THAI: Speech = Speech {
         (Reply::Hold, "พักปลูก"),
         (Reply::NextText, "ถัดไป"),
         (Reply::Waiting, "คิว"),
+        (Reply::Trained, "อบรมแล้ว"),
+        (Reply::Paid, "จ่ายเงิน"),
+        (Reply::Buying, "วันซื้อปุ๋ย"),
+        (Reply::Stock, "สต็อก"),
         (Reply::GoOn, "เริ่มต่อ"),
         (Reply::Lost, "หาย"),
         (Reply::Found, "พบแล้ว"),
@@ -348,6 +371,10 @@ const VIETNAMESE: Speech = Speech {
         (Reply::Hold, "HOÃN VỤ TRỒNG"),
         (Reply::NextText, "TIẾP"),
         (Reply::Waiting, "HÀNG CHỜ"),
+        (Reply::Trained, "ĐÃ TẬP HUẤN"),
+        (Reply::Paid, "ĐÓNG TIỀN"),
+        (Reply::Buying, "NGÀY MUA PHÂN"),
+        (Reply::Stock, "TỒN KHO"),
         (Reply::GoOn, "NHẮC LẠI"),
         (Reply::Lost, "MẤT MÁY"),
         (Reply::Found, "TÌM THẤY"),
@@ -356,7 +383,7 @@ const VIETNAMESE: Speech = Speech {
         (Reply::Tell, "NHẮN"),
     ],
     capitals: &[
-        "T2", "T3", "T4", "T5", "T6", "T7", "CN", "PIN", "RỄ", "GIÓ", "MƯA", "GIỐNG", "XEM",
-        "THÊM", "LỊCH", "SỬ", "TẠM", "NGỪNG", "CHẾT", "VANH",
+        "T2", "T3", "T4", "T5", "T6", "T7", "CN", "PIN", "BÀN", "GIAO", "RỄ", "GIÓ", "MƯA",
+        "GIỐNG", "XEM", "THÊM", "LỊCH", "SỬ", "TẠM", "NGỪNG", "CHẾT", "VANH",
     ],
 };

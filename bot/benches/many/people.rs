@@ -10,8 +10,8 @@ use budwood::{
 };
 use budwood_parser::{Measure, Unit};
 use budwood_scheduler::{
-    Block, BlockId, Consent, Event, EventId, Group, GroupId, Person, PersonId, PersonLink, Phone,
-    Role,
+    Block, BlockId, Book, Consent, Event, EventId, Group, GroupId, Person, PersonId, PersonLink,
+    Phone, Role,
 };
 use chrono::{DateTime, NaiveDate, Utc};
 
@@ -93,6 +93,7 @@ fn group(id: u32) -> Group {
         rains_end: Some((4, 30)),
         second_rains: None,
         window_opened: None,
+        book: Book::default(),
     }
 }
 

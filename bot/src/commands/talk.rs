@@ -228,7 +228,15 @@ fn name_of(directory: &Directory, number: &str) -> String {
 }
 
 fn prompt(output: &mut impl Write, rig: &Rig, number: &str) -> anyhow::Result<()> {
-    let name = name_of(rig.engine().directory(), number);
+    let directory = rig.engine().directory();
+    let mut name = name_of(directory, number);
+    let people = directory.phone(number).into_iter();
+    let roles = people.flat_map(|phone| phone.people().collect::<Vec<_>>());
+    let mut roles = roles.filter_map(|person| directory.person(person));
+    // Those who share a phone do the same work, as far as a list tells.
+    if let Some(first) = roles.next() {
+        name = format!("{name} ({})", first.role.name());
+    }
     write!(output, "{} {name}> ", rig.now().format("%a %d %b %Y %H:%M"))?;
     output.flush()?;
     Ok(())

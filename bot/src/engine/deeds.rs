@@ -3,6 +3,7 @@
 pub(crate) mod amend;
 pub(crate) mod announce;
 pub(crate) mod ask;
+pub(crate) mod books;
 pub(crate) mod codes;
 pub(crate) mod commands;
 pub(crate) mod copy;

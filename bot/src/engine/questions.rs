@@ -7,6 +7,7 @@ pub(crate) mod again;
 pub(crate) mod announced;
 pub(crate) mod asked;
 pub(crate) mod block_facts;
+pub(crate) mod books;
 pub(crate) mod cluster;
 pub(crate) mod codes;
 pub(crate) mod colleagues;

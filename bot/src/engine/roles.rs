@@ -13,6 +13,14 @@ pub(crate) enum Verb {
     Look,
     /// Ask whose number it is, and what texts cost.
     LookAtNumbers,
+    /// Ask the books of a group: who is missing, who was trained, who has paid.
+    LookAtBooks,
+    /// Enter something in them.
+    KeepBooks,
+    /// Ask about plants of nurseries.
+    LookAtPlants,
+    /// Tell what a nursery has and gives out.
+    RaisePlants,
     /// Report for somebody.
     ReportFor,
     /// Read the texts that wait, store them, pass them on, close them.
@@ -53,7 +61,10 @@ impl Verb {
         match self {
             Self::Look => [No, No, Adv, Own, No, Own],
             Self::LookAtNumbers | Self::ReadQueue => [No, No, Adv, Own, No, No],
-            Self::ReportFor => [No, Own, Adv, No, No, No],
+            Self::LookAtBooks => [No, Own, Adv, Own, No, Own],
+            Self::LookAtPlants => [No, No, Adv, Own, Own, Own],
+            Self::RaisePlants => [No, No, Adv, No, Own, No],
+            Self::KeepBooks | Self::ReportFor => [No, Own, Adv, No, No, No],
             Self::ReportAdvisersPhone => [No, Own, Adv, Own, No, No],
             Self::Fix
             | Self::Hold
@@ -95,6 +106,8 @@ impl Verb {
             | Topic::More
             | Topic::Count
             | Topic::Open => Self::Look,
+            Topic::List | Topic::Trained | Topic::Buying => Self::LookAtBooks,
+            Topic::Stock | Topic::Sent | Topic::Allot => Self::LookAtPlants,
             Topic::Cost | Topic::Whose => Self::LookAtNumbers,
             Topic::Waiting | Topic::Pass => Self::ReadQueue,
             Topic::Window | Topic::Hold | Topic::Warn => Self::OpenAndWarn,

@@ -9,7 +9,7 @@ use std::{
     sync::Arc,
 };
 
-use budwood_parser::{Ailment, Details, Kind, Pack, Query, Reader, Topic, languages};
+use budwood_parser::{Ailment, Details, Entry, Kind, Pack, Query, Reader, Topic, languages};
 use budwood_scheduler::{
     BlockId, Body, Calendar, Consent, EventId, Happened, MessageId, Person, PersonId, TextClass,
     decide::Draft, handbook::calendar::profiles, jobs::nudge::Rules, land::block::Living,
@@ -220,6 +220,7 @@ fn young_trees_may_not_be_tapped() {
         number: None,
         yes: None,
         language: None,
+        entry: Entry::default(),
     };
     let answer = valley.view().farmer_answer(&keti, &query);
     assert_eq!(answer.key, Key::MayTapNo);

@@ -2,7 +2,7 @@
 
 use std::{collections::BTreeMap, str::FromStr};
 
-use budwood_scheduler::{Group, GroupId, PersonId, Role};
+use budwood_scheduler::{Book, Group, GroupId, PersonId, Role};
 use chrono::Weekday;
 
 use super::{
@@ -107,6 +107,7 @@ fn new_group(id: GroupId, name: &str, zone: &str, calendar: &str) -> Group {
         rains_end: None,
         second_rains: None,
         window_opened: None,
+        book: Book::default(),
     }
 }
 

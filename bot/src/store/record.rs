@@ -5,6 +5,7 @@
 //! that is not known is an error, never skipped. Old versions stay readable for good; each kind has
 //! its own count of versions.
 
+mod book;
 mod details;
 mod directory;
 mod erasure;

@@ -117,6 +117,15 @@ pub const CORRECTION_HOURS: i64 = 48;
 /// A member may contest what a leader told of them this long: until the group has met again.
 pub const CONTEST_DAYS: i64 = 7;
 
+/// A member of whom nothing was told for so long, with work due, is missing on the leader's list.
+pub const MISSING_DAYS: i64 = 7;
+
+/// Money that one entry may tell, in hundredths: more than a group's fertiliser costs anywhere.
+pub const CENTS_MAX: f64 = 1e12;
+
+/// Plants that one entry may tell: those of a large nursery.
+pub const PLANTS_MAX: f64 = 1e6;
+
 /// An answer to a text is of no use after this long.
 pub const ANSWER_HOURS: i64 = 24;
 

@@ -12,6 +12,7 @@ use crate::{
     lists::piece::{Piece, Sense},
     meaning::{Meaning, Plain},
     reading::{Query, Sender, Topic},
+    spoken::books,
     spoken::queries::{NAME_WORDS_MAX, core, is_amount, is_question, kind_asked, query},
 };
 
@@ -56,7 +57,10 @@ pub(crate) fn adviser(pieces: &[Piece<'_>], folded: &Folded<'_>, sender: Sender)
         return Some(query(pieces, Topic::Kept, None));
     }
     if let Some(topic) = to_the_letter(&core) {
-        return Some(query(pieces, topic, None));
+        return Some(Query {
+            entry: books::entry(topic, &core),
+            ..query(pieces, topic, None)
+        });
     }
     let names_member = core.iter().any(is_member);
     if core.iter().any(is_group) {
@@ -164,6 +168,8 @@ fn to_the_letter(core: &[&Piece<'_>]) -> Option<Topic> {
         let by_number = matches!(rest, [only] if only.number().is_some());
         let of_one = rest.iter().any(|piece| is_member(&piece));
         (topic == Topic::Kept && by_number) || (of_one && (topic == Topic::Moved || only_names))
+    } else if topic.is_of_books() {
+        books::is_entered(topic, rest)
     } else if topic == Topic::Whose {
         matches!(rest, [only] if only.number().is_some())
     } else {

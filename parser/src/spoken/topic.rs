@@ -1,8 +1,10 @@
 //! What a question is about, in the words that stand for it outside.
 
+use alloc::vec::Vec;
+
 use crate::{
     kind::Kind,
-    reading::{Alarm, Query, Topic},
+    reading::{Alarm, Entry, Query, Topic},
 };
 
 impl Topic {
@@ -24,6 +26,19 @@ impl Topic {
                 | Self::Kept
                 | Self::HandOver
                 | Self::Ask
+                | Self::Trained
+                | Self::Stock
+                | Self::Sent
+                | Self::Buying
+        )
+    }
+
+    /// Whether it is entered in a book, where names and numbers follow; what was paid is asked, too.
+    #[must_use]
+    pub const fn is_of_books(self) -> bool {
+        matches!(
+            self,
+            Self::Trained | Self::Paid | Self::Stock | Self::Sent | Self::Buying
         )
     }
 
@@ -41,6 +56,7 @@ impl Topic {
                 | Self::Late
                 | Self::Warn
                 | Self::Fix
+                | Self::Trained
         )
     }
 }
@@ -66,6 +82,12 @@ impl Query {
             number: None,
             yes: None,
             language: None,
+            entry: Entry {
+                lines: Vec::new(),
+                amount: None,
+                clone_name: None,
+                when: None,
+            },
         }
     }
 

@@ -1,9 +1,12 @@
 //! Questions of an adviser about groups and people.
 
-use std::{format, vec::Vec};
+use std::{format, string::ToString, vec::Vec};
 
 use super::{ADVISER, check, check_adviser, reader, render};
-use crate::{languages, reading::Known};
+use crate::{
+    Act, Kind, Query, Topic, languages,
+    reading::{Entry, Known},
+};
 
 #[test]
 fn about_a_group() {
@@ -221,5 +224,73 @@ fn a_report_for_a_person_of_a_group() {
     ] {
         let reading = reader().read(text, &known);
         assert_eq!(render::reading(&reading), told, "for {text:?}");
+    }
+}
+
+/// What is entered in a book: names with the numbers behind them, a clone, a day.
+#[test]
+fn what_is_entered_is_read_with_its_names_and_numbers() {
+    let entered = |text: &str| -> Query {
+        let reading = reader().read(text, &ADVISER);
+        assert!(reading.reports.is_empty(), "{text}: {reading:?}");
+        match reading.acts.as_slice() {
+            [Act::Query(query)] => query.clone(),
+            acts => panic!("{text}: {acts:?}"),
+        }
+    };
+    let paid = entered("PAID Tamo 47.40, Siti Hill 30");
+    assert_eq!(paid.topic, Topic::Paid);
+    let lines = [("Tamo", 47.4), ("Siti Hill", 30.0)];
+    let lines = lines.map(|(name, paid)| (name.to_string(), Some(paid)));
+    assert_eq!(paid.entry.lines, lines);
+
+    let trained = entered("trained pruning 12 Jul: Tamo, Siti Hill");
+    assert_eq!(
+        (trained.topic, trained.kind),
+        (Topic::Trained, Some(Kind::Pruned))
+    );
+    let names: Vec<&str> = trained
+        .entry
+        .lines
+        .iter()
+        .map(|(name, _)| name.as_str())
+        .collect();
+    assert_eq!(names, ["Tamo", "Siti Hill"]);
+    assert!(trained.entry.when.is_some());
+
+    let stock = entered("STOCK GT1 600 15 Nov");
+    assert_eq!(stock.topic, Topic::Stock);
+    assert_eq!(stock.entry.amount, Some(600.0));
+    assert_eq!(stock.entry.clone_name.as_deref(), Some("GT1"));
+    assert!(stock.entry.when.is_some());
+
+    let buying = entered("buying day KOLO 36.50 22 Aug");
+    assert_eq!(
+        (buying.topic, buying.entry.amount),
+        (Topic::Buying, Some(36.5))
+    );
+    assert_eq!(buying.group.as_deref(), Some("KOLO"));
+
+    // With a name that nobody has it is neither.
+    for text in [
+        "trained pruning: Tamo, Xoko",
+        "PAID Tamo 40, Xoko 30",
+        "STOCK SENA GT1 600",
+    ] {
+        let acts = reader().read(text, &ADVISER).acts;
+        let is_entry =
+            |act: &Act| matches!(act, Act::Query(query) if query.entry != Entry::default());
+        assert!(!acts.iter().any(is_entry), "{text}: {acts:?}");
+    }
+
+    // Without them it is a question.
+    for text in [
+        "PAID KOLO",
+        "STOCK",
+        "TRAINED KOLO",
+        "LIST KOLO",
+        "ALLOT KOLO",
+    ] {
+        assert_eq!(entered(text).entry, Entry::default(), "{text}");
     }
 }

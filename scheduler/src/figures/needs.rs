@@ -54,6 +54,8 @@ pub struct Wanted {
     pub order_by: Option<NaiveDate>,
     /// Whether they were ordered; else they are wished.
     pub is_firm: bool,
+    /// Plants that came for them already.
+    pub received: u32,
 }
 
 impl Table<'_> {
@@ -113,6 +115,7 @@ impl Farmer<'_> {
             hectares: stand.block.hectares()?,
             planned_on,
             order_by: lead_days.and_then(|days| order_by(planned_on, days, order.slack_days)),
+            received: stand.state.plants_received,
             is_firm: stand.state.done.contains_key(&TaskKind::OrderPlants),
         })
     }

@@ -247,6 +247,7 @@ impl BlockState {
             | Body::PhoneLost { .. }
             | Body::PhoneFound { .. }
             | Body::NumberMoved { .. }
+            | Body::Entered { .. }
             | Body::HandedOver { .. }
             | Body::Erased { .. } => return,
         }

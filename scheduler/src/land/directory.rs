@@ -11,10 +11,13 @@ use alloc::{
 use budwood_parser::details::Measure;
 use chrono::{NaiveDate, Weekday};
 
-use crate::words::{
-    hold::Hold,
-    id::{BlockId, GroupId, PersonId},
-    point::Point,
+use crate::{
+    land::book::Book,
+    words::{
+        hold::Hold,
+        id::{BlockId, GroupId, PersonId},
+        point::Point,
+    },
 };
 
 /// A person, as the bot knows them.
@@ -186,6 +189,8 @@ pub struct Group {
     pub second_rains: Option<((u32, u32), (u32, u32))>,
     /// The day on which the adviser opened the planting window, for this season.
     pub window_opened: Option<NaiveDate>,
+    /// Its books.
+    pub book: Book,
 }
 
 /// A farmer's piece of land with a name of its own.

@@ -8,6 +8,7 @@ use budwood_parser::{Ailment, Details, Kind};
 use chrono::{DateTime, NaiveDate, Utc};
 
 use crate::words::{
+    entered::Entered,
     hold::Hold,
     id::{BlockId, EventId, GroupId, MessageId, PersonId},
     job::TaskKind,
@@ -183,6 +184,13 @@ pub enum Body {
         /// Who.
         person: PersonId,
     },
+    /// Something was entered in the books of a group.
+    Entered {
+        /// Which group.
+        group: GroupId,
+        /// What.
+        entered: Entered,
+    },
     /// Another adviser looks after a group.
     HandedOver {
         /// Which.
@@ -217,6 +225,7 @@ impl Body {
             | Self::PhoneLost { .. }
             | Self::PhoneFound { .. }
             | Self::NumberMoved { .. }
+            | Self::Entered { .. }
             | Self::HandedOver { .. }
             | Self::Erased { .. } => None,
         }

@@ -94,6 +94,7 @@ impl Facts {
             | Body::PhoneLost { .. }
             | Body::PhoneFound { .. }
             | Body::NumberMoved { .. }
+            | Body::Entered { .. }
             | Body::HandedOver { .. }
             | Body::Erased { .. } => None,
         })?

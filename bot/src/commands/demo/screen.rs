@@ -94,6 +94,11 @@ impl<'a, W: Write> Screen<'a, W> {
         wrapped(self.out, &format!("{:14}{who:<7} ", ""), INDENT, text)
     }
 
+    /// Whether every text is shown.
+    pub(super) const fn shows_all(&self) -> bool {
+        self.all
+    }
+
     /// The bot says nothing.
     pub(super) fn silent(&mut self, nothing: &str) -> io::Result<()> {
         self.answered(None, nothing)

@@ -153,10 +153,20 @@ impl<'a, W: Write> Stage<'a, W> {
                 if answers.is_empty() {
                     self.screen.silent(NOTHING)?;
                 }
-                for arrived in answers {
-                    self.take(&arrived);
+                let mut said = answers.iter().peekable();
+                while let Some(arrived) = said.next() {
+                    self.take(arrived);
                     let to = self.name_of(&arrived.text.to);
-                    let to = (arrived.text.to != number).then_some(to);
+                    let mut to = (arrived.text.to != number).then_some(to);
+                    let is_same = |other: &&Arrived| other.text.text == arrived.text.text;
+                    let mut phones = 1;
+                    while !self.screen.shows_all()
+                        && let Some(other) = said.next_if(is_same)
+                    {
+                        self.take(other);
+                        phones += 1;
+                        to = Some(format!("{phones} phones"));
+                    }
                     self.screen.answered(to.as_deref(), &arrived.text.text)?;
                 }
             }

@@ -100,6 +100,9 @@ impl Step<'_> {
         if query.topic == Topic::CallMe {
             return self.tell(turn, Concern::CallMe);
         }
+        if let Some(done) = self.enter(turn, speaker, query) {
+            return done;
+        }
         // Only a person can say.
         let by_person = [
             (Topic::HowTo, Concern::Question),
@@ -113,6 +116,9 @@ impl Step<'_> {
             return done;
         }
         let view = self.view();
+        if let Some(phrase) = view.about_own_books(speaker, query) {
+            return self.answer_in_parts(turn, phrase);
+        }
         let phrase = view.farmer_answer(speaker, query);
         Outcome::Answered.saying([view.reply(turn, phrase)])
     }

@@ -28,15 +28,15 @@ impl Step<'_> {
             .view()
             .talk(&turn.number)
             .and_then(|talk| talk.listed.clone());
+        if let Some(done) = self.more_help(turn, speaker, listed.as_ref()) {
+            return done;
+        }
         let rest = listed.and_then(|listed| {
             let asked = Turn {
                 text: listed.text.clone(),
                 ..turn.clone()
             };
             let phrase = self.view().asked_again(&asked, speaker)?;
-            if phrase.key == Key::HelpAdviserMore {
-                return Some((phrase, listed));
-            }
             let shown = usize::try_from(listed.shown).ok()?;
             Some((phrase.after(shown)?, listed))
         });
@@ -44,6 +44,34 @@ impl Step<'_> {
             Some((phrase, listed)) => self.show_part(turn, phrase, listed),
             None => Outcome::Answered.saying([self.view().reply(turn, Key::MoreNone)]),
         }
+    }
+
+    /// After HELP: what can be asked of one farmer, and then what can be done.
+    fn more_help(
+        &mut self,
+        turn: &Turn,
+        speaker: &Person,
+        listed: Option<&Listed>,
+    ) -> Option<Done> {
+        let listed = listed?;
+        let asked = Turn {
+            text: listed.text.clone(),
+            ..turn.clone()
+        };
+        if !self.view().asks_for_help(&asked, speaker) {
+            return None;
+        }
+        let (key, more) = if listed.shown == 0 {
+            let shown = Listed {
+                shown: 1,
+                ..listed.clone()
+            };
+            (Key::HelpAdviserMore, Some(shown))
+        } else {
+            (Key::HelpAdviserDeeds, None)
+        };
+        self.talk(&turn.number).listed = more;
+        Some(Outcome::Answered.saying([self.view().reply(turn, key)]))
     }
 
     fn show_part(&mut self, turn: &Turn, phrase: Phrase, listed: Listed) -> Done {

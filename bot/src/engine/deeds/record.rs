@@ -71,6 +71,12 @@ impl Step<'_> {
             Body::GoneOn { person } => self.hold(*person, None),
             // The phones themselves are put in by the deed: no fact holds a number.
             Body::PhoneLost { .. } | Body::PhoneFound { .. } | Body::NumberMoved { .. } => {}
+            Body::Entered { group, entered } => {
+                if let Some(mut group) = self.world.directory.group(*group).cloned() {
+                    group.book.enter(entered);
+                    self.put_group(group);
+                }
+            }
             Body::HandedOver { group, to } => {
                 if let Some(mut group) = self.world.directory.group(*group).cloned() {
                     group.adviser = Some(*to);

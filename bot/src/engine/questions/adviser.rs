@@ -68,9 +68,15 @@ impl<'a> View<'a> {
             Topic::Week => Some(self.own_week(speaker, query)),
             Topic::Whose => Some(self.whose(speaker, last_word(text))),
             Topic::Waiting => Some(self.waiting_list(speaker)),
-            Topic::Paid => Some(Key::PaidNone.into()),
             Topic::Grant => Some(Key::GrantNone.into()),
-            Topic::Train => Some(Key::TrainNone.into()),
+            Topic::Paid
+            | Topic::Train
+            | Topic::List
+            | Topic::Trained
+            | Topic::Stock
+            | Topic::Sent
+            | Topic::Allot
+            | Topic::Buying => self.about_books(speaker, query),
             // These are asked of somebody, and deeds are done to somebody.
             Topic::Member
             | Topic::Last

@@ -24,12 +24,14 @@ impl View<'_> {
         }
     }
 
+    /// Whether a text asks for help.
+    pub(crate) fn asks_for_help(self, turn: &Turn, speaker: &Person) -> bool {
+        self.read(turn, speaker.role).acts.contains(&Act::Help)
+    }
+
     /// What a question of an adviser would be answered now.
     pub(crate) fn asked_again(self, turn: &Turn, speaker: &Person) -> Option<Phrase> {
         let reading = self.read(turn, speaker.role);
-        if reading.acts.contains(&Act::Help) && speaker.role == Role::Adviser {
-            return Some(Key::HelpAdviserMore.into());
-        }
         let query = reading.acts.into_iter().find_map(|act| {
             if let Act::Query(query) = act {
                 Some(query)

@@ -155,7 +155,7 @@ impl View<'_> {
     }
 
     /// A notice to somebody on another phone; who reads it on this one was answered.
-    fn to_other(self, turn: &Turn, reader: &Person, phrase: Phrase) -> Option<Said> {
+    pub(crate) fn to_other(self, turn: &Turn, reader: &Person, phrase: Phrase) -> Option<Said> {
         let said = self.notice_to(reader, turn.message, phrase);
         said.filter(|said| said.to.number != turn.number)
     }

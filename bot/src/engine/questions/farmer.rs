@@ -83,6 +83,12 @@ impl View<'_> {
             | Topic::Fix
             | Topic::HowTo
             | Topic::Advice
+            | Topic::List
+            | Topic::Trained
+            | Topic::Stock
+            | Topic::Sent
+            | Topic::Allot
+            | Topic::Buying
             | Topic::Other => self.signed(speaker, Key::NoAnswer),
         }
     }

@@ -42,7 +42,7 @@ impl<'a> View<'a> {
         )
     }
 
-    fn order_whole(self, asked: &Asked<'a, '_>) -> Phrase {
+    pub(super) fn order_whole(self, asked: &Asked<'a, '_>) -> Phrase {
         self.order_of(&asked.group.name, &asked.table.wanted(None).value)
     }
 
@@ -75,7 +75,7 @@ impl<'a> View<'a> {
         Phrase::new(Key::OrderList, args)
     }
 
-    fn order_line(self, asked: &Asked<'a, '_>) -> Phrase {
+    pub(super) fn order_line(self, asked: &Asked<'a, '_>) -> Phrase {
         let wanted = asked.table.wanted(None).value;
         let firm = firm(&wanted);
         let first = (firm > 0).then(|| Phrase::new(Key::OrderFirm, args! { "firm" => firm }));

@@ -122,6 +122,9 @@ impl<'a> View<'a> {
             sender,
         };
         let reading = self.setup.reader.read(&turn.text, &known);
+        if let Some(reading) = self.of_books((turn, role), &known, &reading) {
+            return reading;
+        }
         let own = self.with_own_block(turn, &known, &reading);
         let mut reading = own.unwrap_or(reading);
         if reading.alarm.is_none() && self.said_dead(turn, &reading).is_some() {

@@ -1,6 +1,6 @@
 //! What answers show: one number wherever it is asked for, and what follows from it.
 
-use budwood_parser::{Details, Kind, Query, Topic};
+use budwood_parser::{Details, Entry, Kind, Query, Topic};
 use budwood_scheduler::{TaskKind, land::block::Living};
 use chrono::TimeDelta;
 
@@ -19,6 +19,7 @@ fn asked(topic: Topic, group: Option<&str>) -> Query {
         number: None,
         yes: None,
         language: None,
+        entry: Entry::default(),
     }
 }
 

@@ -7,7 +7,7 @@ use budwood_scheduler::{
 use chrono::{NaiveDate, Weekday};
 use serde::{Deserialize, Serialize};
 
-use super::{Fault, details::StoredMeasure, name_fault};
+use super::{Fault, book::StoredBook, details::StoredMeasure, name_fault};
 
 #[derive(Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]
@@ -193,6 +193,8 @@ pub(super) struct StoredGroup {
     #[serde(default, skip_serializing_if = "Option::is_none")]
     second_rains: Option<((u32, u32), (u32, u32))>,
     window_opened: Option<NaiveDate>,
+    #[serde(default, skip_serializing_if = "StoredBook::is_empty")]
+    book: StoredBook,
 }
 
 impl From<&Group> for StoredGroup {
@@ -209,6 +211,7 @@ impl From<&Group> for StoredGroup {
             rains_end: group.rains_end,
             second_rains: group.second_rains,
             window_opened: group.window_opened,
+            book: (&group.book).into(),
         }
     }
 }
@@ -233,6 +236,7 @@ impl TryFrom<StoredGroup> for Group {
             rains_end: stored.rains_end,
             second_rains: stored.second_rains,
             window_opened: stored.window_opened,
+            book: stored.book.open()?,
         })
     }
 }

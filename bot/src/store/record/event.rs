@@ -9,6 +9,7 @@ use serde::{Deserialize, Serialize};
 
 use super::{
     Fault,
+    book::StoredEntered,
     details::{StoredDetails, kind},
     directory::StoredHold,
     instant, name_fault,
@@ -96,6 +97,10 @@ enum StoredBody {
     NumberMoved {
         person: u32,
     },
+    Entered {
+        group: u32,
+        entered: StoredEntered,
+    },
     HandedOver {
         group: u32,
         to: u32,
@@ -167,6 +172,7 @@ impl TryFrom<StoredEvent> for Event {
 }
 
 impl From<&Body> for StoredBody {
+    #[expect(clippy::too_many_lines, reason = "an arm for each kind of fact")]
     fn from(body: &Body) -> Self {
         match body {
             Body::Reported {
@@ -232,6 +238,10 @@ impl From<&Body> for StoredBody {
             Body::PhoneLost { person } => Self::PhoneLost { person: person.0 },
             Body::PhoneFound { person } => Self::PhoneFound { person: person.0 },
             Body::NumberMoved { person } => Self::NumberMoved { person: person.0 },
+            Body::Entered { group, entered } => Self::Entered {
+                group: group.0,
+                entered: entered.into(),
+            },
             Body::HandedOver { group, to } => Self::HandedOver {
                 group: group.0,
                 to: to.0,
@@ -327,6 +337,10 @@ impl StoredBody {
             },
             Self::NumberMoved { person } => Body::NumberMoved {
                 person: PersonId(person),
+            },
+            Self::Entered { group, entered } => Body::Entered {
+                group: GroupId(group),
+                entered: entered.open()?,
             },
             Self::Erased { person } => Body::Erased {
                 person: PersonId(person),

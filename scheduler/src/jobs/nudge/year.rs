@@ -2,8 +2,8 @@
 
 use chrono::{NaiveDate, Weekday};
 
-/// Weeks of a year.
-const WEEKS: u32 = 52;
+/// The days of a year touch so many weeks.
+const WEEKS: u32 = 53;
 
 /// The weeks of the last year in which a routine text went to a phone: one a week at most, so that these are
 /// as many texts as weeks.
@@ -34,7 +34,7 @@ impl TextedWeeks {
         }
     }
 
-    /// Texts in the 52 weeks up to this day.
+    /// Texts in the year up to this day: those of each week that it touches.
     #[must_use]
     pub fn count(self, today: NaiveDate) -> u32 {
         let year = (1_u64 << WEEKS) - 1;
@@ -58,19 +58,19 @@ mod tests {
         text.parse().unwrap()
     }
 
-    /// A text every week for two years: 52 of them lie in the last year, whatever the weekday.
+    /// A text every week for two years: the last year touches 53 of their weeks.
     #[test]
     fn counts_the_texts_of_a_year() {
         let mut weeks = None;
         for week in 0..104 {
             let on = day("2027-01-06") + Days::new(week * 7);
             let now = TextedWeeks::with(weeks, on);
-            assert_eq!(u64::from(now.count(on)), (week + 1).min(52));
+            assert_eq!(u64::from(now.count(on)), (week + 1).min(53));
             weeks = Some(now);
         }
         let weeks = weeks.unwrap();
         let last = day("2027-01-06") + Days::new(103 * 7);
-        for (days, count) in [(4, 52), (5, 51), (12, 50), (5 + 51 * 7, 0), (5_000, 0)] {
+        for (days, count) in [(4, 53), (5, 52), (12, 51), (5 + 52 * 7, 0), (5_000, 0)] {
             assert_eq!(weeks.count(last + Days::new(days)), count, "{days} later");
         }
     }
