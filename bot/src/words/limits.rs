@@ -111,8 +111,11 @@ pub const RECENT_EVENTS: usize = 8_192;
 /// A question of ours lapses after this long. Phones are off for days to save their charge.
 pub const QUESTION_HOURS: i64 = 7 * 24;
 
-/// A correction reaches back this long.
-pub const CORRECTION_HOURS: i64 = 48;
+/// A correction that says what is wrong reaches back this long: a week, as people speak of it.
+pub const CORRECTION_HOURS: i64 = 7 * 24;
+
+/// A bare NO is about what was read back this lately; later it may answer anything.
+pub const BARE_NO_HOURS: i64 = 48;
 
 /// A member may contest what a leader told of them this long: until the group has met again.
 pub const CONTEST_DAYS: i64 = 7;

@@ -50,6 +50,10 @@ pub mod profiles {
     pub const SRI_LANKA: &str = include_str!("../../calendars/sri_lanka.toml");
     /// Department of Agriculture, Thailand.
     pub const THAILAND: &str = include_str!("../../calendars/thailand.toml");
+    /// The same for sandy loam in the south and east.
+    pub const THAILAND_SANDY: &str = include_str!("../../calendars/thailand_sandy.toml");
+    /// The same for the south and east.
+    pub const THAILAND_SOUTH: &str = include_str!("../../calendars/thailand_south.toml");
     /// Rubber group and guides, Vietnam.
     pub const VIETNAM: &str = include_str!("../../calendars/vietnam.toml");
     /// Every calendar that ships: its name and its text.
@@ -63,6 +67,8 @@ pub mod profiles {
         ("philippines", PHILIPPINES),
         ("sri_lanka", SRI_LANKA),
         ("thailand", THAILAND),
+        ("thailand_sandy", THAILAND_SANDY),
+        ("thailand_south", THAILAND_SOUTH),
         ("vietnam", VIETNAM),
     ];
 }

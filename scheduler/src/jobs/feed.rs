@@ -256,6 +256,29 @@ mod tests {
         near(kilograms(475, grams_of(&thailand, 2, "20-8-20")), 33.25);
     }
 
+    /// The same schedule on sandy loam, as printed to month 52.
+    #[test]
+    fn sandy_soil_has_a_table_of_its_own() {
+        let sandy = Calendar::parse(profiles::THAILAND_SANDY).unwrap();
+        let printed = [
+            (2, 100.0),
+            (5, 140.0),
+            (11, 170.0),
+            (14, 200.0),
+            (16, 210.0),
+            (23, 210.0),
+            (28, 320.0),
+            (36, 320.0),
+            (40, 330.0),
+            (47, 330.0),
+            (52, 360.0),
+        ];
+        for (month, grams) in printed {
+            assert_eq!(grams_of(&sandy, month, "20-8-20"), grams, "month {month}");
+        }
+        near(kilograms(475, grams_of(&sandy, 2, "20-8-20")), 47.5);
+    }
+
     /// Vietnamese page on fertiliser: kilograms a hectare and year for 476 trees, in three rounds of the
     /// first year, at one leaf whorl and then monthly, and in two of each later one.
     #[test]

@@ -6,6 +6,8 @@ use budwood_scheduler::{
     decide::{Amend, Change, Missing},
 };
 
+use chrono::TimeDelta;
+
 use crate::{
     engine::{
         outcome::Outcome,
@@ -16,7 +18,7 @@ use crate::{
         turn::Turn,
     },
     wording::{Key, changed},
-    words::message::Question,
+    words::{limits, message::Question},
 };
 
 impl Step<'_> {
@@ -94,6 +96,11 @@ impl Step<'_> {
 
     /// "NO" to a read-back: take it back and ask what is right.
     fn wrong(&mut self, turn: &Turn) -> Done {
+        let lately = self.now - TimeDelta::hours(limits::BARE_NO_HOURS);
+        let told = self.view().talk(&turn.number).and_then(|talk| talk.last_at);
+        if told.is_none_or(|at| at < lately) {
+            return Outcome::NothingWasAsked.silently();
+        }
         let events = self.view().undoable(&turn.number);
         let Some(first) = events.first() else {
             return self.undo(turn);

@@ -71,7 +71,7 @@ fn have_branched(case: &Case<'_>, tall: Count) -> bool {
         .is_some_and(|seen| seen.on > tall.on && seen.trees >= Some(case.state.alive()))
 }
 
-/// One to two weeks after induction; any word on branches since then closes it.
+/// Two to three weeks after induction, when shoots start and the tie must come off; any word on branches since then closes it.
 pub(super) fn look(case: &Case<'_>) -> Option<Plan> {
     let rule = case.calendar.induction;
     let induced = case.state.induced?;
