@@ -209,6 +209,33 @@ fn a_restored_store_is_the_one_that_was_backed_up() {
 
 /// What waits in a backup may have been sent since it was taken.
 #[test]
+fn only_the_newest_copies_are_kept_and_nothing_of_others_is_removed() {
+    let place = Place::filled();
+    let folder = place.path("copies");
+    fs::create_dir(&folder).unwrap();
+    let others = ["budwood-2020-01-01T000000Z", "budwood-notes", "by-hand"];
+    for other in others {
+        // None of them is a backup, whatever it is called.
+        fs::create_dir(folder.join(other)).unwrap();
+    }
+    let mut made = Vec::new();
+    for _ in 0..4 {
+        let kept = backup::backup_and_keep(&place.config(), &folder, 2, &place.clock()).unwrap();
+        made.push(kept.0);
+        place.clock.advance(TimeDelta::days(1));
+    }
+    let are_there: Vec<bool> = made.iter().map(|copy| copy.exists()).collect();
+    assert_eq!(are_there, [false, false, true, true]);
+    assert!(others.iter().all(|other| folder.join(other).exists()));
+    assert!(backup::try_restore(&made[3]).unwrap() > 0);
+    let records = made[3].join("records.jsonl");
+    let cut = fs::read(&records).unwrap();
+    fs::write(&records, &cut[..cut.len() - 1]).unwrap();
+    let why = backup::try_restore(&made[3]).unwrap_err();
+    assert!(format!("{why:#}").contains("cut off"), "{why:#}");
+}
+
+#[test]
 fn nothing_is_sent_after_a_restore_until_a_person_says_so() {
     let first = Place::filled();
     let backup = first.path("backup");

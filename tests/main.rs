@@ -23,6 +23,7 @@ mod reading;
 mod rehearse;
 mod roll;
 mod service;
+mod setting_up;
 mod simulation;
 mod store;
 mod tidy;

@@ -1,9 +1,11 @@
 //! The pages that people read say what is so: blocks of output are what the program prints, bytes
 //! of examples are those that are spoken, files that are named are there.
 //!
-//! The conversation of README.md is pinned in `demo.rs`, its examples of OneAPI in
+//! The conversation of README.md is pinned in `demo.rs`, the examples of OneAPI in
 //! `http/examples.rs`, the ten texts of parser/README.md in `reading.rs`, the kinds of record in
 //! `keep.rs`, and the files that pages name in `tidy/paths.rs`.
+
+mod operator;
 
 use std::{
     fs,
@@ -12,9 +14,13 @@ use std::{
     process::{Command, Stdio},
 };
 
+use budwood::service::config::Config;
+
 /// Every page for people.
-const PAGES: [&str; 7] = [
+const PAGES: [&str; 9] = [
     "README.md",
+    "deploy/operator.md",
+    "deploy/provider.md",
     "DEVELOPERS.md",
     "bot/README.md",
     "bot/src/store/README.md",
@@ -76,6 +82,20 @@ fn check(block: &str, output: &str) {
 fn the_first_page_is_short() {
     let bytes = read("README.md").len();
     assert!(bytes <= 12_000, "README.md has {bytes} bytes");
+}
+
+/// The lines of the first page can be used as they stand.
+#[test]
+fn the_gateways_of_the_first_page_are_read() {
+    let gateways = blocks("README.md", "toml");
+    assert_eq!(gateways.len(), 3);
+    for gateway in gateways {
+        let text = format!(
+            "[store]\nfolder = \"s\"\n[web]\nlisten = \"127.0.0.1:1\"\n{gateway}[line]\n\
+             name = \"x\"\nown_number = \"12345\"\ncountry = \"GB\"\nfallback_zone = \"UTC\"\n"
+        );
+        Config::parse(&text, Path::new(".")).unwrap();
+    }
 }
 
 /// What an adviser is told to text is answered.

@@ -9,6 +9,7 @@ mod lines;
 mod provider;
 mod reload;
 mod running;
+mod supervisor;
 mod tls;
 mod trying;
 
@@ -463,6 +464,16 @@ fn a_configuration_is_checked_and_a_wrong_one_named() {
     let good = budwood_in(folder.path(), &["check", "budwood.toml"]);
     assert!(good.status.success(), "{}", text_of(&good));
     assert!(text_of(&good).contains("configuration: good"));
+    // Two files that are not there are both named.
+    let more = "[languages]\nfiles = [\"xx.toml\"]\n[calendars]\nfiles = [\"yy.toml\"]\n";
+    write_config(folder.path(), None, more);
+    let bad = budwood_in(folder.path(), &["check", "budwood.toml"]);
+    let said = text_of(&bad);
+    assert_eq!(bad.status.code(), Some(1));
+    assert!(
+        said.contains("xx.toml") && said.contains("yy.toml"),
+        "{said}"
+    );
     write_config(folder.path(), None, "[nudges]\nquiet_form = \"19:00\"\n");
     for command in ["check", "serve"] {
         let bad = budwood_in(folder.path(), &[command, "budwood.toml"]);

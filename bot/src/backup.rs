@@ -13,7 +13,7 @@ mod folder;
 mod log;
 pub(crate) mod source;
 
-use std::path::Path;
+use std::path::{Path, PathBuf};
 
 use anyhow::{Context, bail};
 
@@ -32,6 +32,34 @@ use crate::{
 pub fn backup(config: &Config, folder: &Path, clock: &Clock) -> anyhow::Result<u64> {
     folder::refuse_taken(folder)?;
     folder::write(folder, Source::open(config)?, clock.now())
+}
+
+/// Copies everything into a new folder in this one, named by the moment, and then removes the oldest
+/// of such copies until so many are left. Gives the new folder, and how many records it has.
+///
+/// # Errors
+///
+/// As for [`backup`]; nothing is removed then.
+pub fn backup_and_keep(
+    config: &Config,
+    folder: &Path,
+    keep: usize,
+    clock: &Clock,
+) -> anyhow::Result<(PathBuf, u64)> {
+    folder::prepare(folder)?;
+    let copy = folder::named(folder, clock.now());
+    let records = backup(config, &copy, clock)?;
+    folder::keep_newest(folder, keep)?;
+    Ok((copy, records))
+}
+
+/// Reads and checks a whole backup as a restore would. Gives how many records it has.
+///
+/// # Errors
+///
+/// When it is not whole and good.
+pub fn try_restore(folder: &Path) -> anyhow::Result<u64> {
+    Ok(folder::check(folder)?.summary.records)
 }
 
 /// Fills an empty store from a backup. Gives how many records.

@@ -1,6 +1,7 @@
 //! The command line: its grammar, and which file does each command. Help texts are the doc comments.
 
 pub mod check_calendar;
+mod checking;
 pub mod demo;
 pub mod due;
 mod gateway;
@@ -12,6 +13,7 @@ pub mod planning;
 pub mod read;
 pub mod rehearse;
 mod roll_columns;
+pub mod setup;
 pub mod talk;
 
 use std::{
@@ -30,7 +32,7 @@ use self::page::Page;
 use crate::service::{
     self,
     clock::Clock,
-    setup::{self, config},
+    setup::{built_in, config},
 };
 
 /// A message bot for rubber smallholders and the adviser who looks after them.
@@ -54,6 +56,8 @@ enum Command {
         /// The configuration, such as deploy/budwood.toml.
         config: PathBuf,
     },
+    /// Makes a configuration, its secrets and the begin of a list of people, from six answers.
+    Setup(setup::SetupArgs),
     /// Opens a phone in the terminal: text as any registered person, see the answers, move time.
     Talk {
         /// The list of people and blocks; without it the demo's list.
@@ -90,6 +94,10 @@ enum Command {
         config: PathBuf,
         /// The new folder, such as backups/2026-11-25. It must not be there yet, or be empty.
         folder: PathBuf,
+        /// Make the new folder inside this one, named by the moment, and keep only so many of them:
+        /// the newest.
+        #[arg(long, value_name = "COPIES", value_parser = clap::value_parser!(u16).range(1..))]
+        keep: Option<u16>,
     },
     /// Fills an empty store from a backup. The service must not be running.
     ///
@@ -101,6 +109,9 @@ enum Command {
         config: PathBuf,
         /// The folder of the backup.
         folder: PathBuf,
+        /// Only read and check the backup. Needs no empty store and changes nothing.
+        #[arg(long = "try")]
+        only_try: bool,
     },
     /// Lets texts leave again after a restore or an import. The service may run.
     ///
@@ -160,6 +171,9 @@ enum Command {
         /// Also read every record of its store. The service may run.
         #[arg(long)]
         records: bool,
+        /// Also try what it names on this computer: the port, the secrets, the store and its disk.
+        #[arg(long = "try")]
+        with_try: bool,
     },
 }
 
@@ -242,37 +256,38 @@ pub fn run() -> anyhow::Result<ExitCode> {
         Command::Serve { config } => {
             runtime()?.block_on(service::serve(&config))?;
         }
+        Command::Setup(args) => setup::run(&args, &mut io::stdin().lock(), &mut Page::open())?,
         Command::Talk { roll, store, from } => {
             let options = talk::Options { roll, store, from };
             talk::run(&options, &Clock::System, io::stdin().lock(), Page::open())?;
         }
         Command::Read { text, received, .. } => read_texts(text.as_deref(), received)?,
-        Command::Roll {
-            command: RollCommand::Check { file, config },
-        } => {
-            return lists::check(&file, config.as_deref());
-        }
-        Command::Roll {
-            command: RollCommand::Load { file, config },
-        } => {
-            return lists::load(&file, &config);
-        }
-        Command::Roll {
-            command: RollCommand::Columns,
-        } => write!(Page::open(), "{}", roll_columns::page())?,
+        Command::Roll { command } => return roll(command),
         Command::Check {
             command: Some(CheckCommand::Calendar { file }),
             ..
         } => return check_calendar::check(&file, &mut Page::open()),
         Command::Check {
-            config, records, ..
-        } => keeping::check(&config.unwrap_or_default(), records)?,
-        Command::Backup { config, folder } => keeping::backup(&config, &folder)?,
-        Command::Restore { config, folder } => keeping::restore(&config, &folder)?,
+            config,
+            records,
+            with_try,
+            ..
+        } => checking::check(&config.unwrap_or_default(), records, with_try)?,
+        Command::Backup {
+            config,
+            folder,
+            keep,
+        } => keeping::backup(&config, &folder, keep)?,
+        Command::Restore {
+            folder,
+            only_try: true,
+            ..
+        } => keeping::try_restore(&folder)?,
+        Command::Restore { config, folder, .. } => keeping::restore(&config, &folder)?,
         Command::Release { config } => keeping::release(&config)?,
         Command::Reload { config } => keeping::reload(&config)?,
         Command::Health { config } => {
-            let config = setup::config(&config)?;
+            let config = self::config(&config)?;
             runtime()?.block_on(health::ask(&config, &mut Page::open()))?;
         }
         Command::Gateway {
@@ -286,12 +301,7 @@ pub fn run() -> anyhow::Result<ExitCode> {
             let page = gateway::try_inbound(&config, &name, &inbound)?;
             write!(Page::open(), "{page}")?;
         }
-        Command::Log {
-            command: LogCommand::Export { config, file },
-        } => keeping::export(&config, &file)?,
-        Command::Log {
-            command: LogCommand::Import { config, file },
-        } => keeping::import(&config, &file)?,
+        Command::Log { command } => log(&command)?,
         Command::Rehearse(args) => {
             let mut out = Page::open();
             rehearse::run(&args, &Clock::System, &mut out, &mut page::progress())?;
@@ -304,6 +314,24 @@ pub fn run() -> anyhow::Result<ExitCode> {
         Command::Due { config, on, .. } => due_on(&config.unwrap_or_default(), on)?,
     }
     Ok(ExitCode::SUCCESS)
+}
+
+fn roll(command: RollCommand) -> anyhow::Result<ExitCode> {
+    match command {
+        RollCommand::Check { file, config } => lists::check(&file, config.as_deref()),
+        RollCommand::Load { file, config } => lists::load(&file, &config),
+        RollCommand::Columns => {
+            write!(Page::open(), "{}", roll_columns::page())?;
+            Ok(ExitCode::SUCCESS)
+        }
+    }
+}
+
+fn log(command: &LogCommand) -> anyhow::Result<()> {
+    match command {
+        LogCommand::Export { config, file } => keeping::export(config, file),
+        LogCommand::Import { config, file } => keeping::import(config, file),
+    }
 }
 
 /// What carries requests and connections.
@@ -319,7 +347,7 @@ fn moment(text: &str) -> Result<NaiveDateTime, String> {
 }
 
 fn read_texts(text: Option<&str>, received: Option<NaiveDateTime>) -> anyhow::Result<()> {
-    let setup = setup::built_in(0)?;
+    let setup = built_in(0)?;
     let now = Clock::System.now().naive_utc();
     let received = received.unwrap_or_else(|| now.with_nanosecond(0).unwrap_or(now));
     let mut out = Page::open();

@@ -14,12 +14,13 @@ mod reload;
 pub mod server;
 pub mod setup;
 pub mod signature;
+mod supervisor;
 pub mod taken;
 pub mod telemetry;
 pub(crate) mod value;
 pub mod web;
 
-use std::{env, io, net::TcpListener, path::Path, sync::Arc};
+use std::{env, fs, io, net::TcpListener, path::Path, sync::Arc};
 
 use anyhow::{Context, bail};
 use tokio::{
@@ -38,6 +39,7 @@ use self::{
     reload::{Reloader, Reloads},
     server::{Room, outbox::Outbox, start},
     setup::open_engine,
+    supervisor::Supervisor,
     web::WebSettings,
 };
 
@@ -55,10 +57,31 @@ pub async fn serve(config: &Path) -> anyhow::Result<()> {
     let log = telemetry::start(&config.log_filter)?;
     let listener = TcpListener::bind(config.web.listen)
         .with_context(|| format!("cannot listen on {}", config.web.listen))?;
-    let environment = |name: &str| env::var(name).ok();
-    let reloads = Reloads { config: file, log };
-    let reloads = Some((reloads, hang_up));
-    run(config, &environment, listener, Clock::System, stop, reloads).await
+    let system = System {
+        reloads: Reloads { config: file, log },
+        hang_up,
+        supervisor: Supervisor::of(&|name| env::var(name).ok()),
+    };
+    let (clock, system) = (Clock::System, Some(system));
+    run(config, &secret, listener, clock, stop, system).await
+}
+
+/// What the system that runs the service is to it.
+struct System {
+    reloads: Reloads,
+    hang_up: Signal,
+    supervisor: Supervisor,
+}
+
+/// Looks a secret up: in the environment, or as a file of its name among the credentials that a
+/// service manager hands over.
+#[must_use]
+pub fn secret(name: &str) -> Option<String> {
+    env::var(name).ok().or_else(|| {
+        let folder = env::var_os("CREDENTIALS_DIRECTORY")?;
+        let kept = fs::read_to_string(Path::new(&folder).join(name)).ok()?;
+        Some(kept.trim().to_owned())
+    })
 }
 
 /// The whole service, with its secrets, listener, clock and stop signal given: tests pass their
@@ -83,7 +106,7 @@ async fn run(
     listener: TcpListener,
     clock: Clock,
     stop: impl Future<Output = ()> + Send + 'static,
-    reloads: Option<(Reloads, Signal)>,
+    system: Option<System>,
 ) -> anyhow::Result<()> {
     let gateways = config.open_gateways(environment, &clock)?;
     let engine = open_engine(&config, clock.now())?;
@@ -106,11 +129,16 @@ async fn run(
     let (stop_outbox, outbox_stops) = watch::channel(false);
     let mut tasks = JoinSet::new();
     let (ask, asked) = mpsc::channel(limits::RELOADS_WAITING_MAX);
-    if let Some((reloads, hang_up)) = reloads {
+    let supervisor = system.map(|system| {
         let handle = running.handle.clone();
-        tasks.spawn(Reloader::new(reloads, config.clone(), secret, handle).serve(asked));
-        tasks.spawn(ask_on_signal(hang_up, ask.clone(), outbox_stops.clone()));
-    }
+        tasks.spawn(Reloader::new(system.reloads, config.clone(), secret, handle).serve(asked));
+        tasks.spawn(ask_on_signal(
+            system.hang_up,
+            ask.clone(),
+            outbox_stops.clone(),
+        ));
+        Arc::new(system.supervisor)
+    });
     tasks.spawn(control.serve(running.handle.clone(), ask, outbox_stops.clone()));
     let outbox = Outbox {
         running: &running,
@@ -123,6 +151,9 @@ async fn run(
     }
     let intake: Arc<dyn Intake> = Arc::new(running.handle.clone());
     let watch = running.watch();
+    if let Some(supervisor) = &supervisor {
+        supervisor.begin(watch.clone(), outbox.stop.clone(), &mut tasks);
+    }
     let watched = watch.clone();
     let stop = async move {
         tokio::select! {
@@ -131,6 +162,9 @@ async fn run(
         }
     };
     web::serve(listener, intake, settings, stop).await?;
+    if let Some(supervisor) = &supervisor {
+        supervisor.stopping();
+    }
     if watch.is_stuck() {
         bail!("the store did not answer for a minute");
     }

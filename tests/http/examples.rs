@@ -1,4 +1,4 @@
-//! The examples of README.md, byte for byte: what a provider may send, and what it gets.
+//! The examples of deploy/provider.md, byte for byte: what a provider may send, and what it gets.
 //!
 //! The shapes are those of the GSMA OneAPI (OMA RESTful Network API for Short Messaging).
 
@@ -24,9 +24,9 @@ use budwood_scheduler::MessageId;
 
 use super::{RFC_6750, SIGNED_AT, Service, at, bearer};
 
-const README: &str = include_str!("../../README.md");
+const PAGE: &str = include_str!("../../deploy/provider.md");
 
-/// A request as a `curl` line of README has it.
+/// A request as a `curl` line of the page has it.
 struct Curl {
     headers: Vec<(String, String)>,
     path: String,
@@ -35,7 +35,7 @@ struct Curl {
 
 /// The requests that are shown, in order. The token stands in a variable there.
 fn curls() -> Vec<Curl> {
-    let shown = README.split("curl ").skip(1);
+    let shown = PAGE.split("curl ").skip(1);
     shown
         .map(|text| curl(text.split("```").next().unwrap()))
         .collect()
@@ -108,7 +108,7 @@ async fn the_token_of_the_example_is_needed() {
 
 #[tokio::test]
 async fn a_provider_gets_what_is_shown() {
-    let (_, shown) = README.split_once("```http\n").unwrap();
+    let (_, shown) = PAGE.split_once("```http\n").unwrap();
     let (shown, _) = shown.split_once("\n```").unwrap();
     let (head, body) = shown.split_once("\n\n").unwrap();
     let mut head = head.lines();

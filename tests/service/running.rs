@@ -18,7 +18,7 @@ use crate::http::client;
 /// How long to wait before asking again.
 const AGAIN: Duration = Duration::from_millis(20);
 
-const SECRET: &str = "s3cret-of-the-line";
+pub(super) const SECRET: &str = "s3cret-of-the-line";
 
 /// Runs a command to its end.
 pub(super) fn budwood(arguments: &[&str]) -> Output {
@@ -96,6 +96,16 @@ impl Running {
         Self::answering(Self::start_up(folder)).await
     }
 
+    /// Starts it by this command, and waits until it answers.
+    pub(super) async fn started_by(folder: &Path, command: Command) -> Self {
+        Self::answering(Self::spawn(folder, command)).await
+    }
+
+    /// The same, with no secret in the environment.
+    pub(super) async fn without_secrets(folder: &Path, command: Command) -> Self {
+        Self::answering(Self::spawn_as_it_is(folder, command)).await
+    }
+
     /// Starts it where the system knows one authority for certificates, and waits until it answers.
     pub(super) async fn start_trusting(folder: &Path, authority: &str) -> Self {
         let file = folder.join("authority.pem");
@@ -121,14 +131,19 @@ impl Running {
     }
 
     fn spawn(folder: &Path, mut command: Command) -> Self {
+        command
+            .env("BUDWOOD_SECRET_LINE_IN", SECRET)
+            .env("BUDWOOD_SECRET_LINE", SECRET);
+        Self::spawn_as_it_is(folder, command)
+    }
+
+    fn spawn_as_it_is(folder: &Path, mut command: Command) -> Self {
         let config = fs::read_to_string(folder.join("budwood.toml")).expect("a configuration");
         let (_, address) = config.split_once("listen = \"").expect("an address");
         let address = address.split('"').next().expect("an address");
         let log = folder.join("log.txt");
         let file = File::create(&log).expect("a log");
         let child = command
-            .env("BUDWOOD_SECRET_LINE_IN", SECRET)
-            .env("BUDWOOD_SECRET_LINE", SECRET)
             .stdout(Stdio::from(file.try_clone().expect("a second handle")))
             .stderr(Stdio::from(file))
             .spawn()

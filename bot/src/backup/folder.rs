@@ -4,11 +4,11 @@ use std::{
     fs::{self, DirBuilder, File},
     io::{Read, Write},
     os::unix::fs::DirBuilderExt,
-    path::Path,
+    path::{Path, PathBuf},
 };
 
 use anyhow::{Context, bail};
-use chrono::{DateTime, Utc};
+use chrono::{DateTime, NaiveDateTime, Utc};
 use serde::{Deserialize, Serialize};
 
 use super::{
@@ -131,6 +131,39 @@ fn remove(part: &Path) -> std::io::Result<()> {
         }
     }
     fs::remove_dir(part)
+}
+
+/// Makes the folder in which several backups are kept, if it is not there.
+pub(super) fn prepare(folder: &Path) -> anyhow::Result<()> {
+    let made = DirBuilder::new().recursive(true).mode(0o700).create(folder);
+    made.with_context(|| format!("cannot make {}", folder.display()))
+}
+
+/// How the backups are called that are kept side by side: in the order of time.
+const NAME: &str = "budwood-%Y-%m-%dT%H%M%SZ";
+
+/// The place of a backup among others.
+pub(super) fn named(folder: &Path, now: DateTime<Utc>) -> PathBuf {
+    folder.join(now.format(NAME).to_string())
+}
+
+/// Removes the oldest of the backups that were named so. What has another name, or is no backup,
+/// stays.
+pub(super) fn keep_newest(folder: &Path, keep: usize) -> anyhow::Result<()> {
+    let is_ours = |path: &PathBuf| {
+        let name = path.file_name().and_then(|name| name.to_str());
+        let is_named = name.is_some_and(|name| NaiveDateTime::parse_from_str(name, NAME).is_ok());
+        is_named && manifest(path).is_ok()
+    };
+    let inside = fs::read_dir(folder)?.collect::<Result<Vec<_>, _>>()?;
+    let paths = inside.into_iter().map(|entry| entry.path());
+    let mut copies: Vec<PathBuf> = paths.filter(is_ours).collect();
+    copies.sort();
+    let surplus = copies.len().saturating_sub(keep);
+    for old in copies.iter().take(surplus) {
+        remove(old).with_context(|| format!("cannot remove {}", old.display()))?;
+    }
+    Ok(())
 }
 
 /// Reads a whole backup, and says whether it is good.

@@ -11,7 +11,7 @@ use std::{
 use anyhow::{Context, bail};
 use serde::Deserialize;
 
-use crate::service::config::Config;
+use crate::service::{config::Config, gateway::http};
 
 /// Who does not answer by then is not well.
 const PATIENCE: Duration = Duration::from_secs(5);
@@ -49,10 +49,7 @@ struct Gateway {
 pub async fn ask(config: &Config, out: &mut impl Write) -> anyhow::Result<()> {
     let url = format!("http://{}/health", here(config.web.listen));
     // No front server and no proxy is asked: only this computer.
-    let client = reqwest::Client::builder()
-        .timeout(PATIENCE)
-        .no_proxy()
-        .build()?;
+    let client = http::client().timeout(PATIENCE).build()?;
     let told = client.get(&url).send().await;
     let told = told.with_context(|| format!("no service answers at {url}"))?;
     let answer: Answer = (told.json().await)

@@ -1,5 +1,5 @@
 //! What an operator does with a store and with the service that runs: backup and restore, export
-//! and import, release, reload, check.
+//! and import, release, reload.
 
 use std::{io::Write, path::Path};
 
@@ -8,35 +8,22 @@ use anyhow::bail;
 use super::page::Page;
 use crate::{
     backup,
-    service::{
-        clock::Clock,
-        control::Control,
-        setup::{self, config},
-    },
+    service::{clock::Clock, control::Control, setup::config},
 };
 
-pub(super) fn check(path: &Path, with_records: bool) -> anyhow::Result<()> {
-    let config = config(path)?;
-    let setup = setup::from_config(&config)?;
-    let calendars: Vec<&str> = setup.calendars.keys().map(String::as_str).collect();
-    let mut out = Page::open();
-    writeln!(out, "configuration: good")?;
-    let languages: Vec<&str> = setup.reader.languages().collect();
-    writeln!(out, "languages read: {}", languages.join(", "))?;
-    for doubt in setup::pack_doubts(&config)? {
-        writeln!(out, "doubtful: {doubt}")?;
-    }
-    writeln!(out, "calendars: {}", calendars.join(", "))?;
-    if with_records {
-        let records = backup::check_records(&config)?;
-        writeln!(out, "records: {records}, all of them can be read")?;
-    }
+pub(super) fn backup(path: &Path, folder: &Path, keep: Option<u16>) -> anyhow::Result<()> {
+    let (config, clock) = (config(path)?, Clock::System);
+    let (copy, records) = match keep {
+        Some(keep) => backup::backup_and_keep(&config, folder, keep.into(), &clock)?,
+        None => (folder.to_owned(), backup::backup(&config, folder, &clock)?),
+    };
+    writeln!(Page::open(), "{records} records in {}", copy.display())?;
     Ok(())
 }
 
-pub(super) fn backup(path: &Path, folder: &Path) -> anyhow::Result<()> {
-    let records = backup::backup(&config(path)?, folder, &Clock::System)?;
-    writeln!(Page::open(), "{records} records in {}", folder.display())?;
+pub(super) fn try_restore(folder: &Path) -> anyhow::Result<()> {
+    let records = backup::try_restore(folder)?;
+    writeln!(Page::open(), "{records} records, all of them can be put in")?;
     Ok(())
 }
 

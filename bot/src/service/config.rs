@@ -243,6 +243,20 @@ impl Config {
             .collect()
     }
 
+    /// What keeps gateways from being opened here, such as a secret that is not there.
+    #[must_use]
+    pub fn missing_secrets(&self, environment: Environment<'_>, clock: &Clock) -> Vec<String> {
+        let fault = |one: &GatewayConfig| {
+            let secrets = Secrets {
+                gateway: &one.name,
+                environment,
+            };
+            let fault = one.plan.open(&secrets, clock).err()?;
+            Some(format!("gateway {}: {fault}", one.name))
+        };
+        self.gateways.iter().filter_map(fault).collect()
+    }
+
     /// Makes the gateways, with their secrets from the environment.
     ///
     /// # Errors

@@ -51,6 +51,26 @@ pub fn built_in(secret: u64) -> anyhow::Result<Setup> {
     })
 }
 
+/// Everything that is wrong with the files that a configuration names, and the languages.
+#[must_use]
+pub fn faults(config: &Config) -> Vec<String> {
+    let mut faults = Vec::new();
+    let mut note = |fault: Option<anyhow::Error>| {
+        faults.extend(fault.map(|fault| format!("{fault:#}")));
+    };
+    for file in &config.language_files {
+        note(reader(std::slice::from_ref(file)).err());
+    }
+    for file in &config.calendar_files {
+        note(calendars(std::slice::from_ref(file)).err());
+    }
+    if faults.is_empty() {
+        // What only goes wrong together.
+        faults.extend(from_config(config).err().map(|fault| format!("{fault:#}")));
+    }
+    faults
+}
+
 /// The setup of a service.
 ///
 /// # Errors

@@ -116,7 +116,7 @@ pub(super) fn refuse_new_work(batch: Vec<Job>) -> Vec<Job> {
 }
 
 /// What this program may still write; the part that only root may use does not count.
-fn free_bytes(folder: &std::path::Path) -> io::Result<u64> {
+pub(crate) fn free_bytes(folder: &std::path::Path) -> io::Result<u64> {
     let disk = rustix::fs::statvfs(folder)?;
     Ok(disk.f_bavail.saturating_mul(disk.f_frsize))
 }
