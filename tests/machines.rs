@@ -58,7 +58,7 @@ fn talk(desk: &mut Desk, first: &str, answer: impl Fn(&str, usize) -> String) ->
 
 /// What phones answer by themselves while somebody drives, and what is answered each time.
 const DRIVING: &str = "I am driving and read this when I am back";
-const ASKING: &str = "who is this and what must I do now";
+const ASKING: &str = "what now, what must I do on my land";
 
 #[test]
 fn what_always_answers_the_same_is_answered_twice_at_most() {

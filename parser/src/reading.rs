@@ -47,10 +47,7 @@ pub struct Known<'a> {
 
 /// Everything that a text says.
 #[derive(Clone, Debug, Default, PartialEq)]
-#[expect(
-    clippy::struct_excessive_bools,
-    reason = "each is so of a text by itself"
-)]
+#[expect(clippy::struct_excessive_bools, reason = "each is so of a text")]
 pub struct Reading {
     /// Work and sights reported, in the order of the text.
     pub reports: Vec<Report>,

@@ -101,7 +101,7 @@ fn refused_numbers_say_what_to_do() {
     // three digits, and is as long as some numbers of the UK are, so it is only doubted.
     insta::assert_snapshot!(said(&phone_list("020 7946 0123;0808 157 0123;07700900")), @r#"
     line 3: doubtful: +442079460123 is a landline number; texts will probably not arrive
-    line 3: doubtful: +448081570123 is the number of a service; is it a person's?
+    line 3: doubtful: +448081570123 is the number of a service, a satellite or a ship; it gets no texts
     line 3: doubtful: +447700900 is in no range of numbers known to be in use; compare it with the phone
     "#);
 }

@@ -66,7 +66,7 @@ fn a_forged_handover_moves_nothing() {
 #[test]
 fn a_text_is_passed_on_by_a_code_and_only_to_a_colleague() {
     let mut desk = desk();
-    desk.text(KETI, "is it bad that 9 trees died");
+    desk.text(KETI, "why did 9 trees die");
     desk.text(ADVISER, "next");
     desk.send_all();
     assert_eq!(desk.text(ADVISER, "p Tamo"), "answered");

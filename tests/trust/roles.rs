@@ -81,7 +81,7 @@ fn verb(name: &str, is_own: bool) -> (String, &'static str) {
         "late" => (format!("late {group}"), "late"),
         "dead" => (format!("dead {group}"), "2 of"),
         "member" => (person.to_owned(), "planted 12 Nov"),
-        "whose" => (format!("who {digits}"), person),
+        "whose" => (format!("who {digits}"), "agreed"),
         "next" => (
             "next".to_owned(),
             if is_own { "Tamo Oss" } else { "Keti Olm" },
@@ -196,7 +196,7 @@ fn a_clerk_works_through_the_queue_of_the_group() {
     const CLERK: &str = "+447700900102";
     const MARA: &str = "+447700900100";
     let mut desk = desk();
-    desk.text("+447700900005", "is it bad that 9 trees died");
+    desk.text("+447700900005", "why did 9 trees die");
     desk.text(CLERK, "next");
     desk.text(CLERK, "next");
     desk.send_all();

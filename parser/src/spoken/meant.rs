@@ -302,7 +302,12 @@ fn learned(
     let is_other = by_rules.as_ref().is_none_or(|query| query.topic != topic);
     // Who worries may tell something, or be in need.
     let worries = matches!(topic, Topic::Advice | Topic::HowTo | Topic::Other);
-    let may_be = is_other && !(worries && (reading.may_need || !reading.reports.is_empty()));
+    // "Fire in my field" asks nothing: harm that the lists tell of is no question unless worded so.
+    let harmed = sender != Sender::Adviser
+        && !asked.worded
+        && reading.reports.iter().any(|report| report.kind.is_harm());
+    let may_be =
+        is_other && !harmed && !(worries && (reading.may_need || !reading.reports.is_empty()));
     if asked.is_sure(sender, told || reading.may_need) && may_be {
         let query = of_likely(pieces, (topic, kind));
         reading.acts = if topic.is_deed() {
