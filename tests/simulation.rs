@@ -93,7 +93,7 @@ fn large_valley() {
         ("farm-years", 250),
         ("texts in", 12_000),
         ("facts", 11_000),
-        ("warned blocks", 380),
+        ("warned blocks", 320),
         ("nudges", 9_700),
         ("waiting phones", 8_400),
         ("lists", 95),
