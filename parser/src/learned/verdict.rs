@@ -43,7 +43,7 @@ pub(crate) struct Words {
 /// The lists tell the same, and as facts.
 const SAME: i32 = 3;
 /// So sure it must be where they do, and know all words but one.
-const AGREED_MIN: i32 = 70;
+const AGREED_MIN: i32 = 73;
 /// The lists tell something else, or nothing.
 const OTHER: i32 = 1;
 /// So sure a reading must be to be stored without a question.
