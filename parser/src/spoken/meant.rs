@@ -108,12 +108,12 @@ const OF_EVERY_DAY: Least = Least {
     this: 0.2,
 };
 const CHANGED: Least = Least {
-    asked: 0.45,
-    this: 0.4,
+    asked: 0.5,
+    this: 0.5,
 };
 const REPLIED: Least = Least {
-    asked: 0.6,
-    this: 0.6,
+    asked: 0.8,
+    this: 0.8,
 };
 const FROM_NOTHING: Least = Least {
     asked: 0.92,
@@ -140,7 +140,7 @@ struct Least {
 /// What a text asks, most likely.
 #[derive(Clone, Copy)]
 pub(crate) struct Asked {
-    /// Which of [`WHATS`].
+    /// Which of [`WHATS`], and behind them of [`SAID`].
     pub(crate) what: usize,
     /// How likely it is that anything is asked.
     pub(crate) asked: f64,

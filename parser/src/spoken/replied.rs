@@ -9,7 +9,7 @@ use crate::{
     spoken::corrections,
 };
 
-/// What else can be said to the bot, each a column behind those. Who wants no more texts must say so
+/// What can be said, each a column behind those of what is asked. Who wants no more texts must say so
 /// in listed words; a person hears of it else.
 pub(crate) const SAID: [Said; 6] = [
     Said::Correct,
@@ -19,6 +19,7 @@ pub(crate) const SAID: [Said; 6] = [
     Said::Later,
     Said::Done,
 ];
+
 /// What can be said to the bot that asks nothing.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub(crate) enum Said {
@@ -44,9 +45,9 @@ impl Said {
     }
 }
 
-/// An answer stands beside no report: "weeded A, done" tells.
+/// Only a correction may stand beside what sounds like a report: "weeded A, done" tells.
 pub(crate) fn may_be_said(act: &Act, reading: &Reading) -> bool {
-    matches!(act, Act::Correct(_) | Act::Undo) || reading.reports.is_empty()
+    matches!(act, Act::Correct(_)) || reading.reports.is_empty()
 }
 
 /// A correction that holds if what was told before has one of its two values: so no word of it need be
