@@ -85,40 +85,16 @@ pub(crate) fn is_known(topic: Topic) -> bool {
 
 /// So likely it must be that something is asked, and that it is this, to be answered: a question of a
 /// farmer; one of an adviser, who asks more and tells less; a deed; a question whose words may also be
-/// a report or a need; what people ask each other every day; a correction; an answer to a question of ours,
-/// which may store a fact; one in which nothing of work is named.
-const ANSWERED: Least = Least {
-    asked: 0.65,
-    this: 0.2,
-};
-const ANSWERED_ADVISER: Least = Least {
-    asked: 0.7,
-    this: 0.15,
-};
-const DONE: Least = Least {
-    asked: 0.7,
-    this: 0.4,
-};
-const ELSE_NEEDED: Least = Least {
-    asked: 0.6,
-    this: 0.4,
-};
-const OF_EVERY_DAY: Least = Least {
-    asked: 0.96,
-    this: 0.2,
-};
-const CHANGED: Least = Least {
-    asked: 0.5,
-    this: 0.5,
-};
-const REPLIED: Least = Least {
-    asked: 0.8,
-    this: 0.8,
-};
-const FROM_NOTHING: Least = Least {
-    asked: 0.92,
-    this: 0.3,
-};
+/// a report or a need; a day to meet, which people ask each other for; a correction; an answer to a
+/// question of ours, which may store a fact; one in which nothing of work is named.
+const ANSWERED: Least = least(0.65, 0.2);
+const ANSWERED_ADVISER: Least = least(0.7, 0.15);
+const DONE: Least = least(0.7, 0.4);
+const ELSE_NEEDED: Least = least(0.6, 0.4);
+const MEETING: Least = least(0.96, 0.2);
+const CHANGED: Least = least(0.5, 0.5);
+const REPLIED: Least = least(0.8, 0.8);
+const FROM_NOTHING: Least = least(0.92, 0.3);
 /// So likely it must be that a person is told of it: where it is worded as a question about work;
 /// where it is only about work; where it is not.
 const HEARD_QUESTION: f64 = 0.1;
@@ -128,13 +104,14 @@ const FROM_NOTHING_HEARD: f64 = 0.5;
 /// So likely it must be that a text corrects, where what was told before bears it out.
 const CORRECTED_MIN: f64 = 0.2;
 
-/// What people ask each other every day.
-const EVERYDAY: [Topic; 1] = [Topic::Meeting];
-
 /// How likely something must be.
 struct Least {
     asked: f64,
     this: f64,
+}
+
+const fn least(asked: f64, this: f64) -> Least {
+    Least { asked, this }
 }
 
 /// What a text asks, most likely.
@@ -208,9 +185,8 @@ impl Asked {
     /// Whether it is sure enough to be answered; beside words that may tell something it must be surer.
     pub(crate) fn is_sure(self, sender: Sender, may_tell: bool) -> bool {
         let topic = self.topic().map(|(topic, _)| topic);
-        let of_every_day = topic.is_some_and(|topic| EVERYDAY.contains(&topic));
-        let least = if of_every_day && sender != Sender::Adviser {
-            OF_EVERY_DAY
+        let least = if topic == Some(Topic::Meeting) && sender != Sender::Adviser {
+            MEETING
         } else if !self.of_work {
             FROM_NOTHING
         } else if may_tell {
@@ -433,10 +409,7 @@ pub(crate) fn of_likely(pieces: &[Piece<'_>], (topic, kind): (Topic, Option<Kind
 }
 
 /// So sure it must be of a part of a text that it asks something else; and more is not answered.
-const PART: Least = Least {
-    asked: 0.8,
-    this: 0.6,
-};
+const PART: Least = least(0.8, 0.6);
 const PARTS_MAX: usize = 3;
 
 /// What the parts of a text ask, where they surely ask different things; else what the whole does.
