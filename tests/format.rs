@@ -184,6 +184,14 @@ fn the_samples_hold_every_kind_and_shape() {
         names("person", "/body/consent"),
         set(["unknown", "given", "withdrawn"])
     );
+    assert_eq!(
+        names("person", "/body/sharing"),
+        set(["given", "withdrawn"])
+    );
+    assert_eq!(
+        names("event", "/body/fact/consent_given/purpose"),
+        set(["buyers"])
+    );
 }
 
 #[test]

@@ -11,7 +11,8 @@ use std::collections::BTreeMap;
 use budwood::roll::{Column, Known, Need, Plan, RowKind, plan};
 use budwood_parser::{Measure, Unit};
 use budwood_scheduler::{
-    BlockId, BlockState, Body, Consent, Directory, Event, EventId, Person, PersonId, Role, Source,
+    BlockId, BlockState, Body, Consent, Directory, Event, EventId, Person, PersonId, Purpose, Role,
+    Source,
 };
 use chrono::{NaiveDate, NaiveTime, Weekday};
 use proptest::prelude::{any, prop_assert, proptest};
@@ -371,6 +372,7 @@ fn consent_is_a_fact_with_its_day_and_manner() {
     let plan = office.load(list.as_bytes());
     let given = |name: &str, how: &str| Body::ConsentGiven {
         person: office.person(name).id,
+        purpose: Purpose::Reminders,
         how: how.to_string(),
     };
     assert_eq!(

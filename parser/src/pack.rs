@@ -16,6 +16,8 @@
 //! | `weekdays`, `months` | names of [`Day`], 1 to 12 | `monday = ["mon"]` |
 //! | `stances`, `alarms`, `topics`, `adviser` | names of these | `plan = ["will"]` |
 //! | `words` | words without a value | `block = ["plot"]` |
+//! | `books` | names of topics: how a text begins that asks or fills the books | `stock = ["stock"]` |
+//! | `own` | names of topics, with `_yes` or `_no` for a decision: the whole text | `share_yes = ["share yes"]` |
 //! | `numbers` | how number words join, see below | `values.20 = ["twenty"]` |
 //! | `twins` | a listed word | `dead = ["deaf"]`: always asked about |
 //! | `expands` | listed words | `"satu karung" = ["sekarung"]`: one word for several |
@@ -119,6 +121,16 @@ pub struct Pack {
     pub(crate) joins: Joins,
     /// What a text begins with that asks the books of a group, or enters something in them.
     pub(crate) books: Vec<(String, Topic)>,
+    /// What a text is, word for word, that decides something about the sender alone.
+    pub(crate) own: Vec<Own>,
+}
+
+/// Words by which people decide something about themselves, what they decide, and how.
+#[derive(Clone, Debug)]
+pub(crate) struct Own {
+    pub(crate) phrase: String,
+    pub(crate) topic: Topic,
+    pub(crate) yes: Option<bool>,
 }
 
 /// A word or phrase with one meaning.
@@ -212,6 +224,7 @@ fn read_pack(file: &Table<'_>) -> Result<Pack, TableError> {
         twins: read_pairs(file, "twins")?,
         expands: read_pairs(file, "expands")?,
         books: read_books(file)?,
+        own: read_own(file)?,
         entries,
         joins,
     })
@@ -250,6 +263,30 @@ fn read_books(file: &Table<'_>) -> Result<Vec<(String, Topic)>, TableError> {
         Ok(())
     })?;
     Ok(books)
+}
+
+/// Words by which people decide something about themselves, as `share_yes`. They are no words of the
+/// lists: they count only as the whole text.
+fn read_own(file: &Table<'_>) -> Result<Vec<Own>, TableError> {
+    let mut own = Vec::new();
+    file.table("own", |table| {
+        for key in table.keys() {
+            let (name, yes) = match (key.strip_suffix("_yes"), key.strip_suffix("_no")) {
+                (Some(name), _) => (name, Some(true)),
+                (_, Some(name)) => (name, Some(false)),
+                (None, None) => (key, None),
+            };
+            let topic = Topic::from_name(name);
+            let topic = topic.ok_or_else(|| table.error(key, "is not a key that is known here"))?;
+            for phrase in table.texts(key)? {
+                let phrase = fold(phrase);
+                check_words(table, key, &phrase)?;
+                own.push(Own { phrase, topic, yes });
+            }
+        }
+        Ok(())
+    })?;
+    Ok(own)
 }
 
 fn check_words(table: &Table<'_>, key: &str, phrase: &str) -> Result<(), TableError> {

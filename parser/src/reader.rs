@@ -31,14 +31,20 @@ use crate::{
     meaning::Plain,
     pack::{Pack, PackFault},
     pieces::{compose, cutter, known, letters, tongues, used::Uses, words},
-    reading::{Doubt, Known, Problem, Reading, Report, Sender, Stance, Topic, Unnamed},
+    reading::{Doubt, Known, Problem, Reading, Report, Sender, Stance, Unnamed},
     rules::{
         gate, plans,
         reports::{self, Told},
         segment::{self, Segment, Segments},
         unsure,
     },
-    spoken::{acts, alarm, askings::Askings, books, meant, said::spoken, signals::ByLists},
+    spoken::{
+        acts, alarm,
+        askings::Askings,
+        books, meant, own,
+        said::{Apart, spoken},
+        signals::ByLists,
+    },
 };
 
 /// Reads texts in the languages of its packs.
@@ -46,8 +52,8 @@ pub struct Reader {
     lexicon: Lexicon,
     weights: Weights,
     askings: Askings,
-    /// Words by which books are asked.
-    books: Vec<(String, Topic)>,
+    /// Words that are in no list.
+    apart: Apart,
 }
 
 impl Reader {
@@ -70,7 +76,10 @@ impl Reader {
         let trade = Pack::parse(languages::TRADE);
         match trade {
             Ok(trade) if faults.is_empty() => Ok(Self {
-                books: books::words(&packs),
+                apart: Apart {
+                    books: books::words(&packs),
+                    own: own::words(&packs),
+                },
                 lexicon: Lexicon::new(&packs, &trade),
                 weights: Weights::built_in(),
                 askings: Askings::built_in(),
@@ -176,7 +185,7 @@ impl Reader {
             Glance::of(pieces),
             gate::is_well_known(pieces, segments.len()),
         );
-        let spoken = spoken(pieces, glance, &folded, (known.sender, calm), &self.books);
+        let spoken = spoken(pieces, glance, &folded, (known.sender, calm), &self.apart);
         if let Some(word) = gate::oddity(pieces, &stances, &told, &folded) {
             stances.clear();
             told.doubt(&Doubt::StrangeWord(word.to_string()));

@@ -363,6 +363,8 @@ named! {
         Allot = "allot",
         /// When fertiliser is bought together, and what a bag costs (leader, adviser).
         Buying = "buying",
+        /// Whether buyers may be told of the own land.
+        Share = "share",
     }
 }
 

@@ -7,6 +7,7 @@ pub(crate) mod askings;
 pub(crate) mod books;
 pub(crate) mod corrections;
 pub(crate) mod meant;
+pub(crate) mod own;
 pub(crate) mod queries;
 pub(crate) mod replied;
 pub(crate) mod said;

@@ -32,7 +32,7 @@ pub use land::block::{BlockState, Census, Cohort, Living, NudgeTrack};
 pub use land::book::Book;
 pub use land::directory::{Block, Consent, Directory, Group, Person, PersonLink, Phone, Role};
 pub use words::entered::Entered;
-pub use words::event::{Body, Event, Happened, Source};
+pub use words::event::{Body, Event, Happened, Purpose, Source};
 pub use words::hold::{Hold, Reason};
 pub use words::id::{BlockId, EventId, GroupId, MessageId, PersonId};
 pub use words::{

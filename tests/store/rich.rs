@@ -17,7 +17,7 @@ use budwood_parser::{
 };
 use budwood_scheduler::{
     Block, BlockId, BlockState, Body, Book, Consent, Event, EventId, Group, GroupId, Happened,
-    MessageId, Person, PersonId, PersonLink, Phone, Role, Source, TaskKind,
+    MessageId, Person, PersonId, PersonLink, Phone, Purpose, Role, Source, TaskKind,
     decide::{Draft, Missing},
     jobs::nudge::TextedWeeks,
     words::point::Point,
@@ -148,11 +148,13 @@ fn bodies() -> Vec<Body> {
         },
         Body::ConsentGiven {
             person,
+            purpose: Purpose::Reminders,
             how: "text START".to_owned(),
         },
         Body::ConsentWithdrawn {
             person,
-            how: "text STOP".to_owned(),
+            purpose: Purpose::Buyers,
+            how: "text SHARE".to_owned(),
         },
         Body::Erased { person },
     ]
@@ -209,6 +211,7 @@ fn persons() -> Vec<Person> {
             role,
             language: "en".to_owned(),
             group: (role != Role::Adviser).then_some(GroupId(1)),
+            sharing: consent.clone(),
             consent,
             hold: None,
             erased: role == Role::Viewer,

@@ -24,6 +24,8 @@ pub(super) fn longest(case: &Case<'_>, key: &str, value: &str) -> Option<String>
         ("ready-group", "now" | "early" | "unknown") | ("map-list", "area" | "blocks") => {
             "500".to_owned()
         }
+        ("my-data" | "share-ask", "sharing") => tongue.say(Key::SharingNo, args! {}),
+        (_, "shared" | "kept") => "500".to_owned(),
         (_, "stands" | "point" | "large" | "soaked" | "reporters" | "failing") => "500".to_owned(),
         ("week" | "week-owed", "made" | "left" | "waiting") => "500".to_owned(),
         ("ready-person", "low" | "high") | (_, "pct" | "spread") => "100".to_owned(),

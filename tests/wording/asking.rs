@@ -51,10 +51,12 @@ pub(super) enum Reply {
     Moved,
     Tell,
     Kept,
+    ShareYes,
+    ShareNo,
 }
 
 /// Texts that ask for a reply, and for which.
-pub(super) const ASKING: [(&str, Reply); 92] = [
+pub(super) const ASKING: [(&str, Reply); 96] = [
     ("read-back", Reply::No),
     ("read-back-rain", Reply::No),
     ("changed", Reply::No),
@@ -147,4 +149,8 @@ pub(super) const ASKING: [(&str, Reply); 92] = [
     ("hand-ask", Reply::Yes),
     ("pass-none", Reply::NextText),
     ("passed-notice", Reply::NextText),
+    ("share-given", Reply::ShareNo),
+    ("share-refused", Reply::ShareYes),
+    ("share-ask", Reply::ShareYes),
+    ("share-ask", Reply::ShareNo),
 ];

@@ -314,6 +314,8 @@ fn example(reply: Reply, word: &str) -> String {
         | Reply::Quiet
         | Reply::NextText
         | Reply::Waiting
+        | Reply::ShareYes
+        | Reply::ShareNo
         | Reply::Visit => word.to_owned(),
         Reply::GoOn | Reply::Lost | Reply::Found => format!("{word} Tamo"),
         Reply::Moved => format!("{word} Tamo 07700 900555"),
@@ -326,6 +328,7 @@ fn example(reply: Reply, word: &str) -> String {
 fn is_read(reply: Reply, reading: &Reading) -> bool {
     let act = |wanted: Act| reading.acts == [wanted];
     let asks = |wanted: Topic| matches!(reading.acts.as_slice(), [Act::Query(query)] if query.topic == wanted);
+    let decides = |wanted: Topic, yes: bool| matches!(reading.acts.as_slice(), [Act::Query(query)] if query.topic == wanted && query.yes == Some(yes));
     let tells = |kind: Kind| match reading.reports.as_slice() {
         [only] => only.kind == kind && reading.stances.is_empty() && only.doubts.is_empty(),
         _ => false,
@@ -395,5 +398,7 @@ fn is_read(reply: Reply, reading: &Reading) -> bool {
         Reply::Paid => asks(Topic::Paid),
         Reply::Buying => asks(Topic::Buying),
         Reply::Stock => asks(Topic::Stock),
+        Reply::ShareYes => decides(Topic::Share, true),
+        Reply::ShareNo => decides(Topic::Share, false),
     }
 }

@@ -76,6 +76,8 @@ const ENGLISH: Speech = Speech {
         (Reply::Moved, "MOVED"),
         (Reply::Kept, "KEPT"),
         (Reply::Tell, "TELL"),
+        (Reply::ShareYes, "SHARE YES"),
+        (Reply::ShareNo, "SHARE NO"),
     ],
     capitals: &[
         "PIN", "FIX", "HANDOVER", "DEAD", "ORDER", "BAGS", "READY", "WIND", "FIRE", "RAIN",
@@ -134,6 +136,8 @@ const FRENCH: Speech = Speech {
         (Reply::Moved, "CHANGÉ"),
         (Reply::Kept, "TENU"),
         (Reply::Tell, "DIRE"),
+        (Reply::ShareYes, "PARTAGE OUI"),
+        (Reply::ShareNo, "PARTAGE NON"),
     ],
     capitals: &[
         "SMS", "PIN", "REMISE", "PASSER", "MORTS", "COMMANDE", "SACS", "PRET", "VENT", "FEU",
@@ -193,6 +197,8 @@ const INDONESIAN: Speech = Speech {
         (Reply::Moved, "PINDAH"),
         (Reply::Kept, "DITEPATI"),
         (Reply::Tell, "KABARI"),
+        (Reply::ShareYes, "BAGI DATA YA"),
+        (Reply::ShareNo, "BAGI DATA TIDAK"),
     ],
     capitals: &[
         "SMS", "PIN", "SERAH", "TERIMA", "OPER", "PEKAN", "SAYA", "PESANAN", "SIAP", "API",
@@ -251,6 +257,8 @@ const PORTUGUESE: Speech = Speech {
         (Reply::Moved, "MUDOU"),
         (Reply::Kept, "CUMPRIDO"),
         (Reply::Tell, "DIGA"),
+        (Reply::ShareYes, "PARTILHAR SIM"),
+        (Reply::ShareNo, "PARTILHAR NAO"),
     ],
     capitals: &[
         "SMS",
@@ -326,6 +334,8 @@ const THAI: Speech = Speech {
         (Reply::Moved, "ย้ายเบอร์"),
         (Reply::Kept, "ทำแล้วตามสัญญา"),
         (Reply::Tell, "แจ้ง"),
+        (Reply::ShareYes, "ให้ข้อมูลได้"),
+        (Reply::ShareNo, "ไม่ให้ข้อมูล"),
     ],
     capitals: &["SMS"],
 };
@@ -381,6 +391,8 @@ const VIETNAMESE: Speech = Speech {
         (Reply::Moved, "CHUYỂN SỐ"),
         (Reply::Kept, "XONG HỨA"),
         (Reply::Tell, "NHẮN"),
+        (Reply::ShareYes, "CHIA SẺ CÓ"),
+        (Reply::ShareNo, "CHIA SẺ KHÔNG"),
     ],
     capitals: &[
         "T2", "T3", "T4", "T5", "T6", "T7", "CN", "PIN", "BÀN", "GIAO", "RỄ", "GIÓ", "MƯA",

@@ -217,6 +217,7 @@ fn parts(members: u32) -> Vec<Change> {
             on: day(2021, 1, 1),
             how: "signed sheet".to_owned(),
         },
+        sharing: Consent::Unknown,
         erased: false,
         hold: None,
     });

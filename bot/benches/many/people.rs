@@ -108,6 +108,7 @@ fn person(id: u32) -> Person {
             on: day(2026, 8, 1),
             how: "signed sheet".to_owned(),
         },
+        sharing: Consent::Unknown,
         erased: false,
         hold: None,
     }

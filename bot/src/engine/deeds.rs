@@ -6,6 +6,7 @@ pub(crate) mod ask;
 pub(crate) mod books;
 pub(crate) mod codes;
 pub(crate) mod commands;
+pub(crate) mod consents;
 pub(crate) mod copy;
 pub(crate) mod erase;
 pub(crate) mod facts;

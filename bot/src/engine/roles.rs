@@ -133,7 +133,8 @@ impl Verb {
             | Topic::Language
             | Topic::Other
             | Topic::HowTo
-            | Topic::Advice => return None,
+            | Topic::Advice
+            | Topic::Share => return None,
         })
     }
 }

@@ -114,6 +114,10 @@ columns! {
     ConsentOn = "consent_on", "2026-09-05", [Person May];
     /// How that is known; only with `consent_on`.
     ConsentHow = "consent_how", "signed sheet", [Person May];
+    /// Day on which the person agreed that buyers are told of their land.
+    ShareOn = "share_on", "2026-09-05", [Person May];
+    /// How that is known; only with `share_on`.
+    ShareHow = "share_how", "signed sheet", [Person May];
     /// Short name of the block, one word; the farmer's own.
     Block = "block", "B2", [Block Must];
     /// Size of the land. Without it no trees can be reckoned.

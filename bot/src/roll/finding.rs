@@ -197,6 +197,16 @@ pub enum Fault {
         /// When.
         on: NaiveDate,
     },
+    /// The person said that no buyer is told of them, and a list does not change that.
+    #[error(
+        "{name} said on {on} that no buyer is told of them; only their own SHARE YES changes that"
+    )]
+    RefusalStands {
+        /// Who.
+        name: String,
+        /// When.
+        on: NaiveDate,
+    },
     /// Consent is on record already, differently.
     #[error("{name} agreed on {on} ({how}); that is kept")]
     ConsentStands {
@@ -288,6 +298,7 @@ impl Fault {
             | Self::Alike { .. }
             | Self::NoConsent(_)
             | Self::StopStands { .. }
+            | Self::RefusalStands { .. }
             | Self::ConsentStands { .. }
             | Self::NoPhone(_)
             | Self::NoAdviser(_)

@@ -5,7 +5,9 @@
 
 use std::collections::BTreeMap;
 
-use budwood_scheduler::{Body, Consent, GroupId, Person, PersonId, PersonLink, Phone, Role};
+use budwood_scheduler::{
+    Body, Consent, GroupId, Person, PersonId, PersonLink, Phone, Purpose, Role,
+};
 
 use super::{
     alike::Alike,
@@ -42,9 +44,11 @@ pub(super) fn take<'a>(draft: &mut Draft<'_>, rows: impl Iterator<Item = &'a Row
             draft.refuse(row.cell(Column::Name));
             continue;
         };
-        let consent = consent(&cells);
-        if let Some(consent) = draft.keep(row.line, consent) {
-            agree(draft, row.line, &mut person, consent);
+        for purpose in [Purpose::Reminders, Purpose::Buyers] {
+            let consent = consent(&cells, purpose);
+            if let Some(consent) = draft.keep(row.line, consent) {
+                agree(draft, row.line, &mut person, (purpose, consent));
+            }
         }
         if draft.known.directory.person(person.id).is_none()
             && let Some(other) = names.add(person.group, &person.name)
@@ -83,6 +87,7 @@ fn person(draft: &mut Draft<'_>, line: usize, cells: &Cells<'_>) -> Result<Perso
             language: draft.known.language.to_string(),
             group,
             consent: Consent::Unknown,
+            sharing: Consent::Unknown,
             erased: false,
             hold: None,
         },
@@ -112,38 +117,60 @@ pub(super) fn group(draft: &Draft<'_>, cells: &Cells<'_>) -> Result<Option<Group
 }
 
 /// Consent as the list tells it.
-fn consent(cells: &Cells<'_>) -> Result<Option<Consent>, Fault> {
-    let how = cells.text(Column::ConsentHow);
-    match cells.past_day(Column::ConsentOn)? {
+fn consent(cells: &Cells<'_>, purpose: Purpose) -> Result<Option<Consent>, Fault> {
+    let (day, manner) = match purpose {
+        Purpose::Reminders => (Column::ConsentOn, Column::ConsentHow),
+        Purpose::Buyers => (Column::ShareOn, Column::ShareHow),
+    };
+    let how = cells.text(manner);
+    match cells.past_day(day)? {
         Some(on) => {
             let how = how.unwrap_or(HOW_LISTED).to_string();
             Ok(Some(Consent::Given { on, how }))
         }
-        None if how.is_some() => Err(Fault::HalfPair(Column::ConsentOn, Column::ConsentHow)),
+        None if how.is_some() => Err(Fault::HalfPair(day, manner)),
         None => Ok(None),
     }
 }
 
 /// What the person said themselves stands before what the list says.
-fn agree(draft: &mut Draft<'_>, line: usize, person: &mut Person, listed: Option<Consent>) {
+fn agree(
+    draft: &mut Draft<'_>,
+    line: usize,
+    person: &mut Person,
+    (purpose, listed): (Purpose, Option<Consent>),
+) {
     let name = person.name.clone();
-    match (&person.consent, listed) {
-        (Consent::Unknown, None) => draft.note(line, Fault::NoConsent(name)),
+    match (person.consent_to(purpose), listed) {
+        (Consent::Unknown, None) if purpose == Purpose::Reminders => {
+            draft.note(line, Fault::NoConsent(name));
+        }
         (Consent::Unknown, Some(listed)) => {
             if let Consent::Given { how, .. } = &listed {
-                let (person, how) = (person.id, how.clone());
-                draft.facts.push(Body::ConsentGiven { person, how });
+                draft.facts.push(Body::ConsentGiven {
+                    person: person.id,
+                    purpose,
+                    how: how.clone(),
+                });
             }
-            person.consent = listed;
+            match purpose {
+                Purpose::Reminders => person.consent = listed,
+                Purpose::Buyers => person.sharing = listed,
+            }
         }
         (Consent::Withdrawn { on, .. }, Some(_)) => {
-            draft.note(line, Fault::StopStands { name, on: *on });
+            let on = *on;
+            let fault = match purpose {
+                Purpose::Reminders => Fault::StopStands { name, on },
+                Purpose::Buyers => Fault::RefusalStands { name, on },
+            };
+            draft.note(line, fault);
         }
-        (Consent::Given { on, how }, Some(listed)) if person.consent != listed => {
+        (known @ Consent::Given { on, how }, Some(listed)) if *known != listed => {
             let (on, how) = (*on, how.clone());
             draft.note(line, Fault::ConsentStands { name, on, how });
         }
-        (Consent::Given { .. }, _) | (Consent::Withdrawn { .. }, None) => {}
+        (Consent::Unknown | Consent::Given { .. }, _) | (Consent::Withdrawn { .. }, None) => {}
     }
 }
 

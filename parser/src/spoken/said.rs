@@ -1,14 +1,23 @@
 //! What is said to the bot itself: the first of a command, a language, a correction, a question.
 
-use alloc::string::String;
+use alloc::{string::String, vec::Vec};
 
 use crate::{
     glyphs::fold::Folded,
     lists::piece::{Glance, Piece},
+    pack::Own,
     pieces::known,
     reading::{Act, Alarm, Correction, Sender, Topic},
-    spoken::{acts, alarm, asked, books, corrections, queries},
+    spoken::{acts, alarm, asked, books, corrections, own, queries},
 };
+
+/// Words that count where they stand in a text, and are in no list.
+pub(crate) struct Apart {
+    /// By which books are asked: at the begin.
+    pub(crate) books: Vec<(String, Topic)>,
+    /// By which people decide about themselves: the whole text.
+    pub(crate) own: Vec<Own>,
+}
 
 /// What is said to the bot itself.
 pub(crate) struct Spoken {
@@ -36,12 +45,13 @@ pub(crate) fn spoken(
     glance: Glance,
     folded: &Folded<'_>,
     (sender, calm): (Sender, bool),
-    book_words: &[(String, Topic)],
+    apart: &Apart,
 ) -> Spoken {
     // A correction changes a record, so every word of it must be known.
     let exact = |_: &Correction| calm && pieces.iter().all(known::is_known);
     let correction = || corrections::read(pieces, glance, folded).filter(exact);
-    let act = books::read(pieces, folded, sender, book_words)
+    let act = own::read(pieces, folded, &apart.own)
+        .or_else(|| books::read(pieces, folded, sender, &apart.books))
         .map(Act::Query)
         .or_else(|| acts::read(pieces, glance))
         .or_else(|| queries::language(pieces, glance, folded).map(Act::Query))

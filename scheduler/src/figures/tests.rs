@@ -35,6 +35,7 @@ fn person(id: u32, consent: Consent) -> Person {
         language: "en".to_string(),
         group: Some(GroupId(1)),
         consent,
+        sharing: Consent::Unknown,
         erased: false,
         hold: None,
     }

@@ -14,6 +14,7 @@ use chrono::{NaiveDate, Weekday};
 use crate::{
     land::book::Book,
     words::{
+        event::Purpose,
         hold::Hold,
         id::{BlockId, GroupId, PersonId},
         point::Point,
@@ -35,6 +36,8 @@ pub struct Person {
     pub group: Option<GroupId>,
     /// Whether they agreed to texts.
     pub consent: Consent,
+    /// Whether they agreed that buyers are told of them and their land.
+    pub sharing: Consent,
     /// Name and numbers were erased at their wish.
     pub erased: bool,
     /// They are left in peace.
@@ -42,6 +45,15 @@ pub struct Person {
 }
 
 impl Person {
+    /// What they said to a purpose.
+    #[must_use]
+    pub const fn consent_to(&self, purpose: Purpose) -> &Consent {
+        match purpose {
+            Purpose::Reminders => &self.consent,
+            Purpose::Buyers => &self.sharing,
+        }
+    }
+
     /// What people call them: the first of their names.
     #[must_use]
     pub fn called(&self) -> &str {
@@ -103,7 +115,7 @@ impl Role {
     }
 }
 
-/// Whether a person agreed to be texted, since when, and how it is known.
+/// Whether a person agreed to something, since when, and how it is known.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub enum Consent {
     /// Not asked, or not answered.
@@ -125,7 +137,7 @@ pub enum Consent {
 }
 
 impl Consent {
-    /// Whether nudges may be sent.
+    /// Whether it is agreed to.
     #[must_use]
     pub const fn is_given(&self) -> bool {
         matches!(self, Self::Given { .. })

@@ -71,6 +71,15 @@ impl Happened {
     }
 }
 
+/// What somebody agrees to, or does not: each by itself.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+pub enum Purpose {
+    /// To be texted about work.
+    Reminders,
+    /// That buyers are told their name and where their land lies.
+    Buyers,
+}
+
 /// What happened.
 #[derive(Clone, Debug, PartialEq)]
 pub enum Body {
@@ -142,17 +151,21 @@ pub enum Body {
         /// From this day.
         on: NaiveDate,
     },
-    /// A person agreed to be texted.
+    /// A person agreed to something.
     ConsentGiven {
         /// Who.
         person: PersonId,
+        /// To what.
+        purpose: Purpose,
         /// How.
         how: String,
     },
-    /// A person said no, or STOP.
+    /// A person said no to it, or STOP.
     ConsentWithdrawn {
         /// Who.
         person: PersonId,
+        /// To what.
+        purpose: Purpose,
         /// How.
         how: String,
     },

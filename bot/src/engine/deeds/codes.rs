@@ -2,7 +2,7 @@
 
 use budwood_parser::Ailment;
 use budwood_scheduler::{
-    BlockId, Body, GroupId, Person,
+    BlockId, Body, GroupId, Person, Purpose,
     group::health::{Cluster, Family},
 };
 use chrono::{DateTime, TimeDelta, Utc};
@@ -136,6 +136,7 @@ impl Step<'_> {
             let telling = self.view().telling(turn, person);
             let body = Body::ConsentWithdrawn {
                 person,
+                purpose: Purpose::Reminders,
                 how: "text STOP".to_owned(),
             };
             self.record(telling, None, body);

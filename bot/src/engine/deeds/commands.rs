@@ -2,7 +2,7 @@
 
 use budwood_parser::{Query, Topic};
 use budwood_scheduler::{
-    Body, Person, Role,
+    Body, Person, Purpose, Role,
     decide::{Answer, Concern},
 };
 
@@ -78,6 +78,7 @@ impl Step<'_> {
         let telling = self.view().telling(turn, person);
         let body = Body::ConsentGiven {
             person,
+            purpose: Purpose::Reminders,
             how: "text START".to_owned(),
         };
         self.record(telling, None, body);
@@ -96,6 +97,11 @@ impl Step<'_> {
         }
         if let Some(done) = self.large(turn, speaker, query) {
             return done;
+        }
+        if query.topic == Topic::Share
+            && let Some(agrees) = query.yes
+        {
+            return self.share(turn, speaker, agrees);
         }
         if query.topic == Topic::CallMe {
             return self.tell(turn, Concern::CallMe);

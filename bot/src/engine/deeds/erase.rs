@@ -39,14 +39,16 @@ impl Step<'_> {
         self.forget_talks(&what);
         self.forget_parts(&what);
         self.forget_reasons(&what);
+        let erased = Consent::Withdrawn {
+            on: self.view().today_of(person.id),
+            how: "erased".to_owned(),
+        };
         self.put_person(Person {
             name: erasure::code(person.id),
             erased: true,
             hold: None,
-            consent: Consent::Withdrawn {
-                on: self.view().today_of(person.id),
-                how: "erased".to_owned(),
-            },
+            consent: erased.clone(),
+            sharing: erased,
             ..person
         });
         self.change.erasures.push(what.clone());

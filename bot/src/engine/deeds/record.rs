@@ -1,7 +1,7 @@
 //! A fact is appended and takes effect: on the state of its block, on a group, on a person.
 
 use budwood_scheduler::{
-    BlockState, Body, Consent, Event, EventId, GroupId, Hold, Person, PersonId,
+    BlockState, Body, Consent, Event, EventId, GroupId, Hold, Person, PersonId, Purpose,
 };
 use chrono::NaiveDate;
 
@@ -47,25 +47,21 @@ impl Step<'_> {
             }
             Body::WindowOpened { group, on } => self.set_window(*group, Some(*on)),
             Body::PlantingHeld { group, .. } => self.set_window(*group, None),
-            Body::ConsentGiven { person, how } => {
-                let on = self.view().today_of(*person);
-                self.consent(
-                    *person,
-                    Consent::Given {
-                        on,
-                        how: how.clone(),
-                    },
-                );
+            Body::ConsentGiven {
+                person,
+                purpose,
+                how,
+            } => {
+                let (on, how) = (self.view().today_of(*person), how.clone());
+                self.consent(*person, *purpose, Consent::Given { on, how });
             }
-            Body::ConsentWithdrawn { person, how } => {
-                let on = self.view().today_of(*person);
-                self.consent(
-                    *person,
-                    Consent::Withdrawn {
-                        on,
-                        how: how.clone(),
-                    },
-                );
+            Body::ConsentWithdrawn {
+                person,
+                purpose,
+                how,
+            } => {
+                let (on, how) = (self.view().today_of(*person), how.clone());
+                self.consent(*person, *purpose, Consent::Withdrawn { on, how });
             }
             Body::LeftAlone { person, hold } => self.hold(*person, Some(hold.clone())),
             Body::GoneOn { person } => self.hold(*person, None),
@@ -112,13 +108,17 @@ impl Step<'_> {
         }
     }
 
-    fn consent(&mut self, person: PersonId, consent: Consent) {
+    fn consent(&mut self, person: PersonId, purpose: Purpose, consent: Consent) {
         // A list tells the day of consent with the person; it stands.
-        let as_known = |person: &Person| consent.is_given() && person.consent.is_given();
+        let is_known =
+            |person: &Person| consent.is_given() && person.consent_to(purpose).is_given();
         if let Some(mut person) = self.world.directory.person(person).cloned()
-            && !as_known(&person)
+            && !is_known(&person)
         {
-            person.consent = consent;
+            match purpose {
+                Purpose::Reminders => person.consent = consent,
+                Purpose::Buyers => person.sharing = consent,
+            }
             self.put_person(person);
         }
     }

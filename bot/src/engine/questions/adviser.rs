@@ -101,6 +101,7 @@ impl<'a> View<'a> {
             | Topic::HowMuch
             | Topic::MayI
             | Topic::MyData
+            | Topic::Share
             | Topic::Erase
             | Topic::CallMe
             | Topic::Who

@@ -29,6 +29,7 @@ impl View<'_> {
             Topic::MayI => self.may_i(speaker, query),
             Topic::Status | Topic::Member => self.my_blocks(speaker),
             Topic::MyData => self.my_data(speaker),
+            Topic::Share => self.asks_to_share(speaker),
             Topic::CallMe => self.signed(speaker, Key::CallMe),
             Topic::Who => self.signed(speaker, Key::Who),
             Topic::Language
@@ -322,6 +323,12 @@ impl View<'_> {
         Phrase::new(Key::MyBlock, args)
     }
 
+    /// SHARE without a yes or a no: how it is now, and what can be said.
+    fn asks_to_share(self, speaker: &Person) -> Phrase {
+        let args = args! { "sharing" => sharing(speaker) };
+        self.signed_with(speaker, Key::ShareAsk, args)
+    }
+
     fn my_data(self, speaker: &Person) -> Phrase {
         let consent = match &speaker.consent {
             Consent::Given { on, .. } => Value::DayYear(*on),
@@ -333,7 +340,17 @@ impl View<'_> {
             "group" => Value::brief(self.group_name(speaker.group)),
             "blocks" => Value::List(blocks.collect()),
             "consent" => consent,
+            "sharing" => sharing(speaker),
         };
         Phrase::new(Key::MyData, args)
+    }
+}
+
+/// Whether buyers may be told of somebody.
+fn sharing(person: &Person) -> Phrase {
+    if person.sharing.is_given() {
+        Key::SharingYes.into()
+    } else {
+        Key::SharingNo.into()
     }
 }

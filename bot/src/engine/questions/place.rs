@@ -27,6 +27,8 @@ impl<'a> View<'a> {
             "area" => mapped.no_area,
             "limit" => Value::Land(OUTLINE_HECTARES),
             "large" => mapped.large,
+            "shared" => mapped.shared,
+            "kept" => mapped.kept,
         };
         Phrase::new(Key::MapList, args)
     }

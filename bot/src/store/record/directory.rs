@@ -1,8 +1,8 @@
 //! People, phones, groups and blocks as stored.
 
 use budwood_scheduler::{
-    Block, BlockId, Consent, Group, GroupId, Hold, Person, PersonId, PersonLink, Phone, Reason,
-    Role, words::point::Point,
+    Block, BlockId, Consent, Group, GroupId, Hold, Person, PersonId, PersonLink, Phone, Purpose,
+    Reason, Role, words::point::Point,
 };
 use chrono::{NaiveDate, Weekday};
 use serde::{Deserialize, Serialize};
@@ -18,17 +18,92 @@ pub(super) struct StoredPerson {
     language: String,
     group: Option<u32>,
     consent: StoredConsent,
+    #[serde(default, skip_serializing_if = "StoredConsent::is_unknown")]
+    sharing: StoredConsent,
     erased: bool,
     #[serde(default, skip_serializing_if = "Option::is_none")]
     hold: Option<StoredHold>,
 }
 
-#[derive(Serialize, Deserialize)]
+#[derive(Default, Serialize, Deserialize)]
 #[serde(rename_all = "snake_case", deny_unknown_fields)]
 enum StoredConsent {
+    #[default]
     Unknown,
-    Given { on: NaiveDate, how: String },
-    Withdrawn { on: NaiveDate, how: String },
+    Given {
+        on: NaiveDate,
+        how: String,
+    },
+    Withdrawn {
+        on: NaiveDate,
+        how: String,
+    },
+}
+
+impl StoredConsent {
+    const fn is_unknown(&self) -> bool {
+        matches!(self, Self::Unknown)
+    }
+}
+
+impl From<&Consent> for StoredConsent {
+    fn from(consent: &Consent) -> Self {
+        match consent {
+            Consent::Unknown => Self::Unknown,
+            Consent::Given { on, how } => Self::Given {
+                on: *on,
+                how: how.clone(),
+            },
+            Consent::Withdrawn { on, how } => Self::Withdrawn {
+                on: *on,
+                how: how.clone(),
+            },
+        }
+    }
+}
+
+impl From<StoredConsent> for Consent {
+    fn from(stored: StoredConsent) -> Self {
+        match stored {
+            StoredConsent::Unknown => Self::Unknown,
+            StoredConsent::Given { on, how } => Self::Given { on, how },
+            StoredConsent::Withdrawn { on, how } => Self::Withdrawn { on, how },
+        }
+    }
+}
+
+/// What somebody agrees to.
+#[derive(Clone, Copy, Default, Serialize, Deserialize)]
+#[serde(rename_all = "snake_case")]
+pub(super) enum StoredPurpose {
+    #[default]
+    Reminders,
+    Buyers,
+}
+
+impl StoredPurpose {
+    #[expect(clippy::trivially_copy_pass_by_ref, reason = "serde asks so")]
+    pub(super) const fn is_reminders(&self) -> bool {
+        matches!(self, Self::Reminders)
+    }
+}
+
+impl From<Purpose> for StoredPurpose {
+    fn from(purpose: Purpose) -> Self {
+        match purpose {
+            Purpose::Reminders => Self::Reminders,
+            Purpose::Buyers => Self::Buyers,
+        }
+    }
+}
+
+impl From<StoredPurpose> for Purpose {
+    fn from(stored: StoredPurpose) -> Self {
+        match stored {
+            StoredPurpose::Reminders => Self::Reminders,
+            StoredPurpose::Buyers => Self::Buyers,
+        }
+    }
 }
 
 /// That somebody is left in peace.
@@ -82,17 +157,8 @@ impl From<&Person> for StoredPerson {
             role: person.role.name().to_owned(),
             language: person.language.clone(),
             group: person.group.map(|group| group.0),
-            consent: match &person.consent {
-                Consent::Unknown => StoredConsent::Unknown,
-                Consent::Given { on, how } => StoredConsent::Given {
-                    on: *on,
-                    how: how.clone(),
-                },
-                Consent::Withdrawn { on, how } => StoredConsent::Withdrawn {
-                    on: *on,
-                    how: how.clone(),
-                },
-            },
+            consent: (&person.consent).into(),
+            sharing: (&person.sharing).into(),
             erased: person.erased,
             hold: person.hold.as_ref().map(Into::into),
         }
@@ -109,11 +175,8 @@ impl TryFrom<StoredPerson> for Person {
             role: Role::from_name(&stored.role).ok_or_else(|| name_fault("role", &stored.role))?,
             language: stored.language,
             group: stored.group.map(GroupId),
-            consent: match stored.consent {
-                StoredConsent::Unknown => Consent::Unknown,
-                StoredConsent::Given { on, how } => Consent::Given { on, how },
-                StoredConsent::Withdrawn { on, how } => Consent::Withdrawn { on, how },
-            },
+            consent: stored.consent.into(),
+            sharing: stored.sharing.into(),
             erased: stored.erased,
             hold: stored.hold.map(Into::into),
         })

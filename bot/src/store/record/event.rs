@@ -11,7 +11,7 @@ use super::{
     Fault,
     book::StoredEntered,
     details::{StoredDetails, kind},
-    directory::StoredHold,
+    directory::{StoredHold, StoredPurpose},
     instant, name_fault,
 };
 
@@ -75,10 +75,14 @@ enum StoredBody {
     },
     ConsentGiven {
         person: u32,
+        #[serde(default, skip_serializing_if = "StoredPurpose::is_reminders")]
+        purpose: StoredPurpose,
         how: String,
     },
     ConsentWithdrawn {
         person: u32,
+        #[serde(default, skip_serializing_if = "StoredPurpose::is_reminders")]
+        purpose: StoredPurpose,
         how: String,
     },
     LeftAlone {
@@ -222,12 +226,22 @@ impl From<&Body> for StoredBody {
                 group: group.0,
                 on: *on,
             },
-            Body::ConsentGiven { person, how } => Self::ConsentGiven {
+            Body::ConsentGiven {
+                person,
+                purpose,
+                how,
+            } => Self::ConsentGiven {
                 person: person.0,
+                purpose: (*purpose).into(),
                 how: how.clone(),
             },
-            Body::ConsentWithdrawn { person, how } => Self::ConsentWithdrawn {
+            Body::ConsentWithdrawn {
+                person,
+                purpose,
+                how,
+            } => Self::ConsentWithdrawn {
                 person: person.0,
+                purpose: (*purpose).into(),
                 how: how.clone(),
             },
             Body::LeftAlone { person, hold } => Self::LeftAlone {
@@ -310,12 +324,22 @@ impl StoredBody {
                 group: GroupId(group),
                 on,
             },
-            Self::ConsentGiven { person, how } => Body::ConsentGiven {
+            Self::ConsentGiven {
+                person,
+                purpose,
+                how,
+            } => Body::ConsentGiven {
                 person: PersonId(person),
+                purpose: purpose.into(),
                 how,
             },
-            Self::ConsentWithdrawn { person, how } => Body::ConsentWithdrawn {
+            Self::ConsentWithdrawn {
+                person,
+                purpose,
+                how,
+            } => Body::ConsentWithdrawn {
                 person: PersonId(person),
+                purpose: purpose.into(),
                 how,
             },
             Self::LeftAlone { person, hold } => Body::LeftAlone {

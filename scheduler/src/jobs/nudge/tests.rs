@@ -404,6 +404,7 @@ fn farmer(consent: Consent, hold: Option<Hold>) -> Person {
         language: "en".into(),
         group: None,
         consent,
+        sharing: Consent::Unknown,
         erased: false,
         hold,
     }

@@ -14,7 +14,7 @@ use chrono::{DateTime, NaiveDate, NaiveTime, Utc};
 
 use super::{BlockState, Census, Count, RAINS_KEPT};
 use crate::words::{
-    event::{Body, Event, Happened, Source},
+    event::{Body, Event, Happened, Purpose, Source},
     id::{BlockId, EventId, GroupId, PersonId},
     job::TaskKind,
     rainfall::Rain,
@@ -380,8 +380,16 @@ fn what_is_about_no_block_changes_none() {
         Body::TakenBack { block: B },
         Body::WindowOpened { group, on },
         Body::PlantingHeld { group, on },
-        Body::ConsentGiven { person, how: how() },
-        Body::ConsentWithdrawn { person, how: how() },
+        Body::ConsentGiven {
+            person,
+            purpose: Purpose::Reminders,
+            how: how(),
+        },
+        Body::ConsentWithdrawn {
+            person,
+            purpose: Purpose::Buyers,
+            how: how(),
+        },
         Body::Erased { person },
     ] {
         let state = bodies(&[("2028-06-01", body.clone())]);

@@ -7,7 +7,7 @@ use std::{
     path::{Path, PathBuf},
 };
 
-use budwood_scheduler::{Body, Event, EventId, PersonId, Source};
+use budwood_scheduler::{Body, Event, EventId, PersonId, Purpose, Source};
 use chrono::DateTime;
 use tempfile::TempDir;
 
@@ -29,6 +29,7 @@ fn event(id: u64) -> Event {
         supersedes: None,
         body: Body::ConsentGiven {
             person: PersonId(1),
+            purpose: Purpose::Reminders,
             how: "signed sheet".to_owned(),
         },
     }
@@ -176,6 +177,7 @@ fn long() -> TempDir {
             let mut event = event(id);
             event.body = Body::ConsentGiven {
                 person: PersonId(1),
+                purpose: Purpose::Reminders,
                 how: "signed sheet ".repeat(1_000),
             };
             let events = vec![event];
