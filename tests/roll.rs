@@ -148,7 +148,7 @@ fn the_demo_list_loads_with_its_two_doubts() {
     people: 16 new, 0 changed, 0 as known
     phones: 15 new, 0 changed, 0 as known
     blocks: 19 new, 0 changed, 0 as known
-    facts:  17 new
+    facts:  18 new
     0 refused, 2 doubtful. This can be stored.
     "#);
 

@@ -407,7 +407,11 @@ pub(crate) fn asked_by_rules(
     let (_, told, stances) = by_rules(pieces, folded);
     let lists = ByLists::of(!told.reports.is_empty(), &stances);
     let calm = gate::is_well_known(pieces, segment::segments(pieces).len());
-    match spoken(pieces, Glance::of(pieces), folded, (sender, calm), &[]).act {
+    let apart = Apart {
+        books: Vec::new(),
+        own: Vec::new(),
+    };
+    match spoken(pieces, Glance::of(pieces), folded, (sender, calm), &apart).act {
         Some(crate::Act::Query(query)) => (lists, Some(query)),
         _ => (lists, None),
     }

@@ -3,11 +3,12 @@
 //! The promise: every word of the text ends up in [`Reading::words`], with what it was taken for.
 
 mod entry;
+mod word;
 
 use alloc::{string::String, vec::Vec};
 
 use crate::{
-    details::{Ailment, Cause, Details, Extent, Measure, Unit, named},
+    details::{Details, Extent, Measure, Unit, named},
     glyphs::names::Names,
     kind::Kind,
     span::Span,
@@ -16,6 +17,7 @@ use crate::{
 
 pub use crate::details::Unnamed;
 pub use entry::Entry;
+pub use word::{Taken, Word};
 
 /// Who is thought to be texting. It decides which words are commands.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -444,58 +446,4 @@ pub enum Problem {
     TwoKinds(Span, Kind, Kind),
     /// The text was longer than is read.
     Cut(Span),
-}
-
-/// One word (or number, or phrase) of the text.
-#[derive(Clone, Debug, PartialEq)]
-pub struct Word {
-    /// Where.
-    pub span: Span,
-    /// What it was taken for.
-    pub taken: Taken,
-    /// The listed word it was repaired to, if it was.
-    pub repaired: Option<String>,
-}
-
-/// What a word was taken for.
-#[derive(Clone, Debug, PartialEq)]
-pub enum Taken {
-    /// A kind of work.
-    Kind(Kind),
-    /// A number, with what it counts ("trees", "kg", "block", ...).
-    Number(f64),
-    /// A unit.
-    Unit,
-    /// "block", "plot".
-    BlockWord,
-    /// A block name.
-    Block(String),
-    /// A day.
-    When(When),
-    /// A product or grade.
-    Product,
-    /// A clone.
-    Clone,
-    /// A cause of harm.
-    Cause(Cause),
-    /// A sickness.
-    Ailment(Ailment),
-    /// A crop.
-    Species,
-    /// Not, not yet.
-    Negation,
-    /// Will, tomorrow.
-    Future,
-    /// A question word or mark.
-    Question,
-    /// A command or an answer word.
-    Command,
-    /// A group or a person.
-    Name,
-    /// Please, thanks, hello.
-    Courtesy,
-    /// A small word without weight.
-    Filler,
-    /// Not in any list.
-    Unknown,
 }
