@@ -79,6 +79,7 @@ pub use reading::{
     Sender, Stance, Taken, Topic, Unnamed, Word,
 };
 pub use span::Span;
+pub use spoken::sheet::SheetText;
 pub use when::{Day, When};
 
 #[cfg(test)]

@@ -123,6 +123,10 @@ pub struct Pack {
     pub(crate) books: Vec<(String, Topic)>,
     /// What a text is, word for word, that decides something about the sender alone.
     pub(crate) own: Vec<Own>,
+    /// What a text begins with that tells of a printed sheet.
+    pub(crate) sheet: Vec<String>,
+    /// What stands before the number of a row of it.
+    pub(crate) row: Vec<String>,
 }
 
 /// Words by which people decide something about themselves, what they decide, and how.
@@ -217,6 +221,7 @@ fn read_pack(file: &Table<'_>) -> Result<Pack, TableError> {
             .collect();
         entries.extend(months);
     }
+    let (sheet, row) = read_paper(file)?;
     Ok(Pack {
         code: file.need_text("code")?.to_string(),
         name: file.need_text("name")?.to_string(),
@@ -225,6 +230,8 @@ fn read_pack(file: &Table<'_>) -> Result<Pack, TableError> {
         expands: read_pairs(file, "expands")?,
         books: read_books(file)?,
         own: read_own(file)?,
+        sheet,
+        row,
         entries,
         joins,
     })
@@ -244,6 +251,23 @@ fn read_pairs(file: &Table<'_>, section: &str) -> Result<Vec<(String, String)>, 
         Ok(())
     })?;
     Ok(pairs)
+}
+
+/// Words for a printed sheet and for its rows. They are no words of the lists either.
+fn read_paper(file: &Table<'_>) -> Result<(Vec<String>, Vec<String>), TableError> {
+    let words = |table: &Table<'_>, key: &str| {
+        let mut words = Vec::new();
+        for word in table.texts(key)? {
+            let word = fold(word);
+            check_words(table, key, &word)?;
+            words.push(word);
+        }
+        Ok(words)
+    };
+    let paper = file.table("paper", |table| {
+        Ok((words(table, "sheet")?, words(table, "row")?))
+    })?;
+    Ok(paper.unwrap_or_default())
 }
 
 /// Words by which the books are asked. They are no words of the lists: they count only at the begin of

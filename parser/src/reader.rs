@@ -43,6 +43,7 @@ use crate::{
         askings::Askings,
         books, meant, own,
         said::{Apart, spoken},
+        sheet::{self, SheetText},
         signals::ByLists,
     },
 };
@@ -54,6 +55,8 @@ pub struct Reader {
     askings: Askings,
     /// Words that are in no list.
     apart: Apart,
+    /// Words by which rows of a printed sheet are told.
+    sheet: sheet::Words,
 }
 
 impl Reader {
@@ -80,6 +83,7 @@ impl Reader {
                     books: books::words(&packs),
                     own: own::words(&packs),
                 },
+                sheet: sheet::Words::of(&packs),
                 lexicon: Lexicon::new(&packs, &trade),
                 weights: Weights::built_in(),
                 askings: Askings::built_in(),
@@ -98,6 +102,12 @@ impl Reader {
     #[must_use]
     pub fn knows(&self, code: &str) -> bool {
         self.lexicon.own(&[code]) != 0
+    }
+
+    /// What a text tells of a printed sheet, if it begins with the word for one and its number.
+    #[must_use]
+    pub fn sheet(&self, text: &str) -> Option<SheetText> {
+        sheet::read(text, &self.sheet)
     }
 
     /// A reader that uses other weights.

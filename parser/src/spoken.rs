@@ -11,6 +11,7 @@ pub(crate) mod own;
 pub(crate) mod queries;
 pub(crate) mod replied;
 pub(crate) mod said;
+pub(crate) mod sheet;
 pub(crate) mod signals;
 pub(crate) mod topic;
 pub(crate) mod unknown;
