@@ -4,6 +4,7 @@
 //! of the stored facts for plantings.
 
 mod faults;
+mod messy;
 mod stands;
 
 use std::collections::BTreeMap;

@@ -1,6 +1,6 @@
 //! A lost phone loses its rights, and a number that moved takes them along.
 
-use budwood::engine::{Input, Sheet, SheetDeed};
+use budwood::engine::{Input, List, ListDeed};
 use chrono::TimeDelta;
 
 use super::{KETI, MORNING, to};
@@ -153,15 +153,11 @@ fn a_number_that_moved_takes_all_rights_along() {
     assert_eq!(told(&desk), 2);
     desk.send_all();
     // A list from before knows it by the old number.
-    let sheet = Sheet {
+    let list = List {
         csv: DEMO_ROLL.to_vec(),
-        deed: SheetDeed::Load,
+        deed: ListDeed::Load,
     };
-    let page = desk
-        .input(Input::Sheet(sheet))
-        .sheet
-        .expect("an answer")
-        .page;
+    let page = desk.input(Input::List(list)).list.expect("an answer").page;
     assert!(page.contains("was theirs and is no more"), "{page}");
     assert_eq!(desk.text(KETI, "dead 6 A"), "from a stranger");
     // A lost phone that is replaced: back to the first number.

@@ -8,7 +8,7 @@ use chrono::{DateTime, Utc};
 
 use super::{page::Page, talk};
 use crate::{
-    engine::{Engine, Input, Sheet, SheetAnswer, SheetDeed, SheetFate},
+    engine::{Engine, Input, List, ListAnswer, ListDeed, ListFate},
     service::{
         clock::Clock,
         config::Config,
@@ -18,54 +18,54 @@ use crate::{
 };
 
 pub(super) fn check(file: &Path, config_path: Option<&Path>) -> anyhow::Result<ExitCode> {
-    let sheet = Sheet {
+    let list = List {
         csv: setup::read_bytes(file)?,
-        deed: SheetDeed::Check,
+        deed: ListDeed::Check,
     };
-    let answer = match config_path {
-        Some(path) => bring_sheet(&config(path)?, sheet)?,
+    say_list(&bring(config_path, list)?)
+}
+
+/// To the service of a configuration or its store, or to an empty one.
+pub(super) fn bring(config_path: Option<&Path>, list: List) -> anyhow::Result<ListAnswer> {
+    match config_path {
+        Some(path) => bring_list(&config(path)?, list),
         None => {
             let now = Clock::System.now();
-            take_sheet(&mut talk::empty_engine(now)?, sheet, now)?
+            take_list(&mut talk::empty_engine(now)?, list, now)
         }
-    };
-    say_sheet(&answer)
+    }
 }
 
 pub(super) fn load(file: &Path, config_path: &Path) -> anyhow::Result<ExitCode> {
-    let sheet = Sheet {
+    let list = List {
         csv: setup::read_bytes(file)?,
-        deed: SheetDeed::Load,
+        deed: ListDeed::Load,
     };
-    say_sheet(&bring_sheet(&config(config_path)?, sheet)?)
+    say_list(&bring_list(&config(config_path)?, list)?)
 }
 
 /// To the running service, or to the store itself.
-fn bring_sheet(config: &Config, sheet: Sheet) -> anyhow::Result<SheetAnswer> {
+fn bring_list(config: &Config, list: List) -> anyhow::Result<ListAnswer> {
     if let Some(mut control) = Control::connect(&config.store.folder)? {
-        return Ok(control.bring_sheet(&sheet)?);
+        return Ok(control.bring_list(&list)?);
     }
     let now = Clock::System.now();
-    take_sheet(&mut setup::open_engine(config, now)?, sheet, now)
+    take_list(&mut setup::open_engine(config, now)?, list, now)
 }
 
-fn take_sheet(
-    engine: &mut Engine,
-    sheet: Sheet,
-    now: DateTime<Utc>,
-) -> anyhow::Result<SheetAnswer> {
-    let told = engine.handle(vec![Input::Sheet(sheet)], now)?.pop();
-    told.and_then(|told| told.sheet)
+fn take_list(engine: &mut Engine, list: List, now: DateTime<Utc>) -> anyhow::Result<ListAnswer> {
+    let told = engine.handle(vec![Input::List(list)], now)?.pop();
+    told.and_then(|told| told.list)
         .context("the engine says nothing of the list")
 }
 
-fn say_sheet(answer: &SheetAnswer) -> anyhow::Result<ExitCode> {
+fn say_list(answer: &ListAnswer) -> anyhow::Result<ExitCode> {
     let mut out = Page::open();
     writeln!(out, "{}", answer.page)?;
     Ok(match answer.fate {
-        SheetFate::Refused => ExitCode::FAILURE,
-        SheetFate::Good => ExitCode::SUCCESS,
-        SheetFate::Stored => {
+        ListFate::Refused => ExitCode::FAILURE,
+        ListFate::Good => ExitCode::SUCCESS,
+        ListFate::Stored => {
             writeln!(out, "stored")?;
             ExitCode::SUCCESS
         }

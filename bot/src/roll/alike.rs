@@ -39,11 +39,23 @@ const SOUNDS: [(&str, &str); 12] = [
 #[derive(Debug, Default)]
 pub(super) struct Alike {
     by_key: BTreeMap<String, String>,
+    /// Short forms of names, and of which names: "t pell" of "Tor Pell".
+    by_short: BTreeMap<String, Vec<Seen>>,
+}
+
+/// A name seen, and the numbers beside it.
+#[derive(Clone, Debug)]
+struct Seen {
+    name: String,
+    numbers: Vec<String>,
+    /// The name itself is that short.
+    is_short: bool,
 }
 
 impl Alike {
-    /// Takes a name in; gives an earlier one that looks like it.
-    pub(super) fn add(&mut self, name: &str) -> Option<String> {
+    /// Takes a name in; gives an earlier one that looks like it. A short form ("T. Pell", "Tor")
+    /// is like a whole name where the number is the same, or where the last name is.
+    pub(super) fn add(&mut self, name: &str, numbers: &[String]) -> Option<String> {
         let mut earlier = None;
         for key in keys(name) {
             match self.by_key.get(&key) {
@@ -53,12 +65,61 @@ impl Alike {
                 }
             }
         }
+        for short in shorts(name) {
+            let seen = Seen {
+                name: name.to_string(),
+                numbers: numbers.to_vec(),
+                is_short: short.is_whole,
+            };
+            let known = self.by_short.entry(short.form).or_default();
+            let like = known.iter().find(|other| {
+                let one_is_short = seen.is_short != other.is_short;
+                let same_number = other.numbers.iter().any(|one| numbers.contains(one));
+                one_is_short && (same_number || !short.needs_number)
+            });
+            earlier = earlier.or_else(|| like.map(|other| other.name.clone()));
+            known.push(seen);
+        }
         earlier
     }
 }
 
+/// A short form of a name.
+struct Short {
+    form: String,
+    /// The name is nothing else.
+    is_whole: bool,
+    /// Many have it, so the number must be the same too.
+    needs_number: bool,
+}
+
+/// "t pell" for "Tor Pell" and for "T. Pell"; "tor" for "Tor Pell" and for "Tor".
+fn shorts(name: &str) -> Vec<Short> {
+    let words = words(name);
+    let letters = |word: &String| word.chars().count();
+    let Some(first) = words.first() else {
+        return Vec::new();
+    };
+    let mut shorts = vec![Short {
+        form: first.clone(),
+        is_whole: words.len() == 1,
+        needs_number: true,
+    }];
+    if let [one, .., other] = words.as_slice() {
+        for (initial, whole, side) in [(one, other, "<"), (other, one, ">")] {
+            let letter: String = initial.chars().take(1).collect();
+            shorts.push(Short {
+                form: format!("{side}{letter} {whole}"),
+                is_whole: letters(initial) == 1,
+                needs_number: false,
+            });
+        }
+    }
+    shorts
+}
+
 /// What two names have in common when they look alike: a plain form, or a plain form with any one
-/// letter taken out.
+/// letter but the first taken out; names that differ in their first letter are two names.
 fn keys(name: &str) -> BTreeSet<String> {
     let mut keys = BTreeSet::new();
     for plain in plain_forms(name) {
@@ -67,7 +128,7 @@ fn keys(name: &str) -> BTreeSet<String> {
         if letters.len() < LETTERS_MIN {
             continue;
         }
-        for (skip, _) in letters.iter().enumerate() {
+        for (skip, _) in letters.iter().enumerate().skip(1) {
             let kept = letters.iter().enumerate().filter(|(at, _)| *at != skip);
             keys.insert(kept.map(|(_, letter)| letter).collect());
         }
@@ -79,18 +140,29 @@ fn keys(name: &str) -> BTreeSet<String> {
 /// words as written, since they may be joined, and once in order of the alphabet, since first and
 /// last names change places.
 fn plain_forms(name: &str) -> [String; 2] {
+    let mut words = words(name);
+    let written = words.concat();
+    words.sort_unstable();
+    [written, words.concat()]
+}
+
+/// The words of a name as they sound, without titles and without what stands in brackets.
+fn words(name: &str) -> Vec<String> {
     let lower = name.to_lowercase();
-    let mut words: Vec<&str> = lower
+    let (before, _) = lower.split_once('(').unwrap_or((&lower, ""));
+    let bare = if before.trim().is_empty() {
+        &lower
+    } else {
+        before
+    };
+    let mut words: Vec<&str> = bare
         .split(|c: char| !c.is_alphanumeric())
         .filter(|word| !word.is_empty())
         .collect();
     if words.len() > 1 {
         words.retain(|word| !TITLES.contains(word));
     }
-    let mut words: Vec<String> = words.into_iter().map(sound).collect();
-    let written = words.concat();
-    words.sort_unstable();
-    [written, words.concat()]
+    words.into_iter().map(sound).collect()
 }
 
 fn sound(word: &str) -> String {
@@ -110,8 +182,12 @@ mod tests {
     #[track_caller]
     fn check(first: &str, second: &str, alike: bool) {
         let mut names = Alike::default();
-        assert_eq!(names.add(first), None);
-        assert_eq!(names.add(second).is_some(), alike, "{first} and {second}");
+        assert_eq!(names.add(first, &[]), None);
+        assert_eq!(
+            names.add(second, &[]).is_some(),
+            alike,
+            "{first} and {second}"
+        );
     }
 
     /// Twenty pairs as typed lists have them: titles, order, one letter, old spelling.
@@ -138,6 +214,9 @@ mod tests {
             ("Haji Bokar Tinn", "Bokar Tinn"),
             ("Thessa Munn", "Tessa Mun"),
             ("Ouro Makk", "Uro Mack"),
+            ("Tor Pell", "T. Pell"),
+            ("Bako M.", "Bako Mirk"),
+            ("Tor Pell", "Tor Pell (Haji)"),
         ] {
             check(first, second, true);
         }
@@ -151,8 +230,22 @@ mod tests {
             ("Tamo Rill", "Sela Rill"),
             ("Bu", "Ba"),
             ("Oss Djarra", "Oss Tamara"),
+            ("Hilo Kell", "Nilo Kell"),
+            ("Tor Pell", "Tor"),
+            ("T. Pell", "T. Dorn"),
         ] {
             check(first, second, false);
         }
+    }
+
+    /// A first name alone is one person with the whole name where the number is the same.
+    #[test]
+    fn a_number_is_evidence() {
+        let number = ["+447700900001".to_owned()];
+        let other = ["+447700900002".to_owned()];
+        let mut names = Alike::default();
+        assert_eq!(names.add("Tor Pell", &number), None);
+        assert_eq!(names.add("Tor", &other), None);
+        assert_eq!(names.add("Tor", &number).as_deref(), Some("Tor Pell"));
     }
 }

@@ -15,7 +15,7 @@ use super::{
     draft::{Draft, key},
     finding::Fault,
     people::group,
-    sheet::Row,
+    rows::Row,
 };
 use crate::words::outline_area::LATITUDE_MAX;
 
@@ -24,6 +24,10 @@ use crate::words::outline_area::LATITUDE_MAX;
 /// Handbooks plant 400 to 700 (FAO and national boards; the densest are for smallholders).
 const TREES_PER_HECTARE: f64 = 700.0;
 const CROWDED_FACTOR: f64 = 1.3;
+/// The widest usual planting; half of that is looked at: acres and rai that are taken for hectares
+/// have fewer.
+const TREES_PER_HECTARE_LEAST: f64 = 400.0;
+const SPARSE_FACTOR: f64 = 0.5;
 /// A smallholder has a few hectares; fifty is an estate, or square metres taken for hectares.
 const HECTARES_MAX: f64 = 50.0;
 /// A hundred square metres hold seven trees.
@@ -76,7 +80,7 @@ fn block(draft: &mut Draft<'_>, line: usize, cells: &Cells<'_>) -> Result<Block,
     let slope = cells.number(Column::SlopePct, SLOPE_PCT.0, SLOPE_PCT.1)?;
     let point = point(cells)?;
     let planned_on = cells.plan_day(Column::PlannedOn)?;
-    let clone_name = cells.text(Column::CloneName).map(str::to_string);
+    let clone_name = cells.clone_name()?;
     let mut block = match known.and_then(|id| draft.directory.block(id)) {
         Some(block) => block.clone(),
         None => new_block(draft.new_block(), owner, name),
@@ -155,12 +159,21 @@ fn look_at(draft: &mut Draft<'_>, line: usize, block: &Block) {
     if means_something(&block.name) {
         draft.note(line, Fault::NameTaken(block.name.clone()));
     }
-    let name = block.name.clone();
+    let name = of_owner(draft, block);
     match block.area.map(|area| (area, hectares(area))) {
         None => draft.note(line, Fault::NoArea(name)),
         Some((_, Some(size))) if (HECTARES_MIN..=HECTARES_MAX).contains(&size) => {}
         Some((area, _)) => draft.note(line, Fault::AreaOdd { name, area }),
     }
+}
+
+/// A block with whose it is: half of all blocks are called A.
+fn of_owner(draft: &Draft<'_>, block: &Block) -> String {
+    let owner = draft.directory.person(block.owner);
+    owner.map_or_else(
+        || block.name.clone(),
+        |owner| format!("{} of {}", block.name, owner.name),
+    )
 }
 
 /// A name that begins with a digit reads as a number of trees; one that is a word of the text
@@ -175,7 +188,8 @@ fn means_something(name: &str) -> bool {
 /// Only a stand of which nothing is on record is taken from a list: what farmers report later is the
 /// better record.
 fn enrol(draft: &mut Draft<'_>, line: usize, block: &Block, stand: Known) {
-    let name = || block.name.clone();
+    let of_whom = of_owner(draft, block);
+    let name = || of_whom.clone();
     let trees = stand.planted.map_or(0, |(_, trees)| trees);
     match (draft.known.planted)(block.id) {
         None => {
@@ -195,6 +209,17 @@ fn enrol(draft: &mut Draft<'_>, line: usize, block: &Block, stand: Known) {
         }
         Some(_) => {}
     }
+    if let Some(room) = is_sparse(trees, block) {
+        let (name, planted) = (name(), trees);
+        draft.note(
+            line,
+            Fault::Sparse {
+                name,
+                planted,
+                room,
+            },
+        );
+    }
     if let Some(room) = block.area.and_then(|area| room(area, block.spacing_m))
         && f64::from(trees) > room * CROWDED_FACTOR
     {
@@ -209,6 +234,14 @@ fn enrol(draft: &mut Draft<'_>, line: usize, block: &Block, stand: Known) {
             },
         );
     }
+}
+
+/// Trees that are too few for the land, as far as they were planted close enough to be a stand.
+fn is_sparse(trees: u32, block: &Block) -> Option<u32> {
+    let size = block.area.and_then(hectares)?;
+    let is_wide = block.spacing_m.is_some();
+    let usual = size * TREES_PER_HECTARE_LEAST;
+    (trees > 0 && !is_wide && f64::from(trees) < usual * SPARSE_FACTOR).then(|| to_trees(usual))
 }
 
 /// Trees that fit, at the block's own spacing if that is closer than usual.

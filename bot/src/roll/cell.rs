@@ -10,7 +10,8 @@ use chrono::{Datelike, Months, NaiveDate};
 use super::{
     column::{Column, RowKind},
     finding::Fault,
-    sheet::Row,
+    odd,
+    rows::Row,
 };
 
 /// Rubber stands are felled after some thirty years (common practice); an older day is a
@@ -31,6 +32,7 @@ const SHORT_NAME_CHARS_MAX: usize = 12;
 
 const DAY_FORM: &str = "write the day as year-month-day, like 2026-04-15";
 const SPAN_FORM: &str = "write the day as year-month-day, like 2026-04-15, or only 2026-04 or 2026";
+const DAY_ZERO: &str = "this is the first day that a computer knows, and stands for an empty cell; write the day, or leave it empty";
 const MONTH_DAY_FORM: &str =
     "write the day as 15 Apr or 04-15, or two with ; between, like 1 Apr; 1 Sep";
 
@@ -65,6 +67,10 @@ impl<'a> Cells<'a> {
         if name.chars().count() > NAME_CHARS_MAX {
             let want =
                 format!("write a name of at most {NAME_CHARS_MAX} letters, as people call them");
+            return Err(self.wrong(column, want));
+        }
+        if let Some(letters) = odd::unspoiled(name) {
+            let want = format!("the letters were spoiled by a program; write {letters}");
             return Err(self.wrong(column, want));
         }
         if !name.chars().any(char::is_alphabetic) || name.chars().any(char::is_control) {
@@ -173,6 +179,18 @@ impl<'a> Cells<'a> {
         }
     }
 
+    /// A clone, in the spelling of the trade.
+    pub(super) fn clone_name(&self) -> Result<Option<String>, Fault> {
+        let Some(text) = self.text(Column::CloneName) else {
+            return Ok(None);
+        };
+        let name = odd::clone_name(text).ok_or_else(|| {
+            let want = "write one clone, like PB260, or leave it empty when it is not known";
+            self.wrong(Column::CloneName, want)
+        })?;
+        Ok(Some(name))
+    }
+
     /// Girths of trees in centimetres, parted by semicolons.
     pub(super) fn girths(&self, column: Column) -> Result<Option<Vec<f64>>, Fault> {
         let Some(text) = self.text(column) else {
@@ -228,6 +246,9 @@ impl<'a> Cells<'a> {
     }
 
     fn in_past(&self, column: Column, day: NaiveDate) -> Result<(), Fault> {
+        if odd::is_day_zero(day) {
+            return Err(self.wrong(column, DAY_ZERO));
+        }
         if day <= self.today && day.year() >= FIRST_YEAR {
             return Ok(());
         }

@@ -163,6 +163,19 @@ pub enum Fault {
     /// No operator is known to use it.
     #[error("{0} is in no range of numbers known to be in use; compare it with the phone")]
     NumberNotInUse(String),
+    /// A number of another country.
+    #[error(
+        "{0} is a number of another country; texts to it may cost more, or be answered by nobody"
+    )]
+    NumberAbroad(String),
+    /// The same name in another group.
+    #[error("{name} is also in the group {group}; if they are one person, keep one row")]
+    NameElsewhere {
+        /// The person of this row.
+        name: String,
+        /// The other group.
+        group: String,
+    },
     /// The person has another number now, and a list does not change that.
     #[error("{0} was theirs and is no more; correct the list, or let the adviser text MOVED")]
     NumberMoved(String),
@@ -247,6 +260,16 @@ pub enum Fault {
         /// Trees that fit.
         room: u32,
     },
+    /// Far fewer trees than land of this size has.
+    #[error("block {name} has {planted} trees on land for about {room}; is the unit right?")]
+    Sparse {
+        /// The block.
+        name: String,
+        /// Trees as told.
+        planted: u32,
+        /// Trees that are usual there.
+        room: u32,
+    },
     /// The record knows better than the list.
     #[error(
         "block {name} has {known} trees planted on record; the {told} here are passed over. Correct it by text"
@@ -293,6 +316,8 @@ impl Fault {
             | Self::Landline(_)
             | Self::CostlyNumber(_)
             | Self::NumberNotInUse(_)
+            | Self::NumberAbroad(_)
+            | Self::NameElsewhere { .. }
             | Self::NumberMoved(_)
             | Self::Shared { .. }
             | Self::Alike { .. }
@@ -306,6 +331,7 @@ impl Fault {
             | Self::NoArea(_)
             | Self::AreaOdd { .. }
             | Self::Crowded { .. }
+            | Self::Sparse { .. }
             | Self::PlantedKnown { .. } => Severity::Doubtful,
         }
     }

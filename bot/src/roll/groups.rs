@@ -10,7 +10,7 @@ use super::{
     column::Column,
     draft::{Draft, key},
     finding::Fault,
-    sheet::Row,
+    rows::Row,
 };
 
 const ZONE_FORM: &str = "write a name of the time zone database, like Asia/Jakarta";

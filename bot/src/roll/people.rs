@@ -15,7 +15,8 @@ use super::{
     column::Column,
     draft::{Draft, key},
     finding::Fault,
-    sheet::Row,
+    odd,
+    rows::Row,
 };
 use crate::words::phone_number::{self, Line};
 
@@ -28,6 +29,8 @@ const SHARERS_MAX: usize = 50;
 
 /// How consent is known when the list does not say.
 const HOW_LISTED: &str = "list";
+
+const SAYS_NO: &str = "this says that they did not agree; leave it and its day empty, or write how they agreed";
 
 /// Takes person rows in.
 pub(super) fn take<'a>(draft: &mut Draft<'_>, rows: impl Iterator<Item = &'a Row>) {
@@ -50,11 +53,16 @@ pub(super) fn take<'a>(draft: &mut Draft<'_>, rows: impl Iterator<Item = &'a Row
                 agree(draft, row.line, &mut person, (purpose, consent));
             }
         }
-        if draft.known.directory.person(person.id).is_none()
-            && let Some(other) = names.add(person.group, &person.name)
-        {
+        if draft.known.directory.person(person.id).is_none() {
             let name = person.name.clone();
-            draft.note(row.line, Fault::Alike { name, other });
+            if let Some(group) = names.elsewhere(draft, &person) {
+                let name = name.clone();
+                draft.note(row.line, Fault::NameElsewhere { name, group });
+            }
+            let numbers = numbers_in(&cells, draft.known.country);
+            if let Some(other) = names.add(person.group, &name, &numbers) {
+                draft.note(row.line, Fault::Alike { name, other });
+            }
         }
         let id = person.id;
         draft.directory.put_person(person);
@@ -123,6 +131,9 @@ fn consent(cells: &Cells<'_>, purpose: Purpose) -> Result<Option<Consent>, Fault
         Purpose::Buyers => (Column::ShareOn, Column::ShareHow),
     };
     let how = cells.text(manner);
+    if how.is_some_and(odd::says_no) {
+        return Err(cells.wrong(manner, SAYS_NO));
+    }
     match cells.past_day(day)? {
         Some(on) => {
             let how = how.unwrap_or(HOW_LISTED).to_string();
@@ -199,6 +210,9 @@ fn phone(draft: &mut Draft<'_>, line: usize, number: String, person: PersonId) {
         _ if phone_number::is_costly(&number) => {
             draft.note(line, Fault::CostlyNumber(number.clone()));
         }
+        _ if is_abroad(draft, &number) => {
+            draft.note(line, Fault::NumberAbroad(number.clone()));
+        }
         Line::Mobile | Line::Service => {}
         Line::Landline => draft.note(line, Fault::Landline(number.clone())),
         Line::Unassigned if phone_number::is_for_fiction(&number) => {}
@@ -232,6 +246,13 @@ fn phone(draft: &mut Draft<'_>, line: usize, number: String, person: PersonId) {
     draft.directory.put_phone(phone);
 }
 
+/// Whether a number is of another country than that of the service.
+fn is_abroad(draft: &Draft<'_>, number: &str) -> bool {
+    let country = draft.known.country;
+    let is_mobile = matches!(phone_number::line(number), Line::Mobile | Line::Unassigned);
+    is_mobile && !country.is_empty() && !phone_number::is_at_home(number, country)
+}
+
 /// Someone without a number in the list, and perhaps on record.
 fn unreachable(draft: &mut Draft<'_>, line: usize, id: PersonId) {
     let has_phone = draft.directory.numbers_of(id).next().is_some();
@@ -263,6 +284,13 @@ fn shared(draft: &mut Draft<'_>) {
     }
 }
 
+/// The numbers of a row that can be read.
+fn numbers_in(cells: &Cells<'_>, country: &str) -> Vec<String> {
+    let written = cells.text(Column::Phone).unwrap_or_default().split(';');
+    let numbers = written.map(|number| phone_number::parse(number.trim(), country));
+    numbers.flatten().collect()
+}
+
 /// Names that are taken, by group: people of one name in two groups are two people.
 struct NamesByGroup(BTreeMap<Option<GroupId>, Alike>);
 
@@ -270,12 +298,25 @@ impl NamesByGroup {
     fn known(draft: &Draft<'_>) -> Self {
         let mut names = Self(BTreeMap::new());
         for person in draft.directory.persons().filter(|person| !person.erased) {
-            names.add(person.group, &person.name);
+            let numbers = draft.directory.numbers_of(person.id);
+            let numbers: Vec<String> = numbers.map(str::to_owned).collect();
+            names.add(person.group, &person.name, &numbers);
         }
         names
     }
 
-    fn add(&mut self, group: Option<GroupId>, name: &str) -> Option<String> {
-        self.0.entry(group).or_default().add(name)
+    fn add(&mut self, group: Option<GroupId>, name: &str, numbers: &[String]) -> Option<String> {
+        self.0.entry(group).or_default().add(name, numbers)
+    }
+
+    /// Another group with somebody of exactly this name.
+    fn elsewhere(&self, draft: &Draft<'_>, person: &Person) -> Option<String> {
+        let mut others = draft.people.iter();
+        let (group, _) = others.find_map(|((group, name), id)| {
+            let is_other = *group != person.group && *id != person.id;
+            (is_other && *name == key(&person.name)).then_some((*group, *id))
+        })?;
+        let group = draft.directory.group(group?)?;
+        Some(group.name.clone())
     }
 }

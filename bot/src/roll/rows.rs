@@ -116,7 +116,7 @@ fn text_of(csv: &[u8]) -> Result<&str, Finding> {
 }
 
 /// The separator: of the three in use, the one that the first line has most of.
-fn separator(text: &str) -> u8 {
+pub(super) fn separator(text: &str) -> u8 {
     let first = text
         .lines()
         .find(|line| !line.trim().is_empty())

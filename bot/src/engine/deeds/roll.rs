@@ -3,52 +3,67 @@
 use std::fmt;
 
 use budwood_scheduler::{Block, BlockId, Body, Group, Person, Phone, Source};
+use serde::{Deserialize, Serialize};
 
 use crate::{
     engine::{step::Step, turn::Telling},
     roll,
 };
 
-/// An office's sheet, and what to do with it.
+/// An office's list, and what to do with it.
 #[derive(Clone)]
-pub struct Sheet {
+pub struct List {
     /// The file as it is.
     pub csv: Vec<u8>,
     /// What to do.
-    pub deed: SheetDeed,
+    pub deed: ListDeed,
 }
 
 // It is full of names and numbers, and none may get into a log by way of `{:?}`.
-impl fmt::Debug for Sheet {
+impl fmt::Debug for List {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        f.debug_struct("Sheet")
+        f.debug_struct("List")
             .field("bytes", &self.csv.len())
             .field("deed", &self.deed)
             .finish_non_exhaustive()
     }
 }
 
-/// What to do with a sheet.
+/// What to do with a list.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum SheetDeed {
+pub enum ListDeed {
     /// Say what is wrong with it and what loading would do.
     Check,
     /// The same, and take it in if nothing is refused.
     Load,
 }
 
-/// What was found in a sheet, and what became of it.
+/// What was found in a list, and what became of it.
 #[derive(Clone, Debug, PartialEq, Eq)]
-pub struct SheetAnswer {
+pub struct ListAnswer {
     /// What is wrong and what would change, as a person reads it.
     pub page: String,
     /// What became of it.
-    pub fate: SheetFate,
+    pub fate: ListFate,
+    /// What was found, line by line.
+    pub findings: Vec<ListFinding>,
 }
 
-/// What became of a sheet.
+/// Something to look at in a list.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct ListFinding {
+    /// Line of the list, from 1.
+    pub line: usize,
+    /// Nothing is stored until it is put right.
+    pub is_refused: bool,
+    /// What it is.
+    pub what: String,
+}
+
+/// What became of a list.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum SheetFate {
+pub enum ListFate {
     /// It has refused rows, and nothing was stored.
     Refused,
     /// It can be stored, but was only checked, or all of it is known.
@@ -72,6 +87,16 @@ pub struct Entries {
     pub facts: Vec<Body>,
 }
 
+impl From<&roll::Finding> for ListFinding {
+    fn from(finding: &roll::Finding) -> Self {
+        Self {
+            line: finding.line,
+            is_refused: finding.severity() == roll::Severity::Refused,
+            what: finding.fault.to_string(),
+        }
+    }
+}
+
 impl From<roll::Plan> for Entries {
     fn from(plan: roll::Plan) -> Self {
         Self {
@@ -85,20 +110,25 @@ impl From<roll::Plan> for Entries {
 }
 
 impl Step<'_> {
-    /// Looks at a sheet, and takes it in when that is wanted and nothing is refused.
-    pub(crate) fn sheet(&mut self, sheet: &Sheet) {
-        let plan = self.view().plan_roll(&sheet.csv);
+    /// Looks at a list, and takes it in when that is wanted and nothing is refused.
+    pub(crate) fn list(&mut self, list: &List) {
+        let plan = self.view().plan_roll(&list.csv);
         let page = plan.to_string();
-        let is_wanted = sheet.deed == SheetDeed::Load && !plan.is_empty();
+        let findings = plan.findings.iter().map(ListFinding::from).collect();
+        let is_wanted = list.deed == ListDeed::Load && !plan.is_empty();
         let fate = match (plan.may_be_stored(), is_wanted) {
-            (false, _) => SheetFate::Refused,
-            (true, false) => SheetFate::Good,
+            (false, _) => ListFate::Refused,
+            (true, false) => ListFate::Good,
             (true, true) => {
                 self.roll(plan.into());
-                SheetFate::Stored
+                ListFate::Stored
             }
         };
-        self.told.sheet = Some(SheetAnswer { page, fate });
+        self.told.list = Some(ListAnswer {
+            page,
+            fate,
+            findings,
+        });
     }
 
     /// Takes a list in.
