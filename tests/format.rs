@@ -134,7 +134,7 @@ fn the_samples_hold_every_kind_and_shape() {
         kinds,
         set([
             "event", "person", "phone", "group", "block", "state", "talk", "received", "outbound",
-            "matter", "promise", "part", "erasure", "ledger"
+            "matter", "promise", "sheet", "part", "erasure", "ledger"
         ])
     );
     assert_eq!(

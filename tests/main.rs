@@ -24,6 +24,7 @@ mod rehearse;
 mod roll;
 mod service;
 mod setting_up;
+mod sheets;
 mod simulation;
 mod store;
 mod tidy;

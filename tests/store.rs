@@ -59,6 +59,7 @@ fn expected(change: &Change) -> Loaded {
         parts: change.parts.clone(),
         matters: change.matters.clone(),
         promises: change.promises.clone(),
+        sheets: change.sheets.clone(),
         erasures: change.erasures.clone(),
         ledgers: change.ledgers.clone(),
         outbound,

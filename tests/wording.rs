@@ -16,6 +16,7 @@ mod memory;
 mod office;
 mod operator;
 mod others;
+mod printed;
 mod reply;
 mod source;
 mod speech;

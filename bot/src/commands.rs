@@ -14,6 +14,8 @@ pub mod read;
 pub mod rehearse;
 mod roll_columns;
 pub mod setup;
+mod sheets;
+mod taking;
 pub mod talk;
 
 use std::{
@@ -88,6 +90,8 @@ enum Command {
         #[command(subcommand)]
         command: RollCommand,
     },
+    /// Prints a sheet: for meetings, visits and the office. The service may run.
+    Sheet(sheets::SheetArgs),
     /// Copies everything into a new folder, as it is at this moment. The service may run.
     Backup {
         /// The configuration.
@@ -238,6 +242,9 @@ enum RollCommand {
         #[arg(long)]
         config: PathBuf,
     },
+    /// Makes a list that can be loaded of one as an office keeps it: CSV of any encoding or a
+    /// workbook, any heads. Asks what it cannot know. With a configuration what is good is stored.
+    Take(taking::TakeArgs),
     /// Prints the columns of a list: what is in each, which rows need it, and an example.
     Columns,
 }
@@ -263,6 +270,7 @@ pub fn run() -> anyhow::Result<ExitCode> {
         }
         Command::Read { text, received, .. } => read_texts(text.as_deref(), received)?,
         Command::Roll { command } => return roll(command),
+        Command::Sheet(args) => sheets::print(&args)?,
         Command::Check {
             command: Some(CheckCommand::Calendar { file }),
             ..
@@ -320,6 +328,7 @@ fn roll(command: RollCommand) -> anyhow::Result<ExitCode> {
     match command {
         RollCommand::Check { file, config } => lists::check(&file, config.as_deref()),
         RollCommand::Load { file, config } => lists::load(&file, &config),
+        RollCommand::Take(args) => taking::run(&args),
         RollCommand::Columns => {
             write!(Page::open(), "{}", roll_columns::page())?;
             Ok(ExitCode::SUCCESS)

@@ -36,13 +36,15 @@ use chrono::{DateTime, Utc};
 
 pub use self::{
     budget::HeldBack,
-    deeds::roll::{Entries, Sheet, SheetAnswer, SheetDeed, SheetFate},
+    deeds::roll::{Entries, List, ListAnswer, ListDeed, ListFate, ListFinding},
     memory::snapshot::{Copied, CopyStep},
     outcome::Outcome,
+    questions::sheets::SheetOrder,
     setup::{Operator, Setup},
 };
 use self::{memory::world::World, said::Said, step::Step, view::View};
 use crate::{
+    sheet::Sheet,
     store::{Change, Hold, Store, StoreError},
     words::{
         ledger::Ledger,
@@ -94,7 +96,9 @@ pub enum Input {
     /// A list of people and blocks is taken in.
     Roll(Box<Entries>),
     /// The same as an office keeps it: compared with what is known at this moment.
-    Sheet(Sheet),
+    List(List),
+    /// A sheet is to be printed.
+    Print(SheetOrder),
     /// A person says that texts may leave again after the store was filled.
     Release,
     /// Somebody takes a copy of the store.
@@ -122,8 +126,10 @@ pub struct Told {
     pub outcome: Option<Outcome>,
     /// A part of a copy, after [`Input::Copy`].
     pub copied: Option<Copied>,
-    /// What became of a sheet, after [`Input::Sheet`].
-    pub sheet: Option<SheetAnswer>,
+    /// What became of a list, after [`Input::List`].
+    pub list: Option<ListAnswer>,
+    /// The sheet after [`Input::Print`], or why there is none.
+    pub sheet: Option<Result<Sheet, String>>,
     /// Why [`Input::Setup`] changed nothing, if so.
     pub refused: Option<String>,
 }
@@ -480,7 +486,8 @@ fn take_in(step: &mut Step<'_>, input: Input) -> Vec<Said> {
         Input::Link { gateway, link } => step.link(&gateway, &link),
         Input::Tried { id, outcome } => step.tried(id, outcome),
         Input::Roll(entries) => step.roll(*entries),
-        Input::Sheet(sheet) => step.sheet(&sheet),
+        Input::List(list) => step.list(&list),
+        Input::Print(order) => step.print(&order),
         Input::Release => step.release(),
         Input::Copy(part) => step.copy(part),
         // New hours and calendars move the next look at each block.

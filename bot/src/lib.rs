@@ -12,6 +12,7 @@ pub mod engine;
 pub mod play;
 pub mod roll;
 pub mod service;
+pub mod sheet;
 pub mod store;
 pub mod wording;
 pub mod words;

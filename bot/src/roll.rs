@@ -21,8 +21,10 @@ mod column;
 mod draft;
 mod finding;
 mod groups;
+mod odd;
 mod people;
-mod sheet;
+mod rows;
+pub mod take;
 
 use std::fmt;
 
@@ -119,7 +121,7 @@ pub struct Tally {
 #[must_use]
 pub fn plan(csv: &[u8], known: &Known<'_>) -> Plan {
     let mut findings = Vec::new();
-    let rows = sheet::read(csv, &mut findings);
+    let rows = rows::read(csv, &mut findings);
     let mut draft = Draft::new(*known, findings);
     let of = |kind: RowKind| rows.iter().filter(move |row| row.kind == kind);
     groups::take(&mut draft, of(RowKind::Group));

@@ -28,6 +28,7 @@ use crate::words::{
     ledger::Ledger,
     matter::Matter,
     message::{Outbound, Received, ReceivedPart, Talk},
+    printed::Printed,
     promise::Promise,
 };
 
@@ -66,6 +67,8 @@ pub struct Change {
     pub promises: Vec<Promise>,
     /// Promises that are owed no more.
     pub kept: Vec<MessageId>,
+    /// Sheets that were printed.
+    pub sheets: Vec<Printed>,
     /// People who are being taken out of the records.
     pub erasures: Vec<Erasure>,
     /// People who are wholly taken out.
@@ -136,6 +139,7 @@ impl Change {
             .retain(|promise| !later.kept.contains(&promise.message));
         self.promises.append(&mut later.promises);
         self.kept.append(&mut later.kept);
+        self.sheets.append(&mut later.sheets);
         self.erasures
             .retain(|erasure| !later.erased.contains(&erasure.person));
         self.erasures.append(&mut later.erasures);
@@ -184,6 +188,8 @@ pub struct Loaded {
     pub matters: Vec<Matter>,
     /// Promises that are not kept yet.
     pub promises: Vec<Promise>,
+    /// Sheets that were printed.
+    pub sheets: Vec<Printed>,
     /// People who are being taken out of the records.
     pub erasures: Vec<Erasure>,
     /// What left, month by month, the latest last.

@@ -15,6 +15,7 @@ mod facts;
 mod fit;
 mod job;
 mod key;
+mod paper;
 mod phrase;
 
 use std::collections::BTreeMap;
@@ -34,6 +35,7 @@ pub use self::{
     facts::{After, Facts, Ready, changed, clause, living, read_back, taken_back},
     job::{NudgeText, RoundText, dose, field_round, nudge, task_counts},
     key::Key,
+    paper::Paper,
     phrase::{Args, Phrase, Value},
 };
 use crate::{
@@ -49,6 +51,16 @@ const BUILT_IN: &[(&str, &str)] = &[
     ("pt", include_str!("../texts/pt.ftl")),
     ("th", include_str!("../texts/th.ftl")),
     ("vi", include_str!("../texts/vi.ftl")),
+];
+
+/// What is printed, by language code.
+const PRINTED: &[(&str, &str)] = &[
+    ("en", include_str!("../texts/office/en.ftl")),
+    ("fr", include_str!("../texts/office/fr.ftl")),
+    ("id", include_str!("../texts/office/id.ftl")),
+    ("pt", include_str!("../texts/office/pt.ftl")),
+    ("th", include_str!("../texts/office/th.ftl")),
+    ("vi", include_str!("../texts/office/vi.ftl")),
 ];
 
 /// The language that stands in where a text is missing.
@@ -101,7 +113,26 @@ impl Texts {
         for (language, source) in BUILT_IN {
             texts.add(language, source)?;
         }
+        for (language, source) in PRINTED {
+            texts.add_printed(language, source)?;
+        }
         Ok(texts)
+    }
+
+    /// Adds what is printed to the texts of a language. It does not say which letters an SMS needs.
+    fn add_printed(&mut self, language: &str, source: &str) -> Result<(), TextFault> {
+        let fault = |what: String| TextFault {
+            language: language.to_owned(),
+            what,
+        };
+        let resource = FluentResource::try_new(source.to_owned())
+            .map_err(|(_, errors)| fault(format!("what is printed: {errors:?}")))?;
+        let known = self.languages.get_mut(language);
+        let known = known.ok_or_else(|| fault("is printed and not sent".to_owned()))?;
+        known
+            .bundle
+            .add_resource(resource)
+            .map_err(|errors| fault(format!("{errors:?}")))
     }
 
     /// Adds the texts of a language.
@@ -208,6 +239,18 @@ impl Tongue<'_> {
     #[must_use]
     pub fn job(&self, kind: TaskKind) -> String {
         self.say(Key::Job(kind), Vec::new())
+    }
+
+    /// A text that is printed.
+    #[must_use]
+    pub fn paper(&self, paper: Paper, args: Args) -> String {
+        self.say(Key::Paper(paper), args)
+    }
+
+    /// A phrase at its full length.
+    #[must_use]
+    pub fn full(&self, phrase: &Phrase) -> String {
+        self.part(phrase, Room::ALL)
     }
 
     /// As much of a phrase as there is room for. A text that is nowhere gives its own name, which

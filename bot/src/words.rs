@@ -8,6 +8,7 @@ pub mod matter;
 pub mod message;
 pub mod outline_area;
 pub mod phone_number;
+pub mod printed;
 pub mod promise;
 pub mod question;
 pub mod secret;

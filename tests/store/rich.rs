@@ -57,6 +57,7 @@ pub(crate) fn change() -> Change {
         closed: Vec::new(),
         promises: matter::promises(),
         kept: Vec::new(),
+        sheets: vec![matter::sheet()],
         erasures: vec![matter::erasure()],
         erased: Vec::new(),
         ledgers: matter::ledgers(),

@@ -5,11 +5,12 @@ use std::process::Command;
 use super::{expect_none, read, top};
 
 /// Licences under which a library may be used here without asking anybody.
-const LICENCES: [&str; 11] = [
+const LICENCES: [&str; 12] = [
     "MIT",
     "MIT-0",
     "Apache-2.0",
     "Apache-2.0 WITH LLVM-exception",
+    "BSD-2-Clause",
     "BSD-3-Clause",
     "BSL-1.0",
     "CC0-1.0",

@@ -32,7 +32,7 @@ const HOUSES: [House; 4] = [
             &["backup", "play"],
             &["service"],
             &["engine"],
-            &["roll", "store", "wording"],
+            &["roll", "sheet", "store", "wording"],
             &["words"],
         ],
     },

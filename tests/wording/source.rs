@@ -43,11 +43,20 @@ pub(super) fn short_form(key: &str) -> &str {
 
 /// Every file of texts, by language.
 pub(super) fn files() -> Vec<(String, String)> {
-    let folder = bot().join("texts");
+    files_in(&bot().join("texts"))
+}
+
+/// Every file of what is printed, by language.
+pub(super) fn printed() -> Vec<(String, String)> {
+    files_in(&bot().join("texts/office"))
+}
+
+fn files_in(folder: &Path) -> Vec<(String, String)> {
     let mut files: Vec<(String, String)> = fs::read_dir(folder)
         .expect("a folder of texts")
-        .map(|entry| {
-            let path = entry.expect("an entry").path();
+        .map(|entry| entry.expect("an entry").path())
+        .filter(|path| path.is_file())
+        .map(|path| {
             let language = path.file_stem().expect("a name").to_string_lossy();
             let text = fs::read_to_string(&path).expect("a text file");
             (language.into_owned(), text)

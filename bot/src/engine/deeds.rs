@@ -29,6 +29,7 @@ pub(crate) mod record;
 pub(crate) mod reply;
 pub(crate) mod roll;
 pub(crate) mod sharing;
+pub(crate) mod sheets;
 pub(crate) mod spending;
 pub(crate) mod tell;
 pub(crate) mod tick;

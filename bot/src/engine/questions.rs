@@ -39,6 +39,8 @@ pub(crate) mod round;
 pub(crate) mod rounds;
 pub(crate) mod scene;
 pub(crate) mod shared_phone;
+pub(crate) mod sheet_rows;
+pub(crate) mod sheets;
 pub(crate) mod tasks;
 pub(crate) mod visits;
 pub(crate) mod waiting;

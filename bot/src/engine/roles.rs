@@ -23,6 +23,8 @@ pub(crate) enum Verb {
     RaisePlants,
     /// Report for somebody.
     ReportFor,
+    /// Text rows of a printed sheet back.
+    TextSheet,
     /// Read the texts that wait, store them, pass them on, close them.
     ReadQueue,
     /// Put right what others told.
@@ -62,6 +64,7 @@ impl Verb {
             Self::Look => [No, No, Adv, Own, No, Own],
             Self::LookAtNumbers | Self::ReadQueue => [No, No, Adv, Own, No, No],
             Self::LookAtBooks => [No, Own, Adv, Own, No, Own],
+            Self::TextSheet => [No, Own, Adv, Own, No, No],
             Self::LookAtPlants => [No, No, Adv, Own, Own, Own],
             Self::RaisePlants => [No, No, Adv, No, Own, No],
             Self::KeepBooks | Self::ReportFor => [No, Own, Adv, No, No, No],

@@ -2,7 +2,7 @@
 //!
 //! One JSON line in, one JSON line out, as often as wanted: `{"v":1,"do":"copy"}` begins a copy of
 //! the store, `next` gives its next part, `release` lets texts leave again, `reload` reads the configuration again, `check_roll` and
-//! `load_roll` bring a list of people in `csv` (Base64, RFC 4648). The socket is there
+//! `load_roll` bring a list of people in `csv` (Base64, RFC 4648), `print` makes the sheet of `order`. The socket is there
 //! for the owner of the folder alone (mode 0600), and so nobody else is asked who they are. What
 //! is written where is the business of whoever asks: the service needs no rights for it.
 //! Deliberately absent: anything that only starts and stops the service; the system does that.
@@ -13,7 +13,10 @@ mod serve;
 use serde::{Deserialize, Serialize};
 use serde_json::value::RawValue;
 
-use crate::engine::SheetFate;
+use crate::{
+    engine::{ListFate, ListFinding},
+    sheet::Sheet,
+};
 
 pub use self::{
     ask::{Control, ControlError},
@@ -36,6 +39,19 @@ struct Request {
     /// A list of people.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     csv: Option<String>,
+    /// Which sheet.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    order: Option<Order>,
+}
+
+/// A sheet that somebody wants, as it is spoken.
+#[derive(Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+struct Order {
+    sheet: String,
+    group: String,
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    language: Option<String>,
 }
 
 /// What is wanted.
@@ -52,6 +68,8 @@ enum Deed {
     CheckRoll,
     /// Take a list in.
     LoadRoll,
+    /// Make a sheet.
+    Print,
     /// Read the configuration again.
     Reload,
 }
@@ -70,6 +88,9 @@ struct Answer {
     /// What became of a list.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     roll: Option<RollAnswer>,
+    /// A sheet.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    sheet: Option<Sheet>,
     /// What is new after the configuration was read again.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     new: Option<String>,
@@ -81,9 +102,10 @@ struct Answer {
 struct RollAnswer {
     page: String,
     fate: Fate,
+    findings: Vec<ListFinding>,
 }
 
-/// [`SheetFate`] as it is spoken.
+/// [`ListFate`] as it is spoken.
 #[derive(Clone, Copy, Serialize, Deserialize)]
 #[serde(rename_all = "snake_case")]
 enum Fate {
@@ -92,22 +114,34 @@ enum Fate {
     Stored,
 }
 
-impl From<SheetFate> for Fate {
-    fn from(fate: SheetFate) -> Self {
+impl From<ListFate> for Fate {
+    fn from(fate: ListFate) -> Self {
         match fate {
-            SheetFate::Refused => Self::Refused,
-            SheetFate::Good => Self::Good,
-            SheetFate::Stored => Self::Stored,
+            ListFate::Refused => Self::Refused,
+            ListFate::Good => Self::Good,
+            ListFate::Stored => Self::Stored,
         }
     }
 }
 
-impl From<Fate> for SheetFate {
+impl From<Fate> for ListFate {
     fn from(fate: Fate) -> Self {
         match fate {
             Fate::Refused => Self::Refused,
             Fate::Good => Self::Good,
             Fate::Stored => Self::Stored,
+        }
+    }
+}
+
+impl Request {
+    /// One that brings nothing along.
+    const fn plain(deed: Deed) -> Self {
+        Self {
+            v: VERSION,
+            deed,
+            csv: None,
+            order: None,
         }
     }
 }

@@ -28,6 +28,8 @@ const STATES: &[u8] = b"s/";
 const TALKS: &[u8] = b"t/";
 const MATTERS: &[u8] = b"w/";
 const PROMISES: &[u8] = b"q/";
+/// Sheets that were printed.
+const SHEETS: &[u8] = b"r/";
 const ERASURES: &[u8] = b"x/";
 const LEDGERS: &[u8] = b"l/";
 /// What a store keeps about itself; in no copy of its records.
@@ -35,8 +37,9 @@ pub(super) const OWN: &[u8] = b"m/";
 const HOLD: &[u8] = b"m/hold";
 
 /// What [`load`] reads whole.
-pub(super) const KEPT_IN_MEMORY: [&[u8]; 11] = [
-    PERSONS, PHONES, GROUPS, BLOCKS, STATES, TALKS, MATTERS, PROMISES, ERASURES, LEDGERS, HOLD,
+pub(super) const KEPT_IN_MEMORY: [&[u8]; 12] = [
+    PERSONS, PHONES, GROUPS, BLOCKS, STATES, TALKS, MATTERS, PROMISES, SHEETS, ERASURES, LEDGERS,
+    HOLD,
 ];
 
 /// A key with its new record, or with none to take it out.
@@ -95,6 +98,9 @@ pub(super) fn rows(change: &Change) -> Result<Vec<Write>, StoreError> {
             long_key(PROMISES, promise.message.0),
             record::promise(promise)?,
         );
+    }
+    for sheet in &change.sheets {
+        put(short_key(SHEETS, sheet.number), record::sheet(sheet)?);
     }
     for erasure in &change.erasures {
         put(
@@ -176,6 +182,7 @@ pub(super) fn load<'a>(
         talks: all(under(TALKS), record::read_talk)?,
         matters: all(under(MATTERS), record::read_matter)?,
         promises: all(under(PROMISES), record::read_promise)?,
+        sheets: all(under(SHEETS), record::read_sheet)?,
         erasures: all(under(ERASURES), record::read_erasure)?,
         ledgers: all(under(LEDGERS), record::read_ledger)?,
         parts,

@@ -17,6 +17,7 @@ mod matter;
 mod message;
 mod promise;
 mod question;
+mod sheet;
 mod state;
 mod talk;
 
@@ -30,6 +31,7 @@ use crate::words::{
     ledger::Ledger,
     matter::Matter,
     message::{Outbound, Received, ReceivedPart, Talk},
+    printed::Printed,
     promise::Promise,
 };
 
@@ -168,6 +170,7 @@ record!(
     Promise,
     promise::StoredPromise
 );
+record!("sheet", sheet, read_sheet, Printed, sheet::StoredSheet);
 record!(
     "erasure",
     erasure,
@@ -225,6 +228,7 @@ pub(super) fn read_into(value: &[u8], into: &mut Change) -> Result<(), StoreErro
         "ledger" => into.ledgers.push(read_ledger(key, value)?),
         "matter" => into.matters.push(read_matter(key, value)?),
         "promise" => into.promises.push(read_promise(key, value)?),
+        "sheet" => into.sheets.push(read_sheet(key, value)?),
         other => {
             return Err(StoreError::Record {
                 key: readable(key),

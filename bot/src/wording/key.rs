@@ -10,6 +10,8 @@ use budwood_parser::{Ailment, Alarm, Cause, Effect, Kind, Unit};
 use budwood_scheduler::TaskKind;
 use chrono::Weekday;
 
+use super::Paper;
+
 macro_rules! keys {
     ($($(#[$doc:meta])* $variant:ident = $name:literal,)+) => {
         /// The name of a text.
@@ -39,6 +41,8 @@ macro_rules! keys {
             RoundCount(Kind),
             /// The nudge for a job.
             Nudge(TaskKind),
+            /// What is printed, and no SMS.
+            Paper(Paper),
         }
 
         impl Key {
@@ -66,6 +70,7 @@ macro_rules! keys {
                         Cow::Owned(format!("{said}-count"))
                     }
                     Self::Nudge(task) => of("nudge", task.name()),
+                    Self::Paper(paper) => Cow::Borrowed(paper.name()),
                 }
             }
         }
@@ -73,7 +78,7 @@ macro_rules! keys {
 }
 
 impl Key {
-    /// Every key.
+    /// Every key of a text that is sent.
     pub fn all() -> impl Iterator<Item = Self> {
         const DAYS: [Weekday; 7] = [
             Weekday::Mon,
@@ -201,6 +206,8 @@ keys! {
     BlockFacts = "block-facts",
     PersonFacts = "person-facts",
     ConfirmMany = "confirm-many",
+    SheetNone = "sheet-none",
+    SheetRows = "sheet-rows",
     ManyTold = "many-told",
     LeaderTold = "leader-told",
     LeaderTookBack = "leader-took-back",

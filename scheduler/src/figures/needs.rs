@@ -64,13 +64,7 @@ impl Table<'_> {
     pub fn feed_due(&self) -> Figure<Feed> {
         let mut feed = Feed::default();
         for farmer in &self.farmers {
-            let jobs = farmer.stands.iter().flat_map(|stand| farmer.jobs(stand));
-            let due = jobs.filter(|job| job.kind == TaskKind::Feed && job.due <= farmer.today);
-            let (mut kilograms, mut trees) = (0.0, 0_u32);
-            for job in due {
-                kilograms += job.figures.kilograms_in_all();
-                trees = trees.saturating_add(job.figures.trees_fed());
-            }
+            let (kilograms, trees) = farmer.feed_due();
             if kilograms > 0.0 {
                 feed.shares.push((farmer.person.id, kilograms));
                 feed.trees = feed.trees.saturating_add(trees);
@@ -99,6 +93,19 @@ impl Table<'_> {
 }
 
 impl Farmer<'_> {
+    /// Kilograms of the rounds that are due, and the trees that get them.
+    #[must_use]
+    pub fn feed_due(&self) -> (f64, u32) {
+        let jobs = self.stands.iter().flat_map(|stand| self.jobs(stand));
+        let due = jobs.filter(|job| job.kind == TaskKind::Feed && job.due <= self.today);
+        let (mut kilograms, mut trees) = (0.0, 0_u32);
+        for job in due {
+            kilograms += job.figures.kilograms_in_all();
+            trees = trees.saturating_add(job.figures.trees_fed());
+        }
+        (kilograms, trees)
+    }
+
     fn wanted(&self, stand: &Stand<'_>, calendar: &Calendar) -> Option<Wanted> {
         let planned_on = stand.block.planned_on?;
         if stand.state.planted() > 0 || self.is_in_peace() {

@@ -6,10 +6,11 @@ use budwood::words::{
     ledger::Ledger,
     matter::Matter,
     message::Audience,
+    printed::Printed,
     promise::Promise,
 };
 use budwood_parser::Alarm;
-use budwood_scheduler::{GroupId, MessageId, PersonId, decide::Concern};
+use budwood_scheduler::{BlockId, GroupId, MessageId, PersonId, decide::Concern};
 
 use super::{at, day};
 
@@ -38,6 +39,15 @@ pub(super) fn matters() -> Vec<Matter> {
         ..matter.clone()
     };
     vec![matter, question]
+}
+
+pub(super) fn sheet() -> Printed {
+    Printed {
+        number: 12,
+        group: GroupId(1),
+        at: at(1, 9),
+        rows: vec![BlockId(1), BlockId(2)],
+    }
 }
 
 pub(super) fn promises() -> Vec<Promise> {

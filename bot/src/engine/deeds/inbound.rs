@@ -152,9 +152,13 @@ impl Step<'_> {
 
     /// Reads a text and does what is decided. Of a text about several people the rest waits until
     /// what the first part asks is answered.
-    fn converse(&mut self, mut turn: Turn) -> Done {
+    pub(crate) fn converse(&mut self, mut turn: Turn) -> Done {
         for group in self.view().groups_spoken_of(turn.speaker) {
             self.world.make_names_ready(group);
+        }
+        // Its rows are no list of names.
+        if self.view().sheet_meant(&turn).is_some() {
+            return self.converse_once(turn);
         }
         let waiting = self.view().open_question(&turn.number);
         let mut rest = waiting.and_then(|open| open.rest);
@@ -205,6 +209,9 @@ impl Step<'_> {
                 turn.sent_at = sent_at;
             }
             None => {}
+        }
+        if let Some(sheet) = self.view().sheet_meant(&turn) {
+            return self.sheet_text(&turn, &speaker, &sheet);
         }
         let reading = self.view().read(&turn, speaker.role);
         if let Some(done) = self.accept_read(&turn, &reading) {

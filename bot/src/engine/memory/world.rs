@@ -18,7 +18,7 @@ use super::{
 use crate::{
     engine::budget::{HeldBack, Spent, Strangers},
     store::{Hold, Loaded, Store, StoreError},
-    words::{ledger::Ledger, limits, message::Talk, promise::Promise},
+    words::{ledger::Ledger, limits, message::Talk, printed::Printed, promise::Promise},
 };
 
 /// The engine's memory.
@@ -39,6 +39,8 @@ pub(crate) struct World {
     pub(crate) matters: Matters,
     /// What advisers owe, by the text that promised it.
     pub(crate) promises: BTreeMap<MessageId, Promise>,
+    /// Sheets that were printed, by number.
+    pub(crate) sheets: BTreeMap<u32, Printed>,
     /// When the last welcomes were made, oldest first.
     pub(crate) welcomed: VecDeque<DateTime<Utc>>,
     /// Who is being taken out of the records.
@@ -119,6 +121,7 @@ impl World {
             parts: Parts::default(),
             matters: Matters::default(),
             promises: BTreeMap::new(),
+            sheets: BTreeMap::new(),
             erasures: Erasures::default(),
             links: Links::default(),
             due: BTreeSet::new(),
@@ -151,6 +154,9 @@ impl World {
         }
         for promise in loaded.promises {
             world.promises.insert(promise.message, promise);
+        }
+        for sheet in loaded.sheets {
+            world.sheets.insert(sheet.number, sheet);
         }
         for outbound in loaded.outbound.into_iter().rev() {
             if let Some(sent_at) = outbound.sent_at {

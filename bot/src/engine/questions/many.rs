@@ -21,11 +21,11 @@ use crate::{
 };
 
 /// What a text tells of one of several.
-struct Part {
-    person: PersonId,
+pub(super) struct Part {
+    pub(super) person: PersonId,
     /// The name and what is told under it, as a text of its own.
-    text: String,
-    reading: Reading,
+    pub(super) text: String,
+    pub(super) reading: Reading,
 }
 
 impl View<'_> {
@@ -38,6 +38,17 @@ impl View<'_> {
             return None;
         }
         let parts = self.parts_of(turn, speaker)?;
+        let (clear, rest) = self.asked_together(turn, speaker, parts);
+        (clear.len() > 1).then_some((clear, rest))
+    }
+
+    /// What is clear of these parts, as much as one question shows, and the rest as a text.
+    pub(super) fn asked_together(
+        self,
+        turn: &Turn,
+        speaker: &Person,
+        parts: Vec<Part>,
+    ) -> (Vec<Told>, String) {
         let mut clear: Vec<Told> = Vec::new();
         let mut texts: Vec<String> = Vec::new();
         let mut rest: Vec<String> = Vec::new();
@@ -55,7 +66,7 @@ impl View<'_> {
         clear.truncate(shown);
         let unseen = texts.into_iter().skip(shown);
         let rest: Vec<String> = unseen.chain(rest).collect();
-        (clear.len() > 1).then(|| (clear, rest.join(". ")))
+        (clear, rest.join(". "))
     }
 
     /// The text in parts, each with its own name.

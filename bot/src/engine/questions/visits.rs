@@ -9,7 +9,7 @@ use budwood_scheduler::{
         health::{Cluster, Family},
         silence::{Habit, Silence, silence},
         trust::{self, Evidence},
-        visit::{Findings, Job, Lost, Reason, Sick, visits},
+        visit::{Findings, Job, Lost, Reason, Sick, Visit, visits},
     },
 };
 use chrono::NaiveDate;
@@ -57,6 +57,11 @@ impl<'a> View<'a> {
             Key::VisitList,
             args! { "people" => people, "peace" => peace },
         )
+    }
+
+    /// Whom to visit in a group, the first first.
+    pub(super) fn visits_in(self, group: &Group) -> Vec<Visit> {
+        visits(&self.findings_of(group))
     }
 
     /// How many there are to visit.

@@ -8,9 +8,10 @@ use std::{
 
 use base64::{Engine as _, engine::general_purpose::STANDARD};
 
-use super::{Answer, Deed, NAME, Request, VERSION};
+use super::{Answer, Deed, NAME, Order, Request};
 use crate::{
-    engine::{Sheet, SheetAnswer, SheetDeed},
+    engine::{List, ListAnswer, ListDeed, SheetOrder},
+    sheet::Sheet,
     words::limits,
 };
 
@@ -98,19 +99,42 @@ impl Control {
     /// # Errors
     ///
     /// When the service does not answer or refuses.
-    pub fn bring_sheet(&mut self, sheet: &Sheet) -> Result<SheetAnswer, ControlError> {
-        let deed = match sheet.deed {
-            SheetDeed::Check => Deed::CheckRoll,
-            SheetDeed::Load => Deed::LoadRoll,
+    pub fn bring_list(&mut self, list: &List) -> Result<ListAnswer, ControlError> {
+        let deed = match list.deed {
+            ListDeed::Check => Deed::CheckRoll,
+            ListDeed::Load => Deed::LoadRoll,
         };
-        let answer = self.ask_with(deed, Some(STANDARD.encode(&sheet.csv)))?;
+        let answer = self.ask_with(Request {
+            csv: Some(STANDARD.encode(&list.csv)),
+            ..Request::plain(deed)
+        })?;
         match answer.roll {
-            Some(roll) => Ok(SheetAnswer {
+            Some(roll) => Ok(ListAnswer {
                 page: roll.page,
                 fate: roll.fate.into(),
+                findings: roll.findings,
             }),
             None => Err(ControlError::Refused("it says nothing of the list".into())),
         }
+    }
+
+    /// Has a sheet made.
+    ///
+    /// # Errors
+    ///
+    /// When the service does not answer or refuses.
+    pub fn print(&mut self, order: &SheetOrder) -> Result<Sheet, ControlError> {
+        let order = Order {
+            sheet: order.kind.name().to_owned(),
+            group: order.group.clone(),
+            language: order.language.clone(),
+        };
+        let answer = self.ask_with(Request {
+            order: Some(order),
+            ..Request::plain(Deed::Print)
+        })?;
+        let nothing = || ControlError::Refused("it says nothing of the sheet".into());
+        answer.sheet.ok_or_else(nothing)
     }
 
     /// Has the configuration read again. Gives what is new.
@@ -124,12 +148,11 @@ impl Control {
     }
 
     fn ask(&mut self, deed: Deed) -> Result<Answer, ControlError> {
-        self.ask_with(deed, None)
+        self.ask_with(Request::plain(deed))
     }
 
-    fn ask_with(&mut self, deed: Deed, csv: Option<String>) -> Result<Answer, ControlError> {
-        let v = VERSION;
-        let mut request = serde_json::to_vec(&Request { v, deed, csv })?;
+    fn ask_with(&mut self, request: Request) -> Result<Answer, ControlError> {
+        let mut request = serde_json::to_vec(&request)?;
         request.push(b'\n');
         self.stream.get_mut().write_all(&request)?;
         let mut line = Vec::new();

@@ -14,11 +14,11 @@ use tokio::{
 };
 use tracing::info;
 
-use super::{Answer, Deed, NAME, Request, RollAnswer, VERSION};
+use super::{Answer, Deed, NAME, Order, Request, RollAnswer, VERSION};
 use crate::{
-    engine::{Copied, CopyStep, Input, Sheet, SheetAnswer, SheetDeed, Told},
+    engine::{Copied, CopyStep, Input, List, ListAnswer, ListDeed, SheetOrder, Told},
     service::{reload::Ask, server::Handle},
-    words::limits,
+    words::{limits, printed::SheetKind},
 };
 
 /// The socket, taken by this service.
@@ -107,8 +107,14 @@ async fn answer(request: Request, handle: &Handle, reload: &Ask) -> Answer {
     };
     match handle.submit(input).await {
         Ok(Told {
+            list: Some(list), ..
+        }) => list_answer(list),
+        Ok(Told {
             sheet: Some(sheet), ..
-        }) => sheet_answer(sheet),
+        }) => sheet.map_or_else(Answer::refused, |sheet| Answer {
+            sheet: Some(sheet),
+            ..Answer::done()
+        }),
         Ok(Told { copied, .. }) => answer_of(copied),
         Err(refused) => Answer::refused(refused.to_string()),
     }
@@ -135,28 +141,40 @@ fn input(request: Request) -> Result<Input, String> {
             info!("a person releases what is held");
             Input::Release
         }
-        Deed::CheckRoll => Input::Sheet(sheet(request.csv, SheetDeed::Check)?),
+        Deed::CheckRoll => Input::List(list(request.csv, ListDeed::Check)?),
+        Deed::Print => Input::Print(order(request.order)?),
         Deed::Reload => return Err("the configuration is no input".to_owned()),
         Deed::LoadRoll => {
             info!("a person loads a list");
-            Input::Sheet(sheet(request.csv, SheetDeed::Load)?)
+            Input::List(list(request.csv, ListDeed::Load)?)
         }
     })
 }
 
-fn sheet(csv: Option<String>, deed: SheetDeed) -> Result<Sheet, String> {
+fn list(csv: Option<String>, deed: ListDeed) -> Result<List, String> {
     let csv = csv.ok_or("the list is missing")?;
     let csv = STANDARD
         .decode(csv)
         .map_err(|error| format!("the list is not in Base64: {error}"))?;
-    Ok(Sheet { csv, deed })
+    Ok(List { csv, deed })
 }
 
-fn sheet_answer(sheet: SheetAnswer) -> Answer {
+fn order(order: Option<Order>) -> Result<SheetOrder, String> {
+    let order = order.ok_or("which sheet is missing")?;
+    let kind = SheetKind::from_name(&order.sheet);
+    Ok(SheetOrder {
+        kind: kind.ok_or_else(|| format!("there is no sheet {:?}", order.sheet))?,
+        group: order.group,
+        language: order.language,
+    })
+}
+
+fn list_answer(list: ListAnswer) -> Answer {
     Answer {
         roll: Some(RollAnswer {
-            page: sheet.page,
-            fate: sheet.fate.into(),
+            page: list.page,
+            fate: list.fate.into(),
+            findings: list.findings,
         }),
         ..Answer::done()
     }

@@ -105,7 +105,8 @@ pub(super) fn refuse_new_work(batch: Vec<Job>) -> Vec<Job> {
             | Input::Wake
             | Input::ClaimNext { .. }
             | Input::Roll(_)
-            | Input::Sheet(_)
+            | Input::List(_)
+            | Input::Print(_)
             | Input::Release => false,
         });
     for job in refused {

@@ -1,0 +1,85 @@
+//! A sheet is printed: what its rows stand for is kept under its number.
+
+use budwood_parser::SheetText;
+use budwood_scheduler::{BlockId, GroupId, Person};
+
+use crate::{
+    engine::{
+        outcome::Outcome,
+        questions::{sheet_rows::SheetTold, sheets::SheetOrder},
+        roles,
+        said::Done,
+        step::Step,
+        turn::Turn,
+    },
+    sheet::Sheet,
+    words::printed::Printed,
+};
+
+impl Step<'_> {
+    /// Rows of a sheet that are texted back.
+    pub(crate) fn sheet_text(&mut self, turn: &Turn, speaker: &Person, text: &SheetText) -> Done {
+        let view = self.view();
+        if roles::needs_code(speaker.role) && !view.is_on_visit(&turn.number) {
+            let visit = view.visit(turn);
+            return self.ask_code(turn, visit);
+        }
+        match view.sheet_told(turn, speaker, text) {
+            SheetTold::Nothing(why) => {
+                let said = view.reply(turn, why);
+                Outcome::Answered.saying([said])
+            }
+            SheetTold::Rows(clear, rest) if clear.is_empty() => {
+                let turn = Turn {
+                    text: rest,
+                    ..turn.clone()
+                };
+                self.converse(turn)
+            }
+            SheetTold::Rows(clear, rest) => self.ask_many(turn, clear, rest),
+        }
+    }
+
+    /// Makes a sheet. Rows that are as on a sheet before keep its number, so that printing again
+    /// changes nothing.
+    pub(crate) fn print(&mut self, order: &SheetOrder) {
+        let view = self.view();
+        let group = view.world.directory.group_named(&order.group);
+        self.told.sheet = Some(match group.map(|group| group.id) {
+            Some(group) => self.printed(order, group),
+            None => Err(format!("there is no group {}", order.group)),
+        });
+    }
+
+    fn printed(&mut self, order: &SheetOrder, group: GroupId) -> Result<Sheet, String> {
+        let gone = || "the group is gone".to_owned();
+        let view = self.view();
+        let known = view.world.directory.group(group).ok_or_else(gone)?;
+        let number = view
+            .rows_to_keep(order.kind, known)
+            .map(|rows| self.number_of(group, rows));
+        let view = self.view();
+        let known = view.world.directory.group(group).ok_or_else(gone)?;
+        Ok(view.sheet(order, known, number))
+    }
+
+    /// The number under which these rows are kept.
+    fn number_of(&mut self, group: GroupId, rows: Vec<BlockId>) -> u32 {
+        let sheets = &self.world.sheets;
+        let same = |sheet: &&Printed| sheet.group == group && sheet.rows == rows;
+        if let Some(known) = sheets.values().rev().find(same) {
+            return known.number;
+        }
+        let last = sheets.last_key_value().map_or(0, |(number, _)| *number);
+        let number = last.saturating_add(1);
+        let sheet = Printed {
+            number,
+            group,
+            at: self.now,
+            rows,
+        };
+        self.change.sheets.push(sheet.clone());
+        self.world.sheets.insert(number, sheet);
+        number
+    }
+}
