@@ -5,6 +5,7 @@
 //! `http/examples.rs`, the ten texts of parser/README.md in `reading.rs`, the kinds of record in
 //! `keep.rs`, and the files that pages name in `tidy/paths.rs`.
 
+mod guide;
 mod operator;
 
 use std::{
@@ -17,8 +18,10 @@ use std::{
 use budwood::service::config::Config;
 
 /// Every page for people.
-const PAGES: [&str; 9] = [
+const PAGES: [&str; 11] = [
     "README.md",
+    "deploy/field-guide/adviser.en.md",
+    "deploy/field-guide/clerk.md",
     "deploy/operator.md",
     "deploy/provider.md",
     "DEVELOPERS.md",

@@ -8,6 +8,7 @@ mod csv;
 mod page;
 #[cfg(feature = "paper")]
 mod paper;
+mod square;
 mod terminal;
 mod xlsx;
 
@@ -26,6 +27,8 @@ pub struct Sheet {
     pub title: String,
     /// What stands under the title: who, when, how much in all.
     pub head: Vec<String>,
+    /// How it is laid out on pages.
+    pub layout: Layout,
     /// The columns, from the left.
     pub columns: Vec<Column>,
     /// The rows, each with a cell for every column.
@@ -36,6 +39,16 @@ pub struct Sheet {
     pub language: String,
     /// What stands between whole and tenths where the language is spoken.
     pub decimal: char,
+}
+
+/// How rows are laid out on pages and paper. Files have rows either way.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(rename_all = "snake_case")]
+pub enum Layout {
+    /// A table.
+    Rows,
+    /// A card for each row, to be cut out: the first cell above, the others below.
+    Cards,
 }
 
 /// A column.
@@ -60,6 +73,8 @@ pub enum ColumnKind {
     Number,
     /// A day.
     Day,
+    /// A number to text, shown also as a code that phones read.
+    Code,
     /// Nothing: a person writes into it. So many letters are to have room.
     Blank(u8),
 }

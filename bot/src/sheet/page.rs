@@ -3,7 +3,7 @@
 
 use askama::Template;
 
-use super::{ColumnKind, Sheet};
+use super::{Cell, Column, ColumnKind, Layout, Sheet, square::Square};
 
 /// From this room on a blank column is a wide one.
 const WIDE: u8 = 12;
@@ -25,6 +25,21 @@ impl Sheet {
     }
 }
 
+impl Sheet {
+    /// Whether its rows are cards.
+    const fn is_of_cards(&self) -> bool {
+        matches!(self.layout, Layout::Cards)
+    }
+
+    /// The code beside a number, as a drawing.
+    fn code(&self, column: &Column, cell: &Cell) -> String {
+        let square = (column.kind == ColumnKind::Code).then(|| self.shown(cell));
+        let square = square.filter(|number| !number.is_empty());
+        let square = square.and_then(|number| Square::to_text(&number));
+        square.map_or_else(String::new, |square| square.drawing())
+    }
+}
+
 impl ColumnKind {
     /// The class of its cells.
     fn class(self) -> &'static str {
@@ -32,7 +47,7 @@ impl ColumnKind {
             Self::Number => "right",
             Self::Blank(room) if room >= WIDE => "wide",
             Self::Blank(_) => "pen",
-            Self::Words | Self::Day => "",
+            Self::Words | Self::Day | Self::Code => "",
         }
     }
 }

@@ -3,6 +3,7 @@
 //! Columns get the room that they need; where all need more than there is, columns of words are
 //! wrapped, and only then letters grow smaller. Deliberately absent: hyphens.
 
+mod cards;
 mod letters;
 mod room;
 
@@ -19,7 +20,7 @@ use self::{
     letters::{Letters, Weight},
     room::Layout,
 };
-use super::Sheet;
+use super::{Layout as Way, Sheet};
 
 /// A4, in points.
 const SHORT: f32 = 595.28;
@@ -71,6 +72,9 @@ impl Sheet {
     /// When it does not fit on pages.
     pub fn pdf(&self) -> Result<Vec<u8>, PaperError> {
         let letters = Letters::built_in()?;
+        if self.layout == Way::Cards {
+            return self.pdf_of_cards(&letters);
+        }
         let layout = Layout::of(self, &letters)?;
         let mut document = Document::new();
         let about = Metadata::new()

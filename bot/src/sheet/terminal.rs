@@ -22,7 +22,7 @@ impl fmt::Display for Sheet {
             let cells = cells.chain(titles.get(at)).map(|cell| width(cell));
             let room = match column.kind {
                 ColumnKind::Blank(letters) => usize::from(letters),
-                ColumnKind::Words | ColumnKind::Number | ColumnKind::Day => 0,
+                ColumnKind::Words | ColumnKind::Number | ColumnKind::Day | ColumnKind::Code => 0,
             };
             cells.max().unwrap_or(0).max(room)
         });
@@ -70,7 +70,7 @@ fn width(text: &str) -> usize {
 
 #[cfg(test)]
 mod tests {
-    use super::super::{Cell, Column, ColumnKind, Sheet};
+    use super::super::{Cell, Column, ColumnKind, Layout, Sheet};
 
     #[test]
     fn columns_stand_under_each_other_in_every_script() {
@@ -84,6 +84,7 @@ mod tests {
             number: Some(12),
             title: "ต้นไม้ 12".into(),
             head: vec!["KOLO".into()],
+            layout: Layout::Rows,
             columns: vec![
                 column("ชื่อ", ColumnKind::Words),
                 column("ตาย", ColumnKind::Number),

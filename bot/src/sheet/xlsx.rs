@@ -87,7 +87,7 @@ impl Sheet {
             let letters = cells.map(|cell| self.shown(cell).chars().count()).max();
             let least = match column.kind {
                 ColumnKind::Blank(letters) => usize::from(letters),
-                ColumnKind::Words | ColumnKind::Number | ColumnKind::Day => 0,
+                ColumnKind::Words | ColumnKind::Number | ColumnKind::Day | ColumnKind::Code => 0,
             };
             let words = column.title.split_whitespace();
             let word = words.map(|word| word.chars().count()).max();

@@ -18,16 +18,28 @@ pub enum SheetKind {
     Visits,
     /// Who is left in peace.
     Holds,
+    /// Boxes for girths, and which trees.
+    Census,
+    /// A card for each farmer's pocket.
+    Cards,
+    /// The jobs of half a year, week by week.
+    Season,
+    /// What whoever takes a group over must know.
+    Handover,
 }
 
 impl SheetKind {
     /// Every one.
-    pub const ALL: [Self; 5] = [
+    pub const ALL: [Self; 9] = [
         Self::Meeting,
         Self::Shares,
         Self::Pickup,
         Self::Visits,
         Self::Holds,
+        Self::Census,
+        Self::Cards,
+        Self::Season,
+        Self::Handover,
     ];
 
     /// Its name in commands, files and records.
@@ -39,6 +51,10 @@ impl SheetKind {
             Self::Pickup => "pickup",
             Self::Visits => "visits",
             Self::Holds => "holds",
+            Self::Census => "census",
+            Self::Cards => "cards",
+            Self::Season => "season",
+            Self::Handover => "handover",
         }
     }
 

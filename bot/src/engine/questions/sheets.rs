@@ -3,9 +3,13 @@
 //! Each sheet is a file here. Deliberately absent: how a table is written, which is the room
 //! `sheet`, and what is kept of one that was printed, which is the deeds'.
 
+mod cards;
+mod census;
+mod handover;
 mod holds;
 mod meeting;
 mod pickup;
+mod season;
 mod shares;
 mod visits;
 
@@ -14,7 +18,7 @@ use budwood_scheduler::{BlockId, Group};
 use crate::{
     args,
     engine::view::View,
-    sheet::{Column, ColumnKind, Sheet},
+    sheet::{Column, ColumnKind, Layout, Sheet},
     wording::{Args, Key, Paper, Tongue, Value},
     words::printed::SheetKind,
 };
@@ -71,6 +75,10 @@ impl<'a> View<'a> {
             SheetKind::Pickup => maker.pickup(),
             SheetKind::Visits => maker.visits(),
             SheetKind::Holds => maker.holds(),
+            SheetKind::Census => maker.census(),
+            SheetKind::Cards => maker.cards(),
+            SheetKind::Season => maker.season(),
+            SheetKind::Handover => maker.handover(),
         };
         maker.stamped(sheet, number)
     }
@@ -91,6 +99,7 @@ impl Maker<'_> {
             number: None,
             title: self.say(title, group),
             head: Vec::new(),
+            layout: Layout::Rows,
             columns,
             rows: Vec::new(),
             notes: Vec::new(),

@@ -86,11 +86,6 @@ pub(super) fn order_of<'c>(cells: impl Iterator<Item = &'c str>) -> Option<DayOr
     }
 }
 
-/// Whether a day can only be read when the order is known.
-pub(super) fn needs_order(text: &str) -> bool {
-    three_numbers(text).is_some_and(|found| found.could_be_any())
-}
-
 /// 20/11/2024, 20.11.2024 or 20-11-2024.
 struct Three {
     first: u32,

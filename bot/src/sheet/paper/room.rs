@@ -147,7 +147,7 @@ fn columns(sheet: &Sheet, letters: &Letters, size: f32) -> Option<((f32, f32), V
                 (title.max(piece), title.max(whole).max(room))
             }
             ColumnKind::Number | ColumnKind::Day => (title.max(whole), title.max(whole)),
-            ColumnKind::Words => (title.max(piece), title.max(whole)),
+            ColumnKind::Words | ColumnKind::Code => (title.max(piece), title.max(whole)),
         };
         (least + pad, full + pad)
     });
@@ -235,7 +235,13 @@ fn syllables(word: &str) -> Vec<&str> {
 }
 
 /// A text in lines that are no wider than the room.
-fn wrapped(text: &str, letters: &Letters, weight: Weight, size: f32, room: f32) -> Vec<String> {
+pub(super) fn wrapped(
+    text: &str,
+    letters: &Letters,
+    weight: Weight,
+    size: f32,
+    room: f32,
+) -> Vec<String> {
     let is_wide = |line: &str| letters.width(line, weight, size) > room;
     if !is_wide(text) {
         return vec![text.to_owned()];
