@@ -315,7 +315,7 @@ fn a_list_does_not_overrule_what_people_said() {
     line 4: doubtful: Tamo Rill said stop on 2026-10-03 and will not be texted; only their own START changes that
     line 6: doubtful: +447700900002 is shared by Sela Dorn, Bako Wend; texts will name the person, and answers are asked "for whom?"
     line 11: doubtful: Osa Brint agreed on 2026-10-04 (text START); that is kept
-    line 26: doubtful: block A has 520 trees planted on record; the 525 here are passed over. Correct it by text
+    line 26: doubtful: block A of Keti Olm has 520 trees planted on record; the 525 here are passed over. Correct it by text
 
     groups: 0 new, 0 changed, 1 as known
     people: 0 new, 0 changed, 16 as known

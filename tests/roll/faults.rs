@@ -258,9 +258,11 @@ fn people_who_may_be_one_or_are_named_twice() {
     ), @r#"
     line 2: refused: there are several advisers called Mara; tell them apart by name, or keep one row with an empty group
     line 3: refused: there are several advisers called Mara; tell them apart by name, or keep one row with an empty group
+    line 5: doubtful: Mara is also in the group KOLO; if they are one person, keep one row
     line 7: refused: TAMO RILL is already on line 6; join the two rows, or tell them apart by name
     line 8: doubtful: Tammo Rill looks like Tamo Rill; if they are one person, keep one spelling
     line 8: doubtful: +447700900001 is shared by Tamo Rill, Tammo Rill; texts will name the person, and answers are asked "for whom?"
+    line 9: doubtful: Tamo Rill is also in the group KOLO; if they are one person, keep one row
     line 10: doubtful: Sela Dorn has no phone; a leader can report for them
     line 11: doubtful: Osa Brint has not agreed to texts and will not be texted; fill consent_on, or let them text START
     line 12: refused: consent_on is empty, and consent_how is not; fill both or none
@@ -327,7 +329,7 @@ fn days_are_read_in_one_order_only() {
     line 5: refused: planted_on is "2026-11-02"; this day is still to come; write a day that is over
     line 5: refused: planted_on is "2568-06-12"; 2568 is a Buddhist year; write 2025
     line 5: refused: planted_on is "1900-01-00"; write the day as year-month-day, like 2026-04-15, or only 2026-04 or 2026
-    line 5: refused: planted_on is "1900-01-01"; the year is not plausible; write the day as year-month-day, like 2026-04-15
+    line 5: refused: planted_on is "1900-01-01"; this is the first day that a computer knows, and stands for an empty cell; write the day, or leave it empty
     line 5: refused: planted_on is "9999-01-01"; the year is not plausible; write the day as year-month-day, like 2026-04-15
     line 5: refused: planted_on is "45821"; write the day as year-month-day, like 2026-04-15, or only 2026-04 or 2026
     line 5: refused: planted_on is "June 2025"; write the day as year-month-day, like 2026-04-15, or only 2026-04 or 2026
@@ -363,7 +365,7 @@ fn land_and_trees_with_faults() {
     }
     insta::assert_snapshot!(text, @r#"
     ,ha
-      line 5: doubtful: block A has no area; amounts of plants and fertiliser will be missing
+      line 5: doubtful: block A of Tamo Rill has no area; amounts of plants and fertiliser will be missing
     1.5,
       line 5: refused: unit is empty, and area is not; fill both or none
     0,ha
@@ -377,9 +379,9 @@ fn land_and_trees_with_faults() {
     1.5,kg
       line 5: refused: unit is "kg"; write one of ha, acre, rai, m2
     1.5,m2
-      line 5: doubtful: block A has an area of 1.5 m2; is the unit right?
+      line 5: doubtful: block A of Tamo Rill has an area of 1.5 m2; is the unit right?
     120,ha
-      line 5: doubtful: block A has an area of 120 ha; is the unit right?
+      line 5: doubtful: block A of Tamo Rill has an area of 120 ha; is the unit right?
     1.5,ha,300
       line 5: refused: slope_pct is "300"; write a number from 0 to 200, with a point for decimals
     1.5,ha,7
@@ -397,7 +399,7 @@ fn land_and_trees_with_faults() {
     1,ha,2025-06-12,0
       line 5: refused: planted is "0"; write a whole number from 1 to 60000, in digits
     1,ha,2025-06-12,911
-      line 5: doubtful: block A has 911 trees on land for about 700; compare trees and area
+      line 5: doubtful: block A of Tamo Rill has 911 trees on land for about 700; compare trees and area
     "#);
 }
 

@@ -152,13 +152,15 @@ impl Step<'_> {
 
     /// Reads a text and does what is decided. Of a text about several people the rest waits until
     /// what the first part asks is answered.
-    pub(crate) fn converse(&mut self, mut turn: Turn) -> Done {
+    fn converse(&mut self, mut turn: Turn) -> Done {
         for group in self.view().groups_spoken_of(turn.speaker) {
             self.world.make_names_ready(group);
         }
-        // Its rows are no list of names.
-        if self.view().sheet_meant(&turn).is_some() {
-            return self.converse_once(turn);
+        if let Some(sheet) = self.view().sheet_meant(&turn) {
+            match self.sheet_text(&turn, &sheet) {
+                Ok(done) => return done,
+                Err(rows) => turn.text = rows,
+            }
         }
         let waiting = self.view().open_question(&turn.number);
         let mut rest = waiting.and_then(|open| open.rest);
@@ -210,8 +212,12 @@ impl Step<'_> {
             }
             None => {}
         }
+        // A sheet that waited for a code.
         if let Some(sheet) = self.view().sheet_meant(&turn) {
-            return self.sheet_text(&turn, &speaker, &sheet);
+            match self.sheet_text(&turn, &sheet) {
+                Ok(done) => return done,
+                Err(rows) => turn.text = rows,
+            }
         }
         let reading = self.view().read(&turn, speaker.role);
         if let Some(done) = self.accept_read(&turn, &reading) {

@@ -1,7 +1,7 @@
 //! A sheet is printed: what its rows stand for is kept under its number.
 
 use budwood_parser::SheetText;
-use budwood_scheduler::{BlockId, GroupId, Person};
+use budwood_scheduler::{BlockId, GroupId};
 
 use crate::{
     engine::{
@@ -17,26 +17,24 @@ use crate::{
 };
 
 impl Step<'_> {
-    /// Rows of a sheet that are texted back.
-    pub(crate) fn sheet_text(&mut self, turn: &Turn, speaker: &Person, text: &SheetText) -> Done {
+    /// Rows of a sheet that are texted back. When none of them is clear, what they tell comes back as
+    /// a text that names people and blocks, to be read like any other.
+    pub(crate) fn sheet_text(&mut self, turn: &Turn, text: &SheetText) -> Result<Done, String> {
+        let Some(speaker) = self.view().person(turn.speaker).cloned() else {
+            return Ok(Outcome::FromStranger.silently());
+        };
         let view = self.view();
         if roles::needs_code(speaker.role) && !view.is_on_visit(&turn.number) {
             let visit = view.visit(turn);
-            return self.ask_code(turn, visit);
+            return Ok(self.ask_code(turn, visit));
         }
-        match view.sheet_told(turn, speaker, text) {
+        match view.sheet_told(turn, &speaker, text) {
             SheetTold::Nothing(why) => {
                 let said = view.reply(turn, why);
-                Outcome::Answered.saying([said])
+                Ok(Outcome::Answered.saying([said]))
             }
-            SheetTold::Rows(clear, rest) if clear.is_empty() => {
-                let turn = Turn {
-                    text: rest,
-                    ..turn.clone()
-                };
-                self.converse(turn)
-            }
-            SheetTold::Rows(clear, rest) => self.ask_many(turn, clear, rest),
+            SheetTold::Rows(clear, rest) if clear.is_empty() => Err(rest),
+            SheetTold::Rows(clear, rest) => Ok(self.ask_many(turn, clear, rest)),
         }
     }
 
