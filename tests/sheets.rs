@@ -104,11 +104,11 @@ fn shares_add_up_to_what_is_bought() {
     desk.text(crate::fixture::desk::ADVISER, "bags KOLO");
     let sent = desk.send_all();
     let answer = &sent.last().expect("an answer").text;
-    let kilograms = tenths / 10;
-    assert!(
-        answer.contains(&format!("{kilograms} kg")),
-        "{kilograms}: {answer}"
-    );
+    let kilograms = match tenths % 10 {
+        0 => format!("{}", tenths / 10),
+        tenth => format!("{}.{tenth}", tenths / 10),
+    };
+    assert!(answer.contains(&kilograms), "{kilograms}: {answer}");
 }
 
 #[test]

@@ -244,7 +244,7 @@ enum RollCommand {
     },
     /// Makes a list that can be loaded of one as an office keeps it: CSV of any encoding or a
     /// workbook, any heads. Asks what it cannot know. With a configuration what is good is stored.
-    Take(taking::TakeArgs),
+    Take(Box<taking::TakeArgs>),
     /// Prints the columns of a list: what is in each, which rows need it, and an example.
     Columns,
 }

@@ -129,11 +129,6 @@ fn write_cell(
     };
     Ok(())
 }
-
-#[expect(
-    clippy::cast_precision_loss,
-    reason = "a workbook holds no other numbers"
-)]
 const fn as_number(count: u64) -> f64 {
     count as f64
 }

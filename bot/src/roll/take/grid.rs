@@ -120,8 +120,6 @@ fn shown(cell: &Data) -> String {
             .as_datetime()
             .map_or_else(|| at.as_f64().to_string(), |at| at.date().to_string()),
         Data::Error(error) => error.to_string(),
-        #[expect(unreachable_patterns, reason = "the library may come to know more")]
-        _ => cell.to_string(),
     }
 }
 

@@ -116,8 +116,6 @@ impl Layout {
         Ok(())
     }
 }
-
-#[expect(clippy::cast_precision_loss, reason = "lines of a page are few")]
 pub(super) const fn count(lines: usize) -> f32 {
     lines as f32
 }

@@ -62,7 +62,6 @@ impl Maker<'_> {
 
     fn sums(&self, money: &Money, alone: u32, sheet: &Sheet) -> Vec<String> {
         let shown = |cell: Cell| sheet.shown(&cell);
-        #[expect(clippy::cast_precision_loss, reason = "what is left of a bag is small")]
         let left = money.left_grams as f64 / GRAMS_A_KILOGRAM;
         let bags = args! {
             "bags" => money.bags,
