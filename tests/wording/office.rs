@@ -14,6 +14,9 @@ pub(super) fn longest(case: &Case<'_>, key: &str, value: &str) -> Option<String>
     let tongue = case.tongue;
     let more = |item: String| format!("{item}, {}", tongue.say(Key::More, args! { "count" => 99 }));
     Some(match (key, value) {
+        // As many digits as a sheet and its rows may have.
+        ("sheet-none" | "sheet-rows", "number") => "999999".to_owned(),
+        ("sheet-rows", "rows") => "20000".to_owned(),
         ("leader-told" | "leader-took-back" | "contested-notice", "facts") => {
             more(told_of(case, Key::BlockFacts))
         }

@@ -81,7 +81,7 @@ const ENGLISH: Speech = Speech {
     ],
     capitals: &[
         "PIN", "FIX", "HANDOVER", "DEAD", "ORDER", "BAGS", "READY", "WIND", "FIRE", "RAIN",
-        "CLONE", "MAP", "PRUNE", "BEST", "WEEK", "COST", "MORE", "LAST", "LABOUR", "WHO",
+        "CLONE", "MAP", "PRUNE", "BEST", "WEEK", "COST", "MORE", "LAST", "LABOUR", "WHO", "SHEET",
     ],
 };
 
@@ -142,7 +142,7 @@ const FRENCH: Speech = Speech {
     capitals: &[
         "SMS", "PIN", "REMISE", "PASSER", "MORTS", "COMMANDE", "SACS", "PRET", "VENT", "FEU",
         "PLUIE", "CLONE", "CARTE", "COMPARER", "SEMAINE", "COUT", "SUITE", "DERNIER", "QUI",
-        "RACINE", "TOUR",
+        "RACINE", "TOUR", "FEUILLE",
     ],
 };
 
@@ -203,6 +203,7 @@ const INDONESIAN: Speech = Speech {
     capitals: &[
         "SMS", "PIN", "SERAH", "TERIMA", "OPER", "PEKAN", "SAYA", "PESANAN", "SIAP", "API",
         "ANGIN", "KLON", "PETA", "BIAYA", "LANJUTAN", "RIWAYAT", "SIAPA", "LILIT", "AKAR", "HUJAN",
+        "LEMBAR",
     ],
 };
 
@@ -262,6 +263,7 @@ const PORTUGUESE: Speech = Speech {
     ],
     capitals: &[
         "SMS",
+        "FOLHA",
         "ENTREGA",
         "PASSAR",
         "SEMANA",
@@ -396,6 +398,6 @@ const VIETNAMESE: Speech = Speech {
     ],
     capitals: &[
         "T2", "T3", "T4", "T5", "T6", "T7", "CN", "PIN", "BÀN", "GIAO", "RỄ", "GIÓ", "MƯA",
-        "GIỐNG", "XEM", "THÊM", "LỊCH", "SỬ", "TẠM", "NGỪNG", "CHẾT", "VANH",
+        "GIỐNG", "XEM", "THÊM", "LỊCH", "SỬ", "TẠM", "NGỪNG", "CHẾT", "VANH", "PHIẾU",
     ],
 };
