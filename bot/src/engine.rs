@@ -16,6 +16,7 @@
 mod budget;
 pub(crate) mod deeds;
 mod local_time;
+pub mod looks;
 pub(crate) mod memory;
 mod outcome;
 mod post;
@@ -36,12 +37,21 @@ use chrono::{DateTime, Utc};
 
 pub use self::{
     budget::HeldBack,
-    deeds::roll::{Entries, Sheet, SheetAnswer, SheetDeed, SheetFate},
+    deeds::{
+        door::Knock,
+        roll::{Entries, Sheet, SheetAnswer, SheetDeed, SheetFate},
+    },
     memory::snapshot::{Copied, CopyStep},
     outcome::Outcome,
     setup::{Operator, Setup},
 };
-use self::{memory::world::World, said::Said, step::Step, view::View};
+use self::{
+    looks::{Look, Seen, Unseen, Viewer},
+    memory::world::World,
+    said::Said,
+    step::Step,
+    view::View,
+};
 use crate::{
     store::{Change, Hold, Store, StoreError},
     words::{
@@ -101,6 +111,15 @@ pub enum Input {
     Copy(CopyStep),
     /// A changed configuration is taken over.
     Setup(NewSetup),
+    /// Somebody wants to see a page of the office.
+    Look {
+        /// Who.
+        viewer: Viewer,
+        /// What.
+        look: Look,
+    },
+    /// Somebody at the office's door asks for a code.
+    Door(Knock),
 }
 
 /// A setup to go on with.
@@ -114,7 +133,7 @@ impl fmt::Debug for NewSetup {
 }
 
 /// What a step tells its caller, after the commit.
-#[derive(Clone, Debug, Default, PartialEq, Eq)]
+#[derive(Clone, Debug, Default, PartialEq)]
 pub struct Told {
     /// The text to hand to the gateway now, after [`Input::ClaimNext`].
     pub send: Option<Outgoing>,
@@ -126,6 +145,12 @@ pub struct Told {
     pub sheet: Option<SheetAnswer>,
     /// Why [`Input::Setup`] changed nothing, if so.
     pub refused: Option<String>,
+    /// The page, after [`Input::Look`].
+    pub seen: Option<Result<Box<Seen>, Unseen>>,
+    /// Who showed that they may come in, after [`Input::Door`].
+    pub entered: Option<Viewer>,
+    /// The code that is given at the computer itself, after [`Input::Door`].
+    pub code: Option<String>,
 }
 
 /// The engine: state in memory, and the store behind it.
@@ -485,6 +510,8 @@ fn take_in(step: &mut Step<'_>, input: Input) -> Vec<Said> {
         Input::Copy(part) => step.copy(part),
         // New hours and calendars move the next look at each block.
         Input::Setup(_) => step.plan_all(),
+        Input::Look { viewer, look } => step.told.seen = Some(step.view().looked(&viewer, &look)),
+        Input::Door(knock) => return step.door(knock),
     }
     Vec::new()
 }

@@ -51,6 +51,16 @@ const BUILT_IN: &[(&str, &str)] = &[
     ("vi", include_str!("../texts/vi.ftl")),
 ];
 
+/// Texts of pages, which may be of any length and have any letters.
+const OF_PAGES: &[(&str, &str)] = &[
+    ("en", include_str!("../texts/page/en.ftl")),
+    ("fr", include_str!("../texts/page/fr.ftl")),
+    ("id", include_str!("../texts/page/id.ftl")),
+    ("pt", include_str!("../texts/page/pt.ftl")),
+    ("th", include_str!("../texts/page/th.ftl")),
+    ("vi", include_str!("../texts/page/vi.ftl")),
+];
+
 /// The language that stands in where a text is missing.
 const FALLBACK: &str = "en";
 
@@ -101,7 +111,26 @@ impl Texts {
         for (language, source) in BUILT_IN {
             texts.add(language, source)?;
         }
+        for (language, source) in OF_PAGES {
+            texts.add_to(language, source)?;
+        }
         Ok(texts)
+    }
+
+    /// Adds the texts of pages to a language that there is.
+    fn add_to(&mut self, language: &str, source: &str) -> Result<(), TextFault> {
+        let fault = |what: String| TextFault {
+            language: language.to_owned(),
+            what,
+        };
+        let resource = FluentResource::try_new(source.to_owned())
+            .map_err(|(_, errors)| fault(format!("{errors:?}")))?;
+        let known = self.languages.get_mut(language);
+        let known = known.ok_or_else(|| fault("has no texts to send".to_owned()))?;
+        known
+            .bundle
+            .add_resource(resource)
+            .map_err(|errors| fault(format!("{errors:?}")))
     }
 
     /// Adds the texts of a language.
@@ -202,6 +231,12 @@ impl Tongue<'_> {
     #[must_use]
     pub fn say(&self, key: Key, args: Args) -> String {
         self.part(&Phrase::new(key, args), Room::ALL)
+    }
+
+    /// All of a value, for a page, where there is room.
+    #[must_use]
+    pub fn whole(&self, value: &Value) -> String {
+        self.letters(value, Room::ALL)
     }
 
     /// A job in one or two words.

@@ -46,7 +46,7 @@ const HOUSES: [House; 4] = [
             &["questions"],
             &["said", "view"],
             &["memory", "turn"],
-            &["budget", "local_time", "outcome", "roles", "setup"],
+            &["budget", "local_time", "looks", "outcome", "roles", "setup"],
         ],
     },
     House {

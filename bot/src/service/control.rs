@@ -1,7 +1,8 @@
 //! A way to talk to the running service: a socket in the store's folder.
 //!
 //! One JSON line in, one JSON line out, as often as wanted: `{"v":1,"do":"copy"}` begins a copy of
-//! the store, `next` gives its next part, `release` lets texts leave again, `reload` reads the configuration again, `check_roll` and
+//! the store, `next` gives its next part, `release` lets texts leave again, `reload` reads the configuration again,
+//! `code` gives out a code for the office's pages to whom `name` names, `check_roll` and
 //! `load_roll` bring a list of people in `csv` (Base64, RFC 4648). The socket is there
 //! for the owner of the folder alone (mode 0600), and so nobody else is asked who they are. What
 //! is written where is the business of whoever asks: the service needs no rights for it.
@@ -36,6 +37,9 @@ struct Request {
     /// A list of people.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     csv: Option<String>,
+    /// Whose code.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    name: Option<String>,
 }
 
 /// What is wanted.
@@ -54,6 +58,8 @@ enum Deed {
     LoadRoll,
     /// Read the configuration again.
     Reload,
+    /// Give out a code for the office's pages.
+    Code,
 }
 
 /// An answer.
@@ -73,6 +79,9 @@ struct Answer {
     /// What is new after the configuration was read again.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     new: Option<String>,
+    /// A code for the office's pages.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    code: Option<String>,
 }
 
 /// What became of a list.

@@ -39,6 +39,8 @@ macro_rules! keys {
             RoundCount(Kind),
             /// The nudge for a job.
             Nudge(TaskKind),
+            /// A text of a page, by its name in `bot/texts/page`: no SMS says it.
+            Page(&'static str),
         }
 
         impl Key {
@@ -66,6 +68,7 @@ macro_rules! keys {
                         Cow::Owned(format!("{said}-count"))
                     }
                     Self::Nudge(task) => of("nudge", task.name()),
+                    Self::Page(name) => Cow::Borrowed(name),
                 }
             }
         }
@@ -327,6 +330,7 @@ keys! {
     CodeWrong = "code-wrong",
     CodeLocked = "code-locked",
     VisitAsk = "visit-ask",
+    OfficeCode = "office-code",
     StopAsk = "stop-ask",
     HeldBack = "held-back",
     Digest = "digest",

@@ -12,7 +12,7 @@ use budwood_scheduler::{
 use chrono::{DateTime, TimeDelta, Utc};
 
 use super::{
-    duplicates::Heard, erasures::Erasures, links::Links, matters::Matters, names::Rolls,
+    callers::Callers, duplicates::Heard, erasures::Erasures, links::Links, matters::Matters, names::Rolls,
     parts::Parts, rations::Rations, send_queue::Waiting, snapshot::Copying,
 };
 use crate::{
@@ -59,6 +59,8 @@ pub(crate) struct World {
     pub(crate) spent: Spent,
     /// What left in the month of the last text that did.
     pub(crate) ledger: Ledger,
+    /// Who asked for a code to look at pages.
+    pub(crate) callers: Callers,
     /// Whether the disk of the store has little room left.
     pub(crate) is_disk_low: bool,
     /// Numbers that are not on the list and were answered.
@@ -128,6 +130,7 @@ impl World {
             rations: Rations::default(),
             spent: Spent::default(),
             ledger: loaded.ledgers.pop().unwrap_or_else(|| Ledger::of(latest)),
+            callers: Callers::default(),
             is_disk_low: false,
             strangers: Strangers::default(),
             held_back: HeldBack::default(),

@@ -123,13 +123,32 @@ impl Control {
             .map(|answer| answer.new.unwrap_or_default())
     }
 
+    /// A code with which this person comes in to look at the office's pages.
+    ///
+    /// # Errors
+    ///
+    /// When the service does not answer, or nobody who may look is called so.
+    pub fn office_code(&mut self, name: &str) -> Result<String, ControlError> {
+        let answer = self.ask_all(Deed::Code, None, Some(name.to_owned()))?;
+        Ok(answer.code.unwrap_or_default())
+    }
+
     fn ask(&mut self, deed: Deed) -> Result<Answer, ControlError> {
         self.ask_with(deed, None)
     }
 
     fn ask_with(&mut self, deed: Deed, csv: Option<String>) -> Result<Answer, ControlError> {
+        self.ask_all(deed, csv, None)
+    }
+
+    fn ask_all(
+        &mut self,
+        deed: Deed,
+        csv: Option<String>,
+        name: Option<String>,
+    ) -> Result<Answer, ControlError> {
         let v = VERSION;
-        let mut request = serde_json::to_vec(&Request { v, deed, csv })?;
+        let mut request = serde_json::to_vec(&Request { v, deed, csv, name })?;
         request.push(b'\n');
         self.stream.get_mut().write_all(&request)?;
         let mut line = Vec::new();

@@ -16,7 +16,7 @@ use tracing::info;
 
 use super::{Answer, Deed, NAME, Request, RollAnswer, VERSION};
 use crate::{
-    engine::{Copied, CopyStep, Input, Sheet, SheetAnswer, SheetDeed, Told},
+    engine::{Copied, CopyStep, Input, Knock, Sheet, SheetAnswer, SheetDeed, Told},
     service::{reload::Ask, server::Handle},
     words::limits,
 };
@@ -101,6 +101,7 @@ async fn answer(request: Request, handle: &Handle, reload: &Ask) -> Answer {
     if matches!(request.deed, Deed::Reload) {
         return reloaded(reload).await;
     }
+    let is_for_code = matches!(request.deed, Deed::Code);
     let input = match input(request) {
         Ok(input) => input,
         Err(why) => return Answer::refused(why),
@@ -109,6 +110,7 @@ async fn answer(request: Request, handle: &Handle, reload: &Ask) -> Answer {
         Ok(Told {
             sheet: Some(sheet), ..
         }) => sheet_answer(sheet),
+        Ok(Told { code, .. }) if is_for_code => code_answer(code),
         Ok(Told { copied, .. }) => answer_of(copied),
         Err(refused) => Answer::refused(refused.to_string()),
     }
@@ -137,6 +139,10 @@ fn input(request: Request) -> Result<Input, String> {
         }
         Deed::CheckRoll => Input::Sheet(sheet(request.csv, SheetDeed::Check)?),
         Deed::Reload => return Err("the configuration is no input".to_owned()),
+        Deed::Code => {
+            info!("a person asks for a code for the office's pages");
+            Input::Door(Knock::Within(request.name.ok_or("the name is missing")?))
+        }
         Deed::LoadRoll => {
             info!("a person loads a list");
             Input::Sheet(sheet(request.csv, SheetDeed::Load)?)
@@ -150,6 +156,19 @@ fn sheet(csv: Option<String>, deed: SheetDeed) -> Result<Sheet, String> {
         .decode(csv)
         .map_err(|error| format!("the list is not in Base64: {error}"))?;
     Ok(Sheet { csv, deed })
+}
+
+fn code_answer(code: Option<String>) -> Answer {
+    match code {
+        Some(code) => Answer {
+            code: Some(code),
+            ..Answer::done()
+        },
+        None => Answer::refused(
+            "nobody who may look at the office's pages has this whole name and a phone that can be \
+             reached",
+        ),
+    }
 }
 
 fn sheet_answer(sheet: SheetAnswer) -> Answer {
