@@ -5,6 +5,7 @@ mod figures;
 mod looking;
 mod roles;
 mod texts;
+mod writing;
 
 use budwood::engine::{
     Input, Knock, Told,
@@ -64,7 +65,9 @@ fn comes_in(desk: &mut Desk, name: &str) -> Viewer {
 
 fn look(desk: &mut Desk, viewer: &Viewer, look: Look) -> Result<Box<Seen>, Unseen> {
     let viewer = viewer.clone();
-    desk.input(Input::Look { viewer, look }).seen.expect("an answer")
+    desk.input(Input::Look { viewer, look })
+        .seen
+        .expect("an answer")
 }
 
 /// Every word of a page, in English, a line for each row.
@@ -101,6 +104,7 @@ fn words(seen: &Seen) -> Vec<String> {
             }
             Part::Matter(waits) => lines.push(waits.text.clone()),
             Part::Spots(spots) => lines.push(format!("{} spots", spots.spots.len())),
+            Part::Fix { .. } => lines.push("this is wrong".to_owned()),
             Part::Ranges(ranges) => lines.push(format!("{} ranges", ranges.len())),
         }
     }

@@ -38,6 +38,7 @@ use chrono::{DateTime, Utc};
 pub use self::{
     budget::HeldBack,
     deeds::{
+        desk::{DeskDeed, WithText},
         door::Knock,
         roll::{Entries, Sheet, SheetAnswer, SheetDeed, SheetFate},
     },
@@ -120,6 +121,13 @@ pub enum Input {
     },
     /// Somebody at the office's door asks for a code.
     Door(Knock),
+    /// Somebody at a desk of the office does something.
+    Desk {
+        /// Who.
+        viewer: Viewer,
+        /// What.
+        deed: DeskDeed,
+    },
 }
 
 /// A setup to go on with.
@@ -147,6 +155,8 @@ pub struct Told {
     pub refused: Option<String>,
     /// The page, after [`Input::Look`].
     pub seen: Option<Result<Box<Seen>, Unseen>>,
+    /// What became of it, after [`Input::Desk`].
+    pub done: Option<Result<Outcome, Unseen>>,
     /// Who showed that they may come in, after [`Input::Door`].
     pub entered: Option<Viewer>,
     /// The code that is given at the computer itself, after [`Input::Door`].
@@ -512,6 +522,7 @@ fn take_in(step: &mut Step<'_>, input: Input) -> Vec<Said> {
         Input::Setup(_) => step.plan_all(),
         Input::Look { viewer, look } => step.told.seen = Some(step.view().looked(&viewer, &look)),
         Input::Door(knock) => return step.door(knock),
+        Input::Desk { viewer, deed } => return step.desk(&viewer, deed),
     }
     Vec::new()
 }

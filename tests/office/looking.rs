@@ -49,7 +49,11 @@ fn the_computer_itself_gives_a_code_when_no_text_can_go() {
     let code = door(&mut desk, within("Mara Tindel")).code.expect("a code");
     assert!(desk.send_all().is_empty());
     let name = "Mara Tindel".to_owned();
-    assert!(door(&mut desk, Knock::Code { name, code }).entered.is_some());
+    assert!(
+        door(&mut desk, Knock::Code { name, code })
+            .entered
+            .is_some()
+    );
 }
 
 #[test]

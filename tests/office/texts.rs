@@ -81,7 +81,9 @@ fn no_language_is_another_one() {
     let english = texts("en");
     for language in ["fr", "id", "pt", "th", "vi"] {
         let texts = texts(language);
-        let same = texts.iter().filter(|(name, text)| english.get(*name) == Some(text));
+        let same = texts
+            .iter()
+            .filter(|(name, text)| english.get(*name) == Some(text));
         let same: Vec<&String> = same.map(|(name, _)| name).collect();
         assert!(same.len() < 20, "{language}: {same:?}");
     }

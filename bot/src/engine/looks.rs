@@ -101,6 +101,15 @@ pub enum Part {
     Ranges(Vec<Range>),
     /// A text that waits, and what can be done with it.
     Matter(Box<Waits>),
+    /// What can be done with a fact that is wrong.
+    Fix {
+        /// Which.
+        fact: EventId,
+        /// Of whom.
+        person: PersonId,
+        /// The number that it tells.
+        count: Option<u32>,
+    },
 }
 
 /// A table. The first cell of a row says what the row is about.

@@ -64,14 +64,26 @@ impl Callers {
     }
 
     /// A code was texted.
-    pub(crate) fn texted(&mut self, person: PersonId, code: String, number: &str, now: DateTime<Utc>) {
+    pub(crate) fn texted(
+        &mut self,
+        person: PersonId,
+        code: String,
+        number: &str,
+        now: DateTime<Utc>,
+    ) {
         self.callers.entry(person).or_default().asked.push(now);
         self.keep(person, code, number, now);
     }
 
     /// A code was given at the computer itself: whoever can do that may come in, whatever was
     /// guessed before.
-    pub(crate) fn handed(&mut self, person: PersonId, code: String, number: &str, now: DateTime<Utc>) {
+    pub(crate) fn handed(
+        &mut self,
+        person: PersonId,
+        code: String,
+        number: &str,
+        now: DateTime<Utc>,
+    ) {
         self.callers.entry(person).or_default().wrong.clear();
         self.keep(person, code, number, now);
     }

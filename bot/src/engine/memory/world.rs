@@ -12,8 +12,8 @@ use budwood_scheduler::{
 use chrono::{DateTime, TimeDelta, Utc};
 
 use super::{
-    callers::Callers, duplicates::Heard, erasures::Erasures, links::Links, matters::Matters, names::Rolls,
-    parts::Parts, rations::Rations, send_queue::Waiting, snapshot::Copying,
+    callers::Callers, duplicates::Heard, erasures::Erasures, links::Links, matters::Matters,
+    names::Rolls, parts::Parts, rations::Rations, send_queue::Waiting, snapshot::Copying,
 };
 use crate::{
     engine::budget::{HeldBack, Spent, Strangers},

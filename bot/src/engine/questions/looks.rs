@@ -123,7 +123,7 @@ impl<'a> View<'a> {
 
     /// Who looks, as long as they are who they were: their phone is theirs and not lost, and they did
     /// not say STOP.
-    fn viewer(self, viewer: &Viewer) -> Option<&'a Person> {
+    pub(crate) fn viewer(self, viewer: &Viewer) -> Option<&'a Person> {
         let person = self.person(viewer.person)?;
         let is_gone = person.erased || matches!(person.consent, Consent::Withdrawn { .. });
         let mut numbers = self.world.directory.numbers_that_reach(person.id);
@@ -141,7 +141,7 @@ impl<'a> View<'a> {
     }
 
     /// A farmer whom somebody may look at.
-    fn farmer_looked_at(self, viewer: &Person, person: PersonId) -> Option<&'a Person> {
+    pub(crate) fn farmer_looked_at(self, viewer: &Person, person: PersonId) -> Option<&'a Person> {
         let person = self.person(person)?;
         let mut groups = self.groups_of(viewer);
         groups

@@ -111,6 +111,7 @@ pub(super) fn refuse_new_work(batch: Vec<Job>) -> Vec<Job> {
             | Input::Roll(_)
             | Input::Sheet(_)
             | Input::Door(_)
+            | Input::Desk { .. }
             | Input::Release => false,
         });
     for job in refused {

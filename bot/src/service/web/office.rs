@@ -5,6 +5,7 @@
 //! script, and nothing is fetched from elsewhere. Deliberately absent: what stands on a page, which is
 //! the engine's, and any number beyond its last four digits.
 
+mod desk;
 mod door;
 mod drawn;
 mod guard;
@@ -114,9 +115,9 @@ fn server(
         rate: Rate::default(),
     });
     let worker = move || {
-        let headers = HEADERS.iter().fold(DefaultHeaders::new(), |headers, one| {
-            headers.add(*one)
-        });
+        let headers = HEADERS
+            .iter()
+            .fold(DefaultHeaders::new(), |headers, one| headers.add(*one));
         let headers = headers.add((CACHE_CONTROL, "no-store"));
         App::new()
             .wrap(headers)
@@ -127,6 +128,10 @@ fn server(
             .route("/log-in", web::post().to(door::knock))
             .route("/log-in/code", web::post().to(door::come_in))
             .route("/log-out", web::post().to(door::leave))
+            .route("/queue/{id}", web::post().to(desk::with_text))
+            .route("/facts/{id}", web::post().to(desk::fix))
+            .route("/queue/{id}", web::get().to(page))
+            .route("/facts/{id}", web::get().to(page))
             .default_service(web::get().to(page))
     };
     let server = HttpServer::new(worker)

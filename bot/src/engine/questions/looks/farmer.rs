@@ -44,9 +44,10 @@ impl<'a> View<'a> {
             Consent::Given { on, .. } => {
                 page_of("page-consent-given", args! { "day" => Value::DayYear(*on) })
             }
-            Consent::Withdrawn { on, .. } => {
-                page_of("page-consent-withdrawn", args! { "day" => Value::DayYear(*on) })
-            }
+            Consent::Withdrawn { on, .. } => page_of(
+                "page-consent-withdrawn",
+                args! { "day" => Value::DayYear(*on) },
+            ),
             Consent::Unknown => page("page-consent-unknown"),
         };
         let day = |on: Option<NaiveDate>| {
@@ -64,7 +65,10 @@ impl<'a> View<'a> {
                 Cell::of(page("page-language")),
                 Cell::of(person.language.as_str()),
             ],
-            vec![Cell::of(page("page-heard")), Cell::of(day(farmer.heard_on()))],
+            vec![
+                Cell::of(page("page-heard")),
+                Cell::of(day(farmer.heard_on())),
+            ],
         ];
         if farmer.is_in_peace() {
             rows.push(vec![
@@ -101,8 +105,7 @@ impl<'a> View<'a> {
             let due = self.tasks_of(block.id, today).into_iter();
             let due = due.filter(|task| task.due <= today);
             let due = due.map(|task| {
-                let args =
-                    args! { "task" => task.kind, "day" => Value::day_seen(task.due, today) };
+                let args = args! { "task" => task.kind, "day" => Value::day_seen(task.due, today) };
                 Phrase::new(Key::Page("page-job-on"), args).into()
             });
             vec![
@@ -220,9 +223,7 @@ impl<'a> View<'a> {
             Rests::Living => (Name::Living, "page-under-living"),
             Rests::Sick => (Name::Sick, "page-under-sick"),
         };
-        let is_asked = |event: &Event| {
-            matches!(&event.body, Body::Reported { kind, .. } if name.rests_on(*kind))
-        };
+        let is_asked = |event: &Event| matches!(&event.body, Body::Reported { kind, .. } if name.rests_on(*kind));
         let facts = self.told_of_blocks(&[block], is_asked);
         let args = args! {
             "name" => Value::name(&person.name),
@@ -246,15 +247,24 @@ impl<'a> View<'a> {
                 Cell::of(page("page-who")),
                 Cell::of(Value::name(&person.name)).to(Look::Person(person.id)),
             ],
-            vec![Cell::of(page("page-block")), Cell::of(Value::name(&block.name))],
+            vec![
+                Cell::of(page("page-block")),
+                Cell::of(Value::name(&block.name)),
+            ],
             vec![Cell::of(page("page-day")), Cell::of(Value::DayYear(on))],
             vec![Cell::of(page("page-what")), Cell::of(what)],
-            vec![Cell::of(page("page-source")), Cell::of(Phrase::from(letter(event.source)))],
+            vec![
+                Cell::of(page("page-source")),
+                Cell::of(Phrase::from(letter(event.source))),
+            ],
             vec![
                 Cell::of(page("page-told-by")),
                 Cell::of(by.map_or("", |by| &by.name)),
             ],
-            vec![Cell::of(page("page-told-on")), Cell::of(Value::DayYear(told_on))],
+            vec![
+                Cell::of(page("page-told-on")),
+                Cell::of(Value::DayYear(told_on)),
+            ],
         ];
         if let Some(old) = event.supersedes.and_then(|old| self.fact_asked(old))
             && let Some((_, what)) = what_told(&old.body)
@@ -273,20 +283,36 @@ impl<'a> View<'a> {
             head: heads(&["page-what", "page-is"]),
             rows,
         };
-        let mut seen = Page::new(page("page-fact"), vec![Part::Table(grid)]);
+        let mut parts = vec![Part::Table(grid)];
+        if !self.counts(&event) {
+            parts.insert(0, Part::Note(page("page-counts-no-more")));
+        } else if roles::may(viewer.role, Verb::Fix)
+            && let Body::Reported { details, .. } = &event.body
+        {
+            parts.push(Part::Fix {
+                fact: id,
+                person: person.id,
+                count: details.count,
+            });
+        }
+        let mut seen = Page::new(page("page-fact"), parts);
         seen.about = Some(person.id);
         Some(seen)
     }
 
     /// A fact that somebody asks for by its number, if there is one.
-    fn fact_asked(self, id: EventId) -> Option<Event> {
+    pub(crate) fn fact_asked(self, id: EventId) -> Option<Event> {
         let recent = self.world.recent_event(id).cloned();
         recent.or_else(|| self.store.event(id).ok().flatten())
     }
 
     /// The text of a message that came in, as it came.
     fn text_of(self, message: MessageId) -> Option<String> {
-        self.store.received(message).ok().flatten().map(|one| one.text)
+        self.store
+            .received(message)
+            .ok()
+            .flatten()
+            .map(|one| one.text)
     }
 }
 

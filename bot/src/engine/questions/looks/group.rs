@@ -104,7 +104,9 @@ impl<'a> View<'a> {
                     }
                 }
             }
-            let heard = farmer.heard_on().map(|on| Value::day_seen(on, farmer.today));
+            let heard = farmer
+                .heard_on()
+                .map(|on| Value::day_seen(on, farmer.today));
             let mark = (late > 0).then_some(Key::Page("page-late"));
             vec![
                 self.name_cell(names, farmer.person.id),

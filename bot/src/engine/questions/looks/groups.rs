@@ -62,7 +62,10 @@ impl<'a> View<'a> {
             None => Cell::of(page("page-unknown")),
         };
         let jobs = table.jobs().value;
-        let due = jobs.due.values().fold(0, |sum: u32, one| sum.saturating_add(*one));
+        let due = jobs
+            .due
+            .values()
+            .fold(0, |sum: u32, one| sum.saturating_add(*one));
         let unreached = table.farmers.iter();
         let unreached = unreached.filter(|one| !one.has_phone || !one.person.consent.is_given());
         vec![

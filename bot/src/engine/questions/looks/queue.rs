@@ -67,7 +67,9 @@ impl<'a> View<'a> {
             jobs: open.collect(),
             facts,
             colleagues: colleagues.map(|one| (one.id, one.name.clone())).collect(),
-            next: next.map(|one| one.message).filter(|next| *next != matter.message),
+            next: next
+                .map(|one| one.message)
+                .filter(|next| *next != matter.message),
         }
     }
 

@@ -1,7 +1,10 @@
 //! Where trees are sick: a plain map of the blocks with a point, and the same as a table.
 
 use budwood_parser::Ailment;
-use budwood_scheduler::{Block, Person, Source, figures::{SICK_DAYS, is_sick}};
+use budwood_scheduler::{
+    Block, Person, Source,
+    figures::{SICK_DAYS, is_sick},
+};
 use chrono::NaiveDate;
 
 use super::Page;
@@ -36,7 +39,10 @@ impl<'a> View<'a> {
         let groups = self.groups_of(viewer);
         let blocks = groups.flat_map(|group| self.blocks_of_group(group));
         let blocks: Vec<&Block> = blocks.collect();
-        let sick: Vec<Sick<'_>> = blocks.iter().flat_map(|block| self.sick_on(block)).collect();
+        let sick: Vec<Sick<'_>> = blocks
+            .iter()
+            .flat_map(|block| self.sick_on(block))
+            .collect();
         let mut spots: Vec<Spot> = Vec::new();
         let mut rows = Vec::new();
         for (number, one) in (1..).zip(&sick) {
@@ -93,8 +99,7 @@ impl<'a> View<'a> {
         let yes = |is: bool| page(if is { "page-yes" } else { "page-no" });
         vec![
             Cell::of(number),
-            Cell::of(Value::name(&names.shown(one.block.owner)))
-                .to(Look::Person(one.block.owner)),
+            Cell::of(Value::name(&names.shown(one.block.owner))).to(Look::Person(one.block.owner)),
             Cell::of(Value::name(&one.block.name)).to(Look::Under(one.block.id, Rests::Sick)),
             Cell::of(one.ailment),
             Cell::of(trees),

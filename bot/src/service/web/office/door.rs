@@ -175,5 +175,8 @@ fn at_the_door(office: &Office, request: &HttpRequest) -> Result<(), Refusal> {
 }
 
 fn short(text: &str) -> String {
-    text.trim().chars().take(limits::ADDRESS_CHARS_MAX).collect()
+    text.trim()
+        .chars()
+        .take(limits::ADDRESS_CHARS_MAX)
+        .collect()
 }

@@ -92,7 +92,10 @@ pub(super) fn map(spots: &[Spot]) -> Map {
             points: points(shape, x, y),
         }
     });
-    let scale = SCALES.iter().rev().find(|metres| **metres * unit <= WIDTH / 3.0);
+    let scale = SCALES
+        .iter()
+        .rev()
+        .find(|metres| **metres * unit <= WIDTH / 3.0);
     let scale = scale.copied().unwrap_or(50.0);
     let height = MARGIN * 2.0 + high * unit + 30.0;
     Map {
@@ -138,7 +141,9 @@ fn points(shape: Shape, x: f64, y: f64) -> String {
         ],
         Shape::Circle | Shape::Cross => &[],
     };
-    let corners = corners.iter().map(|(dx, dy)| format!("{},{}", at(x + dx), at(y + dy)));
+    let corners = corners
+        .iter()
+        .map(|(dx, dy)| format!("{},{}", at(x + dx), at(y + dy)));
     corners.collect::<Vec<String>>().join(" ")
 }
 

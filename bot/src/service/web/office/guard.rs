@@ -102,9 +102,8 @@ impl Origins {
     pub(super) fn check_host(&self, request: &HttpRequest) -> Result<(), Refusal> {
         let in_line = request.uri().authority().map(|one| one.as_str().to_owned());
         let host = in_line.or_else(|| text(request, &HOST).map(str::to_owned));
-        let is_ours = host.is_some_and(|host| {
-            self.hosts.iter().any(|own| own.eq_ignore_ascii_case(&host))
-        });
+        let is_ours =
+            host.is_some_and(|host| self.hosts.iter().any(|own| own.eq_ignore_ascii_case(&host)));
         is_ours.then_some(()).ok_or(Refusal::OtherHost)
     }
 
@@ -157,7 +156,10 @@ mod tests {
         let host = ("host", "127.0.0.1:8471");
         for own in ["127.0.0.1:8471", "localhost:8471", "LOCALHOST:8471"] {
             let origin = format!("http://{}", own.to_lowercase());
-            assert_eq!(checked(&here, &[("host", own), ("origin", &origin)]), Ok(()));
+            assert_eq!(
+                checked(&here, &[("host", own), ("origin", &origin)]),
+                Ok(())
+            );
         }
         for other in [
             "null",

@@ -88,8 +88,20 @@ mod tests {
     #[test]
     fn nothing_else_is_a_page() {
         for path in [
-            "", "groups", "//", "/people", "/people/", "/people/+1", "/people/01", "/people/-1",
-            "/people/1/", "/people/99999999999", "/groups/%ff", "/blocks/1/name", "/..", "/queue/x",
+            "",
+            "groups",
+            "//",
+            "/people",
+            "/people/",
+            "/people/+1",
+            "/people/01",
+            "/people/-1",
+            "/people/1/",
+            "/people/99999999999",
+            "/groups/%ff",
+            "/blocks/1/name",
+            "/..",
+            "/queue/x",
         ] {
             assert_eq!(look(path), None, "{path}");
         }

@@ -91,6 +91,11 @@ enum Piece {
     Map(Map),
     Years(Years, Vec<String>),
     Matter(Box<Matter>),
+    Fix {
+        fact: u64,
+        person: u32,
+        count: Option<u32>,
+    },
 }
 
 #[derive(Template)]
@@ -201,6 +206,15 @@ fn piece(words: Words<'_>, part: &Part) -> Piece {
             Piece::Years(drawn::years(ranges), lines.collect())
         }
         Part::Matter(waits) => Piece::Matter(Box::new(matter(words, waits))),
+        Part::Fix {
+            fact,
+            person,
+            count,
+        } => Piece::Fix {
+            fact: fact.0,
+            person: person.0,
+            count: *count,
+        },
     }
 }
 
@@ -219,7 +233,10 @@ fn shown(words: Words<'_>, cell: &Cell) -> Shown {
         path: cell.to.as_ref().map(paths::path),
         mark: cell.mark.map(|mark| words.tongue.say(mark, Args::new())),
         is_struck: cell.is_struck,
-        is_number: matches!(cell.value, Value::Count(_) | Value::Figure(_) | Value::Land(_)),
+        is_number: matches!(
+            cell.value,
+            Value::Count(_) | Value::Figure(_) | Value::Land(_)
+        ),
     }
 }
 
@@ -228,9 +245,10 @@ fn season(words: Words<'_>, weeks: &Weeks) -> Season {
         let month = words.tongue.say(Key::Month(day.month()), Args::new());
         (day.day().to_string(), month)
     });
-    let rows = weeks.rows.iter().map(|(who, weeks)| {
-        (shown(words, who), weeks.clone())
-    });
+    let rows = weeks
+        .rows
+        .iter()
+        .map(|(who, weeks)| (shown(words, who), weeks.clone()));
     Season {
         from: from.collect(),
         rows: rows.collect(),

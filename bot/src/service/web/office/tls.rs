@@ -51,10 +51,9 @@ impl Certificate {
             let file = file.clone();
             move |source| TlsFault::File { file, source }
         };
-        let chain: Vec<CertificateDer<'static>> =
-            CertificateDer::pem_file_iter(&self.certificate)
-                .and_then(Iterator::collect)
-                .map_err(fault(&self.certificate))?;
+        let chain: Vec<CertificateDer<'static>> = CertificateDer::pem_file_iter(&self.certificate)
+            .and_then(Iterator::collect)
+            .map_err(fault(&self.certificate))?;
         let key = PrivateKeyDer::from_pem_file(&self.key).map_err(fault(&self.key))?;
         let config = ServerConfig::builder_with_provider(Arc::new(ring::default_provider()))
             .with_safe_default_protocol_versions()?
