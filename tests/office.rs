@@ -36,7 +36,6 @@ block,RIVA,Keti Olm,,,,,,,,,,,A,1.1,ha,PB260,2025-11-12,500,-1.2493,101.4934
 const MORNING: &str = "2026-06-15T03:00:00Z";
 
 const TAMO: &str = "+447700900005";
-const KETI: &str = "+447700900008";
 const MARA: &str = "+447700900100";
 
 fn desk() -> Desk {

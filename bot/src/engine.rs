@@ -29,6 +29,7 @@ mod step;
 mod tests;
 mod turn;
 mod view;
+mod watched;
 
 use std::{fmt, sync::Arc};
 
@@ -56,10 +57,9 @@ use self::{
 use crate::{
     store::{Change, Hold, Store, StoreError},
     words::{
-        ledger::Ledger,
         limits,
         message::Outbound,
-        traffic::{GatewayHealth, Inbound, InboundPart, Link, Outgoing, Receipt, SendOutcome},
+        traffic::{Inbound, InboundPart, Link, Outgoing, Receipt, SendOutcome},
     },
 };
 
@@ -360,50 +360,6 @@ impl Engine {
         }
         let World { outbox, links, .. } = &self.world;
         outbox.next_try(links, !self.world.nudges_wait)
-    }
-
-    /// How many texts wait to be sent or are on their way to the gateway.
-    #[must_use]
-    pub fn waiting(&self) -> usize {
-        self.world.outbox.unsent()
-    }
-
-    /// What was not said, since the start.
-    #[must_use]
-    pub const fn held_back(&self) -> HeldBack {
-        self.world.held_back
-    }
-
-    /// How many deeds three wrong codes locked, since the start.
-    #[must_use]
-    pub const fn locked(&self) -> u64 {
-        self.world.locked
-    }
-
-    /// Since when nothing is sent, because the store was filled from a backup or a log and nobody
-    /// said [`Input::Release`] yet.
-    #[must_use]
-    pub const fn held_since(&self) -> Option<DateTime<Utc>> {
-        self.world.held_since
-    }
-
-    /// How each gateway is doing.
-    #[must_use]
-    pub fn gateways(&self, now: DateTime<Utc>) -> Vec<GatewayHealth> {
-        let World { outbox, links, .. } = &self.world;
-        links.health(
-            self.setup.ways.names(),
-            |gateway| outbox.oldest(gateway),
-            now,
-        )
-    }
-
-    /// What left in this month, and what that is of its budget in per cent.
-    #[must_use]
-    pub fn month(&self, now: DateTime<Utc>) -> (Ledger, Option<u32>) {
-        let ledger = self.world.ledger.clone().at(now);
-        let gone_pct = self.setup.month.gone_pct(&ledger);
-        (ledger, gone_pct)
     }
 
     /// Whether the disk of the store has little room left.

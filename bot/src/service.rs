@@ -2,6 +2,7 @@
 
 pub mod body_mac;
 pub mod call;
+pub mod certificate;
 pub mod clock;
 pub mod config;
 pub mod control;

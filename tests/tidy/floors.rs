@@ -40,7 +40,7 @@ const HOUSES: [House; 4] = [
         folder: "bot/src",
         within: "engine",
         floors: &[
-            &["deeds"],
+            &["deeds", "watched"],
             &["post"],
             &["step"],
             &["questions"],

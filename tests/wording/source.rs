@@ -46,8 +46,9 @@ pub(super) fn files() -> Vec<(String, String)> {
     let folder = bot().join("texts");
     let mut files: Vec<(String, String)> = fs::read_dir(folder)
         .expect("a folder of texts")
-        .map(|entry| {
-            let path = entry.expect("an entry").path();
+        .map(|entry| entry.expect("an entry").path())
+        .filter(|path| path.is_file())
+        .map(|path| {
             let language = path.file_stem().expect("a name").to_string_lossy();
             let text = fs::read_to_string(&path).expect("a text file");
             (language.into_owned(), text)

@@ -7,7 +7,7 @@ use budwood_parser::Ailment;
 use budwood_scheduler::{
     BlockId, EventId, MessageId, PersonId, figures::season::Week, group::health::Family,
 };
-use chrono::{DateTime, NaiveDate, Utc};
+use chrono::NaiveDate;
 
 use crate::wording::{Args, Key, Phrase, Value};
 
@@ -191,8 +191,8 @@ pub struct Waits {
     pub message: MessageId,
     /// Who sent it.
     pub sender: Cell,
-    /// When.
-    pub at: DateTime<Utc>,
+    /// On which day, where its reader is.
+    pub on: NaiveDate,
     /// Why it waits.
     pub concern: Value,
     /// What it says.

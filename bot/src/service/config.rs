@@ -25,9 +25,9 @@ use url::Url;
 use crate::{
     engine::Operator,
     service::{
+        certificate::Certificate,
         clock::Clock,
         port::{Environment, OpenError, Opened, Plan, Secrets},
-        web::office::Certificate,
     },
     words::{
         ledger::MonthBudget,

@@ -13,9 +13,9 @@ use super::{
 };
 use crate::{
     service::{
+        certificate::Certificate,
         gateway::{self, Block},
         value,
-        web::office::Certificate,
     },
     words::{
         ledger::MonthBudget,

@@ -12,7 +12,6 @@ mod guard;
 mod paths;
 mod render;
 mod sessions;
-mod tls;
 
 use std::{
     future::Future,
@@ -42,12 +41,10 @@ use crate::{
         Input,
         looks::{Look, Seen, Unseen},
     },
-    service::{clock::Clock, port::Refused, server::Handle, telemetry},
+    service::{certificate::Certificate, clock::Clock, port::Refused, server::Handle, telemetry},
     wording::Texts,
     words::limits,
 };
-
-pub use self::tls::{Certificate, TlsFault};
 
 /// How the pages are served.
 pub struct OfficeSettings {
@@ -124,6 +121,7 @@ fn server(
             .app_data(office.clone())
             .app_data(FormConfig::default().limit(limits::FORM_BYTES_MAX))
             .route("/office.css", web::get().to(style))
+            .route("/favicon.ico", web::get().to(HttpResponse::NoContent))
             .route("/log-in", web::get().to(door::show))
             .route("/log-in", web::post().to(door::knock))
             .route("/log-in/code", web::post().to(door::come_in))

@@ -300,12 +300,6 @@ impl<'a> View<'a> {
         Some(seen)
     }
 
-    /// A fact that somebody asks for by its number, if there is one.
-    pub(crate) fn fact_asked(self, id: EventId) -> Option<Event> {
-        let recent = self.world.recent_event(id).cloned();
-        recent.or_else(|| self.store.event(id).ok().flatten())
-    }
-
     /// The text of a message that came in, as it came.
     fn text_of(self, message: MessageId) -> Option<String> {
         self.store

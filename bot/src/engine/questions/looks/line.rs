@@ -1,5 +1,7 @@
 //! How gateways are, what waits to leave, what the month has taken.
 
+use chrono::{DateTime, TimeDelta, Utc};
+
 use super::Page;
 use crate::{
     args,
@@ -107,6 +109,21 @@ impl View<'_> {
             head: heads(&["page-gateway", "page-parts", "page-money"]),
             rows,
         })
+    }
+
+    /// How long ago a moment is, in hours or days.
+    fn ago(self, at: Option<DateTime<Utc>>) -> Value {
+        let Some(at) = at else {
+            return page("page-never");
+        };
+        let gone = self.now - at;
+        if gone < TimeDelta::hours(1) {
+            page_of("page-minutes-ago", args! { "count" => gone.num_minutes() })
+        } else if gone < TimeDelta::days(2) {
+            page_of("page-hours-ago", args! { "count" => gone.num_hours() })
+        } else {
+            page_of("page-days-ago", args! { "count" => gone.num_days() })
+        }
     }
 }
 

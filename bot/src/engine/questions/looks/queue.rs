@@ -6,6 +6,7 @@ use super::{Page, farmer::what_told};
 use crate::{
     args,
     engine::{
+        local_time::civil_day,
         looks::{Cell, Look, Part, Waits, page},
         questions::waiting::concern,
         view::View,
@@ -60,7 +61,7 @@ impl<'a> View<'a> {
         Waits {
             message: matter.message,
             sender: Cell::of(Value::name(name)).to(Look::Person(matter.person)),
-            at: matter.at,
+            on: civil_day(matter.at, self.zone_of(viewer.id)),
             concern: concern(matter.concern).into(),
             text: matter.text.clone(),
             readings: shown.into_iter().map(Value::from).collect(),

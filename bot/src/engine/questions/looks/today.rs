@@ -1,13 +1,11 @@
 //! What the day brings: texts that wait, sickness that gathers, promises, visits, the line.
 
 use budwood_scheduler::{Person, group::visit::visits};
-use chrono::{DateTime, TimeDelta, Utc};
 
 use super::Page;
 use crate::{
-    args,
     engine::{
-        looks::{Cell, Grid, Look, Part, heads, page, page_of},
+        looks::{Cell, Grid, Look, Part, heads, page},
         questions::{figures::Names, waiting::concern},
         roles::{self, Verb},
         view::View,
@@ -142,20 +140,5 @@ impl<'a> View<'a> {
             head: heads(&["page-who", "page-group", "page-why"]),
             rows,
         })
-    }
-
-    /// How long ago a moment is, in hours or days.
-    pub(super) fn ago(self, at: Option<DateTime<Utc>>) -> Value {
-        let Some(at) = at else {
-            return page("page-never");
-        };
-        let gone = self.now - at;
-        if gone < TimeDelta::hours(1) {
-            page_of("page-minutes-ago", args! { "count" => gone.num_minutes() })
-        } else if gone < TimeDelta::days(2) {
-            page_of("page-hours-ago", args! { "count" => gone.num_hours() })
-        } else {
-            page_of("page-days-ago", args! { "count" => gone.num_days() })
-        }
     }
 }

@@ -273,7 +273,7 @@ fn matter(words: Words<'_>, waits: &Waits) -> Matter {
     Matter {
         sender: shown(words, &waits.sender),
         concern: words.whole(&waits.concern),
-        at: words.whole(&Value::DayYear(waits.at.date_naive())),
+        at: words.whole(&Value::DayYear(waits.on)),
         readings: (1..).zip(readings).collect(),
         jobs: all(&waits.jobs),
         facts: all(&waits.facts),
