@@ -198,7 +198,7 @@ async fn run(
 /// The port of the pages, once it is sure that they can be served on it.
 fn office_listener(office: &OfficeConfig) -> anyhow::Result<TcpListener> {
     if let Some(certificate) = &office.certificate {
-        certificate.config().context("[office.tls]")?;
+        certificate.config().context("[office]")?;
     }
     let listener = TcpListener::bind(office.listen)
         .with_context(|| format!("cannot listen on {}", office.listen))?;

@@ -137,15 +137,18 @@ fn web(table: &Table<'_>) -> Result<WebConfig, TableError> {
 fn office(table: &Table<'_>, folder: &Path) -> Result<OfficeConfig, TableError> {
     let listen = value::need(table, "listen", value::listen)?;
     let address = value::maybe(table, "address", value::address)?;
-    let certificate = table.table("tls", |table| {
-        Ok(Certificate {
-            certificate: folder.join(table.need_text("certificate")?),
-            key: folder.join(table.need_text("key")?),
-        })
-    })?;
+    let certificate = match (table.text("certificate")?, table.text("key")?) {
+        (Some(certificate), Some(key)) => Some(Certificate {
+            certificate: folder.join(certificate),
+            key: folder.join(key),
+        }),
+        (None, None) => None,
+        (Some(_), None) => return Err(table.error("key", "is needed beside office.certificate")),
+        (None, Some(_)) => return Err(table.error("certificate", "is needed beside office.key")),
+    };
     if !listen.ip().is_loopback() && certificate.is_none() {
         let what = "expected an address of this computer such as \"127.0.0.1:8471\": codes and \
-                    names would go over an open line; with [office.tls] any address may stand here";
+                    names would go over an open line; with office.certificate any address may stand here";
         return Err(table.error("listen", what));
     }
     if listen.ip().is_unspecified() && address.is_none() {
