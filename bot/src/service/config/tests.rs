@@ -388,3 +388,28 @@ fn is_key(key: &str) -> bool {
             .bytes()
             .all(|byte| byte.is_ascii_lowercase() || byte == b'_')
 }
+
+/// Codes and names never go over an open line.
+#[test]
+fn pages_on_other_addresses_need_a_certificate_and_a_name() {
+    let with = |office: &str| parse(&format!("{SMALL}[office]\n{office}"));
+    let said = |office: &str| with(office).unwrap_err().to_string();
+    let own = with("listen = \"127.0.0.1:8471\"\n").unwrap();
+    assert_eq!(own.office.unwrap().certificate, None);
+    let open = said("listen = \"192.0.2.7:8471\"\n");
+    assert!(
+        open.contains("office.listen: expected an address of this computer"),
+        "{open}"
+    );
+    let files = "certificate = \"a.pem\"\nkey = \"a.key\"\n";
+    let near = with(&format!("listen = \"192.0.2.7:8471\"\n{files}")).unwrap();
+    let certificate = near.office.unwrap().certificate.unwrap();
+    assert_eq!(certificate.key, Path::new("/etc/budwood/a.key"));
+    let everywhere = said(&format!("listen = \"0.0.0.0:8471\"\n{files}"));
+    assert!(
+        everywhere.contains("office.address: is needed"),
+        "{everywhere}"
+    );
+    let half = said("listen = \"127.0.0.1:8471\"\nkey = \"a.key\"\n");
+    assert!(half.contains("office.certificate: is needed"), "{half}");
+}
