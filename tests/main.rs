@@ -15,6 +15,7 @@ mod http;
 mod inbox;
 mod keep;
 mod machines;
+mod office;
 mod operator;
 mod outbox;
 mod pages;

@@ -6,6 +6,7 @@
 //! again until a deadline; nothing depends on how long something takes.
 
 mod lines;
+mod office;
 mod provider;
 mod reload;
 mod running;

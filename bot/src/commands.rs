@@ -137,6 +137,11 @@ enum Command {
         /// The configuration.
         config: PathBuf,
     },
+    /// Helps people to the office's pages.
+    Office {
+        #[command(subcommand)]
+        command: OfficeCommand,
+    },
     /// Tries a gateway of a configuration.
     Gateway {
         #[command(subcommand)]
@@ -202,6 +207,19 @@ enum GatewayCommand {
         /// alone.
         #[arg(long, value_name = "FILE")]
         inbound: PathBuf,
+    },
+}
+
+#[derive(Subcommand)]
+enum OfficeCommand {
+    /// Prints a code with which somebody comes in, where no text can reach their phone. The service
+    /// must be running, and only who owns its store can ask.
+    Code {
+        /// The configuration.
+        config: PathBuf,
+        /// The whole name, as it is on the list.
+        #[arg(long = "for", value_name = "NAME")]
+        name: String,
     },
 }
 
@@ -298,6 +316,9 @@ pub fn run() -> anyhow::Result<ExitCode> {
             let config = self::config(&config)?;
             runtime()?.block_on(health::ask(&config, &mut Page::open()))?;
         }
+        Command::Office {
+            command: OfficeCommand::Code { config, name },
+        } => keeping::office_code(&config, &name, &mut Page::open())?,
         Command::Gateway {
             command:
                 GatewayCommand::Try {

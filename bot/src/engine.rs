@@ -16,6 +16,7 @@
 mod budget;
 pub(crate) mod deeds;
 mod local_time;
+pub mod looks;
 pub(crate) mod memory;
 mod outcome;
 mod post;
@@ -28,6 +29,7 @@ mod step;
 mod tests;
 mod turn;
 mod view;
+mod watched;
 
 use std::{fmt, sync::Arc};
 
@@ -36,21 +38,30 @@ use chrono::{DateTime, Utc};
 
 pub use self::{
     budget::HeldBack,
-    deeds::roll::{Entries, List, ListAnswer, ListDeed, ListFate, ListFinding},
+    deeds::{
+        desk::{DeskDeed, WithText},
+        door::Knock,
+        roll::{Entries, List, ListAnswer, ListDeed, ListFate, ListFinding},
+    },
     memory::snapshot::{Copied, CopyStep},
     outcome::Outcome,
     questions::sheets::SheetOrder,
     setup::{Operator, Setup},
 };
-use self::{memory::world::World, said::Said, step::Step, view::View};
+use self::{
+    looks::{Look, Seen, Unseen, Viewer},
+    memory::world::World,
+    said::Said,
+    step::Step,
+    view::View,
+};
 use crate::{
     sheet::Sheet,
     store::{Change, Hold, Store, StoreError},
     words::{
-        ledger::Ledger,
         limits,
         message::Outbound,
-        traffic::{GatewayHealth, Inbound, InboundPart, Link, Outgoing, Receipt, SendOutcome},
+        traffic::{Inbound, InboundPart, Link, Outgoing, Receipt, SendOutcome},
     },
 };
 
@@ -105,6 +116,22 @@ pub enum Input {
     Copy(CopyStep),
     /// A changed configuration is taken over.
     Setup(NewSetup),
+    /// Somebody wants to see a page of the office.
+    Look {
+        /// Who.
+        viewer: Viewer,
+        /// What.
+        look: Look,
+    },
+    /// Somebody at the office's door asks for a code.
+    Door(Knock),
+    /// Somebody at a desk of the office does something.
+    Desk {
+        /// Who.
+        viewer: Viewer,
+        /// What.
+        deed: DeskDeed,
+    },
 }
 
 /// A setup to go on with.
@@ -118,7 +145,7 @@ impl fmt::Debug for NewSetup {
 }
 
 /// What a step tells its caller, after the commit.
-#[derive(Clone, Debug, Default, PartialEq, Eq)]
+#[derive(Clone, Debug, Default, PartialEq)]
 pub struct Told {
     /// The text to hand to the gateway now, after [`Input::ClaimNext`].
     pub send: Option<Outgoing>,
@@ -132,6 +159,14 @@ pub struct Told {
     pub sheet: Option<Result<Sheet, String>>,
     /// Why [`Input::Setup`] changed nothing, if so.
     pub refused: Option<String>,
+    /// The page, after [`Input::Look`].
+    pub seen: Option<Result<Box<Seen>, Unseen>>,
+    /// What became of it, after [`Input::Desk`].
+    pub done: Option<Result<Outcome, Unseen>>,
+    /// Who showed that they may come in, after [`Input::Door`].
+    pub entered: Option<Viewer>,
+    /// The code that is given at the computer itself, after [`Input::Door`].
+    pub code: Option<String>,
 }
 
 /// The engine: state in memory, and the store behind it.
@@ -333,50 +368,6 @@ impl Engine {
         outbox.next_try(links, !self.world.nudges_wait)
     }
 
-    /// How many texts wait to be sent or are on their way to the gateway.
-    #[must_use]
-    pub fn waiting(&self) -> usize {
-        self.world.outbox.unsent()
-    }
-
-    /// What was not said, since the start.
-    #[must_use]
-    pub const fn held_back(&self) -> HeldBack {
-        self.world.held_back
-    }
-
-    /// How many deeds three wrong codes locked, since the start.
-    #[must_use]
-    pub const fn locked(&self) -> u64 {
-        self.world.locked
-    }
-
-    /// Since when nothing is sent, because the store was filled from a backup or a log and nobody
-    /// said [`Input::Release`] yet.
-    #[must_use]
-    pub const fn held_since(&self) -> Option<DateTime<Utc>> {
-        self.world.held_since
-    }
-
-    /// How each gateway is doing.
-    #[must_use]
-    pub fn gateways(&self, now: DateTime<Utc>) -> Vec<GatewayHealth> {
-        let World { outbox, links, .. } = &self.world;
-        links.health(
-            self.setup.ways.names(),
-            |gateway| outbox.oldest(gateway),
-            now,
-        )
-    }
-
-    /// What left in this month, and what that is of its budget in per cent.
-    #[must_use]
-    pub fn month(&self, now: DateTime<Utc>) -> (Ledger, Option<u32>) {
-        let ledger = self.world.ledger.clone().at(now);
-        let gone_pct = self.setup.month.gone_pct(&ledger);
-        (ledger, gone_pct)
-    }
-
     /// Whether the disk of the store has little room left.
     pub const fn see_disk(&mut self, is_low: bool) {
         self.world.is_disk_low = is_low;
@@ -492,6 +483,9 @@ fn take_in(step: &mut Step<'_>, input: Input) -> Vec<Said> {
         Input::Copy(part) => step.copy(part),
         // New hours and calendars move the next look at each block.
         Input::Setup(_) => step.plan_all(),
+        Input::Look { viewer, look } => step.told.seen = Some(step.view().looked(&viewer, &look)),
+        Input::Door(knock) => return step.door(knock),
+        Input::Desk { viewer, deed } => return step.desk(&viewer, deed),
     }
     Vec::new()
 }

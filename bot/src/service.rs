@@ -2,6 +2,7 @@
 
 pub mod body_mac;
 pub mod call;
+pub mod certificate;
 pub mod clock;
 pub mod config;
 pub mod control;
@@ -28,19 +29,22 @@ use tokio::{
     sync::{mpsc, oneshot, watch},
     task::JoinSet,
 };
-use tracing::info;
+use tracing::{error, info};
 
 use crate::words::limits;
 
 use self::{
     clock::Clock,
-    config::Config,
+    config::{Config, OfficeConfig},
     port::{Environment, Intake, Stop, stopped},
     reload::{Reloader, Reloads},
     server::{Room, outbox::Outbox, start},
     setup::open_engine,
     supervisor::Supervisor,
-    web::WebSettings,
+    web::{
+        WebSettings,
+        office::{self, OfficeSettings},
+    },
 };
 
 /// Serves until the system asks to stop, then ends what has begun.
@@ -109,6 +113,7 @@ async fn run(
     system: Option<System>,
 ) -> anyhow::Result<()> {
     let gateways = config.open_gateways(environment, &clock)?;
+    let office = config.office.as_ref().map(office_listener).transpose()?;
     let engine = open_engine(&config, clock.now())?;
     // The store is ours from here on, so a control socket in its folder is ours too.
     let folder = &config.store.folder;
@@ -149,6 +154,19 @@ async fn run(
     for (opened, set) in gateways.iter().zip(&config.gateways) {
         outbox.start(&opened.gateway, set.parallel, &mut tasks);
     }
+    if let (Some(listener), Some(office)) = (office, &config.office) {
+        let settings = OfficeSettings {
+            address: office.address.clone(),
+            certificate: office.certificate.clone(),
+            clock: clock.clone(),
+        };
+        let (handle, stop) = (running.handle.clone(), stopped(outbox.stop.clone()));
+        tasks.spawn(async move {
+            if let Err(error) = office::serve(listener, handle, settings, stop).await {
+                error!(error = format!("{error:#}"), "the office's pages are gone");
+            }
+        });
+    }
     let intake: Arc<dyn Intake> = Arc::new(running.handle.clone());
     let watch = running.watch();
     if let Some(supervisor) = &supervisor {
@@ -175,6 +193,17 @@ async fn run(
     running.finish()?;
     info!("stopped; everything taken in is stored");
     Ok(())
+}
+
+/// The port of the pages, once it is sure that they can be served on it.
+fn office_listener(office: &OfficeConfig) -> anyhow::Result<TcpListener> {
+    if let Some(certificate) = &office.certificate {
+        certificate.config().context("[office]")?;
+    }
+    let listener = TcpListener::bind(office.listen)
+        .with_context(|| format!("cannot listen on {}", office.listen))?;
+    info!(address = %listener.local_addr()?, "pages for the office");
+    Ok(listener)
 }
 
 /// Each signal asks for the configuration to be read again; the answer is in the log.

@@ -269,6 +269,19 @@ pub trait Store: Send + Sync {
     /// When the disk cannot be read.
     fn record(&self, key: &[u8]) -> Result<Option<Record>, StoreError>;
 
+    /// A text that came in, if it is there.
+    ///
+    /// # Errors
+    ///
+    /// When the record cannot be read.
+    fn received(&self, id: MessageId) -> Result<Option<Received>, StoreError> {
+        let key = keyed::received_key(id);
+        let record = self.record(&key)?;
+        record
+            .map(|record| keyed::received(&key, &record.line))
+            .transpose()
+    }
+
     /// Reads everything, and counts whether as much is there as was written: damage in the middle
     /// of a store is seen by nothing else. A store that cannot lose its middle has nothing to do.
     ///

@@ -63,6 +63,16 @@ const PRINTED: &[(&str, &str)] = &[
     ("vi", include_str!("../texts/office/vi.ftl")),
 ];
 
+/// Texts of pages, which may be of any length and have any letters.
+const OF_PAGES: &[(&str, &str)] = &[
+    ("en", include_str!("../texts/page/en.ftl")),
+    ("fr", include_str!("../texts/page/fr.ftl")),
+    ("id", include_str!("../texts/page/id.ftl")),
+    ("pt", include_str!("../texts/page/pt.ftl")),
+    ("th", include_str!("../texts/page/th.ftl")),
+    ("vi", include_str!("../texts/page/vi.ftl")),
+];
+
 /// The language that stands in where a text is missing.
 const FALLBACK: &str = "en";
 
@@ -116,10 +126,14 @@ impl Texts {
         for (language, source) in PRINTED {
             texts.add_printed(language, source)?;
         }
+        for (language, source) in OF_PAGES {
+            texts.add_printed(language, source)?;
+        }
         Ok(texts)
     }
 
-    /// Adds what is printed to the texts of a language. It does not say which letters an SMS needs.
+    /// Adds what is printed, or stands on a page, to the texts of a language. It does not say which
+    /// letters an SMS needs.
     fn add_printed(&mut self, language: &str, source: &str) -> Result<(), TextFault> {
         let fault = |what: String| TextFault {
             language: language.to_owned(),
@@ -233,6 +247,12 @@ impl Tongue<'_> {
     #[must_use]
     pub fn say(&self, key: Key, args: Args) -> String {
         self.part(&Phrase::new(key, args), Room::ALL)
+    }
+
+    /// All of a value, for a page, where there is room.
+    #[must_use]
+    pub fn whole(&self, value: &Value) -> String {
+        self.letters(value, Room::ALL)
     }
 
     /// A job in one or two words.

@@ -334,6 +334,7 @@ nothing-held = We hold no name for this number. There is nothing more to take ou
 code-wrong = That code is not right. Nothing was done.
 code-locked = Too many codes, or wrong ones. Nothing was done; for this no code counts for a day. Was it not you? Tell your office: somebody uses your number.
 visit-ask = To write for { $name } and others until this evening reply YES { $code }. Did you not ask for this? Then do not answer, and tell your office.
+office-code = { $code } opens the office's pages for the next { $minutes } minutes. Nobody may ask you for it. Did you not want to look? Then tell your office.
 stop-ask = No more texts to you, also when a farmer is in danger? Then reply YES { $code }
 held-back = You text much. I answer again later. If somebody is in danger call for help.
 digest = { $count ->

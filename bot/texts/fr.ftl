@@ -356,6 +356,7 @@ nothing-held = Nous n'avons aucun nom pour ce numéro. Il n'y a plus rien à eff
 code-wrong = Ce code n'est pas bon. Rien n'est fait.
 code-locked = Trop de codes, ou des codes faux. Rien n'est fait; pour cela aucun code ne compte pendant un jour. Ce n'était pas vous? Dites-le au bureau.
 visit-ask = Pour noter chez { $name } et d'autres jusqu'à ce soir répondez OUI { $code }. Pas demandé? Ne répondez pas, prévenez le bureau.
+office-code = { $code } ouvre les pages du bureau pendant { $minutes } minutes. Ne le donnez à personne. Pas demandé? Prévenez le bureau.
 stop-ask = Plus aucun message, meme si un planteur est en danger? Alors répondez OUI { $code }
 held-back = Beaucoup de messages. Je réponds à nouveau plus tard. En cas de danger, appelez au secours.
 digest = { $count ->

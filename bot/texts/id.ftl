@@ -304,6 +304,7 @@ nothing-held = Kami tidak menyimpan nama untuk nomor ini. Tidak ada lagi yang pe
 code-wrong = Kodenya salah. Tidak ada yang dilakukan.
 code-locked = Terlalu banyak kode, atau kode salah. Tidak ada yang dilakukan; kode tidak berlaku sehari. Bukan dari Anda? Beri tahu kantor.
 visit-ask = Untuk menulis bagi { $name } dan lainnya sampai sore balas YA { $code }. Bukan dari Anda? Jangan jawab, beri tahu kantor.
+office-code = { $code } membuka halaman kantor selama { $minutes } menit. Jangan beri siapa pun. Bukan dari Anda? Beri tahu kantor.
 stop-ask = Tidak mau SMS lagi, juga kalau petani dalam bahaya? Kalau setuju balas YA { $code }
 held-back = Pesan Anda banyak. Nanti dijawab lagi. Kalau ada bahaya, telepon minta tolong.
 digest = { $count } kabar lagi dalam satu jam. Tanyakan: { $people }

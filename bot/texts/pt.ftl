@@ -353,6 +353,7 @@ nothing-held = Nao temos nome para este numero. Nao ha mais nada para apagar.
 code-wrong = Esse codigo nao esta certo. Nada foi feito.
 code-locked = Codigos demais ou errados. Nada foi feito; para isto nenhum codigo vale por um dia. Nao foi voce? Avise o escritorio.
 visit-ask = Para anotar por { $name } e outros até a noite responda SIM { $code }. Nao pediu isto? Nao responda, avise o escritorio.
+office-code = { $code } abre as paginas do escritorio por { $minutes } minutos. Nao passe a ninguem. Nao pediu? Avise o escritorio.
 stop-ask = Sem mais mensagens, mesmo com um produtor em perigo? Entao responda SIM { $code }
 held-back = Muitas mensagens. Respondo de novo mais tarde. Se houver perigo, ligue e peca ajuda.
 digest = { $count ->

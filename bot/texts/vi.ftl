@@ -309,6 +309,7 @@ nothing-held = Số này không còn tên nào. Không còn gì để xóa.
 code-wrong = Mã không đúng. Chưa làm gì cả.
 code-locked = Mã sai hoặc quá nhiều. Khóa một ngày. Không phải bạn? Báo văn phòng ngay.
 visit-ask = Để ghi cho { $name } đến tối nhắn ĐÚNG { $code }. Không phải bạn? Đừng trả lời.
+office-code = { $code } mở trang văn phòng trong { $minutes } phút. Đừng đưa ai. Không phải bạn? Báo văn phòng.
 stop-ask = Không nhận tin nữa, cả khi có nguy hiểm? Nhắn ĐÚNG { $code }
 held-back = Nhiều tin quá. Lát nữa trả lời. Có nguy hiểm thì gọi ngay.
 digest = Thêm { $count } tin trong giờ này. Hãy hỏi: { $people }

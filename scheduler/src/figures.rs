@@ -12,6 +12,7 @@ mod losses;
 mod needs;
 mod news;
 mod rounds;
+pub mod season;
 mod stand;
 #[cfg(test)]
 mod tests;
@@ -104,6 +105,8 @@ pub enum Name {
     Money,
     /// How plants of nurseries are shared out.
     Allotted,
+    /// What was done, seen, asked and late, by farmer and week.
+    Season,
 }
 
 impl Name {
@@ -132,6 +135,7 @@ impl Name {
             | Self::Round
             | Self::Feed
             | Self::Missing
+            | Self::Season
             | Self::Money => true,
         }
     }

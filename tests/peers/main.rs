@@ -18,6 +18,7 @@ mod numbering;
 mod numbers;
 mod office;
 mod packs;
+mod pages;
 mod peer;
 mod port;
 mod segments;

@@ -40,13 +40,13 @@ const HOUSES: [House; 4] = [
         folder: "bot/src",
         within: "engine",
         floors: &[
-            &["deeds"],
+            &["deeds", "watched"],
             &["post"],
             &["step"],
             &["questions"],
             &["said", "view"],
             &["memory", "turn"],
-            &["budget", "local_time", "outcome", "roles", "setup"],
+            &["budget", "local_time", "looks", "outcome", "roles", "setup"],
         ],
     },
     House {

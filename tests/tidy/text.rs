@@ -26,6 +26,7 @@ const AT_HOME: [(&str, &str, &[&str]); 4] = [
         &[
             "bot/src/service/gateway/http.rs",
             "bot/src/service/gateway/smpp/tls.rs",
+            "bot/src/service/certificate.rs",
         ],
     ),
     (

@@ -157,6 +157,7 @@ fn longest(case: &Case<'_>, key: &str, value: &str) -> String {
         "check" | "lost" | "peace" => String::new(),
         "rain" => tongue.say(Key::RainOpen, args! { "soaked" => 500, "reporters" => 500 }),
         "hours" => "999".to_owned(),
+        "minutes" => "10".to_owned(),
         "months" => "120".to_owned(),
         "pooled" => "1200".to_owned(),
         "alone" if key == "feed-group" => "1500".to_owned(),

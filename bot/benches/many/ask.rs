@@ -7,7 +7,10 @@
 use std::{fs, time::Duration};
 
 use budwood::{
-    engine::{Engine, Input},
+    engine::{
+        Engine, Input,
+        looks::{Look, Viewer},
+    },
     store::{Change, SledStore, Store},
     words::traffic::Inbound,
 };
@@ -65,14 +68,40 @@ const QUESTIONS: [&str; 33] = [
 /// What a farmer says, whose group is looked through for it.
 const REPORTS: [&str; 3] = ["weeded A", "A 3 trees white root", "soaked"];
 
+/// The pages of the office that look at everybody.
+fn pages() -> Vec<(&'static str, Input)> {
+    let page = |look: Look| Input::Look {
+        viewer: Viewer {
+            person: PersonId(ADVISER),
+            number: adviser(),
+        },
+        look,
+    };
+    vec![
+        ("page: today", page(Look::Today)),
+        ("page: groups", page(Look::Groups)),
+        ("page: KOLO", page(Look::Group("KOLO".to_owned()))),
+        ("page: a farmer", page(Look::Person(PersonId(7)))),
+        ("page: sick", page(Look::Sick)),
+        ("page: season", page(Look::Season)),
+        ("page: stock", page(Look::Stock)),
+        ("page: line", page(Look::Line)),
+        ("page: queue", page(Look::Queue(None))),
+    ]
+}
+
 pub(crate) fn run() {
     let mut rows: Vec<(&str, Vec<Duration>)> = Vec::new();
     for members in SIZES {
         let mut village = Village::of(members);
         let asked = QUESTIONS.iter().map(|said| (*said, adviser()));
         let told = REPORTS.iter().map(|said| (*said, number(7)));
-        for (index, (said, from)) in asked.chain(told).enumerate() {
-            let time = village.cost_of(said, &from);
+        let texts = asked
+            .chain(told)
+            .map(|(said, from)| (said, text(from, said)));
+        let texts: Vec<(&str, Input)> = texts.collect();
+        for (index, (said, input)) in texts.into_iter().chain(pages()).enumerate() {
+            let time = village.cost_of(&input);
             match rows.get_mut(index) {
                 Some((_, times)) => times.push(time),
                 None => rows.push((said, vec![time])),
@@ -153,11 +182,11 @@ impl Village {
     }
 
     /// The engine's part of it: what follows on the disk is the same for every text.
-    fn cost_of(&mut self, said: &str, from: &str) -> Duration {
+    fn cost_of(&mut self, input: &Input) -> Duration {
         let mut times: Vec<Duration> = Vec::new();
         for _ in 0..TIMES {
             self.now += TimeDelta::hours(25);
-            let inputs = vec![text(from.to_owned(), said)];
+            let inputs = vec![input.clone()];
             let begin = on_processor();
             let stepped = self.engine.step(inputs, self.now).unwrap();
             times.push(on_processor() - begin);

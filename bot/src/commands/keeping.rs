@@ -1,5 +1,5 @@
 //! What an operator does with a store and with the service that runs: backup and restore, export
-//! and import, release, reload.
+//! and import, release, reload, codes for the office's pages.
 
 use std::{io::Write, path::Path};
 
@@ -54,6 +54,26 @@ fn say_held(records: u64) -> anyhow::Result<()> {
 pub(super) fn release(path: &Path) -> anyhow::Result<()> {
     backup::release(&config(path)?, &Clock::System)?;
     writeln!(Page::open(), "texts may leave")?;
+    Ok(())
+}
+
+pub(super) fn office_code(path: &Path, name: &str, out: &mut Page) -> anyhow::Result<()> {
+    let config = config(path)?;
+    let Some(office) = &config.office else {
+        bail!("the configuration has no [office], so there are no pages");
+    };
+    let Some(mut control) = Control::connect(&config.store.folder)? else {
+        bail!("no service runs with this store; start it first: budwood serve CONFIG");
+    };
+    let code = control.office_code(name)?;
+    let scheme = if office.certificate.is_some() {
+        "https"
+    } else {
+        "http"
+    };
+    let own = format!("{scheme}://{}", office.listen);
+    let address = office.address.as_ref().map_or(own, ToString::to_string);
+    writeln!(out, "{code} lets {name} in at {address} for ten minutes")?;
     Ok(())
 }
 

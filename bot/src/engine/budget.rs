@@ -107,6 +107,7 @@ impl Class {
                 | Key::HoldAsk
                 | Key::NumberAsk
                 | Key::NumberMoved
+                | Key::OfficeCode
                 | Key::PhoneFound
                 | Key::PhoneFoundAsk
                 | Key::PhoneLost

@@ -8,6 +8,8 @@ pub(crate) mod codes;
 pub(crate) mod commands;
 pub(crate) mod consents;
 pub(crate) mod copy;
+pub(crate) mod desk;
+pub(crate) mod door;
 pub(crate) mod erase;
 pub(crate) mod facts;
 pub(crate) mod handover;

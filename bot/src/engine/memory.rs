@@ -1,5 +1,6 @@
 //! What the engine keeps in memory.
 
+pub(crate) mod callers;
 pub(crate) mod duplicates;
 pub(crate) mod erasures;
 pub(crate) mod links;

@@ -19,6 +19,7 @@ pub(crate) mod figures;
 pub(crate) mod girth;
 pub(crate) mod handover;
 pub(crate) mod language;
+pub(crate) mod looks;
 pub(crate) mod losses;
 pub(crate) mod many;
 pub(crate) mod member;

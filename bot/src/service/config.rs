@@ -20,10 +20,12 @@ use std::{
 use budwood_parser::table::{Fault, faults, read_file};
 use chrono::NaiveTime;
 use chrono_tz::Tz;
+use url::Url;
 
 use crate::{
     engine::Operator,
     service::{
+        certificate::Certificate,
         clock::Clock,
         port::{Environment, OpenError, Opened, Plan, Secrets},
     },
@@ -41,6 +43,8 @@ pub struct Config {
     pub store: StoreConfig,
     /// The HTTP side.
     pub web: WebConfig,
+    /// Pages for people, if there are any.
+    pub office: Option<OfficeConfig>,
     /// What carries texts.
     pub gateways: Vec<GatewayConfig>,
     /// Which numbers leave by which of them.
@@ -77,6 +81,17 @@ pub struct WebConfig {
     pub listen: SocketAddr,
     /// Worker threads.
     pub workers: usize,
+}
+
+/// Pages for people.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct OfficeConfig {
+    /// Address and port.
+    pub listen: SocketAddr,
+    /// What people type, where it is another address.
+    pub address: Option<Url>,
+    /// For a line that is encrypted by the program itself.
+    pub certificate: Option<Certificate>,
 }
 
 /// A gateway.

@@ -1,8 +1,10 @@
 //! A way to talk to the running service: a socket in the store's folder.
 //!
 //! One JSON line in, one JSON line out, as often as wanted: `{"v":1,"do":"copy"}` begins a copy of
-//! the store, `next` gives its next part, `release` lets texts leave again, `reload` reads the configuration again, `check_roll` and
-//! `load_roll` bring a list of people in `csv` (Base64, RFC 4648), `print` makes the sheet of `order`. The socket is there
+//! the store, `next` gives its next part, `release` lets texts leave again, `reload` reads the
+//! configuration again, `check_roll` and `load_roll` bring a list of people in `csv` (Base64, RFC
+//! 4648), `print` makes the sheet of `order`, `code` gives out a code for the office's pages to whom
+//! `name` names. The socket is there
 //! for the owner of the folder alone (mode 0600), and so nobody else is asked who they are. What
 //! is written where is the business of whoever asks: the service needs no rights for it.
 //! Deliberately absent: anything that only starts and stops the service; the system does that.
@@ -42,6 +44,9 @@ struct Request {
     /// Which sheet.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     order: Option<Order>,
+    /// Whose code.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    name: Option<String>,
 }
 
 /// A sheet that somebody wants, as it is spoken.
@@ -72,6 +77,8 @@ enum Deed {
     Print,
     /// Read the configuration again.
     Reload,
+    /// Give out a code for the office's pages.
+    Code,
 }
 
 /// An answer.
@@ -94,6 +101,9 @@ struct Answer {
     /// What is new after the configuration was read again.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     new: Option<String>,
+    /// A code for the office's pages.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    code: Option<String>,
 }
 
 /// What became of a list.
@@ -142,6 +152,7 @@ impl Request {
             deed,
             csv: None,
             order: None,
+            name: None,
         }
     }
 }

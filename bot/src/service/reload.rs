@@ -109,6 +109,7 @@ fn fixed(running: &Config, new: &Config) -> Vec<&'static str> {
     let blocks = [
         ("[store]", running.store == new.store),
         ("[web]", running.web == new.web),
+        ("[office]", running.office == new.office),
         ("[[gateway]]", gateways(running) == gateways(new)),
         ("[line]", running.line == new.line),
     ];

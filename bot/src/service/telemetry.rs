@@ -19,6 +19,11 @@ pub const HTTP_STATUS: &str = "http.status";
 /// Path of an HTTP request.
 pub const HTTP_ROUTE: &str = "http.route";
 
+/// Id of a person whose records are looked at.
+pub const PERSON_ID: &str = "person.id";
+/// Id of a person who looks at pages.
+pub const VIEWER_ID: &str = "viewer.id";
+
 /// The log could not be set up.
 #[derive(Debug, thiserror::Error)]
 pub enum TelemetryError {

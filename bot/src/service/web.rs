@@ -6,12 +6,14 @@
 //! - `GET /metrics`: the same figures as a monitor collects them.
 //!
 //! Anything else is answered with problem details that say what to send instead. Deliberately
-//! absent: what a text means, TLS (a front server does it), and pages for people.
+//! absent: what a text means, TLS (a front server does it), and pages for people, which have a port of
+//! their own (`office`).
 
 mod auth;
 mod body;
 mod metrics;
 mod notification;
+pub mod office;
 mod problem;
 
 use std::{future::Future, io, net::TcpListener, sync::Arc};

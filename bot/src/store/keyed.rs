@@ -3,7 +3,7 @@
 //! One prefix a kind of record, numbers big-endian, so that the log and the messages lie in the
 //! order in which they came.
 
-use budwood_scheduler::{Event, EventId};
+use budwood_scheduler::{Event, EventId, MessageId};
 use chrono::{DateTime, TimeDelta, Utc};
 
 use super::{Change, Hold, Loaded, Record, StoreError, record};
@@ -192,6 +192,16 @@ pub(super) fn load<'a>(
         latest,
         hold,
     })
+}
+
+/// Under which key a text in lies.
+pub(super) fn received_key(id: MessageId) -> Vec<u8> {
+    long_key(RECEIVED, id.0)
+}
+
+/// One text in from its record.
+pub(super) fn received(key: &[u8], value: &[u8]) -> Result<Received, StoreError> {
+    record::read_received(key, value)
 }
 
 /// The last text in these rows.

@@ -43,6 +43,8 @@ macro_rules! keys {
             Nudge(TaskKind),
             /// What is printed, and no SMS.
             Paper(Paper),
+            /// A text of a page, by its name in `bot/texts/page`: no SMS says it.
+            Page(&'static str),
         }
 
         impl Key {
@@ -71,6 +73,7 @@ macro_rules! keys {
                     }
                     Self::Nudge(task) => of("nudge", task.name()),
                     Self::Paper(paper) => Cow::Borrowed(paper.name()),
+                    Self::Page(name) => Cow::Borrowed(name),
                 }
             }
         }
@@ -334,6 +337,7 @@ keys! {
     CodeWrong = "code-wrong",
     CodeLocked = "code-locked",
     VisitAsk = "visit-ask",
+    OfficeCode = "office-code",
     StopAsk = "stop-ask",
     HeldBack = "held-back",
     Digest = "digest",

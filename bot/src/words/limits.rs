@@ -204,6 +204,22 @@ pub const WRONG_CODES_MAX: usize = 3;
 /// Codes that one phone is sent within [`CODE_HOURS`]: who forges its number could ask without end.
 pub const CODES_SENT_MAX: usize = 20;
 
+/// A code that opens the office's pages is good for so long: a text takes a minute or two.
+pub const DOOR_CODE_MINUTES: i64 = 10;
+
+/// Such codes that one phone is texted within [`DOOR_CODE_MINUTES`].
+pub const DOOR_CODES_AT_ONCE: usize = 2;
+
+/// Such codes that one phone is texted within [`CODE_HOURS`]: whoever knows a name can ask for them.
+pub const DOOR_CODES_A_DAY: usize = 10;
+
+/// So many wrong answers end such a code.
+pub const DOOR_TRIES: u32 = 5;
+
+/// So many wrong ones within [`CODE_HOURS`] end them all. Of 900,000 codes that leaves a guesser one
+/// chance in 60,000 a day, and a code at the computer itself opens the door again.
+pub const DOOR_WRONG_A_DAY: usize = 15;
+
 /// Strangers that are answered on one day. More on one day are not people.
 pub const STRANGERS_ANSWERED_A_DAY: usize = 1_000;
 
@@ -394,6 +410,31 @@ pub const LOG_COPIED_WHOLE_BYTES: u64 = 64 * 1024 * 1024;
 
 /// Stands of a group whose girths are looked at for what is usual there: more do not change it.
 pub const PEERS_MAX: usize = 500;
+
+/// Somebody who looks at pages shows again who they are after so long: a working day.
+pub const SESSION_HOURS: i64 = 12;
+
+/// Browsers in which one person is in at once; with one more the oldest is shown out.
+pub const SESSIONS_OF_PERSON: usize = 5;
+
+/// Names and codes at the door of the office's pages in a minute, of everybody together. More than
+/// that are not people.
+pub const DOOR_A_MINUTE: u32 = 60;
+
+/// Bytes of a form: a reason, a name and a code.
+pub const FORM_BYTES_MAX: usize = 8 * 1024;
+
+/// Weeks of a group's season that a page shows: a planting season.
+pub const SEASON_WEEKS: usize = 26;
+
+/// Facts that the page of a season reads: a season of 1,500 farmers, in some fifty milliseconds.
+pub const SEASON_FACTS: usize = 30_000;
+
+/// Days ahead for which a page lists the texts to come.
+pub const AHEAD_DAYS: i64 = 14;
+
+/// Rows of a table that has no end of its own.
+pub const PAGE_ROWS: usize = 200;
 
 /// A stand further behind than this, in months, is the adviser's to look at.
 pub const BEHIND_MONTHS: i32 = 12;

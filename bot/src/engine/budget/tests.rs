@@ -154,6 +154,7 @@ fn what_a_text_is() {
     };
     for (key, purpose, is_known, expected) in [
         (Key::VisitAsk, &ANSWER, true, Class::Security),
+        (Key::OfficeCode, &ANSWER, true, Class::Security),
         (Key::CodeWrong, &ANSWER, true, Class::Security),
         (Key::CodeLocked, &ANSWER, true, Class::Security),
         (Key::StopAsk, &ANSWER, true, Class::Security),

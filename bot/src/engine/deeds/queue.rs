@@ -94,7 +94,7 @@ impl Step<'_> {
     }
 
     /// What was shown last waits no more. The next answer must not be about what was shown before.
-    fn close_shown(&mut self, adviser: PersonId, message: MessageId) {
+    pub(super) fn close_shown(&mut self, adviser: PersonId, message: MessageId) {
         self.close_matter(message);
         self.forget_shown(adviser);
     }
@@ -114,6 +114,17 @@ impl Step<'_> {
             let visit = view.visit(turn);
             return self.ask_code(turn, visit);
         }
+        self.pass_to(turn, adviser, &read, &to)
+    }
+
+    /// A text waits for this colleague from now on, who is told so.
+    pub(super) fn pass_to(
+        &mut self,
+        turn: &Turn,
+        adviser: &Person,
+        read: &Matter,
+        to: &Person,
+    ) -> Done {
         self.put_matter(Matter {
             passed_to: Some(to.id),
             read_at: None,
@@ -127,7 +138,7 @@ impl Step<'_> {
             "group" => Value::name(view.group_name(sender.and_then(|sender| sender.group))),
             "adviser" => Value::name(adviser.called()),
         };
-        let notice = view.notice_to(&to, turn.message, Phrase::new(Key::PassedNotice, args));
+        let notice = view.notice_to(to, turn.message, Phrase::new(Key::PassedNotice, args));
         let args = args! {
             "adviser" => Value::name(to.called()),
             "name" => Value::name(sender.map_or("", |sender| &sender.name)),

@@ -12,8 +12,8 @@ use budwood_scheduler::{
 use chrono::{DateTime, TimeDelta, Utc};
 
 use super::{
-    duplicates::Heard, erasures::Erasures, links::Links, matters::Matters, names::Rolls,
-    parts::Parts, rations::Rations, send_queue::Waiting, snapshot::Copying,
+    callers::Callers, duplicates::Heard, erasures::Erasures, links::Links, matters::Matters,
+    names::Rolls, parts::Parts, rations::Rations, send_queue::Waiting, snapshot::Copying,
 };
 use crate::{
     engine::budget::{HeldBack, Spent, Strangers},
@@ -61,6 +61,8 @@ pub(crate) struct World {
     pub(crate) spent: Spent,
     /// What left in the month of the last text that did.
     pub(crate) ledger: Ledger,
+    /// Who asked for a code to look at pages.
+    pub(crate) callers: Callers,
     /// Whether the disk of the store has little room left.
     pub(crate) is_disk_low: bool,
     /// Numbers that are not on the list and were answered.
@@ -131,6 +133,7 @@ impl World {
             rations: Rations::default(),
             spent: Spent::default(),
             ledger: loaded.ledgers.pop().unwrap_or_else(|| Ledger::of(latest)),
+            callers: Callers::default(),
             is_disk_low: false,
             strangers: Strangers::default(),
             held_back: HeldBack::default(),

@@ -130,7 +130,7 @@ impl<'a> View<'a> {
     }
 
     /// Jobs are left out, rarest first, before the text grows to a second part.
-    fn status(self, asked: &Asked<'a, '_>) -> Phrase {
+    pub(super) fn status(self, asked: &Asked<'a, '_>) -> Phrase {
         let Asked { group, table, .. } = asked;
         let jobs = table.jobs().value;
         let told = |counts: &BTreeMap<TaskKind, u32>, none: Key, some: Key| {
@@ -287,7 +287,7 @@ impl<'a> View<'a> {
     }
 
     /// Those of the largest cluster first, then who else told of sickness; and that cluster.
-    fn sick_people(self, asked: &Asked<'a, '_>) -> (Vec<Sick>, Option<Cluster>) {
+    pub(super) fn sick_people(self, asked: &Asked<'a, '_>) -> (Vec<Sick>, Option<Cluster>) {
         let told = asked.table.sick().value;
         let today = self.today_in(asked.group);
         let Some(cluster) = self.clusters_of(asked.group.id, today).into_iter().next() else {

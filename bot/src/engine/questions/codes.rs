@@ -6,7 +6,7 @@
 //! back, needs one each time, as the code is also the yes to what was shown.
 
 use budwood_scheduler::{
-    Group, GroupId, Person, Role,
+    Group, GroupId, Person, PersonId, Role,
     decide::{Decision, Reply},
 };
 use chrono::{DateTime, NaiveDate, NaiveTime, TimeDelta, Utc};
@@ -41,12 +41,16 @@ pub(crate) struct Large {
 impl View<'_> {
     /// The code for what this text asks for.
     pub(crate) fn code(self, turn: &Turn) -> String {
-        let about = format!(
-            "{} {} {}",
-            turn.message,
-            turn.number,
-            self.now.timestamp_millis()
-        );
+        self.code_of(&format!("{} {}", turn.message, turn.number))
+    }
+
+    /// The code with which somebody comes in to look at pages, after so many were given out.
+    pub(crate) fn door_code(self, person: PersonId, given: u64) -> String {
+        self.code_of(&format!("door {} {given}", person.0))
+    }
+
+    fn code_of(self, what: &str) -> String {
+        let about = format!("{what} {}", self.now.timestamp_millis());
         let mac = hmac_sha256::HMAC::mac(about, self.setup.secret.to_be_bytes());
         let [a, b, c, d, e, f, g, h, ..] = mac;
         let number = u64::from_be_bytes([a, b, c, d, e, f, g, h]);

@@ -56,7 +56,7 @@ impl<'a> View<'a> {
     }
 
     /// Other advisers, as far as they can be texted.
-    fn colleagues(self, adviser: &Person) -> Vec<&'a Person> {
+    pub(crate) fn colleagues(self, adviser: &Person) -> Vec<&'a Person> {
         let directory = &self.world.directory;
         let is_colleague =
             |person: &&Person| person.role == Role::Adviser && person.id != adviser.id;

@@ -82,7 +82,7 @@ impl View<'_> {
     }
 
     /// What a person must see to, the worst first.
-    fn troubles(self) -> Vec<Phrase> {
+    pub(super) fn troubles(self) -> Vec<Phrase> {
         let world = self.world;
         let mut troubles = Vec::new();
         if world.is_disk_low {

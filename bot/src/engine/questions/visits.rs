@@ -71,7 +71,7 @@ impl<'a> View<'a> {
         visits(&findings).len()
     }
 
-    fn findings_of(self, group: &Group) -> Vec<Findings> {
+    pub(super) fn findings_of(self, group: &Group) -> Vec<Findings> {
         let today = self.today_in(group);
         let directory = &self.world.directory;
         let farmers = || directory.members(group.id).filter(|one| is_farmer(one));

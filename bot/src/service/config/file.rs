@@ -8,10 +8,12 @@ use budwood_parser::table::{Table, TableError};
 use chrono::NaiveTime;
 
 use super::{
-    Config, GatewayConfig, LineConfig, NudgesConfig, OperatorConfig, StoreConfig, WebConfig,
+    Config, GatewayConfig, LineConfig, NudgesConfig, OfficeConfig, OperatorConfig, StoreConfig,
+    WebConfig,
 };
 use crate::{
     service::{
+        certificate::Certificate,
         gateway::{self, Block},
         value,
     },
@@ -56,6 +58,7 @@ pub(super) fn read(file: &Table<'_>, folder: &Path) -> Result<Config, Vec<TableE
     let old = refuse_old_tables(file, &mut faults);
     let store = faults.of(file.need_table("store", |table| store(table, folder)));
     let web = faults.of(file.need_table("web", web));
+    let office = faults.of(file.table("office", |table| office(table, folder)));
     let gateways = faults.of(file.tables("gateway", |table| gateway(table, folder)));
     let routes = faults.of(file.tables("route", route));
     let line = faults.of(file.need_table("line", line));
@@ -77,6 +80,7 @@ pub(super) fn read(file: &Table<'_>, folder: &Path) -> Result<Config, Vec<TableE
         Some(Config {
             store: store?,
             web: web?,
+            office: office?,
             gateways: gateways?,
             routes: routes?,
             line: line?,
@@ -126,6 +130,35 @@ fn web(table: &Table<'_>) -> Result<WebConfig, TableError> {
     Ok(WebConfig {
         listen: value::need(table, "listen", value::listen)?,
         workers: workers as usize,
+    })
+}
+
+/// What is not on this computer alone must be encrypted, and people must know its address.
+fn office(table: &Table<'_>, folder: &Path) -> Result<OfficeConfig, TableError> {
+    let listen = value::need(table, "listen", value::listen)?;
+    let address = value::maybe(table, "address", value::address)?;
+    let certificate = match (table.text("certificate")?, table.text("key")?) {
+        (Some(certificate), Some(key)) => Some(Certificate {
+            certificate: folder.join(certificate),
+            key: folder.join(key),
+        }),
+        (None, None) => None,
+        (Some(_), None) => return Err(table.error("key", "is needed beside office.certificate")),
+        (None, Some(_)) => return Err(table.error("certificate", "is needed beside office.key")),
+    };
+    if !listen.ip().is_loopback() && certificate.is_none() {
+        let what = "expected an address of this computer such as \"127.0.0.1:8471\": codes and \
+                    names would go over an open line; with office.certificate any address may stand here";
+        return Err(table.error("listen", what));
+    }
+    if listen.ip().is_unspecified() && address.is_none() {
+        let what = "is needed where office.listen is every address of this computer";
+        return Err(table.error("address", what));
+    }
+    Ok(OfficeConfig {
+        listen,
+        address,
+        certificate,
     })
 }
 

@@ -79,6 +79,9 @@ fn of_this_choice(all: &str) -> String {
         "parts_a_month = 300000\n",
         "money_a_month = 5000.0\n",
         "phone = \"+447700900990\"\n",
+        "address = \"https://office.valley.example\"\n",
+        "certificate = \"office.pem\"\n",
+        "key = \"office.key\"\n",
     ];
     let all = others
         .iter()
@@ -104,7 +107,7 @@ fn the_example_has_every_key() {
         assert_eq!(in_example, known, "{heading}");
         tables += 1;
     }
-    assert_eq!(tables, 12);
+    assert_eq!(tables, 13);
 }
 
 #[test]
@@ -243,7 +246,7 @@ fn several_faults_are_told_at_once_in_the_order_of_the_file() {
     line 3: store.folder: expected a text, found integer
     line 5: web.listen: expected an address and a port such as "127.0.0.1:8080", found "127.0.0.1:0"
     line 14: line.country: expected two letters of a country such as "ID", found "UK"
-    line 16: extra: is not a key that is known here; known are: calendars, gateway, languages, line, log, nudges, operator, route, store, web
+    line 16: extra: is not a key that is known here; known are: calendars, gateway, languages, line, log, nudges, office, operator, route, store, web
     "#);
 }
 
@@ -384,4 +387,29 @@ fn is_key(key: &str) -> bool {
         && key
             .bytes()
             .all(|byte| byte.is_ascii_lowercase() || byte == b'_')
+}
+
+/// Codes and names never go over an open line.
+#[test]
+fn pages_on_other_addresses_need_a_certificate_and_a_name() {
+    let with = |office: &str| parse(&format!("{SMALL}[office]\n{office}"));
+    let said = |office: &str| with(office).unwrap_err().to_string();
+    let own = with("listen = \"127.0.0.1:8471\"\n").unwrap();
+    assert_eq!(own.office.unwrap().certificate, None);
+    let open = said("listen = \"192.0.2.7:8471\"\n");
+    assert!(
+        open.contains("office.listen: expected an address of this computer"),
+        "{open}"
+    );
+    let files = "certificate = \"a.pem\"\nkey = \"a.key\"\n";
+    let near = with(&format!("listen = \"192.0.2.7:8471\"\n{files}")).unwrap();
+    let certificate = near.office.unwrap().certificate.unwrap();
+    assert_eq!(certificate.key, Path::new("/etc/budwood/a.key"));
+    let everywhere = said(&format!("listen = \"0.0.0.0:8471\"\n{files}"));
+    assert!(
+        everywhere.contains("office.address: is needed"),
+        "{everywhere}"
+    );
+    let half = said("listen = \"127.0.0.1:8471\"\nkey = \"a.key\"\n");
+    assert!(half.contains("office.certificate: is needed"), "{half}");
 }

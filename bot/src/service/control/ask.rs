@@ -147,6 +147,19 @@ impl Control {
             .map(|answer| answer.new.unwrap_or_default())
     }
 
+    /// A code with which this person comes in to look at the office's pages.
+    ///
+    /// # Errors
+    ///
+    /// When the service does not answer, or nobody who may look is called so.
+    pub fn office_code(&mut self, name: &str) -> Result<String, ControlError> {
+        let answer = self.ask_with(Request {
+            name: Some(name.to_owned()),
+            ..Request::plain(Deed::Code)
+        })?;
+        Ok(answer.code.unwrap_or_default())
+    }
+
     fn ask(&mut self, deed: Deed) -> Result<Answer, ControlError> {
         self.ask_with(Request::plain(deed))
     }

@@ -16,7 +16,7 @@ use tracing::info;
 
 use super::{Answer, Deed, NAME, Order, Request, RollAnswer, VERSION};
 use crate::{
-    engine::{Copied, CopyStep, Input, List, ListAnswer, ListDeed, SheetOrder, Told},
+    engine::{Copied, CopyStep, Input, Knock, List, ListAnswer, ListDeed, SheetOrder, Told},
     service::{reload::Ask, server::Handle},
     words::{limits, printed::SheetKind},
 };
@@ -101,6 +101,7 @@ async fn answer(request: Request, handle: &Handle, reload: &Ask) -> Answer {
     if matches!(request.deed, Deed::Reload) {
         return reloaded(reload).await;
     }
+    let is_for_code = matches!(request.deed, Deed::Code);
     let input = match input(request) {
         Ok(input) => input,
         Err(why) => return Answer::refused(why),
@@ -115,6 +116,7 @@ async fn answer(request: Request, handle: &Handle, reload: &Ask) -> Answer {
             sheet: Some(sheet),
             ..Answer::done()
         }),
+        Ok(Told { code, .. }) if is_for_code => code_answer(code),
         Ok(Told { copied, .. }) => answer_of(copied),
         Err(refused) => Answer::refused(refused.to_string()),
     }
@@ -144,6 +146,10 @@ fn input(request: Request) -> Result<Input, String> {
         Deed::CheckRoll => Input::List(list(request.csv, ListDeed::Check)?),
         Deed::Print => Input::Print(order(request.order)?),
         Deed::Reload => return Err("the configuration is no input".to_owned()),
+        Deed::Code => {
+            info!("a person asks for a code for the office's pages");
+            Input::Door(Knock::Within(request.name.ok_or("the name is missing")?))
+        }
         Deed::LoadRoll => {
             info!("a person loads a list");
             Input::List(list(request.csv, ListDeed::Load)?)
@@ -167,6 +173,19 @@ fn order(order: Option<Order>) -> Result<SheetOrder, String> {
         group: order.group,
         language: order.language,
     })
+}
+
+fn code_answer(code: Option<String>) -> Answer {
+    match code {
+        Some(code) => Answer {
+            code: Some(code),
+            ..Answer::done()
+        },
+        None => Answer::refused(
+            "nobody who may look at the office's pages has this whole name and a phone that can be \
+             reached",
+        ),
+    }
 }
 
 fn list_answer(list: ListAnswer) -> Answer {

@@ -97,7 +97,11 @@ fn short_of(free: u64, reserve: u64) -> Option<String> {
 pub(super) fn refuse_new_work(batch: Vec<Job>) -> Vec<Job> {
     let (kept, refused): (Vec<Job>, Vec<Job>) =
         batch.into_iter().partition(|job| match &job.input {
-            Input::Tried { .. } | Input::Link { .. } | Input::Copy(_) | Input::Setup(_) => true,
+            Input::Tried { .. }
+            | Input::Link { .. }
+            | Input::Copy(_)
+            | Input::Setup(_)
+            | Input::Look { .. } => true,
             Input::Text(_)
             | Input::Part(_)
             | Input::MissedCall { .. }
@@ -107,6 +111,8 @@ pub(super) fn refuse_new_work(batch: Vec<Job>) -> Vec<Job> {
             | Input::Roll(_)
             | Input::List(_)
             | Input::Print(_)
+            | Input::Door(_)
+            | Input::Desk { .. }
             | Input::Release => false,
         });
     for job in refused {
