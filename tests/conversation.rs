@@ -240,16 +240,6 @@ fn every_story_is_played() {
 }
 
 #[test]
-fn an_adviser_asks() {
-    check("questions_of_advisers");
-}
-
-#[test]
-fn a_farmer_asks() {
-    check("questions_of_farmers");
-}
-
-#[test]
 fn every_kind_of_report_is_read_back_with_its_consequence() {
     check("reports");
 }

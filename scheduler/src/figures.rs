@@ -11,6 +11,7 @@ mod land;
 mod losses;
 mod needs;
 mod news;
+mod part_payments;
 mod rounds;
 mod stand;
 #[cfg(test)]
@@ -46,6 +47,7 @@ pub use land::{Mapped, OUTLINE_HECTARES};
 pub use losses::{Dead, Loss, lost_pct};
 pub use needs::{Feed, Wanted, by_clone};
 pub use news::{QUIET_DAYS, SICK_DAYS, Sick, Silent, Why, is_sick};
+pub use part_payments::Standing;
 pub use rounds::{HARM_DAYS, Round};
 pub use work::{FEED_LOST_DAYS, Jobs, LateJob, days_late};
 
@@ -104,6 +106,8 @@ pub enum Name {
     Money,
     /// How plants of nurseries are shared out.
     Allotted,
+    /// How blocks stand before a part payment of a programme.
+    PartPayment,
 }
 
 impl Name {
@@ -132,7 +136,8 @@ impl Name {
             | Self::Round
             | Self::Feed
             | Self::Missing
-            | Self::Money => true,
+            | Self::Money
+            | Self::PartPayment => true,
         }
     }
 }

@@ -27,7 +27,8 @@ pub use fault::{CalendarError, Fault};
 pub use feeding::{Dose, FeedRound, Feeding};
 pub use section::{
     Backfill, Census, CountAgain, Cover, Datum, DrySeason, Growth, Induction, Intercrop, Land,
-    Opening, Order, Pits, Planting, Pruning, Rounds, Slope, Spacing, Survival, Weeding,
+    Opening, Order, PartPayment, Pits, Planting, Pruning, Rounds, Slope, Spacing, Survival,
+    Weeding,
 };
 
 /// The calendars that ship.
@@ -129,6 +130,8 @@ pub struct Calendar {
     pub census: Census,
     /// Opening for tapping.
     pub opening: Opening,
+    /// Part payments of a programme, the first first; none where nobody pays by these rules.
+    pub part_payments: Vec<PartPayment>,
 }
 
 impl Calendar {

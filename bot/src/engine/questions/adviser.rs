@@ -68,7 +68,7 @@ impl<'a> View<'a> {
             Topic::Week => Some(self.own_week(speaker, query)),
             Topic::Whose => Some(self.whose(speaker, last_word(text))),
             Topic::Waiting => Some(self.waiting_list(speaker)),
-            Topic::Grant => Some(Key::GrantNone.into()),
+            Topic::Grant => Some(self.part_payments(speaker, query)),
             Topic::Paid
             | Topic::Train
             | Topic::List

@@ -32,6 +32,7 @@ impl View<'_> {
             Topic::Share => self.asks_to_share(speaker),
             Topic::CallMe => self.signed(speaker, Key::CallMe),
             Topic::Who => self.signed(speaker, Key::Who),
+            Topic::Price => self.signed(speaker, Key::PriceNone),
             Topic::Language
             | Topic::Gaps
             | Topic::Late
@@ -76,7 +77,6 @@ impl View<'_> {
             | Topic::Kept
             | Topic::HandOver
             | Topic::Erase
-            | Topic::Price
             | Topic::Order
             | Topic::Meeting
             | Topic::Count

@@ -18,8 +18,8 @@ use budwood_parser::{
 
 use super::{
     Backfill, Calendar, CalendarError, Census, CountAgain, Cover, Datum, DrySeason, Growth,
-    Induction, Intercrop, Land, Opening, Order, Pits, Planting, Pruning, Rounds, Slope, Spacing,
-    Survival, Weeding, cited::Cited, feeding, own,
+    Induction, Intercrop, Land, Opening, Order, PartPayment, Pits, Planting, Pruning, Rounds,
+    Slope, Spacing, Survival, Weeding, cited::Cited, feeding, own,
 };
 
 /// Distances between trees in metres: closer is a hedge, wider is no plantation.
@@ -136,6 +136,7 @@ fn sections(file: &Table<'_>, cited: &Cited) -> Option<Calendar> {
         growth: growth?,
         census: census?,
         opening: opening?,
+        part_payments: part_payments(file, cited),
     })
 }
 
@@ -322,6 +323,30 @@ fn opening(table: &Table<'_>, cited: &Cited) -> Option<Opening> {
         rest_every_days: cited.whole(table, "rest_every_days", EVERY_DAYS),
     };
     datum.map(|_| opening)
+}
+
+/// Each part once, and none earlier than the one before it.
+fn part_payments(file: &Table<'_>, cited: &Cited) -> Vec<PartPayment> {
+    let told = cited.number_of_faults();
+    let rows = cited.rows(file, "part_payments", |row| {
+        cited.cite(row);
+        PartPayment {
+            part: cited.whole_here(row, "part", 1..=20),
+            months: cited.whole_here(row, "months", MONTHS),
+            stand_per_ha: cited.number_here(row, "stand_per_ha", 1.0..=1_500.0),
+            visit_days: cited.whole_here(row, "visit_days", EVERY_DAYS),
+        }
+    });
+    if cited.number_of_faults() > told {
+        return rows;
+    }
+    for (index, (row, next)) in (1..).zip(rows.iter().zip(rows.iter().skip(1))) {
+        if next.part <= row.part || next.months < row.months {
+            let key = format!("part_payments[{index}].part");
+            cited.fault(file.error(&key, "comes after a later part: parts stand in order"));
+        }
+    }
+    rows
 }
 
 /// Months of the year, if the handbook names any.

@@ -243,6 +243,19 @@ pub struct Opening {
     pub rest_every_days: u32,
 }
 
+/// A part payment of a programme, and what it asks for.
+#[derive(Clone, Debug, PartialEq)]
+pub struct PartPayment {
+    /// Its number, as people call it.
+    pub part: u32,
+    /// Months after planting before which it is not paid.
+    pub months: u32,
+    /// Living trees on each hectare.
+    pub stand_per_ha: f64,
+    /// How many days ago somebody must have been there at most.
+    pub visit_days: u32,
+}
+
 /// What a height of measurement is counted from. One cannot be turned into the other.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Datum {
