@@ -395,6 +395,11 @@ fn what_waits_is_stored_by_the_number_of_a_reading() {
 }
 
 #[test]
+fn a_group_is_asked_what_a_storm_did_and_leaders_about_the_silent() {
+    check("asking_round");
+}
+
+#[test]
 fn a_text_or_a_group_goes_to_a_colleague() {
     check("handover");
 }

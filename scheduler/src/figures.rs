@@ -7,6 +7,7 @@
 //! facts, which the caller does, and words.
 
 mod books;
+mod labour;
 mod land;
 mod losses;
 mod needs;
@@ -43,12 +44,13 @@ use crate::{
 };
 
 pub use books::{Allotted, Missing, Money, Share, Taught};
+pub use labour::{Labour, busy_weeks};
 pub use land::{Mapped, OUTLINE_HECTARES};
 pub use losses::{Dead, Loss, lost_pct};
 pub use needs::{Feed, Wanted, by_clone};
 pub use news::{QUIET_DAYS, SICK_DAYS, Sick, Silent, Why, is_sick};
 pub use part_payments::Standing;
-pub use rounds::{HARM_DAYS, Round};
+pub use rounds::{HARM_DAYS, Round, Survey};
 pub use work::{FEED_LOST_DAYS, Jobs, LateJob, days_late};
 
 /// What a figure counts.
@@ -90,6 +92,8 @@ pub enum Name {
     Round,
     /// Harm that was told of, by farmer.
     Harm,
+    /// What came of it when a group was asked about harm.
+    Survey,
     /// Fertiliser of the rounds that are due.
     Feed,
     /// Plants for plantings to come.
@@ -106,6 +110,8 @@ pub enum Name {
     Money,
     /// How plants of nurseries are shared out.
     Allotted,
+    /// Jobs to come and how long they take.
+    Labour,
     /// How blocks stand before a part payment of a programme.
     PartPayment,
 }
@@ -128,7 +134,7 @@ impl Name {
             | Self::Allotted => kind.counts_stand(),
             Self::Uncounted => matches!(kind, Kind::Planted | Kind::Dead),
             Self::Sick | Self::SickRoots => matches!(kind, Kind::Disease),
-            Self::Harm => matches!(kind, Kind::Damage),
+            Self::Harm | Self::Survey => matches!(kind, Kind::Damage),
             Self::Jobs
             | Self::FeedLost
             | Self::Quiet
@@ -137,7 +143,8 @@ impl Name {
             | Self::Feed
             | Self::Missing
             | Self::Money
-            | Self::PartPayment => true,
+            | Self::PartPayment
+            | Self::Labour => true,
         }
     }
 }

@@ -6,6 +6,7 @@ pub(crate) mod adviser_notices;
 pub(crate) mod again;
 pub(crate) mod announced;
 pub(crate) mod asked;
+pub(crate) mod asking;
 pub(crate) mod block_facts;
 pub(crate) mod books;
 pub(crate) mod cluster;

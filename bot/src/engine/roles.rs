@@ -64,10 +64,9 @@ impl Verb {
             Self::LookAtBooks => [No, Own, Adv, Own, No, Own],
             Self::LookAtPlants => [No, No, Adv, Own, Own, Own],
             Self::RaisePlants => [No, No, Adv, No, Own, No],
-            Self::KeepBooks | Self::ReportFor => [No, Own, Adv, No, No, No],
+            Self::KeepBooks | Self::ReportFor | Self::Fix => [No, Own, Adv, No, No, No],
             Self::ReportAdvisersPhone => [No, Own, Adv, Own, No, No],
-            Self::Fix
-            | Self::Hold
+            Self::Hold
             | Self::MovePhones
             | Self::OpenAndWarn
             | Self::Announce

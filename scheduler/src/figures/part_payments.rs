@@ -7,7 +7,7 @@
 
 use alloc::vec::Vec;
 
-use budwood_parser::{Effect, Kind};
+use budwood_parser::Effect;
 use chrono::{NaiveDate, TimeDelta};
 
 use super::{Figure, Known, Name, Stand, Table, Window};
@@ -96,7 +96,9 @@ fn is_seen(facts: &[Known], since: NaiveDate) -> bool {
     let is_told_alone = |fact: &&Known| matches!(fact.source, Source::OwnText | Source::Bot);
     let visits = facts.iter().filter(|fact| fact.source == Source::Visit);
     let visited = visits.map(|fact| fact.on).max();
-    let counts = facts.iter().filter(|fact| fact.kind == Kind::Dead);
+    let counts = facts
+        .iter()
+        .filter(|fact| fact.kind.effect() == Effect::Dead);
     let counted = counts
         .filter(|fact| !is_told_alone(fact))
         .map(|fact| fact.on);

@@ -206,6 +206,9 @@ impl Step<'_> {
             }
             None => {}
         }
+        if let Some(done) = self.put_back(&turn, &speaker) {
+            return done;
+        }
         let reading = self.view().read(&turn, speaker.role);
         if let Some(done) = self.accept_read(&turn, &reading) {
             return done;

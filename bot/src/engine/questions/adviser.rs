@@ -4,7 +4,7 @@
 
 use std::collections::BTreeMap;
 
-use budwood_parser::{Query, Topic};
+use budwood_parser::{Cause, Query, Topic};
 use budwood_scheduler::{
     Group, Person, TaskKind,
     figures::{FEED_LOST_DAYS, LateJob, Name, QUIET_DAYS, SICK_DAYS, Sick, Table, Why},
@@ -50,7 +50,11 @@ impl<'a> View<'a> {
             Topic::Bags => of(Key::FeedAll, Self::bags, Self::bags_line),
             Topic::Root => of(Key::RootAll, Self::roots, Self::roots_line),
             Topic::Fire => of(Key::FireAll, Self::fires, Self::fires_line),
-            Topic::Wind => of(Key::WindAll, Self::wind, Self::wind_line),
+            Topic::Wind => match self.cause_named(text) {
+                Some(Cause::Flood) => of(Key::HarmAll, Self::flood, Self::flood_line),
+                Some(Cause::Drought) => of(Key::HarmAll, Self::drought, Self::drought_line),
+                Some(_) | None => of(Key::WindAll, Self::wind, Self::wind_line),
+            },
             Topic::Map => of(Key::MapAll, Self::map, Self::map_line),
             Topic::Girth => of(Key::GirthAll, Self::girths, Self::girths_line),
             Topic::Quiet => Some(self.quiet(speaker, self.group_asked(speaker, query))),

@@ -41,6 +41,8 @@ struct Desk {
     failing: Vec<String>,
     /// The last code that came.
     code: String,
+    /// The number by which the last change can be taken back.
+    number_told: String,
     /// Texts that left since the first of the month.
     left: u64,
 }
@@ -90,6 +92,7 @@ impl Desk {
             now: start,
             failing: failing.map(str::to_owned).collect(),
             code: String::new(),
+            number_told: String::new(),
             left: 0,
         };
         let plan = desk.engine.plan_roll(list.as_bytes(), start);
@@ -167,25 +170,35 @@ impl Desk {
             gateway_id: None,
             from: number.clone(),
             to: "12345".to_owned(),
-            text: text.replace("CODE", &self.code),
+            text: text
+                .replace("CODE", &self.code)
+                .replace("NUMBER", &self.number_told),
             sent_at: None,
         }));
         let mut read = Vec::new();
         for text in self.leave() {
-            let text_read = match text.text.split_once("YES ") {
-                Some((before, code)) if code.len() >= 6 && code.is_char_boundary(6) => {
-                    let (code, rest) = code.split_at(6);
-                    self.code = code.to_owned();
-                    format!("{before}YES CODE{rest}")
-                }
-                _ => text.text,
-            };
+            let mut text_read = text.text;
+            if let Some(code) = number_after(&text_read, "YES ").filter(|code| code.len() == 6) {
+                text_read = text_read.replace(&code, "CODE");
+                self.code = code;
+            }
+            if let Some(number) = number_after(&text_read, "UNDO ") {
+                text_read = text_read.replace(&number, "NUMBER");
+                self.number_told = number;
+            }
             if text.to == number {
                 read.push(text_read);
             }
         }
         read
     }
+}
+
+/// The digits behind a word.
+fn number_after(text: &str, word: &str) -> Option<String> {
+    let (_, rest) = text.split_once(word)?;
+    let digits: String = rest.chars().take_while(char::is_ascii_digit).collect();
+    (!digits.is_empty()).then_some(digits)
 }
 
 /// A number stands in a text by itself, not as a part of another.

@@ -18,8 +18,8 @@ use budwood_parser::{
 
 use super::{
     Backfill, Calendar, CalendarError, Census, CountAgain, Cover, Datum, DrySeason, Growth,
-    Induction, Intercrop, Land, Opening, Order, PartPayment, Pits, Planting, Pruning, Rounds,
-    Slope, Spacing, Survival, Weeding, cited::Cited, feeding, own,
+    Induction, Intercrop, Land, Opening, Order, Pits, Planting, Pruning, Rounds, Slope, Spacing,
+    Survival, Weeding, cited::Cited, feeding, local, own,
 };
 
 /// Distances between trees in metres: closer is a hedge, wider is no plantation.
@@ -33,9 +33,9 @@ const PIT_CM: RangeInclusive<u32> = 20..=200;
 /// Days of a time before or between jobs: three years at most.
 const DAYS: RangeInclusive<u32> = 0..=1_095;
 /// Days from round to round, at least one.
-const EVERY_DAYS: RangeInclusive<u32> = 1..=1_095;
+pub(super) const EVERY_DAYS: RangeInclusive<u32> = 1..=1_095;
 /// Months after planting: thirty years, a stand's life.
-const MONTHS: RangeInclusive<u32> = 0..=360;
+pub(super) const MONTHS: RangeInclusive<u32> = 0..=360;
 /// Height on a tree in metres.
 const HEIGHT_M: RangeInclusive<f64> = 0.5..=10.0;
 /// A girth that a curve of growth can pass through: below every limit that is reckoned with.
@@ -46,7 +46,7 @@ const GROWTH_YEARS: RangeInclusive<f64> = 1.5..=30.0;
 const SAMPLE: RangeInclusive<u32> = 1..=10_000;
 
 /// Months of the year, for months a place plants or opens in.
-const MONTHS_OF_YEAR: RangeInclusive<u32> = 1..=12;
+pub(super) const MONTHS_OF_YEAR: RangeInclusive<u32> = 1..=12;
 
 pub(super) fn calendar(text: &str) -> Result<Calendar, CalendarError> {
     own::read_on_base(text, whole).map_err(|faults| CalendarError::of(text, faults))
@@ -136,7 +136,9 @@ fn sections(file: &Table<'_>, cited: &Cited) -> Option<Calendar> {
         growth: growth?,
         census: census?,
         opening: opening?,
-        part_payments: part_payments(file, cited),
+        part_payments: local::part_payments(file, cited),
+        labour: local::labour(file, cited),
+        busy_weeks: local::busy_weeks(file, cited),
     })
 }
 
@@ -323,30 +325,6 @@ fn opening(table: &Table<'_>, cited: &Cited) -> Option<Opening> {
         rest_every_days: cited.whole(table, "rest_every_days", EVERY_DAYS),
     };
     datum.map(|_| opening)
-}
-
-/// Each part once, and none earlier than the one before it.
-fn part_payments(file: &Table<'_>, cited: &Cited) -> Vec<PartPayment> {
-    let told = cited.number_of_faults();
-    let rows = cited.rows(file, "part_payments", |row| {
-        cited.cite(row);
-        PartPayment {
-            part: cited.whole_here(row, "part", 1..=20),
-            months: cited.whole_here(row, "months", MONTHS),
-            stand_per_ha: cited.number_here(row, "stand_per_ha", 1.0..=1_500.0),
-            visit_days: cited.whole_here(row, "visit_days", EVERY_DAYS),
-        }
-    });
-    if cited.number_of_faults() > told {
-        return rows;
-    }
-    for (index, (row, next)) in (1..).zip(rows.iter().zip(rows.iter().skip(1))) {
-        if next.part <= row.part || next.months < row.months {
-            let key = format!("part_payments[{index}].part");
-            cited.fault(file.error(&key, "comes after a later part: parts stand in order"));
-        }
-    }
-    rows
 }
 
 /// Months of the year, if the handbook names any.

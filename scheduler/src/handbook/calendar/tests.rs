@@ -492,32 +492,3 @@ fn text_that_is_not_a_table_is_refused() {
         assert!(Calendar::parse(text).is_err(), "{text:?}");
     }
 }
-
-#[test]
-fn part_payments_stand_in_order_with_their_source() {
-    let part = |part: u32, months: u32, source: &str| {
-        format!(
-            "\n[[part_payments]]\npart = {part}\nmonths = {months}\nstand_per_ha = 400.0\nvisit_days = 90\nsource = \"{source}\"\nconfidence = \"read\"\n"
-        )
-    };
-    let own = |rows: &str| Calendar::parse(&format!("{OWN}{rows}"));
-    let two = own(&(part(1, 12, "valley") + &part(2, 48, "valley"))).unwrap();
-    let months: Vec<u32> = two.part_payments.iter().map(|one| one.months).collect();
-    assert_eq!(months, [12, 48]);
-    assert_eq!(two.citation("part_payments[1]").unwrap().source, "valley");
-    assert!(fao().part_payments.is_empty());
-    let turned = own(&(part(2, 48, "valley") + &part(1, 12, "valley")));
-    assert!(
-        turned
-            .unwrap_err()
-            .to_string()
-            .contains("parts stand in order")
-    );
-    let unknown = own(&part(1, 12, "nobody"));
-    assert!(
-        unknown
-            .unwrap_err()
-            .to_string()
-            .contains("not listed in sources")
-    );
-}

@@ -58,7 +58,7 @@ pub(super) fn value(view: View<'_>, name: &str, of: &str) -> String {
         .or_else(|| bought(view, &whom, name))
         .or_else(|| girths(&whom.table, name))
         .or_else(|| part_payment(view, &whom, name));
-    found.unwrap_or_else(|| panic!("no figure is called {name}"))
+    found.unwrap_or_else(|| "not there".to_owned())
 }
 
 /// "due-weed", "late-weed", "done-weed".
@@ -174,6 +174,16 @@ fn bought(view: View<'_>, whom: &Whom<'_>, name: &str) -> Option<String> {
             let shares = of_group().shares.into_iter();
             let mut own = shares.filter(|share| Some(share.person) == whom.person);
             money(own.next()?.cents?)
+        }
+        "wind-asked" | "wind-answered" => {
+            let book = &whom.group.unwrap().book;
+            let survey = whom.table.survey(book, Cause::Wind).value?;
+            let silent = if name == "wind-asked" {
+                0
+            } else {
+                survey.silent.len()
+            };
+            (survey.asked - silent).to_string()
         }
         "shown-branch" => {
             let book = &whom.group.unwrap().book;
