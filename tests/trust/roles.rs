@@ -106,7 +106,7 @@ fn verb(name: &str, is_own: bool) -> (String, &'static str) {
         "trained" => (format!("trained pruning: {person}"), "Noted"),
         "buying" => (format!("buying day {group} 36.50 19 Mar"), "36.50"),
         "stock" => (format!("stock {group} PB260 600"), "600"),
-        "ask_harm" => (format!("ask {group} about the wind"), asked),
+        "ask_harm" => (format!("ask wind {group}"), asked),
         "grant" => (format!("grant {group}"), "part payments"),
         "handover" => (format!("handover {group} Ben"), asked),
         other => panic!("no such verb: {other}"),

@@ -94,6 +94,7 @@ impl Verb {
             | Topic::Root
             | Topic::Rain
             | Topic::Wind
+            | Topic::Harm
             | Topic::Fire
             | Topic::Train
             | Topic::Grant
@@ -113,7 +114,7 @@ impl Verb {
             Topic::LeaveAlone | Topic::GoOn => Self::Hold,
             Topic::Lost => Self::ReportAdvisersPhone,
             Topic::Found | Topic::Moved => Self::MovePhones,
-            Topic::Tell | Topic::Ask => Self::Announce,
+            Topic::Tell | Topic::Ask | Topic::AskHarm => Self::Announce,
             Topic::Promise | Topic::Kept | Topic::Week => Self::Promise,
             Topic::HandOver => Self::HandOver,
             Topic::Fix => Self::Fix,

@@ -178,7 +178,7 @@ impl Step<'_> {
             view.handing_over(turn, speaker, query)
         } else if may(Verb::Announce) && topic == Topic::Tell {
             view.announcing(turn, speaker, query)
-        } else if may(Verb::Announce) && topic == Topic::Ask {
+        } else if may(Verb::Announce) && matches!(topic, Topic::Ask | Topic::AskHarm) {
             view.asking(turn, speaker, query)
         } else if matches!(topic, Topic::Lost | Topic::Found | Topic::Moved) {
             view.about_phone(turn, speaker, topic, query.member.as_deref()?)

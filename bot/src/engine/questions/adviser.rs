@@ -50,7 +50,7 @@ impl<'a> View<'a> {
             Topic::Bags => of(Key::FeedAll, Self::bags, Self::bags_line),
             Topic::Root => of(Key::RootAll, Self::roots, Self::roots_line),
             Topic::Fire => of(Key::FireAll, Self::fires, Self::fires_line),
-            Topic::Wind => match self.cause_named(text) {
+            Topic::Wind | Topic::Harm => match self.cause_named(text) {
                 Some(Cause::Flood) => of(Key::HarmAll, Self::flood, Self::flood_line),
                 Some(Cause::Drought) => of(Key::HarmAll, Self::drought, Self::drought_line),
                 Some(_) | None => of(Key::WindAll, Self::wind, Self::wind_line),
@@ -96,6 +96,7 @@ impl<'a> View<'a> {
             Topic::More
             | Topic::Tell
             | Topic::Ask
+            | Topic::AskHarm
             | Topic::Pass
             | Topic::Promise
             | Topic::Kept

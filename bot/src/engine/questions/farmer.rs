@@ -72,6 +72,8 @@ impl View<'_> {
             | Topic::Whose
             | Topic::Tell
             | Topic::Ask
+            | Topic::AskHarm
+            | Topic::Harm
             | Topic::Pass
             | Topic::Promise
             | Topic::Kept
