@@ -240,16 +240,6 @@ fn every_story_is_played() {
 }
 
 #[test]
-fn an_adviser_asks() {
-    check("questions_of_advisers");
-}
-
-#[test]
-fn a_farmer_asks() {
-    check("questions_of_farmers");
-}
-
-#[test]
 fn every_kind_of_report_is_read_back_with_its_consequence() {
     check("reports");
 }
@@ -402,6 +392,11 @@ fn what_was_promised_is_on_the_week_until_it_is_kept() {
 #[test]
 fn what_waits_is_stored_by_the_number_of_a_reading() {
     check("queue");
+}
+
+#[test]
+fn a_group_is_asked_what_a_storm_did_and_leaders_about_the_silent() {
+    check("asking_round");
 }
 
 #[test]

@@ -211,6 +211,8 @@ fn the_samples_hold_every_question() {
             "visit",
             "announce",
             "hand_over",
+            "ask_harm",
+            "ask_leaders",
             "lost",
             "found",
             "moved"

@@ -32,7 +32,7 @@ pub use self::{
         visit,
     },
     ask::{ask, confirm},
-    facts::{After, Facts, Ready, changed, clause, living, read_back, taken_back},
+    facts::{After, Facts, Ready, changed, clause, fixed, living, put_back, read_back, taken_back},
     job::{NudgeText, RoundText, dose, field_round, nudge, task_counts},
     key::Key,
     paper::Paper,

@@ -182,6 +182,10 @@ leader-told = { $name }, { $leader } told of your { $facts }. Not so? Reply NO w
 leader-took-back = { $name }, { $leader } took back what was told of your { $facts }. -{ $adviser }
 contested-notice = { $name } ({ $group }) says it is not so, what { $leader } told of { $facts }. It is set aside.
 fixed-notice = { $adviser } put right on { $block }: { $facts }. Not so? Text CALL ME
+fixed-notice-leader = { $adviser } put right on { $block }: { $facts }. Not so? Reply NO within 7 days.
+fixed = Changed on { $block }: { $facts }. { $stand }To take it back text UNDO { $number }
+fixed-moved = Moved from { $old } to { $block }: { $facts }. { $stand }To take it back text UNDO { $number }
+put-back = Again as before on { $block }: { $facts }. { $stand }
 taken-back = Taken back: { $facts } on { $block }. { $stand }
 taken-back-ask = Taken back: { $facts } on { $block }. What is right? Send it again, like { $example }
 taken-back-count = Taken back: { $facts } on { $block }. What is the right number?
@@ -234,10 +238,13 @@ unclear = Sorry, I did not understand. Write a word, a number and the block, lik
 stranger = I do not know this number. Please ask your adviser to put it on the list.
 help = Text what you did: { $example }, weeded B, fed B. Ask: WHAT NOW, CALL ME, LANGUAGE. Mistake: NO. End texts: STOP. -{ $adviser }
 help-adviser = Ask, with a group: STATUS LATE DEAD GAPS ORDER BAGS GIRTH READY SICK ROOT WIND FIRE RAIN CLONE MAP; QUIET VISIT WEEK COST WAITING. Then: MORE. End: STOP
-help-adviser-more = With a farmer: GIRTH READY LAST LABOUR HOLD GO LOST MOVED. NEXT, DONE, BEST, WHO and digits. Groups: PRUNE, WINDOW, WARN. Then: MORE
-help-adviser-deeds = Deeds: TELL, a group and your words. FIX Keti A dead 3 not 4. HANDOVER and name. call Keti Friday, KEPT. Visit: from Keti: dead 4 A. NEXT, then P and name
-help-clerk = Ask about { $group }: STATUS LATE QUIET DEAD GAPS ORDER MAP WHO. Texts that wait: WAITING, NEXT, then DONE. Lost phone of the adviser: LOST and name. End: STOP
+help-adviser-more = With a farmer: GIRTH READY LAST LABOUR HOLD GO LOST MOVED. NEXT, DONE, BEST, WHO and digits. Groups: PRUNE GRANT TRAIN PAID LIST WINDOW WARN. Then: MORE
+help-adviser-deeds = TELL, group, words. ASK WIND and group, ASK LEADERS. FIX Keti A dead 3 not 4. HANDOVER, P and name. call Keti Friday, KEPT. Visit: from Keti: dead 4 A
+help-clerk = Ask of { $group }: STATUS DEAD GAPS ORDER CLONE SICK RAIN MAP WHO LIST. Texts: WAITING, NEXT, then DONE. Adviser's phone lost: LOST and name. MORE. End: STOP
 help-viewer = Ask about { $group }: STATUS DEAD GAPS ORDER GIRTH READY CLONE SICK RAIN MAP. Then: MORE. End: STOP
+help-look-more = Also: LATE QUIET VISIT CAUSE BAGS PAID TRAIN ALLOT ROOT WIND FIRE GRANT BEST. With a farmer: GIRTH READY LAST LABOUR. Work: PRUNE and a group
+help-leader = Text what was done: { $example }. Of members: Yano weeded, Nilo dead 3. Ask: LIST TRAIN PAID BAGS, WHAT NOW, CALL ME. Mistake: NO. End: STOP -{ $adviser }
+help-nursery = Text plants: STOCK GT1 600 15 Nov, DISPATCHED GT1 200. Ask: STOCK ORDERS ALLOT, CALL ME, LANGUAGE. End texts: STOP. -{ $adviser }
 not-yours = That is not for you to do or see here, { $name }; { $adviser } can. What you can: HELP
 example = dead 8 { $block }
 stopped = Done. No more reminders to this number. Your record is kept. Text START to return, ERASE to take your name out.
@@ -325,6 +332,7 @@ warn-none = No cluster of sickness at { $group } now, or no trees near it. To li
 girth-notice = { $name } { $block } ({ $group }): girths are about { $months } months behind the usual. Please look.
 open-notice = { $name } { $block } ({ $group }): of { $trees } trees measured { $share }% are thick enough to tap. Please look first. Then text me for { $name }: opened and the number.
 no-answer = I have no answer to that. { $adviser } can help: text CALL ME. For your next job text WHAT NOW
+price-none = I carry no prices, so I will not guess. Ask where rubber is bought, or { $adviser }: text CALL ME. For your next job text WHAT NOW
 later = All right, { $name }: { $task } on { $block } again about { $day }. -{ $adviser }
 nothing-open = Nothing is waiting for an answer. For your next job text WHAT NOW
 done = Thank you, { $name }. Noted as done { $day }: { $task } on { $block }. Wrong? Text NO
@@ -670,6 +678,31 @@ fire-none = none told
 wind-all = Trees hurt by wind: { $groups }
 wind-list = Wind { $group }, { $days }d: { $farmers } of { $of } told, { $trees } trees. { $people }
 wind-none = No wind damage told at { $group } in { $days } days.
+harm-all = Trees hurt: { $groups }
+harm-list = { $group }, { $cause } damage in { $days }d: { $farmers } of { $of } told, { $trees } trees. { $people }
+harm-none = No { $cause } damage told at { $group } in { $days } days.
+harm-ask = Ask about { $cause } at { $group }: { $phones ->
+    [one] { $phones } phone
+   *[other] { $phones } phones
+  }, 1 message each? Reply YES { $code }
+harm-sent = { $phones ->
+    [one] { $phones } phone
+   *[other] { $phones } phones
+  } of { $group } will be asked about { $cause }. To see the answers ask me for { $cause } { $group }
+harm-question = { $name }, { $cause } at { $group }? How many of your trees are hurt? Look only where it is safe. Reply { $cause } and the number, 0 if none. -{ $adviser }
+harm-asked = { $group }, { $cause }, asked { $day }: { $answered } of { $of } answered, { $hurt } lost { $trees } trees. { $people }
+harm-asked-none = { $group }, { $cause }, asked { $day }: all { $of } answered, no trees are hurt.
+harm-silent = { $name } no answer
+leaders-ask = Ask { $leaders ->
+    [one] 1 leader
+   *[other] { $leaders } leaders
+  } about { $people }? Reply YES { $code }
+leaders-none = Nobody is silent of whom a leader could be asked.
+leaders-asked = { $leaders ->
+    [one] 1 leader is
+   *[other] { $leaders } leaders are
+  } asked.
+leader-asked = { $name }, nothing was heard of { $people } for { $limit } days. Are they well? Text what they did, or CALL ME. -{ $adviser }
 girth-all = Blocks measured: { $groups }
 girth-one = { $name } { $block } { $day } { $source }: { $trees } trees, mean { $mean } cm, spread { $spread }%, smallest { $smallest }. { $against }
 girth-share = { $name } { $block } { $day } { $source }: { $count } of { $of } trees thick enough
@@ -703,6 +736,9 @@ last-fact = { $day } { $source }{ $block } { $what }
 last-none = Nothing is told of { $name } yet.
 labour = { $name }, next { $days } days: { $jobs }. How long it takes is not on record.
 labour-job = { $task } { $block } { $day }
+labour-job-days = { $task } { $block } { $day } { $effort }d
+labour-days = { $name }, next { $days } days: { $jobs }. One person needs { $effort } working days{ $busy }
+labour-busy = . Busy { $from } to { $to }
 labour-none = { $name } has no job in the next { $days } days.
 whose = Ends { $digits }: { $people }. { $last }
 whose-person = { $name } ({ $group }), agreed { $consent }{ $other }
@@ -724,7 +760,14 @@ buying-set = { $group } buys feed { $day }: { $bags } bags x { $price } = { $tot
 buying-left = { ". " }Left over { $kilograms } kg
 buying-none = { $group } buys feed { $day }, { $price } a bag. No feed is due now.
 buying-which = Text BUYING DAY, the group, the price of a bag and a day to come.
-grant-none = Grants are not kept here: ask the office. Dead trees, map and visits are.
+grant-none = No part payments stand in the calendar of your groups: ask the office.
+grant-list = Part { $part } { $group }, { $stand }/ha at { $months } months: pass { $pass }, short { $short }, no visit in { $days }d { $unseen }, too young { $young }. { $people }
+grant-whole = Part { $part } { $group }, { $stand }/ha at { $months } months: pass { $pass }, too young { $young }. Nothing is open.
+grant-short = { $name } { $trees } short
+grant-unseen = { $name } no visit
+grant-no-size = { $name } no size
+grant-all = Part payments: { $groups }
+grant-line = { $group } part { $part } pass { $pass } short { $short } no visit { $unseen }
 train-none = { $group }: no training is noted. Text TRAINED, the work and who came.
 train-none-of = { $group }: no training is noted for { $work }.
 train-all = Training: { $groups }

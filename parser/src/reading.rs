@@ -335,6 +335,10 @@ named! {
         Tell = "tell",
         /// Leaders are asked about who is silent (adviser).
         Ask = "ask",
+        /// A group is asked what a storm, a fire, a flood or a drought did (adviser).
+        AskHarm = "ask_harm",
+        /// What one of these did (adviser).
+        Harm = "harm",
         /// A text that waits goes to somebody else (adviser).
         Pass = "pass",
         /// What the adviser owes to somebody (adviser).

@@ -7,10 +7,12 @@
 //! facts, which the caller does, and words.
 
 mod books;
+mod labour;
 mod land;
 mod losses;
 mod needs;
 mod news;
+mod part_payments;
 mod rounds;
 pub mod season;
 mod stand;
@@ -43,11 +45,13 @@ use crate::{
 };
 
 pub use books::{Allotted, Missing, Money, Share, Taught};
+pub use labour::{Labour, busy_weeks};
 pub use land::{Mapped, OUTLINE_HECTARES};
 pub use losses::{Dead, Loss, lost_pct};
 pub use needs::{Feed, Wanted, by_clone};
 pub use news::{QUIET_DAYS, SICK_DAYS, Sick, Silent, Why, is_sick};
-pub use rounds::{HARM_DAYS, Round};
+pub use part_payments::Standing;
+pub use rounds::{HARM_DAYS, Round, Survey};
 pub use work::{FEED_LOST_DAYS, Jobs, LateJob, days_late};
 
 /// What a figure counts.
@@ -89,6 +93,8 @@ pub enum Name {
     Round,
     /// Harm that was told of, by farmer.
     Harm,
+    /// What came of it when a group was asked about harm.
+    Survey,
     /// Fertiliser of the rounds that are due.
     Feed,
     /// Plants for plantings to come.
@@ -107,6 +113,10 @@ pub enum Name {
     Allotted,
     /// What was done, seen, asked and late, by farmer and week.
     Season,
+    /// Jobs to come and how long they take.
+    Labour,
+    /// How blocks stand before a part payment of a programme.
+    PartPayment,
 }
 
 impl Name {
@@ -127,7 +137,7 @@ impl Name {
             | Self::Allotted => kind.counts_stand(),
             Self::Uncounted => matches!(kind, Kind::Planted | Kind::Dead),
             Self::Sick | Self::SickRoots => matches!(kind, Kind::Disease),
-            Self::Harm => matches!(kind, Kind::Damage),
+            Self::Harm | Self::Survey => matches!(kind, Kind::Damage),
             Self::Jobs
             | Self::FeedLost
             | Self::Quiet
@@ -136,7 +146,9 @@ impl Name {
             | Self::Feed
             | Self::Missing
             | Self::Season
-            | Self::Money => true,
+            | Self::Money
+            | Self::PartPayment
+            | Self::Labour => true,
         }
     }
 }

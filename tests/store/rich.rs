@@ -409,6 +409,17 @@ fn questions() -> Vec<Question> {
             },
         },
         Question::Code {
+            code: code.clone(),
+            deed: Deed::AskHarm {
+                group: GroupId(1),
+                cause: Cause::Wind,
+            },
+        },
+        Question::Code {
+            code: code.clone(),
+            deed: Deed::AskLeaders,
+        },
+        Question::Code {
             code,
             deed: Deed::Erase {
                 person: PersonId(3),

@@ -39,6 +39,8 @@ const ROLES: [(&str, &str); 8] = [
     ("stranger", "+447700900777"),
 ];
 
+const LEADER: &str = "+447700900006";
+
 /// Whom each verb reaches: people of the own group (o), of another one (x), of both (b), of none (.).
 const EXPECTED: &str = "
              farmer leader adviser clerk nursery viewer operator stranger
@@ -49,7 +51,7 @@ member         .      .      o       o      .       o       .        .
 whose          .      .      o       o      .       .       .        .
 next           .      .      o       o      .       .       .        .
 report         .      o      o       .      .       .       .        .
-fix            .      .      o       .      .       .       .        .
+fix            .      o      o       .      .       .       .        .
 hold           .      .      o       .      .       .       .        .
 moved          .      .      o       .      .       .       .        .
 adviser_lost   .      o      .       o      .       .       .        .
@@ -65,6 +67,8 @@ trained        .      o      o       .      .       .       .        .
 buying         .      o      o       .      .       .       .        .
 stock          .      .      o       .      o       .       .        .
 handover       .      .      o       .      .       .       .        .
+ask_harm       .      .      o       .      .       .       .        .
+grant          .      .      o       o      .       o       .        .
 ";
 
 /// What is texted, to somebody or some group, and what shows that it reached them: something that
@@ -102,6 +106,8 @@ fn verb(name: &str, is_own: bool) -> (String, &'static str) {
         "trained" => (format!("trained pruning: {person}"), "Noted"),
         "buying" => (format!("buying day {group} 36.50 19 Mar"), "36.50"),
         "stock" => (format!("stock {group} PB260 600"), "600"),
+        "ask_harm" => (format!("ask wind {group}"), asked),
+        "grant" => (format!("grant {group}"), "part payments"),
         "handover" => (format!("handover {group} Ben"), asked),
         other => panic!("no such verb: {other}"),
     }
@@ -136,6 +142,8 @@ fn reaches(desk: &mut Desk, phone: &str, name: &str, is_own: bool) -> bool {
     let member = if is_own { "Tamo Oss" } else { "Keti Olm" };
     let is_confirmed = name == "report" && outcome == "asked to confirm";
     let is_leaders = is_confirmed && answer.contains(member);
+    // So is what a leader puts right: the member reads it, and may contest it.
+    let is_leaders = is_leaders || (name == "fix" && phone == LEADER && outcome == "changed");
     // What an adviser enters in a book waits for the code of a visit.
     let is_entry = matches!(name, "trained" | "buying" | "stock");
     let is_entered = is_entry && outcome == "asked for a code";

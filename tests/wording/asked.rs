@@ -31,6 +31,16 @@ pub(super) fn longest(case: &Case<'_>, key: &str, value: &str) -> Option<String>
         ("ready-person", "low" | "high") | (_, "pct" | "spread") => "100".to_owned(),
         ("map-list", "limit") => tongue.land(4.0),
         (_, "source") => tongue.say(Key::SourceVisit, args! {}),
+        (_, "cause") if key.starts_with("harm-") => drought(tongue),
+        (_, "phones" | "answered" | "of" | "hurt" | "farmers") if key.starts_with("harm-") => {
+            "500".to_owned()
+        }
+        ("harm-list" | "harm-asked", "people") => more(item(case, "gaps-person")),
+        (_, "leaders") => "99".to_owned(),
+        ("leaders-ask" | "leader-asked", "people") => more(SHORTEST.to_owned()),
+        (_, "effort") => "999".to_owned(),
+        ("labour-days", "jobs") => more(item(case, "labour-job-days")),
+        ("labour-busy", "from" | "to") => tongue.day(day),
         (_, "clone") => SHORTEST.to_owned(),
         (_, "plants" | "firm" | "wished" | "dead" | "of") => TREES.to_string(),
         (_, "land") => tongue.land(123.4),
@@ -39,7 +49,9 @@ pub(super) fn longest(case: &Case<'_>, key: &str, value: &str) -> Option<String>
         (_, "cost") => "99999.99".to_owned(),
         ("cost", "parts") => "999999".to_owned(),
         // These are left out where they do not fit.
-        ("order-list", "by") | ("dead-list", "uncounted") => String::new(),
+        ("labour-days", "busy") | ("order-list", "by") | ("dead-list", "uncounted") => {
+            String::new()
+        }
         ("quiet-failing", "person") => item(case, "quiet-person"),
         ("quiet-list" | "quiet-none", "why") => {
             item(case, "quiet-resting") + &item(case, "quiet-idle")
@@ -53,6 +65,12 @@ pub(super) fn longest(case: &Case<'_>, key: &str, value: &str) -> Option<String>
         ("dead-parts", "parts") => more(item(case, "dead-part")),
         ("order-list", "parts") => more(item(case, "order-part")),
         (_, "clones") => more(item(case, "clone-share")),
+        (_, "part") if key.starts_with("grant-") => "20".to_owned(),
+        ("grant-list" | "grant-whole", "stand") => "1500".to_owned(),
+        ("grant-list" | "grant-whole", "months") => "360".to_owned(),
+        ("grant-list" | "grant-whole", "days") => "365".to_owned(),
+        (_, "pass" | "short" | "unseen" | "young") => "500".to_owned(),
+        ("grant-list", "people") => more(item(case, "grant-short")),
         (_, "years") => more(item(case, "ready-year")),
         ("last-list", "facts") => more(item(case, "last-fact")),
         ("labour", "jobs") => more(item(case, "labour-job")),
@@ -82,6 +100,7 @@ fn line(case: &Case<'_>, key: &str) -> Option<String> {
     let first = match key {
         "dead-all" => return Some(item(case, "dead-line")),
         "work-all" | "root-all" | "fire-all" => return Some(item(case, "work-line")),
+        "grant-all" => return Some(item(case, "grant-line")),
         "rain-all" => return Some(item(case, "rain-line-hold")),
         "clone-all" => item(case, "clone-share"),
         "order-all" => item(case, "order-firm"),
@@ -89,7 +108,7 @@ fn line(case: &Case<'_>, key: &str) -> Option<String> {
             Key::FeedWeight,
             args! { "kilograms" => case.tongue.number(12_345.5) },
         ),
-        "wind-all" | "girth-all" => return Some(item(case, "group-count")),
+        "wind-all" | "harm-all" | "girth-all" => return Some(item(case, "group-count")),
         "map-all" => item(case, "map-point"),
         _ => return None,
     };
@@ -119,6 +138,11 @@ fn item(case: &Case<'_>, key: &str) -> String {
         "plants" => TREES,
         "firm" => TREES,
         "stands" => 500,
+        "part" => 20,
+        "effort" => 999,
+        "pass" => 500,
+        "short" => 500,
+        "unseen" => 500,
         "done" => 500,
         "due" => 500,
         "late" => 500,

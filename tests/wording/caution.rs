@@ -12,7 +12,7 @@ use super::source;
 const LIST: &str = include_str!("cautions.txt");
 
 /// Texts that can lead to harm: each is in the list.
-const CAREFUL: [&str; 37] = [
+const CAREFUL: [&str; 38] = [
     "call-me",
     "cluster-notice",
     "field-round",
@@ -20,6 +20,7 @@ const CAREFUL: [&str; 37] = [
     "first-fire",
     "first-illness",
     "first-snake",
+    "harm-question",
     "how-much-feed",
     "may-spray",
     "may-tap-check",

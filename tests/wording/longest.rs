@@ -6,7 +6,7 @@ use std::collections::BTreeSet;
 use budwood::{
     wording::{
         After, Facts, Key, NudgeText, Phrase, Ready, RoundText, ask, changed, clause, confirm,
-        field_round, nudge, read_back, taken_back,
+        field_round, fixed, nudge, put_back, read_back, taken_back,
     },
     words::sms,
 };
@@ -242,6 +242,12 @@ fn every_read_back_fits_and_says_how_to_correct_it() {
             case.assert_whole(&text, "changed");
             let text = tongue.word(&changed(Some(BLOCK), told, after(&state, case.day)));
             case.assert_whole(&text, "moved");
+            for (old, key) in [(None, "fixed"), (Some(BLOCK), "fixed-moved")] {
+                let text = fixed(1_234_567, old, told, after(&state, case.day));
+                case.assert_whole(&tongue.word(&text), key);
+            }
+            let text = tongue.word(&put_back(told, after(&state, case.day)));
+            case.assert_whole(&text, "put-back");
         };
         for fact in Kind::ALL.into_iter().flat_map(|kind| said(kind, case.day)) {
             check(&[&fact]);

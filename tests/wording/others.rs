@@ -61,7 +61,10 @@ const PARTS: [&str; 38] = [
 ];
 
 /// Such texts by their whole keys.
-const WHOLE: [&str; 29] = [
+const WHOLE: [&str; 32] = [
+    "fixed",
+    "fixed-moved",
+    "put-back",
     "block-facts",
     "person-facts",
     "day",

@@ -3,6 +3,7 @@
 pub(crate) mod amend;
 pub(crate) mod announce;
 pub(crate) mod ask;
+pub(crate) mod asking;
 pub(crate) mod books;
 pub(crate) mod codes;
 pub(crate) mod commands;
@@ -25,6 +26,7 @@ pub(crate) mod outbox;
 pub(crate) mod parts;
 pub(crate) mod phones;
 pub(crate) mod promises;
+pub(crate) mod put_back;
 pub(crate) mod queue;
 pub(crate) mod reached;
 pub(crate) mod record;

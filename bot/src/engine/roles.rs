@@ -67,10 +67,9 @@ impl Verb {
             Self::TextSheet => [No, Own, Adv, Own, No, No],
             Self::LookAtPlants => [No, No, Adv, Own, Own, Own],
             Self::RaisePlants => [No, No, Adv, No, Own, No],
-            Self::KeepBooks | Self::ReportFor => [No, Own, Adv, No, No, No],
+            Self::KeepBooks | Self::ReportFor | Self::Fix => [No, Own, Adv, No, No, No],
             Self::ReportAdvisersPhone => [No, Own, Adv, Own, No, No],
-            Self::Fix
-            | Self::Hold
+            Self::Hold
             | Self::MovePhones
             | Self::OpenAndWarn
             | Self::Announce
@@ -98,6 +97,7 @@ impl Verb {
             | Topic::Root
             | Topic::Rain
             | Topic::Wind
+            | Topic::Harm
             | Topic::Fire
             | Topic::Train
             | Topic::Grant
@@ -117,7 +117,7 @@ impl Verb {
             Topic::LeaveAlone | Topic::GoOn => Self::Hold,
             Topic::Lost => Self::ReportAdvisersPhone,
             Topic::Found | Topic::Moved => Self::MovePhones,
-            Topic::Tell | Topic::Ask => Self::Announce,
+            Topic::Tell | Topic::Ask | Topic::AskHarm => Self::Announce,
             Topic::Promise | Topic::Kept | Topic::Week => Self::Promise,
             Topic::HandOver => Self::HandOver,
             Topic::Fix => Self::Fix,

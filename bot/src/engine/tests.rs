@@ -3,6 +3,7 @@
 //! The people are those of the demo.
 
 mod figures;
+mod table;
 
 use std::{
     collections::{BTreeMap, BTreeSet},
@@ -50,33 +51,37 @@ struct Valley {
     now: DateTime<Utc>,
 }
 
+/// What ships, without gateways, and nobody waits for a welcome.
+fn built_in() -> Setup {
+    let packs = languages::ALL.iter().map(|pack| Pack::parse(pack).unwrap());
+    let calendars = profiles::ALL.iter().map(|(name, text)| {
+        let calendar = Calendar::parse(text).unwrap();
+        ((*name).to_owned(), calendar)
+    });
+    Setup {
+        reader: Reader::new(packs.collect()).unwrap(),
+        texts: Texts::built_in().unwrap(),
+        calendars: calendars.collect::<BTreeMap<_, _>>(),
+        rules: Rules {
+            welcomes_a_day: 0,
+            ..Rules::standard()
+        },
+        own_numbers: Vec::new(),
+        country: "GB".to_owned(),
+        zone: chrono_tz::UTC,
+        secret: 0,
+        ways: Ways::default(),
+        parts_a_day: None,
+        month: MonthBudget::default(),
+        operator: None,
+    }
+}
+
 impl Valley {
     fn at(now: &str) -> Self {
-        let packs = languages::ALL.iter().map(|pack| Pack::parse(pack).unwrap());
-        let calendars = profiles::ALL.iter().map(|(name, text)| {
-            let calendar = Calendar::parse(text).unwrap();
-            ((*name).to_owned(), calendar)
-        });
-        let setup = Setup {
-            reader: Reader::new(packs.collect()).unwrap(),
-            texts: Texts::built_in().unwrap(),
-            calendars: calendars.collect::<BTreeMap<_, _>>(),
-            rules: Rules {
-                welcomes_a_day: 0,
-                ..Rules::standard()
-            },
-            own_numbers: Vec::new(),
-            country: "GB".to_owned(),
-            zone: chrono_tz::UTC,
-            secret: 0,
-            ways: Ways::default(),
-            parts_a_day: None,
-            month: MonthBudget::default(),
-            operator: None,
-        };
         let mut valley = Self {
             world: World::new(Loaded::default()),
-            setup,
+            setup: built_in(),
             store: MemoryStore::new(),
             now: now.parse().unwrap(),
         };

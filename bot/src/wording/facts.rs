@@ -105,6 +105,25 @@ pub fn changed(old: Option<&str>, facts: Facts<'_>, after: After<'_>) -> Phrase 
     with_stand(key, old, facts, after)
 }
 
+/// The same of somebody else's record: by its number it can be taken back later, too.
+#[must_use]
+pub fn fixed(number: u64, old: Option<&str>, facts: Facts<'_>, after: After<'_>) -> Phrase {
+    let key = if old.is_some() {
+        Key::FixedMoved
+    } else {
+        Key::Fixed
+    };
+    let mut phrase = with_stand(key, old, facts, after);
+    phrase.args.extend(args! { "number" => number.to_string() });
+    phrase
+}
+
+/// That a record is again as it was told before.
+#[must_use]
+pub fn put_back(facts: Facts<'_>, after: After<'_>) -> Phrase {
+    with_stand(Key::PutBack, None, facts, after)
+}
+
 fn with_stand(key: Key, old: Option<&str>, facts: Facts<'_>, after: After<'_>) -> Phrase {
     let fullest = outlook(facts, after).or_else(|| stand(facts, after));
     let forms = vec![fullest, stand(facts, after), caution(facts, after)];

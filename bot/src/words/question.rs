@@ -1,6 +1,6 @@
 //! A question of ours that waits for its answer, and the large deeds that a code lets happen.
 
-use budwood_parser::Ailment;
+use budwood_parser::{Ailment, Cause};
 use budwood_scheduler::{
     MessageId, PersonId,
     decide::{Draft, Missing},
@@ -125,6 +125,15 @@ pub enum Deed {
         /// Which.
         groups: Vec<budwood_scheduler::GroupId>,
     },
+    /// Ask a group what a storm, a fire, a flood or a drought did.
+    AskHarm {
+        /// Which group.
+        group: budwood_scheduler::GroupId,
+        /// Which of these.
+        cause: Cause,
+    },
+    /// Ask the leaders about who is silent in their groups.
+    AskLeaders,
     /// Write for others until the evening, and begin with this text.
     Visit {
         /// The text.
@@ -149,6 +158,8 @@ impl Deed {
             Self::Moved { .. } => "moved",
             Self::Announce { .. } => "announce",
             Self::HandOver { .. } => "hand_over",
+            Self::AskHarm { .. } => "ask_harm",
+            Self::AskLeaders => "ask_leaders",
             Self::Visit { .. } => "visit",
         }
     }

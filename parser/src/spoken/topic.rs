@@ -26,6 +26,7 @@ impl Topic {
                 | Self::Kept
                 | Self::HandOver
                 | Self::Ask
+                | Self::AskHarm
                 | Self::Trained
                 | Self::Stock
                 | Self::Sent

@@ -22,9 +22,9 @@ const SAYING_WORDS: usize = 3;
 pub fn heed(decision: Decision, reading: &Reading, scene: &Scene<'_>) -> Decision {
     let heard = if let Decision::Silent(quiet) = &decision {
         match quiet {
-            Quiet::Stance(_) => of_work(reading, scene),
+            Quiet::Stance(_) => of_work(reading, scene).or_else(|| scrambled(reading)),
             Quiet::NothingAsked => nothing_asked(reading),
-            Quiet::NotWork => not_told(reading),
+            Quiet::NotWork => not_told(reading).or_else(|| scrambled(reading)),
             Quiet::Courtesy | Quiet::Stranger => None,
         }
     } else {
@@ -97,6 +97,20 @@ fn not_told(reading: &Reading) -> Option<Decision> {
     let mut words = reading.words.iter();
     let is_strange = words.any(|word| word.taken == Taken::Unknown);
     (is_long && is_strange).then_some(Decision::Person(Concern::Unclear))
+}
+
+/// Nothing but words of no list and a number: talk has small words in it, so this was a report,
+/// misspelt beyond reading.
+fn scrambled(reading: &Reading) -> Option<Decision> {
+    let is_strange = |word: &Word| word.taken == Taken::Unknown;
+    let is_number = |word: &Word| matches!(word.taken, Taken::Number(_));
+    let words = reading.words.as_slice();
+    let has_both = words.iter().any(is_strange) && words.iter().any(is_number);
+    let is_other =
+        |word: &Word| !is_strange(word) && !is_number(word) && word.taken != Taken::Question;
+    let is_advert = reading.stances.contains(&Stance::Advert);
+    (has_both && !is_advert && !words.iter().any(is_other))
+        .then_some(Decision::Help(Unclear::NoReport))
 }
 
 /// A word of the trade stands in it.

@@ -4,11 +4,11 @@ use alloc::vec::Vec;
 use core::cmp::Reverse;
 
 use budwood_parser::Cause;
-use chrono::NaiveDate;
+use chrono::{NaiveDate, TimeDelta};
 
 use super::{Farmer, Figure, LateJob, Name, Table, Window};
 use crate::{
-    land::block::BlockState,
+    land::{block::BlockState, book::Book},
     words::{id::PersonId, job::TaskKind},
 };
 
@@ -17,6 +17,9 @@ const DONE_DAYS: i64 = 365;
 
 /// Harm that was told longer ago is of another storm. An assumption.
 pub const HARM_DAYS: i64 = 90;
+
+/// News of a storm comes before anybody asks. An assumption.
+const TOLD_BEFORE_DAYS: i64 = 2;
 
 /// How far a kind of work is.
 #[derive(Clone, Debug, Default, PartialEq, Eq)]
@@ -29,7 +32,52 @@ pub struct Round {
     pub late: Vec<LateJob>,
 }
 
+/// What came of it when a group was asked about harm.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Survey {
+    /// When it was asked.
+    pub on: NaiveDate,
+    /// How many farmers were asked, of those who are still there.
+    pub asked: usize,
+    /// Who told of trees that were hurt, and how many; most first.
+    pub hurt: Vec<(PersonId, u32)>,
+    /// Who did not answer.
+    pub silent: Vec<PersonId>,
+}
+
 impl Table<'_> {
+    /// What came of the last time when the group was asked about this harm. An answer is what was
+    /// told of it since two days before that day, "none" too: who told at once is not asked twice.
+    #[must_use]
+    pub fn survey(&self, book: &Book, cause: Cause) -> Figure<Option<Survey>> {
+        let last = book.asked.iter().rev().find(|round| round.cause == cause);
+        let survey = last.map(|round| {
+            let since = round.on - TimeDelta::days(TOLD_BEFORE_DAYS);
+            let mut survey = Survey {
+                on: round.on,
+                asked: 0,
+                hurt: Vec::new(),
+                silent: Vec::new(),
+            };
+            let asked = self.farmers.iter();
+            for farmer in asked.filter(|farmer| round.people.contains(&farmer.person.id)) {
+                survey.asked += 1;
+                let told = farmer.stands.iter().filter_map(|stand| {
+                    let count = stand.state.harmed.get(&cause)?;
+                    (count.on >= since).then_some(count.trees.unwrap_or(0))
+                });
+                match told.reduce(u32::saturating_add) {
+                    None => survey.silent.push(farmer.person.id),
+                    Some(0) => {}
+                    Some(trees) => survey.hurt.push((farmer.person.id, trees)),
+                }
+            }
+            survey.hurt.sort_by_key(|(_, trees)| Reverse(*trees));
+            survey
+        });
+        self.figure(Name::Survey, Window::days(HARM_DAYS), survey)
+    }
+
     /// How far a kind of work is: each farmer once, by what is most pressing.
     #[must_use]
     pub fn round(&self, task: TaskKind) -> Figure<Round> {

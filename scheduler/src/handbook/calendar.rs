@@ -8,6 +8,7 @@
 mod cited;
 mod fault;
 mod feeding;
+mod local;
 mod own;
 mod read;
 mod section;
@@ -26,8 +27,9 @@ pub use cited::{AlsoPublished, Citation, Confidence};
 pub use fault::{CalendarError, Fault};
 pub use feeding::{Dose, FeedRound, Feeding};
 pub use section::{
-    Backfill, Census, CountAgain, Cover, Datum, DrySeason, Growth, Induction, Intercrop, Land,
-    Opening, Order, Pits, Planting, Pruning, Rounds, Slope, Spacing, Survival, Weeding,
+    Backfill, BusyWeeks, Census, CountAgain, Cover, Datum, DrySeason, Growth, Induction, Intercrop,
+    LabourNorm, Land, Opening, Order, PartPayment, Pits, Planting, Pruning, Rounds, Slope, Spacing,
+    Survival, Weeding,
 };
 
 /// The calendars that ship.
@@ -129,6 +131,12 @@ pub struct Calendar {
     pub census: Census,
     /// Opening for tapping.
     pub opening: Opening,
+    /// Part payments of a programme, the first first; none where nobody pays by these rules.
+    pub part_payments: Vec<PartPayment>,
+    /// How long kinds of work take, as far as the place has told.
+    pub labour: Vec<LabourNorm>,
+    /// When people have no time for trees.
+    pub busy_weeks: Vec<BusyWeeks>,
 }
 
 impl Calendar {

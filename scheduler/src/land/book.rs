@@ -2,7 +2,7 @@
 
 use alloc::{string::String, vec::Vec};
 
-use budwood_parser::Kind;
+use budwood_parser::{Cause, Kind};
 use chrono::NaiveDate;
 
 use crate::words::{entered::Entered, id::PersonId};
@@ -11,6 +11,8 @@ use crate::words::{entered::Entered, id::PersonId};
 pub const TRAININGS_MAX: usize = 60;
 /// Lots of plants that it keeps, of all nurseries and clones.
 pub const LOTS_MAX: usize = 60;
+/// Rounds of asking that it keeps.
+pub const ROUNDS_MAX: usize = 20;
 
 /// The books of a group.
 #[derive(Clone, Debug, Default, PartialEq, Eq)]
@@ -21,6 +23,19 @@ pub struct Book {
     pub buying: Option<Buying>,
     /// Plants that nurseries have for the group.
     pub lots: Vec<Lot>,
+    /// Rounds of asking about harm, in the order in which they were made.
+    pub asked: Vec<AskedRound>,
+}
+
+/// Who was asked about harm to trees.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct AskedRound {
+    /// By what.
+    pub cause: Cause,
+    /// When.
+    pub on: NaiveDate,
+    /// Who.
+    pub people: Vec<PersonId>,
 }
 
 /// Who was shown how a kind of work is done.
@@ -99,6 +114,16 @@ impl Book {
                     lot.plants = *plants;
                     lot.ready_on = *ready_on;
                 }
+            }
+            Entered::Asked { cause, on, people } => {
+                if self.asked.len() >= ROUNDS_MAX {
+                    self.asked.remove(0);
+                }
+                self.asked.push(AskedRound {
+                    cause: *cause,
+                    on: *on,
+                    people: people.clone(),
+                });
             }
             Entered::Sent {
                 nursery,

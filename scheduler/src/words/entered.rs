@@ -1,8 +1,9 @@
-//! What is entered in the books of a group: trainings, money for fertiliser, plants of nurseries.
+//! What is entered in the books of a group: trainings, money for fertiliser, plants of nurseries,
+//! rounds of asking.
 
 use alloc::{string::String, vec::Vec};
 
-use budwood_parser::Kind;
+use budwood_parser::{Cause, Kind};
 use chrono::NaiveDate;
 
 use crate::words::id::PersonId;
@@ -43,6 +44,15 @@ pub enum Entered {
         plants: u32,
         /// The day from which they are ready.
         ready_on: NaiveDate,
+    },
+    /// People were asked what a storm, a fire, a flood or a drought did to their trees.
+    Asked {
+        /// Which of these.
+        cause: Cause,
+        /// When.
+        on: NaiveDate,
+        /// Who was asked.
+        people: Vec<PersonId>,
     },
     /// A nursery gave out so many plants of a clone.
     Sent {

@@ -1,6 +1,6 @@
 //! The books of a group, with every kind of entry.
 
-use budwood_parser::Kind;
+use budwood_parser::{Cause, Kind};
 use budwood_scheduler::{Book, Entered, PersonId};
 
 use super::day;
@@ -20,6 +20,11 @@ pub(super) fn entries() -> Vec<Entered> {
         Entered::Paid {
             person: PersonId(2),
             cents: 4_740,
+        },
+        Entered::Asked {
+            cause: Cause::Wind,
+            on: day(1, 20),
+            people: vec![PersonId(2), PersonId(4)],
         },
         Entered::Stocked {
             nursery: PersonId(5),

@@ -17,7 +17,7 @@ use crate::{
         step::Step,
         turn::Turn,
     },
-    wording::{Key, changed},
+    wording::{Key, changed, fixed},
     words::{limits, message::Question},
 };
 
@@ -172,8 +172,13 @@ impl Step<'_> {
             .flatten()
             .and_then(|block| view.world.directory.block(block))
             .map(|block| block.name.as_str());
+        let is_theirs = turn.target != turn.speaker;
         let said = view.with_stand(turn, block, &[&change.now], |facts, after| {
-            changed(from, facts, after)
+            if is_theirs {
+                fixed(new.0, from, facts, after)
+            } else {
+                changed(from, facts, after)
+            }
         });
         let told = view.fixed_notice(turn, block, &change.now);
         let contested = view.contested(turn, &[old]);

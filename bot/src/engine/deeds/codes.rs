@@ -121,6 +121,8 @@ impl Step<'_> {
             Deed::Found { person } => self.lost_or_found(turn, person, false),
             Deed::Moved { person, number } => self.move_number(turn, person, &number),
             Deed::Announce { to, words } => return self.announce(turn, to, &words),
+            Deed::AskHarm { group, cause } => return self.ask_harm(turn, group, cause),
+            Deed::AskLeaders => return self.ask_leaders(turn, speaker),
             Deed::HandOver { to, groups } => return self.hand_over(turn, speaker, to, &groups),
             // Nothing large: the text that waited says what is to be done.
             Deed::Visit { .. } => return Vec::new(),

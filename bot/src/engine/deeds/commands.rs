@@ -47,15 +47,16 @@ impl Step<'_> {
     }
 
     fn help(&mut self, turn: &Turn, speaker: &Person) -> Done {
-        let is_adviser = speaker.role == Role::Adviser;
-        if is_adviser {
+        let pages = self.view().help_for(speaker);
+        if pages.len() > 1 {
             self.talk(&turn.number).listed = Some(Listed {
                 text: turn.text.clone(),
                 shown: 0,
             });
         }
-        let view = self.view();
-        Outcome::Helped.saying([view.reply(turn, view.help_for(speaker))])
+        let first = pages.into_iter().next();
+        let said = first.map(|page| self.view().reply(turn, page));
+        Outcome::Helped.saying(said)
     }
 
     /// An adviser who gets no more texts is told of no danger, so a forged number must not do it.
@@ -177,6 +178,8 @@ impl Step<'_> {
             view.handing_over(turn, speaker, query)
         } else if may(Verb::Announce) && topic == Topic::Tell {
             view.announcing(turn, speaker, query)
+        } else if may(Verb::Announce) && matches!(topic, Topic::Ask | Topic::AskHarm) {
+            view.asking(turn, speaker, query)
         } else if matches!(topic, Topic::Lost | Topic::Found | Topic::Moved) {
             view.about_phone(turn, speaker, topic, query.member.as_deref()?)
         } else {

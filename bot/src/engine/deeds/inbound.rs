@@ -219,6 +219,9 @@ impl Step<'_> {
                 Err(rows) => turn.text = rows,
             }
         }
+        if let Some(done) = self.put_back(&turn, &speaker) {
+            return done;
+        }
         let reading = self.view().read(&turn, speaker.role);
         if let Some(done) = self.accept_read(&turn, &reading) {
             return done;

@@ -46,7 +46,7 @@ impl Step<'_> {
         }
     }
 
-    /// After HELP: what can be asked of one farmer, and then what can be done.
+    /// After HELP: its next text.
     fn more_help(
         &mut self,
         turn: &Turn,
@@ -61,17 +61,15 @@ impl Step<'_> {
         if !self.view().asks_for_help(&asked, speaker) {
             return None;
         }
-        let (key, more) = if listed.shown == 0 {
-            let shown = Listed {
-                shown: 1,
-                ..listed.clone()
-            };
-            (Key::HelpAdviserMore, Some(shown))
-        } else {
-            (Key::HelpAdviserDeeds, None)
-        };
-        self.talk(&turn.number).listed = more;
-        Some(Outcome::Answered.saying([self.view().reply(turn, key)]))
+        let pages = self.view().help_for(speaker);
+        let next = usize::try_from(listed.shown).ok()?.saturating_add(1);
+        let is_last = next.saturating_add(1) >= pages.len();
+        let page = pages.into_iter().nth(next)?;
+        self.talk(&turn.number).listed = (!is_last).then(|| Listed {
+            shown: listed.shown.saturating_add(1),
+            ..listed.clone()
+        });
+        Some(Outcome::Answered.saying([self.view().reply(turn, page)]))
     }
 
     fn show_part(&mut self, turn: &Turn, phrase: Phrase, listed: Listed) -> Done {

@@ -4,7 +4,7 @@
 
 use std::collections::BTreeMap;
 
-use budwood_parser::{Query, Topic};
+use budwood_parser::{Cause, Query, Topic};
 use budwood_scheduler::{
     Group, Person, TaskKind,
     figures::{FEED_LOST_DAYS, LateJob, Name, QUIET_DAYS, SICK_DAYS, Sick, Table, Why},
@@ -50,7 +50,11 @@ impl<'a> View<'a> {
             Topic::Bags => of(Key::FeedAll, Self::bags, Self::bags_line),
             Topic::Root => of(Key::RootAll, Self::roots, Self::roots_line),
             Topic::Fire => of(Key::FireAll, Self::fires, Self::fires_line),
-            Topic::Wind => of(Key::WindAll, Self::wind, Self::wind_line),
+            Topic::Wind | Topic::Harm => match self.cause_named(text) {
+                Some(Cause::Flood) => of(Key::HarmAll, Self::flood, Self::flood_line),
+                Some(Cause::Drought) => of(Key::HarmAll, Self::drought, Self::drought_line),
+                Some(_) | None => of(Key::WindAll, Self::wind, Self::wind_line),
+            },
             Topic::Map => of(Key::MapAll, Self::map, Self::map_line),
             Topic::Girth => of(Key::GirthAll, Self::girths, Self::girths_line),
             Topic::Quiet => Some(self.quiet(speaker, self.group_asked(speaker, query))),
@@ -68,7 +72,7 @@ impl<'a> View<'a> {
             Topic::Week => Some(self.own_week(speaker, query)),
             Topic::Whose => Some(self.whose(speaker, last_word(text))),
             Topic::Waiting => Some(self.waiting_list(speaker)),
-            Topic::Grant => Some(Key::GrantNone.into()),
+            Topic::Grant => Some(self.part_payments(speaker, query)),
             Topic::Paid
             | Topic::Train
             | Topic::List
@@ -92,6 +96,7 @@ impl<'a> View<'a> {
             Topic::More
             | Topic::Tell
             | Topic::Ask
+            | Topic::AskHarm
             | Topic::Pass
             | Topic::Promise
             | Topic::Kept

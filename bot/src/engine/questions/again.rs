@@ -10,17 +10,33 @@ use crate::{
 };
 
 impl View<'_> {
-    /// What somebody of this role can text, and ask.
-    pub(crate) fn help_for(self, speaker: &Person) -> Phrase {
-        let args = args! { "group" => Value::name(self.group_name(speaker.group)) };
+    /// What somebody of this role can text, and ask, a text each.
+    pub(crate) fn help_for(self, speaker: &Person) -> Vec<Phrase> {
+        let group = || args! { "group" => Value::name(self.group_name(speaker.group)) };
+        let signed = |key: Key| {
+            let args = args! { "example" => self.example(speaker.id) };
+            vec![self.signed_with(speaker, key, args)]
+        };
         match speaker.role {
-            Role::Adviser => Key::HelpAdviser.into(),
-            Role::Clerk => Phrase::new(Key::HelpClerk, args),
-            Role::Viewer => Phrase::new(Key::HelpViewer, args),
-            Role::Farmer | Role::Leader | Role::Nursery => {
-                let args = args! { "example" => self.example(speaker.id) };
-                self.signed_with(speaker, Key::Help, args)
+            Role::Adviser => {
+                let pages = [
+                    Key::HelpAdviser,
+                    Key::HelpAdviserMore,
+                    Key::HelpAdviserDeeds,
+                ];
+                pages.into_iter().map(Phrase::from).collect()
             }
+            Role::Clerk => vec![
+                Phrase::new(Key::HelpClerk, group()),
+                Key::HelpLookMore.into(),
+            ],
+            Role::Viewer => vec![
+                Phrase::new(Key::HelpViewer, group()),
+                Key::HelpLookMore.into(),
+            ],
+            Role::Farmer => signed(Key::Help),
+            Role::Leader => signed(Key::HelpLeader),
+            Role::Nursery => signed(Key::HelpNursery),
         }
     }
 

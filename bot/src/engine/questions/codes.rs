@@ -84,7 +84,11 @@ impl View<'_> {
     /// Whether nobody is asked for a code for this deed on this phone now.
     pub(crate) fn is_locked(self, number: &str, deed: &Deed) -> bool {
         let (asked, wrong) = self.codes_used(number, deed);
-        let most = if matches!(deed, Deed::Announce { .. }) {
+        let goes_to_many = matches!(
+            deed,
+            Deed::Announce { .. } | Deed::AskHarm { .. } | Deed::AskLeaders
+        );
+        let most = if goes_to_many {
             limits::ANNOUNCED_A_DAY
         } else {
             limits::CODES_SENT_MAX

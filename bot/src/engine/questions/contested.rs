@@ -3,13 +3,16 @@
 //! A contested fact is taken back, and the leader and the adviser are told; what is right is asked
 //! of the member, as after any wrong read-back.
 
-use budwood_scheduler::{BlockId, Event, EventId, Person, PersonId, Source, decide::Draft};
+use budwood_scheduler::{
+    Block, BlockId, Event, EventId, Group, Person, PersonId, Source, decide::Draft,
+};
 use chrono::TimeDelta;
 
 use super::read_back::draft_of;
 use crate::{
     args,
     engine::{
+        roles::{self, Reach, Verb},
         said::Said,
         turn::{Telling, Turn},
         view::View,
@@ -23,6 +26,32 @@ impl View<'_> {
     pub(crate) fn owner_of(self, event: &Event) -> Option<PersonId> {
         let block = self.world.directory.block(event.body.block()?)?;
         Some(block.owner)
+    }
+
+    /// What somebody put right of somebody else, by its number, as long as that holds.
+    pub(crate) fn fix_numbered(self, speaker: &Person, number: u64) -> Option<Event> {
+        if !roles::may(speaker.role, Verb::Fix) {
+            return None;
+        }
+        let id = EventId(number);
+        let groups: Vec<&Group> = match roles::reach(speaker.role, Verb::Fix) {
+            Reach::Advised => self.world.directory.groups_of(speaker.id).collect(),
+            Reach::OwnGroup => self.group_of(speaker).into_iter().collect(),
+            Reach::Nobody => Vec::new(),
+        };
+        let mut blocks = groups
+            .into_iter()
+            .flat_map(|group| self.blocks_of_group(group));
+        let holds = |block: &&Block| {
+            let state = self.state(block.id);
+            state.is_some_and(|state| state.facts.contains(&id))
+        };
+        // Asked for only where it is: a fact that is gone ends the step.
+        blocks.find(holds)?;
+        let event = self.event(id)?;
+        let is_own = event.by == Some(speaker.id) && event.supersedes.is_some();
+        let is_of_others = self.owner_of(&event) != Some(speaker.id);
+        (is_own && is_of_others).then_some(event)
     }
 
     /// What the member reads whom a leader told of.

@@ -1,7 +1,7 @@
 //! Which facts a correction can reach, and what is said when they are taken back.
 
 use budwood_parser::Correction;
-use budwood_scheduler::{BlockId, Body, Event, EventId, PersonId, decide::Draft};
+use budwood_scheduler::{BlockId, Body, Event, EventId, PersonId, Role, decide::Draft};
 use chrono::TimeDelta;
 
 use super::read_back::draft_of;
@@ -45,7 +45,7 @@ impl View<'_> {
         events.filter(is_meant).map(|event| event.id).max()
     }
 
-    /// Whoever's record an adviser put right is told so, once.
+    /// Whoever's record was put right is told so, once; what a leader did can be contested.
     pub(crate) fn fixed_notice(self, turn: &Turn, block: BlockId, now: &Draft) -> Option<Said> {
         let owner = self
             .person(turn.target)
@@ -62,7 +62,12 @@ impl View<'_> {
             "block" => Value::name(name),
             "facts" => facts.clauses(),
         };
-        self.notice_to(owner, turn.message, Phrase::new(Key::FixedNotice, args))
+        let key = if adviser.role == Role::Leader {
+            Key::FixedNoticeLeader
+        } else {
+            Key::FixedNotice
+        };
+        self.notice_to(owner, turn.message, Phrase::new(key, args))
     }
 
     /// The last text's facts that still count. "Undo" twice means the last two texts.

@@ -32,6 +32,7 @@ impl View<'_> {
             Topic::Share => self.asks_to_share(speaker),
             Topic::CallMe => self.signed(speaker, Key::CallMe),
             Topic::Who => self.signed(speaker, Key::Who),
+            Topic::Price => self.signed(speaker, Key::PriceNone),
             Topic::Language
             | Topic::Gaps
             | Topic::Late
@@ -71,12 +72,13 @@ impl View<'_> {
             | Topic::Whose
             | Topic::Tell
             | Topic::Ask
+            | Topic::AskHarm
+            | Topic::Harm
             | Topic::Pass
             | Topic::Promise
             | Topic::Kept
             | Topic::HandOver
             | Topic::Erase
-            | Topic::Price
             | Topic::Order
             | Topic::Meeting
             | Topic::Count

@@ -2,8 +2,11 @@
 //! it is.
 
 use budwood_parser::{Kind, Query};
-use budwood_scheduler::{Body, Event, Person, PersonId};
-use chrono::{NaiveDate, TimeDelta};
+use budwood_scheduler::{
+    Body, Event, Person, PersonId,
+    figures::{Labour, Scope, Table, busy_weeks},
+};
+use chrono::NaiveDate;
 
 use super::{address::last_digits, figures::Names, losses::letter};
 use crate::{
@@ -52,30 +55,60 @@ impl View<'_> {
         Phrase::new(Key::LastList, args! { "name" => name, "facts" => facts })
     }
 
-    /// LABOUR: the jobs of a farmer in the next weeks. How many days they take is not on record.
+    /// LABOUR: the jobs of a farmer in the next weeks, how long they take where the calendar tells,
+    /// and when people are busy with something else.
     pub(super) fn labour(self, person: &Person) -> Phrase {
+        let Some(person) = self.person(person.id) else {
+            return Key::LabourNone.into();
+        };
         let today = self.today_of(person.id);
-        let until = today + TimeDelta::days(AHEAD_DAYS);
-        let mut jobs = self.jobs_of(person.id);
-        jobs.retain(|(_, task)| task.due <= until);
-        jobs.sort_by_key(|(_, task)| task.due);
-        let jobs = jobs.iter().map(|(block, task)| {
-            let args = args! {
-                "task" => task.kind,
-                "block" => Value::name(block),
-                "day" => Value::day_seen(task.due.max(today), today),
-            };
-            Phrase::new(Key::LabourJob, args).into()
-        });
-        let jobs: Vec<Value> = jobs.collect();
+        let table = Table {
+            scope: Scope::Adviser(person.id),
+            rules: &self.setup.rules,
+            farmers: vec![self.farmer(person)],
+        };
+        let work = table.labour(AHEAD_DAYS).value;
         let name = Value::brief(person.called());
-        let args = args! { "name" => name, "days" => AHEAD_DAYS };
-        if jobs.is_empty() {
+        let mut args = args! { "name" => name, "days" => AHEAD_DAYS };
+        if work.is_empty() {
             return Phrase::new(Key::LabourNone, args);
         }
-        let mut args = args;
+        let jobs: Vec<Value> = work.iter().map(|job| self.labour_job(job, today)).collect();
         args.extend(args! { "jobs" => jobs });
-        Phrase::new(Key::Labour, args)
+        let told = work.iter().filter_map(|job| job.days);
+        let sum: f64 = told.clone().sum();
+        if told.count() == 0 {
+            return Phrase::new(Key::Labour, args);
+        }
+        let group = self.group_of(person);
+        let calendar = group.and_then(|group| self.calendar_of(group));
+        let busy = calendar.and_then(|calendar| busy_weeks(calendar, today, AHEAD_DAYS));
+        let busy = busy.map(|(from, until)| {
+            let args = args! {
+                "from" => Value::day_seen(from, today),
+                "to" => Value::day_seen(until, today),
+            };
+            Phrase::new(Key::LabourBusy, args)
+        });
+        args.extend(args! { "effort" => sum.ceil(), "busy" => Value::Spare(vec![busy, None]) });
+        Phrase::new(Key::LabourDays, args)
+    }
+
+    fn labour_job(self, job: &Labour, today: NaiveDate) -> Value {
+        let block = self.world.directory.block(job.block);
+        let mut args = args! {
+            "task" => job.task,
+            "block" => Value::name(block.map_or("", |block| &block.name)),
+            "day" => Value::day_seen(job.on, today),
+        };
+        let key = match job.days {
+            Some(days) => {
+                args.extend(args! { "effort" => days.ceil() });
+                Key::LabourJobDays
+            }
+            None => Key::LabourJob,
+        };
+        Phrase::new(key, args).into()
     }
 
     /// WHO: whose number ends in these digits, of the adviser's own people.

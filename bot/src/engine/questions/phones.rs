@@ -133,6 +133,8 @@ impl<'a> View<'a> {
             | Deed::Moved { .. }
             | Deed::Announce { .. }
             | Deed::HandOver { .. }
+            | Deed::AskHarm { .. }
+            | Deed::AskLeaders
             | Deed::Visit { .. } => return Vec::new(),
         };
         let numbers = directory.numbers_of(person);

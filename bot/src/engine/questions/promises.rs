@@ -7,6 +7,7 @@ use budwood_scheduler::{
 };
 use chrono::{NaiveDate, TimeDelta};
 
+use super::figures::Names;
 use crate::{
     args,
     engine::{turn::Turn, view::View},
@@ -102,11 +103,11 @@ impl<'a> View<'a> {
     /// All of it, as WEEK lists it.
     pub(crate) fn owed(self, adviser: &Person) -> Vec<Value> {
         let today = self.today_of(adviser.id);
+        let names = Names::of_all(self, adviser);
         let calls = self.calls_owed(adviser).into_iter().map(|call| {
-            let caller = self.person(call.person);
             let asked = crate::engine::local_time::civil_day(call.at, self.zone_of(adviser.id));
             let args = args! {
-                "name" => Value::name(caller.map_or("", Person::called)),
+                "name" => Value::name(&names.shown(call.person)),
                 "day" => Value::day_seen(asked, today),
             };
             Phrase::new(Key::OwedCall, args)

@@ -67,8 +67,11 @@ impl<'a> View<'a> {
         Phrase::new(Key::WorkLine, counts(asked, &round))
     }
 
-    /// FIRE: firebreaks, and what burnt.
+    /// FIRE: firebreaks, and what burnt; where it was asked lately, what came of that.
     pub(super) fn fires(self, asked: &Asked<'a, '_>) -> Phrase {
+        if let Some(told) = self.survey_told(asked, Cause::Fire) {
+            return told;
+        }
         let round = asked.table.round(TaskKind::Firebreak).value;
         let harm = asked.table.harm(Cause::Fire).value;
         let people = harm.iter().map(|one| harmed(asked, one));
@@ -80,32 +83,60 @@ impl<'a> View<'a> {
         Phrase::new(Key::WorkLine, counts(asked, &round))
     }
 
-    /// WIND: who told of it, and how many trees.
+    /// WIND: who told of it, and how many trees; where it was asked lately, what came of that.
     pub(super) fn wind(self, asked: &Asked<'a, '_>) -> Phrase {
-        let harm = asked.table.harm(Cause::Wind).value;
-        let group = Value::brief(&asked.group.name);
+        self.harm(asked, Cause::Wind, (Key::WindList, Key::WindNone))
+    }
+
+    pub(super) fn wind_line(self, asked: &Asked<'a, '_>) -> Phrase {
+        harm_line(asked, Cause::Wind)
+    }
+
+    pub(super) fn flood(self, asked: &Asked<'a, '_>) -> Phrase {
+        self.harm(asked, Cause::Flood, (Key::HarmList, Key::HarmNone))
+    }
+
+    pub(super) fn flood_line(self, asked: &Asked<'a, '_>) -> Phrase {
+        harm_line(asked, Cause::Flood)
+    }
+
+    pub(super) fn drought(self, asked: &Asked<'a, '_>) -> Phrase {
+        self.harm(asked, Cause::Drought, (Key::HarmList, Key::HarmNone))
+    }
+
+    pub(super) fn drought_line(self, asked: &Asked<'a, '_>) -> Phrase {
+        harm_line(asked, Cause::Drought)
+    }
+
+    fn harm(self, asked: &Asked<'a, '_>, cause: Cause, (some, none): (Key, Key)) -> Phrase {
+        if let Some(told) = self.survey_told(asked, cause) {
+            return told;
+        }
+        let harm = asked.table.harm(cause).value;
+        let mut args = args! {
+            "group" => Value::brief(&asked.group.name),
+            "days" => HARM_DAYS,
+            "cause" => cause,
+        };
         if harm.is_empty() {
-            let args = args! { "group" => group, "days" => HARM_DAYS };
-            return Phrase::new(Key::WindNone, args);
+            return Phrase::new(none, args);
         }
         let trees = harm.iter().map(|(_, trees)| *trees);
         let people = harm.iter().map(|one| harmed(asked, one));
-        let args = args! {
-            "group" => group,
-            "days" => HARM_DAYS,
+        args.extend(args! {
             "farmers" => harm.len(),
             "of" => asked.table.planted().value,
             "trees" => trees.fold(0, u32::saturating_add),
             "people" => Value::List(people.collect()),
-        };
-        Phrase::new(Key::WindList, args)
+        });
+        Phrase::new(some, args)
     }
+}
 
-    pub(super) fn wind_line(self, asked: &Asked<'a, '_>) -> Phrase {
-        let harm = asked.table.harm(Cause::Wind).value;
-        let trees = harm.iter().map(|(_, trees)| *trees);
-        line(asked.group, trees.fold(0, u32::saturating_add), None)
-    }
+fn harm_line(asked: &Asked<'_, '_>, cause: Cause) -> Phrase {
+    let harm = asked.table.harm(cause).value;
+    let trees = harm.iter().map(|(_, trees)| *trees);
+    line(asked.group, trees.fold(0, u32::saturating_add), None)
 }
 
 fn counts(asked: &Asked<'_, '_>, round: &Round) -> Args {

@@ -2,12 +2,15 @@
 
 use budwood_scheduler::{
     Book, Entered, PersonId,
-    land::book::{Buying, Lot, Training},
+    land::book::{AskedRound, Buying, Lot, Training},
 };
 use chrono::NaiveDate;
 use serde::{Deserialize, Serialize};
 
-use super::{Fault, details::kind};
+use super::{
+    Fault,
+    details::{cause, kind},
+};
 
 #[derive(Serialize, Deserialize)]
 #[serde(rename_all = "snake_case", deny_unknown_fields)]
@@ -37,6 +40,11 @@ pub(super) enum StoredEntered {
         plants: u32,
         on: NaiveDate,
     },
+    Asked {
+        cause: String,
+        on: NaiveDate,
+        people: Vec<u32>,
+    },
 }
 
 impl From<&Entered> for StoredEntered {
@@ -46,6 +54,11 @@ impl From<&Entered> for StoredEntered {
                 kind: kind.name().to_owned(),
                 on: *on,
                 came: came.iter().map(|person| person.0).collect(),
+            },
+            Entered::Asked { cause, on, people } => Self::Asked {
+                cause: cause.name().to_owned(),
+                on: *on,
+                people: people.iter().map(|person| person.0).collect(),
             },
             Entered::Buying { on, bag_cents } => Self::Buying {
                 on: *on,
@@ -93,6 +106,15 @@ impl StoredEntered {
                 on,
                 came: came.into_iter().map(PersonId).collect(),
             },
+            Self::Asked {
+                cause: name,
+                on,
+                people,
+            } => Entered::Asked {
+                cause: cause(&name)?,
+                on,
+                people: people.into_iter().map(PersonId).collect(),
+            },
             Self::Buying { on, bag_cents } => Entered::Buying { on, bag_cents },
             Self::Paid { person, cents } => Entered::Paid {
                 person: PersonId(person),
@@ -133,6 +155,16 @@ pub(super) struct StoredBook {
     buying: Option<StoredBuying>,
     #[serde(default, skip_serializing_if = "Vec::is_empty")]
     lots: Vec<StoredLot>,
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    asked: Vec<StoredRound>,
+}
+
+#[derive(Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+struct StoredRound {
+    cause: String,
+    on: NaiveDate,
+    people: Vec<u32>,
 }
 
 #[derive(Serialize, Deserialize)]
@@ -163,7 +195,10 @@ struct StoredLot {
 
 impl StoredBook {
     pub(super) const fn is_empty(&self) -> bool {
-        self.trainings.is_empty() && self.buying.is_none() && self.lots.is_empty()
+        self.trainings.is_empty()
+            && self.buying.is_none()
+            && self.lots.is_empty()
+            && self.asked.is_empty()
     }
 
     pub(super) fn open(self) -> Result<Book, Fault> {
@@ -191,10 +226,18 @@ impl StoredBook {
             ready_on: stored.ready_on,
             sent: stored.sent,
         });
+        let asked = self.asked.into_iter().map(|stored| {
+            Ok(AskedRound {
+                cause: cause(&stored.cause)?,
+                on: stored.on,
+                people: stored.people.into_iter().map(PersonId).collect(),
+            })
+        });
         Ok(Book {
             trainings: trainings.collect::<Result<_, Fault>>()?,
             buying,
             lots: lots.collect(),
+            asked: asked.collect::<Result<_, Fault>>()?,
         })
     }
 }
@@ -222,10 +265,16 @@ impl From<&Book> for StoredBook {
             ready_on: lot.ready_on,
             sent: lot.sent,
         });
+        let asked = book.asked.iter().map(|round| StoredRound {
+            cause: round.cause.name().to_owned(),
+            on: round.on,
+            people: round.people.iter().map(|person| person.0).collect(),
+        });
         Self {
             trainings: trainings.collect(),
             buying,
             lots: lots.collect(),
+            asked: asked.collect(),
         }
     }
 }

@@ -27,6 +27,10 @@ pub(super) fn kind(name: &str) -> Result<Kind, Fault> {
     Kind::from_name(name).ok_or_else(|| name_fault("kind", name))
 }
 
+pub(super) fn cause(name: &str) -> Result<Cause, Fault> {
+    Cause::from_name(name).ok_or_else(|| name_fault("cause", name))
+}
+
 #[derive(Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]
 pub(super) struct StoredMeasure {

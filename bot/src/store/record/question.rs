@@ -6,7 +6,7 @@ use serde::{Deserialize, Serialize};
 
 use super::{
     Fault,
-    details::{StoredDraft, StoredMissing, StoredTold},
+    details::{StoredDraft, StoredMissing, StoredTold, cause},
     event::ailment,
     instant,
 };
@@ -75,6 +75,14 @@ pub(super) enum StoredQuestion {
         code: String,
         to: u32,
         groups: Vec<u32>,
+    },
+    AskHarm {
+        code: String,
+        group: u32,
+        cause: String,
+    },
+    AskLeaders {
+        code: String,
     },
     Visit {
         code: String,
@@ -204,6 +212,18 @@ impl From<&Question> for StoredQuestion {
             },
             Question::Code {
                 code,
+                deed: Deed::AskHarm { group, cause },
+            } => Self::AskHarm {
+                code: code.clone(),
+                group: group.0,
+                cause: cause.name().to_owned(),
+            },
+            Question::Code {
+                code,
+                deed: Deed::AskLeaders,
+            } => Self::AskLeaders { code: code.clone() },
+            Question::Code {
+                code,
                 deed: Deed::HandOver { to, groups },
             } => Self::HandOver {
                 code: code.clone(),
@@ -308,6 +328,21 @@ impl StoredQuestion {
                     to: to.into(),
                     words,
                 },
+            },
+            Self::AskHarm {
+                code,
+                group,
+                cause: name,
+            } => Question::Code {
+                code,
+                deed: Deed::AskHarm {
+                    group: GroupId(group),
+                    cause: cause(&name)?,
+                },
+            },
+            Self::AskLeaders { code } => Question::Code {
+                code,
+                deed: Deed::AskLeaders,
             },
             Self::HandOver { code, to, groups } => Question::Code {
                 code,

@@ -6,6 +6,8 @@ use alloc::{collections::BTreeMap, vec::Vec};
 
 use budwood_parser::Material;
 
+use crate::words::job::TaskKind;
+
 /// Distances between trees, meant level, not along a slope.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Spacing {
@@ -241,6 +243,37 @@ pub struct Opening {
     pub ready_days_before: u32,
     /// After so many days the trees that were left are looked at again.
     pub rest_every_days: u32,
+}
+
+/// How long a kind of work takes one person.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct LabourNorm {
+    /// Which work.
+    pub task: TaskKind,
+    /// Working days for each hectare.
+    pub days_per_ha: f64,
+}
+
+/// Weeks of each year in which people have no time: a harvest, a feast.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct BusyWeeks {
+    /// The first month and day.
+    pub from: (u32, u32),
+    /// The last ones, which may lie in the next year.
+    pub until: (u32, u32),
+}
+
+/// A part payment of a programme, and what it asks for.
+#[derive(Clone, Debug, PartialEq)]
+pub struct PartPayment {
+    /// Its number, as people call it.
+    pub part: u32,
+    /// Months after planting before which it is not paid.
+    pub months: u32,
+    /// Living trees on each hectare.
+    pub stand_per_ha: f64,
+    /// How many days ago somebody must have been there at most.
+    pub visit_days: u32,
 }
 
 /// What a height of measurement is counted from. One cannot be turned into the other.
