@@ -9,6 +9,7 @@ mod asking;
 mod case;
 mod caution;
 mod done;
+mod lessons;
 mod figures;
 mod locale;
 mod longest;

@@ -64,6 +64,7 @@ allot          .      .      o       o      o       o       .        .
 trained        .      o      o       .      .       .       .        .
 buying         .      o      o       .      .       .       .        .
 stock          .      .      o       .      o       .       .        .
+pick_up        .      .      o       .      o       .       .        .
 handover       .      .      o       .      .       .       .        .
 ";
 
@@ -102,6 +103,7 @@ fn verb(name: &str, is_own: bool) -> (String, &'static str) {
         "trained" => (format!("trained pruning: {person}"), "Noted"),
         "buying" => (format!("buying day {group} 36.50 19 Mar"), "36.50"),
         "stock" => (format!("stock {group} PB260 600"), "600"),
+        "pick_up" => (format!("pick up day {group} 19 Mar"), "nothing to pick up"),
         "handover" => (format!("handover {group} Ben"), asked),
         other => panic!("no such verb: {other}"),
     }
@@ -137,7 +139,7 @@ fn reaches(desk: &mut Desk, phone: &str, name: &str, is_own: bool) -> bool {
     let is_confirmed = name == "report" && outcome == "asked to confirm";
     let is_leaders = is_confirmed && answer.contains(member);
     // What an adviser enters in a book waits for the code of a visit.
-    let is_entry = matches!(name, "trained" | "buying" | "stock");
+    let is_entry = matches!(name, "trained" | "buying" | "stock" | "pick_up");
     let is_entered = is_entry && outcome == "asked for a code";
     outcome == sign || is_leaders || is_entered || answer.contains(sign)
 }

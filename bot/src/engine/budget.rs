@@ -115,6 +115,7 @@ impl Class {
                 | Key::PlantingHeld
                 | Key::StopAsk
                 | Key::Stopped
+                | Key::StoppedShared
                 | Key::VisitAsk
                 | Key::WarnAsk
                 | Key::WarnDone

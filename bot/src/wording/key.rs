@@ -7,7 +7,7 @@
 use std::borrow::Cow;
 
 use budwood_parser::{Ailment, Alarm, Cause, Effect, Kind, Unit};
-use budwood_scheduler::TaskKind;
+use budwood_scheduler::{Lesson, TaskKind, handbook::lesson::STEPS};
 use chrono::Weekday;
 
 macro_rules! keys {
@@ -39,6 +39,8 @@ macro_rules! keys {
             RoundCount(Kind),
             /// The nudge for a job.
             Nudge(TaskKind),
+            /// A step of a lesson, from 1.
+            Lesson(Lesson, usize),
         }
 
         impl Key {
@@ -66,6 +68,9 @@ macro_rules! keys {
                         Cow::Owned(format!("{said}-count"))
                     }
                     Self::Nudge(task) => of("nudge", task.name()),
+                    Self::Lesson(lesson, step) => {
+                        Cow::Owned(format!("lesson-{}-{step}", lesson.name()))
+                    }
                 }
             }
         }
@@ -108,6 +113,9 @@ impl Key {
                     .map(Self::RoundCount),
             )
             .chain(tasks().map(Self::Nudge))
+            .chain(Lesson::ALL.into_iter().flat_map(|lesson| {
+                (1..=STEPS).map(move |step| Self::Lesson(lesson, step))
+            }))
     }
 }
 
@@ -287,6 +295,21 @@ keys! {
     Who = "who",
     MyData = "my-data",
     ConsentNone = "consent-none",
+    StoppedShared = "stopped-shared",
+    ComplaintTold = "complaint-told",
+    StandShort = "stand-short",
+    StandArrived = "stand-arrived",
+    HandleBag = "handle-bag",
+    HandleStump = "handle-stump",
+    HandleAny = "handle-any",
+    PickUpSet = "pick-up-set",
+    PickUpTold = "pick-up-told",
+    PickUpNone = "pick-up-none",
+    PickUpWhich = "pick-up-which",
+    OrderPickUp = "order-pick-up",
+    LessonStep = "lesson-step",
+    LessonEnd = "lesson-end",
+    NudgeHow = "nudge-how",
     ShareGiven = "share-given",
     ShareRefused = "share-refused",
     ShareAsk = "share-ask",
@@ -548,6 +571,7 @@ keys! {
     GrantNone = "grant-none",
     TrainNone = "train-none",
     TrainNoneOf = "train-none-of",
+    TrainWaits = "train-waits",
     TrainAll = "train-all",
     TrainList = "train-list",
     TrainWhole = "train-whole",

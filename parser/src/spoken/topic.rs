@@ -30,6 +30,7 @@ impl Topic {
                 | Self::Stock
                 | Self::Sent
                 | Self::Buying
+                | Self::PickUp
         )
     }
 
@@ -38,7 +39,12 @@ impl Topic {
     pub const fn is_of_books(self) -> bool {
         matches!(
             self,
-            Self::Trained | Self::Paid | Self::Stock | Self::Sent | Self::Buying
+            Self::Trained
+                | Self::Paid
+                | Self::Stock
+                | Self::Sent
+                | Self::Buying
+                | Self::PickUp
         )
     }
 
@@ -82,6 +88,7 @@ impl Query {
             number: None,
             yes: None,
             language: None,
+            material: None,
             entry: Entry {
                 lines: Vec::new(),
                 amount: None,

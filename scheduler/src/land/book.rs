@@ -21,6 +21,8 @@ pub struct Book {
     pub buying: Option<Buying>,
     /// Plants that nurseries have for the group.
     pub lots: Vec<Lot>,
+    /// The day on which plants are given out next.
+    pub pick_up: Option<NaiveDate>,
 }
 
 /// Who was shown how a kind of work is done.
@@ -77,6 +79,7 @@ impl Book {
                     paid: same.map(|last| last.paid).unwrap_or_default(),
                 });
             }
+            Entered::PickUp { on } => self.pick_up = Some(*on),
             Entered::Paid { person, cents } => {
                 let buying = self.buying.get_or_insert(Buying {
                     on: None,

@@ -55,4 +55,9 @@ pub enum Entered {
         /// When.
         on: NaiveDate,
     },
+    /// Plants are given out.
+    PickUp {
+        /// On which day.
+        on: NaiveDate,
+    },
 }

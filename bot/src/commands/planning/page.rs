@@ -267,8 +267,7 @@ fn texts(planned: &Planned, tongue: &Tongue<'_>) -> String {
             block: "A",
             task: &done.task,
             by: done.task.late_after,
-            adviser: "Mara",
-        }));
+            adviser: "Mara", is_new: false, }));
         let published = planned.calendar.is_published(kind);
         let rests = if published {
             ""

@@ -37,6 +37,9 @@ pub(super) enum StoredEntered {
         plants: u32,
         on: NaiveDate,
     },
+    PickUp {
+        on: NaiveDate,
+    },
 }
 
 impl From<&Entered> for StoredEntered {
@@ -51,6 +54,7 @@ impl From<&Entered> for StoredEntered {
                 on: *on,
                 bag_cents: *bag_cents,
             },
+            Entered::PickUp { on } => Self::PickUp { on: *on },
             Entered::Paid { person, cents } => Self::Paid {
                 person: person.0,
                 cents: *cents,
@@ -94,6 +98,7 @@ impl StoredEntered {
                 came: came.into_iter().map(PersonId).collect(),
             },
             Self::Buying { on, bag_cents } => Entered::Buying { on, bag_cents },
+            Self::PickUp { on } => Entered::PickUp { on },
             Self::Paid { person, cents } => Entered::Paid {
                 person: PersonId(person),
                 cents,
@@ -133,6 +138,8 @@ pub(super) struct StoredBook {
     buying: Option<StoredBuying>,
     #[serde(default, skip_serializing_if = "Vec::is_empty")]
     lots: Vec<StoredLot>,
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pick_up: Option<NaiveDate>,
 }
 
 #[derive(Serialize, Deserialize)]
@@ -163,7 +170,10 @@ struct StoredLot {
 
 impl StoredBook {
     pub(super) const fn is_empty(&self) -> bool {
-        self.trainings.is_empty() && self.buying.is_none() && self.lots.is_empty()
+        self.trainings.is_empty()
+            && self.buying.is_none()
+            && self.lots.is_empty()
+            && self.pick_up.is_none()
     }
 
     pub(super) fn open(self) -> Result<Book, Fault> {
@@ -195,6 +205,7 @@ impl StoredBook {
             trainings: trainings.collect::<Result<_, Fault>>()?,
             buying,
             lots: lots.collect(),
+            pick_up: self.pick_up,
         })
     }
 }
@@ -226,6 +237,7 @@ impl From<&Book> for StoredBook {
             trainings: trainings.collect(),
             buying,
             lots: lots.collect(),
+            pick_up: book.pick_up,
         }
     }
 }
