@@ -143,7 +143,11 @@ pub(super) fn people(chance: &mut Chance, shape: &Shape, start: NaiveDate) -> Pe
             format!("{start},signed sheet")
         };
         // Some were shown how branches are made, and some never were.
-        let shown = if index % 2 == 0 { "branch_induction" } else { "" };
+        let shown = if index % 2 == 0 {
+            "branch_induction"
+        } else {
+            ""
+        };
         add(format!(
             "person,{group},{name},{role},{number},{consent},{shown},,,,,,,,,,,,"
         ));

@@ -43,7 +43,9 @@ fn nudge(tongue: Tongue<'_>, task: &Task) -> String {
         block: "A",
         task,
         by: day("2026-08-05"),
-        adviser: "Mara", is_new: false, }))
+        adviser: "Mara",
+        is_new: false,
+    }))
 }
 
 /// Trees, grams and kilograms wherever a text says "480 trees x 260 g = 124.8 kg".

@@ -56,7 +56,9 @@ fn every_step_is_one_message_and_only_published_ones_have_figures() {
                 let said = case.tongue.word(&Phrase::new(Key::LessonStep, args));
                 assert!(said.contains(&text), "cut: {said}");
                 assert_eq!(sms::measure(&said).parts, 1, "{said}");
-                let has_figure = text.replace(EXAMPLE, "").contains(|c: char| c.is_ascii_digit());
+                let has_figure = text
+                    .replace(EXAMPLE, "")
+                    .contains(|c: char| c.is_ascii_digit());
                 assert!(!has_figure || source != TRADE, "whose figure? {text}");
             }
         }
@@ -101,7 +103,10 @@ fn a_lesson_is_asked_for_in_every_language() {
             _ => None,
         };
         if found != Some(lesson) {
-            missed.push(format!("{code}: {text}: {:?} {:?}", reading.acts, reading.reports));
+            missed.push(format!(
+                "{code}: {text}: {:?} {:?}",
+                reading.acts, reading.reports
+            ));
         }
     }
     assert!(missed.is_empty(), "{}", missed.join("\n"));

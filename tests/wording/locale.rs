@@ -104,7 +104,9 @@ fn what_a_name_brings_along_costs_no_room() {
                 block: "B…2",
                 task: &task,
                 by: NaiveDate::MIN,
-                adviser: "“Mara”", is_new: false, }));
+                adviser: "“Mara”",
+                is_new: false,
+            }));
             assert!(text.starts_with(plain), "{text}");
             assert!(text.contains("B...2"), "{text}");
             assert!(text.ends_with("-\"Mara\""), "{text}");

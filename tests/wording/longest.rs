@@ -33,7 +33,9 @@ fn every_nudge_fits_at_its_longest() {
                 block: BLOCK,
                 task: &task,
                 by: case.day,
-                adviser: NAME, is_new: false, }));
+                adviser: NAME,
+                is_new: false,
+            }));
             case.assert_whole(&text, &format!("nudge-{}", kind.name()));
             assert!(text.contains("Wilhe"), "whom does it speak to? {text}");
             assert!(text.contains("Upper"), "about which block? {text}");
@@ -120,7 +122,9 @@ fn every_warning_fits_at_its_longest() {
                 block: BLOCK,
                 task: &task,
                 by: case.day,
-                adviser: NAME, is_new: false, }));
+                adviser: NAME,
+                is_new: false,
+            }));
             case.assert_whole(&text, "nudge-near");
             let named = sms::bare(&case.tongue.say(Key::Ailment(ailment), Vec::new()));
             assert_eq!(sms::bare(&text).matches(&named).count(), 2, "{text}");

@@ -82,7 +82,9 @@ fn an_opening_from_memory_is_not_told_as_a_rule() {
                 block: "A",
                 task: &task,
                 by: day,
-                adviser: "Mara", is_new: false, }));
+                adviser: "Mara",
+                is_new: false,
+            }));
             let speaks = RULE
                 .iter()
                 .flat_map(|(_, words)| *words)
@@ -127,7 +129,9 @@ fn a_length_from_memory_is_not_told_as_a_rule() {
                 block: "A",
                 task: &task,
                 by: day,
-                adviser: "Mara", is_new: false, }))
+                adviser: "Mara",
+                is_new: false,
+            }))
         };
         in_every_language(|case| {
             let usual = sms::bare(case.written["usual"].split(' ').next().expect("a word"));

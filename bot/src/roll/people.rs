@@ -5,8 +5,9 @@
 
 use std::collections::BTreeMap;
 
+use budwood_parser::Kind;
 use budwood_scheduler::{
-    Body, Consent, GroupId, Person, PersonId, PersonLink, Phone, Purpose, Role,
+    Body, Consent, Entered, GroupId, Lesson, Person, PersonId, PersonLink, Phone, Purpose, Role,
 };
 
 use super::{
@@ -128,7 +129,10 @@ fn shown(cells: &Cells<'_>) -> Result<Vec<Kind>, Fault> {
         let kind = Kind::from_name(&name.to_lowercase());
         kind.ok_or_else(|| {
             let names = Lesson::ALL.map(|lesson| lesson.shown_as().name());
-            let want = format!("write kinds of work with ; between, like {}", names.join("; "));
+            let want = format!(
+                "write kinds of work with ; between, like {}",
+                names.join("; ")
+            );
             cells.wrong(Column::Shown, want)
         })
     });

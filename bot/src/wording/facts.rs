@@ -315,9 +315,10 @@ fn caution(facts: Facts<'_>, after: After<'_>) -> Option<Phrase> {
 
 /// What came, how it is kept alive, and how much of the order is still to come.
 fn arrived(facts: Facts<'_>, after: After<'_>) -> Option<Phrase> {
-    let came = facts.facts.iter().find(|fact| {
-        fact.kind == Kind::Received && fact.details.supply == Some(Supply::Plants)
-    })?;
+    let came = facts
+        .facts
+        .iter()
+        .find(|fact| fact.kind == Kind::Received && fact.details.supply == Some(Supply::Plants))?;
     let handle = match came.details.material {
         Some(Material::Polybag) => Key::HandleBag,
         Some(Material::BuddedStump | Material::Stump) => Key::HandleStump,

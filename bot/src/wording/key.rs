@@ -113,9 +113,11 @@ impl Key {
                     .map(Self::RoundCount),
             )
             .chain(tasks().map(Self::Nudge))
-            .chain(Lesson::ALL.into_iter().flat_map(|lesson| {
-                (1..=STEPS).map(move |step| Self::Lesson(lesson, step))
-            }))
+            .chain(
+                Lesson::ALL
+                    .into_iter()
+                    .flat_map(|lesson| (1..=STEPS).map(move |step| Self::Lesson(lesson, step))),
+            )
     }
 }
 

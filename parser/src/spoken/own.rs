@@ -66,6 +66,9 @@ fn how_to(rest: &[Piece<'_>]) -> Option<Query> {
     let named = |piece: &&Piece<'_>| kind_asked(piece).is_some() || material(piece).is_some();
     core.iter().all(named).then(|| Query {
         material: core.iter().find_map(|piece| material(piece)),
-        ..Query::of(Topic::HowTo, core.iter().find_map(|piece| kind_asked(piece)))
+        ..Query::of(
+            Topic::HowTo,
+            core.iter().find_map(|piece| kind_asked(piece)),
+        )
     })
 }

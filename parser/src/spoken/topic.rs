@@ -39,12 +39,7 @@ impl Topic {
     pub const fn is_of_books(self) -> bool {
         matches!(
             self,
-            Self::Trained
-                | Self::Paid
-                | Self::Stock
-                | Self::Sent
-                | Self::Buying
-                | Self::PickUp
+            Self::Trained | Self::Paid | Self::Stock | Self::Sent | Self::Buying | Self::PickUp
         )
     }
 

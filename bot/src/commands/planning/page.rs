@@ -267,7 +267,9 @@ fn texts(planned: &Planned, tongue: &Tongue<'_>) -> String {
             block: "A",
             task: &done.task,
             by: done.task.late_after,
-            adviser: "Mara", is_new: false, }));
+            adviser: "Mara",
+            is_new: false,
+        }));
         let published = planned.calendar.is_published(kind);
         let rests = if published {
             ""

@@ -3,8 +3,7 @@
 use budwood_parser::Kind;
 use budwood_scheduler::{
     Block, BlockId, Body, Directory, Event, PersonId, Role, Source, TaskKind, decide::Draft,
-    jobs::orders::plants_to_order,
-    land::stand::places,
+    jobs::orders::plants_to_order, land::stand::places,
 };
 use chrono::NaiveDate;
 
