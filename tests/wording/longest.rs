@@ -210,6 +210,7 @@ fn after(state: &BlockState, day: NaiveDate) -> After<'_> {
         ready: Some(Ready::Between(day, day)),
         adviser: NAME,
         is_told: true,
+        ordered: Some(TREES),
     }
 }
 
