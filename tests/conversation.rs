@@ -350,6 +350,11 @@ fn the_books_of_a_group_are_kept_by_text() {
 }
 
 #[test]
+fn lessons_are_short_and_branches_are_for_who_was_shown() {
+    check("lessons");
+}
+
+#[test]
 fn a_shared_phone_is_asked_for_whom() {
     check("shared");
 }

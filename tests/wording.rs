@@ -10,6 +10,7 @@ mod case;
 mod caution;
 mod done;
 mod figures;
+mod lessons;
 mod locale;
 mod longest;
 mod memory;

@@ -170,6 +170,7 @@ parts! {
     kind: Kind(Kind),
     ailment: Ailment(Ailment),
     cause: Cause(Cause),
+    material: Material(Material),
     unit: Unit(Unit),
     land: Land(Option<u32>),
     numeral: Numeral(Numeral),

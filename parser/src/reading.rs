@@ -8,7 +8,7 @@ mod word;
 use alloc::{string::String, vec::Vec};
 
 use crate::{
-    details::{Details, Extent, Measure, Unit, named},
+    details::{Details, Extent, Material, Measure, Unit, named},
     glyphs::names::Names,
     kind::Kind,
     span::Span,
@@ -222,6 +222,8 @@ pub struct Query {
     pub yes: Option<bool>,
     /// The language asked for, as written ("language fr").
     pub language: Option<String>,
+    /// The sort of plants that it is about ("how stump").
+    pub material: Option<Material>,
     /// What is entered in a book.
     pub entry: Entry,
 }
@@ -369,6 +371,8 @@ named! {
         Allot = "allot",
         /// When fertiliser is bought together, and what a bag costs (leader, adviser).
         Buying = "buying",
+        /// On which day plants are given out (nursery, adviser).
+        PickUp = "pick_up",
         /// Whether buyers may be told of the own land.
         Share = "share",
     }

@@ -1,3 +1,4 @@
 //! What the handbooks say, as data.
 
 pub mod calendar;
+pub mod lesson;

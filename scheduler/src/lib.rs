@@ -27,6 +27,7 @@ pub mod sums;
 pub mod words;
 
 pub use handbook::calendar::Calendar;
+pub use handbook::lesson::Lesson;
 pub use jobs::task::{Figures, Task};
 pub use land::block::{BlockState, Census, Cohort, Living, NudgeTrack};
 pub use land::book::Book;

@@ -112,7 +112,7 @@ fn files_that_cannot_be_read_at_all() {
     insta::assert_snapshot!(said("\n\n"), @"line 1: refused: the file is empty; its first line must name the columns");
     insta::assert_snapshot!(said("person,KOLO,Tamo Rill"), @"line 1: refused: the first line must name the columns, and one of them must be `row`");
     insta::assert_snapshot!(said("row,group,telephone,name,name"), @r#"
-    line 1: refused: "telephone" is not a column of the roll; take it out, or use one of row, group, adviser, zone, calendar, market_day, rains_start, rains_end, name, role, phone, language, consent_on, consent_how, share_on, share_how, block, area, unit, slope_pct, row_m, tree_m, latitude, longitude, planned_on, clone, planted_on, planted, alive, counted_on, girths, measured_on, opened, opened_on, weeded_on, fed_on, pruned_on
+    line 1: refused: "telephone" is not a column of the roll; take it out, or use one of row, group, adviser, zone, calendar, market_day, rains_start, rains_end, name, role, phone, language, consent_on, consent_how, share_on, share_how, shown, block, area, unit, slope_pct, row_m, tree_m, latitude, longitude, planned_on, clone, planted_on, planted, alive, counted_on, girths, measured_on, opened, opened_on, weeded_on, fed_on, pruned_on
     line 1: refused: the column name is there twice; keep one
     "#);
     insta::assert_snapshot!(said("PK\u{3}\u{4}rest of an archive"), @"line 1: refused: this is a spreadsheet's own file; save it as CSV in UTF-8");

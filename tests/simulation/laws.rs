@@ -22,7 +22,7 @@ use budwood::{
         traffic::Outgoing,
     },
 };
-use budwood_scheduler::{BlockState, Body, Event, Group, MessageId, PersonId};
+use budwood_scheduler::{BlockState, Body, Entered, Event, Group, MessageId, PersonId};
 use chrono::{DateTime, NaiveDateTime, Utc};
 use chrono_tz::Tz;
 
@@ -49,6 +49,8 @@ pub(super) struct Laws {
     began: bool,
     /// Who agreed to be texted: by the list, and by the texts STOP and START as they were taken.
     agreed: BTreeSet<PersonId>,
+    /// Who was shown how branches are made, by the list.
+    shown: BTreeSet<PersonId>,
     /// Who is left in peace: by a text of a death, until the adviser says GO.
     held: BTreeSet<PersonId>,
     texts: BTreeMap<String, Received>,
@@ -93,6 +95,12 @@ impl Laws {
                 self.held.insert(person);
             } else if let Body::GoneOn { person } = event.body {
                 self.held.remove(&person);
+            } else if let Body::Entered {
+                entered: Entered::Trained { came, .. },
+                ..
+            } = &event.body
+            {
+                self.shown.extend(came);
             }
             self.figures.warned += usize::from(matches!(event.body, Body::Warned { .. }));
             if let Body::Nudged { .. } = event.body {

@@ -104,7 +104,7 @@ pub(super) struct People {
 /// people without consent.
 pub(super) fn people(chance: &mut Chance, shape: &Shape, start: NaiveDate) -> People {
     let mut roll = String::from(
-        "row,group,name,role,phone,consent_on,consent_how,adviser,zone,calendar,market_day,\
+        "row,group,name,role,phone,consent_on,consent_how,shown,adviser,zone,calendar,market_day,\
          rains_start,rains_end,block,area,unit,planned_on,planted_on,planted\n",
     );
     let mut add = |row: String| writeln!(roll, "{row}").expect("a string grows");
@@ -116,7 +116,7 @@ pub(super) fn people(chance: &mut Chance, shape: &Shape, start: NaiveDate) -> Pe
     {
         let (name, zone, calendar, market, rains_start, rains_end) = group;
         add(format!(
-            "group,{name},,,,,,{},{zone},{calendar},{market},{rains_start},{rains_end},,,,,,",
+            "group,{name},,,,,,,{},{zone},{calendar},{market},{rains_start},{rains_end},,,,,,",
             adviser.0
         ));
         desks.push(Desk {
@@ -126,7 +126,7 @@ pub(super) fn people(chance: &mut Chance, shape: &Shape, start: NaiveDate) -> Pe
     }
     for (name, number) in ADVISERS {
         add(format!(
-            "person,,{name},adviser,{number},{start},contract,,,,,,,,,,,,"
+            "person,,{name},adviser,{number},{start},contract,,,,,,,,,,,,,"
         ));
     }
     let mut phones: Vec<Phone> = Vec::new();
@@ -142,8 +142,14 @@ pub(super) fn people(chance: &mut Chance, shape: &Shape, start: NaiveDate) -> Pe
         } else {
             format!("{start},signed sheet")
         };
+        // Some were shown how branches are made, and some never were.
+        let shown = if index % 2 == 0 {
+            "branch_induction"
+        } else {
+            ""
+        };
         add(format!(
-            "person,{group},{name},{role},{number},{consent},,,,,,,,,,,,"
+            "person,{group},{name},{role},{number},{consent},{shown},,,,,,,,,,,,"
         ));
         let blocks = *chance.pick(&[&["A"][..], &["A", "B"], &["A", "Hill"]]);
         for block in blocks {
@@ -151,7 +157,7 @@ pub(super) fn people(chance: &mut Chance, shape: &Shape, start: NaiveDate) -> Pe
             let area = format!("{}.{}", area / 10, area % 10);
             let age = age(chance, start);
             add(format!(
-                "block,{group},{name},,,,,,,,,,,{block},{area},ha,{age}"
+                "block,{group},{name},,,,,,,,,,,,{block},{area},ha,{age}"
             ));
         }
         if !shares {

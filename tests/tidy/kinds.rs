@@ -10,7 +10,7 @@ use std::collections::BTreeMap;
 use super::{Source, expect_none, sources};
 
 /// Files that ask for kinds by name: how often, and why it is no column.
-const BY_NAME: [(&str, usize, &str); 41] = [
+const BY_NAME: [(&str, usize, &str); 42] = [
     (
         "parser/src/learned/verdict.rs",
         1,
@@ -99,8 +99,8 @@ const BY_NAME: [(&str, usize, &str); 41] = [
     ("bot/src/wording/ask.rs", 1, "girth or height"),
     (
         "bot/src/wording/facts.rs",
-        3,
-        "rain, deaths, the crop that was sown",
+        4,
+        "rain, deaths, the crop that was sown, plants that came",
     ),
     (
         "bot/src/wording/job.rs",
@@ -194,6 +194,11 @@ const BY_NAME: [(&str, usize, &str); 41] = [
         "scheduler/src/land/block.rs",
         1,
         "what proves a round of feeding",
+    ),
+    (
+        "scheduler/src/handbook/lesson.rs",
+        1,
+        "gaps are filled as trees are planted",
     ),
     ("scheduler/src/words/job.rs", 17, "the table of the jobs"),
 ];

@@ -66,6 +66,7 @@ allot          .      .      o       o      o       o       .        .
 trained        .      o      o       .      .       .       .        .
 buying         .      o      o       .      .       .       .        .
 stock          .      .      o       .      o       .       .        .
+pick_up        .      .      o       .      o       .       .        .
 handover       .      .      o       .      .       .       .        .
 ask_harm       .      .      o       .      .       .       .        .
 grant          .      .      o       o      .       o       .        .
@@ -108,6 +109,7 @@ fn verb(name: &str, is_own: bool) -> (String, &'static str) {
         "stock" => (format!("stock {group} PB260 600"), "600"),
         "ask_harm" => (format!("ask wind {group}"), asked),
         "grant" => (format!("grant {group}"), "part payments"),
+        "pick_up" => (format!("pick up day {group} 19 Mar"), "nothing to pick up"),
         "handover" => (format!("handover {group} Ben"), asked),
         other => panic!("no such verb: {other}"),
     }
@@ -145,7 +147,7 @@ fn reaches(desk: &mut Desk, phone: &str, name: &str, is_own: bool) -> bool {
     // So is what a leader puts right: the member reads it, and may contest it.
     let is_leaders = is_leaders || (name == "fix" && phone == LEADER && outcome == "changed");
     // What an adviser enters in a book waits for the code of a visit.
-    let is_entry = matches!(name, "trained" | "buying" | "stock");
+    let is_entry = matches!(name, "trained" | "buying" | "stock" | "pick_up");
     let is_entered = is_entry && outcome == "asked for a code";
     outcome == sign || is_leaders || is_entered || answer.contains(sign)
 }

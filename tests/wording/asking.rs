@@ -53,10 +53,13 @@ pub(super) enum Reply {
     Kept,
     ShareYes,
     ShareNo,
+    More,
+    How,
+    PickUp,
 }
 
 /// Texts that ask for a reply, and for which.
-pub(super) const ASKING: [(&str, Reply); 96] = [
+pub(super) const ASKING: [(&str, Reply); 102] = [
     ("read-back", Reply::No),
     ("read-back-rain", Reply::No),
     ("changed", Reply::No),
@@ -149,6 +152,12 @@ pub(super) const ASKING: [(&str, Reply); 96] = [
     ("hand-ask", Reply::Yes),
     ("pass-none", Reply::NextText),
     ("passed-notice", Reply::NextText),
+    ("lesson-step", Reply::More),
+    ("nudge-how", Reply::How),
+    ("pick-up-which", Reply::PickUp),
+    ("pick-up-none", Reply::Stock),
+    ("stopped-shared", Reply::Start),
+    ("stopped-shared", Reply::Erase),
     ("share-given", Reply::ShareNo),
     ("share-refused", Reply::ShareYes),
     ("share-ask", Reply::ShareYes),

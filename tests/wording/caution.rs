@@ -12,7 +12,7 @@ use super::source;
 const LIST: &str = include_str!("cautions.txt");
 
 /// Texts that can lead to harm: each is in the list.
-const CAREFUL: [&str; 38] = [
+const CAREFUL: [&str; 47] = [
     "call-me",
     "cluster-notice",
     "field-round",
@@ -22,6 +22,15 @@ const CAREFUL: [&str; 38] = [
     "first-snake",
     "harm-question",
     "how-much-feed",
+    "lesson-stumps-3",
+    "lesson-pits-2",
+    "lesson-pits-4",
+    "lesson-planting-2",
+    "lesson-shoots-4",
+    "lesson-shoots-5",
+    "lesson-branching-3",
+    "lesson-branching-4",
+    "lesson-branching-5",
     "may-spray",
     "may-tap-check",
     "may-tap-no",

@@ -31,7 +31,11 @@ pub(super) fn longest(case: &Case<'_>, key: &str, value: &str) -> Option<String>
             let more = tongue.say(Key::More, args! { "count" => 2 });
             format!("{}, {more}", tongue.say(Key::WaitingReading, first))
         }
-        ("promised", "number") => "60".to_owned(),
+        ("promised" | "complaint-told", "number") => "60".to_owned(),
+        ("stopped-shared", "people") => {
+            let more = tongue.say(Key::More, args! { "count" => 99 });
+            format!("{SHORTEST}, {more}")
+        }
         (_, "phones") => "500".to_owned(),
         (_, "when") => tongue.say(
             Key::AnnounceLater,

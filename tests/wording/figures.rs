@@ -44,6 +44,7 @@ fn nudge(tongue: Tongue<'_>, task: &Task) -> String {
         task,
         by: day("2026-08-05"),
         adviser: "Mara",
+        is_new: false,
     }))
 }
 
@@ -268,6 +269,7 @@ fn a_day_of_another_year_carries_its_year() {
         ready: None,
         adviser: "Mara",
         is_told: true,
+        ordered: None,
     };
     in_every_language(|case| {
         let ahead: i32 = case.written["years-ahead"].parse().expect("years");

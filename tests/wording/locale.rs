@@ -105,6 +105,7 @@ fn what_a_name_brings_along_costs_no_room() {
                 task: &task,
                 by: NaiveDate::MIN,
                 adviser: "“Mara”",
+                is_new: false,
             }));
             assert!(text.starts_with(plain), "{text}");
             assert!(text.contains("B...2"), "{text}");

@@ -34,6 +34,7 @@ fn every_nudge_fits_at_its_longest() {
                 task: &task,
                 by: case.day,
                 adviser: NAME,
+                is_new: false,
             }));
             case.assert_whole(&text, &format!("nudge-{}", kind.name()));
             assert!(text.contains("Wilhe"), "whom does it speak to? {text}");
@@ -122,6 +123,7 @@ fn every_warning_fits_at_its_longest() {
                 task: &task,
                 by: case.day,
                 adviser: NAME,
+                is_new: false,
             }));
             case.assert_whole(&text, "nudge-near");
             let named = sms::bare(&case.tongue.say(Key::Ailment(ailment), Vec::new()));
@@ -208,6 +210,7 @@ fn after(state: &BlockState, day: NaiveDate) -> After<'_> {
         ready: Some(Ready::Between(day, day)),
         adviser: NAME,
         is_told: true,
+        ordered: Some(TREES),
     }
 }
 

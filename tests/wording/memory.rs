@@ -83,6 +83,7 @@ fn an_opening_from_memory_is_not_told_as_a_rule() {
                 task: &task,
                 by: day,
                 adviser: "Mara",
+                is_new: false,
             }));
             let speaks = RULE
                 .iter()
@@ -129,6 +130,7 @@ fn a_length_from_memory_is_not_told_as_a_rule() {
                 task: &task,
                 by: day,
                 adviser: "Mara",
+                is_new: false,
             }))
         };
         in_every_language(|case| {

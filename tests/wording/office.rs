@@ -29,7 +29,9 @@ pub(super) fn longest(case: &Case<'_>, key: &str, value: &str) -> Option<String>
             more(item(case, Key::PaidPerson))
         }
         ("list-group", "people") => more(item(case, Key::ListPerson)),
-        ("train-list" | "train-entered", "people") => more(SHORTEST.to_owned()),
+        ("train-list" | "train-entered" | "train-waits", "people") => more(SHORTEST.to_owned()),
+        ("pick-up-set", "people") => more(item(case, Key::GapsPerson)),
+        ("pick-up-told" | "order-pick-up", "plants") => TREES.to_string(),
         ("train-topics", "topics") => more(item(case, Key::TrainTopic)),
         ("allot-list" | "allot-line", "people") => more(item(case, Key::AllotClone)),
         (_, "work") => longest_work(tongue),
@@ -82,6 +84,7 @@ fn item(case: &Case<'_>, key: Key) -> String {
         "came" => 500,
         "of" => 500,
         "plants" => TREES,
+        "gaps" => TREES,
         "ordered" => TREES,
         "ready" => "",
     };

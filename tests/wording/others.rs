@@ -19,7 +19,7 @@ use super::{
 };
 
 /// What the keys of texts begin with that are put into others, or are put together by the checks above.
-const PARTS: [&str; 38] = [
+const PARTS: [&str; 40] = [
     "group-",
     "operator-",
     "living",
@@ -58,6 +58,8 @@ const PARTS: [&str; 38] = [
     "alarm-",
     "concern-",
     "waiting-person",
+    "handle-",
+    "lesson-",
 ];
 
 /// Such texts by their whole keys.

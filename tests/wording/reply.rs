@@ -265,6 +265,7 @@ fn is_advisers(reply: Reply) -> bool {
             | Reply::Trained
             | Reply::Paid
             | Reply::Buying
+            | Reply::PickUp
             | Reply::Stock
     )
 }
@@ -314,6 +315,9 @@ fn example(reply: Reply, word: &str) -> String {
         | Reply::Quiet
         | Reply::NextText
         | Reply::Waiting
+        | Reply::More
+        | Reply::How
+        | Reply::PickUp
         | Reply::ShareYes
         | Reply::ShareNo
         | Reply::Visit => word.to_owned(),
@@ -398,6 +402,9 @@ fn is_read(reply: Reply, reading: &Reading) -> bool {
         Reply::Paid => asks(Topic::Paid),
         Reply::Buying => asks(Topic::Buying),
         Reply::Stock => asks(Topic::Stock),
+        Reply::More => asks(Topic::More),
+        Reply::How => asks(Topic::HowTo),
+        Reply::PickUp => asks(Topic::PickUp),
         Reply::ShareYes => decides(Topic::Share, true),
         Reply::ShareNo => decides(Topic::Share, false),
     }

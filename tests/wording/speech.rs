@@ -78,6 +78,9 @@ const ENGLISH: Speech = Speech {
         (Reply::Tell, "TELL"),
         (Reply::ShareYes, "SHARE YES"),
         (Reply::ShareNo, "SHARE NO"),
+        (Reply::More, "MORE"),
+        (Reply::How, "HOW"),
+        (Reply::PickUp, "PICK UP DAY"),
     ],
     capitals: &[
         "PIN", "FIX", "HANDOVER", "DEAD", "ORDER", "BAGS", "READY", "WIND", "FIRE", "RAIN",
@@ -138,6 +141,9 @@ const FRENCH: Speech = Speech {
         (Reply::Tell, "DIRE"),
         (Reply::ShareYes, "PARTAGE OUI"),
         (Reply::ShareNo, "PARTAGE NON"),
+        (Reply::More, "SUITE"),
+        (Reply::How, "COMMENT"),
+        (Reply::PickUp, "JOUR DE RETRAIT"),
     ],
     capitals: &[
         "SMS", "PIN", "REMISE", "PASSER", "MORTS", "COMMANDE", "SACS", "PRET", "VENT", "FEU",
@@ -199,6 +205,9 @@ const INDONESIAN: Speech = Speech {
         (Reply::Tell, "KABARI"),
         (Reply::ShareYes, "BAGI DATA YA"),
         (Reply::ShareNo, "BAGI DATA TIDAK"),
+        (Reply::More, "LANJUTAN"),
+        (Reply::How, "CARA"),
+        (Reply::PickUp, "HARI AMBIL BIBIT"),
     ],
     capitals: &[
         "SMS", "PIN", "SERAH", "TERIMA", "OPER", "PEKAN", "SAYA", "PESANAN", "SIAP", "API",
@@ -260,6 +269,9 @@ const PORTUGUESE: Speech = Speech {
         (Reply::Tell, "DIGA"),
         (Reply::ShareYes, "PARTILHAR SIM"),
         (Reply::ShareNo, "PARTILHAR NAO"),
+        (Reply::More, "MAIS"),
+        (Reply::How, "COMO"),
+        (Reply::PickUp, "DIA DE RETIRADA"),
     ],
     capitals: &[
         "SMS",
@@ -338,6 +350,9 @@ const THAI: Speech = Speech {
         (Reply::Tell, "แจ้ง"),
         (Reply::ShareYes, "ให้ข้อมูลได้"),
         (Reply::ShareNo, "ไม่ให้ข้อมูล"),
+        (Reply::More, "ดูต่อ"),
+        (Reply::How, "วิธี"),
+        (Reply::PickUp, "วันรับกล้า"),
     ],
     capitals: &["SMS"],
 };
@@ -395,6 +410,9 @@ const VIETNAMESE: Speech = Speech {
         (Reply::Tell, "NHẮN"),
         (Reply::ShareYes, "CHIA SẺ CÓ"),
         (Reply::ShareNo, "CHIA SẺ KHÔNG"),
+        (Reply::More, "XEM THÊM"),
+        (Reply::How, "CÁCH"),
+        (Reply::PickUp, "NGÀY NHẬN CÂY"),
     ],
     capitals: &[
         "T2", "T3", "T4", "T5", "T6", "T7", "CN", "PIN", "BÀN", "GIAO", "RỄ", "GIÓ", "MƯA",

@@ -116,6 +116,7 @@ impl Class {
                 | Key::PlantingHeld
                 | Key::StopAsk
                 | Key::Stopped
+                | Key::StoppedShared
                 | Key::VisitAsk
                 | Key::WarnAsk
                 | Key::WarnDone

@@ -17,6 +17,7 @@ pub(crate) mod handover;
 pub(crate) mod holds;
 pub(crate) mod inbound;
 pub(crate) mod language;
+pub(crate) mod lessons;
 pub(crate) mod lists;
 pub(crate) mod machines;
 pub(crate) mod many;

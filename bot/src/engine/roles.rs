@@ -110,7 +110,7 @@ impl Verb {
             | Topic::Count
             | Topic::Open => Self::Look,
             Topic::List | Topic::Trained | Topic::Buying => Self::LookAtBooks,
-            Topic::Stock | Topic::Sent | Topic::Allot => Self::LookAtPlants,
+            Topic::Stock | Topic::Sent | Topic::Allot | Topic::PickUp => Self::LookAtPlants,
             Topic::Cost | Topic::Whose => Self::LookAtNumbers,
             Topic::Waiting | Topic::Pass => Self::ReadQueue,
             Topic::Window | Topic::Hold | Topic::Warn => Self::OpenAndWarn,

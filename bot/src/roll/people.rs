@@ -5,8 +5,9 @@
 
 use std::collections::BTreeMap;
 
+use budwood_parser::Kind;
 use budwood_scheduler::{
-    Body, Consent, GroupId, Person, PersonId, PersonLink, Phone, Purpose, Role,
+    Body, Consent, Entered, GroupId, Lesson, Person, PersonId, PersonLink, Phone, Purpose, Role,
 };
 
 use super::{
@@ -63,6 +64,10 @@ pub(super) fn take<'a>(draft: &mut Draft<'_>, rows: impl Iterator<Item = &'a Row
             if let Some(other) = names.add(person.group, &name, &numbers) {
                 draft.note(row.line, Fault::Alike { name, other });
             }
+        }
+        let shown = shown(&cells);
+        if let Some(kinds) = draft.keep(row.line, shown) {
+            was_shown(draft, &person, &kinds);
         }
         let id = person.id;
         draft.directory.put_person(person);
@@ -121,6 +126,43 @@ pub(super) fn group(draft: &Draft<'_>, cells: &Cells<'_>) -> Result<Option<Group
     match draft.groups.get(&key(name)) {
         Some(id) => Ok(Some(*id)),
         None => Err(Fault::GroupUnknown(name.to_string())),
+    }
+}
+
+/// Kinds of work that somebody was shown.
+fn shown(cells: &Cells<'_>) -> Result<Vec<Kind>, Fault> {
+    let names = cells.text(Column::Shown).unwrap_or_default().split(';');
+    let names = names.map(str::trim).filter(|name| !name.is_empty());
+    let kinds = names.map(|name| {
+        let kind = Kind::from_name(&name.to_lowercase());
+        kind.ok_or_else(|| {
+            let names = Lesson::ALL.map(|lesson| lesson.shown_as().name());
+            let want = format!(
+                "write kinds of work with ; between, like {}",
+                names.join("; ")
+            );
+            cells.wrong(Column::Shown, want)
+        })
+    });
+    kinds.collect()
+}
+
+/// What is new of it is entered in the book of their group.
+fn was_shown(draft: &mut Draft<'_>, person: &Person, kinds: &[Kind]) {
+    let Some(group) = person.group else {
+        return;
+    };
+    for kind in kinds {
+        let known = draft.directory.group(group);
+        if known.is_some_and(|known| known.book.was_shown(person.id, *kind)) {
+            continue;
+        }
+        let entered = Entered::Trained {
+            kind: *kind,
+            on: draft.known.today,
+            came: vec![person.id],
+        };
+        draft.facts.push(Body::Entered { group, entered });
     }
 }
 

@@ -1,6 +1,6 @@
 //! Facts: what was stored and how the block stands after it.
 
-use budwood_parser::{Ailment, Care, Cause, Details, Effect, Kind, Supply, Wetness};
+use budwood_parser::{Ailment, Care, Cause, Details, Effect, Kind, Material, Supply, Wetness};
 use budwood_scheduler::{BlockState, decide::Draft, land::block::Living};
 use chrono::NaiveDate;
 
@@ -33,6 +33,8 @@ pub struct After<'a> {
     pub adviser: &'a str,
     /// Whether they are told of sickness and harm.
     pub is_told: bool,
+    /// Plants that were ordered.
+    pub ordered: Option<u32>,
 }
 
 /// What a census says of opening.
@@ -276,6 +278,9 @@ fn stand(facts: Facts<'_>, after: After<'_>) -> Option<Phrase> {
     if facts.tell_of(Kind::Planted) {
         return Some(planted(state, after.places));
     }
+    if let Some(arrived) = arrived(facts, after) {
+        return Some(arrived);
+    }
     if let Some(caution) = caution(facts, after) {
         return Some(caution);
     }
@@ -325,6 +330,27 @@ fn caution(facts: Facts<'_>, after: After<'_>) -> Option<Phrase> {
         Care::Harmed => Key::StandHarmUntold.into(),
         Care::Label => Key::StandLabel.into(),
     })
+}
+
+/// What came, how it is kept alive, and how much of the order is still to come.
+fn arrived(facts: Facts<'_>, after: After<'_>) -> Option<Phrase> {
+    let came = facts
+        .facts
+        .iter()
+        .find(|fact| fact.kind == Kind::Received && fact.details.supply == Some(Supply::Plants))?;
+    let handle = match came.details.material {
+        Some(Material::Polybag) => Key::HandleBag,
+        Some(Material::BuddedStump | Material::Stump) => Key::HandleStump,
+        Some(Material::Seedling) | None => Key::HandleAny,
+    };
+    let mut args = args! { "handle" => Phrase::from(handle) };
+    let ordered = after.ordered.unwrap_or(0);
+    let short = ordered.saturating_sub(after.state.plants_received);
+    if short == 0 || came.details.count.is_none() {
+        return Some(Phrase::new(Key::StandArrived, args));
+    }
+    args.extend(args! { "short" => short, "ordered" => ordered });
+    Some(Phrase::new(Key::StandShort, args))
 }
 
 fn planted(state: &BlockState, places: Option<u32>) -> Phrase {

@@ -25,6 +25,8 @@ pub struct NudgeText<'a> {
     pub by: NaiveDate,
     /// Who signs.
     pub adviser: &'a str,
+    /// They were never shown how it is done, and can read it.
+    pub is_new: bool,
 }
 
 /// The nudge: one job, one date, one word to reply.
@@ -59,6 +61,11 @@ pub fn nudge(nudge: NudgeText<'_>) -> Phrase {
         "distance" => length(figures.distance_m),
         "pit" => pit(figures, length),
         "walk" => walk(figures),
+        "how" => if nudge.is_new {
+            Value::Extra(Key::NudgeHow.into())
+        } else {
+            Value::nothing()
+        },
         "ailment" => figures.near.map_or_else(Value::nothing, Value::from),
     };
     Phrase::new(key, args)

@@ -7,7 +7,7 @@
 use std::borrow::Cow;
 
 use budwood_parser::{Ailment, Alarm, Cause, Effect, Kind, Unit};
-use budwood_scheduler::TaskKind;
+use budwood_scheduler::{Lesson, TaskKind, handbook::lesson::STEPS};
 use chrono::Weekday;
 
 use super::Paper;
@@ -45,6 +45,8 @@ macro_rules! keys {
             Paper(Paper),
             /// A text of a page, by its name in `bot/texts/page`: no SMS says it.
             Page(&'static str),
+            /// A step of a lesson, from 1.
+            Lesson(Lesson, usize),
         }
 
         impl Key {
@@ -74,6 +76,9 @@ macro_rules! keys {
                     Self::Nudge(task) => of("nudge", task.name()),
                     Self::Paper(paper) => Cow::Borrowed(paper.name()),
                     Self::Page(name) => Cow::Borrowed(name),
+                    Self::Lesson(lesson, step) => {
+                        Cow::Owned(format!("lesson-{}-{step}", lesson.name()))
+                    }
                 }
             }
         }
@@ -116,6 +121,11 @@ impl Key {
                     .map(Self::RoundCount),
             )
             .chain(tasks().map(Self::Nudge))
+            .chain(
+                Lesson::ALL
+                    .into_iter()
+                    .flat_map(|lesson| (1..=STEPS).map(move |step| Self::Lesson(lesson, step))),
+            )
     }
 }
 
@@ -304,6 +314,21 @@ keys! {
     Who = "who",
     MyData = "my-data",
     ConsentNone = "consent-none",
+    StoppedShared = "stopped-shared",
+    ComplaintTold = "complaint-told",
+    StandShort = "stand-short",
+    StandArrived = "stand-arrived",
+    HandleBag = "handle-bag",
+    HandleStump = "handle-stump",
+    HandleAny = "handle-any",
+    PickUpSet = "pick-up-set",
+    PickUpTold = "pick-up-told",
+    PickUpNone = "pick-up-none",
+    PickUpWhich = "pick-up-which",
+    OrderPickUp = "order-pick-up",
+    LessonStep = "lesson-step",
+    LessonEnd = "lesson-end",
+    NudgeHow = "nudge-how",
     ShareGiven = "share-given",
     ShareRefused = "share-refused",
     ShareAsk = "share-ask",
@@ -590,6 +615,7 @@ keys! {
     GrantLine = "grant-line",
     TrainNone = "train-none",
     TrainNoneOf = "train-none-of",
+    TrainWaits = "train-waits",
     TrainAll = "train-all",
     TrainList = "train-list",
     TrainWhole = "train-whole",

@@ -31,6 +31,7 @@ impl Topic {
                 | Self::Stock
                 | Self::Sent
                 | Self::Buying
+                | Self::PickUp
         )
     }
 
@@ -39,7 +40,7 @@ impl Topic {
     pub const fn is_of_books(self) -> bool {
         matches!(
             self,
-            Self::Trained | Self::Paid | Self::Stock | Self::Sent | Self::Buying
+            Self::Trained | Self::Paid | Self::Stock | Self::Sent | Self::Buying | Self::PickUp
         )
     }
 
@@ -83,6 +84,7 @@ impl Query {
             number: None,
             yes: None,
             language: None,
+            material: None,
             entry: Entry {
                 lines: Vec::new(),
                 amount: None,

@@ -8,7 +8,7 @@ use chrono::NaiveDate;
 
 use super::{Figure, Name, Table, Wanted, Window};
 use crate::{
-    jobs::feed::BAG_KG,
+    jobs::{feed::BAG_KG, task::Task},
     land::book::Book,
     sums::shares::shares,
     words::{id::PersonId, job::TaskKind},
@@ -135,6 +135,19 @@ impl Table<'_> {
         }
         taught.sort_by_key(|one| core::cmp::Reverse(one.on));
         self.figure(Name::Taught, Window::ALL, taught)
+    }
+
+    /// With whom this work is due who was never shown it, so that no text speaks of it.
+    #[must_use]
+    pub fn to_be_shown(&self, book: &Book, kind: Kind) -> Figure<Vec<PersonId>> {
+        let waits = self.farmers.iter().filter(|farmer| {
+            let mut jobs = farmer.stands.iter().flat_map(|stand| farmer.jobs(stand));
+            let is_due =
+                |task: &Task| task.kind.shown_first() == Some(kind) && task.due <= farmer.today;
+            !book.was_shown(farmer.person.id, kind) && jobs.any(is_due)
+        });
+        let people = waits.map(|farmer| farmer.person.id).collect();
+        self.figure(Name::Taught, Window::ALL, people)
     }
 
     /// The feed that is due, bought together: each pays by weight, and cents and grams add up to what

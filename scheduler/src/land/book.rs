@@ -25,6 +25,8 @@ pub struct Book {
     pub lots: Vec<Lot>,
     /// Rounds of asking about harm, in the order in which they were made.
     pub asked: Vec<AskedRound>,
+    /// The day on which plants are given out next.
+    pub pick_up: Option<NaiveDate>,
 }
 
 /// Who was asked about harm to trees.
@@ -92,6 +94,7 @@ impl Book {
                     paid: same.map(|last| last.paid).unwrap_or_default(),
                 });
             }
+            Entered::PickUp { on } => self.pick_up = Some(*on),
             Entered::Paid { person, cents } => {
                 let buying = self.buying.get_or_insert(Buying {
                     on: None,

@@ -65,4 +65,9 @@ pub enum Entered {
         /// When.
         on: NaiveDate,
     },
+    /// Plants are given out.
+    PickUp {
+        /// On which day.
+        on: NaiveDate,
+    },
 }

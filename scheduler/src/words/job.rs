@@ -50,6 +50,8 @@ struct Row {
     stand: Stand,
     class: TextClass,
     only_tells: bool,
+    /// Whether a text speaks of it only to who was shown how it is done.
+    only_shown: bool,
     /// None where no report tells of it; where one tells of a part, the job's own rule reads it.
     proven_by: Option<Kind>,
     /// Empty where no value of a calendar sets them.
@@ -59,7 +61,7 @@ struct Row {
 macro_rules! tasks {
     ($($(#[$doc:meta])* $task:ident {
         name: $name:literal, urgency: $urgency:literal, clock: $clock:ident, in_rains: $rains:literal,
-        stand: $stand:ident, class: $class:ident, only_tells: $tells:literal,
+        stand: $stand:ident, class: $class:ident, only_tells: $tells:literal, only_shown: $shown:literal,
         proven_by: $proof:expr,
         rests_on: [$($path:literal),*],
     })+) => {
@@ -81,6 +83,7 @@ macro_rules! tasks {
                         stand: Stand::$stand,
                         class: TextClass::$class,
                         only_tells: $tells,
+                        only_shown: $shown,
                         proven_by: $proof,
                         rests_on: &[$($path),*],
                     },)+
@@ -94,182 +97,182 @@ tasks! {
     /// Order budded plants.
     OrderPlants {
         name: "order_plants", urgency: 2, clock: Office, in_rains: false,
-        stand: Growing, class: Decisive, only_tells: false,
+        stand: Growing, class: Decisive, only_tells: false, only_shown: false,
         proven_by: None,
         rests_on: ["order.spares_pct", "order.transit_loss_pct", "spacing"],
     }
     /// Fell the old stand and clear the land.
     Clear {
         name: "clear", urgency: 3, clock: Season, in_rains: false,
-        stand: Growing, class: Decisive, only_tells: false,
+        stand: Growing, class: Decisive, only_tells: false, only_shown: false,
         proven_by: Some(Kind::Cleared),
         rests_on: ["land.clear_months_before"],
     }
     /// Peg the rows.
     Line {
         name: "line", urgency: 4, clock: Office, in_rains: false,
-        stand: Growing, class: Decisive, only_tells: false,
+        stand: Growing, class: Decisive, only_tells: false, only_shown: false,
         proven_by: Some(Kind::Lined),
         rests_on: ["land.line_months_before", "spacing"],
     }
     /// Dig planting holes.
     DigPits {
         name: "dig_pits", urgency: 5, clock: Office, in_rains: false,
-        stand: Growing, class: Decisive, only_tells: false,
+        stand: Growing, class: Decisive, only_tells: false, only_shown: false,
         proven_by: Some(Kind::HolesDug),
         rests_on: ["pits"],
     }
     /// Fill the planting holes again.
     FillPits {
         name: "fill_pits", urgency: 6, clock: Office, in_rains: false,
-        stand: Growing, class: Decisive, only_tells: false,
+        stand: Growing, class: Decisive, only_tells: false, only_shown: false,
         proven_by: None,
         rests_on: ["pits.refill_days_before"],
     }
     /// Tell whether the rains have begun.
     RainWatch {
         name: "rain_watch", urgency: 15, clock: Season, in_rains: false,
-        stand: Growing, class: Decisive, only_tells: true,
+        stand: Growing, class: Decisive, only_tells: true, only_shown: false,
         proven_by: Some(Kind::Rain),
         rests_on: [],
     }
     /// Plant.
     Plant {
         name: "plant", urgency: 0, clock: Season, in_rains: false,
-        stand: Growing, class: Decisive, only_tells: false,
+        stand: Growing, class: Decisive, only_tells: false, only_shown: false,
         proven_by: Some(Kind::Planted),
         rests_on: ["planting.window_days", "spacing"],
     }
     /// Sow the ground cover.
     SowCover {
         name: "sow_cover", urgency: 16, clock: Season, in_rains: false,
-        stand: Growing, class: Decisive, only_tells: false,
+        stand: Growing, class: Decisive, only_tells: false, only_shown: false,
         proven_by: Some(Kind::CoverSown),
         rests_on: ["cover"],
     }
     /// Count the dead after planting.
     SurvivalCheck {
         name: "survival_check", urgency: 7, clock: Planting, in_rains: false,
-        stand: Growing, class: Decisive, only_tells: false,
+        stand: Growing, class: Decisive, only_tells: false, only_shown: false,
         proven_by: Some(Kind::Dead),
         rests_on: ["survival"],
     }
     /// Fill the gaps.
     Backfill {
         name: "backfill", urgency: 1, clock: Trees, in_rains: true,
-        stand: Dead, class: Decisive, only_tells: false,
+        stand: Dead, class: Decisive, only_tells: false, only_shown: false,
         proven_by: Some(Kind::Replaced),
         rests_on: ["backfill"],
     }
     /// Weed.
     Weed {
         name: "weed", urgency: 14, clock: Planting, in_rains: false,
-        stand: Growing, class: Round, only_tells: false,
+        stand: Growing, class: Round, only_tells: false, only_shown: false,
         proven_by: Some(Kind::Weeded),
         rests_on: ["weeding.rounds"],
     }
     /// Feed.
     Feed {
         name: "feed", urgency: 13, clock: Planting, in_rains: true,
-        stand: Growing, class: Decisive, only_tells: false,
+        stand: Growing, class: Decisive, only_tells: false, only_shown: false,
         proven_by: Some(Kind::Fertilised),
         rests_on: ["feeding"],
     }
     /// Cut side shoots.
     Prune {
         name: "prune", urgency: 17, clock: Planting, in_rains: true,
-        stand: Growing, class: Round, only_tells: false,
+        stand: Growing, class: Round, only_tells: false, only_shown: false,
         proven_by: Some(Kind::Pruned),
         rests_on: ["pruning"],
     }
     /// Mulch and shade before the dry season.
     Mulch {
         name: "mulch", urgency: 12, clock: Season, in_rains: false,
-        stand: Growing, class: Decisive, only_tells: false,
+        stand: Growing, class: Decisive, only_tells: false, only_shown: false,
         proven_by: None,
         rests_on: ["dry_season.mulch_until_month", "dry_season.mulch_gap_cm"],
     }
     /// Clear a firebreak before the dry season.
     Firebreak {
         name: "firebreak", urgency: 8, clock: Season, in_rains: false,
-        stand: Growing, class: Decisive, only_tells: false,
+        stand: Growing, class: Decisive, only_tells: false, only_shown: false,
         proven_by: None,
         rests_on: ["dry_season.firebreak_m"],
     }
     /// Count tall trees without branches.
     CountTall {
         name: "count_tall", urgency: 18, clock: Planting, in_rains: false,
-        stand: Growing, class: Decisive, only_tells: false,
+        stand: Growing, class: Decisive, only_tells: false, only_shown: false,
         proven_by: Some(Kind::NotBranched),
         rests_on: ["induction"],
     }
     /// Make tall unbranched trees branch.
     InduceBranching {
         name: "induce_branching", urgency: 11, clock: Trees, in_rains: true,
-        stand: Growing, class: Decisive, only_tells: false,
+        stand: Growing, class: Decisive, only_tells: false, only_shown: true,
         proven_by: Some(Kind::BranchInduction),
         rests_on: ["induction"],
     }
     /// Look whether induced trees shoot.
     LookAtInduced {
         name: "look_at_induced", urgency: 10, clock: Trees, in_rains: false,
-        stand: Growing, class: Decisive, only_tells: false,
+        stand: Growing, class: Decisive, only_tells: false, only_shown: false,
         proven_by: Some(Kind::Branched),
         rests_on: ["induction"],
     }
     /// Look for root disease.
     RootCheck {
         name: "root_check", urgency: 9, clock: Planting, in_rains: false,
-        stand: Growing, class: Round, only_tells: false,
+        stand: Growing, class: Round, only_tells: false, only_shown: false,
         proven_by: Some(Kind::Disease),
         rests_on: ["root_check"],
     }
     /// Look for sick leaves.
     LeafCheck {
         name: "leaf_check", urgency: 24, clock: Planting, in_rains: true,
-        stand: Growing, class: Round, only_tells: true,
+        stand: Growing, class: Round, only_tells: true, only_shown: false,
         proven_by: None,
         rests_on: ["leaf_check"],
     }
     /// Say which food crops stand between the rows.
     Intercrop {
         name: "intercrop", urgency: 25, clock: Planting, in_rains: false,
-        stand: Growing, class: Round, only_tells: true,
+        stand: Growing, class: Round, only_tells: true, only_shown: false,
         proven_by: None,
         rests_on: ["intercrop"],
     }
     /// Measure girths.
     GirthCensus {
         name: "girth_census", urgency: 21, clock: Planting, in_rains: false,
-        stand: Growing, class: Decisive, only_tells: false,
+        stand: Growing, class: Decisive, only_tells: false, only_shown: false,
         proven_by: Some(Kind::Girth),
         rests_on: ["census", "opening.height_cm"],
     }
     /// Learn tapping before the stand is ready.
     GetReady {
         name: "get_ready", urgency: 20, clock: Trees, in_rains: false,
-        stand: Growing, class: Decisive, only_tells: false,
+        stand: Growing, class: Decisive, only_tells: false, only_shown: false,
         proven_by: None,
         rests_on: ["opening.ready_days_before"],
     }
     /// Open for tapping.
     Open {
         name: "open", urgency: 19, clock: Trees, in_rains: false,
-        stand: Growing, class: Decisive, only_tells: false,
+        stand: Growing, class: Decisive, only_tells: false, only_shown: false,
         proven_by: Some(Kind::TappingOpened),
         rests_on: ["opening.girth_cm", "opening.height_cm", "opening.datum", "opening.share_pct"],
     }
     /// Measure and open the trees that were left.
     OpenRest {
         name: "open_rest", urgency: 22, clock: Trees, in_rains: false,
-        stand: Tapped, class: Decisive, only_tells: false,
+        stand: Tapped, class: Decisive, only_tells: false, only_shown: false,
         proven_by: None,
         rests_on: ["opening.rest_every_days", "opening.girth_cm"],
     }
     /// Hear that the years before tapping are over.
     HandOver {
         name: "hand_over", urgency: 23, clock: Trees, in_rains: false,
-        stand: Tapped, class: Decisive, only_tells: true,
+        stand: Tapped, class: Decisive, only_tells: true, only_shown: false,
         proven_by: None,
         rests_on: [],
     }
@@ -327,6 +330,16 @@ impl TaskKind {
     #[must_use]
     pub const fn only_tells(self) -> bool {
         self.row().only_tells
+    }
+
+    /// The work that its owner must have been shown before a text speaks of it, if they must.
+    #[must_use]
+    pub const fn shown_first(self) -> Option<Kind> {
+        if self.row().only_shown {
+            self.proven_by()
+        } else {
+            None
+        }
     }
 
     /// The kind of report that proves this job done, if there is one.

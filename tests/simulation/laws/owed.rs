@@ -101,7 +101,11 @@ impl Laws {
             }
             let texts = self.owed.texts(number, today);
             for task in engine.tasks(block.id, today) {
-                if self.turn(&task, today) == Turn::Farmer && self.has_room(&task, texts) {
+                // Who was never shown it is on the adviser's TRAIN.
+                let may_be =
+                    task.kind != TaskKind::InduceBranching || self.shown.contains(&block.owner);
+                let is_theirs = may_be && self.turn(&task, today) == Turn::Farmer;
+                if is_theirs && self.has_room(&task, texts) {
                     let (_, jobs) = ripe.entry(number.to_owned()).or_insert((today, Vec::new()));
                     jobs.push((block.name.clone(), task.kind));
                 }

@@ -78,6 +78,8 @@ impl Laws {
         assert!(self.agreed.contains(&owner.id), "a nudge without consent");
         assert!(!self.held.contains(&owner.id), "a nudge to who mourns");
         assert!(!owner.erased, "a nudge to someone who is erased");
+        let is_shown = task != TaskKind::InduceBranching || self.shown.contains(&owner.id);
+        assert!(is_shown, "a nudge for work that nobody showed them");
         let own = directory
             .numbers_of(owner.id)
             .any(|number| number == text.to);

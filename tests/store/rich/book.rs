@@ -38,6 +38,7 @@ pub(super) fn entries() -> Vec<Entered> {
             plants: 200,
             on: day(3, 2),
         },
+        Entered::PickUp { on: day(3, 5) },
     ]
 }
 

@@ -268,6 +268,7 @@ fn texts(planned: &Planned, tongue: &Tongue<'_>) -> String {
             task: &done.task,
             by: done.task.late_after,
             adviser: "Mara",
+            is_new: false,
         }));
         let published = planned.calendar.is_published(kind);
         let rests = if published {

@@ -26,8 +26,9 @@ impl Step<'_> {
     /// Enters what a text says in the books; none where it only asks.
     pub(crate) fn enter(&mut self, turn: &Turn, speaker: &Person, query: &Query) -> Option<Done> {
         let entry = &query.entry;
-        let is_entry = !entry.lines.is_empty() || entry.amount.is_some();
-        let verb = if matches!(query.topic, Topic::Stock | Topic::Sent) {
+        let is_day = query.topic == Topic::PickUp && entry.when.is_some();
+        let is_entry = !entry.lines.is_empty() || entry.amount.is_some() || is_day;
+        let verb = if matches!(query.topic, Topic::Stock | Topic::Sent | Topic::PickUp) {
             Verb::RaisePlants
         } else {
             Verb::KeepBooks
@@ -67,6 +68,8 @@ impl Step<'_> {
             self.paid(turn, speaker, &people)
         } else if query.topic == Topic::Buying {
             self.buying(turn, speaker, query)
+        } else if query.topic == Topic::PickUp {
+            self.pick_up(turn, speaker, query)
         } else {
             self.plants(turn, speaker, query)
         })
@@ -195,6 +198,44 @@ impl Step<'_> {
             return Outcome::Recorded.silently();
         };
         Outcome::Recorded.saying([view.reply(turn, phrase)])
+    }
+
+    /// PICK UP DAY: each who gets plants reads the day and the number.
+    fn pick_up(&mut self, turn: &Turn, speaker: &Person, query: &Query) -> Done {
+        let today = self.view().day_of(turn);
+        let on = query.entry.when.and_then(|when| date_ahead(when, today));
+        let groups = self.view().books_asked(speaker, query);
+        let ([group], Some(on)) = (groups.as_slice(), on) else {
+            return self.answered(turn, Key::PickUpWhich.into());
+        };
+        let (id, name) = (group.id, group.name.clone());
+        let shares = self.view().plants_for(group);
+        if shares.is_empty() {
+            let args = args! { "group" => Value::name(&name) };
+            return self.answered(turn, Phrase::new(Key::PickUpNone, args));
+        }
+        self.put_in_book(turn, id, Entered::PickUp { on });
+        let view = self.view();
+        let mut notices: Vec<Said> = Vec::new();
+        let mut told: Vec<Value> = Vec::new();
+        for (person, plants) in &shares {
+            let Some(farmer) = view.person(*person) else {
+                continue;
+            };
+            let args = args! { "plants" => *plants, "day" => Value::day_seen(on, today) };
+            let phrase = view.signed_with(farmer, Key::PickUpTold, args);
+            notices.extend(view.to_other(turn, farmer, phrase));
+            let count = args! { "name" => Value::name(farmer.called()), "gaps" => *plants };
+            told.push(Phrase::new(Key::GapsPerson, count).into());
+        }
+        let args = args! {
+            "group" => Value::brief(&name),
+            "day" => Value::day_seen(on, today),
+            "count" => notices.len(),
+            "people" => Value::List(told),
+        };
+        let said = view.reply(turn, Phrase::new(Key::PickUpSet, args));
+        Outcome::Recorded.saying([said].into_iter().chain(notices))
     }
 
     /// STOCK and DISPATCHED of a nursery.

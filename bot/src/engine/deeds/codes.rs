@@ -17,7 +17,7 @@ use crate::{
         step::Step,
         turn::Turn,
     },
-    wording::{Key, Phrase},
+    wording::{Key, Phrase, Value},
     words::{
         limits,
         message::{CodeUse, Deed, Question},
@@ -133,7 +133,16 @@ impl Step<'_> {
     /// STOP ends texts to the phone, whoever of those who share it sent it: nobody is texted
     /// against their wish for the sake of another.
     pub(crate) fn stopped(&mut self, turn: &Turn) -> Said {
-        let said = self.view().reply(turn, Key::Stopped);
+        let view = self.view();
+        let names = view.everyone_on(&turn.number).into_iter();
+        let names = names.filter_map(|person| view.person(person));
+        let names: Vec<Value> = names.map(|person| Value::name(person.called())).collect();
+        let phrase = if names.len() > 1 {
+            Phrase::new(Key::StoppedShared, args! { "people" => Value::List(names) })
+        } else {
+            Key::Stopped.into()
+        };
+        let said = view.reply(turn, phrase);
         for person in self.view().everyone_on(&turn.number) {
             let telling = self.view().telling(turn, person);
             let body = Body::ConsentWithdrawn {

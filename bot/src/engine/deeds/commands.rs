@@ -104,6 +104,14 @@ impl Step<'_> {
         {
             return self.share(turn, speaker, agrees);
         }
+        if let Some(done) = self.lesson(turn, query) {
+            return done;
+        }
+        if query.topic == Topic::More
+            && let Some(done) = self.more_lesson(turn, speaker)
+        {
+            return done;
+        }
         if query.topic == Topic::CallMe {
             return self.tell(turn, Concern::CallMe);
         }

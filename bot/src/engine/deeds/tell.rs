@@ -42,6 +42,9 @@ impl Step<'_> {
             }
             self.leave_alone_all(turn, &bereaved);
         }
+        if is_told && concern == Concern::Alarm(Alarm::Complaint) {
+            phrase = self.owed_an_answer(turn, &speaker).unwrap_or(phrase);
+        }
         let said = self.view().reply(turn, phrase);
         let notice = notice.filter(|_| is_news && has_place);
         Outcome::ForPerson.saying([Some(said), notice].into_iter().flatten())

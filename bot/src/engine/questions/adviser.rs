@@ -80,6 +80,7 @@ impl<'a> View<'a> {
             | Topic::Stock
             | Topic::Sent
             | Topic::Allot
+            | Topic::PickUp
             | Topic::Buying => self.about_books(speaker, query),
             // These are asked of somebody, and deeds are done to somebody.
             Topic::Member

@@ -4,7 +4,7 @@
 
 use budwood_parser::{Act, Effect, Kind, Known, Query, Reading, Sender, Topic};
 use budwood_scheduler::{
-    Group, GroupId, Person, Role,
+    Group, GroupId, Person, PersonId, Role,
     figures::{Allotted, Money, Taught},
 };
 
@@ -125,7 +125,7 @@ impl<'a> View<'a> {
             answer(Key::TrainAll, &|asked| self.taught(asked, kind, several))
         } else if asks(&[Topic::Paid, Topic::Buying]) {
             answer(Key::PaidAll, &|asked| self.paid(asked, several))
-        } else if asks(&[Topic::Stock, Topic::Sent, Topic::Allot]) {
+        } else if asks(&[Topic::Stock, Topic::Sent, Topic::Allot, Topic::PickUp]) {
             answer(Key::AllotAll, &|asked| self.allotted(asked, several))
         } else if asks(&[Topic::Bags]) {
             answer(Key::FeedAll, &|asked| self.bags(asked))
@@ -179,6 +179,9 @@ impl<'a> View<'a> {
         }
         let taught = asked.table.taught(&asked.group.book, kind).value;
         let group = Value::brief(&asked.group.name);
+        if let Some(phrase) = self.waits_for_training(asked, kind) {
+            return phrase;
+        }
         match (taught.as_slice(), kind) {
             ([], None) => Phrase::new(Key::TrainNone, args! { "group" => group }),
             ([], Some(kind)) => {
@@ -206,6 +209,28 @@ impl<'a> View<'a> {
                 Phrase::new(Key::TrainTopics, args)
             }
         }
+    }
+
+    /// Who would be reminded if they had been shown how, where that is asked or nothing else is told.
+    fn waits_for_training(self, asked: &Asked<'a, '_>, kind: Option<Kind>) -> Option<Phrase> {
+        let book = &asked.group.book;
+        let usual = book.trainings.is_empty().then_some(Kind::BranchInduction);
+        let kind = kind.or(usual)?;
+        let people = asked.table.to_be_shown(book, kind).value;
+        if people.is_empty() {
+            return None;
+        }
+        let farmers = asked.table.farmers.iter();
+        let came = farmers.filter(|farmer| book.was_shown(farmer.person.id, kind));
+        let names = people.iter().map(|person| asked.names.shown(*person));
+        let args = args! {
+            "group" => Value::brief(&asked.group.name),
+            "work" => kind,
+            "people" => Value::List(names.map(|name| Value::name(&name)).collect()),
+            "came" => came.count(),
+            "of" => asked.table.farmers.len(),
+        };
+        Some(Phrase::new(Key::TrainWaits, args))
     }
 
     fn topic(self, asked: &Asked<'a, '_>, one: &Taught) -> Phrase {
@@ -313,6 +338,20 @@ impl<'a> View<'a> {
             "total" => cents(money.total.unwrap_or(0)),
         };
         Phrase::new(Key::PaidLine, args)
+    }
+
+    /// Who gets how many of the plants that there are, of all clones.
+    pub(crate) fn plants_for(self, group: &'a Group) -> Vec<(PersonId, u32)> {
+        let mut people: Vec<(PersonId, u32)> = Vec::new();
+        let allotted = self.table(group).allotted(&group.book).value;
+        for (person, plants) in allotted.into_iter().flat_map(|one| one.shares) {
+            match people.iter_mut().find(|(known, _)| *known == person) {
+                Some((_, all)) => *all = all.saturating_add(plants),
+                None => people.push((person, plants)),
+            }
+        }
+        people.retain(|(_, plants)| *plants > 0);
+        people
     }
 
     /// Plants of each clone: what there is, what is ordered, and each one's share where it is short.

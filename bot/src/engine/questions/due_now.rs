@@ -6,7 +6,7 @@
 
 use std::collections::BTreeSet;
 
-use budwood_scheduler::{BlockId, Phone, Task, TaskKind, jobs::nudge};
+use budwood_scheduler::{BlockId, Lesson, Phone, Task, TaskKind, jobs::nudge};
 use chrono::{DateTime, NaiveDate, NaiveTime, TimeDelta, Utc};
 
 use super::{
@@ -161,6 +161,8 @@ impl<'a> View<'a> {
                 task: &task,
                 by: by(&task),
                 adviser: self.adviser_name(owner),
+                is_new: Lesson::of_job(task.kind)
+                    .is_some_and(|lesson| !self.was_shown(owner.id, lesson.shown_as())),
             })
         };
         let said = Said {

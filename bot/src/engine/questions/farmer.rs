@@ -30,6 +30,7 @@ impl View<'_> {
             Topic::Status | Topic::Member => self.my_blocks(speaker),
             Topic::MyData => self.my_data(speaker),
             Topic::Share => self.asks_to_share(speaker),
+            Topic::Order => self.my_order(speaker),
             Topic::CallMe => self.signed(speaker, Key::CallMe),
             Topic::Who => self.signed(speaker, Key::Who),
             Topic::Price => self.signed(speaker, Key::PriceNone),
@@ -79,7 +80,6 @@ impl View<'_> {
             | Topic::Kept
             | Topic::HandOver
             | Topic::Erase
-            | Topic::Order
             | Topic::Meeting
             | Topic::Count
             | Topic::Open
@@ -91,6 +91,7 @@ impl View<'_> {
             | Topic::Stock
             | Topic::Sent
             | Topic::Allot
+            | Topic::PickUp
             | Topic::Buying
             | Topic::Other => self.signed(speaker, Key::NoAnswer),
         }
@@ -283,6 +284,25 @@ impl View<'_> {
             "months" => calendar.backfill.until_months,
         };
         Some(self.signed_with(speaker, key, args))
+    }
+
+    /// When plants are given out, to who gets some.
+    fn my_order(self, speaker: &Person) -> Phrase {
+        let today = self.today_of(speaker.id);
+        let told = || {
+            let group = self.group_of(speaker)?;
+            let on = group.book.pick_up.filter(|on| *on >= today)?;
+            let shares = self.plants_for(group).into_iter();
+            let mut own = shares.filter(|(person, _)| *person == speaker.id);
+            own.next().map(|(_, plants)| (on, plants))
+        };
+        match told() {
+            Some((on, plants)) => {
+                let args = args! { "day" => Value::day_seen(on, today), "plants" => plants };
+                self.signed_with(speaker, Key::OrderPickUp, args)
+            }
+            None => self.signed(speaker, Key::NoAnswer),
+        }
     }
 
     fn may_plant(self, speaker: &Person, group: &Group) -> Phrase {

@@ -17,6 +17,8 @@ use crate::{
 
 /// A promise without a day is for a week.
 const USUAL_DAYS: i64 = 7;
+/// Plants that did not come dry out elsewhere: who waits for them hears of it within so many days.
+const ANSWER_DAYS: i64 = 3;
 
 impl<'a> View<'a> {
     /// The promise that a text makes; or what is said instead.
@@ -44,6 +46,32 @@ impl<'a> View<'a> {
             on: self.day_named(turn, speaker, query).unwrap_or_else(usual),
             words: words.take(limits::REASON_CHARS_MAX).collect(),
         })
+    }
+
+    /// The answer that the adviser of somebody owes them, and whether that is new; none where the list of
+    /// what is owed is full.
+    pub(crate) fn answer_owed(self, turn: &Turn, to: &Person) -> Option<(Promise, bool)> {
+        let adviser = self.adviser_of(to)?;
+        let open = self.promises_of(adviser);
+        let told = Audience::Person(to.id);
+        let is_same = |one: &&&Promise| one.to == told && one.words == turn.text.trim();
+        if let Some(known) = open.iter().find(is_same) {
+            return Some(((*known).clone(), false));
+        }
+        if open.len() >= limits::PROMISES_MAX {
+            return None;
+        }
+        let words = turn.text.trim().chars();
+        let promise = Promise {
+            message: turn.message,
+            number: self.next_promise(adviser),
+            at: self.now,
+            by: adviser.id,
+            to: told,
+            on: self.today_of(adviser.id) + TimeDelta::days(ANSWER_DAYS),
+            words: words.take(limits::REASON_CHARS_MAX).collect(),
+        };
+        Some((promise, true))
     }
 
     /// The number of an adviser's next promise: no open one has it.

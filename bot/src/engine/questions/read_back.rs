@@ -2,8 +2,8 @@
 
 use budwood_parser::Kind;
 use budwood_scheduler::{
-    BlockId, Body, Directory, Event, PersonId, Role, Source, TaskKind, decide::Draft,
-    land::stand::places,
+    Block, BlockId, Body, Directory, Event, PersonId, Role, Source, TaskKind, decide::Draft,
+    jobs::orders::plants_to_order, land::stand::places,
 };
 use chrono::NaiveDate;
 
@@ -94,6 +94,7 @@ impl View<'_> {
                 .map(|outlook| outlook.ready),
             adviser: self.adviser_name(owner),
             is_told: self.sickness_notice(turn, block, drafts).is_some(),
+            ordered: self.firmly_ordered(record),
         };
         let label = self.label(turn, record.owner, &record.name);
         let facts = Facts {
@@ -102,6 +103,16 @@ impl View<'_> {
             today: self.day_of(turn),
         };
         Some(self.reply(turn, phrase(facts, after)))
+    }
+
+    /// Plants that were ordered for a block.
+    fn firmly_ordered(self, block: &Block) -> Option<u32> {
+        let state = self.state(block.id)?;
+        let is_firm = state.done.contains_key(&TaskKind::OrderPlants);
+        let group = self.world.directory.group_of_block(block)?;
+        let order = &self.calendar_of(group)?.order;
+        let points = self.points_of(block).filter(|_| is_firm)?;
+        plants_to_order(points, order.spares_pct, order.transit_loss_pct)
     }
 
     /// The day on which a text was sent, where its facts lie.

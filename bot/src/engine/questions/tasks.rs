@@ -1,7 +1,8 @@
 //! What is due on a block, and which of its jobs may still be nudged for.
 
+use budwood_parser::Kind;
 use budwood_scheduler::{
-    Block, BlockId, BlockState, Calendar, Group, Person, PersonId, Season, Task,
+    Block, BlockId, BlockState, Calendar, Group, Person, PersonId, Season, Task, TaskKind,
     jobs::{
         nudge::{self, NextTry, Rules, Turn, Withheld},
         task::tasks,
@@ -87,6 +88,7 @@ impl<'a> View<'a> {
         let mut jobs: Vec<(&str, Task)> = blocks
             .flat_map(|block| {
                 let tasks = self.tasks_of(block.id, today).into_iter();
+                let tasks = tasks.filter(|task| self.may_be_asked(block.id, task.kind));
                 tasks.map(|task| (block.name.as_str(), task))
             })
             .collect();
@@ -94,11 +96,27 @@ impl<'a> View<'a> {
         jobs
     }
 
+    /// Whether a text may speak of a job to the owner of a block: some work must have been shown to
+    /// them first. Until it is, they are on the adviser's TRAIN.
+    fn may_be_asked(self, id: BlockId, job: TaskKind) -> bool {
+        let owner = || self.world.directory.block(id).map(|block| block.owner);
+        let shown = |kind| owner().is_some_and(|owner| self.was_shown(owner, kind));
+        job.shown_first().is_none_or(shown)
+    }
+
+    /// Whether somebody was shown how a kind of work is done.
+    pub(crate) fn was_shown(self, person: PersonId, kind: Kind) -> bool {
+        let group = self.person(person).and_then(|person| person.group);
+        let group = group.and_then(|group| self.world.directory.group(group));
+        group.is_some_and(|group| group.book.was_shown(person, kind))
+    }
+
     /// The jobs of a block that a nudge may still go for.
     pub(crate) fn candidates(self, id: BlockId, today: NaiveDate) -> Vec<Candidate> {
         let state = self.state(id);
         self.tasks_of(id, today)
             .into_iter()
+            .filter(|task| self.may_be_asked(id, task.kind))
             .filter_map(|task| {
                 let track = state.and_then(|state| state.nudges.get(&task.kind));
                 let is_again = track.is_some_and(|track| track.due == task.due);

@@ -45,6 +45,9 @@ pub(super) enum StoredEntered {
         on: NaiveDate,
         people: Vec<u32>,
     },
+    PickUp {
+        on: NaiveDate,
+    },
 }
 
 impl From<&Entered> for StoredEntered {
@@ -64,6 +67,7 @@ impl From<&Entered> for StoredEntered {
                 on: *on,
                 bag_cents: *bag_cents,
             },
+            Entered::PickUp { on } => Self::PickUp { on: *on },
             Entered::Paid { person, cents } => Self::Paid {
                 person: person.0,
                 cents: *cents,
@@ -116,6 +120,7 @@ impl StoredEntered {
                 people: people.into_iter().map(PersonId).collect(),
             },
             Self::Buying { on, bag_cents } => Entered::Buying { on, bag_cents },
+            Self::PickUp { on } => Entered::PickUp { on },
             Self::Paid { person, cents } => Entered::Paid {
                 person: PersonId(person),
                 cents,
@@ -157,6 +162,8 @@ pub(super) struct StoredBook {
     lots: Vec<StoredLot>,
     #[serde(default, skip_serializing_if = "Vec::is_empty")]
     asked: Vec<StoredRound>,
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pick_up: Option<NaiveDate>,
 }
 
 #[derive(Serialize, Deserialize)]
@@ -199,6 +206,7 @@ impl StoredBook {
             && self.buying.is_none()
             && self.lots.is_empty()
             && self.asked.is_empty()
+            && self.pick_up.is_none()
     }
 
     pub(super) fn open(self) -> Result<Book, Fault> {
@@ -238,6 +246,7 @@ impl StoredBook {
             buying,
             lots: lots.collect(),
             asked: asked.collect::<Result<_, Fault>>()?,
+            pick_up: self.pick_up,
         })
     }
 }
@@ -275,6 +284,7 @@ impl From<&Book> for StoredBook {
             buying,
             lots: lots.collect(),
             asked: asked.collect(),
+            pick_up: book.pick_up,
         }
     }
 }
