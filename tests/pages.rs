@@ -5,6 +5,7 @@
 //! `http/examples.rs`, the ten texts of parser/README.md in `reading.rs`, the kinds of record in
 //! `keep.rs`, and the files that pages name in `tidy/paths.rs`.
 
+mod manual;
 mod operator;
 
 use std::{
@@ -17,10 +18,11 @@ use std::{
 use budwood::service::config::Config;
 
 /// Every page for people.
-const PAGES: [&str; 9] = [
+const PAGES: [&str; 10] = [
     "README.md",
     "deploy/operator.md",
     "deploy/provider.md",
+    "deploy/upgrade.md",
     "DEVELOPERS.md",
     "bot/README.md",
     "bot/src/store/README.md",
