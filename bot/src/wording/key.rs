@@ -403,6 +403,7 @@ keys! {
     OperatorMachine = "operator-machine",
     OperatorOldest = "operator-oldest",
     OperatorRefused = "operator-refused",
+    OperatorSays = "operator-says",
     OperatorShare = "operator-share",
     OperatorSilent = "operator-silent",
     OperatorSpent = "operator-spent",

@@ -97,7 +97,11 @@ fn short_of(free: u64, reserve: u64) -> Option<String> {
 pub(super) fn refuse_new_work(batch: Vec<Job>) -> Vec<Job> {
     let (kept, refused): (Vec<Job>, Vec<Job>) =
         batch.into_iter().partition(|job| match &job.input {
-            Input::Tried { .. } | Input::Link { .. } | Input::Copy(_) | Input::Setup(_) => true,
+            Input::Tried { .. }
+            | Input::Link { .. }
+            | Input::Signs { .. }
+            | Input::Copy(_)
+            | Input::Setup(_) => true,
             Input::Text(_)
             | Input::Part(_)
             | Input::MissedCall { .. }
