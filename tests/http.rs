@@ -25,7 +25,7 @@ use budwood::{
     },
     words::{
         secret::Secret,
-        traffic::{GatewayHealth, Inbound, Receipt},
+        traffic::{GatewayHealth, Inbound, Passed, Receipt},
     },
 };
 use chrono::{DateTime, Utc};
@@ -144,6 +144,7 @@ impl Intake for Taker {
             },
             month: MonthHealth {
                 parts: 10,
+                micro: 2_500_000,
                 gone_pct: Some(11),
             },
             locked: 9,
@@ -153,6 +154,13 @@ impl Intake for Taker {
                 last_out: None,
                 oldest_waiting: Some(at(SIGNED_AT)),
                 refused_in_a_row: 2,
+                passed: Passed {
+                    texts_in: 16,
+                    texts_out: 17,
+                    failed: 18,
+                },
+                signal_pct: Some(61),
+                balance: Some("12.50 left".into()),
                 trouble: None,
             }],
         }

@@ -6,6 +6,7 @@
 //! `keep.rs`, and the files that pages name in `tidy/paths.rs`.
 
 mod guide;
+mod manual;
 mod operator;
 
 use std::{
@@ -18,12 +19,13 @@ use std::{
 use budwood::service::config::Config;
 
 /// Every page for people.
-const PAGES: [&str; 11] = [
+const PAGES: [&str; 12] = [
     "README.md",
     "deploy/field-guide/adviser.en.md",
     "deploy/field-guide/clerk.md",
     "deploy/operator.md",
     "deploy/provider.md",
+    "deploy/upgrade.md",
     "DEVELOPERS.md",
     "bot/README.md",
     "bot/src/store/README.md",

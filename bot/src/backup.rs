@@ -24,6 +24,9 @@ use crate::{
     store::{Change, SledStore, Store, read_line},
 };
 
+/// The version of backups that is written.
+pub(crate) const BACKUP_VERSION: u32 = folder::VERSION;
+
 /// Copies everything into a new folder, while the service runs or not. Gives how many records.
 ///
 /// # Errors

@@ -26,20 +26,24 @@ use std::{
 
 use anyhow::Context;
 use chrono::{NaiveDateTime, Timelike};
-use clap::{Parser, Subcommand};
+use clap::{CommandFactory, FromArgMatches, Parser, Subcommand};
 use rustix::fs::Mode;
 use tokio::runtime::{self, Runtime};
 
 use self::page::Page;
-use crate::service::{
-    self,
-    clock::Clock,
-    setup::{built_in, config},
+use crate::{
+    backup::BACKUP_VERSION,
+    service::{
+        self,
+        clock::Clock,
+        setup::{built_in, config},
+    },
+    store::RECORD_VERSION,
 };
 
 /// A message bot for rubber smallholders and the adviser who looks after them.
 #[derive(Parser)]
-#[command(name = "budwood", version)]
+#[command(name = "budwood")]
 struct Cli {
     #[command(subcommand)]
     command: Command,
@@ -267,6 +271,16 @@ enum RollCommand {
     Columns,
 }
 
+/// The grammar of the command line. The version also says which records and backups are written:
+/// a program reads those and all before.
+#[must_use]
+pub fn grammar() -> clap::Command {
+    let program = env!("CARGO_PKG_VERSION");
+    Cli::command().version(format!(
+        "{program}, records {RECORD_VERSION}, backups {BACKUP_VERSION}"
+    ))
+}
+
 /// Runs the command that was given.
 ///
 /// # Errors
@@ -276,7 +290,9 @@ pub fn run() -> anyhow::Result<ExitCode> {
     // Records, backups, logs and sockets hold numbers and texts: whoever starts the program, only
     // they can read what it makes.
     rustix::process::umask(Mode::RWXG | Mode::RWXO);
-    match Cli::parse().command {
+    let given = grammar().get_matches();
+    let cli = Cli::from_arg_matches(&given).unwrap_or_else(|error| error.exit());
+    match cli.command {
         Command::Demo { all } => demo::play(all, &mut Page::open())?,
         Command::Serve { config } => {
             runtime()?.block_on(service::serve(&config))?;

@@ -61,7 +61,9 @@ use crate::{
     words::{
         limits,
         message::Outbound,
-        traffic::{Inbound, InboundPart, Link, Outgoing, Receipt, SendOutcome},
+        traffic::{
+            Inbound, InboundPart, Link, Outgoing, Receipt, SendOutcome, Signs,
+        },
     },
 };
 
@@ -96,6 +98,13 @@ pub enum Input {
         gateway: String,
         /// How its line is.
         link: Link,
+    },
+    /// A gateway says something new of itself.
+    Signs {
+        /// Which gateway.
+        gateway: String,
+        /// What.
+        signs: Signs,
     },
     /// What became of a try to send.
     Tried {
@@ -475,6 +484,7 @@ fn take_in(step: &mut Step<'_>, input: Input) -> Vec<Said> {
         Input::Receipt(receipt) => step.receipt(receipt),
         Input::ClaimNext { gateway } => step.claim_next(&gateway),
         Input::Link { gateway, link } => step.link(&gateway, &link),
+        Input::Signs { gateway, signs } => step.world.links.says(&gateway, signs),
         Input::Tried { id, outcome } => step.tried(id, outcome),
         Input::Roll(entries) => step.roll(*entries),
         Input::List(list) => step.list(&list),

@@ -38,7 +38,7 @@ use self::{
     config::{Config, OfficeConfig},
     port::{Environment, Intake, Stop, stopped},
     reload::{Reloader, Reloads},
-    server::{Room, outbox::Outbox, start},
+    server::{Room, day_log, outbox::Outbox, start},
     setup::open_engine,
     supervisor::Supervisor,
     web::{
@@ -58,7 +58,7 @@ pub async fn serve(config: &Path) -> anyhow::Result<()> {
     let hang_up = signal(SignalKind::hangup()).context("cannot wait for signals")?;
     let file = config.to_path_buf();
     let config = setup::config(&file)?;
-    let log = telemetry::start(&config.log_filter)?;
+    let log = telemetry::start(&config.log.filter, config.log.format)?;
     let listener = TcpListener::bind(config.web.listen)
         .with_context(|| format!("cannot listen on {}", config.web.listen))?;
     let system = System {
@@ -145,6 +145,8 @@ async fn run(
         Arc::new(system.supervisor)
     });
     tasks.spawn(control.serve(running.handle.clone(), ask, outbox_stops.clone()));
+    let days = day_log::keep(running.handle.clone(), clock.clone(), outbox_stops.clone());
+    tasks.spawn(days);
     let outbox = Outbox {
         running: &running,
         own_numbers: config.own_numbers().into(),

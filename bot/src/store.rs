@@ -32,6 +32,9 @@ use crate::words::{
     promise::Promise,
 };
 
+/// The newest version of records that is written. A program reads its own and all before.
+pub const RECORD_VERSION: u32 = record::NEWEST;
+
 /// Everything that one step changes.
 #[derive(Clone, Debug, Default, PartialEq)]
 pub struct Change {

@@ -624,6 +624,7 @@ operator-state-silent = No text came in yet. Waiting to leave: { $waiting }. Par
 operator-share = , { $pct }% of the budget
 operator-refused = { $gateway } takes no texts
 operator-down = { $gateway } has no line
+operator-says = look at the SIM of { $gateway }
 operator-silent = nothing came in by { $gateway } for { $days } days
 operator-machine = The phone that ends { $digits } texts like a machine, and gets fewer answers. Please ask whose it is and what it runs.
 operator-oldest = a text has waited { $hours }h to leave

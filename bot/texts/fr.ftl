@@ -645,6 +645,7 @@ operator-state-silent = Aucun message venu encore. A envoyer: { $waiting }. Part
 operator-share = , { $pct }% du budget
 operator-refused = { $gateway } ne prend pas les messages
 operator-down = { $gateway } n'est pas relié
+operator-says = voyez la carte SIM de { $gateway }
 operator-silent = rien ne vient par { $gateway } depuis { $days } jours
 operator-machine = Le téléphone finissant par { $digits } écrit comme une machine et a moins de réponses. Demandez à qui il est.
 operator-oldest = un message attend l'envoi depuis { $hours }h

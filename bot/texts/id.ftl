@@ -563,6 +563,7 @@ operator-state-silent = Belum ada pesan masuk, { $waiting } belum terkirim. Bula
 operator-share = , { $pct }% anggaran
 operator-refused = { $gateway } tidak menerima pesan
 operator-down = { $gateway } tidak tersambung
+operator-says = periksa kartu SIM { $gateway }
 operator-silent = { $days } hari tidak ada pesan masuk lewat { $gateway }
 operator-machine = Nomor berakhiran { $digits } mengirim pesan seperti mesin dan kini kurang dijawab. Tolong tanya milik siapa.
 operator-oldest = ada pesan belum terkirim { $hours } jam

@@ -642,6 +642,7 @@ operator-state-silent = Nenhuma mensagem recebida ainda. Por enviar: { $waiting 
 operator-share = , { $pct }% do orcamento
 operator-refused = { $gateway } nao aceita mensagens
 operator-down = { $gateway } sem ligacao
+operator-says = veja o cartao SIM de { $gateway }
 operator-silent = nada vem por { $gateway } ha { $days } dias
 operator-machine = O telefone que termina em { $digits } escreve como uma maquina e tem menos respostas. Pergunte de quem e.
 operator-oldest = uma mensagem espera o envio ha { $hours }h

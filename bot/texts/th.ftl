@@ -579,6 +579,7 @@ operator-state-silent = ยังไม่มีข้อความเข้�
 operator-share = ({ $pct }%)
 operator-refused = { $gateway } ไม่รับข้อความ
 operator-down = { $gateway } สายหลุด
+operator-says = ดูซิมของ { $gateway }
 operator-silent = { $gateway } ไม่มีเข้า { $days } วัน
 operator-machine = โทรศัพท์ลงท้าย { $digits } ส่งข้อความเหมือนเครื่อง เราตอบน้อยลง ถามว่าของใคร
 operator-oldest = มีข้อความรอส่ง { $hours } ชม.

@@ -568,6 +568,7 @@ operator-state-silent = Chưa có tin đến, { $waiting } tin chờ gửi. Thá
 operator-share = , { $pct }% ngân sách
 operator-refused = { $gateway } không nhận tin
 operator-down = { $gateway } mất kết nối
+operator-says = xem SIM của { $gateway }
 operator-silent = { $days } ngày không có tin đến qua { $gateway }
 operator-machine = Máy có số cuối { $digits } nhắn như máy tự động nên được trả lời ít hơn. Xin hỏi máy của ai.
 operator-oldest = có tin chờ gửi { $hours } giờ

@@ -20,7 +20,7 @@ async fn health_needs_no_password_and_says_what_waits() {
                 "answers": 5, "notices": 6, "strangers": 7, "unpaid": 8,
                 "services": 12, "echoes": 13, "machines": 14, "costly": 15,
             },
-            "month": {"parts": 10, "gone_pct": 11},
+            "month": {"parts": 10, "money": 2.5, "gone_pct": 11},
             "locked": 9,
             "gateways": [{
                 "name": "provider",
@@ -28,6 +28,8 @@ async fn health_needs_no_password_and_says_what_waits() {
                 "last_out": null,
                 "oldest_waiting": at(SIGNED_AT),
                 "refused_in_a_row": 2,
+                "texts_in": 16, "texts_out": 17, "failed": 18,
+                "signal_pct": 61, "balance": "12.50 left",
             }],
         })
     );

@@ -1,4 +1,5 @@
-//! Every command line of deploy/operator.md runs, in its order, in a place of its own.
+//! Every command line of deploy/operator.md and deploy/upgrade.md runs, in its order, in a place of its
+//! own.
 
 use std::{
     fs,
@@ -34,7 +35,7 @@ impl Drop for Computer {
 impl Computer {
     fn new() -> Self {
         let place = tempfile::tempdir().unwrap();
-        for folder in ["var", "mnt/stick", "mnt/drill"] {
+        for folder in ["var", "mnt/stick", "mnt/drill", "mnt/back"] {
             fs::create_dir_all(place.path().join(folder)).unwrap();
         }
         let free = TcpListener::bind("127.0.0.1:0").unwrap();
@@ -53,8 +54,11 @@ impl Computer {
     /// A line of the page, as it runs here. Each setup after the first gets a folder of its own.
     fn run(&mut self, line: &str) {
         if let Some(rest) = line.strip_prefix("systemctl ") {
-            if rest.contains("--now budwood ") {
-                self.start();
+            match rest {
+                "stop budwood" => self.stop(),
+                "start budwood" => self.start(),
+                _ if rest.contains("--now budwood ") => self.start(),
+                _ => {}
             }
             return;
         }
@@ -93,14 +97,27 @@ impl Computer {
         let checked = budwood(&["check".to_owned(), file.to_str().unwrap().to_owned()]);
         assert_done(settings, &checked);
         if settings == "etc" {
-            let drill = self.path("mnt/drill/budwood.toml");
-            fs::write(drill, here(self.path("mnt/drill/store"))).unwrap();
+            for place in ["mnt/drill", "mnt/back"] {
+                let elsewhere = self.path(place).join("budwood.toml");
+                fs::write(elsewhere, here(self.path(place).join("store"))).unwrap();
+            }
         }
+    }
+
+    /// Asks the service to stop, as the service manager does.
+    fn stop(&mut self) {
+        let mut service = self.service.take().expect("it runs");
+        let id = service.id().to_string();
+        let asked = Command::new("kill").args(["-TERM", &id]).status();
+        assert!(asked.unwrap().success());
+        assert!(service.wait().unwrap().success());
     }
 
     /// What the unit does: it waits until the service says that it is ready.
     fn start(&mut self) {
         let place = self.path("manager");
+        // One of an earlier start is of no use.
+        let _ = fs::remove_file(&place);
         let manager = UnixDatagram::bind(&place).unwrap();
         let patience = Some(Duration::from_secs(60));
         manager.set_read_timeout(patience).unwrap();
@@ -148,14 +165,30 @@ fn words(line: &str) -> Vec<String> {
 #[test]
 fn every_command_line_runs() {
     let mut computer = Computer::new();
-    let blocks = blocks("deploy/operator.md", "sh");
-    let lines: Vec<&str> = blocks.iter().flat_map(|block| block.lines()).collect();
-    assert!(lines.len() > 15, "{lines:?}");
-    for line in lines {
-        computer.run(line);
+    for (page, least) in [("deploy/operator.md", 15), ("deploy/upgrade.md", 7)] {
+        let blocks = blocks(page, "sh");
+        let lines: Vec<&str> = blocks.iter().flat_map(|block| block.lines()).collect();
+        assert!(lines.len() >= least, "{lines:?}");
+        for line in lines {
+            computer.run(line);
+        }
     }
     let is_there = |name: &str| Path::new(&computer.path(name)).exists();
     assert!(is_there("mnt/stick/monday/manifest.json") && is_there("mnt/drill/store"));
+}
+
+/// The page on upgrading shows which records this program writes.
+#[test]
+fn the_version_tells_which_records_are_written() {
+    let output = budwood(&["--version".to_owned()]);
+    let said = String::from_utf8(output.stdout).unwrap();
+    assert_eq!(super::blocks("deploy/upgrade.md", "text"), [said.as_str()]);
+    let row = said.trim().replace("budwood ", "| ");
+    let row = row
+        .replace(", records ", " | ")
+        .replace(", backups ", " | ");
+    let page = super::read("deploy/upgrade.md");
+    assert!(page.contains(&format!("\n{row} | ")), "no row {row}");
 }
 
 /// What the units run is there: the first words behind the program's name.

@@ -7,7 +7,8 @@
 // Control, HTTP with JSON:
 //   GET  /log     everything seen so far
 //   POST /mo      {from,to,text,enc:"gsm7"|"ucs2"|"latin1",split:"udh8"|"udh16"|"sar"|"payload"|"none",
-//                 order:"fwd"|"rev", dup:bool, drop:[part numbers]}
+//                 order:"fwd"|"rev", dup:bool, drop:[part numbers],
+//                 keep:bool: delivered after each bind until it is answered}
 //   POST /raw     {hex}: writes these octets to every bound session
 //   POST /fault   {submit_status:[88,20,...]: one error for each coming submit_sm,
 //                 no_resp:n: swallows n of them, dlr_stat:"UNDELIV", dup_dlr:bool,
@@ -21,6 +22,7 @@ const arg = (n, d) => { const i = process.argv.indexOf('--' + n); return i > 0 ?
 const PORT = +arg('port', 2775), CTL = +arg('ctl', 8025), USER = arg('user', 'esme'), PASS = arg('pass', 'secret');
 const DLR_MS = +arg('dlr-ms', 50), IDFMT = arg('idfmt', 'dec'), ENQ = +arg('enq-ms', 0), MAXS = +arg('max-sessions', 10);
 const log = [], sessions = new Set();
+const kept = [];
 let fault = { submit_status: [], no_resp: 0, dlr_stat: 'DELIVRD' }, seq = 1000, ref = 0;
 const ev = (t, o) => { log.push(Object.assign({ t, at: Date.now() }, o)); if (process.env.VERBOSE) console.log(JSON.stringify(log[log.length - 1])); return log[log.length - 1]; };
 const STATE = { ENROUTE: 1, DELIVRD: 2, EXPIRED: 3, DELETED: 4, UNDELIV: 5, ACCEPTD: 6, UNKNOWN: 7, REJECTD: 8 };
@@ -66,8 +68,21 @@ function mo(o) {
   let list = pdus.map((p, i) => [i + 1, p]).filter(([n]) => !(o.drop || []).includes(n)).map(x => x[1]);
   if (o.order === 'rev') list.reverse();
   if (o.dup) list = list.flatMap(p => [p, p]);
-  for (const s of sessions) if (s.canRx) for (const p of list) s.deliver_sm(Object.assign({}, p), r => ev('deliver_sm_resp', { status: r.command_status, seq: r.sequence_number }));
+  if (o.keep) kept.push(...list);
+  for (const s of sessions) if (s.canRx) for (const p of o.keep ? [...kept] : list) bring(s, p);
   return list.length;
+}
+// A text that is to be kept is delivered after each bind until it was answered, once on each line.
+function bring(s, p) {
+  if (kept.includes(p)) {
+    if (s.brought.has(p)) return;
+    s.brought.add(p);
+  }
+  s.deliver_sm(Object.assign({}, p), r => {
+    ev('deliver_sm_resp', { status: r.command_status, seq: r.sequence_number });
+    const at = kept.indexOf(p);
+    if (r.command_status === 0 && at >= 0) { kept.splice(at, 1); ev('answered', {}); }
+  });
 }
 function receipt(s, pdu, id) {
   const st = fault.dlr_stat, when = stamp();
@@ -82,7 +97,7 @@ function receipt(s, pdu, id) {
   ev('dlr', { id: rid, stat: st });
 }
 function onSession(s) {
-  ev('connect', {});
+  ev('connect', {}); s.brought = new Set();
   s.on('error', e => ev('error', { e: String(e) }));
   s.on('close', () => { sessions.delete(s); clearInterval(s.enq); ev('close', {}); });
   const bind = (kind, rx) => s.on('bind_' + kind, p => {
@@ -92,6 +107,7 @@ function onSession(s) {
     if (s.bound) return s.send(p.response({ command_status: smpp.ESME_RALYBND, system_id: 'peer' }));
     s.bound = true; s.kind = kind; s.canRx = rx; sessions.add(s);
     s.send(p.response({ system_id: 'peer', sc_interface_version: 0x34 }));
+    if (rx) setTimeout(() => { for (const p of [...kept]) bring(s, p); }, 20);
     if (ENQ) s.enq = setInterval(() => s.enquire_link({}, () => ev('enquire_link_resp', {})), ENQ);
   });
   bind('transceiver', true); bind('receiver', true); bind('transmitter', false);

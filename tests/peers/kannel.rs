@@ -23,7 +23,7 @@ struct Ports {
     send: u16,
 }
 
-struct Kannel {
+pub(crate) struct Kannel {
     ports: Ports,
     box_: Option<(Peer, Peer)>,
 }
@@ -84,7 +84,7 @@ post-url = "http://127.0.0.1:{bot}/sms/in/line?from=%p&to=%P&id=%I&time=%T&chars
         Self { ports, box_: None }
     }
 
-    async fn start(&mut self, folder: &Path) {
+    pub(crate) async fn start(&mut self, folder: &Path) {
         let run = |name: &str| {
             let mut command = Command::new(name);
             command.arg(folder.join("kannel.conf"));
@@ -103,7 +103,7 @@ post-url = "http://127.0.0.1:{bot}/sms/in/line?from=%p&to=%P&id=%I&time=%T&chars
         self.box_ = Some((sms, bearer));
     }
 
-    fn kill(&mut self) {
+    pub(crate) fn kill(&mut self) {
         if let Some((sms, bearer)) = self.box_.take() {
             sms.kill();
             bearer.kill();
@@ -141,13 +141,13 @@ fn block(send: u16) -> String {
     )
 }
 
-struct Scene {
-    office: Office,
-    centre: Centre,
-    kannel: Kannel,
+pub(crate) struct Scene {
+    pub(crate) office: Office,
+    pub(crate) centre: Centre,
+    pub(crate) kannel: Kannel,
 }
 
-async fn scene() -> Scene {
+pub(crate) async fn scene() -> Scene {
     let send = free_port();
     let office = Office::new(&block(send));
     let centre = Centre::start(office.folder.path()).await;

@@ -44,6 +44,13 @@ fn figures_for_a_monitor_are_read_by_another_parser() {
             2.0,
         ),
         (
+            "budwood_texts_in_total",
+            provider.clone(),
+            "counter",
+            "",
+            16.0,
+        ),
+        (
             "budwood_gateway_last_in_timestamp_seconds",
             provider,
             "gauge",
@@ -54,5 +61,5 @@ fn figures_for_a_monitor_are_read_by_another_parser() {
         let found = told(name, labels);
         assert_eq!(found, (json!(kind), json!(unit), Some(value)), "{name}");
     }
-    assert_eq!(samples.len(), 19);
+    assert_eq!(samples.len(), 24);
 }

@@ -9,13 +9,16 @@ Options: --link FILE makes a link to the pty, --ctl PORT.
 Control, HTTP with JSON, on this computer only:
   GET  /log      what was said on the line, and what was submitted
   POST /sms      {"from":"...","text":"...","enc":"gsm7"|"ucs2","ref16":false,"order":"fwd"|"rev",
-                  "dup":false,"drop":[2],"ton":"intl"|"alpha"|"national"|"unknown"}
+                  "dup":false,"drop":[2],"ton":"intl"|"alpha"|"national"|"unknown",
+                  "later":0: seconds after now at which the network stamps it}
   POST /call     {"from":"...","rings":2,"hidden":false}: RING, +CLIP, NO CARRIER
   POST /fault    {"cmgs":[500,38]: errors for coming submissions, "no_prompt":n, "mute":n,
                   "slow_ms":0, "no_report":bool, "report_status":0, "report_first":bool,
                   "creg":1, "csq":20, "capacity":20, "pin":"READY"|"SIM PIN", "pin_is":"...",
                   "urc_in_reply":bool, "rings_on":bool: after it was hung up too,
-                  "news_in_list":"...": said between the line of a listed message and its octets}
+                  "news_in_list":"...": said between the line of a listed message and its octets,
+                  "no_octets":bool: a listed message comes without them, "no_delete":bool,
+                  "ussd":{"code":["answers, one a time"]}}
   POST /raw      {"text":"..."}: said on the line as it is
   POST /unplug   pulled out and put in again, under the same link
 """
@@ -104,8 +107,8 @@ def ud(dcs, udh, units):
 SCA = addr('+447700900001', 'intl', True)
 
 
-def deliver(frm, ton, dcs, udh, units, more=True):
-    return SCA + bytes([(0x40 if udh else 0) | (0 if more else 4)]) + addr(frm, ton) + b'\0' + bytes([dcs]) + scts() + ud(dcs, udh, units)
+def deliver(frm, ton, dcs, udh, units, more=True, later=0):
+    return SCA + bytes([(0x40 if udh else 0) | (0 if more else 4)]) + addr(frm, ton) + b'\0' + bytes([dcs]) + scts(datetime.datetime.now().astimezone() + datetime.timedelta(seconds=later)) + ud(dcs, udh, units)
 
 
 def read_submit(pdu):
@@ -259,13 +262,19 @@ class Modem:
         if b.startswith('+CMGL'):
             want = int((b[6:] or '0')); out = []
             for i, (st, p) in sorted(self.store.items()):
-                if want in (4, st): out.append('+CMGL: %d,%d,,%d\r\n%s%s' % (i, st, len(p) - 1 - p[0], f['news_in_list'] + '\r\n' if f.get('news_in_list') else '', p.hex().upper())); self.store[i][0] = 1 if st == 0 else st
+                if want in (4, st): out.append('+CMGL: %d,%d,,%d\r\n%s%s' % (i, st, len(p) - 1 - p[0], f['news_in_list'] + '\r\n' if f.get('news_in_list') else '', '' if f.get('no_octets') else p.hex().upper())); self.store[i][0] = 1 if st == 0 else st
             return ok(*out)
         if b.startswith('+CMGR='):
             i = int(b[6:])
             if i not in self.store: return err(321)
             st, p = self.store[i]; self.store[i][0] = 1 if st == 0 else st
             return ok('+CMGR: %d,,%d\r\n%s' % (st, len(p) - 1 - p[0], p.hex().upper()))
+        if b.startswith('+CUSD=1,'):
+            code = b[8:].split(',')[0].strip('"'); answers = f.get('ussd', {}).get(code, [])
+            if answers: threading.Timer(0.1, self.urc, ['+CUSD: ' + answers.pop(0)]).start()
+            return ok()
+        if b == '+CUSD=2': return ok()
+        if b.startswith('+CMGD=') and f.get('no_delete'): return err(500)
         if b.startswith('+CMGD='):
             a = [int(x) for x in b[6:].split(',')]
             if len(a) > 1 and a[1]: self.store = {} if a[1] == 4 else {k: v for k, v in self.store.items() if v[0] == 0}
@@ -347,7 +356,7 @@ def main():
             n = int(self.headers.get('content-length') or 0); j = json.loads(self.rfile.read(n) or b'{}')
             if self.path == '/sms':
                 m.ref += 1; dcs, parts = cut(j['text'], j.get('enc', 'gsm7'), j.get('ref16'), m.ref)
-                ps = [deliver(j['from'], j.get('ton', 'intl'), dcs, h, p, i + 1 < len(parts)) for i, (h, p) in enumerate(parts) if i + 1 not in j.get('drop', [])]
+                ps = [deliver(j['from'], j.get('ton', 'intl'), dcs, h, p, i + 1 < len(parts), j.get('later', 0)) for i, (h, p) in enumerate(parts) if i + 1 not in j.get('drop', [])]
                 if j.get('order') == 'rev': ps.reverse()
                 if j.get('dup'): ps = [p for p in ps for _ in (0, 1)]
                 return self.out({'how': [m.sms_in(p) for p in ps]})

@@ -19,8 +19,8 @@ use crate::{
     port::{Line, outgoing},
 };
 
-struct Modem {
-    control: Control,
+pub(crate) struct Modem {
+    pub(crate) control: Control,
     link: PathBuf,
     _peer: Peer,
 }
@@ -43,7 +43,7 @@ impl Modem {
         }
     }
 
-    async fn bring(&self, from: &str, text: &str, more: Value) {
+    pub(crate) async fn bring(&self, from: &str, text: &str, more: Value) {
         let mut what = json!({"from": from, "text": text});
         if let (Some(what), Value::Object(more)) = (what.as_object_mut(), more) {
             what.extend(more);
@@ -51,27 +51,32 @@ impl Modem {
         self.control.tell("/sms", what).await;
     }
 
-    async fn fault(&self, what: Value) {
+    pub(crate) async fn fault(&self, what: Value) {
         self.control.tell("/fault", what).await;
     }
 
-    async fn raw(&self, text: &str) {
+    pub(crate) async fn raw(&self, text: &str) {
         self.control.tell("/raw", json!({"text": text})).await;
     }
 
-    async fn submitted(&self) -> Vec<Value> {
+    pub(crate) async fn submitted(&self) -> Vec<Value> {
         let log = self.control.log().await;
         log["sent"].as_array().expect("a list").clone()
     }
 
+    /// It is pulled out, and put in again.
+    pub(crate) async fn unplug(&self) {
+        self.control.tell("/unplug", json!({})).await;
+    }
+
     /// How many messages lie in the SIM.
-    async fn stored(&self) -> usize {
+    pub(crate) async fn stored(&self) -> usize {
         let log = self.control.log().await;
         log["store"].as_object().expect("a table").len()
     }
 
     /// The texts that were sent, put together.
-    async fn handed(&self) -> Vec<Said> {
+    pub(crate) async fn handed(&self) -> Vec<Said> {
         let mut whole: Vec<Said> = Vec::new();
         for one in self.submitted().await {
             let said = one["text"].as_str().expect("a text").to_owned();
@@ -111,7 +116,7 @@ fn block(more: &str) -> String {
     )
 }
 
-async fn scene(more: &str) -> (Office, Modem) {
+pub(crate) async fn scene(more: &str) -> (Office, Modem) {
     let office = Office::new(&block(more));
     let modem = Modem::start(office.folder.path()).await;
     (office, modem)

@@ -227,6 +227,19 @@ impl Office {
         now.is_some_and(|now| now.iter().filter(is_received).count() == number)
     }
 
+    /// What is in the store of texts that came, but for second deliveries.
+    pub(crate) async fn heard(&self) -> Vec<Said> {
+        let now = self.now().await.unwrap_or_default();
+        let is_text =
+            |one: &&Value| one["kind"] == "received" && one["body"]["outcome"] != "delivered twice";
+        let said =
+            |one: &Value, key: &str| one["body"][key].as_str().unwrap_or_default().to_owned();
+        let texts = now.iter().filter(is_text);
+        texts
+            .map(|one| (said(one, "from"), said(one, "text")))
+            .collect()
+    }
+
     /// Whether something came from this phone.
     pub(crate) async fn has_heard(&self, phone: &str) -> bool {
         let is_this =
@@ -243,7 +256,7 @@ impl Office {
     }
 
     /// Whether there are texts out, and at most so many of them are in one of these states.
-    async fn has_at_most(&self, most: usize, states: &[SendState]) -> bool {
+    pub(crate) async fn has_at_most(&self, most: usize, states: &[SendState]) -> bool {
         let Some(now) = self.now().await else {
             return false;
         };

@@ -13,6 +13,9 @@ use serde_json::Value;
 /// The variable that names the folder into which `tests/all` installed the peers.
 const FOLDER: &str = "BUDWOOD_PEERS";
 
+/// Scripts whose peer is a package of the system, which has its own Python.
+const OF_THE_SYSTEM: [&str; 1] = ["pdu.py"];
+
 /// Asks the peer behind a script, and gives its answers in order.
 ///
 /// A peer that is not there is a failure, never a check that is left out.
@@ -48,7 +51,9 @@ pub(crate) fn ask(script: &str, questions: &[Value]) -> Vec<Value> {
 pub(crate) fn command(script: &str) -> Command {
     let peers = folder();
     let path = self::script(script);
-    let mut command = if script.ends_with(".py") {
+    let mut command = if OF_THE_SYSTEM.contains(&script) {
+        Command::new("/usr/bin/python3")
+    } else if script.ends_with(".py") {
         Command::new(peers.join("python/bin/python"))
     } else {
         let mut node = Command::new("node");

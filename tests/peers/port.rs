@@ -11,7 +11,7 @@ use budwood::{
         config::Config,
         port::{Arrival, Gateway, Health, Intake, IntakeFuture, Refused},
     },
-    words::traffic::{Link, Outgoing, Receipt, SendOutcome},
+    words::traffic::{Link, Outgoing, Receipt, SendOutcome, Signs},
 };
 use budwood_scheduler::MessageId;
 use chrono::TimeDelta;
@@ -86,6 +86,10 @@ impl Line {
             stop,
             running,
         }
+    }
+
+    pub(crate) fn signs(&self) -> Signs {
+        self.gateway.signs()
     }
 
     pub(crate) fn link(&self) -> Link {

@@ -43,7 +43,7 @@ fn texts() -> Vec<String> {
 }
 
 /// The centre with an office whose gateway is an account there.
-async fn scene(more: &str, options: &[&str]) -> (Office, Centre) {
+pub(crate) async fn scene(more: &str, options: &[&str]) -> (Office, Centre) {
     let port = free_port();
     let office = Office::new(&block(port, more));
     let centre = Centre::start_at(port, office.folder.path(), options).await;

@@ -42,9 +42,10 @@ fn a_good_morning_has_all_its_figures() {
 
 #[test]
 fn a_bad_morning_names_the_first_trouble_whatever_else_there_is() {
-    const TROUBLES: [Key; 6] = [
+    const TROUBLES: [Key; 7] = [
         Key::OperatorRefused,
         Key::OperatorDown,
+        Key::OperatorSays,
         Key::OperatorSilent,
         Key::OperatorOldest,
         Key::OperatorSpent,

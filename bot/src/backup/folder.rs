@@ -18,7 +18,7 @@ use super::{
 use crate::words::limits;
 
 /// The version of the manifest.
-const VERSION: u32 = 1;
+pub(super) const VERSION: u32 = 1;
 const MANIFEST: &str = "manifest.json";
 const RECORDS: &str = "records.jsonl";
 

@@ -39,6 +39,8 @@ struct Gateway {
     last_out: Option<String>,
     oldest_waiting: Option<String>,
     refused_in_a_row: u32,
+    signal_pct: Option<u8>,
+    balance: Option<String>,
 }
 
 /// Asks, and writes what the service says.
@@ -95,6 +97,12 @@ fn page(answer: &Answer) -> String {
         }
         if gateway.refused_in_a_row > 0 {
             page += &format!(", not taken in a row: {}", gateway.refused_in_a_row);
+        }
+        if let Some(signal) = gateway.signal_pct {
+            page += &format!(", signal {signal} %");
+        }
+        if let Some(balance) = &gateway.balance {
+            page += &format!(", balance {balance:?}");
         }
         page.push('\n');
     }

@@ -28,6 +28,7 @@ use crate::{
         certificate::Certificate,
         clock::Clock,
         port::{Environment, OpenError, Opened, Plan, Secrets},
+        telemetry::LogFormat,
     },
     words::{
         ledger::MonthBudget,
@@ -59,8 +60,17 @@ pub struct Config {
     pub language_files: Vec<PathBuf>,
     /// Calendars besides those built in.
     pub calendar_files: Vec<PathBuf>,
+    /// The log.
+    pub log: LogConfig,
+}
+
+/// The log.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct LogConfig {
     /// What is logged, such as "info".
-    pub log_filter: String,
+    pub filter: String,
+    /// How a line is written.
+    pub format: LogFormat,
 }
 
 /// Where records are kept.

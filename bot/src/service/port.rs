@@ -20,7 +20,9 @@ use crate::{
     },
     words::{
         secret::Secret,
-        traffic::{GatewayHealth, Inbound, InboundPart, Link, Outgoing, Receipt, SendOutcome},
+        traffic::{
+            GatewayHealth, Inbound, InboundPart, Link, Outgoing, Receipt, SendOutcome, Signs,
+        },
     },
 };
 
@@ -47,6 +49,11 @@ pub trait Gateway: Send + Sync {
     /// it is up, and lets texts wait.
     fn link(&self) -> Link {
         Link::Up
+    }
+
+    /// What it says of itself beside that. Most kinds know nothing.
+    fn signs(&self) -> Signs {
+        Signs::default()
     }
 }
 
@@ -245,8 +252,22 @@ pub enum Refused {
 pub struct MonthHealth {
     /// Parts, as providers count them.
     pub parts: u64,
+    /// What they cost, in millionths; nothing where no price is known.
+    pub micro: u64,
     /// What that is of the month's budget, in per cent; none where there is no bound.
     pub gone_pct: Option<u32>,
+}
+
+impl MonthHealth {
+    /// What they cost, for people and monitors.
+    #[must_use]
+    #[expect(
+        clippy::cast_precision_loss,
+        reason = "a figure to look at; exact up to nine thousand million"
+    )]
+    pub const fn money(&self) -> f64 {
+        self.micro as f64 / 1_000_000.0
+    }
 }
 
 /// How the engine is.

@@ -94,7 +94,7 @@ impl Reloader {
             return Err(why);
         }
         let log = &self.reloads.log;
-        log.set(&config.log_filter)
+        log.set(&config.log.filter)
             .map_err(|error| error.to_string())?;
         let new = changed(&self.running, &config);
         self.running = config;
@@ -112,6 +112,7 @@ fn fixed(running: &Config, new: &Config) -> Vec<&'static str> {
         ("[office]", running.office == new.office),
         ("[[gateway]]", gateways(running) == gateways(new)),
         ("[line]", running.line == new.line),
+        ("format of [log]", running.log.format == new.log.format),
     ];
     let differ = blocks.into_iter().filter(|(_, is_same)| !is_same);
     differ.map(|(name, _)| name).collect()
@@ -131,7 +132,7 @@ fn changed(running: &Config, new: &Config) -> String {
             "the list of calendars",
             running.calendar_files == new.calendar_files,
         ),
-        ("the log's filter", running.log_filter == new.log_filter),
+        ("the log's filter", running.log.filter == new.log.filter),
     ];
     let differ = parts.into_iter().filter(|(_, is_same)| !is_same);
     let names: Vec<&str> = differ.map(|(name, _)| name).collect();

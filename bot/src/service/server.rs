@@ -14,6 +14,7 @@
 //! room nothing new is begun (`room`); that ends by itself.
 
 mod commits;
+pub(crate) mod day_log;
 pub(crate) mod disk_space;
 mod handle;
 pub(crate) mod outbox;
@@ -268,8 +269,10 @@ fn publish(
 
 fn month(engine: &Engine, now: DateTime<Utc>) -> MonthHealth {
     let (ledger, gone_pct) = engine.month(now);
+    let total = ledger.total();
     MonthHealth {
-        parts: ledger.total().parts,
+        parts: total.parts,
+        micro: total.micro,
         gone_pct,
     }
 }

@@ -9,7 +9,7 @@ use chrono_tz::Tz;
 use url::{Host, Url};
 
 use crate::{
-    service::telemetry,
+    service::telemetry::{self, LogFormat},
     words::{limits, phone_number},
 };
 
@@ -206,6 +206,14 @@ pub(crate) fn filter(found: &str) -> Result<String, Wrong> {
     telemetry::read_filter(found)
         .map(|_| found.to_owned())
         .map_err(|error| error.to_string())
+}
+
+/// How a line of the log is written.
+pub(crate) fn log_format(found: &str) -> Result<LogFormat, Wrong> {
+    let mut known = LogFormat::ALL.into_iter();
+    known
+        .find_map(|(name, format)| (name == found).then_some(format))
+        .ok_or_else(|| expected("\"text\", \"json\" or \"journal\"", found))
 }
 
 fn is_short(text: &str, max: usize) -> bool {

@@ -290,6 +290,7 @@ async fn health(shared: Data<Shared>) -> HttpResponse {
             },
             month: MonthBody {
                 parts: health.month.parts,
+                money: health.month.money(),
                 gone_pct: health.month.gone_pct,
             },
             locked: health.locked,
@@ -336,6 +337,7 @@ struct HeldBackBody {
 #[derive(Serialize)]
 struct MonthBody {
     parts: u64,
+    money: f64,
     gone_pct: Option<u32>,
 }
 
@@ -346,6 +348,13 @@ struct GatewayBody<'a> {
     last_out: Option<DateTime<Utc>>,
     oldest_waiting: Option<DateTime<Utc>>,
     refused_in_a_row: u32,
+    texts_in: u64,
+    texts_out: u64,
+    failed: u64,
+    #[serde(skip_serializing_if = "Option::is_none")]
+    signal_pct: Option<u8>,
+    #[serde(skip_serializing_if = "Option::is_none")]
+    balance: Option<&'a str>,
     #[serde(skip_serializing_if = "Option::is_none")]
     trouble: Option<&'a str>,
 }
@@ -358,6 +367,11 @@ impl<'a> GatewayBody<'a> {
             last_out: health.last_out,
             oldest_waiting: health.oldest_waiting,
             refused_in_a_row: health.refused_in_a_row,
+            texts_in: health.passed.texts_in,
+            texts_out: health.passed.texts_out,
+            failed: health.passed.failed,
+            signal_pct: health.signal_pct,
+            balance: health.balance.as_deref(),
             trouble: health.trouble.as_deref(),
         }
     }

@@ -35,11 +35,14 @@ use crate::words::{
     promise::Promise,
 };
 
+/// The newest version of any kind.
+pub(super) const NEWEST: u32 = 2;
+
 /// The version of a kind that is written.
 fn version_of(kind: &str) -> u32 {
     match kind {
         // The second knows gateways: which one has a text, what it calls it, how it came back.
-        "received" | "outbound" | "talk" => 2,
+        "received" | "outbound" | "talk" => NEWEST,
         _ => 1,
     }
 }

@@ -9,6 +9,8 @@
 //! What else sled needs from outside, each in a file of its own: `guard` opens what a crash left,
 //! `mark` knows what must be there, `flush` wakes a flush that was forgotten.
 
+#[cfg(test)]
+mod earlier;
 mod flush;
 mod guard;
 mod mark;

@@ -447,6 +447,7 @@ keys! {
     OperatorMachine = "operator-machine",
     OperatorOldest = "operator-oldest",
     OperatorRefused = "operator-refused",
+    OperatorSays = "operator-says",
     OperatorShare = "operator-share",
     OperatorSilent = "operator-silent",
     OperatorSpent = "operator-spent",

@@ -340,6 +340,9 @@ pub const HEARD_TEXTS_OF_STRANGERS: usize = 65_536;
 /// Two gateways that deliver one text stamp it within this time.
 pub const TWICE_MINUTES: i64 = 2;
 
+/// A centre whose line broke before we answered delivers again within this time.
+pub const CUT_OFF_MINUTES: i64 = 10;
+
 /// A network that missed our acknowledgement delivers a text again within this time.
 pub const TWICE_HOURS: i64 = 24;
 

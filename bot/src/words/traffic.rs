@@ -147,6 +147,28 @@ pub enum Link {
     },
 }
 
+/// What a gateway says of itself, beside whether it is up. Names no person.
+#[derive(Clone, Debug, Default, PartialEq, Eq)]
+pub struct Signs {
+    /// How well it hears its network, in per cent of the scale.
+    pub signal_pct: Option<u8>,
+    /// What its network answered when it was asked what is left to spend.
+    pub balance: Option<String>,
+    /// What a person must see to, though texts go on.
+    pub trouble: Option<String>,
+}
+
+/// What passed a gateway since the start.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+pub struct Passed {
+    /// Texts that it brought.
+    pub texts_in: u64,
+    /// Texts that it took.
+    pub texts_out: u64,
+    /// Texts that it refused for good, or of which nobody knows what became of them.
+    pub failed: u64,
+}
+
 /// How a gateway is doing, for those who watch over the service. Names no person.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct GatewayHealth {
@@ -160,6 +182,12 @@ pub struct GatewayHealth {
     pub oldest_waiting: Option<DateTime<Utc>>,
     /// Texts that it did not take since the last one that it took.
     pub refused_in_a_row: u32,
+    /// What passed it.
+    pub passed: Passed,
+    /// How well it hears its network, in per cent of the scale.
+    pub signal_pct: Option<u8>,
+    /// What its network says is left to spend.
+    pub balance: Option<String>,
     /// What a person must see to.
     pub trouble: Option<String>,
 }

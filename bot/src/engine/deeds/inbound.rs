@@ -33,6 +33,7 @@ impl Step<'_> {
             self.told.outcome = Some(Outcome::DeliveredAgain);
             return Vec::new();
         }
+        self.world.links.passed(&inbound.gateway).texts_in += 1;
         let id = self.world.message_id();
         let done = match &sender {
             SenderKind::Name => self.heard_service(Outcome::FromName),

@@ -206,6 +206,7 @@ impl Step<'_> {
         let is_open = outbound.state == SendState::Sending;
         match outcome {
             SendOutcome::Accepted { ids } => {
+                self.world.links.passed(&gateway).texts_out += 1;
                 self.world.links.took(&gateway, self.now);
                 self.accepted(outbound, &gateway, ids);
             }
@@ -233,6 +234,7 @@ impl Step<'_> {
                 }
             }
             SendOutcome::Refused { code, why } => {
+                self.world.links.passed(&gateway).failed += 1;
                 // What no gateway was asked says nothing of this one.
                 if code.as_deref() == Some(COSTLY) {
                     self.world.held_back.costly += 1;
@@ -249,6 +251,7 @@ impl Step<'_> {
                 }
             }
             SendOutcome::Unknown { why } => {
+                self.world.links.passed(&gateway).failed += 1;
                 self.world.links.refused(&gateway, Whose::Text, why);
                 if is_open {
                     let unclear = self.after_no_answer(outbound, |step, outbound| {

@@ -79,6 +79,8 @@ struct Delivery {
     sent_at: Option<DateTime<Utc>>,
     at: DateTime<Utc>,
     is_first: bool,
+    /// It came before the start, which may have cut our answer off.
+    is_old: bool,
 }
 
 /// A sending time further back than this is not believed.
@@ -106,6 +108,7 @@ impl Heard {
             sent_at: believable(received.sent_at, received.at),
             at: received.at,
             is_first: received.outcome != Outcome::DeliveredTwice.name(),
+            is_old: true,
         };
         self.recall_words(sender, &received.text, delivery);
         for part in &received.parts {
@@ -126,6 +129,7 @@ impl Heard {
             sent_at: believable(part.sent_at, part.at),
             at: part.at,
             is_first: true,
+            is_old: true,
         };
         self.recall_words(sender, &part.gateway_id, delivery);
     }
@@ -151,6 +155,7 @@ impl Heard {
             sent_at: believable(inbound.sent_at, now),
             at: now,
             is_first: true,
+            is_old: false,
         };
         let words = self.words(sender, &inbound.text);
         let most = limits::HEARD_TEXTS_OF_STRANGERS;
@@ -232,7 +237,9 @@ fn is_again(first: &Delivery, now: &Delivery) -> bool {
 }
 
 /// Whether one text was delivered twice. Nobody sends the same twice in one second, but in two
-/// minutes one may; so through one gateway only the very same second counts.
+/// minutes one may; so through one gateway only the very same second counts. Where a gateway tells
+/// neither an id nor the time, what it brought just before the start counts as the same: a kill
+/// between the disk and our answer makes a centre deliver again.
 fn is_twice(first: &Delivery, now: &Delivery) -> bool {
     let within = |a: DateTime<Utc>, b: DateTime<Utc>, most: TimeDelta| (a - b).abs() <= most;
     let other_gateway = first.gateway != now.gateway;
@@ -241,6 +248,11 @@ fn is_twice(first: &Delivery, now: &Delivery) -> bool {
         (Some(a), Some(b)) => {
             let same_moment = a == b || (other_gateway && within(a, b, few_minutes));
             same_moment && within(first.at, now.at, TimeDelta::hours(limits::TWICE_HOURS))
+        }
+        (None, None) if !other_gateway => {
+            let is_nameless = first.id.is_none() && now.id.is_none();
+            let cut_off = TimeDelta::minutes(limits::CUT_OFF_MINUTES);
+            first.is_old && is_nameless && within(first.at, now.at, cut_off)
         }
         (None, _) | (_, None) => other_gateway && within(first.at, now.at, few_minutes),
     };

@@ -11,7 +11,7 @@ use chrono::{DateTime, TimeDelta, Utc};
 
 use crate::words::{
     limits,
-    traffic::{GatewayHealth, Link, Whose},
+    traffic::{GatewayHealth, Link, Passed, Signs, Whose},
 };
 
 /// How gateways are, by name.
@@ -28,6 +28,8 @@ struct State {
     last_in: Option<DateTime<Utc>>,
     last_out: Option<DateTime<Utc>>,
     refused: Refusals,
+    passed: Passed,
+    signs: Signs,
 }
 
 /// Texts not taken since the last that was.
@@ -49,6 +51,9 @@ pub(crate) enum Trouble {
     /// Its line is down for a while.
     #[error("its line is down")]
     Down,
+    /// It says so itself.
+    #[error("{0}")]
+    Says(String),
     /// Texts came by it, and none for long.
     #[error("nothing came in for {days} days")]
     Silent { days: i64 },
@@ -77,6 +82,16 @@ impl Links {
     pub(crate) fn heard(&mut self, gateway: &str, at: DateTime<Utc>) {
         let state = self.0.entry(gateway.to_owned()).or_default();
         state.last_in = state.last_in.max(Some(at));
+    }
+
+    /// A gateway says something new of itself.
+    pub(crate) fn says(&mut self, gateway: &str, signs: Signs) {
+        self.0.entry(gateway.to_owned()).or_default().signs = signs;
+    }
+
+    /// What passed a gateway, to be counted on.
+    pub(crate) fn passed(&mut self, gateway: &str) -> &mut Passed {
+        &mut self.0.entry(gateway.to_owned()).or_default().passed
     }
 
     /// A gateway took a text.
@@ -112,6 +127,9 @@ impl Links {
                     last_out: state.last_out,
                     oldest_waiting: oldest_waiting(name),
                     refused_in_a_row: state.refused.times,
+                    passed: state.passed,
+                    signal_pct: state.signs.signal_pct,
+                    balance: state.signs.balance.clone(),
                     trouble: (state.trouble(now))
                         .map(|trouble| format!("gateway {name}: {trouble}")),
                 }
@@ -227,6 +245,9 @@ impl State {
         {
             return Some(Trouble::Down);
         }
+        if let Some(why) = &self.signs.trouble {
+            return Some(Trouble::Says(why.clone()));
+        }
         let days = (now - self.last_in?).num_days();
         (days >= limits::SILENT_DAYS).then_some(Trouble::Silent { days })
     }
@@ -310,6 +331,20 @@ mod tests {
         links.refused("sim", Whose::SetUp, "it answered 401".to_owned());
         let told = "gateway sim: it answered 401; texts not taken in a row: 1";
         assert_eq!(trouble(&links, at(9)).as_deref(), Some(told));
+    }
+
+    #[test]
+    fn what_a_gateway_says_of_itself_is_told_until_it_says_otherwise() {
+        let mut links = Links::default();
+        let signs = Signs {
+            trouble: Some("its SIM is full".to_owned()),
+            ..Signs::default()
+        };
+        links.says("sim", signs);
+        let told = "gateway sim: its SIM is full";
+        assert_eq!(trouble(&links, at(0)).as_deref(), Some(told));
+        links.says("sim", Signs::default());
+        assert_eq!(trouble(&links, at(0)), None);
     }
 
     #[test]

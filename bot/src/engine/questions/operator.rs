@@ -95,6 +95,7 @@ impl View<'_> {
             let (key, days) = match trouble {
                 Trouble::NotTaken { .. } => (Key::OperatorRefused, 0),
                 Trouble::Down => (Key::OperatorDown, 0),
+                Trouble::Says(_) => (Key::OperatorSays, 0),
                 Trouble::Silent { days } => (Key::OperatorSilent, days),
             };
             let args = args! { "gateway" => Value::name(name), "days" => days };

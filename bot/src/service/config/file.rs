@@ -8,13 +8,15 @@ use budwood_parser::table::{Table, TableError};
 use chrono::NaiveTime;
 
 use super::{
-    Config, GatewayConfig, LineConfig, NudgesConfig, OfficeConfig, OperatorConfig, StoreConfig,
+    Config, GatewayConfig, LineConfig, LogConfig, NudgesConfig, OfficeConfig, OperatorConfig,
+    StoreConfig,
     WebConfig,
 };
 use crate::{
     service::{
         certificate::Certificate,
         gateway::{self, Block},
+        telemetry::LogFormat,
         value,
     },
     words::{
@@ -66,7 +68,7 @@ pub(super) fn read(file: &Table<'_>, folder: &Path) -> Result<Config, Vec<TableE
     let nudges = faults.of(file.table("nudges", nudges));
     let languages = faults.of(file.table("languages", |table| files(table, folder)));
     let calendars = faults.of(file.table("calendars", |table| files(table, folder)));
-    let log = faults.of(file.table("log", |table| value::maybe(table, "filter", value::filter)));
+    let log = faults.of(file.table("log", log));
     if let (Some(gateways), Some(routes)) = (&gateways, &routes) {
         faults.0.extend(together(file, gateways, routes));
         let of_line = line.as_ref().map(|line| priced(file, gateways, line));
@@ -88,7 +90,10 @@ pub(super) fn read(file: &Table<'_>, folder: &Path) -> Result<Config, Vec<TableE
             nudges: nudges?.unwrap_or_default(),
             language_files: languages?.unwrap_or_default(),
             calendar_files: calendars?.unwrap_or_default(),
-            log_filter: log?.flatten().unwrap_or_else(|| LOG_FILTER.to_owned()),
+            log: log?.unwrap_or_else(|| LogConfig {
+                filter: LOG_FILTER.to_owned(),
+                format: LogFormat::default(),
+            }),
         })
     };
     match read() {
@@ -288,6 +293,15 @@ fn nudges(table: &Table<'_>) -> Result<NudgesConfig, TableError> {
         return Err(table.error("window_until", "expected a time after nudges.window_from"));
     }
     Ok(nudges)
+}
+
+fn log(table: &Table<'_>) -> Result<LogConfig, TableError> {
+    let filter = value::maybe(table, "filter", value::filter)?;
+    let format = value::maybe(table, "format", value::log_format)?;
+    Ok(LogConfig {
+        filter: filter.unwrap_or_else(|| LOG_FILTER.to_owned()),
+        format: format.unwrap_or_default(),
+    })
 }
 
 fn files(table: &Table<'_>, folder: &Path) -> Result<Vec<PathBuf>, TableError> {

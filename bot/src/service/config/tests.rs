@@ -139,7 +139,7 @@ fn a_small_file_is_enough() {
         ..Ways::default()
     };
     assert_eq!(config.ways(), ways);
-    assert_eq!(config.log_filter, "info");
+    assert_eq!(config.log.filter, "info");
 }
 
 #[test]

@@ -8,6 +8,7 @@ mod line;
 mod pdu;
 mod plan;
 mod session;
+mod signs;
 
 use std::{
     path::PathBuf,
@@ -15,7 +16,7 @@ use std::{
     time::Duration,
 };
 
-use chrono::TimeDelta;
+use chrono::{DateTime, TimeDelta, Utc};
 use tokio::{
     sync::{Mutex as AsyncMutex, mpsc, oneshot},
     time::sleep,
@@ -35,7 +36,7 @@ use crate::{
     },
     words::{
         secret::Secret,
-        traffic::{Link, Outgoing, SendOutcome, Whose},
+        traffic::{Link, Outgoing, SendOutcome, Signs, Whose},
     },
 };
 
@@ -61,6 +62,11 @@ struct Settings {
     pin: Option<Secret>,
     /// Whether the PIN was given and not found right since.
     pin_is_doubted: Mutex<bool>,
+    /// By which code the network is asked what is left.
+    balance_code: Option<String>,
+    /// When it was asked.
+    balance_asked: Mutex<Option<DateTime<Utc>>>,
+    signs: Mutex<Signs>,
 }
 
 impl Settings {
@@ -73,6 +79,9 @@ impl Settings {
             calls_count: true,
             pin,
             pin_is_doubted: Mutex::new(false),
+            balance_code: None,
+            balance_asked: Mutex::new(None),
+            signs: Mutex::default(),
         }
     }
 
@@ -84,6 +93,22 @@ impl Settings {
             .unwrap_or_else(PoisonError::into_inner);
         let is_first = !std::mem::replace(&mut *doubted, true);
         self.pin.as_ref().filter(|_| is_first)
+    }
+
+    fn with_signs<T>(&self, look: impl FnOnce(&mut Signs) -> T) -> T {
+        look(&mut self.signs.lock().unwrap_or_else(PoisonError::into_inner))
+    }
+
+    /// The code, if one is set and the network was not asked for so long.
+    fn balance_due(&self, now: DateTime<Utc>, every: TimeDelta) -> Option<&str> {
+        let code = self.balance_code.as_deref()?;
+        let asked = self.balance_asked.lock();
+        let mut asked = asked.unwrap_or_else(PoisonError::into_inner);
+        if asked.is_some_and(|asked| now - asked < every) {
+            return None;
+        }
+        *asked = Some(now);
+        Some(code)
     }
 
     fn pin_was_right(&self) {
@@ -168,7 +193,7 @@ impl Modem {
     async fn opened<'a>(
         &'a self,
         intake: &'a dyn Intake,
-        now: &'a (dyn Fn() -> chrono::DateTime<chrono::Utc> + Sync),
+        now: &'a (dyn Fn() -> DateTime<Utc> + Sync),
     ) -> Result<Session<'a>, String> {
         let Settings { device, speed, .. } = &self.settings;
         let line = Line::open(device, *speed)
@@ -253,5 +278,9 @@ impl Gateway for Modem {
 
     fn link(&self) -> Link {
         self.with_link(|link| link.clone())
+    }
+
+    fn signs(&self) -> Signs {
+        self.settings.with_signs(|signs| signs.clone())
     }
 }

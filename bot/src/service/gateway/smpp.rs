@@ -5,6 +5,7 @@
 //! and every log line with a number or a text.
 
 mod incoming;
+mod lately;
 mod pdu;
 mod plan;
 mod receipt;
@@ -29,6 +30,7 @@ use tracing::info;
 
 pub(crate) use self::plan::read;
 use self::{
+    lately::Lately,
     pdu::{Address, Message},
     receipt::ReceiptIds,
     session::{Order, Role, Session, Stream},
@@ -103,6 +105,8 @@ struct Smpp {
     waiting: AsyncMutex<mpsc::Receiver<Order>>,
     /// Bodies that could not be read, the latest first.
     unreadable: Mutex<Vec<Vec<u8>>>,
+    /// What came lately.
+    lately: Lately,
     /// How the lines are, the sending one first.
     links: Mutex<[Link; 2]>,
 }
@@ -121,6 +125,7 @@ impl Smpp {
         };
         Self {
             settings,
+            lately: Lately::new(clock.clone()),
             clock,
             orders,
             waiting: AsyncMutex::new(waiting),
@@ -253,7 +258,8 @@ impl Smpp {
         let stream = timeout(limits::CONNECT_TIMEOUT, self.connected()).await;
         let stream =
             stream.unwrap_or_else(|_| Err("the centre cannot be reached in time".into()))?;
-        Session::bind(stream, role, &self.settings, intake, &self.unreadable).await
+        let known = (&self.unreadable, &self.lately);
+        Session::bind(stream, role, &self.settings, intake, known).await
     }
 
     async fn connected(&self) -> Result<Box<dyn Stream>, String> {

@@ -99,6 +99,7 @@ pub(super) fn refuse_new_work(batch: Vec<Job>) -> Vec<Job> {
         batch.into_iter().partition(|job| match &job.input {
             Input::Tried { .. }
             | Input::Link { .. }
+            | Input::Signs { .. }
             | Input::Copy(_)
             | Input::Setup(_)
             | Input::Look { .. } => true,

@@ -20,7 +20,7 @@ use crate::{
     },
     words::{
         phone_number::{self, is_for_fiction},
-        traffic::{COSTLY, Link, Outgoing, SendOutcome},
+        traffic::{COSTLY, Link, Outgoing, SendOutcome, Signs},
     },
 };
 
@@ -77,8 +77,16 @@ impl Outbox<'_> {
 /// Tells the engine and the log when a gateway's line goes down or comes up.
 async fn watch_line(gateway: Arc<dyn Gateway>, handle: Handle, mut stop: Stop) {
     let name = gateway.name();
-    let (mut told, mut looks) = (Link::Up, 0);
+    let (mut told, mut looks, mut signs) = (Link::Up, 0, Signs::default());
     while !*stop.borrow() {
+        // A line needs a moment to open; that it is not open yet is no news.
+        tokio::select! {
+            _ = stop.changed() => {}
+            () = tokio::time::sleep(LOOK) => {}
+        }
+        if *stop.borrow() {
+            return;
+        }
         let link = gateway.link();
         looks += 1;
         let is_news = link != told;
@@ -91,16 +99,30 @@ async fn watch_line(gateway: Arc<dyn Gateway>, handle: Handle, mut stop: Stop) {
             }
         }
         let is_due = matches!(link, Link::Down { .. }) && looks >= LINK_LOOKS;
+        let new_signs = gateway.signs();
+        if new_signs != signs {
+            if let Some(why) = &new_signs.trouble
+                && new_signs.trouble != signs.trouble
+            {
+                warn!(
+                    { telemetry::GATEWAY_NAME } = name,
+                    why, "a person must look"
+                );
+            }
+            signs = new_signs.clone();
+            let says = Input::Signs {
+                gateway: name.to_owned(),
+                signs: new_signs,
+            };
+            // What is not taken now comes with the next change.
+            let _ = handle.submit(says).await;
+        }
         if is_news || is_due {
             looks = 0;
             told = link.clone();
             let gateway = name.to_owned();
             // An engine that takes nothing now is told again.
             let _ = handle.submit(Input::Link { gateway, link }).await;
-        }
-        tokio::select! {
-            _ = stop.changed() => {}
-            () = tokio::time::sleep(LOOK) => {}
         }
     }
 }

@@ -30,6 +30,7 @@ struct OfWhat {
 
 type Figure = Gauge<f64, AtomicU64>;
 type Figures = Family<OfGateway, Figure>;
+type Counts = Family<OfGateway, Counter>;
 
 /// The page. None where it cannot be written.
 pub(super) fn page(health: &Health, now: DateTime<Utc>) -> Option<String> {
@@ -66,6 +67,11 @@ fn whole_service(registry: &mut Registry, health: &Health) {
         "Parts that left in this month",
         large(health.month.parts),
     );
+    figure(
+        "month_money",
+        "What they cost, in the money of the line",
+        health.month.money(),
+    );
     if let Some(pct) = health.month.gone_pct {
         let share = f64::from(pct) / 100.0;
         figure("month_gone_ratio", "Of the month's budget", share);
@@ -94,7 +100,8 @@ fn whole_service(registry: &mut Registry, health: &Health) {
 }
 
 fn gateways(registry: &mut Registry, health: &Health, now: DateTime<Utc>) {
-    let [up, refused, last_in, last_out, oldest] = [(); 5].map(|()| Figures::default());
+    let [up, refused, last_in, last_out, oldest, signal] = [(); 6].map(|()| Figures::default());
+    let [texts_in, texts_out, failed] = [(); 3].map(|()| Counts::default());
     for gateway in &health.gateways {
         let label = OfGateway {
             gateway: gateway.name.clone(),
@@ -104,6 +111,17 @@ fn gateways(registry: &mut Registry, health: &Health, now: DateTime<Utc>) {
         };
         set(&up, f64::from(u8::from(gateway.trouble.is_none())));
         set(&refused, f64::from(gateway.refused_in_a_row));
+        let passed = gateway.passed;
+        for (counts, texts) in [
+            (&texts_in, passed.texts_in),
+            (&texts_out, passed.texts_out),
+            (&failed, passed.failed),
+        ] {
+            counts.get_or_create(&label).inc_by(texts);
+        }
+        if let Some(pct) = gateway.signal_pct {
+            set(&signal, f64::from(pct) / 100.0);
+        }
         let times = [(&last_in, gateway.last_in), (&last_out, gateway.last_out)];
         for (figures, at) in times {
             if let Some(at) = at {
@@ -119,6 +137,18 @@ fn gateways(registry: &mut Registry, health: &Health, now: DateTime<Utc>) {
         "gateway_refused_in_a_row",
         "Texts not taken since one was",
         refused,
+    );
+    registry.register("texts_in", "Texts that came since the start", texts_in);
+    registry.register("texts_out", "Texts taken since the start", texts_out);
+    registry.register(
+        "texts_failed",
+        "Texts not taken for good, or of unknown fate",
+        failed,
+    );
+    registry.register(
+        "gateway_signal_ratio",
+        "How well it hears its network",
+        signal,
     );
     let mut in_seconds = |name: &str, help: &str, figures: Figures| {
         registry.register_with_unit(name, help, Unit::Seconds, figures);

@@ -137,6 +137,33 @@ fn a_text_is_known_though_its_sender_came_on_the_list_or_went_from_it() {
     }
 }
 
+/// A centre that tells neither an id nor a time delivers again what a kill kept us from answering.
+#[test]
+fn what_came_just_before_a_start_may_come_again_without_a_name() {
+    let before = |minutes: i64| Received {
+        id: budwood_scheduler::MessageId(1),
+        at: at(-60 * minutes),
+        gateway: "line".to_owned(),
+        gateway_id: None,
+        parts: Vec::new(),
+        from: FARMER.name.to_owned(),
+        to: String::new(),
+        text: "dead 8".to_owned(),
+        sent_at: None,
+        outcome: Outcome::Seen.name().to_owned(),
+    };
+    for (minutes, named, expected) in [
+        (1, None, Hearing::Twice),
+        (1, Some("m-1"), Hearing::New),
+        (limits::CUT_OFF_MINUTES + 1, None, Hearing::New),
+    ] {
+        let mut heard = Heard::default();
+        heard.recall(&before(minutes), true);
+        let again = text(named, "dead 8");
+        assert_eq!(heard.hears(FARMER, &again, at(0)), expected, "{minutes}");
+    }
+}
+
 /// What comes again after the twin of a text is not its twin too.
 #[test]
 fn twins_make_no_chain() {

@@ -56,6 +56,8 @@ pub(super) enum News {
     Ringing(Option<String>),
     /// Nobody rings any more.
     RingingEnds,
+    /// The network answers a code.
+    Code(String),
 }
 
 /// Why a command was not done.
@@ -109,7 +111,10 @@ impl Line {
         prefix: &str,
     ) -> Result<Vec<String>, Failed> {
         self.say(&format!("{command}\r")).await?;
-        self.answer(command, prefix, SOON).await
+        // A modem may answer this one only when the network has.
+        let is_code = command.starts_with("AT+CUSD=1");
+        let within = if is_code { NETWORK } else { SOON };
+        self.answer(command, prefix, within).await
     }
 
     /// Hands a message over; gives the modem's reference. Without one it is sent all the same, and
@@ -236,6 +241,8 @@ impl Line {
             News::Ringing(None)
         } else if let Some(rest) = line.strip_prefix("+CLIP:") {
             News::Ringing(caller(rest))
+        } else if let Some(rest) = line.strip_prefix("+CUSD:") {
+            News::Code(rest.trim().to_owned())
         } else if is("NO CARRIER") {
             News::RingingEnds
         } else {

@@ -4,7 +4,7 @@ use std::{path::PathBuf, sync::Arc};
 
 use budwood_parser::table::TableError;
 
-use super::{Modem, Settings};
+use super::{Modem, Settings, signs};
 use crate::service::{
     clock::Clock,
     gateway::Block,
@@ -24,6 +24,7 @@ struct ModemPlan {
     speed: u32,
     wants_receipts: bool,
     calls_count: bool,
+    balance_code: Option<String>,
 }
 
 /// Reads the block.
@@ -35,6 +36,11 @@ pub(crate) fn read(block: &Block<'_>) -> Result<Arc<dyn Plan>, TableError> {
         _ => Err(format!(
             "expected \"call_me\" or \"ignore\", found {found:?}"
         )),
+    })?;
+    let balance_code = value::maybe(table, "balance", |found| {
+        let is_code = signs::is_code(found);
+        let what = || format!("expected a code such as \"*100#\", found {found:?}");
+        is_code.then(|| found.to_owned()).ok_or_else(what)
     })?;
     Ok(Arc::new(ModemPlan {
         name: block.name.to_owned(),
@@ -48,6 +54,7 @@ pub(crate) fn read(block: &Block<'_>) -> Result<Arc<dyn Plan>, TableError> {
         speed: value::whole(table, "speed", 1_200..=4_000_000)?.unwrap_or(SPEED),
         wants_receipts: table.flag("receipts")?.unwrap_or(true),
         calls_count: calls_count.unwrap_or(true),
+        balance_code,
     }))
 }
 
@@ -71,6 +78,7 @@ impl Plan for ModemPlan {
         let settings = Settings {
             wants_receipts: self.wants_receipts,
             calls_count: self.calls_count,
+            balance_code: self.balance_code.clone(),
             ..settings
         };
         let gateway = Arc::new(Modem::new(settings, abilities, clock.clone()));

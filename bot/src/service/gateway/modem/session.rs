@@ -63,6 +63,10 @@ pub(super) struct Session<'a> {
     must_sweep: bool,
     /// What could not be read at the last look at the memory, by place.
     doubted: BTreeMap<u16, String>,
+    /// What was taken in and could not be deleted, so that it is not taken in again.
+    kept: BTreeMap<u16, String>,
+    /// How many messages the last look left in the memory.
+    left: usize,
     /// Ticks since somebody began to ring; a call counts once.
     ringing: Option<u32>,
 }
@@ -98,8 +102,32 @@ impl<'a> Session<'a> {
             now,
             must_sweep: true,
             doubted: BTreeMap::new(),
+            kept: BTreeMap::new(),
+            left: 0,
             ringing: None,
         })
+    }
+
+    pub(super) const fn settings(&self) -> &'a Settings {
+        self.settings
+    }
+
+    pub(super) fn now(&self) -> DateTime<Utc> {
+        (self.now)()
+    }
+
+    /// How many messages the last look left in the memory.
+    pub(super) const fn left(&self) -> usize {
+        self.left
+    }
+
+    /// How many of these came without their octets, and not for the first time.
+    pub(super) fn unread(&self) -> usize {
+        let empty = |hex: &&String| hex.is_empty();
+        if self.must_sweep {
+            return 0;
+        }
+        self.doubted.values().filter(empty).count()
     }
 
     /// Whether the network is there, and why not.
@@ -157,6 +185,9 @@ impl<'a> Session<'a> {
                 since_network = 0;
                 let network = self.network().await;
                 note(network);
+                if let Err(why) = self.look().await {
+                    return why;
+                }
             }
         }
         "the service stops".into()
@@ -172,7 +203,11 @@ impl<'a> Session<'a> {
     }
 
     /// A command whose failure ends the session only when the modem is silent or gone.
-    async fn command(&mut self, command: &str, prefix: &str) -> Result<Vec<String>, Ended> {
+    pub(super) async fn command(
+        &mut self,
+        command: &str,
+        prefix: &str,
+    ) -> Result<Vec<String>, Ended> {
         match self.line.command(command, prefix).await {
             Ok(lines) => Ok(lines),
             Err(Failed::Error(_)) => Ok(Vec::new()),
@@ -197,6 +232,7 @@ impl<'a> Session<'a> {
                 }
                 News::Ringing(caller) => self.rings(caller).await?,
                 News::RingingEnds => self.ringing = None,
+                News::Code(answer) => self.heard_balance(&answer).await?,
             }
         }
         Ok(())
@@ -227,6 +263,8 @@ impl<'a> Session<'a> {
         let listed = self.command("AT+CMGL=4", "+CMGL:").await?;
         let mut handed = Vec::new();
         let doubted = std::mem::take(&mut self.doubted);
+        let kept = std::mem::take(&mut self.kept);
+        self.left = 0;
         for entry in &listed {
             // An entry may have come without its octets.
             let (head, hex) = entry.split_once('\n').unwrap_or((entry, ""));
@@ -244,27 +282,45 @@ impl<'a> Session<'a> {
                 self.must_sweep |= !is_as_before;
                 self.doubted.insert(index, hex.to_owned());
                 if !is_as_before || hex.is_empty() {
+                    self.left += 1;
                     continue;
                 }
             }
             // 27.005, 3.1: 2 and 3 are drafts of ours, which are in the way of texts.
-            let arrival = if matches!(state, "0" | "1") {
+            let is_new = kept.get(&index).is_none_or(|before| before != hex);
+            let arrival = if matches!(state, "0" | "1") && is_new {
                 arrival(hex, &self.settings.name)
             } else {
                 None
             };
-            handed.push((index, arrival.map(|arrival| self.intake.take(arrival))));
+            handed.push((index, hex.to_owned(), arrival));
         }
-        for (index, taken) in handed {
+        // By when they were sent: a place that is free again is taken first.
+        handed.sort_by_key(|(_, _, arrival)| arrival.as_ref().and_then(sent_at));
+        let take = |(index, hex, arrival): (u16, String, Option<Arrival>)| {
+            (index, hex, arrival.map(|arrival| self.intake.take(arrival)))
+        };
+        let handed: Vec<_> = handed.into_iter().map(take).collect();
+        for (index, hex, taken) in handed {
             let is_taken = match taken {
                 Some(taken) => taken.await.is_ok(),
                 None => true,
             };
-            if is_taken {
-                self.command(&format!("AT+CMGD={index}"), "").await?;
-            }
+            self.left += usize::from(!(is_taken && self.delete(index, hex).await?));
         }
-        Ok(())
+        self.look_at_memory().await
+    }
+
+    /// Takes a message out of the memory; gives whether it is gone.
+    async fn delete(&mut self, index: u16, hex: String) -> Result<bool, Ended> {
+        match self.line.command(&format!("AT+CMGD={index}"), "").await {
+            Ok(_) => Ok(true),
+            Err(Failed::Error(_)) => {
+                self.kept.insert(index, hex);
+                Ok(false)
+            }
+            Err(error) => Err(error.to_string()),
+        }
     }
 
     /// Sends the parts of a text, one after the other.
@@ -326,6 +382,14 @@ impl<'a> Session<'a> {
         }
         order.tell(SendOutcome::Accepted { ids });
         Ok(())
+    }
+}
+
+const fn sent_at(arrival: &Arrival) -> Option<DateTime<Utc>> {
+    match arrival {
+        Arrival::Text(text) => text.sent_at,
+        Arrival::Part(part) => part.text.sent_at,
+        Arrival::Receipt(_) | Arrival::MissedCall { .. } => None,
     }
 }
 

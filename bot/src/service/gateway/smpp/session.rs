@@ -19,6 +19,7 @@ use tokio::{
 
 use super::{
     Settings, incoming,
+    lately::Lately,
     pdu::{self, Bind, HEADER, Head, LENGTH_MAX, command},
     status,
 };
@@ -123,8 +124,10 @@ pub(super) struct Session<'a> {
     flights: HashMap<u32, Flight>,
     /// Parts that wait because the centre is throttling, and for how long.
     delayed: Vec<(u32, Order)>,
-    /// What came and is not on the disk yet, by its number.
-    taken: JoinSet<(u32, Result<(), Refused>)>,
+    /// What came and is not on the disk yet: its number, its body, whether it is taken now.
+    taken: JoinSet<(u32, Vec<u8>, Result<(), Refused>)>,
+    /// What was taken on this line and on those before.
+    lately: &'a Lately,
     /// What could not be read on this line and on those before: a centre sends again after each
     /// bind.
     unreadable: &'a Mutex<Vec<Vec<u8>>>,
@@ -142,7 +145,7 @@ impl<'a> Session<'a> {
         role: Role,
         settings: &'a Settings,
         intake: &'a dyn Intake,
-        unreadable: &'a Mutex<Vec<Vec<u8>>>,
+        (unreadable, lately): (&'a Mutex<Vec<Vec<u8>>>, &'a Lately),
     ) -> Result<Self, Ended> {
         let (reader, writer) = split(stream);
         let (found, frames) = mpsc::channel(64);
@@ -158,6 +161,7 @@ impl<'a> Session<'a> {
             flights: HashMap::new(),
             delayed: Vec::new(),
             taken: JoinSet::new(),
+            lately,
             unreadable,
             silent: 0,
             missed: 0,
@@ -201,6 +205,13 @@ impl<'a> Session<'a> {
         for (_, flight) in self.flights.drain() {
             flight.order.cut_off(true, &why);
         }
+        // What is on its way to the disk is taken, though the centre was not told.
+        while let Ok(Some(Ok((_, body, taken)))) = timeout(WRITE, self.taken.join_next()).await {
+            if taken.is_ok() {
+                self.lately.keep(body);
+            }
+        }
+        self.lately.line_ended();
         for (_, order) in self.delayed.drain(..) {
             order.cut_off(false, &why);
         }
@@ -231,7 +242,10 @@ impl<'a> Session<'a> {
                 },
                 Some(order) = orders.recv(), if may_take => self.send_part(order).await?,
                 Some(done) = self.taken.join_next(), if !self.taken.is_empty() => {
-                    if let Ok((sequence, taken)) = done {
+                    if let Ok((sequence, body, taken)) = done {
+                        if taken.is_ok() {
+                            self.lately.keep(body);
+                        }
                         self.acknowledge(sequence, taken).await?;
                     }
                 }
@@ -248,7 +262,7 @@ impl<'a> Session<'a> {
         self.silent = 0;
         self.missed = 0;
         match head.command {
-            command::DELIVER => self.delivered(head.sequence, &body).await,
+            command::DELIVER => self.delivered(head.sequence, body).await,
             command::ENQUIRE_LINK => self.answer(head, 0, &[]).await,
             command::UNBIND => {
                 self.answer(head, 0, &[]).await?;
@@ -268,24 +282,29 @@ impl<'a> Session<'a> {
     }
 
     /// A text or a receipt came. What cannot be read is refused once, so that a centre that can do
-    /// better does, and is kept as it is the second time.
-    async fn delivered(&mut self, sequence: u32, body: &[u8]) -> Result<(), Ended> {
+    /// better does, and is kept as it is the second time. What was taken just before the last line
+    /// broke comes again, because the centre may not know.
+    async fn delivered(&mut self, sequence: u32, body: Vec<u8>) -> Result<(), Ended> {
+        if self.lately.comes_again(&body) {
+            return self.acknowledge(sequence, Ok(())).await;
+        }
         let arrival = match incoming::arrival(
-            body,
+            &body,
             &self.settings.name,
             (self.settings.alphabet, self.settings.receipt_ids),
         ) {
             Ok(Some(arrival)) => arrival,
             Ok(None) => return self.acknowledge(sequence, Ok(())).await,
             Err(unreadable) => {
-                if !self.was_unreadable(body) {
+                if !self.was_unreadable(&body) {
                     return self.acknowledge(sequence, Err(Refused::Unhealthy)).await;
                 }
                 *unreadable
             }
         };
         let taken = self.intake.take(arrival);
-        self.taken.spawn(async move { (sequence, taken.await) });
+        self.taken
+            .spawn(async move { (sequence, body, taken.await) });
         Ok(())
     }
 

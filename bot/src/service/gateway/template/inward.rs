@@ -348,8 +348,12 @@ impl<'a> Seen<'a> {
             Format::Query => {}
             Format::Form => seen.form = pairs(&call.body),
             Format::Json => {
-                let body = String::from_utf8_lossy(&call.body);
-                seen.json = serde_json::from_str(&mended(&body))
+                // RFC 8259, 8.1. Letters put in the place of others would change what people said.
+                let body = str::from_utf8(&call.body).map_err(|error| {
+                    let at = error.valid_up_to();
+                    format!("the body is not UTF-8: no letter begins at byte {at}")
+                })?;
+                seen.json = serde_json::from_str(&mended(body))
                     .map_err(|error| format!("the body is not JSON: {error}"))?;
             }
             Format::Text => {
