@@ -99,6 +99,8 @@ pub(super) const ASKING: [(&str, Reply); 96] = [
     ("nudge-root_check", Reply::Root),
     ("nudge-clear", Reply::Done),
     ("nudge-line", Reply::Done),
+    ("nudge-intercrop-steep", Reply::Crop),
+    ("nudge-intercrop-steep", Reply::Done),
     ("nudge-mulch", Reply::Done),
     ("nudge-firebreak", Reply::Done),
     ("nudge-count_tall", Reply::NotBranched),

@@ -36,6 +36,8 @@ pub fn nudge(nudge: NudgeText<'_>) -> Phrase {
         Key::NudgeOpenUsual
     } else if figures.near.is_some() {
         Key::NudgeNear
+    } else if figures.is_steep {
+        Key::NudgeIntercropSteep
     } else {
         Key::Nudge(nudge.task.kind)
     };
@@ -57,6 +59,7 @@ pub fn nudge(nudge: NudgeText<'_>) -> Phrase {
         "share" => Value::figure(figures.share_pct),
         "width" => length(figures.width_m),
         "distance" => length(figures.distance_m),
+        "gap" => length(figures.gap_cm),
         "pit" => pit(figures, length),
         "walk" => walk(figures),
         "ailment" => figures.near.map_or_else(Value::nothing, Value::from),
@@ -102,7 +105,8 @@ pub fn field_round(round: RoundText<'_>) -> Phrase {
 }
 
 /// What a field round is for, in the order of a walk.
-const WALKED: [(Key, TaskKind); 5] = [
+const WALKED: [(Key, TaskKind); 6] = [
+    (Key::WalkDead, TaskKind::SurvivalCheck),
     (Key::WalkWeeds, TaskKind::Weed),
     (Key::WalkShoots, TaskKind::Prune),
     (Key::WalkRoots, TaskKind::RootCheck),

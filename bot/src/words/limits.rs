@@ -395,5 +395,10 @@ pub const LOG_COPIED_WHOLE_BYTES: u64 = 64 * 1024 * 1024;
 /// Stands of a group whose girths are looked at for what is usual there: more do not change it.
 pub const PEERS_MAX: usize = 500;
 
+/// Other groups that are asked by which law stands grow, and stands of each: more do not change it.
+pub const PLACES_MAX: usize = 8;
+/// See [`PLACES_MAX`].
+pub const STANDS_A_PLACE_MAX: usize = 24;
+
 /// A stand further behind than this, in months, is the adviser's to look at.
 pub const BEHIND_MONTHS: i32 = 12;
