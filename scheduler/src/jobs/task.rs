@@ -180,10 +180,12 @@ impl Task {
     /// of a planting are counted again on the field round.
     #[must_use]
     pub const fn class(&self) -> TextClass {
-        match self.kind {
-            _ if self.figures.near.is_some() => TextClass::Urgent,
-            TaskKind::SurvivalCheck if self.figures.is_again => TextClass::Round,
-            kind => kind.class(),
+        if self.figures.near.is_some() {
+            TextClass::Urgent
+        } else if self.figures.is_again {
+            TextClass::Round
+        } else {
+            self.kind.class()
         }
     }
 }
