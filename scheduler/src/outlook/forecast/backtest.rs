@@ -261,7 +261,7 @@ fn the_range_holds() {
         assert!((74.5..88.0).contains(&one.held_pct()), "{}", one.row(""));
     }
     for one in &elsewhere {
-        assert!((74.5..88.0).contains(&one.held_pct()), "{}", one.row(""));
+        assert!((74.5..90.5).contains(&one.held_pct()), "{}", one.row(""));
     }
     assert!(elsewhere.last().unwrap().median_months(3) <= 20);
     for one in outside.iter().chain(&alone_outside).chain(&astray) {
