@@ -42,7 +42,7 @@ pub(super) fn longest(case: &Case<'_>, key: &str, value: &str) -> Option<String>
         ("order-list", "by")
         | ("dead-list", "uncounted")
         | ("ready-close", "more")
-        | ("ready-trees", "hectare" | "places" | "spread" | "runts") => String::new(),
+        | ("ready-trees", "hectare" | "places" | "runts") => String::new(),
         ("quiet-failing", "person") => item(case, "quiet-person"),
         ("quiet-list" | "quiet-none", "why") => {
             item(case, "quiet-resting") + &item(case, "quiet-idle")
