@@ -59,7 +59,7 @@ pub(super) enum Reply {
 }
 
 /// Texts that ask for a reply, and for which.
-pub(super) const ASKING: [(&str, Reply); 102] = [
+pub(super) const ASKING: [(&str, Reply); 104] = [
     ("read-back", Reply::No),
     ("read-back-rain", Reply::No),
     ("changed", Reply::No),
@@ -102,6 +102,8 @@ pub(super) const ASKING: [(&str, Reply); 102] = [
     ("nudge-root_check", Reply::Root),
     ("nudge-clear", Reply::Done),
     ("nudge-line", Reply::Done),
+    ("nudge-intercrop-steep", Reply::Crop),
+    ("nudge-intercrop-steep", Reply::Done),
     ("nudge-mulch", Reply::Done),
     ("nudge-firebreak", Reply::Done),
     ("nudge-count_tall", Reply::NotBranched),

@@ -105,6 +105,7 @@ fn a_length_from_memory_is_not_told_as_a_rule() {
         TaskKind::CountTall,
         TaskKind::Firebreak,
         TaskKind::Intercrop,
+        TaskKind::Mulch,
     ] {
         let told = |case: &Case<'_>, is_published: bool| {
             let task = Task {
@@ -119,6 +120,7 @@ fn a_length_from_memory_is_not_told_as_a_rule() {
                     height_m: Some(2.4),
                     pit_cm: Some(60.0),
                     width_m: Some(5.0),
+                    gap_cm: Some(20.0),
                     distance_m: Some(1.5),
                     is_published,
                     ..Figures::default()

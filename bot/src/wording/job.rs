@@ -38,6 +38,8 @@ pub fn nudge(nudge: NudgeText<'_>) -> Phrase {
         Key::NudgeOpenUsual
     } else if figures.near.is_some() {
         Key::NudgeNear
+    } else if figures.is_steep {
+        Key::NudgeIntercropSteep
     } else {
         Key::Nudge(nudge.task.kind)
     };
@@ -59,6 +61,7 @@ pub fn nudge(nudge: NudgeText<'_>) -> Phrase {
         "share" => Value::figure(figures.share_pct),
         "width" => length(figures.width_m),
         "distance" => length(figures.distance_m),
+        "gap" => length(figures.gap_cm),
         "pit" => pit(figures, length),
         "walk" => walk(figures),
         "how" => if nudge.is_new {
@@ -109,7 +112,8 @@ pub fn field_round(round: RoundText<'_>) -> Phrase {
 }
 
 /// What a field round is for, in the order of a walk.
-const WALKED: [(Key, TaskKind); 5] = [
+const WALKED: [(Key, TaskKind); 6] = [
+    (Key::WalkDead, TaskKind::SurvivalCheck),
     (Key::WalkWeeds, TaskKind::Weed),
     (Key::WalkShoots, TaskKind::Prune),
     (Key::WalkRoots, TaskKind::RootCheck),

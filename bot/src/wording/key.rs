@@ -201,6 +201,7 @@ keys! {
     FieldRound = "field-round",
     RoundDone = "round-done",
     WalkThen = "walk-then",
+    WalkDead = "walk-dead",
     WalkWeeds = "walk-weeds",
     WalkShoots = "walk-shoots",
     WalkRoots = "walk-roots",
@@ -384,6 +385,7 @@ keys! {
     Usual = "usual",
     // Nudges. One job, a date, one reply word.
     NudgeOpenUsual = "nudge-open-usual",
+    NudgeIntercropSteep = "nudge-intercrop-steep",
     NudgeNear = "nudge-near",
     // Texts that wait for the adviser, and people who are left in peace.
     WaitingList = "waiting-list",
@@ -555,6 +557,11 @@ keys! {
     GirthUnknown = "girth-unknown",
     ReadyOne = "ready-one",
     ReadyClose = "ready-close",
+    ReadyTrees = "ready-trees",
+    ReadyHectare = "ready-hectare",
+    ReadyPlaces = "ready-places",
+    ReadySpread = "ready-spread",
+    ReadyRunts = "ready-runts",
     ReadyEarly = "ready-early",
     ReadyUnknown = "ready-unknown",
     ReadyOpened = "ready-opened",

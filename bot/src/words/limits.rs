@@ -439,5 +439,10 @@ pub const AHEAD_DAYS: i64 = 14;
 /// Rows of a table that has no end of its own.
 pub const PAGE_ROWS: usize = 200;
 
+/// Other groups that are asked by which law stands grow, and stands of each: more do not change it.
+pub const PLACES_MAX: usize = 8;
+/// See [`PLACES_MAX`].
+pub const STANDS_A_PLACE_MAX: usize = 24;
+
 /// A stand further behind than this, in months, is the adviser's to look at.
 pub const BEHIND_MONTHS: i32 = 12;

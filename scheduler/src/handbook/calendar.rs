@@ -56,6 +56,10 @@ pub mod profiles {
     pub const THAILAND_SANDY: &str = include_str!("../../calendars/thailand_sandy.toml");
     /// The same for the south and east.
     pub const THAILAND_SOUTH: &str = include_str!("../../calendars/thailand_south.toml");
+    /// The other mixture of the Indian guide.
+    pub const INDIA_12_12_6: &str = include_str!("../../calendars/india_12_12_6.toml");
+    /// Doses of Indonesian estates.
+    pub const INDONESIA_ESTATE: &str = include_str!("../../calendars/indonesia_estate.toml");
     /// Rubber group and guides, Vietnam.
     pub const VIETNAM: &str = include_str!("../../calendars/vietnam.toml");
     /// Every calendar that ships: its name and its text.
@@ -64,7 +68,9 @@ pub mod profiles {
         ("cote_divoire", COTE_DIVOIRE),
         ("fao", FAO),
         ("india", INDIA),
+        ("india_12_12_6", INDIA_12_12_6),
         ("indonesia", INDONESIA),
+        ("indonesia_estate", INDONESIA_ESTATE),
         ("malaysia", MALAYSIA),
         ("philippines", PHILIPPINES),
         ("sri_lanka", SRI_LANKA),

@@ -308,6 +308,38 @@ mod tests {
         }
     }
 
+    /// An Indonesian estate text, in grams a tree for each round by month. Its urea, at 46 % nitrogen,
+    /// is 10, 20, 30 ... g of nitrogen; its potash, at 60 %, is 9, 18, 27 ... g of K2O.
+    #[test]
+    fn the_table_of_estates() {
+        let estate = Calendar::parse(profiles::INDONESIA_ESTATE).unwrap();
+        let nutrients = [
+            (3, 10.0, 9.0),
+            (9, 20.0, 18.0),
+            (15, 30.0, 27.0),
+            (21, 40.0, 36.0),
+            (27, 50.0, 45.0),
+            (33, 60.0, 54.0),
+            (39, 80.0, 72.0),
+            (45, 100.0, 90.0),
+        ];
+        for (month, nitrogen, potash) in nutrients {
+            near(grams_of(&estate, month, "urea") * 0.46, nitrogen);
+            near(grams_of(&estate, month, "kcl") * 0.60, potash);
+        }
+        near(grams_of(&estate, 51, "kcl") * 0.60, 108.0);
+    }
+
+    /// The same guide prints 12-12-6 for the same months.
+    #[test]
+    fn the_other_mixture_of_india() {
+        let india = Calendar::parse(profiles::INDIA_12_12_6).unwrap();
+        let printed = [190.0, 380.0, 380.0, 480.0, 480.0, 380.0, 380.0];
+        for (month, grams) in (3..).step_by(6).zip(printed) {
+            assert_eq!(grams_of(&india, month, "12-12-6"), grams, "{month}");
+        }
+    }
+
     /// Tamil Nadu guide, read in two reposted copies that print the same: 10-10-4-1.5 by month after planting, and 400 kg
     /// a hectare and year from year 5 to tapping, at the 445 trees printed for the spacing.
     #[test]

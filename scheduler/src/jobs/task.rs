@@ -176,12 +176,16 @@ impl Task {
         self.kind.only_tells() && self.figures.near.is_none()
     }
 
-    /// How often a text may speak of it, and together with what. What spreads nearby is urgent.
+    /// How often a text may speak of it, and together with what. What spreads nearby is urgent; the dead
+    /// of a planting are counted again on the field round.
     #[must_use]
     pub const fn class(&self) -> TextClass {
-        match self.figures.near {
-            Some(_) => TextClass::Urgent,
-            None => self.kind.class(),
+        if self.figures.near.is_some() {
+            TextClass::Urgent
+        } else if self.figures.is_again {
+            TextClass::Round
+        } else {
+            self.kind.class()
         }
     }
 }
@@ -224,11 +228,17 @@ pub struct Figures {
     pub width_m: Option<f64>,
     /// Distance from the rows in metres (food crops).
     pub distance_m: Option<f64>,
+    /// Whether the land is too steep for them (food crops).
+    pub is_steep: bool,
+    /// How far from the stems, in centimetres (mulch).
+    pub gap_cm: Option<f64>,
     /// Whether a publication stands behind every value of the calendar in these figures. If not,
     /// they are never told as a rule.
     pub is_published: bool,
     /// Sickness that was seen nearby, for which to look (checks of roots and leaves).
     pub near: Option<Ailment>,
+    /// Whether the dead of this planting were counted before.
+    pub is_again: bool,
     /// Which trees to measure (census); none when it is every tree.
     pub walk: Option<Walk>,
 }

@@ -34,7 +34,7 @@ use crate::{
     words::season::Season,
 };
 use aim::{Aim, Part, Wanted};
-pub use bank::{Beside, Stands};
+pub use bank::{Beside, Laws, Stands};
 use bank::{Member, bank};
 
 pub use planned::of_planting;

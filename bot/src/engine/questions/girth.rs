@@ -9,7 +9,7 @@ use budwood_parser::Query;
 use budwood_scheduler::{
     Block, BlockId, Calendar, Group, Person, Season, TaskKind,
     outlook::{
-        forecast::{self, Beside, Forecast, Stands},
+        forecast::{self, Beside, Forecast, Laws, Stands},
         growth::Seen,
         readiness::{Verdict, readiness},
     },
@@ -38,6 +38,8 @@ pub(crate) struct Neighbours<'a> {
     stands: Stands,
     /// The girths of each.
     seen: BTreeMap<BlockId, Vec<Seen>>,
+    /// What the stands of other groups tell.
+    laws: Option<Laws>,
 }
 
 impl Neighbours<'_> {
@@ -46,6 +48,7 @@ impl Neighbours<'_> {
         Beside {
             stands: Some(&self.stands),
             own: self.seen.get(&block).map_or(&[], Vec::as_slice),
+            laws: self.laws.as_ref(),
         }
     }
 }
@@ -99,22 +102,43 @@ impl<'a> View<'a> {
     /// Girths of the stands of a group: what is usual there.
     pub(crate) fn neighbours(self, group: &Group) -> Option<Neighbours<'a>> {
         let calendar = self.calendar_of(group)?;
-        let season = season_of(group);
-        let seen: BTreeMap<BlockId, Vec<Seen>> = self
-            .blocks_of_group(group)
-            .filter_map(|block| {
-                let seen = forecast::seen(self.state(block.id)?, calendar, &season);
-                (!seen.is_empty()).then_some((block.id, seen))
-            })
-            .take(limits::PEERS_MAX)
-            .collect();
+        let seen = self.seen_in(group, calendar, limits::PEERS_MAX);
         let stands = Stands::of(calendar, seen.values().cloned().collect());
         Some(Neighbours {
             calendar,
-            season,
+            season: season_of(group),
             stands,
             seen,
+            laws: self.laws_beside(group, calendar),
         })
+    }
+
+    /// The girths of so many stands of a group.
+    fn seen_in(
+        self,
+        group: &Group,
+        calendar: &Calendar,
+        most: usize,
+    ) -> BTreeMap<BlockId, Vec<Seen>> {
+        let season = season_of(group);
+        let seen = self.blocks_of_group(group).filter_map(|block| {
+            let seen = forecast::seen(self.state(block.id)?, calendar, &season);
+            (!seen.is_empty()).then_some((block.id, seen))
+        });
+        seen.take(most).collect()
+    }
+
+    /// What the stands of other groups under the same calendar tell of the law by which stands grow.
+    fn laws_beside(self, group: &Group, calendar: &Calendar) -> Option<Laws> {
+        let groups = self.world.directory.groups();
+        let places: Vec<Stands> = groups
+            .filter(|other| other.id != group.id && other.calendar == group.calendar)
+            .take(limits::PLACES_MAX)
+            .map(|other| self.seen_in(other, calendar, limits::STANDS_A_PLACE_MAX))
+            .filter(|seen| !seen.is_empty())
+            .map(|seen| Stands::of(calendar, seen.into_values().collect()))
+            .collect();
+        Laws::of(calendar, &places)
     }
 
     fn neighbours_of(self, block: BlockId) -> Option<Neighbours<'a>> {

@@ -4,7 +4,7 @@ use std::collections::BTreeMap;
 
 use budwood_scheduler::{
     Block, Census, Group, Person,
-    outlook::readiness::{Readiness, readiness},
+    outlook::readiness::{Readiness, readiness, tappable},
 };
 use chrono::Datelike;
 
@@ -143,11 +143,55 @@ impl<'a> View<'a> {
             Some(Outlook {
                 ready: Ready::MeetsRule | Ready::Close,
                 ..
-            }) => Key::ReadyClose,
+            }) => {
+                args.extend(args! { "more" => Value::Spare(self.trees_to_tap(block)) });
+                Key::ReadyClose
+            }
             Some(_) => Key::ReadyEarly,
         };
         args.extend(args! { "trees" => trees });
         Phrase::new(key, args)
+    }
+
+    /// What is to be tapped of a stand, from the fullest form to none.
+    fn trees_to_tap(self, block: &Block) -> Vec<Option<Phrase>> {
+        let found = || {
+            let group = self.world.directory.group_of_block(block)?;
+            tappable(block, self.state(block.id)?, self.calendar_of(group)?)
+        };
+        let Some(found) = found() else {
+            return vec![None];
+        };
+        let hectare = found.a_hectare.map(|trees| {
+            let args = args! { "trees" => Value::Figure(trees.round()) };
+            Phrase::new(Key::ReadyHectare, args)
+        });
+        let percent =
+            |key, name, pct: f64| Phrase::new(key, vec![(name, Value::Figure(pct.round()))]);
+        let places = found.places_pct;
+        let places = places.map(|pct| percent(Key::ReadyPlaces, "pct", pct));
+        let uneven = found.uneven;
+        let spread = uneven.map(|one| percent(Key::ReadySpread, "spread", one.spread_pct));
+        let runts = uneven.filter(|one| one.runts_pct > 0.0);
+        let runts = runts.map(|one| percent(Key::ReadyRunts, "pct", one.runts_pct));
+        let told = |hectare, places, spread, runts| {
+            let args = args! {
+                "trees" => found.trees,
+                "hectare" => hectare,
+                "pct" => Value::Figure(found.living_pct.round()),
+                "places" => places,
+                "spread" => spread,
+                "runts" => runts,
+            };
+            Some(Phrase::new(Key::ReadyTrees, args))
+        };
+        vec![
+            told(hectare.clone(), places.clone(), spread.clone(), runts),
+            told(hectare.clone(), places.clone(), spread, None),
+            told(hectare, places, None, None),
+            told(None, None, None, None),
+            None,
+        ]
     }
 
     /// READY of a group: how many stands in which year.

@@ -268,6 +268,7 @@ fn intercrop(table: &Table<'_>, cited: &Cited) -> Intercrop {
     Intercrop {
         until_month: cited.whole(table, "until_month", MONTHS),
         distance_m: cited.number(table, "distance_m", 0.2..=10.0),
+        most_pct: cited.number_if_there(table, "most_pct", PER_CENT),
         every_days: cited.whole(table, "every_days", EVERY_DAYS),
     }
 }

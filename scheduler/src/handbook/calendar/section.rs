@@ -74,6 +74,8 @@ pub struct Intercrop {
     pub until_month: u32,
     /// How far they stay off the row, in metres.
     pub distance_m: f64,
+    /// Per cent of slope above which there should be none; none where the handbook names no limit.
+    pub most_pct: Option<f64>,
     /// Days from one question about them to the next.
     pub every_days: u32,
 }

@@ -15,8 +15,12 @@ use crate::{sums::days, words::job::TaskKind};
 const STILL_DAYS: u32 = 60;
 
 pub(super) fn mulch(case: &Case<'_>) -> Option<Plan> {
-    let until_month = case.calendar.dry_season.mulch_until_month;
-    before_the_dry(case, TaskKind::Mulch, until_month, Figures::default())
+    let rule = case.calendar.dry_season;
+    let figures = Figures {
+        gap_cm: Some(f64::from(rule.mulch_gap_cm)),
+        ..Figures::default()
+    };
+    before_the_dry(case, TaskKind::Mulch, rule.mulch_until_month, figures)
 }
 
 pub(super) fn firebreak(case: &Case<'_>) -> Option<Plan> {

@@ -85,9 +85,11 @@ pub(super) fn leaf_check(case: &Case<'_>) -> Option<Plan> {
     })
 }
 
-/// First soon after planting, when the distance from the rows can still be kept.
+/// First soon after planting, when the distance from the rows can still be kept. On land that is too
+/// steep for them they are asked about too: who has some is to hear of it.
 pub(super) fn intercrop(case: &Case<'_>) -> Option<Plan> {
     let rule = case.calendar.intercrop;
+    let slope_pct = case.block.slope_pct;
     let rounds = [Rounds {
         from_month: 1,
         until_month: rule.until_month,
@@ -103,6 +105,9 @@ pub(super) fn intercrop(case: &Case<'_>) -> Option<Plan> {
         ends: Some(ends.min(late_after)),
         figures: Figures {
             distance_m: Some(rule.distance_m),
+            is_steep: slope_pct
+                .zip(rule.most_pct)
+                .is_some_and(|(slope, most)| slope > most),
             ..Figures::default()
         },
     })

@@ -1,8 +1,9 @@
 //! The bank of shapes: in which ways a stand may grow, and how much each is believed.
 //!
 //! Before anything is measured each shape goes through the girth that the handbook leads to expect.
-//! The censuses of other stands of the place move the usual rate of each shape, and tell which of
-//! them foretold these stands; then the stand's own censuses do the same.
+//! Stands of other places under the same handbook tell which shapes are likely, but nothing of the
+//! pace here. The censuses of other stands of the place move the usual rate of each shape, and tell
+//! which of them foretold these stands; then the stand's own censuses do the same.
 
 use alloc::vec::Vec;
 
@@ -24,6 +25,8 @@ const SHARED_SPREAD: f64 = 0.05;
 const STANDS_THAT_COUNT: f64 = 4.0;
 /// So many stands are asked; more say the same.
 const STANDS_HEARD: usize = 24;
+/// How likely stands of another place under the same handbook grow by the same law. An assumption.
+const SAME_LAW: f64 = 2.0 / 3.0;
 /// The girth that tells how a stand grew is known no better than so, over itself.
 const PEER_ERROR: f64 = 0.05;
 
@@ -94,6 +97,41 @@ impl Stands {
     }
 }
 
+/// How far each shape is believed for what the stands of other places tell.
+#[derive(Clone, Debug)]
+pub struct Laws {
+    /// In the order of [`courses`].
+    weights: Vec<f64>,
+}
+
+impl Laws {
+    /// Of the stands of each other place under this handbook. None without any.
+    #[must_use]
+    pub fn of(calendar: &Calendar, places: &[Stands]) -> Option<Self> {
+        let count = places.len();
+        let usual = shares(courses(calendar).map(|(_, weight)| libm::log(weight)));
+        let mut weights: Vec<f64> = usual.iter().map(|one| one * (1.0 - SAME_LAW)).collect();
+        for place in places {
+            let told = place.rates.iter().map(|rate| rate.evidence);
+            let logs = usual.iter().map(|weight| libm::log(*weight));
+            let told = shares(logs.zip(told).map(|(log, told)| log + told));
+            for (weight, told) in weights.iter_mut().zip(told) {
+                *weight += SAME_LAW * told / count as f64;
+            }
+        }
+        (count > 0).then_some(Self { weights })
+    }
+}
+
+/// What each of these logarithms of weights is of all.
+fn shares(logs: impl Iterator<Item = f64>) -> Vec<f64> {
+    let logs: Vec<f64> = logs.collect();
+    let most = logs.iter().copied().fold(f64::NEG_INFINITY, f64::max);
+    let weights: Vec<f64> = logs.iter().map(|log| libm::exp(log - most)).collect();
+    let all: f64 = weights.iter().sum();
+    weights.into_iter().map(|weight| weight / all).collect()
+}
+
 /// A stand beside others of its place.
 #[derive(Clone, Copy, Debug, Default)]
 pub struct Beside<'a> {
@@ -101,6 +139,8 @@ pub struct Beside<'a> {
     pub stands: Option<&'a Stands>,
     /// The stand's own girths, if it is one of those.
     pub own: &'a [Seen],
+    /// What the stands of other places tell.
+    pub laws: Option<&'a Laws>,
 }
 
 impl<'a> Beside<'a> {
@@ -143,6 +183,10 @@ pub(super) fn bank(
                 rate: place.rate,
                 ..usual
             };
+            let weight = beside
+                .laws
+                .and_then(|laws| laws.weights.get(number).copied())
+                .unwrap_or(weight);
             let own = STAND_SPREAD * place.rate;
             let start = Path::start(course, place.rate_var + own * own);
             let path = samples
@@ -154,13 +198,11 @@ pub(super) fn bank(
         };
         members.extend(member());
     }
-    let logs = members.iter().map(|(log, _)| *log);
-    let most = logs.fold(f64::NEG_INFINITY, f64::max);
-    let weighed = members.into_iter().map(|(log, path)| Member {
-        weight: libm::exp(log - most),
-        path,
-    });
-    weighed.collect()
+    let weights = shares(members.iter().map(|(log, _)| *log));
+    let weighed = weights.into_iter().zip(members);
+    weighed
+        .map(|(weight, (_, path))| Member { weight, path })
+        .collect()
 }
 
 /// How fast stands of a place go along a shape, as its measured stands tell.

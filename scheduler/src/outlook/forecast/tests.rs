@@ -5,7 +5,7 @@ use std::{string::ToString, vec::Vec};
 use chrono::{Days, NaiveDate};
 
 use super::{
-    Beside, Forecast, Outlook, Stands,
+    Beside, Forecast, Laws, Outlook, Stands,
     aim::{Part, Wanted},
     bank::bank,
     is_likely_by, months_ahead, opening,
@@ -329,7 +329,7 @@ fn months_behind_the_standard() {
         let stands = Stands::of(&fao(), girths.to_vec());
         let beside = Beside {
             stands: Some(&stands),
-            own: &[],
+            ..Beside::default()
         };
         months_ahead(&state, &fao(), &DRY, beside).unwrap()
     };
@@ -397,6 +397,7 @@ fn a_stand_is_not_its_own_neighbour() {
         let beside = Beside {
             stands: Some(&stands),
             own,
+            laws: None,
         };
         opening(&state, &fao(), &DRY, beside).unwrap().block
     };
@@ -440,4 +441,38 @@ fn a_stand_and_its_neighbours_are_on_one_clock() {
     assert!((ahead(&at_end) - ahead(&later)).abs() < 1.5);
     let calendar_age = super::seen(&at_end, &fao(), &DRY)[0].age_years;
     assert!(calendar_age < 2.45, "by the days alone: {calendar_age}");
+}
+
+/// Another place tells of the law, and of nothing else: one without censuses changes nothing; stands
+/// whose growth slows say later, those that begin slowly say sooner, however fast they grew themselves.
+#[test]
+fn another_place_tells_only_of_the_law() {
+    let state = state("2028-01-01", thirty(29.5), None);
+    let likely = |girth_cm: Option<fn(f64) -> f64>| {
+        let stand: Vec<Seen> = (2..9)
+            .filter_map(|age| {
+                let age_years = f64::from(age);
+                let girth_cm = girth_cm?(age_years - 0.5);
+                Some(Seen {
+                    age_years,
+                    girth_cm,
+                })
+            })
+            .collect();
+        let place = Stands::of(&fao(), std::vec![stand; 4]);
+        let laws = Laws::of(&fao(), &[place]);
+        let beside = Beside {
+            laws: laws.as_ref(),
+            ..Beside::default()
+        };
+        opening(&state, &fao(), &DRY, beside).unwrap().block.likely
+    };
+    let alone = opening(&state, &fao(), &DRY, Beside::default()).unwrap();
+    assert_eq!(likely(None), alone.block.likely);
+    let slowing = likely(Some(|years| 80.0 * (1.0 - libm::exp(-0.25 * years))));
+    let sigmoid = likely(Some(|years| {
+        95.0 * libm::exp(-4.55 * libm::exp(-0.5 * years))
+    }));
+    assert!(slowing > alone.block.likely, "{slowing}");
+    assert!(sigmoid < alone.block.likely, "{sigmoid}");
 }
