@@ -61,9 +61,7 @@ use crate::{
     words::{
         limits,
         message::Outbound,
-        traffic::{
-            Inbound, InboundPart, Link, Outgoing, Receipt, SendOutcome, Signs,
-        },
+        traffic::{Inbound, InboundPart, Link, Outgoing, Receipt, SendOutcome, Signs},
     },
 };
 

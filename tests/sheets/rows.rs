@@ -1,7 +1,8 @@
 //! Rows that are texted back.
 
 use budwood::{engine::Input, sheet::Sheet, words::printed::SheetKind};
-use budwood_scheduler::{BlockId, Kind};
+use budwood_parser::Kind;
+use budwood_scheduler::BlockId;
 
 use super::{MORNING, cell, printed, row_of};
 use crate::fixture::{

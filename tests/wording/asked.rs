@@ -49,7 +49,9 @@ pub(super) fn longest(case: &Case<'_>, key: &str, value: &str) -> Option<String>
         (_, "cost") => "99999.99".to_owned(),
         ("cost", "parts") => "999999".to_owned(),
         // These are left out where they do not fit.
-        ("labour-days", "busy") | ("order-list", "by") | ("dead-list", "uncounted")
+        ("labour-days", "busy")
+        | ("order-list", "by")
+        | ("dead-list", "uncounted")
         | ("ready-close", "more")
         | ("ready-trees", "hectare" | "places" | "runts") => String::new(),
         ("quiet-failing", "person") => item(case, "quiet-person"),

@@ -147,6 +147,7 @@ fn steep_land_fits_at_its_longest() {
             task: &task,
             by: case.day,
             adviser: NAME,
+            is_new: false,
         }));
         case.assert_whole(&text, "nudge-intercrop-steep");
         task.figures.is_steep = false;
@@ -156,6 +157,7 @@ fn steep_land_fits_at_its_longest() {
             task: &task,
             by: case.day,
             adviser: NAME,
+            is_new: false,
         }));
         assert_ne!(text, flat);
     });

@@ -225,6 +225,7 @@ fn young_trees_may_not_be_tapped() {
         number: None,
         yes: None,
         language: None,
+        material: None,
         entry: Entry::default(),
     };
     let answer = valley.view().farmer_answer(&keti, &query);

@@ -19,6 +19,7 @@ fn asked(topic: Topic, group: Option<&str>) -> Query {
         number: None,
         yes: None,
         language: None,
+        material: None,
         entry: Entry::default(),
     }
 }

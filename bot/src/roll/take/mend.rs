@@ -99,11 +99,12 @@ pub(super) fn mended(column: Column, cell: &str, answers: &Answers) -> Option<Me
     let is_empty = EMPTY.contains(&cell.to_lowercase().as_str());
     Some(match column {
         // Nobody agreed by a dash, and "none" beside a name says no.
-        Column::ConsentHow => Mended::Plain(cell.to_owned()),
+        Column::ConsentHow | Column::ShareHow => Mended::Plain(cell.to_owned()),
         Column::ConsentOn => return consent(cell, answers),
         _ if is_empty => Mended::Plain(String::new()),
         Column::Phone => phones(cell, &answers.country),
-        Column::PlantedOn
+        Column::ShareOn
+        | Column::PlantedOn
         | Column::CountedOn
         | Column::PlannedOn
         | Column::MeasuredOn
@@ -129,7 +130,8 @@ pub(super) fn mended(column: Column, cell: &str, answers: &Answers) -> Option<Me
             Mended::Plain(cell.trim_end_matches(['%', '°', 'm', ' ']).to_owned())
         }
         Column::Role | Column::Row => Mended::Plain(cell.to_lowercase()),
-        Column::Zone
+        Column::Shown
+        | Column::Zone
         | Column::Calendar
         | Column::MarketDay
         | Column::RainsStart

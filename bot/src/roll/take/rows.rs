@@ -108,6 +108,7 @@ fn days<'g>(grid: &'g Grid, mapping: &Mapping) -> Vec<&'g str> {
         matches!(
             column,
             Column::ConsentOn
+                | Column::ShareOn
                 | Column::PlantedOn
                 | Column::CountedOn
                 | Column::PlannedOn
@@ -243,24 +244,9 @@ impl Taker<'_> {
 
     /// A day of consent beside words that say no is no consent.
     fn consent(&mut self, line: usize, who: &str, row: &mut Cells) {
-        let Some(how) = row.get(&Column::ConsentHow).cloned() else {
-            return;
-        };
-        if odd::says_no(&how) {
-            let key = (line, Column::ConsentHow.name().to_owned(), how.clone());
-            row.remove(&Column::ConsentOn);
-            row.remove(&Column::ConsentHow);
-            if !self.yes.contains_key(&key) {
-                let why = "this says that they did not agree: they are kept without consent";
-                self.doubt(
-                    line,
-                    who,
-                    Column::ConsentHow,
-                    &how,
-                    why,
-                    Some(String::new()),
-                );
-            }
+        self.refused(line, who, row, Column::ShareOn, Column::ShareHow);
+        self.refused(line, who, row, Column::ConsentOn, Column::ConsentHow);
+        if !row.contains_key(&Column::ConsentHow) {
             return;
         }
         if !row.contains_key(&Column::ConsentOn) {
@@ -272,6 +258,20 @@ impl Taker<'_> {
                     row.remove(&Column::ConsentHow);
                 }
             }
+        }
+    }
+
+    /// Takes a consent away whose words say no.
+    fn refused(&mut self, line: usize, who: &str, row: &mut Cells, on: Column, how: Column) {
+        let Some(words) = row.get(&how).filter(|words| odd::says_no(words)).cloned() else {
+            return;
+        };
+        row.remove(&on);
+        row.remove(&how);
+        let key = (line, how.name().to_owned(), words.clone());
+        if !self.yes.contains_key(&key) {
+            let why = "this says that they did not agree: they are kept without consent";
+            self.doubt(line, who, how, &words, why, Some(String::new()));
         }
     }
 

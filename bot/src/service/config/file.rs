@@ -9,8 +9,7 @@ use chrono::NaiveTime;
 
 use super::{
     Config, GatewayConfig, LineConfig, LogConfig, NudgesConfig, OfficeConfig, OperatorConfig,
-    StoreConfig,
-    WebConfig,
+    StoreConfig, WebConfig,
 };
 use crate::{
     service::{
