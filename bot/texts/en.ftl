@@ -415,7 +415,7 @@ nudge-order_plants = { $name }, for { $block } order { $trees } budded plants by
 nudge-dig_pits = { $name }, please dig the pits on { $block } by { $by }: { $trees } pits, { $pit }. Mark open pits, keep children off. Reply PITS and number.{ $how } -{ $adviser }
 nudge-plant = { $name }, plant { $block } by { $by } while soil is wet: { $trees } trees. Take the bag off, firm the soil. Reply PLANTED and number.{ $how } -{ $adviser }
 nudge-survival_check = { $name }, walk each row of { $block } by { $by }. Of { $trees } trees, how many are dead? Reply DEAD and the number, 0 is fine. -{ $adviser }
-nudge-backfill = { $name }, { $block } has { $trees ->{ $how }
+nudge-backfill = { $name }, { $block } has { $trees ->
     [one] 1 gap
    *[other] { $trees } gaps
   }. Fill by { $by } while soil is wet, same clone. Reply FILLED and number. -{ $adviser }
@@ -440,7 +440,6 @@ nudge-leaf_check = { $name }, look at the leaves on { $block } by { $by }. Reply
 field-round = { $name }, round on { $block } by { $by }: { $jobs }. Blade off body, no climbing, pulling, spraying. Reply DONE or what you saw. -{ $adviser }
 round-done = Thank you, { $name }. Round on { $block } noted as done { $day }, nothing sick seen. Wrong? Text NO
 walk-then = { ", " }
-walk-dead = dead
 walk-weeds = weeds
 walk-shoots = shoots
 walk-roots = roots
@@ -837,7 +836,7 @@ lesson-girth-2 = Measure each tree at the same height, the one that I text you. 
 lesson-girth-3 = Around the stem, level and snug, not over a wound or a knot. Never stretch the string.
 lesson-girth-4 = Choose trees by counting, thin ones too. Who chooses by eye takes the best, and believes too much.
 lesson-girth-5 = Write each girth down, then text them all, like GIRTH 41 43 39. I tell you whether they are enough.
-nudge-how = {" "}How? Text HOW.
+nudge-how = { " " }How? Text HOW.
 
 stopped-shared = Done. No more reminders to this number, for { $people }. Records are kept. Text START to return, ERASE to take your name out.
 complaint-told = Sorry, { $name }. Noted as no. { $number }: { $adviser } is told and answers by { $day }.

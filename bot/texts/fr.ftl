@@ -437,7 +437,7 @@ nudge-order_plants = { $name }, pour { $block } commandez { $trees } plants gref
 nudge-dig_pits = { $name }, creusez { $block } d'ici { $by }: { $trees } trous, { $pit }. Signalez-les, loin des enfants. Répondez TROUS et nombre.{ $how } -{ $adviser }
 nudge-plant = { $name }, plantez { $block } d'ici { $by }, sol humide: { $trees } plants. Otez le sachet, tassez. Répondez PLANTE et nombre.{ $how } -{ $adviser }
 nudge-survival_check = { $name }, passez tous les rangs de { $block } d'ici { $by }. Sur { $trees } arbres, combien de morts? Répondez MORTS et nombre (0 aussi). -{ $adviser }
-nudge-backfill = { $name }, { $block } a { $trees ->{ $how }
+nudge-backfill = { $name }, { $block } a { $trees ->
     [one] { $trees } vide
    *[other] { $trees } vides
   }. Remplacez d'ici { $by }, sol humide, meme clone. Répondez REMPLACE et nombre. -{ $adviser }
@@ -462,7 +462,6 @@ nudge-leaf_check = { $name }, regardez les feuilles de { $block } d'ici { $by }.
 field-round = { $name }, tour { $block } avant { $by }: { $jobs }. Lame loin du corps, sans grimper, arracher ni traiter. Dites FINI. -{ $adviser }
 round-done = Merci, { $name }. Tour de { $block } noté comme fait { $day }, rien de malade. Erreur? Envoyez NON
 walk-then = { ", " }
-walk-dead = morts
 walk-weeds = herbes
 walk-shoots = rejets
 walk-roots = racines
@@ -845,7 +844,7 @@ lesson-girth-2 = Mesurez chaque arbre à la meme hauteur, celle de mon SMS. Un b
 lesson-girth-3 = Autour du tronc, à plat et serré, pas sur une plaie ou un noeud. Ne tirez pas sur la ficelle.
 lesson-girth-4 = Choisissez en comptant, les minces aussi. Qui choisit à l'oeil prend les plus beaux et se trompe.
 lesson-girth-5 = Notez chaque tour, puis envoyez tout, comme TOUR 41 43 39. Je dirai si cela suffit.
-nudge-how = {" "}Comment? Envoyez COMMENT.
+nudge-how = { " " }Comment? Envoyez COMMENT.
 
 stopped-shared = C'est fait. Plus de rappels à ce numéro, pour { $people }. Les données restent. DEBUT pour revenir, EFFACEZ MOI pour enlever votre nom.
 complaint-told = Désolé, { $name }. Noté sous le no { $number }: { $adviser } le sait et répond au plus tard { $day }.

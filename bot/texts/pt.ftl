@@ -434,7 +434,7 @@ nudge-order_plants = { $name }, para { $block } encomende { $trees } mudas enxer
 nudge-dig_pits = { $name }, abra as covas de { $block } até { $by }: { $trees } covas, { $pit }. Marque as covas, longe de criancas. Responda COVAS e numero.{ $how } -{ $adviser }
 nudge-plant = { $name }, plante { $block } até { $by } com solo umido: { $trees } mudas. Tire o saco, firme a terra. Responda PLANTEI e numero.{ $how } -{ $adviser }
 nudge-survival_check = { $name }, ande cada linha de { $block } até { $by }. De { $trees } arvores, quantas morreram? Responda MORTAS e numero, 0 também. -{ $adviser }
-nudge-backfill = { $name }, { $block } tem { $trees ->{ $how }
+nudge-backfill = { $name }, { $block } tem { $trees ->
     [one] { $trees } falha
    *[other] { $trees } falhas
   }. Replante até { $by } com solo umido, mesmo clone. Responda REPLANTEI e numero. -{ $adviser }
@@ -459,7 +459,6 @@ nudge-leaf_check = { $name }, olhe as folhas de { $block } até { $by }. Respond
 field-round = { $name }, ronda { $block } até { $by }: { $jobs }. Lamina longe de si, sem subir, arrancar, pulverizar. Diga FEITO ou o que viu. -{ $adviser }
 round-done = Certo, { $name }. Ronda em { $block } anotada como feita { $day }, nada doente. Errado? Responda NAO
 walk-then = { ", " }
-walk-dead = mortas
 walk-weeds = mato
 walk-shoots = brotos
 walk-roots = raizes
@@ -842,7 +841,7 @@ lesson-girth-2 = Mede-se cada uma na mesma altura, a do meu SMS. Uma vara desse 
 lesson-girth-3 = Em volta do tronco, plano e justo, nao sobre ferida ou no. Nao estique o barbante.
 lesson-girth-4 = Escolha contando, as finas também. Quem escolhe a olho pega as melhores e se engana.
 lesson-girth-5 = Anote cada uma e envie todas, como CIRC 41 43 39. Eu digo se bastam.
-nudge-how = {" "}Como? Envie COMO.
+nudge-how = { " " }Como? Envie COMO.
 
 stopped-shared = Pronto. Sem mais lembretes para este numero, para { $people }. Os dados ficam. INICIAR para voltar, APAGAR MEUS DADOS para tirar o nome.
 complaint-told = Sentimos muito, { $name }. Anotado com no. { $number }: { $adviser } ja sabe e responde até { $day }.

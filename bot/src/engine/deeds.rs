@@ -24,6 +24,7 @@ pub(crate) mod many;
 mod may_leave;
 pub(crate) mod operator;
 pub(crate) mod outbox;
+pub(crate) mod owed;
 pub(crate) mod parts;
 pub(crate) mod phones;
 pub(crate) mod promises;

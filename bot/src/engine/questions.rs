@@ -21,6 +21,7 @@ pub(crate) mod girth;
 pub(crate) mod handover;
 pub(crate) mod language;
 pub(crate) mod looks;
+pub(crate) mod lessons;
 pub(crate) mod losses;
 pub(crate) mod many;
 pub(crate) mod member;

@@ -112,8 +112,7 @@ pub fn field_round(round: RoundText<'_>) -> Phrase {
 }
 
 /// What a field round is for, in the order of a walk.
-const WALKED: [(Key, TaskKind); 6] = [
-    (Key::WalkDead, TaskKind::SurvivalCheck),
+const WALKED: [(Key, TaskKind); 5] = [
     (Key::WalkWeeds, TaskKind::Weed),
     (Key::WalkShoots, TaskKind::Prune),
     (Key::WalkRoots, TaskKind::RootCheck),

@@ -201,7 +201,6 @@ keys! {
     FieldRound = "field-round",
     RoundDone = "round-done",
     WalkThen = "walk-then",
-    WalkDead = "walk-dead",
     WalkWeeds = "walk-weeds",
     WalkShoots = "walk-shoots",
     WalkRoots = "walk-roots",

@@ -39,8 +39,8 @@ pub struct Rules {
     pub round_days: [u32; 2],
     /// A round is also for what falls due within so many days after it. An assumption.
     pub round_ahead_days: u32,
-    /// Routine texts to one phone in a year at most. Half of them can be used to say things again, four
-    /// fifths for the field round, the rest is kept for what nobody was told of.
+    /// Routine texts to one phone in a year at most. Three fifths of them can be used to say things
+    /// again, four fifths for the field round, the rest is kept for what nobody was told of.
     pub texts_a_year: u32,
     /// A nudge that could not be sent for so many days is dropped.
     pub expires_after_days: u32,
@@ -321,12 +321,12 @@ impl Turn {
     /// Whether a phone that got so many texts in a year may get another one for this.
     #[must_use]
     pub const fn may_be_said(self, rules: &Rules, texts: u32) -> bool {
-        let tenths = match self {
-            Self::Urgent | Self::First => 10,
-            Self::Round => 8,
-            Self::Again => 5,
+        let fifths = match self {
+            Self::Urgent | Self::First => 5,
+            Self::Round => 4,
+            Self::Again => 3,
         };
-        texts * 10 < rules.texts_a_year * tenths
+        texts * 5 < rules.texts_a_year * fifths
     }
 }
 

@@ -176,16 +176,12 @@ impl Task {
         self.kind.only_tells() && self.figures.near.is_none()
     }
 
-    /// How often a text may speak of it, and together with what. What spreads nearby is urgent; the dead
-    /// of a planting are counted again on the field round.
+    /// How often a text may speak of it, and together with what. What spreads nearby is urgent.
     #[must_use]
     pub const fn class(&self) -> TextClass {
-        if self.figures.near.is_some() {
-            TextClass::Urgent
-        } else if self.figures.is_again {
-            TextClass::Round
-        } else {
-            self.kind.class()
+        match self.figures.near {
+            Some(_) => TextClass::Urgent,
+            None => self.kind.class(),
         }
     }
 }
@@ -237,8 +233,6 @@ pub struct Figures {
     pub is_published: bool,
     /// Sickness that was seen nearby, for which to look (checks of roots and leaves).
     pub near: Option<Ailment>,
-    /// Whether the dead of this planting were counted before.
-    pub is_again: bool,
     /// Which trees to measure (census); none when it is every tree.
     pub walk: Option<Walk>,
 }

@@ -27,7 +27,7 @@ const ROUND_DAYS: i64 = 45;
 /// Routine texts to a phone in a year at most, and so many of them that nothing is said again, or no field
 /// round goes, any more.
 const TEXTS_A_YEAR: usize = 40;
-const AGAIN_A_YEAR: usize = 20;
+const AGAIN_A_YEAR: usize = 24;
 const ROUNDS_A_YEAR: usize = 32;
 const YEAR_DAYS: i64 = 364;
 /// A job of a stand that came by a list is late only after so many days on the list.

@@ -107,6 +107,10 @@ impl Step<'_> {
         if let Some(done) = self.lesson(turn, query) {
             return done;
         }
+        // "How?" with no job to ask about: what can be texted.
+        if query.topic == Topic::HowTo && query.kind.is_none() && query.material.is_none() {
+            return self.help(turn, speaker);
+        }
         if query.topic == Topic::More
             && let Some(done) = self.more_lesson(turn, speaker)
         {

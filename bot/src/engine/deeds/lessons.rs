@@ -1,31 +1,14 @@
 //! How a piece of work is done: HOW and the work gives the first of five short texts, MORE the next.
 
-use budwood_parser::{Act, Query, Topic};
+use budwood_parser::{Act, Query};
 use budwood_scheduler::{Lesson, Person, handbook::lesson::STEPS};
 
 use crate::{
     args,
-    engine::{
-        outcome::Outcome, questions::books::shown_kind, said::Done, step::Step, turn::Turn,
-        view::View,
-    },
+    engine::{outcome::Outcome, said::Done, step::Step, turn::Turn},
     wording::{Key, Phrase},
     words::message::Listed,
 };
-
-impl View<'_> {
-    /// The lesson that a text asks for; HOW alone asks about the last nudge.
-    fn lesson_asked(self, turn: &Turn, query: &Query) -> Option<Lesson> {
-        if query.topic != Topic::HowTo {
-            return None;
-        }
-        let asked = Lesson::asked(query.kind.map(shown_kind), query.material);
-        let is_bare = query.kind.is_none() && query.material.is_none();
-        let nudge = || self.talk(&turn.number)?.nudge.as_ref();
-        let of_nudge = || Lesson::of_job(nudge()?.task);
-        asked.or_else(|| is_bare.then(of_nudge).flatten())
-    }
-}
 
 impl Step<'_> {
     /// The first step of the lesson that is asked for, if there is one.

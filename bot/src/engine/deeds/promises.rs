@@ -6,7 +6,7 @@ use budwood_scheduler::{Person, PersonId};
 use crate::{
     args,
     engine::{outcome::Outcome, said::Done, step::Step, turn::Turn},
-    wording::{Key, Phrase, Value},
+    wording::{Key, Phrase},
 };
 
 impl Step<'_> {
@@ -21,22 +21,6 @@ impl Step<'_> {
             }
             Err(instead) => Outcome::Answered.saying([view.reply(turn, instead)]),
         }
-    }
-
-    /// What did not come is answered by the adviser within some days: that is promised for them, under a
-    /// number that both read. Who complains again has the same one.
-    pub(super) fn owed_an_answer(&mut self, turn: &Turn, speaker: &Person) -> Option<Phrase> {
-        let view = self.view();
-        let (promise, is_new) = view.answer_owed(turn, speaker)?;
-        let args = args! {
-            "number" => promise.number,
-            "day" => Value::day_seen(promise.on, view.today_of(speaker.id)),
-        };
-        let phrase = view.signed_with(speaker, Key::ComplaintTold, args);
-        if is_new {
-            self.put_promise(promise);
-        }
-        Some(phrase)
     }
 
     /// "kept Keti", "kept 41": one promise is owed no more. Where none was made, the call that she

@@ -33,8 +33,7 @@ fn check_cohort(case: &Case<'_>, cohort: &Cohort) -> Option<Plan> {
     let counted = case.last_done(TaskKind::SurvivalCheck);
     // A count in the first half of the time says nothing yet: plants need weeks to die.
     let counts_from = days::after(planted_on, first_days.div_ceil(2))?;
-    let counted = counted.filter(|day| *day >= counts_from);
-    let (due, ends) = match (counted, again) {
+    let (due, ends) = match (counted.filter(|day| *day >= counts_from), again) {
         (None, _) => (
             days::after(planted_on, first_days)?,
             days::months_after(planted_on, case.calendar.backfill.until_months)?,
@@ -57,7 +56,6 @@ fn check_cohort(case: &Case<'_>, cohort: &Cohort) -> Option<Plan> {
             // Whichever planting asks for it, all trees of the block are walked and counted.
             trees: Some(case.state.alive()),
             living: Some(case.state.living()),
-            is_again: counted.is_some(),
             ..Figures::default()
         },
     })

@@ -17,7 +17,7 @@ use crate::{
         Clock,
         TaskKind::{
             self, DigPits, Feed, FillPits, HandOver, Intercrop, LeafCheck, OpenRest, Plant, Prune,
-            RainWatch, RootCheck, SowCover, SurvivalCheck, Weed,
+            RainWatch, RootCheck, SowCover, Weed,
         },
     },
 };
@@ -172,22 +172,6 @@ fn steep_land_is_no_land_for_food_crops() {
     assert!(!is_steep(None), "not known");
     assert!(!is_steep(Some(8.0)));
     assert!(is_steep(Some(9.0)));
-}
-
-/// Indonesia counts the dead every two weeks: the first count has a text of its own, the others go
-/// into the field round.
-#[test]
-fn the_dead_are_counted_again_on_the_round() {
-    let planted = "2027-06-01 planted 500\n";
-    let count = |facts: &str, day: &str| {
-        let counted = given(indonesia(), &[planted, facts].concat());
-        let task = counted.at(day, SurvivalCheck).unwrap();
-        (task.due.to_string(), task.class())
-    };
-    let first = ("2027-06-15".to_string(), TextClass::Decisive);
-    assert_eq!(count("", "2027-06-02"), first);
-    let again = ("2027-07-01".to_string(), TextClass::Round);
-    assert_eq!(count("2027-06-17 dead 3", "2027-06-18"), again);
 }
 
 /// The trees that were left come half a year after each opening; nothing else is asked for then.
