@@ -30,7 +30,8 @@ const SHARERS_MAX: usize = 50;
 /// How consent is known when the list does not say.
 const HOW_LISTED: &str = "list";
 
-const SAYS_NO: &str = "this says that they did not agree; leave it and its day empty, or write how they agreed";
+const SAYS_NO: &str =
+    "this says that they did not agree; leave it and its day empty, or write how they agreed";
 
 /// Takes person rows in.
 pub(super) fn take<'a>(draft: &mut Draft<'_>, rows: impl Iterator<Item = &'a Row>) {

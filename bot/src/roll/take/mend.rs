@@ -99,8 +99,8 @@ pub(super) fn mended(column: Column, cell: &str, answers: &Answers) -> Option<Me
     let is_empty = EMPTY.contains(&cell.to_lowercase().as_str());
     Some(match column {
         // Nobody agreed by a dash, and "none" beside a name says no.
-        Column::ConsentHow => Mended::Plain(cell.to_owned()),
-        Column::ConsentOn => return consent(cell, answers),
+        Column::ConsentHow | Column::ShareHow => Mended::Plain(cell.to_owned()),
+        Column::ConsentOn | Column::ShareOn => return consent(cell, answers),
         _ if is_empty => Mended::Plain(String::new()),
         Column::Phone => phones(cell, &answers.country),
         Column::PlantedOn

@@ -108,6 +108,7 @@ fn days<'g>(grid: &'g Grid, mapping: &Mapping) -> Vec<&'g str> {
         matches!(
             column,
             Column::ConsentOn
+                | Column::ShareOn
                 | Column::PlantedOn
                 | Column::CountedOn
                 | Column::PlannedOn
@@ -243,33 +244,29 @@ impl Taker<'_> {
 
     /// A day of consent beside words that say no is no consent.
     fn consent(&mut self, line: usize, who: &str, row: &mut Cells) {
-        let Some(how) = row.get(&Column::ConsentHow).cloned() else {
-            return;
-        };
-        if odd::says_no(&how) {
-            let key = (line, Column::ConsentHow.name().to_owned(), how.clone());
-            row.remove(&Column::ConsentOn);
-            row.remove(&Column::ConsentHow);
-            if !self.yes.contains_key(&key) {
-                let why = "this says that they did not agree: they are kept without consent";
-                self.doubt(
-                    line,
-                    who,
-                    Column::ConsentHow,
-                    &how,
-                    why,
-                    Some(String::new()),
-                );
-            }
-            return;
-        }
-        if !row.contains_key(&Column::ConsentOn) {
-            match self.answers.consent_on {
-                Some(on) => {
-                    row.insert(Column::ConsentOn, on.to_string());
+        for (day, manner) in [
+            (Column::ConsentOn, Column::ConsentHow),
+            (Column::ShareOn, Column::ShareHow),
+        ] {
+            let Some(how) = row.get(&manner).cloned() else {
+                continue;
+            };
+            if odd::says_no(&how) {
+                let key = (line, manner.name().to_owned(), how.clone());
+                row.remove(&day);
+                row.remove(&manner);
+                if !self.yes.contains_key(&key) {
+                    let why = "this says that they did not agree: they are kept without consent";
+                    self.doubt(line, who, manner, &how, why, Some(String::new()));
                 }
-                None => {
-                    row.remove(&Column::ConsentHow);
+            } else if !row.contains_key(&day) {
+                match self.answers.consent_on.filter(|_| day == Column::ConsentOn) {
+                    Some(on) => {
+                        row.insert(day, on.to_string());
+                    }
+                    None => {
+                        row.remove(&manner);
+                    }
                 }
             }
         }
