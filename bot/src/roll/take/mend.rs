@@ -100,11 +100,10 @@ pub(super) fn mended(column: Column, cell: &str, answers: &Answers) -> Option<Me
     Some(match column {
         // Nobody agreed by a dash, and "none" beside a name says no.
         Column::ConsentHow | Column::ShareHow => Mended::Plain(cell.to_owned()),
-        Column::ConsentOn => return consent(cell, answers),
+        Column::ConsentOn | Column::ShareOn => return consent(cell, answers),
         _ if is_empty => Mended::Plain(String::new()),
         Column::Phone => phones(cell, &answers.country),
-        Column::ShareOn
-        | Column::PlantedOn
+        Column::PlantedOn
         | Column::CountedOn
         | Column::PlannedOn
         | Column::MeasuredOn
@@ -130,8 +129,7 @@ pub(super) fn mended(column: Column, cell: &str, answers: &Answers) -> Option<Me
             Mended::Plain(cell.trim_end_matches(['%', '°', 'm', ' ']).to_owned())
         }
         Column::Role | Column::Row => Mended::Plain(cell.to_lowercase()),
-        Column::Shown
-        | Column::Zone
+        Column::Zone
         | Column::Calendar
         | Column::MarketDay
         | Column::RainsStart

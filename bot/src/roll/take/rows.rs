@@ -244,34 +244,31 @@ impl Taker<'_> {
 
     /// A day of consent beside words that say no is no consent.
     fn consent(&mut self, line: usize, who: &str, row: &mut Cells) {
-        self.refused(line, who, row, Column::ShareOn, Column::ShareHow);
-        self.refused(line, who, row, Column::ConsentOn, Column::ConsentHow);
-        if !row.contains_key(&Column::ConsentHow) {
-            return;
-        }
-        if !row.contains_key(&Column::ConsentOn) {
-            match self.answers.consent_on {
-                Some(on) => {
-                    row.insert(Column::ConsentOn, on.to_string());
+        for (day, manner) in [
+            (Column::ConsentOn, Column::ConsentHow),
+            (Column::ShareOn, Column::ShareHow),
+        ] {
+            let Some(how) = row.get(&manner).cloned() else {
+                continue;
+            };
+            if odd::says_no(&how) {
+                let key = (line, manner.name().to_owned(), how.clone());
+                row.remove(&day);
+                row.remove(&manner);
+                if !self.yes.contains_key(&key) {
+                    let why = "this says that they did not agree: they are kept without consent";
+                    self.doubt(line, who, manner, &how, why, Some(String::new()));
                 }
-                None => {
-                    row.remove(&Column::ConsentHow);
+            } else if !row.contains_key(&day) {
+                match self.answers.consent_on.filter(|_| day == Column::ConsentOn) {
+                    Some(on) => {
+                        row.insert(day, on.to_string());
+                    }
+                    None => {
+                        row.remove(&manner);
+                    }
                 }
             }
-        }
-    }
-
-    /// Takes a consent away whose words say no.
-    fn refused(&mut self, line: usize, who: &str, row: &mut Cells, on: Column, how: Column) {
-        let Some(words) = row.get(&how).filter(|words| odd::says_no(words)).cloned() else {
-            return;
-        };
-        row.remove(&on);
-        row.remove(&how);
-        let key = (line, how.name().to_owned(), words.clone());
-        if !self.yes.contains_key(&key) {
-            let why = "this says that they did not agree: they are kept without consent";
-            self.doubt(line, who, how, &words, why, Some(String::new()));
         }
     }
 
