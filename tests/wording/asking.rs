@@ -56,7 +56,7 @@ pub(super) enum Reply {
 }
 
 /// Texts that ask for a reply, and for which.
-pub(super) const ASKING: [(&str, Reply); 96] = [
+pub(super) const ASKING: [(&str, Reply); 103] = [
     ("read-back", Reply::No),
     ("read-back-rain", Reply::No),
     ("changed", Reply::No),
@@ -147,6 +147,13 @@ pub(super) const ASKING: [(&str, Reply); 96] = [
     ("stock-which", Reply::Stock),
     ("announce-ask", Reply::Yes),
     ("hand-ask", Reply::Yes),
+    ("harm-ask", Reply::Yes),
+    ("leaders-ask", Reply::Yes),
+    ("leader-asked", Reply::CallMe),
+    ("price-none", Reply::CallMe),
+    ("fixed-notice-leader", Reply::No),
+    ("help-leader", Reply::Stop),
+    ("help-nursery", Reply::Stop),
     ("pass-none", Reply::NextText),
     ("passed-notice", Reply::NextText),
     ("share-given", Reply::ShareNo),
