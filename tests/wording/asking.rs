@@ -59,7 +59,7 @@ pub(super) enum Reply {
 }
 
 /// Texts that ask for a reply, and for which.
-pub(super) const ASKING: [(&str, Reply); 104] = [
+pub(super) const ASKING: [(&str, Reply); 111] = [
     ("read-back", Reply::No),
     ("read-back-rain", Reply::No),
     ("changed", Reply::No),
@@ -152,6 +152,13 @@ pub(super) const ASKING: [(&str, Reply); 104] = [
     ("stock-which", Reply::Stock),
     ("announce-ask", Reply::Yes),
     ("hand-ask", Reply::Yes),
+    ("harm-ask", Reply::Yes),
+    ("leaders-ask", Reply::Yes),
+    ("leader-asked", Reply::CallMe),
+    ("price-none", Reply::CallMe),
+    ("fixed-notice-leader", Reply::No),
+    ("help-leader", Reply::Stop),
+    ("help-nursery", Reply::Stop),
     ("pass-none", Reply::NextText),
     ("passed-notice", Reply::NextText),
     ("lesson-step", Reply::More),

@@ -2,15 +2,19 @@
 //! nobody has time. No handbook that ships has any of it.
 
 use alloc::{format, vec::Vec};
+use core::ops::RangeInclusive;
 
 use budwood_parser::table::Table;
 
-use super::{
-    BusyWeeks, LabourNorm, PartPayment,
-    cited::Cited,
-    read::{EVERY_DAYS, MONTHS, MONTHS_OF_YEAR},
-};
+use super::{BusyWeeks, LabourNorm, PartPayment, cited::Cited};
 use crate::words::job::TaskKind;
+
+/// Months after planting: thirty years, a stand's life.
+const MONTHS: RangeInclusive<u32> = 0..=360;
+/// How many days ago a visit may have been: three years.
+const VISIT_DAYS: RangeInclusive<u32> = 1..=1_095;
+/// Months of the year.
+const MONTHS_OF_YEAR: RangeInclusive<u32> = 1..=12;
 
 pub(super) fn labour(file: &Table<'_>, cited: &Cited) -> Vec<LabourNorm> {
     let rows = cited.rows(file, "labour", |row| {
@@ -50,7 +54,7 @@ pub(super) fn part_payments(file: &Table<'_>, cited: &Cited) -> Vec<PartPayment>
             part: cited.whole_here(row, "part", 1..=20),
             months: cited.whole_here(row, "months", MONTHS),
             stand_per_ha: cited.number_here(row, "stand_per_ha", 1.0..=1_500.0),
-            visit_days: cited.whole_here(row, "visit_days", EVERY_DAYS),
+            visit_days: cited.whole_here(row, "visit_days", VISIT_DAYS),
         }
     });
     if cited.number_of_faults() > told {

@@ -33,9 +33,9 @@ const PIT_CM: RangeInclusive<u32> = 20..=200;
 /// Days of a time before or between jobs: three years at most.
 const DAYS: RangeInclusive<u32> = 0..=1_095;
 /// Days from round to round, at least one.
-pub(super) const EVERY_DAYS: RangeInclusive<u32> = 1..=1_095;
+const EVERY_DAYS: RangeInclusive<u32> = 1..=1_095;
 /// Months after planting: thirty years, a stand's life.
-pub(super) const MONTHS: RangeInclusive<u32> = 0..=360;
+const MONTHS: RangeInclusive<u32> = 0..=360;
 /// Height on a tree in metres.
 const HEIGHT_M: RangeInclusive<f64> = 0.5..=10.0;
 /// A girth that a curve of growth can pass through: below every limit that is reckoned with.
@@ -46,7 +46,7 @@ const GROWTH_YEARS: RangeInclusive<f64> = 1.5..=30.0;
 const SAMPLE: RangeInclusive<u32> = 1..=10_000;
 
 /// Months of the year, for months a place plants or opens in.
-pub(super) const MONTHS_OF_YEAR: RangeInclusive<u32> = 1..=12;
+const MONTHS_OF_YEAR: RangeInclusive<u32> = 1..=12;
 
 pub(super) fn calendar(text: &str) -> Result<Calendar, CalendarError> {
     own::read_on_base(text, whole).map_err(|faults| CalendarError::of(text, faults))
