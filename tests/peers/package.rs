@@ -7,7 +7,6 @@
 
 use std::{
     fs,
-    net::TcpListener,
     os::unix::fs::PermissionsExt,
     path::{Path, PathBuf},
     process::{Child, Command, Output, Stdio},
@@ -15,7 +14,7 @@ use std::{
 
 use tempfile::TempDir;
 
-use crate::office::until;
+use crate::office::{free_port, until};
 
 const PROGRAM: &str = env!("CARGO_BIN_EXE_budwood");
 
@@ -218,10 +217,9 @@ async fn the_container_holds_what_the_service_needs_and_no_more() {
     fs::set_permissions(&settings, open.clone()).expect("a folder");
     let config = settings.join("budwood.toml");
     fs::set_permissions(&config, open).expect("a file");
-    let port = TcpListener::bind("127.0.0.1:0").expect("a port");
-    let port = port.local_addr().expect("an address").port();
     let text = fs::read_to_string(&config).expect("a file");
-    fs::write(&config, text.replace("8470", &port.to_string())).expect("a file");
+    let port = free_port().to_string();
+    fs::write(&config, text.replace("8470", &port)).expect("a file");
     let inside = |arguments: &[&str]| {
         let mut command = Command::new("chroot");
         command

@@ -173,6 +173,7 @@ const HEALTHY: Health = Health {
         costly: 0,
     },
     month: MonthHealth {
+        micro: 0,
         parts: 0,
         gone_pct: None,
     },
