@@ -3,6 +3,7 @@
 pub(crate) mod account;
 pub(crate) mod clues;
 pub(crate) mod course;
+pub(crate) mod rows;
 pub(crate) mod sure;
 pub(crate) mod tellings;
 pub(crate) mod trees;

@@ -13,6 +13,7 @@ mod model;
 mod patterns;
 mod phrases;
 mod questions;
+mod rows;
 mod trees;
 
 use std::{collections::BTreeMap, fs, println, string::String, vec::Vec};

@@ -2,10 +2,10 @@
 
 use std::{vec, vec::Vec};
 
-use super::{chain::Expected, features::Features};
+use super::{chain::Expected, features::Features, rows::Writer};
 use crate::learned::{
     course::{ASIDE, BORDERS, DENIAL, DENIED, KINDS, STATES, STEPS, step},
-    weights::{BUCKETS, COLUMNS, MASK, MORE_COLUMNS, SCALE},
+    weights::{COLUMNS, LEAST, MORE_COLUMNS, SCALE},
 };
 
 /// A text to learn from.
@@ -37,9 +37,6 @@ const CHOICE_KEPT: f32 = 0.6;
 pub(super) const ROUNDS: usize = 8;
 const MEAN_OF: usize = 4;
 const CHOICE_ROUNDS: usize = 12;
-
-/// Weights of fewer steps than these are left out.
-const LEAST: i8 = 2;
 
 /// Weights while they are learned.
 pub(super) struct Model {
@@ -309,34 +306,15 @@ impl Model {
             }
         }
         bytes.extend(sure);
-        let mut buckets: Vec<Vec<u8>> = vec![Vec::new(); BUCKETS];
+        let mut rows = Writer::new(LEAST);
+        let steps = |weight: &f32| (weight * f32::from(SCALE)).round().clamp(-127.0, 127.0) as i8;
         for (clue, row) in features.each() {
             let row = row as usize;
             let told = &self.rows[row * COLUMNS..(row + 1) * COLUMNS];
             let more = &self.more[row * MORE_COLUMNS..(row + 1) * MORE_COLUMNS];
-            let mut mask = 0_u64;
-            let mut weights = Vec::new();
-            for (column, weight) in told.iter().chain(more).enumerate() {
-                let weight = (weight * f32::from(SCALE)).round().clamp(-127.0, 127.0) as i8;
-                if weight.abs() >= LEAST {
-                    mask |= 1 << column;
-                    weights.push(weight as u8);
-                }
-            }
-            if mask != 0 {
-                let bucket = &mut buckets[(clue >> 16) as usize];
-                bucket.extend((clue as u16).to_le_bytes());
-                bucket.extend(&mask.to_le_bytes()[..MASK]);
-                bucket.extend(weights);
-            }
+            rows.put(clue, told.iter().chain(more).map(steps));
         }
-        let mut start = 0_u32;
-        for bucket in &buckets {
-            bytes.extend(start.to_le_bytes());
-            start += bucket.len() as u32;
-        }
-        bytes.extend(start.to_le_bytes());
-        bytes.extend(buckets.iter().flatten());
+        bytes.extend(rows.bytes());
         bytes
     }
 }

@@ -1,10 +1,10 @@
 //! What questions ask, while it is learned: one choice among all that can be asked, and nothing of it.
 
-use std::{collections::BTreeMap, vec, vec::Vec};
+use std::{vec, vec::Vec};
 
-use super::{corpus::Line, features::Features, model::Draw};
+use super::{corpus::Line, features::Features, model::Draw, rows::Writer};
 use crate::spoken::{
-    askings::{BUCKETS, FINER, SCALE, bucket},
+    askings::{FINER, LEAST, SCALE},
     meant::COLUMNS,
     signals::{SIGNALS, Signals},
 };
@@ -20,8 +20,6 @@ const SIGNAL_RATE: f32 = 0.1;
 const SLOPE_MIN: f32 = 1e-3;
 /// What is made of patterns counts less than what a person wrote.
 const PATTERN: f32 = 0.25;
-/// Weights of fewer steps than these are left out.
-const LEAST: i8 = 4;
 
 /// A text with what it asks.
 pub(super) struct Question {
@@ -111,30 +109,13 @@ impl Questions {
         for weight in self.signals.iter().flatten() {
             bytes.extend(((f64::from(*weight) * SCALE * FINER).round() as i16).to_le_bytes());
         }
-        let mut buckets: BTreeMap<usize, Vec<u8>> = BTreeMap::new();
+        let mut rows = Writer::new(LEAST);
         for (clue, row) in features.each() {
             let start = row as usize * COLUMNS;
-            let weights = self.weights[start..start + COLUMNS].iter().enumerate();
-            let kept: Vec<(usize, i8)> = weights
-                .map(|(column, weight)| (column, steps(*weight)))
-                .filter(|(_, weight)| weight.abs() >= LEAST)
-                .collect();
-            if kept.is_empty() {
-                continue;
-            }
-            let bucket = buckets.entry(bucket(clue)).or_default();
-            bucket.extend((clue as u16).to_le_bytes());
-            bucket.push(kept.len() as u8);
-            for (column, weight) in kept {
-                bucket.extend([column as u8, weight as u8]);
-            }
+            let weights = &self.weights[start..start + COLUMNS];
+            rows.put(clue, weights.iter().map(|weight| steps(*weight)));
         }
-        let mut start = 0_u32;
-        for at in 0..=BUCKETS {
-            bytes.extend(start.to_le_bytes());
-            start += buckets.get(&at).map_or(0, |bucket| bucket.len() as u32);
-        }
-        bytes.extend(buckets.values().flatten());
+        bytes.extend(rows.bytes());
         bytes
     }
 }
