@@ -312,4 +312,6 @@ plain! {
     Phone = "phone",
     /// "lost", "broken".
     Lost = "lost",
+    /// What stands beside the number of a day of the month, as Portuguese "dia".
+    DayNumber = "day_number",
 }

@@ -4,6 +4,7 @@
 //! slots, gate. Deliberately absent: anything that depends on earlier messages.
 
 mod guesses;
+mod problems;
 pub(crate) mod trace;
 
 use alloc::{
@@ -15,7 +16,7 @@ use crate::{
     glyphs::fold::Folded,
     languages,
     learned::{
-        account::Account,
+        account::{self, Account},
         clues::{self, Clues, Hints},
         course::{self, Course},
         sure,
@@ -128,15 +129,9 @@ impl Reader {
         known: &Known<'_>,
     ) -> (Told, Vec<Stance>, Learned, verdict::Words) {
         self.with_pieces(text, known, |all, folded| {
-            let pieces = plans::before_plan(all);
-            let (segments, told, stances) = by_rules(pieces, folded);
-            let rules = sure::Rules {
-                reports: &told.reports,
-                stances: &stances,
-            };
-            let hints = clues::hints(all.len(), folded, pieces, &segments, &told.reports);
-            let learned = self.learned(all, folded, known, (&rules, hints), |_, _| {});
-            (told, stances, learned, words_of(pieces, all, folded))
+            let both = self.both(all, folded, known, |_, _| {});
+            let words = words_of(plans::before_plan(all), all, folded);
+            (both.told, both.stances, both.learned, words)
         })
     }
 
@@ -160,24 +155,64 @@ impl Reader {
     /// Reads a text. Never fails, whatever the text.
     #[must_use]
     pub fn read(&self, text: &str, known: &Known<'_>) -> Reading {
-        let folded = Folded::new(text);
-        let own = self.lexicon.own(known.languages);
-        let mut all = Pieces::new();
-        cutter::pieces(&folded, &self.lexicon, own, known, &mut all);
-        tongues::settle(&mut all, own);
-        letters::settle(&mut all, &folded, known);
-        compose::compose(&mut all, &folded, &self.lexicon, own);
-        let pieces = plans::before_plan(&all);
-        let (segments, mut told, mut stances) = by_rules(pieces, &folded);
-        let lists = ByLists::of(!told.reports.is_empty(), &stances);
+        self.with_pieces(text, known, |all, folded| {
+            let both = self.both(all, folded, known, |_, _| {});
+            self.reading(all, folded, known, both)
+        })
+    }
+
+    /// What the lists make of the pieces, and what was learned; the way to that can be looked at.
+    fn both(
+        &self,
+        all: &[Piece<'_>],
+        folded: &Folded<'_>,
+        known: &Known<'_>,
+        look: impl FnOnce(&Course, &Uses),
+    ) -> Both {
+        let pieces = plans::before_plan(all);
+        let (segments, told, stances) = by_rules(pieces, folded);
         let rules = sure::Rules {
             reports: &told.reports,
             stances: &stances,
         };
-        let hints = clues::hints(all.len(), &folded, pieces, &segments, &told.reports);
-        let learned = self.learned(&all, &folded, known, (&rules, hints), |_, _| {});
+        let hints = clues::hints(all.len(), folded, pieces, &segments, &told.reports);
+        let mut loose = None;
+        let learned = self.learned(all, folded, known, (&rules, hints), |course, uses| {
+            loose = account::loose(pieces, uses, &told.reports);
+            look(course, uses);
+        });
+        Both {
+            segments,
+            told,
+            stances,
+            learned,
+            loose,
+        }
+    }
+
+    /// What holds of it, and whatever else the text says.
+    fn reading(
+        &self,
+        all: &[Piece<'_>],
+        folded: &Folded<'_>,
+        known: &Known<'_>,
+        both: Both,
+    ) -> Reading {
+        let pieces = plans::before_plan(all);
+        let own = self.lexicon.own(known.languages);
+        let Both {
+            segments,
+            mut told,
+            mut stances,
+            learned,
+            loose,
+        } = both;
+        let lists = ByLists::of(!told.reports.is_empty(), &stances);
+        let is_clear = told.reports.iter().all(|report| report.doubts.is_empty());
+        let loose = loose.filter(|_| is_clear).and_then(|at| pieces.get(at));
         if !told.reports.is_empty()
-            && let Some(doubt) = doubt(pieces, &segments, &told, &folded)
+            && let Some(doubt) = doubt(pieces, &segments, &told, folded)
+                .or_else(|| loose.map(|piece| loose_end(piece, folded)))
         {
             told.doubt(&doubt);
         }
@@ -185,8 +220,8 @@ impl Reader {
             Glance::of(pieces),
             gate::is_well_known(pieces, segments.len()),
         );
-        let spoken = spoken(pieces, glance, &folded, (known.sender, calm), &self.apart);
-        if let Some(word) = gate::oddity(pieces, &stances, &told, &folded) {
+        let spoken = spoken(pieces, glance, folded, (known.sender, calm), &self.apart);
+        if let Some(word) = gate::oddity(pieces, &stances, &told, folded) {
             stances.clear();
             told.doubt(&Doubt::StrangeWord(word.to_string()));
         }
@@ -196,7 +231,7 @@ impl Reader {
                 .then(|| acts::bare(pieces))
                 .flatten(),
             about_work: unclear || gate::is_about_work(pieces, &stances),
-            may_need: alarm::may_be_need(pieces, &folded, &self.lexicon, own),
+            may_need: alarm::may_be_need(pieces, folded, &self.lexicon, own),
             unnamed: unnamed(pieces),
             alarm: spoken.alarm(
                 pieces,
@@ -208,8 +243,8 @@ impl Reader {
             acts: spoken.act.into_iter().collect(),
             stances,
             problems: told.problems,
-            words: words::words(&all, &folded),
-            language: self.language(&all),
+            words: words::words(all, folded),
+            language: self.language(all),
             ..Reading::default()
         };
         if spoken.replaces_reports || unclear {
@@ -217,16 +252,16 @@ impl Reader {
             reading.stances.clear();
         }
         if !spoken.replaces_reports {
-            learned.put(&mut reading, words_of(pieces, &all, &folded));
+            learned.put(&mut reading, words_of(pieces, all, folded));
         }
         meant::ask(
             &mut reading,
-            &all,
-            &folded,
+            all,
+            folded,
             (known.sender, lists),
             &self.askings,
         );
-        reading.problems.extend(piece_problems(pieces, &folded));
+        reading.problems.extend(problems::of(pieces, folded));
         reading.problems.extend(folded.cut.map(Problem::Cut));
         reading
     }
@@ -301,6 +336,16 @@ impl Reader {
         }
         most.1.cloned()
     }
+}
+
+/// What the lists make of a text, and what was learned.
+struct Both {
+    segments: Segments,
+    told: Told,
+    stances: Vec<Stance>,
+    learned: Learned,
+    /// The first piece that reports of the lists do not take up.
+    loose: Option<usize>,
 }
 
 /// What the lists alone make of a text.
@@ -386,6 +431,14 @@ fn doubt(
     by.or_else(of)
 }
 
+/// What no report takes up.
+fn loose_end(piece: &Piece<'_>, folded: &Folded<'_>) -> Doubt {
+    if piece.listed().is_some() || matches!(piece.sense, Sense::Block(_)) {
+        return Doubt::Likeness;
+    }
+    Doubt::LooseEnd(folded.written(piece.start, piece.end).to_string())
+}
+
 /// Neither a fact nor an advert: then talk of money or a complaint is meant.
 fn is_no_report(reports: &[Report], stances: &[Stance]) -> bool {
     (reports.is_empty() || !stances.is_empty()) && !stances.contains(&Stance::Advert)
@@ -423,37 +476,4 @@ fn member(piece: &Piece<'_>) -> Option<String> {
     } else {
         None
     }
-}
-
-fn piece_problems(pieces: &[Piece<'_>], folded: &Folded<'_>) -> Vec<Problem> {
-    pieces
-        .iter()
-        .filter_map(|piece| {
-            let span = folded.span(piece.start, piece.end);
-            let (one, other) = match piece.sense {
-                Sense::TooLarge => return Some(Problem::NumberTooLarge(span)),
-                Sense::NoSuchDay => return Some(Problem::NoSuchDay(span)),
-                Sense::NoNumber => return Some(Problem::LooseEnd(span)),
-                Sense::TwoKinds(one, other) => (one, other),
-                Sense::Listed(_)
-                | Sense::Number(_)
-                | Sense::List { .. }
-                | Sense::Range(..)
-                | Sense::Share(..)
-                | Sense::Grade
-                | Sense::Triple(_)
-                | Sense::Fraction(..)
-                | Sense::Metres(_)
-                | Sense::When(_)
-                | Sense::Clock
-                | Sense::Spacing
-                | Sense::Block(_)
-                | Sense::Group(_)
-                | Sense::Member(_)
-                | Sense::Mark(_)
-                | Sense::Unknown => return None,
-            };
-            Some(Problem::TwoKinds(span, one, other))
-        })
-        .collect()
 }

@@ -66,6 +66,17 @@ fn check(text: &str, expected: &str) {
     assert_eq!(render::reading(&read(text)), expected, "for {text:?}");
 }
 
+/// The same of a phone of another language.
+#[track_caller]
+fn check_as(language: &str, text: &str, expected: &str) {
+    let known = Known {
+        languages: &[language],
+        ..FARMER
+    };
+    let reading = reader().read(text, &known);
+    assert_eq!(render::reading(&reading), expected, "for {text:?}");
+}
+
 /// Checks what an adviser's text is read as, whether the names come one by one or made ready.
 #[track_caller]
 fn check_adviser(text: &str, expected: &str) {

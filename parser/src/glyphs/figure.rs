@@ -65,6 +65,8 @@ pub(crate) struct Number {
     pub(crate) letters: bool,
     /// Said in loose words ("one twenty", "a dozen").
     pub(crate) loose: bool,
+    /// Written as an ordinal ("15th").
+    pub(crate) ordinal: bool,
 }
 
 impl Number {
@@ -75,6 +77,7 @@ impl Number {
             decimal: None,
             letters: false,
             loose: false,
+            ordinal: false,
         }
     }
 

@@ -123,9 +123,14 @@ fn next_token(rest: &str, first: char, is_whole: &impl Fn(&str) -> bool) -> (Sha
     }
     let figure = || counted(rest).or_else(|| figure(rest).ok());
     if first.is_ascii_digit()
-        && let Some((after, figure)) = figure()
+        && let Some((mut after, mut figure)) = figure()
     {
-        let after = ordinal(after).map_or(after, |(past, _)| past);
+        if let Ok((past, _)) = ordinal(after) {
+            after = past;
+            if let Figure::Number(number) = &mut figure {
+                number.ordinal = true;
+            }
+        }
         return (Shape::Figure(figure), rest.len() - after.len());
     }
     let word = prefix(rest, |letter| {

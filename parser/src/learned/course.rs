@@ -104,26 +104,31 @@ pub(crate) struct Course {
     pub(crate) missed: i32,
 }
 
-/// Finds the best course.
+/// Finds the best course. Worths are large, so they are put where they stay.
 pub(crate) fn course(pieces: &[Piece<'_>], clues: &Clues<'_, '_>, weights: &Weights) -> Course {
-    let mut worths: SmallVec<[Worth; IN_PLACE_MAX]> = SmallVec::with_capacity(pieces.len());
-    for at in 0..clues.len() {
+    let count = clues.len();
+    let mut course = Course {
+        states: SmallVec::from_elem(0, count),
+        margins: SmallVec::from_elem(0, count),
+        worths: SmallVec::new(),
+        missed: 0,
+    };
+    course.worths.reserve(count);
+    for at in 0..count {
         let sum = weights.sum(clues, at);
-        worths.push(worth_of(&sum));
+        course.worths.push(worth_of(&sum));
     }
-    search(pieces, worths, weights)
+    search(pieces, &mut course, weights);
+    course
 }
 
 /// The search: forwards and backwards, so that every piece knows the best course through each state.
-fn search(
-    pieces: &[Piece<'_>],
-    worths: SmallVec<[Worth; IN_PLACE_MAX]>,
-    weights: &Weights,
-) -> Course {
-    let count = worths.len();
-    let mut ahead: SmallVec<[Worth; IN_PLACE_MAX]> = SmallVec::with_capacity(count);
+fn search(pieces: &[Piece<'_>], course: &mut Course, weights: &Weights) {
+    let count = course.worths.len();
+    let mut ahead: SmallVec<[Worth; IN_PLACE_MAX]> = SmallVec::new();
+    ahead.reserve(count);
     let mut last = [0; STATES];
-    for (at, worth) in worths.iter().enumerate() {
+    for (at, worth) in course.worths.iter().enumerate() {
         let steps = weights.steps(border(pieces, at));
         let mut here = if at == 0 {
             first(steps)
@@ -136,53 +141,43 @@ fn search(
         ahead.push(here);
         last = here;
     }
-    let mut states = SmallVec::with_capacity(count);
-    let mut margins = SmallVec::with_capacity(count);
     let mut behind = [0; STATES];
     // The best course through each state, wherever it passes.
     let mut reach = [i32::MIN / 4; STATES];
     let mut top = i32::MIN / 4;
-    for at in (0..count).rev() {
-        let whole = ahead.get(at).map_or([0; STATES], |here| {
-            let mut whole = *here;
-            for (place, more) in whole.iter_mut().zip(&behind) {
-                *place += more;
-            }
-            whole
-        });
-        let (state, best, second) = two_best(&whole);
+    let parts = course.states.iter_mut().zip(&mut course.margins);
+    let parts = parts.zip(&course.worths).zip(&mut ahead).enumerate().rev();
+    for (at, (((state, margin), worth), whole)) in parts {
+        for (place, more) in whole.iter_mut().zip(&behind) {
+            *place += more;
+        }
+        let (best_state, best, second) = two_best(whole);
         top = top.max(best);
-        for (place, worth) in reach.iter_mut().zip(&whole) {
+        for (place, worth) in reach.iter_mut().zip(whole.iter()) {
             *place = (*place).max(*worth);
         }
-        states.push(u8::try_from(state).unwrap_or(0));
-        margins.push(best - second);
-        if let Some(worth) = worths.get(at) {
-            let mut through = behind;
-            for (place, worth) in through.iter_mut().zip(worth) {
-                *place += worth;
-            }
-            behind = backward(&through, weights.steps(border(pieces, at)));
+        *state = u8::try_from(best_state).unwrap_or(0);
+        *margin = best - second;
+        for (place, worth) in behind.iter_mut().zip(worth) {
+            *place += worth;
         }
+        behind = backward(&behind, weights.steps(border(pieces, at)));
     }
-    states.reverse();
-    margins.reverse();
-    let has = |state: usize| states.iter().any(|other| usize::from(*other) == state);
+    let has = |state: usize| {
+        course
+            .states
+            .iter()
+            .any(|other| usize::from(*other) == state)
+    };
     let others = reach
         .iter()
         .enumerate()
         .filter(|(state, _)| *state >= TOLD && !has(*state));
-    let missed = top
+    course.missed = top
         - others
             .map(|(_, worth)| *worth)
             .max()
             .unwrap_or(i32::MIN / 4);
-    Course {
-        states,
-        margins,
-        worths,
-        missed,
-    }
 }
 
 /// What it is worth to begin in each state.

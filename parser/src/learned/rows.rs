@@ -1,7 +1,8 @@
 //! Weights of clues as they ship: a row for each clue, with a weight for each of its columns.
 //!
 //! One format for both tables that are learned, used in place. It is small, for most of the program is
-//! these tables: rows share the sets of columns that are frequent, and a weight takes half a byte.
+//! these tables: rows share the sets of columns that are frequent, and a weight is half a byte, its sign
+//! and one of eight sizes.
 //!
 //! The table: the frequent sets of columns (a bit for each column, little end first), where each bucket
 //! of clues begins (three bytes), and the buckets. A bucket is the tags of its clues (two bytes each, the
@@ -26,11 +27,10 @@ pub(crate) const SET: usize = 7;
 /// Columns that fit.
 pub(crate) const COLUMNS_MAX: usize = SET * 8;
 
-/// A weight is a sign and how much it is above the least one: so much fits half a byte, and what is
-/// more goes on in the next halves, as long as they are full.
+/// The half byte of a weight: its sign, and which size it has.
 pub(crate) const NEGATIVE: u8 = 8;
-pub(crate) const FIRST_FULL: u8 = 7;
-pub(crate) const NEXT_FULL: u8 = 15;
+/// The sizes that the weights of a table have, the least first; less is nothing.
+pub(crate) type Sizes = [i8; 8];
 
 const STARTS: usize = SETS * SET;
 const ROWS: usize = STARTS + (BUCKETS + 1) * START;
@@ -46,78 +46,77 @@ pub(crate) const fn tag(clue: Clue) -> u16 {
     u16::from_le_bytes([low, high]) & (MORE - 1)
 }
 
-/// Rows of a table whose weights are nothing below the least one.
+/// Rows of a table.
 pub(crate) struct Rows {
     bytes: &'static [u8],
-    least: i32,
+    /// What each half byte is worth.
+    worths: [i32; 16],
 }
 
 impl Rows {
     /// Rows that lie in these bytes.
-    pub(crate) const fn new(bytes: &'static [u8], least: i32) -> Self {
-        Self { bytes, least }
+    pub(crate) fn new(bytes: &'static [u8], sizes: Sizes) -> Self {
+        let mut worths = [0; 16];
+        for (at, size) in sizes.into_iter().enumerate() {
+            let (plus, minus) = worths.split_at_mut(usize::from(NEGATIVE));
+            for (place, worth) in [(plus.get_mut(at), size), (minus.get_mut(at), -size)] {
+                if let Some(place) = place {
+                    *place = i32::from(worth);
+                }
+            }
+        }
+        Self { bytes, worths }
     }
 
     /// Adds the weights of a clue, from one column on.
     pub(crate) fn add(&self, sum: &mut [i32], clue: Clue, first: usize) {
-        let Some((mut columns, mut halves)) = self.find(clue) else {
+        let Some((all, weights)) = self.find(clue) else {
             return;
         };
+        let mut columns = all >> first;
+        let mut at = (all.count_ones() - columns.count_ones()) as usize;
         while columns != 0 {
-            let column = columns.trailing_zeros() as usize;
-            let weight = halves.weight(self.least);
-            if let Some(place) = column.checked_sub(first).and_then(|at| sum.get_mut(at)) {
-                *place += weight;
+            let pair = weights.get(at / 2).copied().unwrap_or(0);
+            let half = usize::from(pair >> (at % 2 * 4) & 0x0f);
+            if let Some(place) = sum.get_mut(columns.trailing_zeros() as usize) {
+                *place += self.worths.get(half).copied().unwrap_or(0);
             }
             columns &= columns - 1;
+            at += 1;
         }
     }
 
     /// The columns of a clue, and its weights.
-    fn find(&self, clue: Clue) -> Option<(u64, Halves)> {
+    fn find(&self, clue: Clue) -> Option<(u64, &'static [u8])> {
         let bucket = STARTS + bucket(clue) * START;
         let (start, end) = (self.start(bucket)?, self.start(bucket + START)?);
-        let mut rest = self.bytes.get(ROWS + start..ROWS + end)?;
-        let (mut before, mut found) = (0, None);
-        while let Some((&pair, more)) = rest.split_first_chunk() {
-            rest = more;
-            let word = u16::from_le_bytes(pair);
-            if found.is_none() && word & (MORE - 1) == tag(clue) {
-                found = Some(before);
-            }
-            before += 1;
-            if word & MORE == 0 {
-                break;
-            }
-        }
-        for _ in 0..found? {
-            let (columns, mut halves) = self.row(rest)?;
-            for _ in 0..columns.count_ones() {
-                halves.weight(self.least);
-            }
-            rest = halves.bytes;
+        let bytes = self.bytes.get(ROWS + start..ROWS + end)?;
+        let (count, place) = find_tag(bytes, tag(clue))?;
+        let mut rest = bytes.get(count * 2..)?;
+        for _ in 0..place {
+            let (columns, weights) = self.row(rest)?;
+            rest = weights.get(columns.count_ones().div_ceil(2) as usize..)?;
         }
         self.row(rest)
     }
 
     /// The columns of the row that begins here, and where its weights do.
-    fn row(&self, bytes: &'static [u8]) -> Option<(u64, Halves)> {
+    fn row(&self, bytes: &'static [u8]) -> Option<(u64, &'static [u8])> {
         let (&first, mut bytes) = bytes.split_first()?;
-        let mut set = [0; 8];
-        if first & FREQUENT == 0 {
-            for (at, place) in set.iter_mut().enumerate() {
-                if first >> at & 1 == 1 {
-                    (*place, bytes) = bytes.split_first().map(|(byte, rest)| (*byte, rest))?;
-                }
-            }
-        } else {
+        if first & FREQUENT != 0 {
             let at = usize::from(first & !FREQUENT) * SET;
-            for (place, byte) in set.iter_mut().zip(self.bytes.get(at..at + SET)?) {
-                *place = *byte;
-            }
+            // The byte behind a set is not of it.
+            let set = self.bytes.get(at..)?.first_chunk::<8>()?;
+            return Some((u64::from_le_bytes(*set) << 8 >> 8, bytes));
         }
-        let halves = Halves { bytes, high: None };
-        Some((u64::from_le_bytes(set), halves))
+        let (mut set, mut left) = (0, first);
+        while left != 0 {
+            let (&byte, rest) = bytes.split_first()?;
+            set |= u64::from(byte) << (left.trailing_zeros() * 8);
+            bytes = rest;
+            left &= left - 1;
+        }
+        Some((set, bytes))
     }
 
     fn start(&self, at: usize) -> Option<usize> {
@@ -126,35 +125,21 @@ impl Rows {
     }
 }
 
-/// Bytes, half by half, the lower first.
-struct Halves {
-    bytes: &'static [u8],
-    high: Option<u8>,
-}
-
-impl Halves {
-    fn next(&mut self) -> u8 {
-        if let Some(high) = self.high.take() {
-            return high;
-        }
-        let Some((byte, rest)) = self.bytes.split_first() else {
-            return 0;
+/// How many tags begin a bucket, and which of them is this one.
+fn find_tag(bytes: &[u8], tag: u16) -> Option<(usize, usize)> {
+    let (mut count, mut found) = (0, None);
+    for pair in bytes.chunks_exact(2) {
+        let &[low, high] = pair else {
+            break;
         };
-        self.bytes = rest;
-        self.high = Some(byte >> 4);
-        byte & 0x0f
-    }
-
-    fn weight(&mut self, least: i32) -> i32 {
-        let first = self.next();
-        let size = first & FIRST_FULL;
-        let mut worth = least + i32::from(size);
-        let mut is_full = size == FIRST_FULL;
-        while is_full {
-            let next = self.next();
-            worth += i32::from(next);
-            is_full = next == NEXT_FULL;
+        let word = u16::from_le_bytes([low, high]);
+        if word & (MORE - 1) == tag {
+            found = found.or(Some(count));
         }
-        if first & NEGATIVE == 0 { worth } else { -worth }
+        count += 1;
+        if word & MORE == 0 {
+            break;
+        }
     }
+    found.map(|found| (count, found))
 }

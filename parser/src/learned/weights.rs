@@ -8,7 +8,7 @@
 use crate::learned::{
     clues::{Clue, Clues},
     course::{BORDERS, DENIAL, STEPS, USE_COUNT, USES},
-    rows::{COLUMNS_MAX, Rows},
+    rows::{COLUMNS_MAX, Rows, Sizes},
     sure::Signs,
     trees::{self, TREE_BYTES, TREES},
 };
@@ -22,8 +22,8 @@ pub(crate) const SCALE: i16 = 24;
 
 static TABLE: &[u8] = include_bytes!("../../weights/tellings.bin");
 
-/// Weights of fewer steps are nothing.
-pub(crate) const LEAST: i8 = 2;
+/// The sizes of weights, in steps.
+pub(crate) const SIZES: Sizes = [2, 3, 4, 5, 6, 8, 11, 16];
 
 /// The table.
 pub(crate) struct Weights {
@@ -47,7 +47,7 @@ impl Weights {
         let rows = bytes.get(ROWS..).unwrap_or_default();
         Self {
             bytes,
-            rows: Rows::new(rows, LEAST.into()),
+            rows: Rows::new(rows, SIZES),
         }
     }
 

@@ -3,15 +3,18 @@
 //! Deliberately absent: which report a number belongs to (`roles`).
 
 use crate::{
-    details::Unit,
+    details::{Extent, Unit},
     glyphs::{figure::Number, fold::Folded},
     kind::Kind,
     lists::{
         lexicon::{Langs, Lexicon, Listed},
         piece::{Piece, Pieces, Sense},
     },
-    meaning::{Meaning, Plain, Traits, sort},
-    pieces::numerals::{self, Said},
+    meaning::{Meaning, Numeral, Plain, Traits, sort},
+    pieces::{
+        dates,
+        numerals::{self, Said},
+    },
 };
 
 /// Joins pieces.
@@ -21,34 +24,40 @@ pub(crate) fn compose(pieces: &mut Pieces<'_>, folded: &Folded<'_>, lexicon: &Le
     if traits.has(sort::NUMERAL) {
         let has_digits = pieces.iter().any(is_figure);
         pass(pieces, |before, rest| {
-            numerals_at(before, rest, folded, (lexicon, own, has_digits))
+            numerals_at(before.last(), rest, folded, (lexicon, own, has_digits))
         });
     }
     if traits.has(sort::LAND) {
         pass(pieces, |_, rest| land(rest));
+    }
+    if traits.has(sort::EXTENT) && traits.has(sort::UNIT) {
+        half_behind(pieces);
     }
     let figures = pieces.iter().filter(|piece| is_figure(piece)).count();
     let is_odd = |piece: &Piece<'_>| matches!(piece.sense, Sense::Triple(_) | Sense::Fraction(..));
     let odd = pieces.iter().any(is_odd);
     if figures > 1 || odd || traits.has(sort::EXTENT) {
         pass(pieces, |before, rest| {
-            half(rest).or_else(|| pair(before, rest))
+            half(rest).or_else(|| pair(before.last(), rest))
         });
     }
     if figures > 1 {
-        pass(pieces, thousands);
+        pass(pieces, |before, rest| thousands(before.last(), rest));
         if traits.has(sort::UNIT) {
             pass(pieces, |_, rest| metres(rest));
         }
     }
+    let is_ordinal = |piece: &Piece<'_>| piece.number().is_some_and(|number| number.ordinal);
     let may_be_day = traits.has(sort::DAY)
         || traits.has_plain(DAY_WORDS)
-        || (figures > 0 && traits.has(sort::AGO | sort::PERIOD));
+        || (figures > 0 && traits.has(sort::AGO | sort::PERIOD))
+        || pieces.iter().any(is_ordinal);
     if may_be_day || figures > 2 || odd {
+        let feeds = pieces.iter().any(feeds);
         pass(pieces, |before, rest| {
-            grade(before, rest, folded)
+            grade(before.last(), rest, folded, feeds)
                 .or_else(|| clock(rest))
-                .or_else(|| crate::pieces::dates::read(rest))
+                .or_else(|| dates::read(before, rest))
         });
     }
 }
@@ -77,7 +86,8 @@ const DAY_WORDS: u64 = Plain::LastYear.bit()
     | Plain::LastWeek.bit()
     | Plain::LastMonth.bit()
     | Plain::AgoBefore.bit()
-    | Plain::Clock.bit();
+    | Plain::Clock.bit()
+    | Plain::DayNumber.bit();
 
 fn is_figure(piece: &Piece<'_>) -> bool {
     matches!(piece.sense, Sense::Number(_) | Sense::Fraction(..))
@@ -133,14 +143,14 @@ const NUMBER_LEN_MIN: usize = 3;
 /// stands before. What is done moves up in its place, so that no memory is taken.
 fn pass<'r>(
     pieces: &mut Pieces<'r>,
-    join: impl Fn(Option<&Piece<'r>>, &[Piece<'r>]) -> Option<(Sense<'r>, usize)>,
+    join: impl Fn(&[Piece<'r>], &[Piece<'r>]) -> Option<(Sense<'r>, usize)>,
 ) {
     let (mut done, mut at) = (0_usize, 0);
     while let Some((before, rest)) = pieces.split_at_checked(at) {
         let Some(piece) = rest.first() else {
             break;
         };
-        let before = done.checked_sub(1).and_then(|last| before.get(last));
+        let before = before.get(..done).unwrap_or_default();
         let found = join(before, rest).filter(|(_, used)| *used > 0);
         let used = found.as_ref().map_or(1, |(_, used)| *used);
         if found.is_some() || done < at {
@@ -159,38 +169,63 @@ fn pass<'r>(
     pieces.truncate(done);
 }
 
-/// "half bag", "1/2 bag", "1 1/2 bags".
+/// "half bag", "1/2 bag", "1 1/2 bags", "1 and a half bags".
 fn half<'r>(pieces: &[Piece<'r>]) -> Option<(Sense<'r>, usize)> {
+    let skip = |at: usize, is: fn(&Piece<'_>) -> bool| usize::from(pieces.get(at).is_some_and(is));
     let is_unit = |at: usize| {
-        let skip =
-            usize::from(pieces.get(at)?.means(|meaning| {
-                matches!(meaning, Meaning::Numeral(crate::meaning::Numeral::One))
-            }));
-        pieces
-            .get(at + skip)?
-            .means(|meaning| matches!(meaning, Meaning::Unit(_)))
-            .then_some(skip)
+        let skip = skip(at, is_one);
+        pieces.get(at + skip)?.part(Meaning::unit).map(|_| skip)
     };
-    let part = |at: usize| {
-        let piece = pieces.get(at)?;
-        let is_half =
-            piece.means(|meaning| matches!(meaning, Meaning::Extent(crate::details::Extent::Half)));
-        if let Sense::Fraction(above, below) = piece.sense {
-            let proper = below > 0 && above < below;
-            return proper.then(|| f64::from(above) / f64::from(below));
-        }
-        is_half.then_some(0.5)
-    };
-    if let Some(value) = part(0) {
+    if let Some(value) = part(pieces.first()?) {
         let skip = is_unit(1)?;
         return Some((Sense::Number(Number::new(value)), 1 + skip));
     }
-    let Sense::Number(number) = pieces.first()?.sense else {
-        return None;
-    };
-    let value = number.value + part(1)?;
-    is_unit(2)?;
-    Some((Sense::Number(Number::new(value)), 2))
+    let number = pieces.first()?.number()?;
+    let and = 1 + skip(1, joins);
+    let at = and + skip(and, is_one);
+    let value = number.value + part(pieces.get(at)?)?;
+    is_unit(at + 1)?;
+    Some((Sense::Number(Number::new(value)), at + 1))
+}
+
+/// "2 sacos e meio": half of the unit before it, unless a block follows ("3 bags and half of A").
+fn half_behind(pieces: &mut Pieces<'_>) {
+    let mut at = 0;
+    while let Some([number, unit, and, rest @ ..]) = pieces.get(at..) {
+        let one = usize::from(rest.first().is_some_and(is_one));
+        let more = rest.get(one).and_then(part).filter(|_| joins(and));
+        let is_of_land = rest.get(one + 1).is_some_and(|next| {
+            let leads = [Plain::Of, Plain::Block, Plain::Land, Plain::Filler];
+            next.is_any(&leads) || matches!(next.sense, Sense::Block(_))
+        });
+        let is_unit = unit.part(Meaning::unit).is_some();
+        if let (Some(number), Some(more), true, false) =
+            (number.number(), more, is_unit, is_of_land)
+        {
+            if let Some(piece) = pieces.get_mut(at) {
+                piece.becomes(Sense::Number(Number::new(number.value + more)));
+            }
+            pieces.drain(at + 2..at + 4 + one);
+        }
+        at += 1;
+    }
+}
+
+/// A part of one: "1/2", "half".
+fn part(piece: &Piece<'_>) -> Option<f64> {
+    if let Sense::Fraction(above, below) = piece.sense {
+        return (above < below).then(|| f64::from(above) / f64::from(below));
+    }
+    let is_half = |meaning| meaning == Meaning::Extent(Extent::Half);
+    piece.means(is_half).then_some(0.5)
+}
+
+fn joins(piece: &Piece<'_>) -> bool {
+    piece.is_plain(Plain::And) || piece.part(Meaning::numeral) == Some(Numeral::Join)
+}
+
+fn is_one(piece: &Piece<'_>) -> bool {
+    piece.part(Meaning::numeral) == Some(Numeral::One)
 }
 
 /// "12 of 30" and "10 to 12".
@@ -283,12 +318,21 @@ fn clock<'r>(pieces: &[Piece<'r>]) -> Option<(Sense<'r>, usize)> {
     is_time.then_some((Sense::Clock, 2))
 }
 
-/// "npk 15 15 15" and "npk 15:15:15"; also "npk 20-8-20", which is no day. Without a fertiliser
-/// beside them three equal numbers may be girths.
+/// What is said of feeding.
+fn feeds(piece: &Piece<'_>) -> bool {
+    piece.is_of(sort::FERTILISER)
+        || piece.kind() == Some(Kind::Fertilised)
+        || piece.part(Meaning::unit) == Some(Unit::Bag)
+}
+
+/// "npk 15 15 15" and "npk 15:15:15"; also "npk 20-8-20", which is no day: in a text that feeds, three
+/// numbers of which the first and the last are one are a grade. Without a fertiliser beside them three
+/// equal numbers may be girths.
 fn grade<'r>(
     before: Option<&Piece<'r>>,
     pieces: &[Piece<'r>],
     folded: &Folded<'_>,
+    is_fed: bool,
 ) -> Option<(Sense<'r>, usize)> {
     let feeds = |piece: Option<&Piece<'_>>| {
         piece.is_some_and(|piece| {
@@ -299,14 +343,14 @@ fn grade<'r>(
     if let Sense::Triple([day, month, last]) = first.sense {
         let written = folded.written(first.start, first.end);
         // Grades are written with dashes.
-        if let Some(day) =
-            crate::pieces::dates::with_year(day, month, last).filter(|_| written.contains('/'))
-        {
+        if let Some(day) = dates::with_year(day, month, last).filter(|_| written.contains('/')) {
             return Some((Sense::When(day), 1));
         }
         let dashed = written.contains('-');
         let named = before.is_some_and(|before| before.is_of(sort::FERTILISER));
-        return (last < 100 && dashed && named).then_some((Sense::Grade, 1));
+        let on_a_day = before.is_some_and(|before| before.is_plain(Plain::At));
+        let is_even = is_fed && day == last && !on_a_day;
+        return (last < 100 && dashed && (named || is_even)).then_some((Sense::Grade, 1));
     }
     let [first, second, third, ..] = pieces else {
         return None;

@@ -12,32 +12,92 @@ use crate::{
 const DAYS_AGO_MAX: u16 = 400;
 
 /// Reads a day at the start of these pieces; also how many pieces it takes.
-pub(crate) fn read<'r>(pieces: &[Piece<'r>]) -> Option<(Sense<'r>, usize)> {
+pub(crate) fn read<'r>(before: &[Piece<'r>], pieces: &[Piece<'r>]) -> Option<(Sense<'r>, usize)> {
     let first = pieces.first()?;
     if let Some(number) = first.number() {
         let count = number.whole()?;
-        return ago(count, pieces).or_else(|| day_month(count, pieces));
+        return ago(count, pieces)
+            .or_else(|| day_month(count, pieces))
+            .or_else(|| day_alone(before, count, pieces));
     }
     if let Sense::Triple(parts) = first.sense {
         return Some((triple(parts, pieces.get(1)), 1));
     }
     if let Sense::Fraction(day, month) = first.sense {
-        return slashed(day, month, pieces.get(1)).map(|sense| (sense, 1));
+        return slashed(before.last(), (day, month), pieces).map(|sense| (sense, 1));
     }
     first.listed()?;
     in_words(pieces)
 }
 
-/// "12/5" is a day; "1/2 bag" is not.
-fn slashed<'r>(day: u8, month: u8, next: Option<&Piece<'_>>) -> Option<Sense<'r>> {
+/// "12/5" is a day; "1/2 bag" and "1/2 of A" are not, and "A 1/2" may be either.
+fn slashed<'r>(
+    before: Option<&Piece<'_>>,
+    (day, month): (u8, u8),
+    pieces: &[Piece<'_>],
+) -> Option<Sense<'r>> {
+    let next = pieces.get(1);
     let before_unit = next
         .filter(|next| !next.is_plain(Plain::At))
         .is_some_and(|next| next.means(|meaning| meaning.unit().is_some()));
-    if before_unit {
+    let is_block = |piece: &Piece<'_>| matches!(piece.sense, Sense::Block(_));
+    let on_a_day = before.is_some_and(|piece| piece.is_plain(Plain::At));
+    let is_part = day < month && month <= PARTS_MAX && !on_a_day;
+    let of_land = next.is_some_and(is_land);
+    let is_half = (day, month) == (1, 2) && before.is_some_and(is_block);
+    if before_unit || (is_part && (of_land || is_half)) {
         return None;
     }
     let day = calendar(u16::from(day), u16::from(month), None, false);
     Some(day.map_or(Sense::NoSuchDay, Sense::When))
+}
+
+/// A block, or what leads to one.
+fn is_land(piece: &Piece<'_>) -> bool {
+    let leads = [Plain::Block, Plain::Land, Plain::Of, Plain::At];
+    matches!(piece.sense, Sense::Block(_)) || piece.is_any(&leads)
+}
+
+/// Nobody does a fifth of a block.
+const PARTS_MAX: u8 = 4;
+
+/// "the 15th", "dia 9", "9 haribulan": a day by its number, which nothing else counts.
+fn day_alone<'r>(
+    before: &[Piece<'_>],
+    day: u32,
+    pieces: &[Piece<'_>],
+) -> Option<(Sense<'r>, usize)> {
+    let number = pieces.first()?.number()?;
+    // "tangkal" is no slip of "tanggal".
+    let names = |piece: &Piece<'_>| piece.is_plain(Plain::DayNumber) && piece.repaired.is_none();
+    // What is a small word too, as "le", stands before the number only.
+    let is_small = |piece: &Piece<'_>| piece.is_any(&[Plain::Filler, Plain::At]);
+    let is_period = |piece: &Piece<'_>| piece.part(Meaning::period).is_some();
+    // "3 dias 9": the word belongs to the number before it.
+    let led = match before {
+        [.., other, word] => names(word) && other.number().is_none(),
+        [word] => names(word),
+        [] => false,
+    };
+    let next = pieces.get(1);
+    let followed = next.is_some_and(|word| names(word) && !is_period(word) && !is_small(word));
+    let counts = |next: &Piece<'_>| {
+        let counted = [
+            Plain::Row,
+            Plain::Round,
+            Plain::Trees,
+            Plain::Block,
+            Plain::Land,
+        ];
+        next.is_any(&counted)
+            || next.part(Meaning::unit).is_some()
+            || is_period(next)
+            || matches!(next.sense, Sense::Unknown | Sense::TwoKinds(..))
+    };
+    let is_day = followed || ((led || number.ordinal) && !next.is_some_and(counts));
+    let day = u8::try_from(day).ok().filter(|day| (1..=31).contains(day));
+    let day = day.filter(|_| is_day)?;
+    Some((Sense::When(When::MonthDay(day)), 1 + usize::from(followed)))
 }
 
 /// "may 12", "il y a 3 jours", "last monday", "last week", "yesterday".

@@ -228,7 +228,11 @@ impl<'r> Here<'_, 'r> {
         self.after_block_word()
             || match self.own(written) {
                 Some(_) => self.own_letter_is_block(written),
-                None => is_unknown && self.is_clear_code(written),
+                None => {
+                    // "in D" is a block, also where "d" is a small word.
+                    let at = self.after(Plain::At) && self.is_capital_inside(written);
+                    (is_unknown || at) && self.is_clear_code(written)
+                }
             }
     }
 

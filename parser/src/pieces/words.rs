@@ -118,6 +118,7 @@ fn taken_for_plain(plain: Plain) -> Taken {
         | Plain::Body
         | Plain::Phone
         | Plain::Lost
+        | Plain::DayNumber
         | Plain::Group
         | Plain::Filler => Taken::Filler,
     }

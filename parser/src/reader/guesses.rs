@@ -4,13 +4,8 @@
 
 use alloc::vec::Vec;
 
-use super::{Reader, by_rules};
-use crate::{
-    learned::clues,
-    learned::sure,
-    reading::{Known, Report},
-    rules::plans,
-};
+use super::Reader;
+use crate::reading::{Known, Report};
 
 impl Reader {
     /// What the text may tell, likeliest first: what holds, what was learned of other people's
@@ -19,15 +14,8 @@ impl Reader {
     pub fn guesses(&self, text: &str, known: &Known<'_>) -> Vec<Vec<Report>> {
         let holds = self.read(text, known).reports;
         let (learned, listed) = self.with_pieces(text, known, |all, folded| {
-            let pieces = plans::before_plan(all);
-            let (segments, told, stances) = by_rules(pieces, folded);
-            let rules = sure::Rules {
-                reports: &told.reports,
-                stances: &stances,
-            };
-            let hints = clues::hints(all.len(), folded, pieces, &segments, &told.reports);
-            let learned = self.learned(all, folded, known, (&rules, hints), |_, _| {});
-            (learned.told.reports, told.reports)
+            let both = self.both(all, folded, known, |_, _| {});
+            (both.learned.told.reports, both.told.reports)
         });
         let mut guesses: Vec<Vec<Report>> = Vec::new();
         for mut guess in [holds, learned, listed] {

@@ -5,14 +5,12 @@
 
 use alloc::vec::Vec;
 
-use super::{Reader, by_rules, words_of};
+use super::{Both, Reader, words_of};
 use crate::{
     glyphs::fold::Folded,
     kind::Kind,
     learned::{
-        clues,
         course::{ASKED, Course, TOLD, kind_of},
-        sure,
         weights::SCALE,
     },
     lists::piece::Piece,
@@ -85,18 +83,11 @@ impl Reader {
     pub fn trace(&self, text: &str, known: &Known<'_>) -> Trace {
         let both = self.read(text, known).both;
         self.with_pieces(text, known, |all, folded| {
-            let pieces = plans::before_plan(all);
-            let (segments, told, stances) = by_rules(pieces, folded);
-            let rules = sure::Rules {
-                reports: &told.reports,
-                stances: &stances,
-            };
-            let hints = clues::hints(all.len(), folded, pieces, &segments, &told.reports);
             let mut way = Vec::new();
-            let learned = self.learned(all, folded, known, (&rules, hints), |course, uses| {
+            let Both { learned, .. } = self.both(all, folded, known, |course, uses| {
                 way = steps(all, folded, course, uses);
             });
-            let words = words_of(pieces, all, folded);
+            let words = words_of(plans::before_plan(all), all, folded);
             Trace {
                 steps: way,
                 sure: learned.sure,

@@ -51,6 +51,13 @@ impl Filler<'_, '_> {
     pub(crate) fn number(&mut self, at: usize, number: Number, span: Span) -> bool {
         let previous = at.checked_sub(1).and_then(|at| self.pieces.get(at));
         let next = self.pieces.get(at + 1);
+        // "40 rows of 12": how many that is they must say.
+        let of_rows = at.checked_sub(2).and_then(|at| self.pieces.get(at));
+        if previous.is_some_and(|piece| piece.is_plain(Plain::Of))
+            && of_rows.is_some_and(|piece| piece.is_plain(Plain::Row))
+        {
+            return false;
+        }
         let beside = |class| {
             previous.is_some_and(|piece| piece.is_plain(class))
                 || next.is_some_and(|piece| piece.is_plain(class))

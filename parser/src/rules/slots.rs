@@ -123,8 +123,8 @@ impl Filler<'_, '_> {
                 }
                 true
             }
+            Sense::Fraction(above, below) => self.fraction(at, (*above, *below), span),
             Sense::Triple(_)
-            | Sense::Fraction(..)
             | Sense::NoSuchDay
             | Sense::Clock
             | Sense::TooLarge
@@ -147,6 +147,21 @@ impl Filler<'_, '_> {
         if let Some(to) = piece.repaired.or(twin_of(piece)).filter(|_| !greets) {
             self.doubt_repair(piece, to);
         }
+    }
+
+    /// "1/2 of A": a part of the block; beside other work it may be a day.
+    fn fraction(&mut self, at: usize, part: (u8, u8), span: Span) -> bool {
+        if !self.segment.kind.keeps(Slot::Part) {
+            let written = self.written(span);
+            self.row.doubts.push(Doubt::LooseEnd(written));
+            return false;
+        }
+        let extent = if part == (1, 2) {
+            Extent::Half
+        } else {
+            Extent::Few
+        };
+        self.part(at, extent)
     }
 
     /// "6x3" is of pegs, holes and plants; beside other work it may be twice three bags.

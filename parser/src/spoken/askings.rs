@@ -6,7 +6,7 @@
 use crate::{
     learned::{
         clues::Clue,
-        rows::{COLUMNS_MAX, Rows},
+        rows::{COLUMNS_MAX, Rows, Sizes},
     },
     spoken::{
         meant::COLUMNS,
@@ -18,8 +18,8 @@ use crate::{
 pub(crate) const SCALE: f64 = 8.0;
 /// What stands for the whole text is finer.
 pub(crate) const FINER: f64 = 8.0;
-/// Weights of fewer steps are nothing.
-pub(crate) const LEAST: i8 = 4;
+/// The sizes of weights, in steps.
+pub(crate) const SIZES: Sizes = [4, 5, 6, 7, 9, 12, 16, 24];
 const ROWS: usize = (SIGNALS + 1) * COLUMNS * 2;
 
 const _: () = assert!(COLUMNS <= COLUMNS_MAX, "all columns fit");
@@ -43,7 +43,7 @@ impl Askings {
         let rows = bytes.get(ROWS..).unwrap_or_default();
         Self {
             bytes,
-            rows: Rows::new(rows, LEAST.into()),
+            rows: Rows::new(rows, SIZES),
         }
     }
 

@@ -5,7 +5,7 @@ use std::{vec, vec::Vec};
 use super::{chain::Expected, features::Features, rows::Writer};
 use crate::learned::{
     course::{ASIDE, BORDERS, DENIAL, DENIED, KINDS, STATES, STEPS, step},
-    weights::{COLUMNS, LEAST, MORE_COLUMNS, SCALE},
+    weights::{COLUMNS, MORE_COLUMNS, SCALE, SIZES},
 };
 
 /// A text to learn from.
@@ -306,7 +306,7 @@ impl Model {
             }
         }
         bytes.extend(sure);
-        let mut rows = Writer::new(LEAST);
+        let mut rows = Writer::new(SIZES);
         let steps = |weight: &f32| (weight * f32::from(SCALE)).round().clamp(-127.0, 127.0) as i8;
         for (clue, row) in features.each() {
             let row = row as usize;

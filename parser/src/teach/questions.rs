@@ -4,7 +4,7 @@ use std::{vec, vec::Vec};
 
 use super::{corpus::Line, features::Features, model::Draw, rows::Writer};
 use crate::spoken::{
-    askings::{FINER, LEAST, SCALE},
+    askings::{FINER, SCALE, SIZES},
     meant::COLUMNS,
     signals::{SIGNALS, Signals},
 };
@@ -109,7 +109,7 @@ impl Questions {
         for weight in self.signals.iter().flatten() {
             bytes.extend(((f64::from(*weight) * SCALE * FINER).round() as i16).to_le_bytes());
         }
-        let mut rows = Writer::new(LEAST);
+        let mut rows = Writer::new(SIZES);
         for (clue, row) in features.each() {
             let start = row as usize * COLUMNS;
             let weights = &self.weights[start..start + COLUMNS];

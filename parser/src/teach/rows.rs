@@ -4,23 +4,20 @@ use std::{collections::BTreeMap, vec, vec::Vec};
 
 use crate::learned::{
     clues::Clue,
-    rows::{
-        BUCKETS, COLUMNS_MAX, FIRST_FULL, FREQUENT, MORE, NEGATIVE, NEXT_FULL, SET, SETS, START,
-        bucket, tag,
-    },
+    rows::{BUCKETS, COLUMNS_MAX, FREQUENT, MORE, NEGATIVE, SET, SETS, START, Sizes, bucket, tag},
 };
 
 /// Rows that are written.
 pub(super) struct Writer {
-    least: i8,
+    sizes: Sizes,
     rows: BTreeMap<(usize, u16), (u64, Vec<i8>)>,
 }
 
 impl Writer {
-    /// Weights of fewer steps are left out.
-    pub(super) const fn new(least: i8) -> Self {
+    /// Weights become the nearest of these sizes; those below the least are left out.
+    pub(super) const fn new(sizes: Sizes) -> Self {
         Self {
-            least,
+            sizes,
             rows: BTreeMap::new(),
         }
     }
@@ -30,7 +27,7 @@ impl Writer {
         let (mut columns, mut kept) = (0, Vec::new());
         for (column, weight) in weights.enumerate() {
             assert!(column < COLUMNS_MAX, "each column has a bit");
-            if weight.abs() >= self.least {
+            if weight.abs() >= self.sizes[0] {
                 columns |= 1 << column;
                 kept.push(weight);
             }
@@ -84,22 +81,16 @@ impl Writer {
     }
 
     fn put_weights(&self, bytes: &mut Vec<u8>, weights: &[i8]) {
-        let mut halves = Vec::new();
-        for weight in weights {
-            let sign = if *weight < 0 { NEGATIVE } else { 0 };
-            let mut left = weight.unsigned_abs() - self.least.unsigned_abs();
-            halves.push(sign | left.min(FIRST_FULL));
-            let mut is_full = left >= FIRST_FULL;
-            left = left.saturating_sub(FIRST_FULL);
-            while is_full {
-                halves.push(left.min(NEXT_FULL));
-                is_full = left >= NEXT_FULL;
-                left = left.saturating_sub(NEXT_FULL);
-            }
+        for pair in weights.chunks(2) {
+            let other = pair.get(1).map_or(0, |weight| self.half(*weight));
+            bytes.push(self.half(pair[0]) | other << 4);
         }
-        for pair in halves.chunks(2) {
-            bytes.push(pair[0] | pair.get(1).copied().unwrap_or(0) << 4);
-        }
+    }
+
+    fn half(&self, weight: i8) -> u8 {
+        let off = |at: &usize| self.sizes[*at].abs_diff(weight.saturating_abs());
+        let size = (0..self.sizes.len()).min_by_key(off).unwrap_or(0);
+        size as u8 | if weight < 0 { NEGATIVE } else { 0 }
     }
 }
 

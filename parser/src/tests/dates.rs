@@ -1,7 +1,7 @@
 //! Days as said. Calendar: the Gregorian rule for leap years; Thai years run 543 ahead (both from
 //! ISO 8601 and the Unicode calendar data, from memory).
 
-use super::check;
+use super::{check, check_as};
 
 #[test]
 fn relative_days() {
@@ -45,6 +45,37 @@ fn calendar_days() {
 }
 
 #[test]
+fn a_day_by_its_number_alone() {
+    check("planted 120 B on the 15th", "planted @B 120 on=day15");
+    check("weeded A 9th", "weeded @A on=day9");
+    check("weeded the 15th row of A", "weeded @A extent=few");
+    check_as("fr", "planté 120 B le 9", "planted @B 120 on=day9");
+    check_as(
+        "pt",
+        "plantei 120 mudas no B dia 9",
+        "planted @B 120 on=day9",
+    );
+    check_as("id", "tanam 120 batang B tgl 9", "planted @B 120 on=day9");
+    check_as("vi", "trồng 120 cây lô B ngày 9", "planted @B 120 on=day9");
+    check_as("th", "ปลูก 120 ต้น แปลง B วันที่ 9", "planted @B 120 on=day9");
+    check_as(
+        "ms",
+        "tanam 120 pokok B 9 haribulan",
+        "planted @B 120 on=day9",
+    );
+}
+
+/// "1/2 of A" is a part, "12/5" a day; "A 1/2" may be either and is asked about.
+#[test]
+fn a_part_of_a_block_is_no_day() {
+    check("weeded 1/2 of A", "weeded @A extent=half");
+    check("weeded 1/2 A", "weeded @A extent=half");
+    check("cleared 3/4 block B", "cleared @B extent=few");
+    check("planted 120 B on 1/2", "planted @B 120 on=1/2");
+    check("planted 120 B 1/2", "planted @B 120 ?loose_end(1/2)");
+}
+
+#[test]
 fn thai_years_are_taken_back() {
     check("planted 120 B 12/5/2569", "planted @B 120 on=12/5/2026");
     check("planted 120 B 12/5/69", "planted @B 120 on=12/5/2026");
@@ -76,6 +107,7 @@ fn a_grade_is_no_day() {
         "fertilised @B product=npk grade=12-12-17 amount=50kg",
     );
     check("npk 15 15 15 B", "fertilised @B product=npk grade=15-15-15");
+    check("fertilised A with 20-8-20", "fertilised @A grade=20-8-20");
 }
 
 #[test]

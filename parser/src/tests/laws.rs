@@ -16,6 +16,29 @@ fn facts(reading: &Reading) -> Vec<String> {
     reading.reports.iter().map(render::report).collect()
 }
 
+/// Whether it is stored without a question.
+fn is_stored(reading: &Reading) -> bool {
+    let is_clear = reading
+        .reports
+        .iter()
+        .all(|report| report.doubts.is_empty());
+    !reading.reports.is_empty() && is_clear && reading.stances.is_empty() && reading.acts.is_empty()
+}
+
+/// What may stand beside a report, and what it is there when it is stored.
+const PARTS: &[(&str, &str)] = &[
+    ("701", "701"),
+    ("901 trees", "901"),
+    ("weeded", "weeded"),
+    ("holes dug 703", "holes_dug"),
+    ("tapping opened 704", "tapping_opened"),
+    ("in D", "@D"),
+    ("block D", "@D"),
+    ("2/9", "on=2/9"),
+    ("705 706", "never stored"),
+    ("blarg 707", "never stored"),
+];
+
 /// Words that a text of a farmer may hold.
 fn word() -> impl Strategy<Value = String> {
     prop_oneof![
@@ -252,6 +275,37 @@ proptest! {
                 "{}: {:?}", text, facts(&reading)
             );
         }
+    }
+
+    /// The account: what is stored has taken up every number, word of work and block of the text.
+    #[test]
+    fn nothing_that_is_stored_leaves_a_part_of_the_text_without_a_role(
+        (kind, count, block) in plain_report(),
+        (more, role) in prop::sample::select(PARTS),
+        joined in prop::sample::select(&[" ", ", ", " and ", " with ", " the "][..]),
+        first in prop::bool::ANY,
+    ) {
+        let report = format!("{kind} {count} {block}");
+        let (one, other) = if first { (more, &*report) } else { (&*report, more) };
+        let text = format!("{one}{joined}{other}");
+        let reading = read(&text);
+        let told = facts(&reading).join(" + ");
+        prop_assert!(!is_stored(&reading) || told.contains(role), "{}: {}", text, told);
+    }
+
+    /// A sentence more takes nothing away from what is stored, and changes nothing of it.
+    #[test]
+    fn what_is_stored_of_two_sentences_is_what_each_of_them_tells(
+        (speech, kind, count, block) in spoken(), other in 0..3_usize, more in 2_u32..700,
+        mark in prop::sample::select(&[". ", "\n", "! "][..]),
+    ) {
+        let Speech { trees, block: word, .. } = speech;
+        let one = format!("{kind} {count} {trees} {word} {block}");
+        let two = format!("{} {more} {trees} {word} D", speech.kinds[other]);
+        let whole = read_as(&speech, &format!("{one}{mark}{two}"));
+        let mut each = facts(&read_as(&speech, &one));
+        each.extend(facts(&read_as(&speech, &two)));
+        prop_assert!(!is_stored(&whole) || facts(&whole) == each, "{}{}{}", one, mark, two);
     }
 
     #[test]

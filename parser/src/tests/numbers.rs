@@ -17,6 +17,16 @@ const ENGLISH: &str = include_str!("number_words_en.txt");
 /// Reference: `num2words2` 1.0.20, for nine more languages.
 const OTHERS: &str = include_str!("number_words_other.txt");
 
+/// "And a half" belongs to the number, before its unit and behind it.
+#[test]
+fn and_a_half() {
+    let bags = |amount: &str| format!("fertilised @B product=urea amount={amount}bag");
+    check("put 2 and a half bags urea on B", &bags("2.5"));
+    check("put two and a half bags urea on B", &bags("2.5"));
+    check("put 2 bags and a half urea on B", &bags("2.5"));
+    check("planted 3 and a half acres B", "planted @B area=3.5acre");
+}
+
 fn number_of(languages: &[&str], text: &str) -> Option<f64> {
     let known = Known {
         languages,
