@@ -14,34 +14,35 @@ use crate::{
     peer::ask,
 };
 
-/// Languages of which the peer has a list.
-const LISTED: [&str; 7] = ["en", "fr", "id", "ms", "pt", "th", "vi"];
+/// Languages of which the peer has a list, and how many of its words collide at most: what it is today,
+/// with a little room. It may only get less.
+const MOST: [(&str, usize); 7] = [
+    ("en", 20),
+    ("fr", 28),
+    ("id", 85),
+    ("ms", 25),
+    ("pt", 12),
+    ("th", 14),
+    ("vi", 205),
+];
 
 #[test]
 fn words_of_every_day_tell_nothing_alone() {
     let reader = reader();
-    let mut stored = Vec::new();
     for language in spoken(&reader) {
-        if LISTED.contains(&language.theirs) {
-            check(&reader, language, &mut stored);
+        let most = MOST.iter().find(|(code, _)| *code == language.theirs);
+        if let Some((_, most)) = most {
+            check(&reader, language, *most);
         }
     }
-    assert!(stored.is_empty(), "{stored:#?}");
 }
 
-fn check(reader: &Reader, language: Language, stored: &mut Vec<String>) {
+fn check(reader: &Reader, language: Language, most: usize) {
     let words = ask("everyday.js", &[json!({ "lang": language.theirs })]);
     assert!(words.len() > 100, "{}: {}", language.code, words.len());
     let word = |answer: &Value| answer["word"].as_str().unwrap_or_default().to_owned();
-    let mut collide = Vec::new();
-    for word in words.iter().map(word) {
-        let reading = read(reader, language, &word);
-        if is_stored(&reading) {
-            stored.push(format!("{}: {word}", language.code));
-        } else if says_something(&reading) {
-            collide.push(word);
-        }
-    }
+    let collides = |word: &String| says_something(&read(reader, language, word));
+    let collide: Vec<String> = words.iter().map(word).filter(collides).collect();
     println!(
         "{}: {} of {} common words collide: {}",
         language.code,
@@ -49,14 +50,12 @@ fn check(reader: &Reader, language: Language, stored: &mut Vec<String>) {
         words.len(),
         collide.join(", ")
     );
-}
-
-fn is_stored(reading: &Reading) -> bool {
-    let clear = reading
-        .reports
-        .iter()
-        .all(|report| report.doubts.is_empty());
-    !reading.reports.is_empty() && clear && reading.stances.is_empty()
+    assert!(
+        collide.len() <= most,
+        "{}: {}",
+        language.code,
+        collide.len()
+    );
 }
 
 /// It would be asked about, helped with an example, or shown to a person.
