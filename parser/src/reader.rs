@@ -4,6 +4,7 @@
 //! slots, gate. Deliberately absent: anything that depends on earlier messages.
 
 mod guesses;
+mod problems;
 pub(crate) mod trace;
 
 use alloc::{
@@ -270,7 +271,7 @@ impl Reader {
             (known.sender, lists),
             &self.askings,
         );
-        reading.problems.extend(piece_problems(pieces, folded));
+        reading.problems.extend(problems::of(pieces, folded));
         reading.problems.extend(folded.cut.map(Problem::Cut));
         reading
     }
@@ -485,37 +486,4 @@ fn member(piece: &Piece<'_>) -> Option<String> {
     } else {
         None
     }
-}
-
-fn piece_problems(pieces: &[Piece<'_>], folded: &Folded<'_>) -> Vec<Problem> {
-    pieces
-        .iter()
-        .filter_map(|piece| {
-            let span = folded.span(piece.start, piece.end);
-            let (one, other) = match piece.sense {
-                Sense::TooLarge => return Some(Problem::NumberTooLarge(span)),
-                Sense::NoSuchDay => return Some(Problem::NoSuchDay(span)),
-                Sense::NoNumber => return Some(Problem::LooseEnd(span)),
-                Sense::TwoKinds(one, other) => (one, other),
-                Sense::Listed(_)
-                | Sense::Number(_)
-                | Sense::List { .. }
-                | Sense::Range(..)
-                | Sense::Share(..)
-                | Sense::Grade
-                | Sense::Triple(_)
-                | Sense::Fraction(..)
-                | Sense::Metres(_)
-                | Sense::When(_)
-                | Sense::Clock
-                | Sense::Spacing
-                | Sense::Block(_)
-                | Sense::Group(_)
-                | Sense::Member(_)
-                | Sense::Mark(_)
-                | Sense::Unknown => return None,
-            };
-            Some(Problem::TwoKinds(span, one, other))
-        })
-        .collect()
 }

@@ -1,8 +1,9 @@
 //! Real chat and adverts against the reader and the policy: nothing of it is stored, and hardly
 //! anything answered.
 //!
-//! The texts are those of the UCI collection (Almeida, Gómez Hidalgo, Yamakami 2011) as the peer
-//! ships them; here they all come from a registered farmer with four blocks.
+//! English: the UCI collection (Almeida, Gómez Hidalgo, Yamakami 2011). Indonesian: 35,328 texts that
+//! people wrote to each other in public, of which nothing was learned. Both as the peers ship them; here
+//! they all come from a registered farmer with four blocks.
 
 use budwood_parser::{Known, Pack, Reader, Sender, Topic, languages};
 use budwood_scheduler::{
@@ -50,13 +51,32 @@ fn asks_for_a_call(decision: &Decision) -> bool {
 
 #[test]
 fn real_chat_is_not_stored_and_hardly_answered() {
+    check(&json!({}), &[], TEXTS_MIN, TEXTS_FOR_ONE_ANSWER);
+}
+
+/// The Indonesian texts, on a phone of that language. The aim is one answer in a thousand, as in
+/// English; so far it is 5 to 6.
+const INDONESIAN_MIN: usize = 35_000;
+const INDONESIAN_FOR_ONE_ANSWER: usize = 160;
+
+#[test]
+fn real_chat_in_indonesian_is_not_stored_and_hardly_answered() {
+    check(
+        &json!({"lang": "id"}),
+        &["id"],
+        INDONESIAN_MIN,
+        INDONESIAN_FOR_ONE_ANSWER,
+    );
+}
+
+fn check(wanted: &Value, phone: &[&str], texts_min: usize, for_one_answer: usize) {
     let packs: Result<Vec<Pack>, _> = languages::ALL
         .iter()
         .map(|toml| Pack::parse(toml))
         .collect();
     let reader = Reader::new(packs.expect("the packs that ship can be read")).expect("they agree");
     let known = Known {
-        languages: &[],
+        languages: phone,
         blocks: &BLOCKS,
         groups: &[],
         members: &[],
@@ -72,23 +92,29 @@ fn real_chat_is_not_stored_and_hardly_answered() {
         pending: None,
         nudged: None,
     };
-    let texts = ask("chat.py", &[json!({})]);
-    assert!(texts.len() >= TEXTS_MIN, "only {} texts", texts.len());
-    let mut answered = Vec::new();
+    let texts = ask("chat.py", std::slice::from_ref(wanted));
+    assert!(texts.len() >= texts_min, "only {} texts", texts.len());
+    let (mut answered, mut stored) = (Vec::new(), Vec::new());
     for text in &texts {
         let text = text.get("text").and_then(Value::as_str).unwrap_or_default();
         let decision = decide(&reader.read(text, &known), &scene);
-        assert!(
-            !matches!(decision, Decision::Record(_)),
-            "{text:?}: {decision:?}"
-        );
+        if matches!(decision, Decision::Record(_)) {
+            stored.push(text);
+        }
         let quiet = matches!(decision, Decision::Silent(_) | Decision::Person(_));
         if !quiet && !asks_for_a_call(&decision) {
             answered.push(text);
         }
     }
+    println!(
+        "{phone:?}: of {} texts {} stored, {} answered",
+        texts.len(),
+        stored.len(),
+        answered.len()
+    );
+    assert!(stored.is_empty(), "{stored:#?}");
     assert!(
-        answered.len() * TEXTS_FOR_ONE_ANSWER <= texts.len(),
+        answered.len() * for_one_answer <= texts.len(),
         "{} of {} texts are answered: {answered:#?}",
         answered.len(),
         texts.len()

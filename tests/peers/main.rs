@@ -8,6 +8,7 @@ mod alphabet;
 mod centre;
 mod chat;
 mod dates;
+mod everyday;
 mod formats;
 mod ground;
 mod kannel;

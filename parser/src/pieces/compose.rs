@@ -53,9 +53,10 @@ pub(crate) fn compose(pieces: &mut Pieces<'_>, folded: &Folded<'_>, lexicon: &Le
         || (figures > 0 && traits.has(sort::AGO | sort::PERIOD))
         || pieces.iter().any(is_ordinal);
     if may_be_day || figures > 2 || odd {
-        let feeds = pieces.iter().any(feeds);
+        let weighs = |piece: &Piece<'_>| piece.part(Meaning::unit) == Some(Unit::Bag);
+        let is_fed = pieces.iter().any(|piece| feeds(piece) || weighs(piece));
         pass(pieces, |before, rest| {
-            grade(before.last(), rest, folded, feeds)
+            grade(before.last(), rest, folded, is_fed)
                 .or_else(|| clock(rest))
                 .or_else(|| dates::read(before, rest))
         });
@@ -320,9 +321,7 @@ fn clock<'r>(pieces: &[Piece<'r>]) -> Option<(Sense<'r>, usize)> {
 
 /// What is said of feeding.
 fn feeds(piece: &Piece<'_>) -> bool {
-    piece.is_of(sort::FERTILISER)
-        || piece.kind() == Some(Kind::Fertilised)
-        || piece.part(Meaning::unit) == Some(Unit::Bag)
+    piece.is_of(sort::FERTILISER) || piece.kind() == Some(Kind::Fertilised)
 }
 
 /// "npk 15 15 15" and "npk 15:15:15"; also "npk 20-8-20", which is no day: in a text that feeds, three
@@ -334,11 +333,6 @@ fn grade<'r>(
     folded: &Folded<'_>,
     is_fed: bool,
 ) -> Option<(Sense<'r>, usize)> {
-    let feeds = |piece: Option<&Piece<'_>>| {
-        piece.is_some_and(|piece| {
-            piece.is_of(sort::FERTILISER) || piece.kind() == Some(Kind::Fertilised)
-        })
-    };
     let first = pieces.first()?;
     if let Sense::Triple([day, month, last]) = first.sense {
         let written = folded.written(first.start, first.end);
@@ -355,7 +349,7 @@ fn grade<'r>(
     let [first, second, third, ..] = pieces else {
         return None;
     };
-    if !feeds(before) && !feeds(pieces.get(3)) {
+    if !before.is_some_and(feeds) && !pieces.get(3).is_some_and(feeds) {
         return None;
     }
     let small = |piece: &Piece<'_>| piece.number()?.whole().filter(|value| *value <= 60);
