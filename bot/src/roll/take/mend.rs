@@ -129,7 +129,8 @@ pub(super) fn mended(column: Column, cell: &str, answers: &Answers) -> Option<Me
             Mended::Plain(cell.trim_end_matches(['%', '°', 'm', ' ']).to_owned())
         }
         Column::Role | Column::Row => Mended::Plain(cell.to_lowercase()),
-        Column::Zone
+        Column::Shown
+        | Column::Zone
         | Column::Calendar
         | Column::MarketDay
         | Column::RainsStart
