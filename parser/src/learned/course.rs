@@ -102,7 +102,70 @@ pub(crate) struct Course {
     pub(crate) worths: SmallVec<[Worth; IN_PLACE_MAX]>,
     /// How much worse the best course is that has a kind which the best one has not.
     pub(crate) missed: i32,
+    /// What all of it is worth.
+    pub(crate) score: i32,
+    /// The states that it lacks and that are worth most, each with the piece that is best there.
+    pub(crate) lacks: SmallVec<[(u8, usize); LACKS]>,
 }
+
+/// So many states that a course lacks are tried.
+const LACKS: usize = 2;
+/// Kinds that are left out, one at a time.
+const LEFT_OUT_MAX: usize = 4;
+
+/// What another course must do.
+#[derive(Clone, Copy)]
+pub(crate) enum Must {
+    /// Leave a state out.
+    Lack(u8),
+    /// Have a state at a piece.
+    Pass(u8, usize),
+}
+
+impl Course {
+    /// What other courses may do: lack a kind that this one tells, or tell one that it lacks.
+    pub(crate) fn others(&self) -> SmallVec<[Must; 4]> {
+        let mut others = SmallVec::new();
+        for (at, state) in self.states.iter().enumerate() {
+            let is_new = !self.states.iter().take(at).any(|before| before == state);
+            if is_new && usize::from(*state) >= TOLD && others.len() < LEFT_OUT_MAX {
+                others.push(Must::Lack(*state));
+            }
+        }
+        let lacks = self.lacks.iter();
+        others.extend(lacks.map(|(state, at)| Must::Pass(*state, *at)));
+        others
+    }
+
+    /// The best course that does what it must.
+    pub(crate) fn other(&self, pieces: &[Piece<'_>], weights: &Weights, must: Must) -> Self {
+        let mut worths = self.worths.clone();
+        match must {
+            Must::Lack(state) => {
+                for worth in &mut worths {
+                    if let Some(place) = worth.get_mut(usize::from(state)) {
+                        *place -= NEVER;
+                    }
+                }
+            }
+            Must::Pass(state, at) => {
+                if let Some(worth) = worths.get_mut(at) {
+                    for (other, place) in worth.iter_mut().enumerate() {
+                        if other != usize::from(state) {
+                            *place -= NEVER;
+                        }
+                    }
+                }
+            }
+        }
+        let mut found = search(pieces, worths, weights);
+        found.worths.clone_from(&self.worths);
+        found
+    }
+}
+
+/// No course is worth so much.
+const NEVER: i32 = 1 << 20;
 
 /// Finds the best course.
 pub(crate) fn course(pieces: &[Piece<'_>], clues: &Clues<'_, '_>, weights: &Weights) -> Course {
@@ -140,7 +203,7 @@ fn search(
     let mut margins = SmallVec::with_capacity(count);
     let mut behind = [0; STATES];
     // The best course through each state, wherever it passes.
-    let mut reach = [i32::MIN / 4; STATES];
+    let mut reach = [(i32::MIN / 4, 0); STATES];
     let mut top = i32::MIN / 4;
     for at in (0..count).rev() {
         let whole = ahead.get(at).map_or([0; STATES], |here| {
@@ -153,7 +216,7 @@ fn search(
         let (state, best, second) = two_best(&whole);
         top = top.max(best);
         for (place, worth) in reach.iter_mut().zip(&whole) {
-            *place = (*place).max(*worth);
+            *place = (*place).max((*worth, at));
         }
         states.push(u8::try_from(state).unwrap_or(0));
         margins.push(best - second);
@@ -168,20 +231,27 @@ fn search(
     states.reverse();
     margins.reverse();
     let has = |state: usize| states.iter().any(|other| usize::from(*other) == state);
-    let others = reach
-        .iter()
-        .enumerate()
-        .filter(|(state, _)| *state >= TOLD && !has(*state));
-    let missed = top
-        - others
-            .map(|(_, worth)| *worth)
-            .max()
-            .unwrap_or(i32::MIN / 4);
+    let mut lacks = SmallVec::new();
+    let mut missed = i32::MAX;
+    for _ in 0..LACKS {
+        let others = reach.iter().enumerate();
+        let others = others.filter(|(state, _)| *state >= TOLD && !has(*state));
+        let Some((state, &(worth, at))) = others.max_by_key(|(_, worth)| **worth) else {
+            break;
+        };
+        missed = missed.min(top - worth);
+        lacks.push((u8::try_from(state).unwrap_or(0), at));
+        if let Some(place) = reach.get_mut(state) {
+            place.0 = i32::MIN / 4;
+        }
+    }
     Course {
         states,
         margins,
         worths,
         missed,
+        score: top,
+        lacks,
     }
 }
 
