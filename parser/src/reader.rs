@@ -6,6 +6,7 @@
 mod guesses;
 mod problems;
 pub(crate) mod trace;
+mod tried;
 
 use alloc::{
     string::{String, ToString},
@@ -16,12 +17,9 @@ use crate::{
     glyphs::fold::Folded,
     languages,
     learned::{
-        account::{self, Account},
-        clues::{self, Clues, Hints},
-        course::{self, Course},
+        account, clues,
+        course::Course,
         sure,
-        tellings::{self, Tellings},
-        uses,
         verdict::{self, Learned},
         weights::Weights,
     },
@@ -32,7 +30,7 @@ use crate::{
     meaning::Plain,
     pack::{Pack, PackFault},
     pieces::{compose, cutter, known, letters, tongues, used::Uses, words},
-    reading::{Doubt, Known, Problem, Reading, Report, Sender, Stance, Unnamed},
+    reading::{Doubt, Known, Problem, Reading, Report, Stance, Unnamed},
     rules::{
         gate, plans,
         reports::{self, Told},
@@ -137,11 +135,31 @@ impl Reader {
         &self,
         text: &str,
         known: &Known<'_>,
-    ) -> (Told, Vec<Stance>, Learned, verdict::Words) {
+    ) -> (Told, Vec<Stance>, verdict::Learned, verdict::Words) {
         self.with_pieces(text, known, |all, folded| {
             let both = self.both(all, folded, known, |_, _| {});
             let words = words_of(plans::before_plan(all), all, folded);
             (both.told, both.stances, both.learned, words)
+        })
+    }
+
+    /// All that is tried of a text.
+    #[cfg(test)]
+    pub(crate) fn tried(&self, text: &str, known: &Known<'_>) -> Vec<verdict::Learned> {
+        self.with_pieces(text, known, |all, folded| {
+            let pieces = plans::before_plan(all);
+            let (segments, told, stances) = by_rules(pieces, folded);
+            let rules = sure::Rules {
+                reports: &told.reports,
+                stances: &stances,
+            };
+            let hints = clues::hints(all.len(), folded, pieces, &segments, &told.reports);
+            let mut tried = Vec::new();
+            let (_, _, first) = self.try_all(all, folded, known, (&rules, hints), |_, _, other| {
+                tried.push(other);
+            });
+            tried.insert(0, first);
+            tried
         })
     }
 
@@ -276,63 +294,6 @@ impl Reader {
         reading
     }
 
-    /// What a text tells by what was learned of others; the way there can be looked at.
-    fn learned(
-        &self,
-        pieces: &[Piece<'_>],
-        folded: &Folded<'_>,
-        known: &Known<'_>,
-        (rules, hints): (&sure::Rules<'_>, Hints),
-        look: impl FnOnce(&Course, &Uses),
-    ) -> Learned {
-        let clues = Clues::of(pieces, folded, hints, known.sender == Sender::Adviser);
-        let course = course::course(pieces, &clues, &self.weights);
-        let found = tellings::tellings(pieces, &course);
-        let uses = uses::uses(pieces, &course, &clues, &self.weights);
-        let evidence = sure::evidence(pieces, &uses, known);
-        // Rain and what came are told without a block.
-        let placeless = found
-            .segments
-            .iter()
-            .any(|segment| segment.kind.is_of_no_block());
-        let (told, harm) = if evidence == 0 && !placeless {
-            (Told::none(), 0)
-        } else {
-            told_by(
-                pieces,
-                (&course, &found, &uses),
-                (&clues, &self.weights),
-                folded,
-                known,
-            )
-        };
-        look(&course, &uses);
-        let account = Account::of(pieces, &uses, &told.reports);
-        let signs = sure::signs(
-            &sure::Found {
-                pieces,
-                course: &course,
-                tellings: &found,
-                uses: &uses,
-                told: &told.reports,
-                account,
-                harm,
-                evidence,
-            },
-            rules,
-            known,
-        );
-        Learned {
-            sure: self.weights.sure(&signs),
-            agreement: sure::agreement(&told.reports, rules),
-            evidence,
-            account,
-            told,
-            #[cfg(test)]
-            signs,
-        }
-    }
-
     /// The language that lists most of the words.
     fn language(&self, pieces: &[Piece<'_>]) -> Option<String> {
         let listed = pieces.iter().filter_map(Piece::listed);
@@ -369,29 +330,10 @@ fn by_rules(pieces: &[Piece<'_>], folded: &Folded<'_>) -> (Segments, Told, Vec<S
 
 /// What the lists make of each piece.
 #[cfg(test)]
-pub(crate) fn hints(all: &[Piece<'_>], folded: &Folded<'_>) -> Hints {
+pub(crate) fn hints(all: &[Piece<'_>], folded: &Folded<'_>) -> clues::Hints {
     let pieces = plans::before_plan(all);
     let (segments, told, _) = by_rules(pieces, folded);
     clues::hints(all.len(), folded, pieces, &segments, &told.reports)
-}
-
-/// The reports of a course, and by how much what harms in them is likelier than other harm.
-fn told_by<'r>(
-    pieces: &[Piece<'r>],
-    (course, found, uses): (&Course, &Tellings, &Uses),
-    learned: (&Clues<'_, '_>, &Weights),
-    folded: &'r Folded<'r>,
-    known: &Known<'r>,
-) -> (Told, i32) {
-    let hushed = tellings::hushed(pieces, course, uses, folded, known);
-    let mut told = reports::read(&hushed, &found.segments, folded, uses);
-    let harm = tellings::name_harm(&mut told.reports, &found.segments, learned, folded, pieces);
-    for report in &mut told.reports {
-        report
-            .doubts
-            .retain(|doubt| !matches!(doubt, Doubt::Repaired { .. } | Doubt::TwoLanguages(_)));
-    }
-    (told, harm)
 }
 
 /// The words of a text: those before a plan, and all.
@@ -464,7 +406,7 @@ fn may_fill(reports: &[Report], stances: &[Stance]) -> bool {
 pub(crate) fn asked_by_rules(
     pieces: &[Piece<'_>],
     folded: &Folded<'_>,
-    sender: Sender,
+    sender: crate::Sender,
 ) -> (ByLists, Option<crate::Query>) {
     let pieces = plans::before_plan(pieces);
     let (_, told, stances) = by_rules(pieces, folded);

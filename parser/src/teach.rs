@@ -292,7 +292,7 @@ fn table() -> Vec<u8> {
             .texts
             .iter()
             .filter(|(line, _)| line.fold() == Some(fold));
-        seen.extend(others.filter_map(|(line, _)| line.seen(&reader)));
+        seen.extend(others.flat_map(|(line, _)| line.seen(&reader)));
     }
     let model = learned(&part, &features, None);
     let sure = trees::learn(&seen.iter().collect::<Vec<_>>());
@@ -328,7 +328,7 @@ fn show_what_others_taught() {
             .texts
             .iter()
             .filter(|(line, _)| line.fold() == Some(fold));
-        let all = others.filter_map(|(line, _)| line.seen(&reader));
+        let all = others.flat_map(|(line, _)| line.seen(&reader));
         seen.extend(all.map(|seen| (fold, seen)));
     }
     for (fold, mut table) in tables.into_iter().enumerate() {
@@ -381,7 +381,7 @@ fn learned_of(table: Vec<u8>) -> String {
         sample.must.iter().for_each(|it| sum.take(*it as u32));
         let told = serde_json::to_string(&line.expect).unwrap();
         told.bytes().for_each(|byte| sum.take(u32::from(byte)));
-        if let Some(seen) = line.seen(&reader) {
+        for seen in line.seen(&reader) {
             seen.signs.iter().for_each(|it| sum.take(u32::from(*it)));
             sum.take(u32::from(seen.right));
         }

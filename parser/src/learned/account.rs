@@ -53,14 +53,7 @@ impl Account {
 
     /// Nothing is left over that would make it another reading.
     pub(crate) const fn is_closed(self) -> bool {
-        self.heads + self.days + self.blocks + self.denials + self.riddles == 0
-    }
-}
-
-impl Account {
-    /// Not even a number is left over.
-    pub(crate) const fn leaves_nothing(self) -> bool {
-        self.is_closed() && self.numbers == 0
+        self.heads + self.blocks + self.riddles == 0
     }
 }
 

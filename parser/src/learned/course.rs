@@ -102,22 +102,94 @@ pub(crate) struct Course {
     pub(crate) worths: SmallVec<[Worth; IN_PLACE_MAX]>,
     /// How much worse the best course is that has a kind which the best one has not.
     pub(crate) missed: i32,
+    /// What all of it is worth.
+    pub(crate) score: i32,
+    /// The states that it lacks and that are worth most, each with the piece that is best there.
+    pub(crate) lacks: SmallVec<[(u8, usize); LACKS]>,
 }
+
+/// So many states that a course lacks are tried.
+const LACKS: usize = 2;
+/// Kinds that are left out, one at a time.
+const LEFT_OUT_MAX: usize = 4;
+
+/// What another course must do.
+#[derive(Clone, Copy)]
+pub(crate) enum Must {
+    /// Leave a state out.
+    Lack(u8),
+    /// Have a state at a piece.
+    Pass(u8, usize),
+}
+
+impl Course {
+    /// One that is still to be found.
+    fn through(worths: SmallVec<[Worth; IN_PLACE_MAX]>) -> Self {
+        Self {
+            states: SmallVec::from_elem(0, worths.len()),
+            margins: SmallVec::from_elem(0, worths.len()),
+            worths,
+            missed: 0,
+            score: 0,
+            lacks: SmallVec::new(),
+        }
+    }
+
+    /// What other courses may do: lack a kind that this one tells, or tell one that it lacks.
+    pub(crate) fn others(&self) -> SmallVec<[Must; 4]> {
+        let mut others = SmallVec::new();
+        for (at, state) in self.states.iter().enumerate() {
+            let is_new = !self.states.iter().take(at).any(|before| before == state);
+            if is_new && usize::from(*state) >= TOLD && others.len() < LEFT_OUT_MAX {
+                others.push(Must::Lack(*state));
+            }
+        }
+        let lacks = self.lacks.iter();
+        others.extend(lacks.map(|(state, at)| Must::Pass(*state, *at)));
+        others
+    }
+
+    /// The best course that does what it must.
+    pub(crate) fn other(&self, pieces: &[Piece<'_>], weights: &Weights, must: Must) -> Self {
+        let mut worths = self.worths.clone();
+        match must {
+            Must::Lack(state) => {
+                for worth in &mut worths {
+                    if let Some(place) = worth.get_mut(usize::from(state)) {
+                        *place -= NEVER;
+                    }
+                }
+            }
+            Must::Pass(state, at) => {
+                if let Some(worth) = worths.get_mut(at) {
+                    for (other, place) in worth.iter_mut().enumerate() {
+                        if other != usize::from(state) {
+                            *place -= NEVER;
+                        }
+                    }
+                }
+            }
+        }
+        let mut found = Self::through(worths);
+        search(pieces, &mut found, weights);
+        found.worths.clone_from(&self.worths);
+        found
+    }
+}
+
+/// No course is worth so much.
+const NEVER: i32 = 1 << 20;
 
 /// Finds the best course. Worths are large, so they are put where they stay.
 pub(crate) fn course(pieces: &[Piece<'_>], clues: &Clues<'_, '_>, weights: &Weights) -> Course {
     let count = clues.len();
-    let mut course = Course {
-        states: SmallVec::from_elem(0, count),
-        margins: SmallVec::from_elem(0, count),
-        worths: SmallVec::new(),
-        missed: 0,
-    };
-    course.worths.reserve(count);
+    let mut worths = SmallVec::new();
+    worths.reserve(count);
     for at in 0..count {
         let sum = weights.sum(clues, at);
-        course.worths.push(worth_of(&sum));
+        worths.push(worth_of(&sum));
     }
+    let mut course = Course::through(worths);
     search(pieces, &mut course, weights);
     course
 }
@@ -143,7 +215,7 @@ fn search(pieces: &[Piece<'_>], course: &mut Course, weights: &Weights) {
     }
     let mut behind = [0; STATES];
     // The best course through each state, wherever it passes.
-    let mut reach = [i32::MIN / 4; STATES];
+    let mut reach = [(i32::MIN / 4, 0); STATES];
     let mut top = i32::MIN / 4;
     let parts = course.states.iter_mut().zip(&mut course.margins);
     let parts = parts.zip(&course.worths).zip(&mut ahead).enumerate().rev();
@@ -154,7 +226,7 @@ fn search(pieces: &[Piece<'_>], course: &mut Course, weights: &Weights) {
         let (best_state, best, second) = two_best(whole);
         top = top.max(best);
         for (place, worth) in reach.iter_mut().zip(whole.iter()) {
-            *place = (*place).max(*worth);
+            *place = (*place).max((*worth, at));
         }
         *state = u8::try_from(best_state).unwrap_or(0);
         *margin = best - second;
@@ -163,21 +235,22 @@ fn search(pieces: &[Piece<'_>], course: &mut Course, weights: &Weights) {
         }
         behind = backward(&behind, weights.steps(border(pieces, at)));
     }
-    let has = |state: usize| {
-        course
-            .states
-            .iter()
-            .any(|other| usize::from(*other) == state)
-    };
-    let others = reach
-        .iter()
-        .enumerate()
-        .filter(|(state, _)| *state >= TOLD && !has(*state));
-    course.missed = top
-        - others
-            .map(|(_, worth)| *worth)
-            .max()
-            .unwrap_or(i32::MIN / 4);
+    course.score = top;
+    course.missed = i32::MAX;
+    for _ in 0..LACKS {
+        let states = &course.states;
+        let has = |state: usize| states.iter().any(|other| usize::from(*other) == state);
+        let others = reach.iter().enumerate();
+        let others = others.filter(|(state, _)| *state >= TOLD && !has(*state));
+        let Some((state, &(worth, at))) = others.max_by_key(|(_, worth)| **worth) else {
+            break;
+        };
+        course.missed = course.missed.min(top - worth);
+        course.lacks.push((u8::try_from(state).unwrap_or(0), at));
+        if let Some(place) = reach.get_mut(state) {
+            place.0 = i32::MIN / 4;
+        }
+    }
 }
 
 /// What it is worth to begin in each state.

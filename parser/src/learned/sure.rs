@@ -27,7 +27,7 @@ pub(crate) type Signs = [u8; SIGNS];
 /// How many signs there are.
 pub(crate) const SIGNS: usize = OTHERS + Stance::ALL.len() + KINDS;
 /// Those that are of no one stance or kind.
-const OTHERS: usize = 50;
+const OTHERS: usize = 52;
 /// No sign is larger.
 pub(crate) const SIGN_MAX: u8 = 40;
 
@@ -53,6 +53,16 @@ pub(crate) struct Found<'a, 'r> {
     /// By how much a sickness or a cause of harm is likelier than another.
     pub(crate) harm: i32,
     pub(crate) evidence: usize,
+    pub(crate) way: Way,
+}
+
+/// How a course differs from the best one.
+#[derive(Clone, Copy, Default)]
+pub(crate) struct Way {
+    /// It is worth so much less.
+    pub(crate) worse: i32,
+    /// It was made to tell a kind more; else, if it is worse, one less.
+    pub(crate) more: bool,
 }
 
 /// Where signs are put, one after the other.
@@ -90,6 +100,8 @@ pub(crate) fn signs(found: &Found<'_, '_>, rules: &Rules<'_>, known: &Known<'_>)
     reports(&mut sink, found, known);
     left(&mut sink, found);
     beside(&mut sink, found.told, rules);
+    sink.put((found.way.worse + STEP - 1) / STEP);
+    sink.is(found.way.more);
     debug_assert!(sink.next <= OTHERS, "the signs have their places");
     sink.next = OTHERS;
     let mut said = 0_u32;

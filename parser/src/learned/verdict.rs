@@ -47,11 +47,14 @@ const AGREED_MIN: i32 = 73;
 /// The lists tell something else, or nothing.
 const OTHER: i32 = 1;
 /// So sure a reading must be to be stored without a question.
-const STORED_MIN: i32 = 150;
-/// So much more where a false fact does harm.
-const HEAVY_COST: i32 = 40;
-/// So sure of something else it speaks against what the lists tell of a text whose words they know.
+const STORED_MIN: i32 = 95;
+/// So much more where a false fact does harm, and beside what is no report or of every day.
+const HEAVY_COST: i32 = 25;
+const BESIDE_COST: i32 = 40;
+/// So sure of something else it speaks against what the lists tell of a text whose words they know: of
+/// a short one, which they are made for, and of a long one.
 const OTHER_MIN: i32 = 150;
+const OTHER_LONG_MIN: i32 = 0;
 /// Shorter texts of listed words are what the lists are made for.
 const LONG_MIN: usize = 12;
 /// So much in the text must belong to reports and seldom to chat.
@@ -104,9 +107,10 @@ impl Learned {
         let listed = reading.stances.is_empty() && !reading.reports.is_empty();
         let clear = listed && reading.reports.iter().all(is_clear);
         let differs = self.agreement <= OTHER && !self.told.reports.is_empty();
-        let is_theirs = (clear && words.unknown == 0) || (words.plain && words.count < LONG_MIN);
-        let is_surely_other = differs && self.sure >= OTHER_MIN && self.account.leaves_nothing();
-        is_theirs && !is_surely_other
+        let is_short = words.count < LONG_MIN;
+        let is_theirs = (clear && words.unknown == 0) || (words.plain && is_short);
+        let other = if is_short { OTHER_MIN } else { OTHER_LONG_MIN };
+        is_theirs && !(differs && self.sure >= other)
     }
 
     /// Whether it may be stored without a question.
@@ -114,7 +118,6 @@ impl Learned {
         self.sure >= self.stored_from(words)
             && self.evidence >= STORED_EVIDENCE
             && self.account.is_closed()
-            && (self.agreement > OTHER || self.account.leaves_nothing())
             && self.told.reports.iter().all(is_clear)
     }
 
@@ -156,11 +159,12 @@ impl Learned {
         }
     }
 
-    /// Nothing was learned that is worth a question: what the lists ask about stays, else an example
+    /// Nothing was learned that is worth a question: what the lists tell is asked about, else an example
     /// is sent where the text is about work.
     fn unheard(&self, reading: &mut Reading, words: Words) {
         let is_asked = reading.stances.is_empty() && !reading.reports.is_empty();
         if is_asked {
+            doubt(reading);
             return;
         }
         let is_likely = self.evidence > 0 && self.sure >= TOLD_MIN;
@@ -183,7 +187,9 @@ impl Learned {
             .flat_map(|report| &report.doubts)
             .any(is_open);
         let only_chat = reading.stances.iter().all(|stance| *stance == Stance::Chat);
-        let is_stored = !is_open && only_chat && !words.strange && self.is_sure(words);
+        let is_beside = !only_chat || words.strange;
+        let is_sure_of_it = !is_beside || self.sure >= self.stored_from(words) + BESIDE_COST;
+        let is_stored = !is_open && is_sure_of_it && self.is_sure(words);
         // A text that surely reports complains of nothing else.
         let is_sure = self.sure >= BESIDE_MIN;
         if is_sure && !matches!(reading.alarm, Some(Alarm::Danger | Alarm::Grief)) {
@@ -196,13 +202,21 @@ impl Learned {
             reading.reports = self.told.reports;
             reading.problems = self.told.problems;
         }
-        for report in &mut reading.reports {
-            if is_stored {
+        if is_stored {
+            for report in &mut reading.reports {
                 report.doubts.clear();
-            } else if report.doubts.is_empty() {
-                report.doubts.push(Doubt::Likeness);
             }
+        } else {
+            doubt(reading);
         }
+    }
+}
+
+/// Has every report asked about.
+fn doubt(reading: &mut Reading) {
+    let clear = reading.reports.iter_mut().filter(|report| is_clear(report));
+    for report in clear {
+        report.doubts.push(Doubt::Likeness);
     }
 }
 

@@ -200,30 +200,28 @@ impl Line {
         Some((sum >> 3) as usize % FOLDS)
     }
 
-    /// What a reader makes of it, and whether that is right; none where no report is found or it is
-    /// fair either way.
-    pub(super) fn seen(&self, reader: &Reader) -> Option<Seen> {
-        let expect = self.expect.as_ref().filter(|_| !self.phrase)?;
-        let (_, _, learned, _) = self.with_known(|known, _| reader.both_of(&self.text, known));
-        let (reports, signs) = (learned.told.reports, learned.signs);
-        if reports.is_empty() {
-            return None;
-        }
+    /// All that a reader tries of it, and whether that is right; nothing where no report is found or it
+    /// is fair either way.
+    pub(super) fn seen(&self, reader: &Reader) -> Vec<Seen> {
+        let Some(expect) = self.expect.as_ref().filter(|_| !self.phrase) else {
+            return Vec::new();
+        };
         let none = matches!(
             self.act.as_str(),
             "silent" | "person" | "help" | "ask" | "confirm"
         );
-        let fair = none && self.alternatives.iter().any(|act| act == "record");
-        if fair {
-            return None;
+        if none && self.alternatives.iter().any(|act| act == "record") {
+            return Vec::new();
         }
-        let right = !none && is_right(expect, &reports);
         let weight = if self.listed { LISTED_WEIGHT } else { 1.0 };
-        Some(Seen {
-            signs,
-            right,
+        let tried = self.with_known(|known, _| reader.tried(&self.text, known));
+        let told = tried.iter().filter(|one| !one.told.reports.is_empty());
+        told.map(|one| Seen {
+            signs: one.signs,
+            right: !none && is_right(expect, &one.told.reports),
             weight,
         })
+        .collect()
     }
 
     /// Whether the rules of the lists read it rightly.
