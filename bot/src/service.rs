@@ -38,7 +38,7 @@ use self::{
     config::{Config, OfficeConfig},
     port::{Environment, Intake, Stop, stopped},
     reload::{Reloader, Reloads},
-    server::{Room, day_log, outbox::Outbox, start},
+    server::{Handle, Room, day_log, outbox::Outbox, start},
     setup::open_engine,
     supervisor::Supervisor,
     web::{
@@ -156,31 +156,16 @@ async fn run(
     for (opened, set) in gateways.iter().zip(&config.gateways) {
         outbox.start(&opened.gateway, set.parallel, &mut tasks);
     }
-    if let (Some(listener), Some(office)) = (office, &config.office) {
-        let settings = OfficeSettings {
-            address: office.address.clone(),
-            certificate: office.certificate.clone(),
-            clock: clock.clone(),
-        };
-        let (handle, stop) = (running.handle.clone(), stopped(outbox.stop.clone()));
-        tasks.spawn(async move {
-            if let Err(error) = office::serve(listener, handle, settings, stop).await {
-                error!(error = format!("{error:#}"), "the office's pages are gone");
-            }
-        });
+    if let (Some(listener), Some(set)) = (office, &config.office) {
+        let stop = outbox.stop.clone();
+        begin_office(listener, set, &running.handle, (&clock, stop), &mut tasks);
     }
     let intake: Arc<dyn Intake> = Arc::new(running.handle.clone());
     let watch = running.watch();
     if let Some(supervisor) = &supervisor {
         supervisor.begin(watch.clone(), outbox.stop.clone(), &mut tasks);
     }
-    let watched = watch.clone();
-    let stop = async move {
-        tokio::select! {
-            () = stop => {}
-            () = watched.end() => {}
-        }
-    };
+    let stop = either(stop, watch.clone().end());
     web::serve(listener, intake, settings, stop).await?;
     if let Some(supervisor) = &supervisor {
         supervisor.stopping();
@@ -206,6 +191,35 @@ fn office_listener(office: &OfficeConfig) -> anyhow::Result<TcpListener> {
         .with_context(|| format!("cannot listen on {}", office.listen))?;
     info!(address = %listener.local_addr()?, "pages for the office");
     Ok(listener)
+}
+
+/// Ends with the first of the two.
+async fn either(one: impl Future<Output = ()>, other: impl Future<Output = ()>) {
+    tokio::select! {
+        () = one => {}
+        () = other => {}
+    }
+}
+
+/// Serves the pages beside all else; without them texts go on.
+fn begin_office(
+    listener: TcpListener,
+    office: &OfficeConfig,
+    handle: &Handle,
+    (clock, stop): (&Clock, Stop),
+    tasks: &mut JoinSet<()>,
+) {
+    let settings = OfficeSettings {
+        address: office.address.clone(),
+        certificate: office.certificate.clone(),
+        clock: clock.clone(),
+    };
+    let handle = handle.clone();
+    tasks.spawn(async move {
+        if let Err(error) = office::serve(listener, handle, settings, stopped(stop)).await {
+            error!(error = format!("{error:#}"), "the office's pages are gone");
+        }
+    });
 }
 
 /// Each signal asks for the configuration to be read again; the answer is in the log.

@@ -10,7 +10,7 @@ use std::collections::BTreeMap;
 use super::{Source, expect_none, sources};
 
 /// Files that ask for kinds by name: how often, and why it is no column.
-const BY_NAME: [(&str, usize, &str); 42] = [
+const BY_NAME: [(&str, usize, &str); 43] = [
     (
         "parser/src/learned/account.rs",
         2,
