@@ -95,7 +95,7 @@ fn large_valley() {
         ("facts", 11_000),
         ("warned blocks", 320),
         ("nudges", 9_700),
-        ("waiting phones", 8_400),
+        ("waiting phones", 5_200),
         ("lists", 95),
         ("late jobs", 3_000),
         ("power cuts", 14),

@@ -40,6 +40,9 @@ _budwood() {
             budwood,log)
                 cmd="budwood__subcmd__log"
                 ;;
+            budwood,office)
+                cmd="budwood__subcmd__office"
+                ;;
             budwood,read)
                 cmd="budwood__subcmd__read"
                 ;;
@@ -63,6 +66,9 @@ _budwood() {
                 ;;
             budwood,setup)
                 cmd="budwood__subcmd__setup"
+                ;;
+            budwood,sheet)
+                cmd="budwood__subcmd__sheet"
                 ;;
             budwood,talk)
                 cmd="budwood__subcmd__talk"
@@ -115,6 +121,9 @@ _budwood() {
             budwood__subcmd__help,log)
                 cmd="budwood__subcmd__help__subcmd__log"
                 ;;
+            budwood__subcmd__help,office)
+                cmd="budwood__subcmd__help__subcmd__office"
+                ;;
             budwood__subcmd__help,read)
                 cmd="budwood__subcmd__help__subcmd__read"
                 ;;
@@ -139,6 +148,9 @@ _budwood() {
             budwood__subcmd__help,setup)
                 cmd="budwood__subcmd__help__subcmd__setup"
                 ;;
+            budwood__subcmd__help,sheet)
+                cmd="budwood__subcmd__help__subcmd__sheet"
+                ;;
             budwood__subcmd__help,talk)
                 cmd="budwood__subcmd__help__subcmd__talk"
                 ;;
@@ -154,6 +166,9 @@ _budwood() {
             budwood__subcmd__help__subcmd__log,import)
                 cmd="budwood__subcmd__help__subcmd__log__subcmd__import"
                 ;;
+            budwood__subcmd__help__subcmd__office,code)
+                cmd="budwood__subcmd__help__subcmd__office__subcmd__code"
+                ;;
             budwood__subcmd__help__subcmd__roll,check)
                 cmd="budwood__subcmd__help__subcmd__roll__subcmd__check"
                 ;;
@@ -162,6 +177,9 @@ _budwood() {
                 ;;
             budwood__subcmd__help__subcmd__roll,load)
                 cmd="budwood__subcmd__help__subcmd__roll__subcmd__load"
+                ;;
+            budwood__subcmd__help__subcmd__roll,take)
+                cmd="budwood__subcmd__help__subcmd__roll__subcmd__take"
                 ;;
             budwood__subcmd__log,export)
                 cmd="budwood__subcmd__log__subcmd__export"
@@ -181,6 +199,18 @@ _budwood() {
             budwood__subcmd__log__subcmd__help,import)
                 cmd="budwood__subcmd__log__subcmd__help__subcmd__import"
                 ;;
+            budwood__subcmd__office,code)
+                cmd="budwood__subcmd__office__subcmd__code"
+                ;;
+            budwood__subcmd__office,help)
+                cmd="budwood__subcmd__office__subcmd__help"
+                ;;
+            budwood__subcmd__office__subcmd__help,code)
+                cmd="budwood__subcmd__office__subcmd__help__subcmd__code"
+                ;;
+            budwood__subcmd__office__subcmd__help,help)
+                cmd="budwood__subcmd__office__subcmd__help__subcmd__help"
+                ;;
             budwood__subcmd__roll,check)
                 cmd="budwood__subcmd__roll__subcmd__check"
                 ;;
@@ -192,6 +222,9 @@ _budwood() {
                 ;;
             budwood__subcmd__roll,load)
                 cmd="budwood__subcmd__roll__subcmd__load"
+                ;;
+            budwood__subcmd__roll,take)
+                cmd="budwood__subcmd__roll__subcmd__take"
                 ;;
             budwood__subcmd__roll__subcmd__help,check)
                 cmd="budwood__subcmd__roll__subcmd__help__subcmd__check"
@@ -205,6 +238,9 @@ _budwood() {
             budwood__subcmd__roll__subcmd__help,load)
                 cmd="budwood__subcmd__roll__subcmd__help__subcmd__load"
                 ;;
+            budwood__subcmd__roll__subcmd__help,take)
+                cmd="budwood__subcmd__roll__subcmd__help__subcmd__take"
+                ;;
             *)
                 ;;
         esac
@@ -212,7 +248,7 @@ _budwood() {
 
     case "${cmd}" in
         budwood)
-            opts="-h -V --help --version demo serve setup talk read roll backup restore release reload health gateway log due rehearse check help"
+            opts="-h -V --help --version demo serve setup talk read roll sheet backup restore release reload health office gateway log due rehearse check help"
             if [[ ${cur} == -* || ${COMP_CWORD} -eq 1 ]] ; then
                 COMPREPLY=( $(compgen -W "${opts}" -- "${cur}") )
                 return 0
@@ -490,7 +526,7 @@ _budwood() {
             return 0
             ;;
         budwood__subcmd__help)
-            opts="demo serve setup talk read roll backup restore release reload health gateway log due rehearse check help"
+            opts="demo serve setup talk read roll sheet backup restore release reload health office gateway log due rehearse check help"
             if [[ ${cur} == -* || ${COMP_CWORD} -eq 2 ]] ; then
                 COMPREPLY=( $(compgen -W "${opts}" -- "${cur}") )
                 return 0
@@ -671,6 +707,34 @@ _budwood() {
             COMPREPLY=( $(compgen -W "${opts}" -- "${cur}") )
             return 0
             ;;
+        budwood__subcmd__help__subcmd__office)
+            opts="code"
+            if [[ ${cur} == -* || ${COMP_CWORD} -eq 3 ]] ; then
+                COMPREPLY=( $(compgen -W "${opts}" -- "${cur}") )
+                return 0
+            fi
+            case "${prev}" in
+                *)
+                    COMPREPLY=()
+                    ;;
+            esac
+            COMPREPLY=( $(compgen -W "${opts}" -- "${cur}") )
+            return 0
+            ;;
+        budwood__subcmd__help__subcmd__office__subcmd__code)
+            opts=""
+            if [[ ${cur} == -* || ${COMP_CWORD} -eq 4 ]] ; then
+                COMPREPLY=( $(compgen -W "${opts}" -- "${cur}") )
+                return 0
+            fi
+            case "${prev}" in
+                *)
+                    COMPREPLY=()
+                    ;;
+            esac
+            COMPREPLY=( $(compgen -W "${opts}" -- "${cur}") )
+            return 0
+            ;;
         budwood__subcmd__help__subcmd__read)
             opts=""
             if [[ ${cur} == -* || ${COMP_CWORD} -eq 3 ]] ; then
@@ -742,7 +806,7 @@ _budwood() {
             return 0
             ;;
         budwood__subcmd__help__subcmd__roll)
-            opts="check load columns"
+            opts="check load take columns"
             if [[ ${cur} == -* || ${COMP_CWORD} -eq 3 ]] ; then
                 COMPREPLY=( $(compgen -W "${opts}" -- "${cur}") )
                 return 0
@@ -797,6 +861,20 @@ _budwood() {
             COMPREPLY=( $(compgen -W "${opts}" -- "${cur}") )
             return 0
             ;;
+        budwood__subcmd__help__subcmd__roll__subcmd__take)
+            opts=""
+            if [[ ${cur} == -* || ${COMP_CWORD} -eq 4 ]] ; then
+                COMPREPLY=( $(compgen -W "${opts}" -- "${cur}") )
+                return 0
+            fi
+            case "${prev}" in
+                *)
+                    COMPREPLY=()
+                    ;;
+            esac
+            COMPREPLY=( $(compgen -W "${opts}" -- "${cur}") )
+            return 0
+            ;;
         budwood__subcmd__help__subcmd__serve)
             opts=""
             if [[ ${cur} == -* || ${COMP_CWORD} -eq 3 ]] ; then
@@ -812,6 +890,20 @@ _budwood() {
             return 0
             ;;
         budwood__subcmd__help__subcmd__setup)
+            opts=""
+            if [[ ${cur} == -* || ${COMP_CWORD} -eq 3 ]] ; then
+                COMPREPLY=( $(compgen -W "${opts}" -- "${cur}") )
+                return 0
+            fi
+            case "${prev}" in
+                *)
+                    COMPREPLY=()
+                    ;;
+            esac
+            COMPREPLY=( $(compgen -W "${opts}" -- "${cur}") )
+            return 0
+            ;;
+        budwood__subcmd__help__subcmd__sheet)
             opts=""
             if [[ ${cur} == -* || ${COMP_CWORD} -eq 3 ]] ; then
                 COMPREPLY=( $(compgen -W "${opts}" -- "${cur}") )
@@ -937,6 +1029,80 @@ _budwood() {
             COMPREPLY=( $(compgen -W "${opts}" -- "${cur}") )
             return 0
             ;;
+        budwood__subcmd__office)
+            opts="-h --help code help"
+            if [[ ${cur} == -* || ${COMP_CWORD} -eq 2 ]] ; then
+                COMPREPLY=( $(compgen -W "${opts}" -- "${cur}") )
+                return 0
+            fi
+            case "${prev}" in
+                *)
+                    COMPREPLY=()
+                    ;;
+            esac
+            COMPREPLY=( $(compgen -W "${opts}" -- "${cur}") )
+            return 0
+            ;;
+        budwood__subcmd__office__subcmd__code)
+            opts="-h --for --help"
+            if [[ ${cur} == -* || ${COMP_CWORD} -eq 3 ]] ; then
+                COMPREPLY=( $(compgen -W "${opts}" -- "${cur}") )
+                return 0
+            fi
+            case "${prev}" in
+                --for)
+                    COMPREPLY=($(compgen -f "${cur}"))
+                    return 0
+                    ;;
+                *)
+                    COMPREPLY=()
+                    ;;
+            esac
+            COMPREPLY=( $(compgen -W "${opts}" -- "${cur}") )
+            return 0
+            ;;
+        budwood__subcmd__office__subcmd__help)
+            opts="code help"
+            if [[ ${cur} == -* || ${COMP_CWORD} -eq 3 ]] ; then
+                COMPREPLY=( $(compgen -W "${opts}" -- "${cur}") )
+                return 0
+            fi
+            case "${prev}" in
+                *)
+                    COMPREPLY=()
+                    ;;
+            esac
+            COMPREPLY=( $(compgen -W "${opts}" -- "${cur}") )
+            return 0
+            ;;
+        budwood__subcmd__office__subcmd__help__subcmd__code)
+            opts=""
+            if [[ ${cur} == -* || ${COMP_CWORD} -eq 4 ]] ; then
+                COMPREPLY=( $(compgen -W "${opts}" -- "${cur}") )
+                return 0
+            fi
+            case "${prev}" in
+                *)
+                    COMPREPLY=()
+                    ;;
+            esac
+            COMPREPLY=( $(compgen -W "${opts}" -- "${cur}") )
+            return 0
+            ;;
+        budwood__subcmd__office__subcmd__help__subcmd__help)
+            opts=""
+            if [[ ${cur} == -* || ${COMP_CWORD} -eq 4 ]] ; then
+                COMPREPLY=( $(compgen -W "${opts}" -- "${cur}") )
+                return 0
+            fi
+            case "${prev}" in
+                *)
+                    COMPREPLY=()
+                    ;;
+            esac
+            COMPREPLY=( $(compgen -W "${opts}" -- "${cur}") )
+            return 0
+            ;;
         budwood__subcmd__read)
             opts="-h --lines --received --help"
             if [[ ${cur} == -* || ${COMP_CWORD} -eq 2 ]] ; then
@@ -1048,7 +1214,7 @@ _budwood() {
             return 0
             ;;
         budwood__subcmd__roll)
-            opts="-h --help check load columns help"
+            opts="-h --help check load take columns help"
             if [[ ${cur} == -* || ${COMP_CWORD} -eq 2 ]] ; then
                 COMPREPLY=( $(compgen -W "${opts}" -- "${cur}") )
                 return 0
@@ -1094,7 +1260,7 @@ _budwood() {
             return 0
             ;;
         budwood__subcmd__roll__subcmd__help)
-            opts="check load columns help"
+            opts="check load take columns help"
             if [[ ${cur} == -* || ${COMP_CWORD} -eq 3 ]] ; then
                 COMPREPLY=( $(compgen -W "${opts}" -- "${cur}") )
                 return 0
@@ -1163,6 +1329,20 @@ _budwood() {
             COMPREPLY=( $(compgen -W "${opts}" -- "${cur}") )
             return 0
             ;;
+        budwood__subcmd__roll__subcmd__help__subcmd__take)
+            opts=""
+            if [[ ${cur} == -* || ${COMP_CWORD} -eq 4 ]] ; then
+                COMPREPLY=( $(compgen -W "${opts}" -- "${cur}") )
+                return 0
+            fi
+            case "${prev}" in
+                *)
+                    COMPREPLY=()
+                    ;;
+            esac
+            COMPREPLY=( $(compgen -W "${opts}" -- "${cur}") )
+            return 0
+            ;;
         budwood__subcmd__roll__subcmd__load)
             opts="-h --config --help"
             if [[ ${cur} == -* || ${COMP_CWORD} -eq 3 ]] ; then
@@ -1171,6 +1351,52 @@ _budwood() {
             fi
             case "${prev}" in
                 --config)
+                    COMPREPLY=($(compgen -f "${cur}"))
+                    return 0
+                    ;;
+                *)
+                    COMPREPLY=()
+                    ;;
+            esac
+            COMPREPLY=( $(compgen -W "${opts}" -- "${cur}") )
+            return 0
+            ;;
+        budwood__subcmd__roll__subcmd__take)
+            opts="-h --config --unit --days --country --group --zone --calendar --consent-on --good-rows --help"
+            if [[ ${cur} == -* || ${COMP_CWORD} -eq 3 ]] ; then
+                COMPREPLY=( $(compgen -W "${opts}" -- "${cur}") )
+                return 0
+            fi
+            case "${prev}" in
+                --config)
+                    COMPREPLY=($(compgen -f "${cur}"))
+                    return 0
+                    ;;
+                --unit)
+                    COMPREPLY=($(compgen -f "${cur}"))
+                    return 0
+                    ;;
+                --days)
+                    COMPREPLY=($(compgen -W "day-first month-first" -- "${cur}"))
+                    return 0
+                    ;;
+                --country)
+                    COMPREPLY=($(compgen -f "${cur}"))
+                    return 0
+                    ;;
+                --group)
+                    COMPREPLY=($(compgen -f "${cur}"))
+                    return 0
+                    ;;
+                --zone)
+                    COMPREPLY=($(compgen -f "${cur}"))
+                    return 0
+                    ;;
+                --calendar)
+                    COMPREPLY=($(compgen -f "${cur}"))
+                    return 0
+                    ;;
+                --consent-on)
                     COMPREPLY=($(compgen -f "${cur}"))
                     return 0
                     ;;
@@ -1223,6 +1449,32 @@ _budwood() {
                     return 0
                     ;;
                 --phone)
+                    COMPREPLY=($(compgen -f "${cur}"))
+                    return 0
+                    ;;
+                *)
+                    COMPREPLY=()
+                    ;;
+            esac
+            COMPREPLY=( $(compgen -W "${opts}" -- "${cur}") )
+            return 0
+            ;;
+        budwood__subcmd__sheet)
+            opts="-h --form --language --to --help meeting shares pickup visits holds census cards season handover"
+            if [[ ${cur} == -* || ${COMP_CWORD} -eq 2 ]] ; then
+                COMPREPLY=( $(compgen -W "${opts}" -- "${cur}") )
+                return 0
+            fi
+            case "${prev}" in
+                --form)
+                    COMPREPLY=($(compgen -W "terminal csv xlsx page pdf" -- "${cur}"))
+                    return 0
+                    ;;
+                --language)
+                    COMPREPLY=($(compgen -f "${cur}"))
+                    return 0
+                    ;;
+                --to)
                     COMPREPLY=($(compgen -f "${cur}"))
                     return 0
                     ;;

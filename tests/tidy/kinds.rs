@@ -10,7 +10,7 @@ use std::collections::BTreeMap;
 use super::{Source, expect_none, sources};
 
 /// Files that ask for kinds by name: how often, and why it is no column.
-const BY_NAME: [(&str, usize, &str); 43] = [
+const BY_NAME: [(&str, usize, &str); 44] = [
     (
         "parser/src/learned/account.rs",
         2,
@@ -50,6 +50,11 @@ const BY_NAME: [(&str, usize, &str); 43] = [
         "bot/src/engine/deeds/facts.rs",
         2,
         "what rain and sickness bring about",
+    ),
+    (
+        "bot/src/engine/questions/sheets/census.rs",
+        1,
+        "the sheet of this job",
     ),
     (
         "bot/src/engine/questions/read_back.rs",

@@ -10,13 +10,12 @@ use std::collections::HashMap;
 use super::{Source, expect_none, sources};
 
 /// Published for others than the product, and why.
-const ALLOWED: [(&str, &str); 4] = [
+const ALLOWED: [(&str, &str); 3] = [
     (
         "from_centre",
         "a fuzz target has no line to a message centre",
     ),
     ("from_modem", "a fuzz target has no modem"),
-    ("group_named", "tests look a group up as a person would"),
     (
         "rewritten",
         "tests and a fuzz target read records of every version",

@@ -6,6 +6,7 @@ use crate::fixture::{
     desk::{ADVISER, Desk},
 };
 use budwood::{engine::Input, play::virtual_clock};
+use chrono::TimeDelta;
 
 const BEN: &str = "+447700900101";
 
@@ -46,6 +47,8 @@ fn a_forged_handover_moves_nothing() {
     assert_eq!(desk.text(ADVISER, &code(&sent)), "done with a code");
     assert_ne!(advisers(&desk), before);
     let mut desk = desk.restart(true);
+    // The same words at once after a start may be a second delivery.
+    desk.wait(TimeDelta::hours(1));
     desk.text(BEN, "status KOLO");
     desk.text(ADVISER, "status KOLO");
     let sent = desk.send_all();
@@ -77,6 +80,7 @@ fn a_text_is_passed_on_by_a_code_and_only_to_a_colleague() {
     assert!(!to(&desk.send_all(), BEN)[0].contains("9 trees"));
     assert_eq!(desk.text(ADVISER, &code(&sent)), "passed");
     let mut desk = desk.restart(true);
+    desk.wait(TimeDelta::hours(1));
     desk.send_all();
     desk.text(BEN, "next");
     assert!(to(&desk.send_all(), BEN)[0].contains("9 trees"));

@@ -18,6 +18,8 @@ fn a_promise_lasts_until_it_is_kept() {
     assert_eq!(desk.text(ADVISER, "kept 1"), "kept");
     assert_eq!(desk.stored("promise").len(), 0);
     let mut desk = desk.restart(true);
+    // The same words at once after a start may be a second delivery.
+    desk.wait(TimeDelta::hours(1));
     assert_eq!(desk.text(ADVISER, "kept 1"), "answered");
 }
 

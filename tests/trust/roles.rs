@@ -145,7 +145,8 @@ fn reaches(desk: &mut Desk, phone: &str, name: &str, is_own: bool) -> bool {
     let is_confirmed = name == "report" && outcome == "asked to confirm";
     let is_leaders = is_confirmed && answer.contains(member);
     // So is what a leader puts right: the member reads it, and may contest it.
-    let is_leaders = is_leaders || (name == "fix" && phone == LEADER && outcome == "changed");
+    let is_leaders = is_leaders
+        || (name == "fix" && phone == LEADER && outcome == "changed" && answer.contains(member));
     // What an adviser enters in a book waits for the code of a visit.
     let is_entry = matches!(name, "trained" | "buying" | "stock" | "pick_up");
     let is_entered = is_entry && outcome == "asked for a code";

@@ -54,7 +54,9 @@ fn every_step_is_one_message_and_only_published_ones_have_figures() {
                 let text = case.tongue.say(key, args! {});
                 let args = args! { "step" => at + 1, "of" => STEPS, "text" => Phrase::from(key) };
                 let said = case.tongue.word(&Phrase::new(Key::LessonStep, args));
-                assert!(said.contains(&text), "cut: {said}");
+                // Where marks would take a second message they are left out.
+                let is_whole = sms::bare(&said).contains(&sms::bare(&text));
+                assert!(is_whole, "cut: {said}");
                 assert_eq!(sms::measure(&said).parts, 1, "{said}");
                 let has_figure = text
                     .replace(EXAMPLE, "")

@@ -118,8 +118,8 @@ columns! {
     ShareOn = "share_on", "2026-09-05", [Person May];
     /// How that is known; only with `share_on`.
     ShareHow = "share_how", "signed sheet", [Person May];
-    /// Work that the person was shown at trainings, with ; between, as the kinds of work are named.
-    Shown = "shown", "branch_induction; pruned", [Person May];
+    /// Work that the person was shown at trainings, with ; between.
+    Shown = "shown", "pruned", [Person May];
     /// Short name of the block, one word; the farmer's own.
     Block = "block", "B2", [Block Must];
     /// Size of the land. Without it no trees can be reckoned.

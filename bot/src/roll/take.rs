@@ -12,6 +12,7 @@ mod findings;
 mod grid;
 mod heads;
 mod mend;
+mod mended;
 mod rows;
 
 pub use self::{

@@ -25,9 +25,10 @@ impl Sheet {
     }
 }
 
-/// A cell that no spreadsheet program calculates. A number stays one.
+/// A cell that no spreadsheet program calculates. Numbers, such as two of a place, stay as they are.
 fn plain(cell: &str) -> String {
-    let is_number = cell.parse::<f64>().is_ok() && !cell.starts_with('+');
+    let mut parts = cell.split(", ");
+    let is_number = parts.all(|part| part.parse::<f64>().is_ok() && !part.starts_with('+'));
     if cell.starts_with(FORMULA) && !is_number {
         format!("'{cell}")
     } else {
@@ -43,10 +44,10 @@ mod tests {
     /// "CSV Injection".
     #[test]
     fn no_cell_is_a_formula() {
-        for cell in ["=1+1", "+447700900001", "-x", "@a", "\tx", "\rx"] {
+        for cell in ["=1+1", "+447700900001", "-x", "@a", "\tx", "\rx", "-1, -x"] {
             assert_eq!(plain(cell), format!("'{cell}"));
         }
-        for cell in ["Tamo Rill", "-1.5", "12", "", "a=b"] {
+        for cell in ["Tamo Rill", "-1.5", "-1.25, 101.5", "12", "", "a=b"] {
             assert_eq!(plain(cell), cell);
         }
     }

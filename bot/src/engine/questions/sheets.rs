@@ -7,6 +7,7 @@ mod cards;
 mod census;
 mod handover;
 mod holds;
+mod maker;
 mod meeting;
 mod pickup;
 mod season;
@@ -15,13 +16,8 @@ mod visits;
 
 use budwood_scheduler::{BlockId, Group};
 
-use crate::{
-    args,
-    engine::view::View,
-    sheet::{Column, ColumnKind, Layout, Sheet},
-    wording::{Args, Key, Paper, Tongue, Value},
-    words::printed::SheetKind,
-};
+use self::maker::Maker;
+use crate::{engine::view::View, sheet::Sheet, words::printed::SheetKind};
 
 /// A sheet that somebody wants.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -32,14 +28,6 @@ pub struct SheetOrder {
     pub group: String,
     /// In which language; without it the adviser's.
     pub language: Option<String>,
-}
-
-/// What a sheet is made with.
-struct Maker<'a> {
-    view: View<'a>,
-    group: &'a Group,
-    tongue: Tongue<'a>,
-    language: &'a str,
 }
 
 impl<'a> View<'a> {
@@ -81,54 +69,5 @@ impl<'a> View<'a> {
             SheetKind::Handover => maker.handover(),
         };
         maker.stamped(sheet, number)
-    }
-}
-
-impl Maker<'_> {
-    /// A text of the sheet.
-    fn say(&self, paper: Paper, args: Args) -> String {
-        self.tongue.paper(paper, args)
-    }
-
-    /// A sheet without rows yet.
-    fn begin(&self, kind: SheetKind, title: Paper, columns: Vec<Column>) -> Sheet {
-        let group = args! { "group" => self.group.name.as_str() };
-        let decimal = self.tongue.say(Key::Decimal, args! {});
-        Sheet {
-            key: kind.name().to_owned(),
-            number: None,
-            title: self.say(title, group),
-            head: Vec::new(),
-            layout: Layout::Rows,
-            columns,
-            rows: Vec::new(),
-            notes: Vec::new(),
-            language: self.language.to_owned(),
-            decimal: decimal.chars().next().unwrap_or('.'),
-        }
-    }
-
-    fn column(&self, title: Paper, kind: ColumnKind) -> Column {
-        let key = title.name();
-        let key = key.strip_prefix("column-").unwrap_or(key);
-        Column {
-            key: key.to_owned(),
-            title: self.say(title, args! {}),
-            kind,
-        }
-    }
-
-    /// The number and the day above everything else: what a sheet shows was so on that day.
-    fn stamped(&self, mut sheet: Sheet, number: Option<u32>) -> Sheet {
-        let day = Value::DayYear(self.view.today_in(self.group));
-        let printed = self.say(Paper::SheetPrinted, args! { "day" => day });
-        let number_told = number.map(|number| {
-            let number = args! { "number" => number.to_string() };
-            self.say(Paper::SheetNumber, number)
-        });
-        let first: Vec<String> = number_told.into_iter().chain([printed]).collect();
-        sheet.head.insert(0, first.join(", "));
-        sheet.number = number;
-        sheet
     }
 }

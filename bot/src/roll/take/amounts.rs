@@ -2,7 +2,7 @@
 
 use budwood_parser::Unit;
 
-use super::mend::Mended;
+use super::mended::Mended;
 
 /// Names of units as they are typed behind a number.
 const UNITS: [(&str, Unit); 18] = [

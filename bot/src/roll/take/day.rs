@@ -2,7 +2,7 @@
 
 use chrono::{Datelike, Days, Month, NaiveDate};
 
-use super::{DayOrder, mend::Mended};
+use super::{DayOrder, mended::Mended};
 
 /// The Buddhist calendar is 543 years ahead (common practice).
 const BUDDHIST_YEARS: i32 = 543;

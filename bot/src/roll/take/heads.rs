@@ -384,7 +384,7 @@ impl Mapping {
 
 /// A head in small letters, without marks and signs.
 fn plain(head: &str) -> String {
-    let letters = bare(&head.to_lowercase());
+    let letters = bare(&head.to_lowercase()).replace(['\'', '’'], "");
     let words = letters
         .split(|c: char| c.is_whitespace() || (c.is_ascii_punctuation() && c != '-') || c == '_');
     words

@@ -2,7 +2,7 @@
 
 use std::collections::BTreeMap;
 
-use super::{Answers, amounts, day};
+use super::{Answers, amounts, day, mended::Mended};
 use crate::{
     roll::{column::Column, odd},
     words::phone_number,
@@ -67,31 +67,6 @@ const AGREED: [&str; 14] = [
     "có",
     "đồng ý",
 ];
-
-/// What became of a cell.
-#[derive(Clone, Debug, PartialEq, Eq)]
-pub(super) enum Mended {
-    /// It is, or was without a doubt meant as, this.
-    Plain(String),
-    /// It probably means this.
-    Proposed {
-        /// The cell as the plain list wants it.
-        value: String,
-        /// What was seen in it.
-        why: String,
-    },
-    /// Nobody can tell what it means.
-    Refused(String),
-}
-
-impl Mended {
-    pub(super) fn proposed(value: impl Into<String>, why: &str) -> Self {
-        Self::Proposed {
-            value: value.into(),
-            why: why.to_owned(),
-        }
-    }
-}
 
 /// A cell of a column, filled. None when it hangs on an answer that is not given yet.
 pub(super) fn mended(column: Column, cell: &str, answers: &Answers) -> Option<Mended> {

@@ -10,7 +10,8 @@ use super::{
     findings::{Doubt, Yes},
     grid::Grid,
     heads::Mapping,
-    mend::{self, Mended},
+    mend,
+    mended::Mended,
 };
 use crate::roll::{column::Column, odd};
 

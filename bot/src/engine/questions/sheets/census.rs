@@ -2,7 +2,7 @@
 
 use budwood_scheduler::{TaskKind, figures::Farmer, outlook::census::Walk};
 
-use super::Maker;
+use super::maker::Maker;
 use crate::{
     args,
     sheet::{Cell, Column, ColumnKind, Sheet},

@@ -3,7 +3,7 @@
 
 use budwood_scheduler::PersonId;
 
-use super::Maker;
+use super::maker::Maker;
 use crate::{
     args,
     sheet::{Cell, ColumnKind, Sheet},

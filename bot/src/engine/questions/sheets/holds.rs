@@ -2,7 +2,7 @@
 
 use budwood_scheduler::Reason;
 
-use super::Maker;
+use super::maker::Maker;
 use crate::{
     args,
     sheet::{ColumnKind, Sheet},

@@ -6,7 +6,7 @@ use budwood_scheduler::{
     figures::{Farmer, Stand},
 };
 
-use super::Maker;
+use super::maker::Maker;
 use crate::{
     args,
     engine::view::View,

@@ -2,7 +2,7 @@
 
 use chrono::{NaiveTime, TimeDelta};
 
-use super::Maker;
+use super::maker::Maker;
 use crate::{
     args,
     sheet::{Cell, ColumnKind, Sheet},

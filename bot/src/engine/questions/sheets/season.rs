@@ -5,7 +5,7 @@ use std::collections::BTreeMap;
 use budwood_scheduler::{Group, TaskKind};
 use chrono::{Datelike, NaiveDate, TimeDelta};
 
-use super::Maker;
+use super::maker::Maker;
 use crate::{
     args,
     sheet::{Cell, ColumnKind, Sheet},

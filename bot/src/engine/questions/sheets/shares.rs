@@ -3,7 +3,7 @@
 
 use budwood_scheduler::{figures::Money, jobs::feed::BAG_KG};
 
-use super::Maker;
+use super::maker::Maker;
 use crate::{
     args,
     sheet::{Cell, ColumnKind, Sheet},
