@@ -9,8 +9,12 @@ use crate::fixture::desk::Desk;
 fn cells_of(csv: &[u8]) -> Vec<Vec<String>> {
     let mut reader = csv::Reader::from_reader(csv);
     let rows = reader.records().map(|row| row.expect("a row of cells"));
-    rows.map(|row| row.iter().map(str::to_owned).collect())
-        .collect()
+    // A sign before what a spreadsheet program would calculate is no part of the cell.
+    let cell = |cell: &str| match cell.strip_prefix('\'') {
+        Some(rest) if rest.starts_with(['=', '+', '-', '@']) => rest.to_owned(),
+        _ => cell.to_owned(),
+    };
+    rows.map(|row| row.iter().map(cell).collect()).collect()
 }
 
 fn shown(sheet: &Sheet) -> Vec<Vec<String>> {

@@ -141,7 +141,7 @@ fn reaches(desk: &mut Desk, phone: &str, name: &str, is_own: bool) -> bool {
     let answer = to(&sent, phone).concat();
     // A leader's word for a member is confirmed by the leader, not by a code; a farmer's is asked
     // about as one of their own.
-    let member = if is_own { "Tamo Oss" } else { "Keti Olm" };
+    let member = if is_own { "Tamo" } else { "Keti" };
     let is_confirmed = name == "report" && outcome == "asked to confirm";
     let is_leaders = is_confirmed && answer.contains(member);
     // So is what a leader puts right: the member reads it, and may contest it.

@@ -6,7 +6,7 @@ use calamine::{Data, Reader, open_workbook_auto_from_rs};
 use encoding_rs::{Encoding, UTF_8, UTF_16BE, UTF_16LE, WINDOWS_874, WINDOWS_1252, WINDOWS_1258};
 use unicode_normalization::UnicodeNormalization;
 
-use crate::{roll::rows::separator, words::limits};
+use crate::words::limits;
 
 /// More columns than that are no list of people.
 const COLUMNS_MAX: usize = 100;
@@ -42,6 +42,9 @@ pub enum GridFault {
     RowsMany,
 }
 
+/// Lines that tell what stands between cells; titles and notes above the heads have signs of their own.
+const SEPARATOR_LINES: usize = 40;
+
 impl Grid {
     /// The cells of a file.
     ///
@@ -73,6 +76,8 @@ impl Grid {
     }
 
     fn of_text(text: &str) -> Self {
+        // The reader counts a line end of two signs with the next record.
+        let text = &text.replace("\r\n", "\n");
         let mut reader = csv::ReaderBuilder::new()
             .delimiter(separator(text))
             .has_headers(false)
@@ -169,6 +174,20 @@ fn wide(file: &[u8]) -> Option<&'static Encoding> {
         (true, false) => Some(UTF_16BE),
         (true, true) | (false, false) => None,
     }
+}
+
+/// What stands between cells: the sign that the lines have most of.
+fn separator(text: &str) -> u8 {
+    let lines = text.lines().take(SEPARATOR_LINES);
+    let bytes: Vec<u8> = lines.flat_map(str::bytes).collect();
+    let count = |sign: u8| bytes.iter().filter(|byte| **byte == sign).count();
+    let mut best = b',';
+    for candidate in *b";\t" {
+        if count(candidate) > count(best) {
+            best = candidate;
+        }
+    }
+    best
 }
 
 #[cfg(test)]

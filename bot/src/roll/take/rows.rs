@@ -174,7 +174,9 @@ impl Taker<'_> {
                 self.cell(line, &who, *column, cell, &mut row);
             }
         }
-        self.consent(line, &who, &mut row);
+        // As it was written: a yes to "they did not agree" empties the cell, and is no consent.
+        let written = [Column::ConsentHow, Column::ShareHow].map(|how| of(how).map(str::to_owned));
+        self.consent(line, &who, &mut row, written);
         self.unit(line, &who, &mut row);
         if self.mapping.is_plain() {
             self.out.push((line, row));
@@ -244,12 +246,18 @@ impl Taker<'_> {
     }
 
     /// A day of consent beside words that say no is no consent.
-    fn consent(&mut self, line: usize, who: &str, row: &mut Cells) {
-        for (day, manner) in [
-            (Column::ConsentOn, Column::ConsentHow),
-            (Column::ShareOn, Column::ShareHow),
+    fn consent(
+        &mut self,
+        line: usize,
+        who: &str,
+        row: &mut Cells,
+        [reminders, buyers]: [Option<String>; 2],
+    ) {
+        for (day, manner, how) in [
+            (Column::ConsentOn, Column::ConsentHow, reminders),
+            (Column::ShareOn, Column::ShareHow, buyers),
         ] {
-            let Some(how) = row.get(&manner).cloned() else {
+            let Some(how) = how else {
                 continue;
             };
             if odd::says_no(&how) {
