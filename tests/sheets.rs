@@ -95,9 +95,12 @@ fn shares_add_up_to_what_is_bought() {
     let mut desk = Desk::open(MORNING);
     let sheet = printed(&mut desk, SheetKind::Shares, None);
     let tenths: i64 = (0..sheet.rows.len())
-        .map(|row| match cell(&sheet, row, "kilograms") {
-            Cell::Figure(units, 1) => *units,
-            other => panic!("{other:?}"),
+        .map(|row| {
+            let found = cell(&sheet, row, "kilograms");
+            let Cell::Figure(units, 1) = found else {
+                panic!("{found:?}");
+            };
+            *units
         })
         .sum();
     assert!(tenths > 0, "something is due");

@@ -13,6 +13,7 @@ use super::{
 };
 
 /// A value of one of these texts; none when it is as long as everywhere.
+#[expect(clippy::too_many_lines, reason = "a table: a line for each value")]
 pub(super) fn longest(case: &Case<'_>, key: &str, value: &str) -> Option<String> {
     let (tongue, day) = (case.tongue, case.day);
     let more = |item: String| format!("{item}, {}", tongue.say(Key::More, args! { "count" => 99 }));

@@ -442,18 +442,13 @@ fn settled(column: Column, grid: &Grid, head_row: usize, at: usize) -> Column {
         days += usize::from(is_year || (has_sign && cell.chars().any(|c| c.is_ascii_digit())));
     }
     let are_days = days * 2 > all;
-    match column {
-        Column::Planted if are_days => Column::PlantedOn,
-        Column::PlantedOn if all > 0 && !are_days => {
-            let are_names =
-                cells(grid, head_row, at).any(|cell| cell.chars().any(char::is_alphabetic));
-            if are_names {
-                Column::PlantedOn
-            } else {
-                Column::Planted
-            }
-        }
-        other => other,
+    let are_names = || cells(grid, head_row, at).any(|cell| cell.chars().any(char::is_alphabetic));
+    if column == Column::Planted && are_days {
+        Column::PlantedOn
+    } else if column == Column::PlantedOn && all > 0 && !are_days && !are_names() {
+        Column::Planted
+    } else {
+        column
     }
 }
 

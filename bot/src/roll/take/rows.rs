@@ -175,8 +175,13 @@ impl Taker<'_> {
             }
         }
         // As it was written: a yes to "they did not agree" empties the cell, and is no consent.
-        let written = [Column::ConsentHow, Column::ShareHow].map(|how| of(how).map(str::to_owned));
-        self.consent(line, &who, &mut row, written);
+        let written = [
+            (Column::ConsentOn, Column::ConsentHow),
+            (Column::ShareOn, Column::ShareHow),
+        ];
+        for (day, how) in written {
+            self.consent(line, &who, &mut row, (day, of(day)), (how, of(how)));
+        }
         self.unit(line, &who, &mut row);
         if self.mapping.is_plain() {
             self.out.push((line, row));
@@ -245,39 +250,40 @@ impl Taker<'_> {
         });
     }
 
-    /// A day of consent beside words that say no is no consent.
+    /// A day of consent beside words that say no is no consent, and no more is a day that says no.
     fn consent(
         &mut self,
         line: usize,
         who: &str,
         row: &mut Cells,
-        [reminders, buyers]: [Option<String>; 2],
+        (day, on): (Column, Option<&str>),
+        (manner, how): (Column, Option<&str>),
     ) {
-        for (day, manner, how) in [
-            (Column::ConsentOn, Column::ConsentHow, reminders),
-            (Column::ShareOn, Column::ShareHow, buyers),
-        ] {
-            let Some(how) = how else {
-                continue;
-            };
-            if odd::says_no(&how) {
-                let key = (line, manner.name().to_owned(), how.clone());
-                row.remove(&day);
-                row.remove(&manner);
-                if !self.yes.contains_key(&key) {
-                    let why = "this says that they did not agree: they are kept without consent";
-                    self.doubt(line, who, manner, &how, why, Some(String::new()));
-                }
-            } else if !row.contains_key(&day) {
-                match self.answers.consent_on.filter(|_| day == Column::ConsentOn) {
-                    Some(on) => {
-                        row.insert(day, on.to_string());
-                    }
-                    None => {
-                        row.remove(&manner);
-                    }
-                }
+        let refuses = |cell: Option<&str>| cell.is_some_and(odd::says_no);
+        if refuses(on) || refuses(how) {
+            row.remove(&day);
+            row.remove(&manner);
+        }
+        let Some(how) = how else {
+            return;
+        };
+        if odd::says_no(how) {
+            let key = (line, manner.name().to_owned(), how.to_owned());
+            if !self.yes.contains_key(&key) {
+                let why = "this says that they did not agree: they are kept without consent";
+                self.doubt(line, who, manner, how, why, Some(String::new()));
             }
+            return;
+        }
+        let is_of_all = day == Column::ConsentOn && !refuses(on);
+        match self.answers.consent_on.filter(|_| is_of_all) {
+            Some(all) => {
+                row.entry(day).or_insert_with(|| all.to_string());
+            }
+            None if !row.contains_key(&day) => {
+                row.remove(&manner);
+            }
+            None => {}
         }
     }
 
