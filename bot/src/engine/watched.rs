@@ -25,7 +25,7 @@ impl Engine {
     }
 
     /// Since when nothing is sent, because the store was filled from a backup or a log and nobody
-    /// said [`Input::Release`] yet.
+    /// said [`super::Input::Release`] yet.
     #[must_use]
     pub const fn held_since(&self) -> Option<DateTime<Utc>> {
         self.world.held_since
