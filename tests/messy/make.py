@@ -62,7 +62,7 @@ CASES = [
     ("planted_on", "45616", "ask", "2024-11-20"),
     ("planted_on", "Nov 2024", "right", "2024-11-15"),
     ("planted_on", "2024-11", "right", "2024-11-15"),
-    ("planted_on", "2024", "right", "2024-01-01"),
+    ("planted_on", "2024", "right", "2024-07-01"),
     ("planted_on", "2567", "ask", "2024"),
     ("planted_on", "2021, rains", "ask", "2021"),
     ("planted_on", "1970-01-01", "refuse", ""),

@@ -48,9 +48,8 @@ const AGREED_MIN: i32 = 73;
 const OTHER: i32 = 1;
 /// So sure a reading must be to be stored without a question.
 const STORED_MIN: i32 = 95;
-/// So much more where a false fact does harm, and beside a word of every day.
+/// So much more where a false fact does harm.
 const HEAVY_COST: i32 = 25;
-const BESIDE_COST: i32 = 40;
 /// So sure of something else it speaks against what the lists tell of a text whose words they know: of
 /// a short one, which they are made for, and of a long one.
 const OTHER_MIN: i32 = 150;
@@ -187,8 +186,7 @@ impl Learned {
             .flat_map(|report| &report.doubts)
             .any(is_open);
         let only_chat = reading.stances.iter().all(|stance| *stance == Stance::Chat);
-        let is_sure_of_it = !words.strange || self.sure >= self.stored_from(words) + BESIDE_COST;
-        let is_stored = !is_open && only_chat && is_sure_of_it && self.is_sure(words);
+        let is_stored = !is_open && only_chat && !words.strange && self.is_sure(words);
         // A text that surely reports complains of nothing else.
         let is_sure = self.sure >= BESIDE_MIN;
         if is_sure && !matches!(reading.alarm, Some(Alarm::Danger | Alarm::Grief)) {

@@ -114,7 +114,7 @@ fn each_verb_is_read_in_each_language() {
             languages: &[code],
             ..ADVISER
         };
-        for line in section.lines().filter(|line| !line.is_empty()) {
+        for line in section.lines().filter(|line| line.contains(" = ")) {
             let (verb, words) = line.split_once(" = [\"").unwrap();
             let word = words.split('"').next().unwrap();
             let text = match verb {

