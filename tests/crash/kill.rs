@@ -106,13 +106,6 @@ fn every_call_is_seen() {
     assert_eq!(changes.count(), seen);
 }
 
-#[test]
-fn kills_at_random_moments_lose_nothing_by_a_template_either() {
-    let test = "kills_at_random_moments_lose_nothing_by_a_template_either";
-    let settle = |_| Place::settled_with_template();
-    run(test, rounds(40), settle, kill_round);
-}
-
 fn kill_round(series: &mut Series) -> Result<(), String> {
     series.ledger.write(40, &mut series.chance);
     let service = Service::start(&series.place, &Between::Nothing)

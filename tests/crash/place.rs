@@ -34,49 +34,25 @@ pub(crate) fn number(farmer: usize) -> String {
 pub(crate) struct Place {
     folder: TempDir,
     store: PathBuf,
-    /// The kind of its gateway, as the configuration says it.
-    kind: &'static str,
 }
-
-const ONEAPI: &str = "kind = \"oneapi\"";
-
-/// The same requests, read by a template.
-const TEMPLATE: &str = "kind = \"template\"\npreset = \"oneapi\"";
 
 impl Place {
     /// A place whose store is not made yet.
     pub(crate) fn new() -> Self {
         let folder = tempfile::tempdir().unwrap();
         let store = folder.path().join("store");
-        let kind = ONEAPI;
-        Self {
-            folder,
-            store,
-            kind,
-        }
+        Self { folder, store }
     }
 
     /// A place whose store lies elsewhere.
     pub(crate) fn with_store(store: PathBuf) -> Self {
-        Self {
-            store,
-            ..Self::new()
-        }
+        let folder = tempfile::tempdir().unwrap();
+        Self { folder, store }
     }
 
     /// A place with everybody on the roll.
     pub(crate) fn settled() -> Self {
         let place = Self::new();
-        place.load_roll();
-        place
-    }
-
-    /// The same, with a gateway told by a template.
-    pub(crate) fn settled_with_template() -> Self {
-        let place = Self {
-            kind: TEMPLATE,
-            ..Self::new()
-        };
         place.load_roll();
         place
     }
@@ -113,19 +89,14 @@ impl Place {
     pub(crate) fn config(&self, listener: TcpListener) -> PathBuf {
         let port = listener.local_addr().unwrap().port();
         let file = self.folder.path().join("budwood.toml");
-        let proof = if self.kind == ONEAPI {
-            "auth"
-        } else {
-            "verify"
-        };
         let text = format!(
             "[store]\nfolder = {:?}\nreserve_mb = {RESERVE_MB}\ncache_mb = 16\n\
              [web]\nlisten = \"127.0.0.1:{port}\"\n[[gateway]]\nname = \"line\"\n\
-             {}\n[gateway.in]\n{proof} = \"bearer\"\n\
+             kind = \"oneapi\"\n[gateway.in]\nauth = \"bearer\"\n\
              [line]\nname = \"mera\"\nown_number = \"12345\"\ncountry = \"GB\"\n\
              fallback_zone = \"Europe/London\"\n\
              [nudges]\n[languages]\n[calendars]\n[log]\nfilter = \"warn,budwood=info\"\n",
-            self.store, self.kind
+            self.store
         );
         fs::write(&file, text).unwrap();
         file
