@@ -56,15 +56,7 @@ impl Alike {
     /// Takes a name in; gives an earlier one that looks like it. A short form ("T. Pell", "Tor")
     /// is like a whole name where the number is the same, or where the last name is.
     pub(super) fn add(&mut self, name: &str, numbers: &[String]) -> Option<String> {
-        let mut earlier = None;
-        for key in keys(name) {
-            match self.by_key.get(&key) {
-                Some(other) => earlier = earlier.or_else(|| Some(other.clone())),
-                None => {
-                    self.by_key.insert(key, name.to_string());
-                }
-            }
-        }
+        let mut like = None;
         for short in shorts(name) {
             let seen = Seen {
                 name: name.to_string(),
@@ -72,13 +64,23 @@ impl Alike {
                 is_short: short.is_whole,
             };
             let known = self.by_short.entry(short.form).or_default();
-            let like = known.iter().find(|other| {
+            let found = known.iter().find(|other| {
                 let one_is_short = seen.is_short != other.is_short;
                 let same_number = other.numbers.iter().any(|one| numbers.contains(one));
                 one_is_short && (same_number || !short.needs_number)
             });
-            earlier = earlier.or_else(|| like.map(|other| other.name.clone()));
+            like = like.or_else(|| found.map(|other| other.name.clone()));
             known.push(seen);
+        }
+        // What a short form says with its number says more than the same letters.
+        let mut earlier = like;
+        for key in keys(name) {
+            match self.by_key.get(&key) {
+                Some(other) => earlier = earlier.or_else(|| Some(other.clone())),
+                None => {
+                    self.by_key.insert(key, name.to_string());
+                }
+            }
         }
         earlier
     }
@@ -246,6 +248,6 @@ mod tests {
         let mut names = Alike::default();
         assert_eq!(names.add("Tor Pell", &number), None);
         assert_eq!(names.add("Tor", &other), None);
-        assert!(names.add("Tor", &number).is_some());
+        assert_eq!(names.add("Tor", &number).as_deref(), Some("Tor Pell"));
     }
 }

@@ -45,8 +45,9 @@ pub(super) fn read(csv: &[u8], findings: &mut Vec<Finding>) -> Vec<Row> {
         }
     };
     let mut lines = Lines::new(body.as_bytes());
+    let first = body.lines().find(|line| !line.trim().is_empty());
     let mut reader = ReaderBuilder::new()
-        .delimiter(separator(body))
+        .delimiter(separator(first.into_iter()))
         .has_headers(false)
         .flexible(true)
         .from_reader(body.as_bytes());
@@ -115,13 +116,10 @@ fn text_of(csv: &[u8]) -> Result<&str, Finding> {
     }
 }
 
-/// The separator: of the three in use, the one that the first line has most of.
-pub(super) fn separator(text: &str) -> u8 {
-    let first = text
-        .lines()
-        .find(|line| !line.trim().is_empty())
-        .unwrap_or("");
-    let count = |separator: u8| first.bytes().filter(|byte| *byte == separator).count();
+/// The separator: of the three in use, the one that these lines have most of.
+pub(super) fn separator<'a>(lines: impl Iterator<Item = &'a str>) -> u8 {
+    let bytes: Vec<u8> = lines.flat_map(str::bytes).collect();
+    let count = |separator: u8| bytes.iter().filter(|byte| **byte == separator).count();
     let mut best = b',';
     for candidate in *b";\t" {
         if count(candidate) > count(best) {
@@ -233,14 +231,14 @@ fn cell_fault(column: Column, text: &str, kind: RowKind) -> Option<Fault> {
 }
 
 /// Counts lines up to an offset. Offsets must not go back, so that a file is counted once.
-struct Lines<'a> {
+pub(super) struct Lines<'a> {
     bytes: &'a [u8],
     offset: usize,
     line: usize,
 }
 
 impl<'a> Lines<'a> {
-    const fn new(bytes: &'a [u8]) -> Self {
+    pub(super) const fn new(bytes: &'a [u8]) -> Self {
         Self {
             bytes,
             offset: 0,
@@ -250,7 +248,7 @@ impl<'a> Lines<'a> {
 
     /// The line of the first byte at or after `offset` that is not a line end: the reader names
     /// the place before the empty lines that it passes over.
-    fn at(&mut self, offset: u64) -> usize {
+    pub(super) fn at(&mut self, offset: u64) -> usize {
         let offset = usize::try_from(offset).unwrap_or(usize::MAX);
         while let Some(byte) = self.bytes.get(self.offset) {
             if self.offset >= offset && !matches!(byte, b'\r' | b'\n') {

@@ -92,7 +92,9 @@ pub(super) fn trees(text: &str) -> Mended {
     }
     let number: String = text.chars().take_while(char::is_ascii_digit).collect();
     let rest = text.get(number.len()..).unwrap_or_default().trim();
-    let is_word = !rest.is_empty() && rest.chars().all(|c| c.is_alphabetic() || c == '.');
+    // Marks of Thai words are no letters, so it is asked what a word has not.
+    let is_sign = |c: char| c.is_numeric() || (c.is_ascii_punctuation() && c != '.');
+    let is_word = rest.starts_with(char::is_alphabetic) && !rest.contains(is_sign);
     if is_word && !number.is_empty() {
         return Mended::proposed(number, "a number with its word");
     }
@@ -190,13 +192,18 @@ mod tests {
     fn trees_of_offices() {
         assert_eq!(trees("520"), Mended::Plain("520".into()));
         assert_eq!(trees("520.0"), Mended::Plain("520".into()));
-        for (text, value) in [("1,200", "1200"), ("1.200", "1200"), ("520 trees", "520")] {
+        for (text, value) in [
+            ("1,200", "1200"),
+            ("1.200", "1200"),
+            ("520 trees", "520"),
+            ("520 ต้น", "520"),
+        ] {
             assert!(
                 matches!(trees(text), Mended::Proposed { value: told, .. } if told == value),
                 "{text}"
             );
         }
-        for text in ["about 500", "520.5", "", "many"] {
+        for text in ["about 500", "520.5", "520 of 600", "", "many"] {
             assert!(matches!(trees(text), Mended::Refused(_)), "{text}");
         }
     }

@@ -6,7 +6,10 @@ use calamine::{Data, Reader, open_workbook_auto_from_rs};
 use encoding_rs::{Encoding, UTF_8, UTF_16BE, UTF_16LE, WINDOWS_874, WINDOWS_1252, WINDOWS_1258};
 use unicode_normalization::UnicodeNormalization;
 
-use crate::words::limits;
+use crate::{
+    roll::rows::{Lines, separator},
+    words::limits,
+};
 
 /// More columns than that are no list of people.
 const COLUMNS_MAX: usize = 100;
@@ -76,18 +79,17 @@ impl Grid {
     }
 
     fn of_text(text: &str) -> Self {
-        // The reader counts a line end of two signs with the next record.
-        let text = &text.replace("\r\n", "\n");
+        let mut lines = Lines::new(text.as_bytes());
         let mut reader = csv::ReaderBuilder::new()
-            .delimiter(separator(text))
+            .delimiter(separator(text.lines().take(SEPARATOR_LINES)))
             .has_headers(false)
             .flexible(true)
             .from_reader(text.as_bytes());
         let records = reader.records().filter_map(Result::ok);
         let rows = records.map(|record| {
-            let line = record.position().map_or(0, csv::Position::line);
+            let offset = record.position().map_or(0, csv::Position::byte);
             let cells = record.iter().map(tidy);
-            (usize::try_from(line).unwrap_or(0), cells.collect())
+            (lines.at(offset), cells.collect())
         });
         Self {
             rows: rows.take(limits::ROLL_ROWS_MAX + 1).collect(),
@@ -174,20 +176,6 @@ fn wide(file: &[u8]) -> Option<&'static Encoding> {
         (true, false) => Some(UTF_16BE),
         (true, true) | (false, false) => None,
     }
-}
-
-/// What stands between cells: the sign that the lines have most of.
-fn separator(text: &str) -> u8 {
-    let lines = text.lines().take(SEPARATOR_LINES);
-    let bytes: Vec<u8> = lines.flat_map(str::bytes).collect();
-    let count = |sign: u8| bytes.iter().filter(|byte| **byte == sign).count();
-    let mut best = b',';
-    for candidate in *b";\t" {
-        if count(candidate) > count(best) {
-            best = candidate;
-        }
-    }
-    best
 }
 
 #[cfg(test)]

@@ -2,6 +2,8 @@
 
 use std::collections::BTreeMap;
 
+use chrono::NaiveDate;
+
 use super::{Answers, amounts, day, mended::Mended};
 use crate::{
     roll::{column::Column, odd},
@@ -75,7 +77,9 @@ pub(super) fn mended(column: Column, cell: &str, answers: &Answers) -> Option<Me
     Some(match column {
         // Nobody agreed by a dash, and "none" beside a name says no.
         Column::ConsentHow | Column::ShareHow => Mended::Plain(cell.to_owned()),
-        Column::ConsentOn | Column::ShareOn => return consent(cell, answers),
+        Column::ConsentOn => return consent(cell, answers, answers.consent_on),
+        // One day of signing for all is that of the reminders.
+        Column::ShareOn => return consent(cell, answers, None),
         _ if is_empty => Mended::Plain(String::new()),
         Column::Phone => phones(cell, &answers.country),
         Column::PlantedOn
@@ -117,7 +121,7 @@ pub(super) fn mended(column: Column, cell: &str, answers: &Answers) -> Option<Me
 }
 
 /// A day, or a word that everybody's one day of signing stands behind.
-fn consent(cell: &str, answers: &Answers) -> Option<Mended> {
+fn consent(cell: &str, answers: &Answers, of_all: Option<NaiveDate>) -> Option<Mended> {
     let lower = cell.to_lowercase();
     if lower == "-" || lower == "?" || lower == "0" {
         return Some(Mended::Plain(String::new()));
@@ -127,7 +131,7 @@ fn consent(cell: &str, answers: &Answers) -> Option<Mended> {
         return Some(Mended::proposed("", why));
     }
     if AGREED.contains(&lower.as_str()) {
-        let on = answers.consent_on.map(|on| on.to_string());
+        let on = of_all.map(|on| on.to_string());
         return Some(on.map_or_else(
             || Mended::Refused("write the day on which they agreed, or answer with --consent-on DAY when it was one day for all".into()),
             Mended::Plain,
