@@ -157,11 +157,8 @@ impl Step<'_> {
         for group in self.view().groups_spoken_of(turn.speaker) {
             self.world.make_names_ready(group);
         }
-        if let Some(sheet) = self.view().sheet_meant(&turn) {
-            match self.sheet_text(&turn, &sheet) {
-                Ok(done) => return done,
-                Err(rows) => turn.text = rows,
-            }
+        if let Some(done) = self.take_rows(&mut turn) {
+            return done;
         }
         let waiting = self.view().open_question(&turn.number);
         let mut rest = waiting.and_then(|open| open.rest);
@@ -214,11 +211,8 @@ impl Step<'_> {
             None => {}
         }
         // A sheet that waited for a code.
-        if let Some(sheet) = self.view().sheet_meant(&turn) {
-            match self.sheet_text(&turn, &sheet) {
-                Ok(done) => return done,
-                Err(rows) => turn.text = rows,
-            }
+        if let Some(done) = self.take_rows(&mut turn) {
+            return done;
         }
         if let Some(done) = self.put_back(&turn, &speaker) {
             return done;

@@ -17,9 +17,21 @@ use crate::{
 };
 
 impl Step<'_> {
-    /// Rows of a sheet that are texted back. When none of them is clear, what they tell comes back as
-    /// a text that names people and blocks, to be read like any other.
-    pub(crate) fn sheet_text(&mut self, turn: &Turn, text: &SheetText) -> Result<Done, String> {
+    /// Rows of a sheet that are texted back, if the text is some. When none of them is clear, what they
+    /// tell becomes the text, with people and blocks by name, to be read like any other.
+    pub(crate) fn take_rows(&mut self, turn: &mut Turn) -> Option<Done> {
+        let sheet = self.view().sheet_meant(turn)?;
+        match self.sheet_text(turn, &sheet) {
+            Ok(done) => Some(done),
+            Err(rows) => {
+                turn.text = rows;
+                None
+            }
+        }
+    }
+
+    /// The rows, or none that is clear as such a text.
+    fn sheet_text(&mut self, turn: &Turn, text: &SheetText) -> Result<Done, String> {
         let Some(speaker) = self.view().person(turn.speaker).cloned() else {
             return Ok(Outcome::FromStranger.silently());
         };

@@ -102,17 +102,18 @@ impl<'a> View<'a> {
     /// Phones of those in a group who have trees, with whom each is for.
     pub(crate) fn asked_about_harm(self, group: GroupId) -> Reached<'a> {
         let mut reached = self.reached(Audience::Group(group));
-        let has_trees = |person: PersonId| {
-            let mut blocks = self.world.directory.blocks_of(person);
-            blocks.any(|block| self.state(block.id).is_some_and(|state| state.alive() > 0))
-        };
         let all = reached.phones.len();
         reached.phones.retain(|(number, _)| {
             let people = self.everyone_on(number);
-            people.into_iter().any(has_trees)
+            people.into_iter().any(|person| self.has_trees(person))
         });
         reached.left_out += all - reached.phones.len();
         reached
+    }
+
+    fn has_trees(self, person: PersonId) -> bool {
+        let mut blocks = self.world.directory.blocks_of(person);
+        blocks.any(|block| self.state(block.id).is_some_and(|state| state.alive() > 0))
     }
 
     /// Everybody with trees on phones that are asked: who shares one answers for each.
@@ -122,10 +123,7 @@ impl<'a> View<'a> {
         let mut people: Vec<PersonId> = Vec::new();
         for id in on_phones {
             let is_of_group = self.person(id).is_some_and(|one| one.group == Some(group));
-            let mut blocks = self.world.directory.blocks_of(id);
-            let has_trees =
-                blocks.any(|block| self.state(block.id).is_some_and(|state| state.alive() > 0));
-            if is_of_group && has_trees && !people.contains(&id) {
+            if is_of_group && self.has_trees(id) && !people.contains(&id) {
                 people.push(id);
             }
         }
