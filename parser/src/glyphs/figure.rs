@@ -128,10 +128,11 @@ pub(crate) fn figure(input: &str) -> IResult<&str, Figure> {
 pub(crate) fn letters_for_digits(run: &str) -> Option<Number> {
     const RUN_LEN_MAX: usize = 6;
     let digits = run.bytes().filter(u8::is_ascii_digit).count();
-    let litres = run
-        .strip_suffix('l')
+    // "20l" are litres, and Sinhala ends numbers in "i".
+    let ended = run
+        .strip_suffix(['l', 'i'])
         .is_some_and(|rest| rest.len() == digits);
-    if digits == 0 || digits == run.len() || run.len() > RUN_LEN_MAX || litres {
+    if digits == 0 || digits == run.len() || run.len() > RUN_LEN_MAX || ended {
         return None;
     }
     let value = run.bytes().try_fold(0_u32, |value, byte| {
@@ -158,7 +159,7 @@ fn iso(input: &str) -> IResult<&str, Figure> {
 }
 
 fn triple(input: &str) -> IResult<&str, Figure> {
-    let (rest, first) = small(1, 3).parse(input)?;
+    let (rest, first) = small(1, 4).parse(input)?;
     let (rest, separator) = one_of("/-.:").parse(rest)?;
     let (rest, second) = small(1, 2).parse(rest)?;
     let (rest, _) = char(separator).parse(rest)?;

@@ -314,6 +314,8 @@ pub(crate) fn agreement(told: &[Report], rules: &Rules<'_>) -> i32 {
                 && one.details.amount == other.details.amount
                 && one.details.area == other.details.area
                 && one.details.values_cm == other.details.values_cm
+                && one.details.mm == other.details.mm
+                && one.details.wetness == other.details.wetness
                 && one.when == other.when
         });
     match (same, rules.stances.is_empty()) {

@@ -89,6 +89,7 @@ impl Learned {
             // An example helps nobody whose text is surely something else.
             let is_sent = reading.reports.is_empty() && reading.about_work;
             reading.about_work &= !is_sent || self.sure >= ABOUT_MIN;
+            self.close_account(reading);
             return;
         }
         let is_beside = reading.acts.is_empty() || self.sure >= BESIDE_QUESTION_MIN;
@@ -98,6 +99,18 @@ impl Learned {
             return;
         }
         self.heard(reading, words);
+    }
+
+    /// "weeded A, paid 3 boys 5000": numbers that the lists cannot place are no doubt where what was
+    /// learned tells the same and surely keeps none of them.
+    fn close_account(&self, reading: &mut Reading) {
+        if self.agreement == SAME && self.sure >= AGREED_MIN {
+            for report in &mut reading.reports {
+                report
+                    .doubts
+                    .retain(|doubt| !matches!(doubt, Doubt::LooseEnd(_)) || self.is_open(doubt));
+            }
+        }
     }
 
     /// Whether it leaves a text of listed words as the lists read it: as nothing, too, where it is short
@@ -178,13 +191,34 @@ impl Learned {
         }
     }
 
+    /// A doubt that likeness to other texts does not settle: of a number, any but of a strange word, and
+    /// of one that is surely money, labour or hours.
+    fn is_open(&self, doubt: &Doubt) -> bool {
+        let is_number = |word: &str| word.bytes().all(|byte| byte.is_ascii_digit());
+        match doubt {
+            Doubt::StrangeWord(word) => is_number(word),
+            Doubt::LooseEnd(word) => !is_number(word) || self.account.riddles > 0,
+            Doubt::Likeness => false,
+            Doubt::Repaired { .. }
+            | Doubt::LetterForDigit(_)
+            | Doubt::LooseNumber(_)
+            | Doubt::Range(..)
+            | Doubt::GuessedUnit(_)
+            | Doubt::CommaList
+            | Doubt::Whole(_)
+            | Doubt::TwoCounts(..)
+            | Doubt::SomebodyElse(_)
+            | Doubt::TwoLanguages(_) => true,
+        }
+    }
+
     /// Takes what was learned: stored where it is sure, else asked about.
     fn heard(self, reading: &mut Reading, words: Words) {
         let is_open = reading
             .reports
             .iter()
             .flat_map(|report| &report.doubts)
-            .any(is_open);
+            .any(|doubt| self.is_open(doubt));
         let only_chat = reading.stances.iter().all(|stance| *stance == Stance::Chat);
         let is_stored = !is_open && only_chat && !words.strange && self.is_sure(words);
         // A text that surely reports complains of nothing else.
@@ -214,25 +248,6 @@ fn doubt(reading: &mut Reading) {
     let clear = reading.reports.iter_mut().filter(|report| is_clear(report));
     for report in clear {
         report.doubts.push(Doubt::Likeness);
-    }
-}
-
-/// A doubt that likeness to other texts does not settle: of a number, any but of a strange word.
-fn is_open(doubt: &Doubt) -> bool {
-    match doubt {
-        Doubt::StrangeWord(word) => word.bytes().all(|byte| byte.is_ascii_digit()),
-        Doubt::Likeness => false,
-        Doubt::Repaired { .. }
-        | Doubt::LetterForDigit(_)
-        | Doubt::LooseNumber(_)
-        | Doubt::Range(..)
-        | Doubt::GuessedUnit(_)
-        | Doubt::CommaList
-        | Doubt::Whole(_)
-        | Doubt::TwoCounts(..)
-        | Doubt::LooseEnd(_)
-        | Doubt::SomebodyElse(_)
-        | Doubt::TwoLanguages(_) => true,
     }
 }
 

@@ -74,7 +74,7 @@ fn folded_len(text: &str, name: &str) -> Option<usize> {
     let mut rest = text;
     let mut after_space = false;
     for letter in name.chars().flat_map(char::to_lowercase) {
-        if letter.is_whitespace() {
+        if letter.is_whitespace() || (letter == '-' && !rest.starts_with('-')) {
             if !after_space && !rest.starts_with(char::is_whitespace) {
                 return None;
             }

@@ -30,7 +30,7 @@ pub(crate) fn compose(pieces: &mut Pieces<'_>, folded: &Folded<'_>, lexicon: &Le
     if traits.has(sort::LAND) {
         pass(pieces, |_, rest| land(rest));
     }
-    if traits.has(sort::EXTENT) && traits.has(sort::UNIT) {
+    if traits.has(sort::EXTENT | sort::NUMERAL) && traits.has(sort::UNIT) {
         half_behind(pieces);
     }
     let figures = pieces.iter().filter(|piece| is_figure(piece)).count();
@@ -40,6 +40,9 @@ pub(crate) fn compose(pieces: &mut Pieces<'_>, folded: &Folded<'_>, lexicon: &Le
         pass(pieces, |before, rest| {
             half(rest).or_else(|| pair(before.last(), rest))
         });
+    }
+    if traits.has(sort::EXTENT | sort::NUMERAL) && pieces.iter().any(measures) {
+        pass(pieces, |_, rest| half_of_value(rest));
     }
     if figures > 1 {
         pass(pieces, |before, rest| thousands(before.last(), rest));
@@ -189,27 +192,66 @@ fn half<'r>(pieces: &[Piece<'r>]) -> Option<(Sense<'r>, usize)> {
     Some((Sense::Number(Number::new(value)), at + 1))
 }
 
-/// "2 sacos e meio": half of the unit before it, unless a block follows ("3 bags and half of A").
+/// "2 sacos e meio", "2 meter setengah", "kilo setengah": half of the unit before it, unless a block
+/// follows ("3 bags and half of A").
 fn half_behind(pieces: &mut Pieces<'_>) {
     let mut at = 0;
-    while let Some([number, unit, and, rest @ ..]) = pieces.get(at..) {
-        let one = usize::from(rest.first().is_some_and(is_one));
-        let more = rest.get(one).and_then(part).filter(|_| joins(and));
-        let is_of_land = rest.get(one + 1).is_some_and(|next| {
-            let leads = [Plain::Of, Plain::Block, Plain::Land, Plain::Filler];
-            next.is_any(&leads) || matches!(next.sense, Sense::Block(_))
-        });
-        let is_unit = unit.part(Meaning::unit).is_some();
-        if let (Some(number), Some(more), true, false) =
-            (number.number(), more, is_unit, is_of_land)
-        {
-            if let Some(piece) = pieces.get_mut(at) {
-                piece.becomes(Sense::Number(Number::new(number.value + more)));
+    while at < pieces.len() {
+        let found = pieces.get(at..).and_then(half_of_unit);
+        if let Some((more, used)) = found {
+            let before = at.checked_sub(1).and_then(|at| pieces.get_mut(at));
+            let number = before.as_ref().and_then(|piece| piece.number());
+            let is_article = before.as_ref().is_some_and(|piece| is_one(piece));
+            pieces.drain(at + 1..at + 1 + used);
+            if let (Some(place), true) = (
+                pieces.get_mut(at.wrapping_sub(1)),
+                number.is_some() || is_article,
+            ) {
+                let whole = number.map_or(1.0, |number| number.value);
+                place.becomes(Sense::Number(Number::new(whole + more)));
+            } else if let Some(unit) = pieces.get(at).copied() {
+                let mut one = unit;
+                one.becomes(Sense::Number(Number::new(1.0 + more)));
+                one.end = one.start;
+                pieces.insert(at, one);
+                at += 1;
             }
-            pieces.drain(at + 2..at + 4 + one);
         }
         at += 1;
     }
+}
+
+/// The part of one that follows the unit at the start of these pieces, and how many pieces say it.
+fn half_of_unit(pieces: &[Piece<'_>]) -> Option<(f64, usize)> {
+    pieces.first()?.part(Meaning::unit)?;
+    let and = usize::from(pieces.get(1).is_some_and(joins));
+    let one = and + usize::from(pieces.get(1 + and).is_some_and(is_one));
+    let word = pieces.get(1 + one)?;
+    let more = if and > 0 { part(word)? } else { more(word)? };
+    let is_of_land = |at: usize| {
+        let leads = [Plain::Of, Plain::Block, Plain::Land];
+        let land =
+            |piece: &Piece<'_>| piece.is_any(&leads) || matches!(piece.sense, Sense::Block(_));
+        let is_small = |piece: &Piece<'_>| piece.is_plain(Plain::Filler);
+        let small = usize::from(pieces.get(at).is_some_and(is_small));
+        pieces.get(at + small).is_some_and(land)
+    };
+    (!is_of_land(2 + one)).then_some((more, 1 + one))
+}
+
+/// "41 et demi", where something is measured.
+fn half_of_value<'r>(pieces: &[Piece<'r>]) -> Option<(Sense<'r>, usize)> {
+    let number = pieces.first()?.number()?;
+    let and = usize::from(pieces.get(1).is_some_and(joins));
+    let one = and + usize::from(pieces.get(1 + and).is_some_and(is_one));
+    let word = pieces.get(1 + one)?;
+    let more = if and > 0 { part(word)? } else { more(word)? };
+    Some((Sense::Number(Number::new(number.value + more)), 2 + one))
+}
+
+/// A word that says "and a half" by itself.
+fn more(piece: &Piece<'_>) -> Option<f64> {
+    (piece.part(Meaning::numeral) == Some(Numeral::HalfScale)).then_some(0.5)
 }
 
 /// A part of one: "1/2", "half".
@@ -317,6 +359,11 @@ fn clock<'r>(pieces: &[Piece<'r>]) -> Option<(Sense<'r>, usize)> {
     let is_time = (first.is_plain(Plain::Clock) && hour(second).is_some())
         || (hour(first).is_some() && second.is_plain(Plain::Clock));
     is_time.then_some((Sense::Clock, 2))
+}
+
+/// What is said of girth or height.
+fn measures(piece: &Piece<'_>) -> bool {
+    piece.kind().is_some_and(Kind::needs_values)
 }
 
 /// What is said of feeding.

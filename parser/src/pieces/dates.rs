@@ -156,6 +156,10 @@ fn day_exists(day: u16, month: u16, year: Option<u16>) -> bool {
 /// "12/5/26" is a day; "15-15-15" and "12-12-17" are grades of fertiliser.
 fn triple<'r>(parts: [u16; 3], next: Option<&Piece<'_>>) -> Sense<'r> {
     let [first, second, third] = parts;
+    // "2026.03.13".
+    if let Some(year) = full_year(first).filter(|_| first >= 2000) {
+        return calendar(third, second, Some(year), false).map_or(Sense::NoSuchDay, Sense::When);
+    }
     let product_follows =
         next.is_some_and(|next| next.means(|meaning| meaning == Meaning::Fertiliser));
     // No grade has a year in full.

@@ -69,9 +69,10 @@ fn settle_endings<'r>(pieces: &mut Pieces<'r>, folded: &'r Folded<'r>, known: &K
             .get(piece.start)
             .is_some_and(u8::is_ascii);
         let is_itself = is_latin && piece.listed().is_some();
-        let found = (!is_itself && !matches!(piece.sense, Sense::Block(_) | Sense::Mark(_)))
+        let found = (!matches!(piece.sense, Sense::Block(_) | Sense::Mark(_)))
             .then(|| inflected(piece.start, folded, known))
-            .flatten();
+            .flatten()
+            .filter(|(own, _)| !is_itself || own.contains(' '));
         if let Some((own, end)) = found {
             let more = pieces.iter().skip(at + 1);
             let inside = more.take_while(|piece| piece.start < end).count();
@@ -92,13 +93,15 @@ fn inflected<'r>(start: usize, folded: &Folded<'_>, known: &Known<'r>) -> Option
     let text = folded.text.get(start..)?;
     known.blocks.iter().find_map(|own| {
         let letters = own.chars().count();
-        if letters < NAME_LETTERS_MIN {
+        // Letters of other scripts carry a vowel.
+        let least = NAME_LETTERS_MIN - usize::from(!own.is_ascii());
+        if letters < least {
             return None;
         }
         let name = own.chars().flat_map(char::to_lowercase);
         let same = name
             .zip(text.chars())
-            .take_while(|(one, other)| one == other)
+            .take_while(|(one, other)| one == other || open_form(*one) == Some(*other))
             .count();
         // Latin names change their last vowel only.
         let lost = own.chars().skip(same);
@@ -108,6 +111,7 @@ fn inflected<'r>(start: usize, folded: &Folded<'_>, known: &Known<'r>) -> Option
         });
         if same + CHANGED_LETTERS_MAX < letters
             || same < NAME_LETTERS_MIN - 1
+            || (letters < NAME_LETTERS_MIN && same < letters)
             || is_ending == Some(false)
         {
             return None;
@@ -125,6 +129,19 @@ fn inflected<'r>(start: usize, folded: &Folded<'_>, known: &Known<'r>) -> Option
         }
         (ending > 0).then_some((*own, start + text.len()))
     })
+}
+
+/// The letter that a Malayalam letter without a vowel becomes before an ending (the Unicode standard's
+/// chillu letters).
+const fn open_form(letter: char) -> Option<char> {
+    match letter {
+        'ൻ' => Some('ന'),
+        'ർ' => Some('ര'),
+        'ൽ' => Some('ല'),
+        'ൾ' => Some('ള'),
+        'ൺ' => Some('ണ'),
+        _ => None,
+    }
 }
 
 /// Shorter names are too much else.

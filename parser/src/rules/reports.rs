@@ -202,22 +202,22 @@ fn denial_after(pieces: &[Piece<'_>], segment: &Segment) -> Option<usize> {
     denies.then_some(at)
 }
 
+/// Whoever tells of rain means that the ground got wet, unless it was measured and little.
 fn rain(row: &Row, answer: Option<Wetness>, denied: bool) -> Option<Wetness> {
-    if denied {
-        return Some(Wetness::None);
-    }
-    let fell = row.details.mm.map(|mm| {
-        if mm > 0.0 {
-            Wetness::Soaked
-        } else {
-            Wetness::None
-        }
-    });
-    row.details
-        .wetness
+    let measured = match row.details.mm {
+        _ if denied => Some(Wetness::None),
+        Some(mm) if mm <= 0.0 => Some(Wetness::None),
+        Some(mm) if mm < WETTING_MM => return row.details.wetness,
+        Some(_) | None => None,
+    };
+    measured
+        .or(row.details.wetness)
         .or(answer)
-        .or(fell.filter(|fell| *fell == Wetness::None))
+        .or(Some(Wetness::Soaked))
 }
+
+/// Less rain wets dust only (common practice).
+const WETTING_MM: f64 = 10.0;
 
 /// Turns a denied report into "none" or "not done". True if it is no fact at all.
 fn deny(row: &mut Row) -> bool {

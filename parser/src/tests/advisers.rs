@@ -27,7 +27,7 @@ fn about_a_group() {
     check_adviser("open season KOLO", "!query window group=KOLO");
     check_adviser("open planting", "!query window");
     check_adviser("hold planting KOLO", "!query hold group=KOLO");
-    check("rains started", "rain");
+    check("rains started", "rain rain=soaked");
     check_adviser("any sick in kolo", "!query sick group=KOLO");
     check_adviser("late Hilltopp", "!query late group=Hilltopp");
     check_adviser("how is kolo?", "!query status group=KOLO");

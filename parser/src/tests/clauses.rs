@@ -26,9 +26,12 @@ fn a_time_of_day_counts_nothing() {
 fn the_weather_at_work_is_no_report() {
     check("planted 20 B in the rain", "planted @B 20");
     check("planted 120 B after rain", "planted @B 120");
-    check("planted 120 B, rain", "planted @B 120 + rain @B");
+    check(
+        "planted 120 B, rain",
+        "planted @B 120 + rain @B rain=soaked",
+    );
     check("weeded A but no rain", "weeded @A + rain @A rain=none");
-    check("rain 20 mm A", "rain @A mm=20");
+    check("rain 20 mm A", "rain @A rain=soaked mm=20");
 }
 
 #[test]

@@ -42,6 +42,7 @@ fn calendar_days() {
     );
     check("planted 120 B 12may", "planted @B 120 on=12/5!");
     check("planted 120 B 29/2", "planted @B 120 on=29/2");
+    check("planted 120 B 2026.03.13", "planted @B 120 on=13/3/2026");
 }
 
 #[test]

@@ -9,7 +9,7 @@ use std::{
     vec::Vec,
 };
 
-use super::{FARMER, check, read, reader};
+use super::{FARMER, check, check_as, read, reader};
 use crate::{Bare, Known};
 
 /// Reference: `num2words2` 1.0.20; how it was made stands at its top.
@@ -25,6 +25,43 @@ fn and_a_half() {
     check("put two and a half bags urea on B", &bags("2.5"));
     check("put 2 bags and a half urea on B", &bags("2.5"));
     check("planted 3 and a half acres B", "planted @B area=3.5acre");
+    check("girth A 41 and a half, 43 cm", "girth @A cm=41.5,43");
+    check_as(
+        "fr",
+        "circonférence A 41 et demi, 43 cm",
+        "girth @A cm=41.5,43",
+    );
+    check_as("id", "tinggi A 2 meter setengah", "height @A cm=250");
+    check_as(
+        "id",
+        "pupuk A sekilo setengah",
+        "fertilised @A amount=1.5kg",
+    );
+}
+
+/// From memory, as people of these places count.
+#[test]
+fn number_words_of_dialects_and_with_endings() {
+    check_as("th", "ปลูกแล้วแปลง B ร้อยซาวต้น", "planted @B 120");
+    check_as(
+        "ta",
+        "B la nooththi irupathu kannu nattom",
+        "planted @B 120",
+    );
+    check_as(
+        "si",
+        "B එකට පොහොර කිලෝ දෙකක් දැම්මා",
+        "fertilised @B amount=2kg",
+    );
+}
+
+/// Money, workers and hours are kept for nothing.
+#[test]
+fn what_is_paid_counts_nothing() {
+    check(
+        "weeded A, paid 3 boys 5000",
+        "weeded @A | %loose_end | %loose_end",
+    );
 }
 
 fn number_of(languages: &[&str], text: &str) -> Option<f64> {

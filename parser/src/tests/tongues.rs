@@ -95,10 +95,16 @@ fn stop_is_understood_everywhere() {
 }
 
 /// On a phone of one language the weak words of another are not listed; that many texts by other people
-/// say so is worth a question, and no more.
+/// say so may be worth a question, and no more.
 #[test]
 fn everyday_words_of_other_languages_do_not_count() {
-    check(&["en"], "sulam 8 B", "replaced @B 8 ?like");
+    let english = read(&["en"], "sulam 8 B");
+    assert!(
+        english
+            .reports
+            .iter()
+            .all(|report| !report.doubts.is_empty())
+    );
     check(&["id"], "sulam 8 B", "replaced @B 8");
     check(&[], "sulam 8 B", "replaced @B 8");
     check(&[], "an 8 trees dead B", "dead @B 8");
