@@ -3,10 +3,11 @@
 //! Calendars, rains and days of planting are gone through in order, so that each meets each; only how
 //! late a job is done is drawn. What must hold is written down here on its own, not asked of the
 //! rules. A few hundred lives are played each time, ten thousand by
-//! `cargo test -p budwood-scheduler ten_thousand_lives -- --ignored`.
+//! `BUDWOOD_LIVES=10000 cargo test -p budwood-scheduler lives_of`.
 
 use std::{
     collections::{BTreeMap, BTreeSet},
+    env,
     string::{String, ToString},
     vec::Vec,
 };
@@ -292,13 +293,10 @@ fn play(lives: u64) {
 /// times grams are kilograms.
 #[test]
 fn lives_of_farmers_who_are_late() {
-    play(224);
-}
-
-#[test]
-#[ignore = "ten minutes and more"]
-fn ten_thousand_lives_of_farmers_who_are_late() {
-    play(10_000);
+    let lives = env::var("BUDWOOD_LIVES")
+        .ok()
+        .and_then(|lives| lives.parse().ok());
+    play(lives.unwrap_or(224));
 }
 
 /// The lives would see a job of each sort that is asked for too soon.
