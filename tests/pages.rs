@@ -10,6 +10,7 @@ mod manual;
 mod operator;
 
 use std::{
+    collections::{BTreeMap, BTreeSet},
     fs,
     io::Write,
     path::{Path, PathBuf},
@@ -17,6 +18,10 @@ use std::{
 };
 
 use budwood::service::config::Config;
+use budwood_scheduler::{
+    Calendar,
+    handbook::calendar::{Confidence, profiles},
+};
 
 /// Every page for people.
 const PAGES: [&str; 12] = [
@@ -182,4 +187,41 @@ fn the_commands_that_pages_name_are_there() {
         }
     }
     assert!(named > 20, "{named}");
+}
+
+/// Every value that some calendar has from memory, with the calendars that have it.
+#[test]
+fn what_rests_on_memory_is_listed() {
+    let mut found: BTreeMap<String, BTreeSet<String>> = BTreeMap::new();
+    for (name, text) in profiles::ALL {
+        let citations = Calendar::parse(text).unwrap().citations;
+        let memory = citations
+            .iter()
+            .filter(|cited| cited.confidence == Confidence::Memory);
+        for cited in memory {
+            let row = cited.path.split('[').next().unwrap();
+            let calendars = found.entry(row.to_owned()).or_default();
+            calendars.insert((*name).to_owned());
+        }
+    }
+    let text = read("scheduler/README.md");
+    let (_, list) = text.split_once("## What rests on memory").unwrap();
+    let (list, _) = list.split_once("\n## ").unwrap();
+    let rows = list.lines().filter_map(|line| line.strip_prefix("| `"));
+    let listed: BTreeMap<String, BTreeSet<String>> = rows
+        .map(|row| {
+            let (path, calendars) = row.split_once("` | ").unwrap();
+            let calendars = calendars.trim_end_matches(" |");
+            let names: BTreeSet<String> = if calendars == "all" {
+                profiles::ALL
+                    .iter()
+                    .map(|(name, _)| (*name).to_owned())
+                    .collect()
+            } else {
+                calendars.split(", ").map(str::to_owned).collect()
+            };
+            (path.to_owned(), names)
+        })
+        .collect();
+    assert_eq!(listed, found);
 }

@@ -183,3 +183,35 @@ fn halved(mut low: f64, mut high: f64, times: u32, enough: impl Fn(f64) -> bool)
     }
     high
 }
+
+#[cfg(test)]
+mod tests {
+    use super::{EVENING, Spread};
+    use crate::handbook::calendar::{Calendar, Opening, profiles};
+
+    /// The mean girth at which enough trees are thick, against `scipy.optimize.brentq` 1.17.1 on the
+    /// same share of trees (`stats.norm` and the first term of Edgeworth's series).
+    #[test]
+    fn the_mean_that_is_needed_is_that_of_scipy() {
+        let fao = Calendar::parse(profiles::FAO).unwrap();
+        for ([girth_cm, share_pct, seen, seen_cm, skew], theirs) in [
+            ([50.0, 70.0, 0.18, 40.0, -0.3], 53.942_471_01),
+            ([45.0, 60.0, 0.25, 33.0, 0.2], 47.714_071_45),
+            ([50.0, 50.0, 0.12, 48.0, 0.0], 50.0),
+        ] {
+            let rule = Opening {
+                girth_cm,
+                share_pct,
+                ..fao.opening.clone()
+            };
+            let spread = Spread {
+                seen,
+                seen_cm,
+                evening: EVENING,
+                skew,
+            };
+            let found = spread.mean_needed(&rule).unwrap();
+            assert!((found - theirs).abs() < 1e-5, "{found}, but {theirs}");
+        }
+    }
+}
