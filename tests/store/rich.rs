@@ -419,10 +419,7 @@ fn questions() -> Vec<Question> {
                 cause: Cause::Wind,
             },
         },
-        Question::Code {
-            code: code.clone(),
-            deed: Deed::AskLeaders,
-        },
+        passing::leaders(&code),
         passing::question(&code),
         Question::Code {
             code,

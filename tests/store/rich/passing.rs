@@ -1,4 +1,4 @@
-//! Land and people that pass from one to another.
+//! Land and people that pass from one to another, and a question that leaders are asked.
 
 use budwood::words::{
     message::{Deed, Question},
@@ -19,6 +19,14 @@ pub(super) fn question(code: &str) -> Question {
                 number: "+447700900555".to_owned(),
             },
         },
+    }
+}
+
+/// Leaders are asked about who is silent, after a code.
+pub(super) fn leaders(code: &str) -> Question {
+    Question::Code {
+        code: code.to_owned(),
+        deed: Deed::AskLeaders,
     }
 }
 

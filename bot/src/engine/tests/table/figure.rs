@@ -175,7 +175,17 @@ fn bought(view: View<'_>, whom: &Whom<'_>, name: &str) -> Option<String> {
         "wanted" => plants(false),
         "firm" => plants(true),
         "fed-trees" => feed.trees.to_string(),
-        "feed-kg" => format!("{:.1}", feed.kilograms()),
+        "feed-kg" => {
+            let of_each: f64 = feed.products.iter().map(|(_, kilograms)| kilograms).sum();
+            assert!((of_each - feed.kilograms()).abs() < 1e-6, "the sum of all");
+            format!("{:.1}", feed.kilograms())
+        }
+        _ if name.starts_with("feed-kg-") => {
+            let product = name.strip_prefix("feed-kg-")?;
+            let mut all = feed.products.iter();
+            let (_, kilograms) = all.find(|(known, _)| known == product)?;
+            format!("{kilograms:.1}")
+        }
         "bags-together" => feed.bags?.pooled.to_string(),
         "bags-alone" => feed.bags?.alone.to_string(),
         "money-held" => money(of_group().held),
