@@ -1,12 +1,11 @@
 //! What is said becomes a text: worded in the reader's language, fitted to one SMS, put into the
 //! outbox. The only place that does.
 
-use budwood_scheduler::{MessageId, PersonId, Role, jobs::nudge};
+use budwood_scheduler::{MessageId, PersonId, Role};
 use chrono::{DateTime, TimeDelta, Utc};
 
 use super::{
     budget::{self, Class, Verdict},
-    local_time::{instant, zone},
     said::{self, Said},
     step::Step,
     view::View,
@@ -38,22 +37,6 @@ impl View<'_> {
         let texts = &self.setup.texts;
         let language = said.to.language.as_deref();
         texts.tongue(language.as_slice()).word(&said.phrase)
-    }
-
-    /// The first moment from now on that is no night where the reader lives.
-    fn first_by_day(self, number: &str) -> DateTime<Utc> {
-        let people = self.everyone_on(number).into_iter();
-        let reader = people.filter_map(|person| self.person(person)).next();
-        let zone = reader.map_or(self.setup.zone, |reader| {
-            let group = self.groups_of(reader).next();
-            group.map_or_else(|| self.zone_of(reader.id), |group| zone(group, self.setup))
-        });
-        let local = self.now.with_timezone(&zone).naive_local();
-        if nudge::may_send(&self.setup.rules, local, &[]) {
-            return self.now;
-        }
-        let morning = nudge::first_by_day(&self.setup.rules, local, &[]);
-        instant(morning, zone).max(self.now)
     }
 
     /// How many items of its lists they will see at most.
@@ -109,15 +92,9 @@ impl Step<'_> {
             }
             Class::Notice | Class::Alarm => {
                 let now = self.now;
-                // Nobody is woken by what can wait.
-                let by_day = if class == Class::Alarm {
-                    now
-                } else {
-                    self.view().first_by_day(&said.to.number)
-                };
                 match budget::may_notify(self.talk(&said.to.number), class, now) {
-                    Ok(()) => self.send_at(said, by_day),
-                    Err(hour_ends) => self.gather(said, hour_ends.max(by_day)),
+                    Ok(()) => self.send(said),
+                    Err(hour_ends) => self.gather(said, hour_ends),
                 }
             }
             Class::Security
@@ -162,15 +139,10 @@ impl Step<'_> {
     }
 
     fn send(&mut self, said: Said) {
-        let now = self.now;
-        self.send_at(said, now);
-    }
-
-    fn send_at(&mut self, said: Said, try_at: DateTime<Utc>) {
         let id = self.world.message_id();
         let outbound = self.outbound(id, said);
         self.remember_said(&outbound);
-        self.put_outbound(Outbound { try_at, ..outbound });
+        self.put_outbound(outbound);
     }
 
     fn outbound(&self, id: MessageId, said: Said) -> Outbound {
