@@ -216,8 +216,12 @@ fn name_of(directory: &Directory, number: &str) -> String {
     }
 }
 
-/// The six digits after "yes" in a question for a code.
+/// The six digits after "yes" in a question for a code, or with which a text begins.
 fn code_in(text: &str) -> Option<String> {
+    let first = text.split(' ').next().unwrap_or_default();
+    if first.len() == 6 && first.chars().all(|c| c.is_ascii_digit()) {
+        return Some(first.to_owned());
+    }
     const YES: [&str; 7] = ["YES", "OUI", "YA", "SIM", "ĐÚNG", "DUNG", "ใช่"];
     YES.iter().find_map(|yes| {
         let (_, rest) = text.split_once(&format!("{yes} "))?;
@@ -407,6 +411,11 @@ fn a_group_is_asked_what_a_storm_did_and_leaders_about_the_silent() {
 #[test]
 fn a_text_or_a_group_goes_to_a_colleague() {
     check("handover");
+}
+
+#[test]
+fn land_and_people_pass_from_one_to_another() {
+    check("people");
 }
 
 #[test]

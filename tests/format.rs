@@ -157,6 +157,7 @@ fn the_samples_hold_every_kind_and_shape() {
             "number_moved",
             "entered",
             "handed_over",
+            "passed",
             "erased"
         ])
     );
@@ -195,6 +196,23 @@ fn the_samples_hold_every_kind_and_shape() {
 }
 
 #[test]
+fn the_samples_hold_all_that_passes() {
+    let told = [
+        "owner",
+        "gave",
+        "got",
+        "joined",
+        "left",
+        "helper",
+        "helper_left",
+    ];
+    assert_eq!(names("event", "/body/fact/passed"), set(told));
+    let asked = ["owner", "part", "join", "new", "leave", "helper"];
+    let found = names("talk", "/body/open/question/pass/passing");
+    assert_eq!(found, set(asked));
+}
+
+#[test]
 fn the_samples_hold_every_question() {
     assert_eq!(
         names("talk", "/body/open/question"),
@@ -213,6 +231,7 @@ fn the_samples_hold_every_question() {
             "hand_over",
             "ask_harm",
             "ask_leaders",
+            "pass",
             "lost",
             "found",
             "moved"

@@ -7,6 +7,7 @@ pub mod limits;
 pub mod matter;
 pub mod message;
 pub mod outline_area;
+pub mod passing;
 pub mod phone_number;
 pub mod printed;
 pub mod promise;

@@ -239,6 +239,7 @@ stranger = I do not know this number. Please ask your adviser to put it on the l
 help = Text what you did: { $example }, weeded B, fed B. Ask: WHAT NOW, CALL ME, LANGUAGE. Mistake: NO. End texts: STOP. -{ $adviser }
 help-adviser = Ask, with a group: STATUS LATE DEAD GAPS ORDER BAGS GIRTH READY SICK ROOT WIND FIRE RAIN CLONE MAP; QUIET VISIT WEEK COST WAITING. Then: MORE. End: STOP
 help-adviser-more = With a farmer: GIRTH READY LAST LABOUR HOLD GO LOST MOVED. NEXT, DONE, BEST, WHO and digits. Groups: PRUNE GRANT TRAIN PAID LIST WINDOW WARN. Then: MORE
+help-adviser-people = People and land: NEW OWNER Keti A Pira. SPLIT Keti A Pira 240. NEW MEMBER, group, name, number. LEAVES GROUP Keti. SECOND PHONE Keti, name, number. Then: MORE
 help-adviser-deeds = TELL, group, words. ASK WIND and group, ASK LEADERS. FIX Keti A dead 3 not 4. HANDOVER, P and name. call Keti Friday, KEPT. Visit: from Keti: dead 4 A
 help-clerk = Ask of { $group }: STATUS DEAD GAPS ORDER CLONE SICK RAIN MAP WHO LIST. Texts: WAITING, NEXT, then DONE. Adviser's phone lost: LOST and name. MORE. End: STOP
 help-viewer = Ask about { $group }: STATUS DEAD GAPS ORDER GIRTH READY CLONE SICK RAIN MAP. Then: MORE. End: STOP
@@ -456,7 +457,7 @@ nudge-hand_over = Well done, { $name }. { $block } is a tapping plot now, so the
 
 waiting-list = Waiting { $count }, oldest { $hours }h: { $people }. To read one text NEXT
 waiting-none = No text waits for you.
-waiting-person = { $name } { $hours }h
+waiting-person = { $concern } { $count } ({ $name } { $hours }h)
 waiting-next = { $name } ({ $group }) { $digits }, { $hours }h, { $concern }. Seen to? DONE: { $text }
 waiting-next-store = { $name } ({ $group }) { $digits }, { $hours }h. Store { $block }: { $facts }? Reply 1. Seen to? DONE: { $text }
 waiting-next-choose = { $name } ({ $group }) { $digits }, { $hours }h. Store { $readings }? Reply its number. Seen to? DONE: { $text }
@@ -521,6 +522,35 @@ number-moved = { $name } has the number that ends { $digits } now. What any old 
 number-own = Your own new number comes with your office's list, not by text. A lost phone of yours: LOST and your name, from another phone.
 number-unread = No mobile number of this country. Nothing was done. Text MOVED { $name } and the whole number.
 number-taken = The number that ends { $digits } is on the list for somebody else. Nothing was done. Is it shared? Your office puts that on the list.
+number-code = { $code } is the code of { $name } for this number on the rubber line. Text it from the old phone. Not for you? Then do not answer.
+number-code-sent = A code went to the number that ends { $digits }. Text it from this phone: then that number is yours here, and this one counts no more.
+
+## Land and people pass from one to another
+owner-ask = { $block } of { $old } ({ $trees } trees) is { $name }'s from now on, with all that was told of it? Reply YES { $code }
+owner-changed = { $block } is { $name }'s now, with { $trees } trees. { $old } gets no more texts about it.
+owner-told-new = { $name }, { $block } of { $old } is on the list as yours now, { $trees } trees. Not so? Text CALL ME. -{ $adviser }
+owner-told-old = { $name }, { $block } is on the list of somebody else now: no more texts about it. Not so? Text CALL ME. -{ $adviser }
+owner-which = Whose block goes to whom? Text NEW OWNER, the old owner, the block, the new owner. Both must be on your list.
+part-ask = { $trees } of the { $alive } trees on { $block } of { $old } are a block of { $name } from now on? Reply YES { $code }
+part-made = { $name } has { $block } now, { $trees } trees; { $alive } stay with { $old }. The area was divided like the trees: please check it.
+part-told = { $name }, { $trees } trees of { $block } are on the list of somebody else now. Not so? Text CALL ME. -{ $adviser }
+part-which = How many trees go to whom? Text SPLIT, the owner, the block, the new owner and how many living trees: not all of them.
+join-ask = { $name } with { $number } comes to { $group }? No reminders go there before START comes from it. Reply YES { $code }
+join-ask-known = { $name } comes to { $group }, with all land and all that was told? Reply YES { $code }
+joined = { $name } is in { $group } now. Who is new gets no reminders yet: they begin with START from that phone.
+join-which = Who comes to which group? Text NEW MEMBER, the group, the name and the whole number.
+leave-ask = { $name } leaves { $group }? No more reminders; what was told is kept. Reply YES { $code }
+left = { $name } is in no group now and gets no reminders. What was told is kept. Back again? Text NEW MEMBER, group, name, number.
+left-told = { $name }, you are no more on the list of { $group } and get no reminders. Not so? Ask { $adviser }.
+leave-which = Who leaves? Text LEAVES GROUP and the name.
+helper-ask = { $text } with { $number } does the work of { $name } and gets the texts, after a yes from there? Reply YES { $code }
+helper-asked = { $text } was asked on the number that ends { $digits }. Texts for { $name } go there after a yes.
+helper-invite = { $text }: may { $adviser } send texts about the land of { $name } to this phone? Reply YES or NO. We never ask for money or PIN.
+helper-agreed = Thank you, { $text }. Texts for { $name } come here now, and what you report counts. To end it: STOP
+helper-ended = Done, { $text }. No more texts for { $name } come to this phone.
+helper-notice = { $text } agreed: texts for { $name } go to the number that ends { $digits } now.
+helper-which = Who does the work for whom? Text SECOND PHONE, the name on your list, the other name and the whole number.
+
 status = { $group } { $day }: { $farmers ->
     [one] 1 farmer
    *[other] { $farmers } farmers

@@ -261,6 +261,7 @@ stranger = Je ne connais pas ce numéro. Demandez à votre conseiller de le mett
 help = Dites ce qui est fait: { $example }, sarclé B, engrais B. Demandez: QUE FAIRE, APPELEZ MOI, LANGUE. Erreur: NON. Fin: STOP. -{ $adviser }
 help-adviser = Par groupe: ETAT RETARD MORTS VIDES COMMANDE SACS TOUR PRET MALADIE RACINE PLUIE CLONE CARTE; SILENCE VISITE SEMAINE COUT ATTENTE. Puis SUITE. Fin: STOP
 help-adviser-more = Par planteur: TOUR PRET DERNIER SUSPENDRE REPRENDRE PERDU. SUIVANT, FINI, COMPARER, QUI et chiffres. Groupe: VENT, FEU, FENETRE, PREVENIR. SUITE
+help-adviser-people = NOUVEAU PROPRIÉTAIRE Keti A Pira. DIVISER Keti A Pira 240. NOUVEAU MEMBRE, groupe, nom, numéro. QUITTE LE GROUPE Keti. DEUXIEME TELEPHONE, nom, numéro. SUITE
 help-adviser-deeds = Actions: DIRE, groupe et vos mots. REMISE et nom. appeler Keti vendredi, TENU. En visite: de Keti: morts 4 A. Après SUIVANT: son chiffre, PASSER et nom
 help-clerk = Pour { $group }: ETAT RETARD SILENCE MORTS VIDES COMMANDE CARTE QUI. Messages: ATTENTE, SUIVANT, puis FINI. Conseiller sans téléphone: PERDU et nom. Fin: STOP
 help-viewer = Pour { $group }: ETAT MORTS VIDES COMMANDE TOUR PRET CLONE MALADIE PLUIE CARTE. Puis SUITE. Fin: STOP
@@ -478,7 +479,7 @@ nudge-hand_over = Bravo, { $name }. { $block } est en saignée: ces rappels s'ar
 
 waiting-list = En attente { $count }, depuis { $hours }h: { $people }. Pour lire: SUIVANT
 waiting-none = Aucun message ne vous attend.
-waiting-person = { $name } { $hours }h
+waiting-person = { $concern } { $count } ({ $name } { $hours }h)
 waiting-next = { $name } ({ $group }) { $digits }, { $hours }h, { $concern }. Réglé? FINI: { $text }
 waiting-next-store = { $name } ({ $group }) { $digits }, { $hours }h. Noter { $block }: { $facts }? Répondez 1. Réglé? FINI: { $text }
 waiting-next-choose = { $name } ({ $group }) { $digits }, { $hours }h. Noter { $readings }? Répondez le chiffre. Réglé? FINI: { $text }
@@ -543,6 +544,35 @@ number-moved = { $name } a maintenant le numéro qui finit par { $digits }. Un a
 number-own = Votre propre numéro change par la liste du bureau, pas par message. Téléphone perdu: PERDU et votre nom, d'un autre téléphone.
 number-unread = Pas un numéro mobile de ce pays. Rien n'est fait. Ecrivez CHANGÉ { $name } et le numéro entier.
 number-taken = Le numéro qui finit par { $digits } est à quelqu'un d'autre. Rien n'est fait. Partagé? Le bureau le met sur la liste.
+number-code = { $code }: code de { $name } pour ce numéro sur la ligne hévéa. Envoyez-le de l'ancien téléphone. Pas pour vous? Ne répondez pas.
+number-code-sent = Un code est parti au numéro qui finit par { $digits }. Envoyez-le d'ici: ce numéro sera à vous, l'ancien ne comptera plus.
+
+## Land and people pass from one to another
+owner-ask = { $block } de { $old } ({ $trees } arbres) est désormais à { $name }, avec tout son passé? Répondez OUI { $code }
+owner-changed = { $block } est à { $name } maintenant, { $trees } arbres. { $old } ne recevra plus rien à ce sujet.
+owner-told-new = { $name }, { $block } de { $old } est à vous sur la liste, { $trees } arbres. Faux? Envoyez APPELEZ MOI. -{ $adviser }
+owner-told-old = { $name }, { $block } est à quelqu'un d'autre sur la liste: plus de messages à ce sujet. Faux? APPELEZ MOI. -{ $adviser }
+owner-which = Quelle parcelle va à qui? Envoyez NOUVEAU PROPRIÉTAIRE, l'ancien, la parcelle, le nouveau. Les deux sur votre liste.
+part-ask = { $trees } des { $alive } arbres de { $block } de { $old } sont désormais une parcelle de { $name }? Répondez OUI { $code }
+part-made = { $name } a { $block } maintenant, { $trees } arbres; { $alive } restent à { $old }. La surface suit les arbres: vérifiez-la.
+part-told = { $name }, { $trees } arbres de { $block } sont à quelqu'un d'autre sur la liste. Faux? APPELEZ MOI. -{ $adviser }
+part-which = Combien d'arbres vont à qui? Envoyez DIVISER, le planteur, la parcelle, le nouveau, le nombre d'arbres vivants, pas tous.
+join-ask = { $name } au { $number } entre dans { $group }? Pas de rappels avant un DEBUT de ce numéro. Répondez OUI { $code }
+join-ask-known = { $name } entre dans { $group } avec ses parcelles et leur passé? Répondez OUI { $code }
+joined = { $name } est dans { $group }. Un nouveau ne recoit rien avant d'envoyer DEBUT de son téléphone.
+join-which = Qui entre dans quel groupe? Envoyez NOUVEAU MEMBRE, le groupe, le nom, le numéro entier.
+leave-ask = { $name } sort de { $group }? Plus de rappels; ses données restent. Répondez OUI { $code }
+left = { $name } n'a plus de groupe ni de rappels. Ses données restent. De retour? NOUVEAU MEMBRE, groupe, nom, numéro.
+left-told = { $name }, vous n'etes plus sur la liste de { $group }: plus de rappels. Faux? Voyez { $adviser }.
+leave-which = Qui sort? Envoyez QUITTE LE GROUPE et le nom.
+helper-ask = { $text } au { $number } travaille pour { $name } et recoit les messages, après son oui? Répondez OUI { $code }
+helper-asked = Question posée à { $text } au numéro qui finit par { $digits }. Les messages pour { $name } y vont après un oui.
+helper-invite = { $text }: { $adviser } peut envoyer ici des messages sur les parcelles de { $name }? Répondez OUI ou NON. Jamais d'argent ni de code PIN.
+helper-agreed = Merci, { $text }. Les messages pour { $name } viennent ici et vos nouvelles comptent. Pour arreter: STOP
+helper-ended = C'est fait, { $text }. Plus de messages pour { $name } ici.
+helper-notice = { $text } est d'accord: les messages pour { $name } vont au numéro qui finit par { $digits }.
+helper-which = Qui travaille pour qui? Envoyez DEUXIEME TELEPHONE, le nom sur la liste, l'autre nom, le numéro entier.
+
 status = { $group } { $day }: { $farmers ->
     [one] { $farmers } planteur
    *[other] { $farmers } planteurs

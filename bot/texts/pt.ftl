@@ -258,6 +258,7 @@ stranger = Nao conheco este numero. Fale com seu técnico para colocar na lista.
 help = Diga o que fez: { $example }, capina B, adubo B. Pergunte: O QUE FAZER, LIGUE PARA MIM, IDIOMA. Errado: NAO. Fim: PARAR. -{ $adviser }
 help-adviser = Por grupo: SITUACAO ATRASO MORTAS FALHAS PEDIDO SACOS DOENCA RAIZ CHUVA CLONE MAPA; SILENCIO VISITA SEMANA CUSTO FILA. Depois: MAIS. Fim: PARAR
 help-adviser-more = Por produtor: HISTORICO SUSPENDER RETOMAR PERDIDO. PROXIMO, FEITO, COMPARAR, QUEM e digitos. Grupo: VENTO, FOGO, JANELA, AVISAR. MAIS
+help-adviser-people = NOVO DONO Keti A Pira. DIVIDIR Keti A Pira 240. NOVO MEMBRO, grupo, nome, numero. SAI DO GRUPO Keti. SEGUNDO TELEFONE, nome, numero. MAIS
 help-adviser-deeds = Acoes: DIGA, grupo e o recado. ENTREGA e nome. ligar Keti sexta, CUMPRIDO. Em visita: de Keti: mortas 4 A. Depois de PROXIMO: o numero, PASSAR e nome
 help-clerk = Para { $group }: SITUACAO ATRASO SILENCIO MORTAS FALHAS PEDIDO MAPA QUEM. Mensagens: FILA, PROXIMO, depois FEITO. Fim: PARAR
 help-viewer = Para { $group }: SITUACAO MORTAS FALHAS PEDIDO CLONE DOENCA CHUVA MAPA. Depois: MAIS. Fim: PARAR
@@ -475,7 +476,7 @@ nudge-hand_over = Parabéns, { $name }. { $block } agora esta em sangria e estes
 
 waiting-list = Esperam { $count }, ha { $hours }h: { $people }. Para ler: PROXIMO
 waiting-none = Nenhuma mensagem espera por voce.
-waiting-person = { $name } { $hours }h
+waiting-person = { $concern } { $count } ({ $name } { $hours }h)
 waiting-next = { $name } ({ $group }) { $digits }, { $hours }h, { $concern }. Resolvido? FEITO: { $text }
 waiting-next-store = { $name } ({ $group }) { $digits }, { $hours }h. Anotar { $block }: { $facts }? Responda 1. Resolvido? FEITO: { $text }
 waiting-next-choose = { $name } ({ $group }) { $digits }, { $hours }h. Anotar { $readings }? Responda o numero. Resolvido? FEITO: { $text }
@@ -540,6 +541,35 @@ number-moved = { $name } tem agora o numero de fim { $digits }. O que vem de num
 number-own = Seu numero muda pela lista do escritorio, nao por mensagem. Telefone perdido: PERDIDO e seu nome, de outro telefone.
 number-unread = Nao é celular deste pais. Nada foi feito. Escreva MUDOU { $name } e o numero inteiro.
 number-taken = O numero de fim { $digits } é de outra pessoa. Nada foi feito. É dividido? O escritorio poe na lista.
+number-code = { $code }: codigo de { $name } para este numero na linha da seringueira. Envie do telefone antigo. Nao é para voce? Nao responda.
+number-code-sent = Um codigo foi ao numero de fim { $digits }. Envie-o deste telefone: aquele numero fica seu e este nao vale mais.
+
+## Land and people pass from one to another
+owner-ask = { $block } de { $old } ({ $trees } arvores) é de { $name } de agora em diante, com tudo o que se sabe? Responda SIM { $code }
+owner-changed = { $block } é de { $name } agora, { $trees } arvores. { $old } nao recebe mais nada sobre ele.
+owner-told-new = { $name }, { $block } de { $old } esta na lista como seu, { $trees } arvores. Errado? Envie LIGUE PARA MIM. -{ $adviser }
+owner-told-old = { $name }, { $block } esta na lista de outra pessoa: sem mais mensagens. Errado? Envie LIGUE PARA MIM. -{ $adviser }
+owner-which = Que talhao vai para quem? Envie NOVO DONO, o antigo, o talhao, o novo. Os dois na sua lista.
+part-ask = { $trees } das { $alive } arvores de { $block } de { $old } viram um talhao de { $name }? Responda SIM { $code }
+part-made = { $name } tem { $block } agora, { $trees } arvores; { $alive } ficam com { $old }. A area seguiu as arvores: confira.
+part-told = { $name }, { $trees } arvores de { $block } estao na lista de outra pessoa. Errado? Envie LIGUE PARA MIM. -{ $adviser }
+part-which = Quantas arvores vao para quem? Envie DIVIDIR, o dono, o talhao, o novo dono e quantas arvores vivas, nao todas.
+join-ask = { $name } com { $number } entra em { $group }? Sem lembretes antes de INICIAR desse numero. Responda SIM { $code }
+join-ask-known = { $name } entra em { $group } com seus talhoes e tudo o que se sabe? Responda SIM { $code }
+joined = { $name } esta em { $group }. Quem é novo nao recebe lembretes até enviar INICIAR do seu telefone.
+join-which = Quem entra em que grupo? Envie NOVO MEMBRO, o grupo, o nome, o numero inteiro.
+leave-ask = { $name } sai de { $group }? Sem mais lembretes; os dados ficam. Responda SIM { $code }
+left = { $name } nao tem mais grupo nem lembretes. Os dados ficam. Voltou? NOVO MEMBRO, grupo, nome, numero.
+left-told = { $name }, voce saiu da lista de { $group }: sem mais lembretes. Errado? Fale com { $adviser }.
+leave-which = Quem sai? Envie SAI DO GRUPO e o nome.
+helper-ask = { $text } com { $number } trabalha por { $name } e recebe as mensagens, depois de um sim de la? Responda SIM { $code }
+helper-asked = Perguntei a { $text } no numero de fim { $digits }. As mensagens de { $name } vao para la depois de um sim.
+helper-invite = { $text }: { $adviser } pode mandar aqui mensagens sobre a terra de { $name }? Responda SIM ou NAO. Nunca pedimos dinheiro nem senha.
+helper-agreed = Obrigado, { $text }. As mensagens de { $name } chegam aqui agora e o que voce informar conta. Para sair: PARAR
+helper-ended = Pronto, { $text }. Sem mais mensagens de { $name } neste telefone.
+helper-notice = { $text } aceitou: as mensagens de { $name } vao para o numero de fim { $digits }.
+helper-which = Quem trabalha por quem? Envie SEGUNDO TELEFONE, o nome na lista, o outro nome, o numero inteiro.
+
 status = { $group } { $day }: { $farmers ->
     [one] { $farmers } produtor
    *[other] { $farmers } produtores

@@ -375,6 +375,16 @@ named! {
         PickUp = "pick_up",
         /// Whether buyers may be told of the own land.
         Share = "share",
+        /// A block has another owner (adviser).
+        Owner = "owner",
+        /// A part of a block becomes a block of its own (adviser).
+        Divide = "divide",
+        /// Somebody comes to a group (adviser).
+        Join = "join",
+        /// Somebody leaves a group (adviser).
+        Leave = "leave",
+        /// A second phone for a person, of whoever does the work there (adviser).
+        Contact = "contact",
     }
 }
 

@@ -31,11 +31,14 @@ pub use handbook::lesson::Lesson;
 pub use jobs::task::{Figures, Task};
 pub use land::block::{BlockState, Census, Cohort, Living, NudgeTrack};
 pub use land::book::Book;
-pub use land::directory::{Block, Consent, Directory, Group, Person, PersonLink, Phone, Role};
+pub use land::directory::{
+    Block, Consent, Directory, Group, Helper, Person, PersonLink, Phone, Role,
+};
 pub use words::entered::Entered;
 pub use words::event::{Body, Event, Happened, Purpose, Source};
 pub use words::hold::{Hold, Reason};
 pub use words::id::{BlockId, EventId, GroupId, MessageId, PersonId};
+pub use words::passed::{Passed, Trees};
 pub use words::{
     job::{Clock, TaskKind, TextClass},
     season::Season,

@@ -6,6 +6,7 @@ pub mod event;
 pub mod hold;
 pub mod id;
 pub mod job;
+pub mod passed;
 pub mod point;
 pub mod rainfall;
 pub mod season;

@@ -123,6 +123,28 @@ fn an_unclear_row_is_asked_about() {
     assert!(desk.reports().is_empty());
 }
 
+/// "5 dead" of a sheet is row 5, where trees died without a number: it is asked about, and nobody is
+/// taken to have died. The other rows wait for the answer.
+#[test]
+fn a_row_without_a_count_is_asked_about_and_is_no_death() {
+    let mut desk = Desk::open(MORNING);
+    let sheet = printed(&mut desk, SheetKind::Meeting, None);
+    let (keti, yano) = (row(&sheet, "Keti Olm"), row(&sheet, "Yano Cleft"));
+    let text = format!("SHEET 1: {keti} dead, {yano} dead");
+    assert_eq!(desk.text(LEADER, &text), "asked for a slot");
+    let sent = desk.send_all();
+    assert_eq!(sent.len(), 1, "nobody else is told: {sent:?}");
+    assert_eq!(desk.text(LEADER, "20"), "asked to confirm");
+    desk.send_all();
+    desk.text(LEADER, "1");
+    assert_eq!(dead(&desk, block_of(&desk, KETI)), 20);
+    let asked = desk.send_all().pop().unwrap().text;
+    assert!(asked.contains("How many"), "{asked}");
+    desk.text(LEADER, "3");
+    desk.text(LEADER, "1");
+    assert_eq!(desk.reports().len(), 2);
+}
+
 /// A farmer's text is none of a sheet, and an adviser needs a code as for a visit.
 #[test]
 fn who_may_not_text_rows_stores_nothing_by_them() {

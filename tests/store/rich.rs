@@ -3,6 +3,7 @@
 mod book;
 mod matter;
 mod part;
+mod passing;
 mod state;
 mod texts;
 
@@ -157,6 +158,7 @@ fn bodies() -> Vec<Body> {
             purpose: Purpose::Buyers,
             how: "text SHARE".to_owned(),
         },
+        passing::fact(block),
         Body::Erased { person },
     ]
     .into_iter()
@@ -225,6 +227,7 @@ fn phones() -> Vec<Phone> {
         person: PersonId(person),
         since: day(1, 1),
         until,
+        helper: None,
     };
     vec![
         Phone {
@@ -416,10 +419,8 @@ fn questions() -> Vec<Question> {
                 cause: Cause::Wind,
             },
         },
-        Question::Code {
-            code: code.clone(),
-            deed: Deed::AskLeaders,
-        },
+        passing::leaders(&code),
+        passing::question(&code),
         Question::Code {
             code,
             deed: Deed::Erase {

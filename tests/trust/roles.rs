@@ -70,6 +70,11 @@ pick_up        .      .      o       .      o       .       .        .
 handover       .      .      o       .      .       .       .        .
 ask_harm       .      .      o       .      .       .       .        .
 grant          .      .      o       o      .       o       .        .
+owner          .      .      o       .      .       .       .        .
+divide         .      .      o       .      .       .       .        .
+join           .      .      o       .      .       .       .        .
+leave          .      .      o       .      .       .       .        .
+helper         .      .      o       .      .       .       .        .
 ";
 
 /// What is texted, to somebody or some group, and what shows that it reached them: something that
@@ -110,6 +115,17 @@ fn verb(name: &str, is_own: bool) -> (String, &'static str) {
         "ask_harm" => (format!("ask wind {group}"), asked),
         "grant" => (format!("grant {group}"), "part payments"),
         "pick_up" => (format!("pick up day {group} 19 Mar"), "nothing to pick up"),
+        "owner" => (
+            format!(
+                "new owner {person} A {}",
+                if is_own { "Lia" } else { "Tamo" }
+            ),
+            asked,
+        ),
+        "divide" => (format!("split {person} A 200"), asked),
+        "join" => (format!("new member {group} Mina Weil 07700 900556"), asked),
+        "leave" => (format!("leaves group {person}"), asked),
+        "helper" => (format!("second phone {person} Mina 07700 900557"), asked),
         "handover" => (format!("handover {group} Ben"), asked),
         other => panic!("no such verb: {other}"),
     }

@@ -56,10 +56,15 @@ pub(super) enum Reply {
     More,
     How,
     PickUp,
+    Owner,
+    Divide,
+    Join,
+    Leave,
+    Contact,
 }
 
 /// Texts that ask for a reply, and for which.
-pub(super) const ASKING: [(&str, Reply); 111] = [
+pub(super) const ASKING: [(&str, Reply); 130] = [
     ("read-back", Reply::No),
     ("read-back-rain", Reply::No),
     ("changed", Reply::No),
@@ -171,4 +176,23 @@ pub(super) const ASKING: [(&str, Reply); 111] = [
     ("share-refused", Reply::ShareYes),
     ("share-ask", Reply::ShareYes),
     ("share-ask", Reply::ShareNo),
+    ("owner-ask", Reply::Yes),
+    ("owner-told-new", Reply::CallMe),
+    ("owner-told-old", Reply::CallMe),
+    ("owner-which", Reply::Owner),
+    ("part-ask", Reply::Yes),
+    ("part-told", Reply::CallMe),
+    ("part-which", Reply::Divide),
+    ("join-ask", Reply::Yes),
+    ("join-ask-known", Reply::Yes),
+    ("joined", Reply::Start),
+    ("join-which", Reply::Join),
+    ("leave-ask", Reply::Yes),
+    ("left", Reply::Join),
+    ("leave-which", Reply::Leave),
+    ("helper-ask", Reply::Yes),
+    ("helper-invite", Reply::Yes),
+    ("helper-invite", Reply::No),
+    ("helper-agreed", Reply::Stop),
+    ("helper-which", Reply::Contact),
 ];

@@ -283,6 +283,7 @@ fn person(tongue: Tongue<'_>, key: &str) -> String {
                 "gaps" => TREES,
                 "ailment" => tongue.say(Key::Ailment(Ailment::Pink), args! {}),
                 "count" => TREES,
+                "concern" => longest_concern(tongue),
             },
         )
     };

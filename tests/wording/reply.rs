@@ -267,6 +267,11 @@ fn is_advisers(reply: Reply) -> bool {
             | Reply::Buying
             | Reply::PickUp
             | Reply::Stock
+            | Reply::Owner
+            | Reply::Divide
+            | Reply::Join
+            | Reply::Leave
+            | Reply::Contact
     )
 }
 
@@ -294,6 +299,7 @@ fn example(reply: Reply, word: &str) -> String {
         | Reply::Paid
         | Reply::Buying
         | Reply::Stock
+        | Reply::Join
         | Reply::Warn => {
             format!("{word} {GROUP}")
         }
@@ -321,7 +327,13 @@ fn example(reply: Reply, word: &str) -> String {
         | Reply::ShareYes
         | Reply::ShareNo
         | Reply::Visit => word.to_owned(),
-        Reply::GoOn | Reply::Lost | Reply::Found => format!("{word} Tamo"),
+        Reply::GoOn
+        | Reply::Lost
+        | Reply::Found
+        | Reply::Owner
+        | Reply::Divide
+        | Reply::Leave
+        | Reply::Contact => format!("{word} Tamo"),
         Reply::Moved => format!("{word} Tamo 07700 900555"),
         Reply::Kept => format!("{word} 41"),
         Reply::Tell => format!("{word} Tamo see you soon"),
@@ -405,6 +417,11 @@ fn is_read(reply: Reply, reading: &Reading) -> bool {
         Reply::More => asks(Topic::More),
         Reply::How => asks(Topic::HowTo),
         Reply::PickUp => asks(Topic::PickUp),
+        Reply::Owner => asks(Topic::Owner),
+        Reply::Divide => asks(Topic::Divide),
+        Reply::Join => asks(Topic::Join),
+        Reply::Leave => asks(Topic::Leave),
+        Reply::Contact => asks(Topic::Contact),
         Reply::ShareYes => decides(Topic::Share, true),
         Reply::ShareNo => decides(Topic::Share, false),
     }

@@ -256,6 +256,7 @@ fn parts(members: u32) -> Vec<Change> {
             person: PersonId(ADVISER),
             since: day(2021, 1, 1),
             until: None,
+            helper: None,
         }],
         lost_on: None,
     });

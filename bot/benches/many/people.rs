@@ -121,6 +121,7 @@ fn phone(farmer: u32) -> Phone {
             person: PersonId(farmer),
             since: day(2026, 8, 1),
             until: None,
+            helper: None,
         }],
         lost_on: None,
     }

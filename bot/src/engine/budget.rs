@@ -106,6 +106,21 @@ impl Class {
                 | Key::FirstSnake
                 | Key::HoldAsk
                 | Key::NumberAsk
+                | Key::NumberCode
+                | Key::NumberCodeSent
+                | Key::OwnerAsk
+                | Key::OwnerChanged
+                | Key::PartAsk
+                | Key::PartMade
+                | Key::JoinAsk
+                | Key::JoinAskKnown
+                | Key::Joined
+                | Key::LeaveAsk
+                | Key::Left
+                | Key::HelperAsk
+                | Key::HelperAsked
+                | Key::HelperInvite
+                | Key::HelperEnded
                 | Key::NumberMoved
                 | Key::OfficeCode
                 | Key::PhoneFound

@@ -43,6 +43,8 @@ pub(crate) enum Verb {
     Promise,
     /// Give groups to another adviser.
     HandOver,
+    /// Let land and people pass from one to another.
+    MovePeople,
 }
 
 /// Whose records they reach.
@@ -74,7 +76,8 @@ impl Verb {
             | Self::OpenAndWarn
             | Self::Announce
             | Self::Promise
-            | Self::HandOver => [No, No, Adv, No, No, No],
+            | Self::HandOver
+            | Self::MovePeople => [No, No, Adv, No, No, No],
         }
     }
 
@@ -121,6 +124,9 @@ impl Verb {
             Topic::Promise | Topic::Kept | Topic::Week => Self::Promise,
             Topic::HandOver => Self::HandOver,
             Topic::Fix => Self::Fix,
+            Topic::Owner | Topic::Divide | Topic::Join | Topic::Leave | Topic::Contact => {
+                Self::MovePeople
+            }
             Topic::Status
             | Topic::Next
             | Topic::When

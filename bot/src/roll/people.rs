@@ -285,6 +285,7 @@ fn phone(draft: &mut Draft<'_>, line: usize, number: String, person: PersonId) {
         person,
         since: draft.known.today,
         until: None,
+        helper: None,
     });
     draft.directory.put_phone(phone);
 }

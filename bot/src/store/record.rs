@@ -15,6 +15,7 @@ mod instant;
 mod ledger;
 mod matter;
 mod message;
+mod passing;
 mod promise;
 mod question;
 mod sheet;

@@ -286,6 +286,9 @@ pub const UNDO_LOOK_BACK: usize = 64;
 /// Letters of a name where other names in the same text shrink first.
 pub const SHORT_NAME: usize = 12;
 
+/// Letters of a person's name, as a list takes it.
+pub const PERSON_NAME: usize = 30;
+
 /// Letters of somebody's own words beside others in a list.
 pub const SHORT_WORDS: usize = 30;
 

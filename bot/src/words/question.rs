@@ -7,6 +7,8 @@ use budwood_scheduler::{
 };
 use chrono::{DateTime, NaiveDate, Utc};
 
+use super::passing::Passing;
+
 /// A question of ours that waits for its answer.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Open {
@@ -134,6 +136,11 @@ pub enum Deed {
     },
     /// Ask the leaders about who is silent in their groups.
     AskLeaders,
+    /// Land or people pass from one to another.
+    Pass {
+        /// What does.
+        passing: Passing,
+    },
     /// Write for others until the evening, and begin with this text.
     Visit {
         /// The text.
@@ -160,6 +167,7 @@ impl Deed {
             Self::HandOver { .. } => "hand_over",
             Self::AskHarm { .. } => "ask_harm",
             Self::AskLeaders => "ask_leaders",
+            Self::Pass { .. } => "pass",
             Self::Visit { .. } => "visit",
         }
     }

@@ -15,4 +15,6 @@ pub struct Entry {
     pub clone_name: Option<String>,
     /// A day.
     pub when: Option<When>,
+    /// What stands behind the word that begins the text, as it was written: a name that is new.
+    pub words: String,
 }

@@ -52,13 +52,25 @@ pub(crate) fn read(
         let named = matches!(piece.sense, Sense::Group(_) | Sense::When(_));
         named || kind_asked(piece).is_some()
     });
-    let is_meant = is_asked || (topic.is_of_books() && is_entered(*topic, &core));
+    let is_named = |piece: &&Piece<'_>| matches!(piece.sense, Sense::Member(_) | Sense::Group(_));
+    let is_of_people = topic.is_of_people();
+    let is_meant = if is_of_people {
+        // Whoever is new has a name that nobody knows.
+        core.iter().any(is_named)
+    } else {
+        is_asked || (topic.is_of_books() && is_entered(*topic, &core))
+    };
     if !is_meant {
         return None;
     }
+    let words = folded.written(end, folded.text.len()).trim();
+    let words = if is_of_people { words } else { "" };
     let kind = core.iter().find_map(|piece| kind_asked(piece));
     Some(Query {
-        entry: entry(*topic, &core),
+        entry: Entry {
+            words: words.to_string(),
+            ..entry(*topic, &core)
+        },
         ..query(rest, *topic, kind.filter(|_| topic.takes_kind()))
     })
 }
@@ -81,7 +93,7 @@ pub(crate) fn is_entered(topic: Topic, rest: &[&Piece<'_>]) -> bool {
 /// What is entered: each person with the number behind the name, and what belongs to nobody.
 pub(crate) fn entry(topic: Topic, core: &[&Piece<'_>]) -> Entry {
     let mut entry = Entry::default();
-    if !topic.is_of_books() {
+    if !topic.is_of_books() && !topic.is_of_people() {
         return entry;
     }
     for piece in core {

@@ -30,8 +30,10 @@ impl Spoken {
     /// What a person must see. What else an adviser's words would say is told to others, or is about
     /// money that is asked after: nobody needs help by it.
     pub(crate) fn alarm(&self, pieces: &[Piece<'_>], glance: Glance, calm: bool) -> Option<Alarm> {
-        let needs_none =
-            |topic: Topic| matches!(topic, Topic::Tell | Topic::Promise) || topic.is_of_books();
+        let needs_none = |topic: Topic| {
+            let is_told = matches!(topic, Topic::Tell | Topic::Promise);
+            is_told || topic.is_of_books() || topic.is_of_people()
+        };
         match &self.act {
             Some(Act::Query(query)) if needs_none(query.topic) => None,
             _ => alarm::read(pieces, glance, calm),

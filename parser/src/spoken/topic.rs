@@ -1,6 +1,6 @@
 //! What a question is about, in the words that stand for it outside.
 
-use alloc::vec::Vec;
+use alloc::{string::String, vec::Vec};
 
 use crate::{
     kind::Kind,
@@ -32,6 +32,15 @@ impl Topic {
                 | Self::Sent
                 | Self::Buying
                 | Self::PickUp
+        ) || self.is_of_people()
+    }
+
+    /// Whether people and land pass from one to another by it.
+    #[must_use]
+    pub const fn is_of_people(self) -> bool {
+        matches!(
+            self,
+            Self::Owner | Self::Divide | Self::Join | Self::Leave | Self::Contact
         )
     }
 
@@ -90,6 +99,7 @@ impl Query {
                 amount: None,
                 clone_name: None,
                 when: None,
+                words: String::new(),
             },
         }
     }

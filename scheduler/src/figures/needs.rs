@@ -11,6 +11,7 @@ use crate::{
     jobs::{
         feed::{BAG_KG, Bags, bags},
         orders::{order_by, plants_to_order, usual_lead_days},
+        task::Task,
     },
     plan,
     words::{id::PersonId, job::TaskKind},
@@ -21,6 +22,8 @@ use crate::{
 pub struct Feed {
     /// Kilograms of each farmer, most first.
     pub shares: Vec<(PersonId, f64)>,
+    /// Kilograms of each product, most first: a bag holds one of them.
+    pub products: Vec<(String, f64)>,
     /// Trees that are fed.
     pub trees: u32,
     /// Bags together and alone; none where it is more than can be counted.
@@ -70,10 +73,26 @@ impl Table<'_> {
                 feed.trees = feed.trees.saturating_add(trees);
             }
         }
+        feed.products = self.products_due();
         feed.bags = bags(feed.shares.iter().map(|(_, kilograms)| *kilograms), BAG_KG);
         feed.shares
             .sort_by(|(_, one), (_, other)| other.total_cmp(one));
         self.figure(Name::Feed, Window::ALL, feed)
+    }
+
+    fn products_due(&self) -> Vec<(String, f64)> {
+        let jobs = self.farmers.iter().flat_map(Farmer::feeds_due);
+        let rations = jobs.flat_map(|job| &job.figures.rations);
+        let mut sums: BTreeMap<&str, f64> = BTreeMap::new();
+        for portion in rations.flat_map(|ration| &ration.products) {
+            *sums.entry(&portion.product).or_default() += portion.kilograms;
+        }
+        let sums = sums
+            .into_iter()
+            .map(|(name, sum)| (String::from(name), sum));
+        let mut products: Vec<(String, f64)> = sums.collect();
+        products.sort_by(|(_, one), (_, other)| other.total_cmp(one));
+        products
     }
 
     /// Plants for plantings to come, of one year or of all, the first first.
@@ -96,14 +115,19 @@ impl Farmer<'_> {
     /// Kilograms of the rounds that are due, and the trees that get them.
     #[must_use]
     pub fn feed_due(&self) -> (f64, u32) {
-        let jobs = self.stands.iter().flat_map(|stand| self.jobs(stand));
-        let due = jobs.filter(|job| job.kind == TaskKind::Feed && job.due <= self.today);
+        let due = self.feeds_due();
         let (mut kilograms, mut trees) = (0.0, 0_u32);
         for job in due {
             kilograms += job.figures.kilograms_in_all();
             trees = trees.saturating_add(job.figures.trees_fed());
         }
         (kilograms, trees)
+    }
+
+    /// The rounds of feeding that are due.
+    fn feeds_due(&self) -> impl Iterator<Item = &Task> {
+        let jobs = self.stands.iter().flat_map(|stand| self.jobs(stand));
+        jobs.filter(|job| job.kind == TaskKind::Feed && job.due <= self.today)
     }
 
     fn wanted(&self, stand: &Stand<'_>, calendar: &Calendar) -> Option<Wanted> {

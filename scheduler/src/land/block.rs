@@ -3,6 +3,8 @@
 //! [`BlockState::replay`] over the log gives what [`BlockState::apply`] kept up to date; a test
 //! says so. Stands are of mixed age, so trees are counted by cohort.
 
+mod nudged;
+mod passing;
 #[cfg(test)]
 mod tests;
 
@@ -237,6 +239,7 @@ impl BlockState {
             }
             Body::Nudged { task, on, due, .. } => self.nudged(*task, *on, *due),
             Body::Warned { ailment, on, .. } => raise(&mut self.warned, *ailment, *on),
+            Body::Passed(passed) if passed.block().is_some() => self.pass(passed),
             Body::TakenBack { .. }
             | Body::WindowOpened { .. }
             | Body::PlantingHeld { .. }
@@ -249,6 +252,7 @@ impl BlockState {
             | Body::NumberMoved { .. }
             | Body::Entered { .. }
             | Body::HandedOver { .. }
+            | Body::Passed(_)
             | Body::Erased { .. } => return,
         }
         let known_on = event.at.date_naive();
@@ -260,26 +264,6 @@ impl BlockState {
             self.listed_on = Some(sooner(self.listed_on));
         }
         self.facts.push(event.id);
-    }
-
-    fn nudged(&mut self, task: TaskKind, on: NaiveDate, due: NaiveDate) {
-        match self.nudges.get_mut(&task) {
-            Some(track) if track.due == due => {
-                track.tries = track.tries.saturating_add(1);
-                track.last_on = track.last_on.max(on);
-            }
-            _ => {
-                self.nudges.insert(
-                    task,
-                    NudgeTrack {
-                        due,
-                        tries: 1,
-                        first_on: on,
-                        last_on: on,
-                    },
-                );
-            }
-        }
     }
 
     fn report(&mut self, kind: Kind, on: Happened, details: &Details, source: Source) {

@@ -156,7 +156,7 @@ pub struct Phone {
 }
 
 /// That a person uses a phone.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[derive(Clone, Debug, PartialEq, Eq)]
 pub struct PersonLink {
     /// Who.
     pub person: PersonId,
@@ -164,9 +164,27 @@ pub struct PersonLink {
     pub since: NaiveDate,
     /// To this day, if it is over.
     pub until: Option<NaiveDate>,
+    /// Who uses it for them, when they do not themselves.
+    pub helper: Option<Helper>,
+}
+
+/// Who does the work for a person, and is texted on a phone of their own.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Helper {
+    /// What they are called.
+    pub name: String,
+    /// Since when they have agreed to be texted.
+    pub agreed_on: Option<NaiveDate>,
 }
 
 impl Phone {
+    /// For whom somebody else uses this phone, and who that is.
+    #[must_use]
+    pub fn helper(&self) -> Option<(PersonId, &Helper)> {
+        let mut links = self.links.iter().filter(|link| link.until.is_none());
+        links.find_map(|link| Some((link.person, link.helper.as_ref()?)))
+    }
+
     /// Who uses this phone now.
     pub fn people(&self) -> impl Iterator<Item = PersonId> + '_ {
         self.links
@@ -354,10 +372,18 @@ impl Directory {
             .map(|(_, number)| number.as_str())
     }
 
-    /// The numbers that reach a person: those that they use now and have not lost.
+    /// The numbers that reach a person: those that are used now and are not lost. First the phone of
+    /// whoever does the work for them, once they have agreed to be texted.
     pub fn numbers_that_reach(&self, person: PersonId) -> impl Iterator<Item = &str> {
-        self.numbers_of(person)
-            .filter(|number| !self.is_lost(number))
+        let helper = |number: &str| self.phones.get(number).and_then(Phone::helper);
+        let found = move |number: &&str| !self.is_lost(number);
+        let helps = move |number: &&str| {
+            helper(number).is_some_and(|(_, helper)| helper.agreed_on.is_some())
+        };
+        let helpers = self.numbers_of(person).filter(helps);
+        let own = self.numbers_of(person);
+        let own = own.filter(move |number| helper(number).is_none());
+        helpers.chain(own).filter(found)
     }
 
     /// Whether a phone is lost.

@@ -12,6 +12,7 @@ use crate::words::{
     hold::Hold,
     id::{BlockId, EventId, GroupId, MessageId, PersonId},
     job::TaskKind,
+    passed::Passed,
 };
 
 /// One fact.
@@ -211,6 +212,8 @@ pub enum Body {
         /// Who.
         to: PersonId,
     },
+    /// Land or people passed from one to another.
+    Passed(Passed),
     /// A person's name and numbers were erased at their wish.
     Erased {
         /// Who.
@@ -229,6 +232,7 @@ impl Body {
             | Self::Nudged { block, .. }
             | Self::Warned { block, .. }
             | Self::TakenBack { block } => Some(*block),
+            Self::Passed(passed) => passed.block(),
             Self::WindowOpened { .. }
             | Self::PlantingHeld { .. }
             | Self::ConsentGiven { .. }

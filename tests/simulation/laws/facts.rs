@@ -96,6 +96,7 @@ impl Facts {
             | Body::NumberMoved { .. }
             | Body::Entered { .. }
             | Body::HandedOver { .. }
+            | Body::Passed(_)
             | Body::Erased { .. } => None,
         })?
     }

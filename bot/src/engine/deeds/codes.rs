@@ -85,7 +85,7 @@ impl Step<'_> {
     }
 
     /// Keeps in mind that a code was asked for, or a wrong one came.
-    fn use_code(&mut self, turn: &Turn, deed: &Deed, was_wrong: bool) {
+    pub(crate) fn use_code(&mut self, turn: &Turn, deed: &Deed, was_wrong: bool) {
         let now = self.now;
         let since = now - TimeDelta::hours(limits::CODE_HOURS);
         let codes = &mut self.talk(&turn.number).codes;
@@ -119,7 +119,12 @@ impl Step<'_> {
             Deed::Stop => self.stopped(turn),
             Deed::Lost { person } => self.lost_or_found(turn, person, true),
             Deed::Found { person } => self.lost_or_found(turn, person, false),
-            Deed::Moved { person, number } => self.move_number(turn, person, &number),
+            Deed::Moved { person, number } => {
+                let said = self.move_number(turn, person, &number);
+                let notice = self.number_notice(turn, speaker, &said);
+                return std::iter::once(said).chain(notice).collect();
+            }
+            Deed::Pass { passing } => return self.pass(turn, speaker, passing),
             Deed::Announce { to, words } => return self.announce(turn, to, &words),
             Deed::AskHarm { group, cause } => return self.ask_harm(turn, group, cause),
             Deed::AskLeaders => return self.ask_leaders(turn, speaker),

@@ -1,6 +1,6 @@
 //! Commands, and who answers a question.
 
-use budwood_parser::{Query, Topic};
+use budwood_parser::{Alarm, Query, Topic};
 use budwood_scheduler::{
     Body, Person, Purpose, Role,
     decide::{Answer, Concern},
@@ -10,7 +10,7 @@ use crate::{
     engine::{
         outcome::Outcome,
         questions::codes::Large,
-        roles::{self, Verb},
+        roles::{self, Reach, Verb},
         said::Done,
         step::Step,
         turn::Turn,
@@ -95,6 +95,19 @@ impl Step<'_> {
             let view = self.view();
             let phrase = view.signed(speaker, Key::NotYours);
             return Outcome::Answered.saying([view.reply(turn, phrase)]);
+        }
+        // A leader who tells of a member's new number is heard; the adviser does it.
+        if query.topic == Topic::Moved
+            && roles::reach(speaker.role, Verb::ReportFor) == Reach::OwnGroup
+        {
+            return self.tell(turn, Concern::Alarm(Alarm::Number));
+        }
+        // What people decide about themselves is not for who does the work for them.
+        if matches!(query.topic, Topic::Erase | Topic::Share | Topic::MyData)
+            && self.view().is_helpers(&turn.number)
+        {
+            let phrase = self.view().signed(speaker, Key::NotYours);
+            return Outcome::Answered.saying([self.view().reply(turn, phrase)]);
         }
         if let Some(done) = self.large(turn, speaker, query) {
             return done;
@@ -192,6 +205,8 @@ impl Step<'_> {
             view.announcing(turn, speaker, query)
         } else if may(Verb::Announce) && matches!(topic, Topic::Ask | Topic::AskHarm) {
             view.asking(turn, speaker, query)
+        } else if may(Verb::MovePeople) && topic.is_of_people() {
+            view.passing(turn, speaker, query)
         } else if matches!(topic, Topic::Lost | Topic::Found | Topic::Moved) {
             view.about_phone(turn, speaker, topic, query.member.as_deref()?)
         } else {

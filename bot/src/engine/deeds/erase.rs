@@ -283,6 +283,10 @@ fn forgetful(mut talk: Talk, what: &Erasure, is_theirs: bool) -> Talk {
                 deed: Deed::Lost { person } | Deed::Found { person } | Deed::Moved { person, .. },
                 ..
             } => *person == what.person,
+            Question::Code {
+                deed: Deed::Pass { passing },
+                ..
+            } => passing.is_about(what.person) || is_about_them(&passing.names()),
             Question::ConfirmMany(told) => told.iter().any(|one| one.person == what.person),
             Question::Confirm(_) | Question::Ask { .. } | Question::Code { .. } => false,
         };

@@ -1,8 +1,9 @@
 //! A text comes in: who is it, what do they say, what is to be done.
 
+use budwood_parser::Alarm;
 use budwood_scheduler::{
     MessageId, PersonId,
-    decide::{Decision, Quiet, Reply, Unclear},
+    decide::{Concern, Decision, Quiet, Reply, Unclear},
 };
 use chrono::{DateTime, Utc};
 
@@ -106,6 +107,9 @@ impl Step<'_> {
         talk.heard_at = Some(now);
         talk.heard_by = Some(inbound.gateway.clone());
         talk.fails_since = None;
+        if let Some(done) = self.helper_heard(number, message, &text) {
+            return done;
+        }
         let turn = |speaker: PersonId, text: String, sent_at: DateTime<Utc>| Turn {
             number: number.to_owned(),
             message,
@@ -300,6 +304,10 @@ impl Step<'_> {
             Decision::Silent(
                 Quiet::Courtesy | Quiet::Stance(_) | Quiet::NotWork | Quiet::Stranger,
             ) => Outcome::Chat.silently(),
+            Decision::Person(Concern::Alarm(Alarm::Number)) => {
+                let moved = self.new_number(turn);
+                moved.unwrap_or_else(|| self.tell(turn, Concern::Alarm(Alarm::Number)))
+            }
             Decision::Person(concern) => self.tell(turn, concern),
             Decision::Both(told, beside) => {
                 let mut done = self.act(turn, *told);

@@ -92,6 +92,7 @@ impl Step<'_> {
                 person,
                 since: today,
                 until: None,
+                helper: None,
             });
         }
         phone.lost_on = None;
@@ -103,6 +104,15 @@ impl Step<'_> {
         let name = view.person(person).map_or("", |person| &person.name);
         args.extend(args! { "name" => Value::name(name) });
         view.reply(turn, Phrase::new(Key::NumberMoved, args))
+    }
+
+    /// The adviser reads of a number that its owner moved.
+    pub(crate) fn number_notice(&self, turn: &Turn, owner: &Person, moved: &Said) -> Option<Said> {
+        let view = self.view();
+        let adviser = view
+            .adviser_of(owner)
+            .filter(|_| owner.id == turn.speaker)?;
+        view.notice_to(adviser, turn.message, moved.phrase.clone())
     }
 
     /// A person uses a number no more; others may.

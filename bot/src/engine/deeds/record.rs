@@ -79,6 +79,7 @@ impl Step<'_> {
                     self.put_group(group);
                 }
             }
+            Body::Passed(passed) => self.take_passed(passed, event),
             Body::Erased { person } => self.erase(*person),
         }
     }

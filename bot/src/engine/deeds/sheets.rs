@@ -45,7 +45,23 @@ impl Step<'_> {
                 let said = view.reply(turn, why);
                 Ok(Outcome::Answered.saying([said]))
             }
-            SheetTold::Rows(clear, rest) if clear.is_empty() => Err(rest),
+            SheetTold::Named(text) => Err(text),
+            SheetTold::Asks {
+                person,
+                facts,
+                missing,
+                rest,
+            } => {
+                let of_row = Turn {
+                    target: person,
+                    ..turn.clone()
+                };
+                let done = self.ask_slot(&of_row, facts, missing);
+                if let Some(open) = &mut self.talk(&turn.number).open {
+                    open.rest = Some(rest).filter(|rest| !rest.is_empty());
+                }
+                Ok(done)
+            }
             SheetTold::Rows(clear, rest) => Ok(self.ask_many(turn, clear, rest)),
         }
     }

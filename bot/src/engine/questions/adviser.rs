@@ -101,6 +101,11 @@ impl<'a> View<'a> {
             | Topic::Pass
             | Topic::Promise
             | Topic::Kept
+            | Topic::Owner
+            | Topic::Divide
+            | Topic::Join
+            | Topic::Leave
+            | Topic::Contact
             | Topic::HandOver => Some(Key::HelpAdviser.into()),
             Topic::Next
             | Topic::When

@@ -22,6 +22,7 @@ impl View<'_> {
                 let pages = [
                     Key::HelpAdviser,
                     Key::HelpAdviserMore,
+                    Key::HelpAdviserPeople,
                     Key::HelpAdviserDeeds,
                 ];
                 pages.into_iter().map(Phrase::from).collect()

@@ -94,6 +94,11 @@ impl View<'_> {
             | Topic::Allot
             | Topic::PickUp
             | Topic::Buying
+            | Topic::Owner
+            | Topic::Divide
+            | Topic::Join
+            | Topic::Leave
+            | Topic::Contact
             | Topic::Other => self.signed(speaker, Key::NoAnswer),
         }
     }

@@ -5,8 +5,9 @@ use std::{
     sync::LazyLock,
 };
 
+use budwood_parser::Kind;
 use budwood_scheduler::{
-    Block, BlockState, Body, Group, Person, PersonId,
+    Block, BlockState, Body, Group, Passed, Person, PersonId,
     figures::{Farmer, Known, Scope, Stand, Table, is_farmer},
 };
 
@@ -85,6 +86,16 @@ impl<'a> View<'a> {
         let last = facts.into_iter().flat_map(|facts| facts.iter().rev());
         let told = last.take(most).filter_map(|fact| self.event(*fact));
         told.filter_map(|event| {
+            // Trees that came from another block were counted when they came.
+            if let Body::Passed(Passed::Got { trees, .. }) = &event.body {
+                return Some(Known {
+                    kind: Kind::Dead,
+                    source: event.source,
+                    on: civil_day(event.at, self.zone_of(block.owner)),
+                    count: Some(trees.iter().map(|trees| trees.dead).sum()),
+                    cause: None,
+                });
+            }
             let Body::Reported {
                 kind, on, details, ..
             } = event.body

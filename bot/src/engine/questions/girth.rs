@@ -67,7 +67,7 @@ impl<'a> View<'a> {
         self.outlook_among(&self.neighbours_of(block)?, block, today)
     }
 
-    pub(super) fn outlook_among(
+    pub(crate) fn outlook_among(
         self,
         neighbours: &Neighbours<'_>,
         block: BlockId,

@@ -82,13 +82,20 @@ impl<'a> View<'a> {
         line(asked.group, plants(&wanted), first)
     }
 
-    /// BAGS: the feed that is due, in kilograms and bags, together and alone, and each one's share.
+    /// BAGS: the feed that is due, in kilograms and bags, together and alone, of each product, and each
+    /// one's share.
     pub(super) fn bags(self, asked: &Asked<'a, '_>) -> Phrase {
         let feed = asked.table.feed_due().value;
         let group = asked.group.name.as_str();
         let Some(bags) = feed.bags.filter(|_| !feed.shares.is_empty()) else {
             return Phrase::new(Key::FeedNone, args! { "group" => group });
         };
+        // What is bought comes first, where it is more than one product.
+        let products = feed.products.iter().filter(|_| feed.products.len() > 1);
+        let products = products.map(|(product, kilograms)| {
+            let args = args! { "name" => product.as_str(), "kilograms" => *kilograms };
+            Value::from(Phrase::new(Key::FeedShare, args))
+        });
         let shares = feed.shares.iter().map(|(person, kilograms)| {
             let args = args! {
                 "name" => Value::name(&asked.names.shown(*person)),
@@ -96,6 +103,7 @@ impl<'a> View<'a> {
             };
             Phrase::new(Key::FeedShare, args).into()
         });
+        let shares = products.chain(shares);
         let args = args! {
             "group" => Value::brief(group),
             "trees" => feed.trees,

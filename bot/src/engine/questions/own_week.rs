@@ -33,7 +33,7 @@ impl View<'_> {
     }
 
     /// Phones on which no text arrives.
-    fn failing_phones(self) -> usize {
+    pub(crate) fn failing_phones(self) -> usize {
         let talks = self.world.talks.values();
         talks.filter(|talk| talk.fails_since.is_some()).count()
     }
@@ -62,7 +62,7 @@ impl View<'_> {
     }
 
     /// Farmers of whom something was seen on a visit since a day.
-    fn visits_made(self, speaker: &Person, since: NaiveDate) -> usize {
+    pub(crate) fn visits_made(self, speaker: &Person, since: NaiveDate) -> usize {
         let table = self.table_of(speaker);
         let visited = table.farmers.iter().filter(|farmer| {
             let facts = farmer.stands.iter().flat_map(|stand| {

@@ -135,6 +135,7 @@ impl<'a> View<'a> {
             | Deed::HandOver { .. }
             | Deed::AskHarm { .. }
             | Deed::AskLeaders
+            | Deed::Pass { .. }
             | Deed::Visit { .. } => return Vec::new(),
         };
         let numbers = directory.numbers_of(person);
@@ -206,7 +207,7 @@ fn endings(numbers: &[&str]) -> String {
 
 /// The part of a text that could be a phone number: of those between its words the one with most
 /// digits.
-fn digits_in(text: &str) -> String {
+pub(super) fn digits_in(text: &str) -> String {
     let is_of_number = |c: char| c.is_numeric() || " +-./()".contains(c);
     let parts = text.split(|c: char| !is_of_number(c));
     let digits = |part: &&str| part.chars().filter(|c| c.is_numeric()).count();

@@ -72,7 +72,7 @@ impl<'a> View<'a> {
     }
 
     /// Reports of rain in a group, by who told them; who shares a phone speaks with one voice.
-    pub(super) fn rains_of(self, group: GroupId) -> Vec<(PersonId, Rain)> {
+    pub(crate) fn rains_of(self, group: GroupId) -> Vec<(PersonId, Rain)> {
         let mut reports = Vec::new();
         for person in self.world.directory.members(group) {
             let voice = self.voice(person.id);

@@ -21,15 +21,15 @@ use crate::{
 
 /// Stands of a group by when they will likely be ready.
 #[derive(Default)]
-struct Years {
+pub(crate) struct Years {
     /// By year: stands and their hectares.
-    by_year: BTreeMap<i32, (usize, f64)>,
+    pub(crate) by_year: BTreeMap<i32, (usize, f64)>,
     /// To be looked at now.
-    now: usize,
+    pub(crate) now: usize,
     /// Of which it is too early to say.
-    early: usize,
+    pub(crate) early: usize,
     /// Planted, not opened, and without girths.
-    unknown: usize,
+    pub(crate) unknown: usize,
 }
 
 impl<'a> View<'a> {
@@ -221,7 +221,7 @@ impl<'a> View<'a> {
         Phrase::new(Key::ReadyGroup, args)
     }
 
-    fn years_of(self, group: &Group) -> Years {
+    pub(crate) fn years_of(self, group: &Group) -> Years {
         let mut years = Years::default();
         let Some(neighbours) = self.neighbours(group) else {
             return years;

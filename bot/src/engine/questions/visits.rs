@@ -65,7 +65,7 @@ impl<'a> View<'a> {
     }
 
     /// How many there are to visit.
-    pub(super) fn to_visit(self, speaker: &Person) -> usize {
+    pub(crate) fn to_visit(self, speaker: &Person) -> usize {
         let groups = self.groups_of(speaker);
         let findings: Vec<Findings> = groups.flat_map(|group| self.findings_of(group)).collect();
         visits(&findings).len()

@@ -21,6 +21,21 @@ use crate::{
     words::{limits, matter::Matter},
 };
 
+/// Of each kind of text that waits the first and how many there are, in the order in which they wait.
+pub(crate) fn kinds_of<'m>(waiting: &[&'m Matter]) -> Vec<(&'m Matter, usize)> {
+    let mut kinds: Vec<(&Matter, usize)> = Vec::new();
+    for matter in waiting {
+        match kinds
+            .iter_mut()
+            .find(|(first, _)| first.concern == matter.concern)
+        {
+            Some((_, count)) => *count += 1,
+            None => kinds.push((matter, 1)),
+        }
+    }
+    kinds
+}
+
 impl<'a> View<'a> {
     /// The texts that wait for this adviser, or in the clerk's group: where a life may hang on it first, then the oldest.
     pub(crate) fn waiting_for(self, adviser: &Person) -> Vec<&'a Matter> {
@@ -50,16 +65,18 @@ impl<'a> View<'a> {
         }
     }
 
-    /// WAITING: how many, the oldest, and who.
+    /// WAITING: how many, the oldest; of each kind how many, and whose is the oldest.
     pub(crate) fn waiting_list(self, adviser: &Person) -> Phrase {
         let waiting = self.waiting_for(adviser);
         let Some(oldest) = waiting.iter().map(|matter| matter.at).min() else {
             return Key::WaitingNone.into();
         };
-        let people = waiting.iter().map(|matter| {
+        let people = kinds_of(&waiting).into_iter().map(|(first, count)| {
             let args = args! {
-                "name" => Value::name(self.sender_of(matter)),
-                "hours" => self.hours_since(matter.at),
+                "concern" => concern(first.concern),
+                "count" => count,
+                "name" => Value::name(self.sender_of(first)),
+                "hours" => self.hours_since(first.at),
             };
             Phrase::new(Key::WaitingPerson, args).into()
         });

@@ -1,8 +1,8 @@
 //! People, phones, groups and blocks as stored.
 
 use budwood_scheduler::{
-    Block, BlockId, Consent, Group, GroupId, Hold, Person, PersonId, PersonLink, Phone, Purpose,
-    Reason, Role, words::point::Point,
+    Block, BlockId, Consent, Group, GroupId, Helper, Hold, Person, PersonId, PersonLink, Phone,
+    Purpose, Reason, Role, words::point::Point,
 };
 use chrono::{NaiveDate, Weekday};
 use serde::{Deserialize, Serialize};
@@ -199,6 +199,16 @@ struct StoredLink {
     since: NaiveDate,
     #[serde(default, skip_serializing_if = "Option::is_none")]
     until: Option<NaiveDate>,
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    helper: Option<StoredHelper>,
+}
+
+#[derive(Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+struct StoredHelper {
+    name: String,
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    agreed_on: Option<NaiveDate>,
 }
 
 impl From<&Phone> for StoredPhone {
@@ -210,6 +220,10 @@ impl From<&Phone> for StoredPhone {
                 person: link.person.0,
                 since: link.since,
                 until: link.until,
+                helper: link.helper.as_ref().map(|helper| StoredHelper {
+                    name: helper.name.clone(),
+                    agreed_on: helper.agreed_on,
+                }),
             })
             .collect();
         Self {
@@ -231,6 +245,10 @@ impl TryFrom<StoredPhone> for Phone {
                 person: PersonId(link.person),
                 since: link.since,
                 until: link.until,
+                helper: link.helper.map(|stored| Helper {
+                    name: stored.name,
+                    agreed_on: stored.agreed_on,
+                }),
             })
             .collect();
         Ok(Self {

@@ -13,6 +13,7 @@ use super::{
     details::{StoredDetails, kind},
     directory::{StoredHold, StoredPurpose},
     instant, name_fault,
+    passing::StoredPassed,
 };
 
 #[derive(Serialize, Deserialize)]
@@ -109,6 +110,7 @@ enum StoredBody {
         group: u32,
         to: u32,
     },
+    Passed(StoredPassed),
     Erased {
         person: u32,
     },
@@ -260,6 +262,7 @@ impl From<&Body> for StoredBody {
                 group: group.0,
                 to: to.0,
             },
+            Body::Passed(passed) => Self::Passed(passed.into()),
             Body::Erased { person } => Self::Erased { person: person.0 },
         }
     }
@@ -366,6 +369,7 @@ impl StoredBody {
                 group: GroupId(group),
                 entered: entered.open()?,
             },
+            Self::Passed(passed) => Body::Passed(passed.into()),
             Self::Erased { person } => Body::Erased {
                 person: PersonId(person),
             },

@@ -9,6 +9,7 @@ use super::{
     details::{StoredDraft, StoredMissing, StoredTold, cause},
     event::ailment,
     instant,
+    passing::StoredPassing,
 };
 use crate::words::message::{Audience, Deed, Question};
 
@@ -83,6 +84,10 @@ pub(super) enum StoredQuestion {
     },
     AskLeaders {
         code: String,
+    },
+    Pass {
+        code: String,
+        passing: StoredPassing,
     },
     Visit {
         code: String,
@@ -224,6 +229,13 @@ impl From<&Question> for StoredQuestion {
             } => Self::AskLeaders { code: code.clone() },
             Question::Code {
                 code,
+                deed: Deed::Pass { passing },
+            } => Self::Pass {
+                code: code.clone(),
+                passing: passing.into(),
+            },
+            Question::Code {
+                code,
                 deed: Deed::HandOver { to, groups },
             } => Self::HandOver {
                 code: code.clone(),
@@ -343,6 +355,12 @@ impl StoredQuestion {
             Self::AskLeaders { code } => Question::Code {
                 code,
                 deed: Deed::AskLeaders,
+            },
+            Self::Pass { code, passing } => Question::Code {
+                code,
+                deed: Deed::Pass {
+                    passing: passing.into(),
+                },
             },
             Self::HandOver { code, to, groups } => Question::Code {
                 code,

@@ -1,13 +1,20 @@
 //! The figures of the table by name, each called as answers call it and written as they write it.
 
-use budwood_parser::{Cause, Kind};
+use budwood_parser::{Alarm, Cause, Kind};
 use budwood_scheduler::{
     Census, Group, PersonId, TaskKind,
+    decide::Concern,
     figures::{Round, Scope, Standing, Table, Why, lost_pct},
     land::block::Living,
+    outlook::{rain::rain_map, readiness::readiness},
 };
+use chrono::{Datelike, TimeDelta};
 
-use crate::{engine::view::View, words::limits};
+use crate::{
+    engine::{questions::waiting::kinds_of, view::View},
+    wording::Ready,
+    words::limits,
+};
 
 /// Of whom a figure is: a group, everybody, or one farmer.
 struct Whom<'a> {
@@ -57,7 +64,9 @@ pub(super) fn value(view: View<'_>, name: &str, of: &str) -> String {
         .or_else(|| people(&whom.table, name))
         .or_else(|| bought(view, &whom, name))
         .or_else(|| girths(&whom.table, name))
-        .or_else(|| part_payment(view, &whom, name));
+        .or_else(|| part_payment(view, &whom, name))
+        .or_else(|| outlook(view, &whom, name))
+        .or_else(|| of_the_week(view, &whom, name));
     found.unwrap_or_else(|| "not there".to_owned())
 }
 
@@ -68,6 +77,7 @@ fn work(table: &Table<'_>, how: &str, task: &str) -> Option<String> {
         "prune" => TaskKind::Prune,
         "weed" => TaskKind::Weed,
         "roots" => TaskKind::RootCheck,
+        "firebreak" => TaskKind::Firebreak,
         _ => return None,
     };
     let Round { done, due, late } = table.round(task).value;
@@ -165,7 +175,17 @@ fn bought(view: View<'_>, whom: &Whom<'_>, name: &str) -> Option<String> {
         "wanted" => plants(false),
         "firm" => plants(true),
         "fed-trees" => feed.trees.to_string(),
-        "feed-kg" => format!("{:.1}", feed.kilograms()),
+        "feed-kg" => {
+            let of_each: f64 = feed.products.iter().map(|(_, kilograms)| kilograms).sum();
+            assert!((of_each - feed.kilograms()).abs() < 1e-6, "the sum of all");
+            format!("{:.1}", feed.kilograms())
+        }
+        _ if name.starts_with("feed-kg-") => {
+            let product = name.strip_prefix("feed-kg-")?;
+            let mut all = feed.products.iter();
+            let (_, kilograms) = all.find(|(known, _)| known == product)?;
+            format!("{kilograms:.1}")
+        }
         "bags-together" => feed.bags?.pooled.to_string(),
         "bags-alone" => feed.bags?.alone.to_string(),
         "money-held" => money(of_group().held),
@@ -227,4 +247,74 @@ fn girths(table: &Table<'_>, name: &str) -> Option<String> {
         }
         _ => return None,
     })
+}
+
+/// When stands are ready: of a group by year, of a farmer's first block the range and the share.
+fn outlook(view: View<'_>, whom: &Whom<'_>, name: &str) -> Option<String> {
+    let group = whom.group?;
+    let years = || view.years_of(group);
+    let count = match name {
+        "ready-now" => years().now,
+        "ready-early" => years().early,
+        "ready-unknown" => years().unknown,
+        _ => match name.strip_prefix("ready-in-") {
+            Some(year) => years().by_year.get(&year.parse().ok()?)?.0,
+            None => return share_or_range(view, whom, group, name),
+        },
+    };
+    Some(count.to_string())
+}
+
+fn share_or_range(view: View<'_>, whom: &Whom<'_>, group: &Group, name: &str) -> Option<String> {
+    let stand = whom.table.farmers.first()?.stands.first()?;
+    let share = || readiness(stand.state, view.calendar_of(group)?);
+    let forecast = || {
+        let neighbours = view.neighbours(group)?;
+        view.outlook_among(&neighbours, stand.block.id, view.today_in(group))
+    };
+    let range = || match forecast()?.ready {
+        Ready::Between(first, last) => Some((first.year(), last.year())),
+        Ready::MeetsRule | Ready::Close | Ready::TooEarly => None,
+    };
+    Some(match name {
+        "thick-pct" => share()?.share_pct.round().to_string(),
+        "thick-low" => share()?.interval_pct.0.round().to_string(),
+        "thick-high" => share()?.interval_pct.1.round().to_string(),
+        "ready-first-year" => range()?.0.to_string(),
+        "ready-last-year" => range()?.1.to_string(),
+        _ => return None,
+    })
+}
+
+/// Rain, texts that wait, visits, phones that fail, the next job.
+fn of_the_week(view: View<'_>, whom: &Whom<'_>, name: &str) -> Option<String> {
+    let people = view.world.directory.persons();
+    let mara = people.into_iter().find(|one| one.is_named("Mara"))?;
+    let rain = || {
+        let group = whom.group?;
+        Some(rain_map(&view.rains_of(group.id), view.today_in(group)))
+    };
+    let waiting = |wanted: Concern| {
+        let all = view.waiting_for(mara);
+        let kinds = kinds_of(&all).into_iter();
+        let mut found = kinds.filter(|(first, _)| first.concern == wanted);
+        found.next().map(|(_, count)| count)
+    };
+    let week_ago = view.today_of(mara.id) - TimeDelta::days(7);
+    let count = match name {
+        "rain-soaked" => rain()?.soaked,
+        "rain-told" => rain()?.reporters,
+        "waiting" => view.waiting_for(mara).len(),
+        "waiting-complaints" => waiting(Concern::Alarm(Alarm::Complaint))?,
+        "waiting-calls" => waiting(Concern::CallMe)?,
+        "phones-fail" => view.failing_phones(),
+        "visits-made" => view.visits_made(mara, week_ago),
+        "to-visit" => view.to_visit(mara),
+        "next-job-day" => {
+            let jobs = whom.table.labour(30).value;
+            return Some(jobs.first()?.on.day().to_string());
+        }
+        _ => return None,
+    };
+    Some(count.to_string())
 }
