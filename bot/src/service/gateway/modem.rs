@@ -5,6 +5,7 @@
 
 mod errors;
 mod line;
+mod opening;
 mod pdu;
 mod plan;
 mod session;
