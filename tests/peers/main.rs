@@ -17,6 +17,7 @@ mod everyday;
 mod formats;
 mod ground;
 mod kannel;
+mod libraries;
 mod lines;
 mod metrics;
 mod misspellings;

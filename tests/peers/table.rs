@@ -106,9 +106,33 @@ struct Row {
     struck: usize,
     told_too_early: usize,
     cuts_left: usize,
+    /// Whether the disk takes no notice of syncs.
+    is_deaf: bool,
 }
 
 impl Row {
+    fn new((office, peer): (Office, Peer), fault: Fault, seed: u64, cuts: usize) -> Self {
+        Self {
+            office,
+            peer,
+            fault,
+            chance: Chance::new(seed),
+            brought: Vec::new(),
+            struck: 0,
+            told_too_early: 0,
+            cuts_left: cuts,
+            is_deaf: false,
+        }
+    }
+
+    async fn bring(&mut self) {
+        let number = self.brought.len() + 1;
+        let from = phone(number % self.peer.phones() + 1);
+        let said = (from, format!("dead {number}"));
+        self.peer.bring(&said, number, self.fault).await;
+        self.brought.push(said);
+    }
+
     async fn start(&mut self) -> Serving {
         if self.fault != Fault::Power || self.cuts_left == 0 {
             return self.office.serve().await;
@@ -117,13 +141,16 @@ impl Row {
         let mode = ["all", "random"][self.chance.place(2)];
         let store = self.office.path("store").display().to_string();
         let after = 1 + self.chance.below(CALLS);
-        let variables = [
+        let mut variables = vec![
             ("LD_PRELOAD", library().display().to_string()),
             ("POWERLOSS_DIR", store),
             ("POWERLOSS_MODE", mode.to_owned()),
             ("POWERLOSS_AFTER", after.to_string()),
             ("POWERLOSS_SEED", self.chance.below(1_000_000).to_string()),
         ];
+        if self.is_deaf {
+            variables.push(("POWERLOSS_DEAF", "/store/db".to_owned()));
+        }
         self.office.serve_with(&variables).await
     }
 
@@ -196,7 +223,8 @@ impl Row {
             if is_in && self.office.has_at_most(0, &open).await && serving.ended().is_none() {
                 return serving;
             }
-            tokio::time::sleep(AGAIN).await;
+            // Each look is a program of its own.
+            tokio::time::sleep(AGAIN * 10).await;
         }
         panic!("texts are not in or answers have not left: not in time");
     }
@@ -209,28 +237,12 @@ fn number(variable: &str) -> Option<usize> {
 
 /// Many texts in a row of which each may meet the fault. Gives what went wrong, how many texts were
 /// brought, how often it struck, and how many texts left.
-async fn row(
-    (office, peer): (Office, Peer),
-    fault: Fault,
-    seed: u64,
-) -> (Wrong, usize, usize, usize) {
+async fn row(scene: (Office, Peer), fault: Fault, seed: u64) -> (Wrong, usize, usize, usize) {
     let rounds = number("BUDWOOD_ROUNDS").unwrap_or(1);
-    let mut row = Row {
-        office,
-        peer,
-        fault,
-        chance: Chance::new(seed),
-        brought: Vec::new(),
-        struck: 0,
-        told_too_early: 0,
-        cuts_left: CUTS_MAX * rounds,
-    };
+    let mut row = Row::new(scene, fault, seed, CUTS_MAX * rounds);
     let mut serving = row.start().await;
-    for number in 1..=(TEXTS * rounds).min(999) {
-        let from = phone(number % row.peer.phones() + 1);
-        let said = (from, format!("dead {number}"));
-        row.peer.bring(&said, number, fault).await;
-        row.brought.push(said);
+    for _ in 0..(TEXTS * rounds).min(999) {
+        row.bring().await;
         serving = row.strike(serving).await;
     }
     serving = row.until_done(serving).await;
@@ -287,4 +299,36 @@ async fn the_table_of_gateways_peers_and_faults() {
         }
     }
     assert!(all_is_well, "a figure in the table is not nought");
+}
+
+/// The check of the check: a disk that takes no notice of syncs must be seen, or the table would see
+/// nothing.
+#[tokio::test(flavor = "multi_thread", worker_threads = 2)]
+async fn a_disk_that_does_not_sync_is_seen() {
+    for (gateway, peer) in LINES {
+        // A box keeps what it was told to itself.
+        if peer.starts_with("Kannel") {
+            continue;
+        }
+        let mut row = Row::new(scene(gateway, peer).await, Fault::Power, 3, TEXTS);
+        row.is_deaf = true;
+        let mut serving = row.start().await;
+        for _ in 0..LOOKS_MAX {
+            if serving.ended().is_some() {
+                row.note_end().await;
+                if row.told_too_early > 0 {
+                    break;
+                }
+                serving = row.start().await;
+            }
+            if row.brought.len() < 200 {
+                row.bring().await;
+            }
+            tokio::time::sleep(AGAIN).await;
+        }
+        assert!(
+            row.told_too_early > 0,
+            "{gateway}: nothing was lost without a sync"
+        );
+    }
 }

@@ -2,8 +2,8 @@
 
 use super::{
     Settings,
+    errors::Ended,
     line::{Failed, Line},
-    session::Ended,
 };
 
 /// Gives the PIN where the SIM asks for one. Three wrong ones lock the SIM, so one that was refused

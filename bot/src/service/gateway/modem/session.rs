@@ -13,7 +13,7 @@ use tokio::{
 
 use super::{
     Settings,
-    errors::{self, Whom},
+    errors::{self, Ended, Whom},
     line::{Failed, Line, News},
     opening::{news_wanted, unlock},
     pdu::{Incoming, Submit, incoming},
@@ -72,9 +72,6 @@ pub(super) struct Session<'a> {
     /// Ticks since somebody began to ring; a call counts once.
     ringing: Option<u32>,
 }
-
-/// Why it ended, in words for the person who mends it.
-pub(super) type Ended = String;
 
 impl<'a> Session<'a> {
     /// Makes a modem ready.
