@@ -12,7 +12,7 @@ use budwood::{
     service::{
         clock::{Clock, FixedClock},
         config::Config,
-        port::{Arrival, Gateway, Health, Intake, IntakeFuture, MonthHealth, Refused},
+        port::{Arrival, Gateway, Health, Intake, IntakeFuture, MonthHealth, Refused, Spans},
     },
     words::traffic::{Inbound, Link, Outgoing, SendOutcome},
 };
@@ -57,6 +57,12 @@ impl Intake for Taker {
             trouble: None,
             inbox_waiting: 0,
             outbox_waiting: 0,
+            unclear_waiting: 0,
+            clock_trusted: true,
+            store_bytes: None,
+            disk_free_bytes: None,
+            steps: Spans::default(),
+            commits: Spans::default(),
             held_back: HeldBack::default(),
             month: MonthHealth::default(),
             locked: 0,

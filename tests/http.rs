@@ -20,7 +20,7 @@ use budwood::{
     service::{
         clock::{Clock, FixedClock},
         door::{Auth, Door, Takes},
-        port::{Arrival, Health, Intake, IntakeFuture, MonthHealth, Refused},
+        port::{Arrival, Health, Intake, IntakeFuture, MonthHealth, Refused, Spans},
         web::{self, WebSettings},
     },
     words::{
@@ -132,6 +132,15 @@ impl Intake for Taker {
             trouble: self.trouble.lock().unwrap().clone(),
             inbox_waiting: 3,
             outbox_waiting: 4,
+            unclear_waiting: 19,
+            clock_trusted: true,
+            store_bytes: Some(20_000),
+            disk_free_bytes: Some(21_000_000),
+            steps: Spans {
+                counts: [1, 2, 0, 0, 0, 0, 0, 0, 1],
+                micros: 2_500_000,
+            },
+            commits: Spans::default(),
             held_back: HeldBack {
                 answers: 5,
                 notices: 6,
@@ -150,12 +159,15 @@ impl Intake for Taker {
             locked: 9,
             gateways: vec![GatewayHealth {
                 name: "provider".into(),
+                down_since: None,
                 last_in: Some(at(SIGNED_AT)),
+                last_receipt: Some(at(SIGNED_AT)),
                 last_out: None,
                 oldest_waiting: Some(at(SIGNED_AT)),
                 refused_in_a_row: 2,
                 passed: Passed {
                     texts_in: 16,
+                    receipts: 22,
                     texts_out: 17,
                     failed: 18,
                 },

@@ -191,6 +191,64 @@ fn a_bad_morning_says_what_is_wrong() {
     assert_eq!(spare, [expected], "by the gateway that takes texts");
 }
 
+/// Every ten hours something came; after half a day and half an hour without, a person is told, once,
+/// and not by that line.
+#[test]
+fn a_line_that_falls_silent_is_told_at_once_by_another() {
+    let set = |setup: &mut budwood::engine::Setup| {
+        setup.operator = operator();
+        setup.ways = Ways {
+            gateways: [LINE, "spare"]
+                .map(|name| Way {
+                    name: name.to_owned(),
+                    idempotent: true,
+                    price_micro: None,
+                    ration: Ration::default(),
+                })
+                .into(),
+            receiving: Vec::new(),
+            routes: Vec::new(),
+        };
+    };
+    let take_all = |desk: &mut Desk, gateway: &str| -> Vec<String> {
+        let mut taken = Vec::new();
+        while let Some(text) = desk.claim_by(gateway) {
+            desk.accepted(text.id, None);
+            taken.extend((text.to == PHONE).then_some(text.text));
+        }
+        taken
+    };
+    let mut desk = Desk::open_with("2026-12-02T02:00:00Z", set);
+    for _ in 0..20 {
+        desk.text(JARO, "what now");
+        let next = desk.now + TimeDelta::hours(10);
+        wake_until(&mut desk, next);
+        take_all(&mut desk, LINE);
+        assert_eq!(take_all(&mut desk, "spare"), [""; 0]);
+    }
+    let last = desk.now - TimeDelta::hours(10);
+    let silent = last + TimeDelta::minutes(12 * 60 + 30);
+    wake_until(&mut desk, silent - TimeDelta::seconds(1));
+    take_all(&mut desk, LINE);
+    assert_eq!(take_all(&mut desk, "spare"), [""; 0]);
+    wake_until(&mut desk, silent);
+    let told = take_all(&mut desk, "spare");
+    let expected = format!("nothing came in by {LINE} for 12h");
+    assert!(
+        matches!(told.as_slice(), [one] if one.contains(&expected)),
+        "{told:?}"
+    );
+    assert_eq!(take_all(&mut desk, LINE), [""; 0]);
+    let health = desk.engine.gateways(desk.now).remove(0);
+    let trouble =
+        format!("gateway {LINE}: nothing came in for 12 hours, longer than in the week before");
+    assert_eq!(health.trouble, Some(trouble));
+    wake_until(&mut desk, silent + TimeDelta::hours(2));
+    assert_eq!(take_all(&mut desk, "spare"), [""; 0], "told once");
+    desk.text(JARO, "what now");
+    assert_eq!(desk.engine.gateways(desk.now)[0].trouble, None);
+}
+
 /// Ten parts at most: a stranger is the first to go without, then looks, then jobs, then answers.
 /// What was told and what left are there again after a start.
 #[test]

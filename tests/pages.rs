@@ -100,6 +100,10 @@ fn the_gateways_of_the_first_page_are_read() {
     let gateways = blocks("README.md", "toml");
     assert_eq!(gateways.len(), 3);
     for gateway in gateways {
+        assert!(
+            gateway.lines().count() <= 6,
+            "a head and five lines: {gateway}"
+        );
         let text = format!(
             "[store]\nfolder = \"s\"\n[web]\nlisten = \"127.0.0.1:1\"\n{gateway}[line]\n\
              name = \"x\"\nown_number = \"12345\"\ncountry = \"GB\"\nfallback_zone = \"UTC\"\n"

@@ -164,3 +164,37 @@ fn everything_that_is_wrong_here_is_told_at_once() {
     );
     assert!(!place.path().join("store").exists(), "a check made a store");
 }
+
+/// A modem that is not there is named, with those that are; one that is opens.
+#[test]
+fn the_line_of_a_modem_is_looked_for() {
+    let place = tempfile::tempdir().unwrap();
+    let mut args = vec!["setup", "."];
+    args.extend(FLAGS);
+    *args.last_mut().unwrap() = "modem";
+    assert!(budwood(place.path(), &args, "").status.success());
+    let file = place.path().join("budwood.toml");
+    let text = fs::read_to_string(&file).unwrap();
+    let text = text.replace("/var/lib/budwood/store", "store");
+    let line = text.lines().find(|line| line.starts_with("device = "));
+    let line = line.expect("a modem has a device").to_owned();
+    let found = |device: &str| {
+        fs::write(&file, text.replace(&line, &format!("device = {device:?}"))).unwrap();
+        said(&budwood(
+            place.path(),
+            &["check", "budwood.toml", "--try"],
+            "",
+        ))
+    };
+    let gone = found("/dev/serial/by-id/none");
+    assert!(
+        gone.contains("gateway sim1: /dev/serial/by-id/none"),
+        "{gone}"
+    );
+    assert!(gone.contains("plugged in"), "{gone}");
+    let no_line = found("budwood.toml");
+    assert!(no_line.contains("is no serial line"), "{no_line}");
+    // The end of a line that the system makes as it is opened.
+    let there = found("/dev/ptmx");
+    assert!(there.contains("gateway sim1: /dev/ptmx opens"), "{there}");
+}

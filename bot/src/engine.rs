@@ -210,6 +210,7 @@ impl Engine {
         let mut world = World::new(loaded);
         world.recall(store.as_ref())?;
         let now = now.max(world.latest);
+        world.links.begin(now);
         let mut step = Step::new(&mut world, &setup, store.as_ref(), now);
         step.settle_open_sends();
         step.plan_all();
@@ -361,8 +362,8 @@ impl Engine {
         }
         let block = self.world.due.first().map(|(at, _)| *at);
         let matter = self.world.matters.next_due();
-        let morning = self.view(self.world.latest).next_morning();
-        block.into_iter().chain(matter).chain(morning).min()
+        let operator = self.view(self.world.latest).next_for_operator();
+        block.into_iter().chain(matter).chain(operator).min()
     }
 
     /// When the next text that waits can be claimed.

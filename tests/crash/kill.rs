@@ -3,10 +3,11 @@
 use std::{fs, sync::mpsc::RecvTimeoutError, time::Duration};
 
 use super::{
+    library::CUT,
     place::Place,
     provider::News,
     series::{Series, copy_folder, rounds, run},
-    service::{Between, CUT, Service},
+    service::{Between, Service},
 };
 
 /// More calls than a start, three texts and a stop can take.

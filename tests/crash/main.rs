@@ -21,6 +21,7 @@ mod folder;
 mod full;
 mod kill;
 mod ledger;
+mod library;
 mod place;
 mod power;
 mod provider;

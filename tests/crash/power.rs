@@ -5,9 +5,10 @@
 //! a name that was made or changed counts as on the disk.
 
 use super::{
+    library::CUT,
     place::Place,
     series::{Series, run},
-    service::{Between, CUT, Service},
+    service::{Between, Service},
 };
 
 /// Calls within which the power fails. A start takes some 10, the texts of a round some 200.

@@ -4,19 +4,12 @@ use std::{
     fs,
     io::{BufRead, BufReader},
     net::{SocketAddr, TcpListener},
-    path::PathBuf,
     process::{Child, Command, ExitStatus, Stdio},
-    sync::{
-        OnceLock,
-        mpsc::{Receiver, channel},
-    },
+    sync::mpsc::{Receiver, channel},
     thread,
 };
 
-use super::{place::Place, place::TOKEN, provider::PATIENCE};
-
-/// The exit status of a process that the preload library has ended.
-pub(crate) const CUT: i32 = 99;
+use super::{library::library, place::Place, place::TOKEN, provider::PATIENCE};
 
 /// What stands between the service and the disk.
 #[derive(Clone, Debug)]
@@ -201,28 +194,4 @@ fn preload(place: &Place, variables: &[(&'static str, String)]) -> Vec<(&'static
     all.push(("LD_PRELOAD", library().display().to_string()));
     all.push(("POWERLOSS_DIR", place.store().display().to_string()));
     all
-}
-
-/// The preload library, compiled at its first use.
-fn library() -> PathBuf {
-    static LIBRARY: OnceLock<PathBuf> = OnceLock::new();
-    LIBRARY.get_or_init(compile).clone()
-}
-
-fn compile() -> PathBuf {
-    let source = concat!(
-        env!("CARGO_MANIFEST_DIR"),
-        "/../tests/powerloss/powerloss.c"
-    );
-    let library = PathBuf::from(env!("CARGO_TARGET_TMPDIR")).join("powerloss.so");
-    let done = Command::new("cc")
-        .args([
-            "-O2", "-Wall", "-Wextra", "-Werror", "-shared", "-fPIC", "-o",
-        ])
-        .arg(&library)
-        .args([source, "-lpthread"])
-        .status()
-        .expect("a C compiler is here");
-    assert!(done.success(), "the preload library does not compile");
-    library
 }

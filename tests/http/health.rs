@@ -16,6 +16,7 @@ async fn health_needs_no_password_and_says_what_waits() {
             "healthy": true,
             "inbox_waiting": 3,
             "outbox_waiting": 4,
+            "unclear_waiting": 19,
             "held_back": {
                 "answers": 5, "notices": 6, "strangers": 7, "unpaid": 8,
                 "services": 12, "echoes": 13, "machines": 14, "costly": 15,
@@ -25,10 +26,11 @@ async fn health_needs_no_password_and_says_what_waits() {
             "gateways": [{
                 "name": "provider",
                 "last_in": at(SIGNED_AT),
+                "last_receipt": at(SIGNED_AT),
                 "last_out": null,
                 "oldest_waiting": at(SIGNED_AT),
                 "refused_in_a_row": 2,
-                "texts_in": 16, "texts_out": 17, "failed": 18,
+                "texts_in": 16, "receipts": 22, "texts_out": 17, "failed": 18,
                 "signal_pct": 61, "balance": "12.50 left",
             }],
         })

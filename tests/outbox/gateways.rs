@@ -337,7 +337,7 @@ fn each_gateway_tells_how_it_is_doing() {
     assert_eq!((sim.oldest_waiting, sim.refused_in_a_row), (None, 0));
     assert_eq!(one(&desk, "ears").last_in, Some(began));
     desk.wait(TimeDelta::days(7));
-    let silent = "gateway ears: nothing came in for 7 days";
+    let silent = "gateway ears: nothing came in for 168 hours, longer than in the week before";
     assert_eq!(one(&desk, "ears").trouble.as_deref(), Some(silent));
     let link = Link::Down {
         since: began,
@@ -347,6 +347,11 @@ fn each_gateway_tells_how_it_is_doing() {
     desk.input(Input::Link { gateway, link });
     let down = "gateway ears: its line is down";
     assert_eq!(one(&desk, "ears").trouble.as_deref(), Some(down));
+    assert_eq!(one(&desk, "ears").down_since, Some(began));
+    let receipt = |desk: &mut Desk| desk.told_by("sim", About::Ours(text.id), Delivery::Delivered);
+    assert_eq!(one(&desk, "sim").last_receipt, None);
+    receipt(&mut desk);
+    assert_eq!(one(&desk, "sim").last_receipt, Some(desk.now));
 }
 
 fn rationed(ration: Ration) -> Desk {

@@ -4,6 +4,11 @@
 //! one script beside it, which asks the peer and does nothing else. What is compared, and where
 //! we differ on purpose, is said in the modules.
 
+#[path = "../crash/chance.rs"]
+mod chance;
+#[path = "../crash/library.rs"]
+mod library;
+
 mod alphabet;
 mod centre;
 mod chat;
@@ -12,6 +17,8 @@ mod everyday;
 mod formats;
 mod ground;
 mod kannel;
+mod libraries;
+mod lines;
 mod metrics;
 mod misspellings;
 mod modem;
@@ -24,6 +31,7 @@ mod pages;
 mod pdu;
 mod peer;
 mod port;
+mod provider;
 mod segments;
 mod signature;
 mod sim;

@@ -61,5 +61,5 @@ fn figures_for_a_monitor_are_read_by_another_parser() {
         let found = told(name, labels);
         assert_eq!(found, (json!(kind), json!(unit), Some(value)), "{name}");
     }
-    assert_eq!(samples.len(), 24);
+    assert_eq!(samples.len(), 53);
 }

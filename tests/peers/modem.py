@@ -18,9 +18,12 @@ Control, HTTP with JSON, on this computer only:
                   "urc_in_reply":bool, "rings_on":bool: after it was hung up too,
                   "news_in_list":"...": said between the line of a listed message and its octets,
                   "no_octets":bool: a listed message comes without them, "no_delete":bool,
+                  "no_news":bool: nothing is said of messages that come,
                   "ussd":{"code":["answers, one a time"]}}
   POST /raw      {"text":"..."}: said on the line as it is
   POST /unplug   pulled out and put in again, under the same link
+
+What a full SIM has no room for is kept by the network until there is some.
 """
 import argparse, datetime, http.server, json, os, pty, select, sys, termios, threading, time, tty
 
@@ -134,7 +137,7 @@ class Modem:
     def __init__(self, fd):
         self.fd = fd; self.lock = threading.RLock(); self.log = []; self.sent = []
         self.echo = 1; self.cmgf = 0; self.cnmi = [0, 0, 0, 0, 0]; self.csms = 0; self.clip = 0; self.cmee = 0; self.crc = 0
-        self.mem = {'SM': {}, 'ME': {}}; self.cur = 'SM'; self.mr = 0; self.ref = 0; self.ringing = None; self.pending_ack = None; self.cscs = '"IRA"'; self.cregn = 0
+        self.mem = {'SM': {}, 'ME': {}}; self.kept = []; self.cur = 'SM'; self.mr = 0; self.ref = 0; self.ringing = None; self.pending_ack = None; self.cscs = '"IRA"'; self.cregn = 0
         self.fault = dict(cmgs=[], no_prompt=0, mute=0, slow_ms=0, report_status=0, creg=1, csq=20, capacity=20, pin='READY')
 
     @property
@@ -158,11 +161,16 @@ class Modem:
             if mode == 2 or (report and mode == 1):
                 self.urc('%s%d\r\n%s' % ('+CDS: ' if report else '+CMT: ,', tl, pdu.hex().upper()))
                 return 'direct'
-            sm = self.mem['SM']
-            if len(sm) >= self.fault['capacity']: return 'full'
-            i = next(k for k in range(1, 999) if k not in sm); sm[i] = [0, pdu]
-            if mode == 1 or (report and mode == 2): self.urc('+%s: "SM",%d' % ('CDSI' if report else 'CMTI', i))
-            return 'stored'
+            if self.kept or not self.has_room(): self.kept.append((pdu, report)); return 'full'
+            self.put(pdu, report); return 'stored'
+
+    def has_room(self): return len(self.mem['SM']) < self.fault['capacity']
+
+    def put(self, pdu, report):
+        sm = self.mem['SM']; mode = self.cnmi[3] if report else self.cnmi[1]
+        i = next(k for k in range(1, 999) if k not in sm); sm[i] = [0, pdu]
+        if self.fault.get('no_news'): return
+        if mode == 1 or (report and mode == 2): self.urc('+%s: "SM",%d' % ('CDSI' if report else 'CMTI', i))
 
     def report(self, s):
         f = self.fault
@@ -279,6 +287,7 @@ class Modem:
             a = [int(x) for x in b[6:].split(',')]
             if len(a) > 1 and a[1]: self.store = {} if a[1] == 4 else {k: v for k, v in self.store.items() if v[0] == 0}
             elif a[0] in self.store: del self.store[a[0]]
+            while self.kept and self.has_room(): self.put(*self.kept.pop(0))
             return ok()
         if b.startswith('+CMGS='):
             if f['no_prompt'] > 0: f['no_prompt'] -= 1; return
@@ -351,7 +360,7 @@ def main():
         def log_message(self, *x): pass
         def out(self, o):
             b = json.dumps(o).encode(); self.send_response(200); self.send_header('content-type', 'application/json'); self.send_header('content-length', str(len(b))); self.end_headers(); self.wfile.write(b)
-        def do_GET(self): self.out({'log': m.log, 'sent': m.sent, 'store': {k: [v[0], v[1].hex()] for k, v in m.mem['SM'].items()}})
+        def do_GET(self): self.out({'log': m.log, 'sent': m.sent, 'kept': len(m.kept), 'store': {k: [v[0], v[1].hex()] for k, v in m.mem['SM'].items()}})
         def do_POST(self):
             n = int(self.headers.get('content-length') or 0); j = json.loads(self.rfile.read(n) or b'{}')
             if self.path == '/sms':

@@ -69,10 +69,12 @@ impl Modem {
         self.control.tell("/unplug", json!({})).await;
     }
 
-    /// How many messages lie in the SIM.
+    /// How many messages lie in the SIM, and before it where it was full.
     pub(crate) async fn stored(&self) -> usize {
         let log = self.control.log().await;
-        log["store"].as_object().expect("a table").len()
+        let kept = log["kept"].as_u64().expect("a number");
+        let kept = usize::try_from(kept).expect("few");
+        kept + log["store"].as_object().expect("a table").len()
     }
 
     /// The texts that were sent, put together.

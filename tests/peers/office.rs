@@ -6,7 +6,7 @@ use std::{
     fs::{self, File},
     net::TcpListener,
     path::{Path, PathBuf},
-    process::{Child, Command, Stdio},
+    process::{Child, Command, ExitStatus, Stdio},
     sync::{
         Mutex,
         atomic::{AtomicU16, Ordering},
@@ -180,6 +180,25 @@ impl Office {
 
     /// Starts the service and waits until it answers. Each secret has the same value.
     pub(crate) async fn serve(&self) -> Serving {
+        let serving = self.begin(&[]);
+        let answers = async || {
+            // Whatever else answers at its port is not it.
+            assert!(serving.is_there(), "it ended:\n{}", serving.logged());
+            self.answers().await
+        };
+        until("the program answers", answers).await;
+        serving
+    }
+
+    /// Starts it with these variables, and waits until it answers or has ended.
+    pub(crate) async fn serve_with(&self, variables: &[(&str, String)]) -> Serving {
+        let serving = self.begin(variables);
+        let is_decided = async || serving.ended().is_some() || self.answers().await;
+        until("the program answers or ends", is_decided).await;
+        serving
+    }
+
+    fn begin(&self, variables: &[(&str, String)]) -> Serving {
         let log = self.path("log.txt");
         let file = File::options().create(true).append(true).open(&log);
         let file = file.expect("a log");
@@ -187,23 +206,21 @@ impl Office {
             .command(&["serve", "budwood.toml"])
             .env("BUDWOOD_SECRET_LINE", "secret")
             .env("BUDWOOD_SECRET_LINE_IN", "secret")
+            .envs(variables.iter().map(|(name, value)| (name, value)))
             .stdout(file.try_clone().expect("a second handle"))
             .stderr(file)
             .spawn()
             .expect("it runs");
-        let serving = Serving {
+        Serving {
             child: Mutex::new(child),
             log,
-        };
+        }
+    }
+
+    async fn answers(&self) -> bool {
         let url = format!("http://127.0.0.1:{}/health", self.port);
         let client = http::client().build().expect("a client");
-        let answers = async || {
-            // Whatever else answers at its port is not it.
-            assert!(serving.is_there(), "it ended:\n{}", serving.logged());
-            client.get(&url).send().await.is_ok()
-        };
-        until("the program answers", answers).await;
-        serving
+        client.get(&url).send().await.is_ok()
     }
 
     /// What is recorded now; the service may run. None where it starts just now.
@@ -338,8 +355,12 @@ impl Serving {
     }
 
     fn is_there(&self) -> bool {
-        let ended = self.child(Child::try_wait);
-        ended.expect("it can be asked").is_none()
+        self.ended().is_none()
+    }
+
+    /// How it ended, if it has.
+    pub(crate) fn ended(&self) -> Option<ExitStatus> {
+        self.child(Child::try_wait).expect("it can be asked")
     }
 
     fn end(&self) {

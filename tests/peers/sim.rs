@@ -73,3 +73,18 @@ async fn a_message_without_octets_is_told() {
     assert_eq!(line.arrivals().len(), 1);
     line.stop().await;
 }
+
+/// News of a message may be lost; the memory is looked through all the same, and what it had no room
+/// for follows.
+#[tokio::test]
+async fn a_sim_is_emptied_though_nothing_is_said_of_its_texts() {
+    let (office, modem) = scene("").await;
+    modem.fault(json!({"no_news": true, "capacity": 2})).await;
+    let line = Line::open(&office).await;
+    for farmer in 1..=5 {
+        modem.bring(&phone(farmer), "dead 8", json!({})).await;
+    }
+    until("an empty SIM", async || modem.stored().await == 0).await;
+    assert_eq!(line.arrivals().len(), 5);
+    line.stop().await;
+}

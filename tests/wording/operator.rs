@@ -23,7 +23,7 @@ fn state(key: Key) -> Phrase {
 }
 
 fn trouble(key: Key) -> Value {
-    let args = args! { "gateway" => Value::name(GATEWAY), "days" => 365, "hours" => 167 };
+    let args = args! { "gateway" => Value::name(GATEWAY), "hours" => 8_760 };
     Phrase::new(key, args).into()
 }
 
@@ -61,7 +61,7 @@ fn a_bad_morning_names_the_first_trouble_whatever_else_there_is() {
             };
             let text = case.tongue.word(&Phrase::new(Key::OperatorTrouble, args));
             case.assert_whole(&text, &Key::OperatorTrouble.name());
-            let args = args! { "gateway" => "\u{1}", "days" => 365, "hours" => 167 };
+            let args = args! { "gateway" => "\u{1}", "hours" => 8_760 };
             let named = case.tongue.say(first, args);
             let after = named.rsplit('\u{1}').next().unwrap_or_default().trim();
             let (after, text) = (sms::bare(after), sms::bare(&text));

@@ -18,7 +18,7 @@ use crate::{
         clock::Clock,
         config::Config,
         control::Control,
-        server::disk_space::free_bytes,
+        server::disk::free_bytes,
         setup::{self, config},
     },
     store::{SledStore, Store},
@@ -76,6 +76,11 @@ fn try_here(config: &Config, out: &mut impl Write) -> anyhow::Result<Vec<String>
     tell("port", port(config, is_running))?;
     for missing in config.missing_secrets(&service::secret, &Clock::System) {
         tell("secrets", Err(missing))?;
+    }
+    for gateway in config.gateways.iter().filter(|_| !is_running) {
+        if let Some(found) = gateway.plan.on_this_computer() {
+            tell(&format!("gateway {}", gateway.name), found)?;
+        }
     }
     tell("store", store(config, is_running))?;
     tell("disk", disk(config))?;

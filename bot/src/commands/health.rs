@@ -35,6 +35,7 @@ struct Month {
 #[derive(Deserialize)]
 struct Gateway {
     name: String,
+    down_since: Option<String>,
     last_in: Option<String>,
     last_out: Option<String>,
     oldest_waiting: Option<String>,
@@ -92,6 +93,9 @@ fn page(answer: &Answer) -> String {
             at(&gateway.last_in),
             at(&gateway.last_out)
         );
+        if let Some(since) = &gateway.down_since {
+            page += &format!(", its line is down since {since}");
+        }
         if let Some(since) = &gateway.oldest_waiting {
             page += &format!(", a text waits since {since}");
         }
@@ -111,7 +115,22 @@ fn page(answer: &Answer) -> String {
 
 #[cfg(test)]
 mod tests {
-    use super::here;
+    use super::{here, page};
+
+    #[test]
+    fn a_line_that_is_down_is_shown_before_it_is_trouble() {
+        let answer = serde_json::json!({
+            "inbox_waiting": 0, "outbox_waiting": 2, "month": {"parts": 7, "gone_pct": 3},
+            "gateways": [{
+                "name": "sim1", "down_since": "2026-12-01T07:00:00Z", "last_in": null,
+                "last_out": null, "refused_in_a_row": 0, "signal_pct": 61,
+            }],
+        });
+        let expected = "well\nwaiting: 0 to be read, 2 to leave\nparts this month: 7, 3 % of the \
+                        budget\ngateway sim1: last in never, last out never, its line is down since \
+                        2026-12-01T07:00:00Z, signal 61 %\n";
+        assert_eq!(page(&serde_json::from_value(answer).unwrap()), expected);
+    }
 
     #[test]
     fn this_computer_is_asked() {

@@ -9,5 +9,6 @@ pub(crate) mod names;
 pub(crate) mod parts;
 pub(crate) mod rations;
 pub(crate) mod send_queue;
+mod silence;
 pub(crate) mod snapshot;
 pub(crate) mod world;

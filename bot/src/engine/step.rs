@@ -11,7 +11,7 @@ use crate::{
     words::{
         ledger::Ledger,
         matter::Matter,
-        message::{Outbound, SendState, Talk},
+        message::{Outbound, Purpose, SendState, Talk},
         promise::Promise,
     },
 };
@@ -177,7 +177,12 @@ impl<'a> Step<'a> {
         }
         let talk = self.world.talks.get(&outbound.to);
         let heard_by = talk.and_then(|talk| talk.heard_by.as_deref());
-        let is_out = |gateway: &str| self.world.links.is_out(gateway, self.now);
+        // Who looks after the lines is not told by the one that is wrong.
+        let is_service = matches!(outbound.purpose, Purpose::Service { .. });
+        let is_out = |gateway: &str| {
+            let links = &self.world.links;
+            links.is_out(gateway, self.now) || (is_service && links.is_silent(gateway, self.now))
+        };
         let chosen = self.setup.ways.choose(&outbound.to, heard_by, is_out);
         chosen.unwrap_or_default().to_owned()
     }

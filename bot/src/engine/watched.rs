@@ -12,6 +12,12 @@ impl Engine {
         self.world.outbox.unsent()
     }
 
+    /// How many texts wait for a person to read them.
+    #[must_use]
+    pub fn unclear(&self) -> usize {
+        self.world.matters.all().count()
+    }
+
     /// What was not said, since the start.
     #[must_use]
     pub const fn held_back(&self) -> HeldBack {

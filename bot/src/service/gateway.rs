@@ -3,7 +3,7 @@
 mod data_coding;
 mod folder;
 pub mod http;
-mod modem;
+pub(crate) mod modem;
 mod octets;
 pub mod oneapi;
 mod smpp;

@@ -94,6 +94,11 @@ pub trait Plan: fmt::Debug + Send + Sync {
         None
     }
 
+    /// Whether what it needs on this computer is there, in words; none where it needs nothing.
+    fn on_this_computer(&self) -> Option<Result<String, String>> {
+        None
+    }
+
     /// Makes the gateway. Nothing is sent yet.
     ///
     /// # Errors
@@ -270,6 +275,18 @@ impl MonthHealth {
     }
 }
 
+/// Ends of the spans of time in which steps and commits are counted.
+pub const SPANS_MICROS: [u64; 8] = [100, 300, 1_000, 3_000, 10_000, 30_000, 100_000, 1_000_000];
+
+/// How long something took, since the start.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+pub struct Spans {
+    /// How often it took so long that it lies in each of [`SPANS_MICROS`], and past the last.
+    pub counts: [u64; SPANS_MICROS.len() + 1],
+    /// All of it together.
+    pub micros: u64,
+}
+
 /// How the engine is.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Health {
@@ -280,6 +297,18 @@ pub struct Health {
     pub inbox_waiting: usize,
     /// Texts that wait to be sent.
     pub outbox_waiting: usize,
+    /// Texts that wait for a person to read them.
+    pub unclear_waiting: usize,
+    /// Whether the computer's clock is believed.
+    pub clock_trusted: bool,
+    /// What the store takes of the disk; none where that cannot be known, as below.
+    pub store_bytes: Option<u64>,
+    /// What may still be written.
+    pub disk_free_bytes: Option<u64>,
+    /// How long a step took.
+    pub steps: Spans,
+    /// How long a commit took until it was on the disk.
+    pub commits: Spans,
     /// What the budget did not let go since the start.
     pub held_back: HeldBack,
     /// What left in this month.

@@ -15,9 +15,11 @@
 
 mod commits;
 pub(crate) mod day_log;
+pub(crate) mod disk;
 pub(crate) mod disk_space;
 mod handle;
 pub(crate) mod outbox;
+mod pace;
 pub(crate) mod store_check;
 pub(crate) mod watchdog;
 pub(crate) mod watched_time;
@@ -41,7 +43,6 @@ use tokio::sync::watch;
 use self::{
     commits::Commits,
     handle::{Job, Shared},
-    watchdog::Turns,
 };
 pub use self::{
     disk_space::Room,
@@ -100,7 +101,10 @@ impl Running {
 pub fn start(mut engine: Engine, clock: Clock, mut room: Room) -> anyhow::Result<Running> {
     let (jobs, inbox) = sync_channel(limits::QUEUE_MAX);
     let (tell_next_try, next_try) = watch::channel(None);
-    let shared = Arc::new(Shared::default());
+    let shared = Arc::new(Shared {
+        folder: room.folder(),
+        ..Shared::default()
+    });
     let mut time = WatchedTime::new(clock.clone());
     let now = time.look(&mut engine);
     publish(&engine, &time, &shared, &tell_next_try, now);
@@ -109,7 +113,8 @@ pub fn start(mut engine: Engine, clock: Clock, mut room: Room) -> anyhow::Result
         shared: shared.clone(),
     };
     store_check::look(engine.shared_store(), shared.clone())?;
-    let (commits, committing) = commits::start(engine.shared_store(), shared.clone())?;
+    let (commits, committing) =
+        commits::start(engine.shared_store(), shared.clone(), clock.clone())?;
     let steps = thread::Builder::new()
         .name("engine".to_owned())
         .spawn(move || {
@@ -120,6 +125,7 @@ pub fn start(mut engine: Engine, clock: Clock, mut room: Room) -> anyhow::Result
                     shared: &shared,
                     next_try: &tell_next_try,
                     commits: &commits,
+                    clock: &clock,
                 };
                 run(&mut engine, &mut time, &mut room, &seats)
             }))
@@ -145,6 +151,7 @@ struct Seats<'a> {
     shared: &'a Shared,
     next_try: &'a watch::Sender<Option<DateTime<Utc>>>,
     commits: &'a Commits,
+    clock: &'a Clock,
 }
 
 fn run(
@@ -158,6 +165,7 @@ fn run(
         shared,
         next_try,
         commits,
+        clock,
     } = seats;
     loop {
         let now = time.look(engine);
@@ -200,7 +208,7 @@ fn run(
         if engine.looks_at_store(&inputs) && commits.settle().is_err() {
             return Ok(());
         }
-        let stepped = step_each(engine, inputs, now, &shared.steps).context("cannot step")?;
+        let stepped = step_each(engine, inputs, now, (shared, clock)).context("cannot step")?;
         publish(engine, time, shared, next_try, now);
         // The thread that commits has said why it stopped.
         if commits.hand_over(stepped, waiting).is_err() {
@@ -232,13 +240,16 @@ fn step_each(
     engine: &mut Engine,
     inputs: Vec<Input>,
     now: DateTime<Utc>,
-    turns: &Turns,
+    (shared, clock): (&Shared, &Clock),
 ) -> Result<Stepped, StoreError> {
     let mut all = Stepped::default();
     for input in inputs {
-        turns.turn();
+        let begin = clock.steady();
+        shared.steps.turn();
         let stepped = engine.step(vec![input], now)?;
-        turns.turn();
+        shared.steps.turn();
+        let took = clock.steady().saturating_sub(begin);
+        shared.step_pace.note(took);
         all.change.append(stepped.change);
         all.told.extend(stepped.told);
     }
@@ -256,6 +267,12 @@ fn publish(
     shared
         .outbox_waiting
         .store(engine.waiting(), Ordering::Relaxed);
+    shared
+        .unclear_waiting
+        .store(engine.unclear(), Ordering::Relaxed);
+    shared
+        .clock_doubted
+        .store(time.is_doubted(), Ordering::Relaxed);
     shared.set_held(time.why_held(engine));
     shared.set_guarded(engine.held_back(), engine.locked());
     shared.set_gateways(engine.gateways(now));

@@ -278,6 +278,7 @@ async fn health(shared: Data<Shared>) -> HttpResponse {
             trouble: health.trouble.as_deref(),
             inbox_waiting: health.inbox_waiting,
             outbox_waiting: health.outbox_waiting,
+            unclear_waiting: health.unclear_waiting,
             held_back: HeldBackBody {
                 answers: health.held_back.answers,
                 notices: health.held_back.notices,
@@ -316,6 +317,7 @@ struct HealthBody<'a> {
     trouble: Option<&'a str>,
     inbox_waiting: usize,
     outbox_waiting: usize,
+    unclear_waiting: usize,
     held_back: HeldBackBody,
     month: MonthBody,
     locked: u64,
@@ -344,11 +346,15 @@ struct MonthBody {
 #[derive(Serialize)]
 struct GatewayBody<'a> {
     name: &'a str,
+    #[serde(skip_serializing_if = "Option::is_none")]
+    down_since: Option<DateTime<Utc>>,
     last_in: Option<DateTime<Utc>>,
+    last_receipt: Option<DateTime<Utc>>,
     last_out: Option<DateTime<Utc>>,
     oldest_waiting: Option<DateTime<Utc>>,
     refused_in_a_row: u32,
     texts_in: u64,
+    receipts: u64,
     texts_out: u64,
     failed: u64,
     #[serde(skip_serializing_if = "Option::is_none")]
@@ -363,11 +369,14 @@ impl<'a> GatewayBody<'a> {
     fn of(health: &'a GatewayHealth) -> Self {
         Self {
             name: &health.name,
+            down_since: health.down_since,
             last_in: health.last_in,
+            last_receipt: health.last_receipt,
             last_out: health.last_out,
             oldest_waiting: health.oldest_waiting,
             refused_in_a_row: health.refused_in_a_row,
             texts_in: health.passed.texts_in,
+            receipts: health.passed.receipts,
             texts_out: health.passed.texts_out,
             failed: health.passed.failed,
             signal_pct: health.signal_pct,

@@ -368,6 +368,9 @@ pub const REFUSALS_IN_A_ROW: u32 = 5;
 /// answered more often.
 pub const SILENT_DAYS: i64 = 7;
 
+/// No line is called silent sooner: a night passes without a text.
+pub const SILENT_HOURS_MIN: i64 = 12;
+
 /// Ids of messages left out after a restore. Those given out after the backup was taken must not
 /// be given again: a late receipt for one of them would settle another text.
 pub const RESTORE_GAP: u64 = 1_000_000;

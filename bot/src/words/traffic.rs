@@ -163,6 +163,8 @@ pub struct Signs {
 pub struct Passed {
     /// Texts that it brought.
     pub texts_in: u64,
+    /// Reports on texts that it brought.
+    pub receipts: u64,
     /// Texts that it took.
     pub texts_out: u64,
     /// Texts that it refused for good, or of which nobody knows what became of them.
@@ -174,8 +176,12 @@ pub struct Passed {
 pub struct GatewayHealth {
     /// Its name.
     pub name: String,
+    /// Since when its line is down, as it says itself.
+    pub down_since: Option<DateTime<Utc>>,
     /// When it last brought a text or a receipt.
     pub last_in: Option<DateTime<Utc>>,
+    /// When it last brought a receipt.
+    pub last_receipt: Option<DateTime<Utc>>,
     /// When it last took a text.
     pub last_out: Option<DateTime<Utc>>,
     /// When the text was made that has waited for it longest.

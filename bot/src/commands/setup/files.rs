@@ -1,10 +1,11 @@
 //! What `budwood setup` writes and says, by kind of gateway.
 
-use std::{fs, path::Path};
+use std::path::Path;
 
 use base64::{Engine as _, engine::general_purpose::STANDARD};
 
 use super::{Answers, Kind, random};
+use crate::service::gateway::modem;
 
 /// What the kind is called as an answer.
 pub(super) const fn name_of(kind: Kind) -> &'static str {
@@ -66,9 +67,8 @@ fn gateway(kind: Kind, number: &str) -> String {
 
 /// The first that is plugged in, by the name that stays the same.
 fn first_modem() -> String {
-    let plugged = fs::read_dir("/dev/serial/by-id").into_iter().flatten();
-    let paths = plugged.filter_map(|entry| entry.ok()?.path().to_str().map(str::to_owned));
-    paths.min().unwrap_or_else(|| "/dev/ttyUSB0".to_owned())
+    let first = modem::plugged_in().into_iter().next();
+    first.unwrap_or_else(|| "/dev/ttyUSB0".to_owned())
 }
 
 /// The secrets: ours are made, those of others are left empty.

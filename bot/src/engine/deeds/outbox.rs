@@ -318,7 +318,7 @@ impl Step<'_> {
 
     /// A gateway tells how far a text came: before its answer, twice, late or never.
     pub(crate) fn receipt(&mut self, receipt: Receipt) {
-        self.world.links.heard(&receipt.gateway, self.now);
+        self.world.links.heard_receipt(&receipt.gateway, self.now);
         let Some(outbound) = self.world.outbox.named_by(&receipt).cloned() else {
             if let About::Theirs(_) = receipt.about {
                 self.world.outbox.keep_early(receipt);

@@ -23,7 +23,10 @@ impl Step<'_> {
             return said;
         }
         said.extend(self.tell_of_age());
-        said.extend(self.morning_line());
+        let morning = self.morning_line();
+        // The morning tells of it too.
+        let silence = self.silence_told();
+        said.extend(morning.or(silence));
         let mut by_phone: BTreeMap<String, Vec<Ready>> = BTreeMap::new();
         for block in self.view().due_now() {
             if let Some((number, owner)) = self.view().to_welcome(block) {

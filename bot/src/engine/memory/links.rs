@@ -9,6 +9,7 @@ use std::collections::BTreeMap;
 
 use chrono::{DateTime, TimeDelta, Utc};
 
+use super::silence::Heard;
 use crate::words::{
     limits,
     traffic::{GatewayHealth, Link, Passed, Signs, Whose},
@@ -16,7 +17,11 @@ use crate::words::{
 
 /// How gateways are, by name.
 #[derive(Default)]
-pub(crate) struct Links(BTreeMap<String, State>);
+pub(crate) struct Links {
+    states: BTreeMap<String, State>,
+    /// When the service began.
+    began: Option<DateTime<Utc>>,
+}
 
 #[derive(Default)]
 struct State {
@@ -25,7 +30,10 @@ struct State {
     pause: Option<Pause>,
     /// Until when it has sent all that it may.
     full_until: Option<DateTime<Utc>>,
-    last_in: Option<DateTime<Utc>>,
+    heard: Heard,
+    /// Whether it was told that it is silent.
+    silence_told: bool,
+    last_receipt: Option<DateTime<Utc>>,
     last_out: Option<DateTime<Utc>>,
     refused: Refusals,
     passed: Passed,
@@ -54,9 +62,9 @@ pub(crate) enum Trouble {
     /// It says so itself.
     #[error("{0}")]
     Says(String),
-    /// Texts came by it, and none for long.
-    #[error("nothing came in for {days} days")]
-    Silent { days: i64 },
+    /// Texts came by it, and none for longer than is usual.
+    #[error("nothing came in for {hours} hours, longer than in the week before")]
+    Silent { hours: i64 },
 }
 
 /// A gateway that takes nothing for now.
@@ -71,32 +79,84 @@ struct Pause {
 impl Links {
     /// A gateway tells how its line is.
     pub(crate) fn told(&mut self, gateway: &str, link: &Link) {
-        let state = self.0.entry(gateway.to_owned()).or_default();
+        let state = self.states.entry(gateway.to_owned()).or_default();
         state.down_since = match link {
             Link::Up => None,
             Link::Down { since, .. } => Some(*since),
         };
     }
 
+    /// The service begins. Who is silent by now was told of before.
+    pub(crate) fn begin(&mut self, now: DateTime<Utc>) {
+        self.began = Some(now);
+        for state in self.states.values_mut() {
+            state.silence_told = state.is_silent(self.began, now);
+        }
+    }
+
     /// A text or a receipt came by a gateway, now or before the start.
     pub(crate) fn heard(&mut self, gateway: &str, at: DateTime<Utc>) {
-        let state = self.0.entry(gateway.to_owned()).or_default();
-        state.last_in = state.last_in.max(Some(at));
+        let state = self.states.entry(gateway.to_owned()).or_default();
+        state.heard.note(at);
+        state.silence_told = false;
+    }
+
+    /// A receipt came by a gateway.
+    pub(crate) fn heard_receipt(&mut self, gateway: &str, at: DateTime<Utc>) {
+        self.heard(gateway, at);
+        let state = self.states.entry(gateway.to_owned()).or_default();
+        state.last_receipt = state.last_receipt.max(Some(at));
+        state.passed.receipts += 1;
+    }
+
+    /// Whether nothing came by it for longer than is usual.
+    pub(crate) fn is_silent(&self, gateway: &str, now: DateTime<Utc>) -> bool {
+        let state = self.states.get(gateway);
+        state.is_some_and(|state| state.is_silent(self.began, now))
+    }
+
+    /// Whether one of these has fallen silent since this was asked last.
+    pub(crate) fn note_silence<'a>(
+        &mut self,
+        names: impl Iterator<Item = &'a str>,
+        now: DateTime<Utc>,
+    ) -> bool {
+        let mut is_new = false;
+        for name in names {
+            if let Some(state) = self.states.get_mut(name)
+                && state.is_silent(self.began, now)
+            {
+                is_new |= !std::mem::replace(&mut state.silence_told, true);
+            }
+        }
+        is_new
+    }
+
+    /// When the next of these falls silent, unless something comes by it.
+    pub(crate) fn next_silence<'a>(
+        &self,
+        names: impl Iterator<Item = &'a str>,
+    ) -> Option<DateTime<Utc>> {
+        let states = names.filter_map(|name| self.states.get(name));
+        let untold = states.filter(|state| !state.silence_told);
+        untold
+            .filter_map(|state| state.heard.silent_from(self.began))
+            .min()
     }
 
     /// A gateway says something new of itself.
     pub(crate) fn says(&mut self, gateway: &str, signs: Signs) {
-        self.0.entry(gateway.to_owned()).or_default().signs = signs;
+        self.states.entry(gateway.to_owned()).or_default().signs = signs;
     }
 
     /// What passed a gateway, to be counted on.
     pub(crate) fn passed(&mut self, gateway: &str) -> &mut Passed {
-        &mut self.0.entry(gateway.to_owned()).or_default().passed
+        &mut self.states.entry(gateway.to_owned()).or_default().passed
     }
 
     /// A gateway took a text.
     pub(crate) fn took(&mut self, gateway: &str, at: DateTime<Utc>) {
-        let state = self.0.entry(gateway.to_owned()).or_default();
+        let state = self.states.entry(gateway.to_owned()).or_default();
         state.last_out = state.last_out.max(Some(at));
         state.refused = Refusals::default();
         state.pause = None;
@@ -104,7 +164,7 @@ impl Links {
 
     /// A gateway did not take a text.
     pub(crate) fn refused(&mut self, gateway: &str, whose: Whose, why: String) {
-        let refused = &mut self.0.entry(gateway.to_owned()).or_default().refused;
+        let refused = &mut self.states.entry(gateway.to_owned()).or_default().refused;
         refused.times = refused.times.saturating_add(1);
         refused.set_up |= whose == Whose::SetUp;
         refused.why = why;
@@ -120,17 +180,19 @@ impl Links {
         let nothing = State::default();
         names
             .map(|name| {
-                let state = self.0.get(name).unwrap_or(&nothing);
+                let state = self.states.get(name).unwrap_or(&nothing);
                 GatewayHealth {
                     name: name.to_owned(),
-                    last_in: state.last_in,
+                    down_since: state.down_since,
+                    last_in: state.heard.last(),
+                    last_receipt: state.last_receipt,
                     last_out: state.last_out,
                     oldest_waiting: oldest_waiting(name),
                     refused_in_a_row: state.refused.times,
                     passed: state.passed,
                     signal_pct: state.signs.signal_pct,
                     balance: state.signs.balance.clone(),
-                    trouble: (state.trouble(now))
+                    trouble: (state.trouble(self.began, now))
                         .map(|trouble| format!("gateway {name}: {trouble}")),
                 }
             })
@@ -139,7 +201,7 @@ impl Links {
 
     /// What a person must see to at this one.
     pub(crate) fn trouble(&self, gateway: &str, now: DateTime<Utc>) -> Option<Trouble> {
-        self.0.get(gateway)?.trouble(now)
+        self.states.get(gateway)?.trouble(self.began, now)
     }
 
     /// When the last text or receipt came by any of these.
@@ -147,13 +209,13 @@ impl Links {
         &self,
         names: impl Iterator<Item = &'a str>,
     ) -> Option<DateTime<Utc>> {
-        let states = names.filter_map(|name| self.0.get(name));
-        states.filter_map(|state| state.last_in).max()
+        let states = names.filter_map(|name| self.states.get(name));
+        states.filter_map(|state| state.heard.last()).max()
     }
 
     /// A gateway took a text, or said at least what is wrong with one.
     pub(crate) fn works(&mut self, gateway: &str) {
-        if let Some(state) = self.0.get_mut(gateway) {
+        if let Some(state) = self.states.get_mut(gateway) {
             state.pause = None;
         }
     }
@@ -166,7 +228,7 @@ impl Links {
         now: DateTime<Utc>,
         asked: TimeDelta,
     ) -> DateTime<Utc> {
-        let state = self.0.entry(gateway.to_owned()).or_default();
+        let state = self.states.entry(gateway.to_owned()).or_default();
         let before = state.pause.unwrap_or(Pause {
             since: now,
             until: now,
@@ -196,12 +258,15 @@ impl Links {
 
     /// A gateway has sent all that it may until then.
     pub(crate) fn full(&mut self, gateway: &str, until: DateTime<Utc>) {
-        self.0.entry(gateway.to_owned()).or_default().full_until = Some(until);
+        self.states
+            .entry(gateway.to_owned())
+            .or_default()
+            .full_until = Some(until);
     }
 
     /// Until when a gateway is left alone.
     pub(crate) fn paused_until(&self, gateway: &str) -> Option<DateTime<Utc>> {
-        let state = self.0.get(gateway)?;
+        let state = self.states.get(gateway)?;
         state.pause.map(|pause| pause.until).max(state.full_until)
     }
 
@@ -213,7 +278,7 @@ impl Links {
     /// Whether texts had better leave by another one. When a pause is over, the next text tries
     /// whether it is back.
     pub(crate) fn is_out(&self, gateway: &str, now: DateTime<Utc>) -> bool {
-        let Some(state) = self.0.get(gateway) else {
+        let Some(state) = self.states.get(gateway) else {
             return false;
         };
         let long = TimeDelta::minutes(limits::GATEWAY_OUT_MINUTES);
@@ -233,8 +298,13 @@ impl State {
         self.full_until.is_some_and(|until| until - now >= long)
     }
 
+    fn is_silent(&self, began: Option<DateTime<Utc>>, now: DateTime<Utc>) -> bool {
+        let from = self.heard.silent_from(began);
+        from.is_some_and(|from| from <= now)
+    }
+
     /// What a person must see to.
-    fn trouble(&self, now: DateTime<Utc>) -> Option<Trouble> {
+    fn trouble(&self, began: Option<DateTime<Utc>>, now: DateTime<Utc>) -> Option<Trouble> {
         let Refusals { times, set_up, why } = &self.refused;
         if *set_up || *times >= limits::REFUSALS_IN_A_ROW {
             let (why, times) = (why.clone(), *times);
@@ -248,8 +318,9 @@ impl State {
         if let Some(why) = &self.signs.trouble {
             return Some(Trouble::Says(why.clone()));
         }
-        let days = (now - self.last_in?).num_days();
-        (days >= limits::SILENT_DAYS).then_some(Trouble::Silent { days })
+        let hours = (now - self.heard.last()?).num_hours();
+        self.is_silent(began, now)
+            .then_some(Trouble::Silent { hours })
     }
 }
 
@@ -354,7 +425,7 @@ mod tests {
         links.heard("sim", at(-900));
         let day = 24 * 60 * 60;
         assert_eq!(trouble(&links, at(limits::SILENT_DAYS * day - 1)), None);
-        let told = "gateway sim: nothing came in for 7 days";
+        let told = "gateway sim: nothing came in for 168 hours, longer than in the week before";
         let after = at(limits::SILENT_DAYS * day);
         assert_eq!(trouble(&links, after).as_deref(), Some(told));
         links.heard("sim", after);

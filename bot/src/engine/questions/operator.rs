@@ -23,6 +23,13 @@ impl View<'_> {
         Some(self.now.with_timezone(&operator.zone).date_naive())
     }
 
+    /// When the operator is to be told something next: in the morning, or when a line falls silent.
+    pub(crate) fn next_for_operator(self) -> Option<DateTime<Utc>> {
+        let morning = self.next_morning()?;
+        let silence = self.world.links.next_silence(self.setup.ways.names());
+        silence.into_iter().chain([morning]).min()
+    }
+
     /// When the next morning line is due.
     pub(crate) fn next_morning(self) -> Option<DateTime<Utc>> {
         match self.world.ledger.told_on {
@@ -92,13 +99,13 @@ impl View<'_> {
             let Some(trouble) = world.links.trouble(name, self.now) else {
                 continue;
             };
-            let (key, days) = match trouble {
+            let (key, hours) = match trouble {
                 Trouble::NotTaken { .. } => (Key::OperatorRefused, 0),
                 Trouble::Down => (Key::OperatorDown, 0),
                 Trouble::Says(_) => (Key::OperatorSays, 0),
-                Trouble::Silent { days } => (Key::OperatorSilent, days),
+                Trouble::Silent { hours } => (Key::OperatorSilent, hours),
             };
-            let args = args! { "gateway" => Value::name(name), "days" => days };
+            let args = args! { "gateway" => Value::name(name), "hours" => hours };
             troubles.push(Phrase::new(key, args));
         }
         let hours = world.outbox.oldest_answer().map(|at| self.hours_since(at));

@@ -5,6 +5,7 @@
 
 mod errors;
 mod line;
+mod opening;
 mod pdu;
 mod plan;
 mod session;
@@ -23,7 +24,7 @@ use tokio::{
 };
 use tracing::info;
 
-pub(crate) use self::plan::read;
+pub(crate) use self::plan::{plugged_in, read};
 use self::{
     line::Line,
     session::{Order, Session},

@@ -18,6 +18,7 @@ use std::{
 use super::handle::{Shared, Waits};
 use crate::{
     engine::{Stepped, Told},
+    service::clock::Clock,
     store::{Change, Store},
     words::limits,
 };
@@ -69,6 +70,7 @@ impl Commits {
 pub(super) fn start(
     store: Arc<dyn Store>,
     shared: Arc<Shared>,
+    clock: Clock,
 ) -> anyhow::Result<(Commits, JoinHandle<anyhow::Result<()>>)> {
     let (work, inbox) = sync_channel(limits::STEPPED_MAX);
     let facts = Arc::new(AtomicUsize::new(0));
@@ -81,7 +83,7 @@ pub(super) fn start(
         .spawn(move || {
             // The store's library may panic where the disk fails; that must not go unnoticed.
             let result = catch_unwind(AssertUnwindSafe(|| {
-                run(store.as_ref(), &inbox, &facts, &shared)
+                run(store.as_ref(), &inbox, &facts, (&shared, &clock))
             }))
             .unwrap_or_else(|_| Err(anyhow!("the store broke off")));
             if let Err(error) = &result {
@@ -98,7 +100,7 @@ fn run(
     store: &dyn Store,
     inbox: &Receiver<Work>,
     facts: &AtomicUsize,
-    shared: &Shared,
+    (shared, clock): (&Shared, &Clock),
 ) -> anyhow::Result<()> {
     while let Ok(first) = inbox.recv() {
         let mut group = Group::default();
@@ -109,9 +111,12 @@ fn run(
             group.add(next);
         }
         if !group.change.is_empty() {
+            let begin = clock.steady();
             shared.commits.turn();
             store.commit(&group.change).context("cannot commit")?;
             shared.commits.turn();
+            let took = clock.steady().saturating_sub(begin);
+            shared.commit_pace.note(took);
         }
         facts.fetch_sub(group.change.events.len(), Ordering::SeqCst);
         group.tell();

@@ -58,6 +58,7 @@ fn total(health: &Health) -> Passed {
     let all = health.gateways.iter().map(|gateway| gateway.passed);
     all.fold(Passed::default(), |sum, one| Passed {
         texts_in: sum.texts_in + one.texts_in,
+        receipts: sum.receipts + one.receipts,
         texts_out: sum.texts_out + one.texts_out,
         failed: sum.failed + one.failed,
     })
@@ -88,6 +89,7 @@ impl Day {
         let on = std::mem::replace(&mut self.on, now.date_naive());
         let passed = Passed {
             texts_in: total.texts_in.saturating_sub(before.texts_in),
+            receipts: total.receipts.saturating_sub(before.receipts),
             texts_out: total.texts_out.saturating_sub(before.texts_out),
             failed: total.failed.saturating_sub(before.failed),
         };
@@ -106,6 +108,7 @@ mod tests {
             texts_in,
             texts_out,
             failed,
+            ..Passed::default()
         }
     }
 

@@ -5,11 +5,11 @@
 //! end of what it began. Providers keep their texts and bring them again. When there is room
 //! again, work goes on. Deliberately absent: making room; only a person knows what may go.
 
-use std::{io, path::PathBuf, time::Duration};
+use std::{path::PathBuf, time::Duration};
 
 use tracing::{info, warn};
 
-use super::handle::Job;
+use super::{disk::free_bytes, handle::Job};
 use crate::{
     engine::Input,
     service::{config::StoreConfig, port::Refused},
@@ -56,6 +56,11 @@ impl Room {
             Err(error) => Some(format!("the free space of the disk is not known: {error}")),
         };
         was_short != self.is_short()
+    }
+
+    /// The folder that it is about.
+    pub(super) fn folder(&self) -> PathBuf {
+        self.folder.clone()
     }
 
     /// Logs a turn.
@@ -121,12 +126,6 @@ pub(super) fn refuse_new_work(batch: Vec<Job>) -> Vec<Job> {
         let _ = job.told.send(Err(Refused::Unhealthy));
     }
     kept
-}
-
-/// What this program may still write; the part that only root may use does not count.
-pub(crate) fn free_bytes(folder: &std::path::Path) -> io::Result<u64> {
-    let disk = rustix::fs::statvfs(folder)?;
-    Ok(disk.f_bavail.saturating_mul(disk.f_frsize))
 }
 
 #[cfg(test)]

@@ -1,16 +1,23 @@
 //! The way into the engine's thread, and what it shows of itself to others.
 
-use std::sync::{
-    Arc, Mutex, OnceLock, PoisonError,
-    atomic::{AtomicBool, AtomicUsize, Ordering},
-    mpsc::{SyncSender, TrySendError},
+use std::{
+    path::PathBuf,
+    sync::{
+        Arc, Mutex, OnceLock, PoisonError,
+        atomic::{AtomicBool, AtomicUsize, Ordering},
+        mpsc::{SyncSender, TrySendError},
+    },
+    time::Duration,
 };
-use std::time::Duration;
 
 use tokio::sync::oneshot;
 use tracing::{error, info, warn};
 
-use super::watchdog::{Turns, Watch};
+use super::{
+    disk::{folder_bytes, free_bytes},
+    pace::Pace,
+    watchdog::{Turns, Watch},
+};
 use crate::{
     engine::{HeldBack, Input, Told},
     service::port::{Arrival, Health, Intake, IntakeFuture, MonthHealth, Refused},
@@ -50,6 +57,14 @@ pub struct Handle {
 
 #[derive(Default)]
 pub(super) struct Shared {
+    /// The folder of the store.
+    pub(super) folder: PathBuf,
+    pub(super) step_pace: Pace,
+    pub(super) commit_pace: Pace,
+    /// Whether the computer's clock is doubted.
+    pub(super) clock_doubted: AtomicBool,
+    /// Texts that wait for a person.
+    pub(super) unclear_waiting: AtomicUsize,
     /// Why no new work is taken.
     pub(super) trouble: Mutex<Option<String>>,
     /// Why some texts do not leave, though new work is taken.
@@ -186,6 +201,12 @@ impl Intake for Handle {
                 .or_else(of_gateway),
             inbox_waiting: self.shared.inbox_waiting.load(Ordering::Relaxed),
             outbox_waiting: self.shared.outbox_waiting.load(Ordering::Relaxed),
+            unclear_waiting: self.shared.unclear_waiting.load(Ordering::Relaxed),
+            clock_trusted: !self.shared.clock_doubted.load(Ordering::Relaxed),
+            store_bytes: folder_bytes(&self.shared.folder).ok(),
+            disk_free_bytes: free_bytes(&self.shared.folder).ok(),
+            steps: self.shared.step_pace.spans(),
+            commits: self.shared.commit_pace.spans(),
             held_back,
             month: *(self.shared.month.lock()).unwrap_or_else(PoisonError::into_inner),
             locked,

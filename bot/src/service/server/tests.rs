@@ -11,7 +11,7 @@ use std::{
 use budwood_scheduler::{Event, EventId};
 use chrono::{DateTime, Utc};
 
-use super::{Handle, Room, Running, Shared, start, step_each, store_check, watchdog::Turns};
+use super::{Handle, Room, Running, Shared, start, step_each, store_check};
 use crate::{
     engine::{Engine, Input, Told},
     service::{
@@ -190,8 +190,11 @@ fn the_watch_looks_at_one_input_and_not_at_a_batch() {
     let claim = || Input::ClaimNext {
         gateway: "http".into(),
     };
-    let turns = Turns::default();
-    let stepped = step_each(&mut engine, vec![claim(), claim(), claim()], now, &turns).unwrap();
+    let (shared, clock) = (Shared::default(), Clock::System);
+    let inputs = vec![claim(), claim(), claim()];
+    let stepped = step_each(&mut engine, inputs, now, (&shared, &clock)).unwrap();
     assert_eq!(stepped.told.len(), 3, "each who asked is told");
-    assert_eq!(turns.seen(), 6, "each began and ended");
+    assert_eq!(shared.steps.seen(), 6, "each began and ended");
+    let counts = shared.step_pace.spans().counts;
+    assert_eq!(counts.iter().sum::<u64>(), 3, "each was counted");
 }

@@ -47,6 +47,11 @@ impl WatchedTime {
         engine.believe(self.clock.now());
     }
 
+    /// Whether the computer's clock is not believed.
+    pub(super) fn is_doubted(&self) -> bool {
+        self.guard.doubt().is_some()
+    }
+
     /// Why some texts do not leave, in words for health and log.
     pub(super) fn why_held(&self, engine: &Engine) -> Option<String> {
         if let Some(doubt) = self.guard.doubt() {

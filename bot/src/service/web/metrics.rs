@@ -6,12 +6,12 @@ use std::sync::atomic::AtomicU64;
 
 use chrono::{DateTime, Utc};
 use prometheus_client::{
-    encoding::{EncodeLabelSet, text::encode},
-    metrics::{counter::Counter, family::Family, gauge::Gauge, info::Info},
+    encoding::{EncodeLabelSet, EncodeMetric, MetricEncoder, NoLabelSet, text::encode},
+    metrics::{MetricType, counter::Counter, family::Family, gauge::Gauge, info::Info},
     registry::{Registry, Unit},
 };
 
-use crate::service::port::Health;
+use crate::service::port::{Health, SPANS_MICROS, Spans};
 
 /// As the standard has it.
 pub(super) const CONTENT_TYPE: &str = "application/openmetrics-text; version=1.0.0; charset=utf-8";
@@ -28,6 +28,24 @@ struct OfWhat {
     what: &'static str,
 }
 
+/// How long something took.
+#[derive(Debug)]
+struct Took(Spans);
+
+impl EncodeMetric for Took {
+    fn encode(&self, mut encoder: MetricEncoder<'_>) -> Result<(), std::fmt::Error> {
+        let ends = SPANS_MICROS.into_iter().map(micros);
+        let ends = ends.chain([f64::INFINITY]);
+        let buckets: Vec<(f64, u64)> = ends.zip(self.0.counts).collect();
+        let count = self.0.counts.iter().sum();
+        encoder.encode_histogram::<NoLabelSet>(micros(self.0.micros), count, &buckets, None)
+    }
+
+    fn metric_type(&self) -> MetricType {
+        MetricType::Histogram
+    }
+}
+
 type Figure = Gauge<f64, AtomicU64>;
 type Figures = Family<OfGateway, Figure>;
 type Counts = Family<OfGateway, Counter>;
@@ -38,6 +56,7 @@ pub(super) fn page(health: &Health, now: DateTime<Utc>) -> Option<String> {
     let version = [("version", env!("CARGO_PKG_VERSION"))];
     registry.register("build", "Which program runs", Info::new(version));
     whole_service(&mut registry, health);
+    computer(&mut registry, health);
     gateways(&mut registry, health, now);
     let mut page = String::new();
     encode(&mut page, &registry).ok()?;
@@ -99,9 +118,70 @@ fn whole_service(registry: &mut Registry, health: &Health) {
     registry.register("held_back", "Texts not said since the start", held_back);
 }
 
+/// The clock, the disk, and how fast the work goes.
+fn computer(registry: &mut Registry, health: &Health) {
+    let is_trusted = f64::from(u8::from(health.clock_trusted));
+    for (name, help, value) in [
+        (
+            "unclear_waiting",
+            "Texts that wait for a person",
+            Some(count(health.unclear_waiting)),
+        ),
+        (
+            "clock_trusted",
+            "1 unless the computer's clock is doubted",
+            Some(is_trusted),
+        ),
+    ] {
+        set(registry, name, help, None, value);
+    }
+    let bytes = Some(Unit::Bytes);
+    let store = health.store_bytes.map(large);
+    set(
+        registry,
+        "store",
+        "What the store takes",
+        bytes.clone(),
+        store,
+    );
+    let free = health.disk_free_bytes.map(large);
+    set(registry, "disk_free", "What may be written", bytes, free);
+    for (name, help, spans) in [
+        ("step", "How long a step took", health.steps),
+        (
+            "commit",
+            "How long a commit took until it was on the disk",
+            health.commits,
+        ),
+    ] {
+        registry.register_with_unit(name, help, Unit::Seconds, Took(spans));
+    }
+}
+
+fn set(registry: &mut Registry, name: &str, help: &str, unit: Option<Unit>, value: Option<f64>) {
+    let Some(value) = value else {
+        return;
+    };
+    let figure = Figure::default();
+    figure.set(value);
+    match unit {
+        Some(unit) => registry.register_with_unit(name, help, unit, figure),
+        None => registry.register(name, help, figure),
+    }
+}
+
 fn gateways(registry: &mut Registry, health: &Health, now: DateTime<Utc>) {
-    let [up, refused, last_in, last_out, oldest, signal] = [(); 6].map(|()| Figures::default());
-    let [texts_in, texts_out, failed] = [(); 3].map(|()| Counts::default());
+    let [
+        up,
+        link,
+        refused,
+        last_in,
+        last_receipt,
+        last_out,
+        oldest,
+        signal,
+    ] = [(); 8].map(|()| Figures::default());
+    let [texts_in, receipts, texts_out, failed] = [(); 4].map(|()| Counts::default());
     for gateway in &health.gateways {
         let label = OfGateway {
             gateway: gateway.name.clone(),
@@ -110,10 +190,12 @@ fn gateways(registry: &mut Registry, health: &Health, now: DateTime<Utc>) {
             figures.get_or_create(&label).set(value);
         };
         set(&up, f64::from(u8::from(gateway.trouble.is_none())));
+        set(&link, f64::from(u8::from(gateway.down_since.is_none())));
         set(&refused, f64::from(gateway.refused_in_a_row));
         let passed = gateway.passed;
         for (counts, texts) in [
             (&texts_in, passed.texts_in),
+            (&receipts, passed.receipts),
             (&texts_out, passed.texts_out),
             (&failed, passed.failed),
         ] {
@@ -122,7 +204,11 @@ fn gateways(registry: &mut Registry, health: &Health, now: DateTime<Utc>) {
         if let Some(pct) = gateway.signal_pct {
             set(&signal, f64::from(pct) / 100.0);
         }
-        let times = [(&last_in, gateway.last_in), (&last_out, gateway.last_out)];
+        let times = [
+            (&last_in, gateway.last_in),
+            (&last_receipt, gateway.last_receipt),
+            (&last_out, gateway.last_out),
+        ];
         for (figures, at) in times {
             if let Some(at) = at {
                 set(figures, seconds(at));
@@ -138,7 +224,13 @@ fn gateways(registry: &mut Registry, health: &Health, now: DateTime<Utc>) {
         "Texts not taken since one was",
         refused,
     );
+    registry.register(
+        "gateway_link_up",
+        "1 unless it says that its line is down",
+        link,
+    );
     registry.register("texts_in", "Texts that came since the start", texts_in);
+    registry.register("receipts", "Reports on texts since the start", receipts);
     registry.register("texts_out", "Texts taken since the start", texts_out);
     registry.register(
         "texts_failed",
@@ -159,6 +251,11 @@ fn gateways(registry: &mut Registry, health: &Health, now: DateTime<Utc>) {
         last_in,
     );
     in_seconds(
+        "gateway_last_receipt_timestamp",
+        "When a receipt came",
+        last_receipt,
+    );
+    in_seconds(
         "gateway_last_out_timestamp",
         "When a text was taken",
         last_out,
@@ -168,6 +265,10 @@ fn gateways(registry: &mut Registry, health: &Health, now: DateTime<Utc>) {
         "How long a text has waited to leave",
         oldest,
     );
+}
+
+fn micros(micros: u64) -> f64 {
+    large(micros) / 1_000_000.0
 }
 
 fn seconds(at: DateTime<Utc>) -> f64 {

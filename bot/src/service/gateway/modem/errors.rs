@@ -3,6 +3,9 @@
 
 use crate::words::traffic::{SendOutcome, Whose};
 
+/// Why a session ended, in words for the person who mends it.
+pub(super) type Ended = String;
+
 /// What an error is about.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub(super) enum Whom {

@@ -1,8 +1,15 @@
 //! The block of a modem in the configuration.
 
-use std::{path::PathBuf, sync::Arc};
+use std::{
+    fs::{OpenOptions, read_dir},
+    io::IsTerminal,
+    os::unix::fs::OpenOptionsExt,
+    path::{Path, PathBuf},
+    sync::Arc,
+};
 
 use budwood_parser::table::TableError;
+use rustix::fs::OFlags;
 
 use super::{Modem, Settings, signs};
 use crate::service::{
@@ -58,9 +65,53 @@ pub(crate) fn read(block: &Block<'_>) -> Result<Arc<dyn Plan>, TableError> {
     }))
 }
 
+/// Where the system names lines by what is plugged in.
+const PLUGGED_IN: &str = "/dev/serial/by-id";
+
+/// Opens the line as the service would, and says nothing on it.
+fn opens(device: &Path) -> Result<(), String> {
+    let flags = OFlags::NOCTTY | OFlags::NONBLOCK;
+    let opened = OpenOptions::new()
+        .read(true)
+        .write(true)
+        .custom_flags(i32::try_from(flags.bits()).unwrap_or_default())
+        .open(device);
+    let line = opened.map_err(|error| format!("cannot be opened: {}", error.kind()))?;
+    let is_line = line.is_terminal();
+    is_line
+        .then_some(())
+        .ok_or_else(|| "is no serial line".to_owned())
+}
+
+/// What is plugged in, by the names that stay the same.
+pub(crate) fn plugged_in() -> Vec<String> {
+    let entries = read_dir(PLUGGED_IN).into_iter().flatten();
+    let paths = entries.filter_map(|entry| entry.ok()?.path().to_str().map(str::to_owned));
+    let mut names: Vec<String> = paths.collect();
+    names.sort();
+    names
+}
+
+/// What could be meant.
+fn candidates() -> String {
+    let names = plugged_in();
+    if names.is_empty() {
+        return format!("nothing is plugged in at {PLUGGED_IN}");
+    }
+    format!("plugged in are {}", names.join(", "))
+}
+
 impl Plan for ModemPlan {
     fn abilities(&self) -> Abilities {
         self.abilities
+    }
+
+    fn on_this_computer(&self) -> Option<Result<String, String>> {
+        let device = self.device.display();
+        Some(match opens(&self.device) {
+            Ok(()) => Ok(format!("{device} opens")),
+            Err(why) => Err(format!("{device} {why}; {}", candidates())),
+        })
     }
 
     fn open(&self, secrets: &Secrets<'_>, clock: &Clock) -> Result<Opened, OpenError> {

@@ -3,7 +3,7 @@
 //! Messages lie in its memory until the engine has them for good; only then they are deleted. Its
 //! reports come directly, and one that is lost is a report that never came.
 
-use std::{collections::BTreeMap, time::Duration};
+use std::{collections::BTreeMap, pin::pin, time::Duration};
 
 use chrono::{DateTime, Utc};
 use tokio::{
@@ -13,8 +13,9 @@ use tokio::{
 
 use super::{
     Settings,
-    errors::{self, Whom},
+    errors::{self, Ended, Whom},
     line::{Failed, Line, News},
+    opening::{news_wanted, unlock},
     pdu::{Incoming, Submit, incoming},
 };
 use crate::{
@@ -28,11 +29,11 @@ use crate::{
 /// Time is counted in these.
 const TICK: Duration = Duration::from_secs(1);
 
-/// The memory is looked through at least every so many ticks: news of a message may be lost.
-const SWEEP_TICKS: u32 = 60;
+/// The memory is looked through at least so often: news of a message may be lost.
+const SWEEP: Duration = Duration::from_secs(20);
 
 /// The network is asked after so often.
-const NETWORK_TICKS: u32 = 30;
+const NETWORK: Duration = Duration::from_secs(30);
 
 /// A ring that nobody ends is over after so many ticks.
 const RING_TICKS: u32 = 20;
@@ -63,16 +64,14 @@ pub(super) struct Session<'a> {
     must_sweep: bool,
     /// What could not be read at the last look at the memory, by place.
     doubted: BTreeMap<u16, String>,
-    /// What was taken in and could not be deleted, so that it is not taken in again.
-    kept: BTreeMap<u16, String>,
+    /// What the last look took in. If it is still there at the next, it could not be deleted, whatever
+    /// the modem said, and is not taken in again.
+    taken: BTreeMap<u16, String>,
     /// How many messages the last look left in the memory.
     left: usize,
     /// Ticks since somebody began to ring; a call counts once.
     ringing: Option<u32>,
 }
-
-/// Why it ended, in words for the person who mends it.
-pub(super) type Ended = String;
 
 impl<'a> Session<'a> {
     /// Makes a modem ready.
@@ -102,7 +101,7 @@ impl<'a> Session<'a> {
             now,
             must_sweep: true,
             doubted: BTreeMap::new(),
-            kept: BTreeMap::new(),
+            taken: BTreeMap::new(),
             left: 0,
             ringing: None,
         })
@@ -154,19 +153,20 @@ impl<'a> Session<'a> {
         note: &(dyn Fn(Result<(), Ended>) + Sync),
     ) -> Ended {
         let mut tick = interval(TICK);
-        // Ticks that were late are not made up for: they count time.
         tick.set_missed_tick_behavior(MissedTickBehavior::Delay);
-        let (mut since_sweep, mut since_network) = (0, NETWORK_TICKS);
+        // Not counted in ticks: sending may take a minute, and texts in do not wait for that.
+        let mut sweep_due = pin!(sleep(SWEEP));
+        let mut network_due = pin!(sleep(Duration::ZERO));
         while !*stop.borrow() {
             let done = tokio::select! {
                 Some(order) = orders.recv() => self.send(order).await,
                 heard = self.line.listen() => heard.map_err(|error| error.to_string()),
                 _ = tick.tick() => {
-                    since_sweep += 1;
-                    since_network += 1;
                     self.tick();
                     Ok(())
                 }
+                () = &mut sweep_due, if !sweep_due.is_elapsed() => Ok(()),
+                () = &mut network_due, if !network_due.is_elapsed() => Ok(()),
                 _ = stop.changed() => Ok(()),
             };
             if let Err(why) = done {
@@ -175,14 +175,14 @@ impl<'a> Session<'a> {
             if let Err(why) = self.take_news(stop).await {
                 return why;
             }
-            if self.must_sweep || since_sweep >= SWEEP_TICKS {
-                since_sweep = 0;
+            if self.must_sweep || sweep_due.is_elapsed() {
+                sweep_due.set(sleep(SWEEP));
                 if let Err(why) = self.sweep().await {
                     return why;
                 }
             }
-            if since_network >= NETWORK_TICKS {
-                since_network = 0;
+            if network_due.is_elapsed() {
+                network_due.set(sleep(NETWORK));
                 let network = self.network().await;
                 note(network);
                 if let Err(why) = self.look().await {
@@ -263,7 +263,7 @@ impl<'a> Session<'a> {
         let listed = self.command("AT+CMGL=4", "+CMGL:").await?;
         let mut handed = Vec::new();
         let doubted = std::mem::take(&mut self.doubted);
-        let kept = std::mem::take(&mut self.kept);
+        let before = std::mem::take(&mut self.taken);
         self.left = 0;
         for entry in &listed {
             // An entry may have come without its octets.
@@ -287,38 +287,42 @@ impl<'a> Session<'a> {
                 }
             }
             // 27.005, 3.1: 2 and 3 are drafts of ours, which are in the way of texts.
-            let is_new = kept.get(&index).is_none_or(|before| before != hex);
+            let is_new = before.get(&index).is_none_or(|before| before != hex);
             let arrival = if matches!(state, "0" | "1") && is_new {
                 arrival(hex, &self.settings.name)
             } else {
                 None
             };
-            handed.push((index, hex.to_owned(), arrival));
+            handed.push((index, hex.to_owned(), is_new, arrival));
         }
         // By when they were sent: a place that is free again is taken first.
-        handed.sort_by_key(|(_, _, arrival)| arrival.as_ref().and_then(sent_at));
-        let take = |(index, hex, arrival): (u16, String, Option<Arrival>)| {
-            (index, hex, arrival.map(|arrival| self.intake.take(arrival)))
+        handed.sort_by_key(|(.., arrival)| arrival.as_ref().and_then(sent_at));
+        let take = |(index, hex, is_new, arrival): (u16, String, bool, Option<Arrival>)| {
+            let taken = arrival.map(|arrival| self.intake.take(arrival));
+            (index, hex, is_new, taken)
         };
         let handed: Vec<_> = handed.into_iter().map(take).collect();
-        for (index, hex, taken) in handed {
+        for (index, hex, is_new, taken) in handed {
             let is_taken = match taken {
                 Some(taken) => taken.await.is_ok(),
                 None => true,
             };
-            self.left += usize::from(!(is_taken && self.delete(index, hex).await?));
+            let is_gone = is_taken && self.delete(index).await?;
+            self.left += usize::from(!is_gone);
+            if is_taken {
+                self.taken.insert(index, hex);
+            }
+            // What a full memory had no room for comes now, and its news may be lost.
+            self.must_sweep |= is_gone && is_new;
         }
         self.look_at_memory().await
     }
 
-    /// Takes a message out of the memory; gives whether it is gone.
-    async fn delete(&mut self, index: u16, hex: String) -> Result<bool, Ended> {
+    /// Takes a message out of the memory; gives whether the modem says that it is gone.
+    async fn delete(&mut self, index: u16) -> Result<bool, Ended> {
         match self.line.command(&format!("AT+CMGD={index}"), "").await {
             Ok(_) => Ok(true),
-            Err(Failed::Error(_)) => {
-                self.kept.insert(index, hex);
-                Ok(false)
-            }
+            Err(Failed::Error(_)) => Ok(false),
             Err(error) => Err(error.to_string()),
         }
     }
@@ -405,55 +409,6 @@ const fn delivery(status: u8) -> Delivery {
         0x20..=0x3f => Delivery::Waiting,
         _ => Delivery::Failed,
     }
-}
-
-/// Gives the PIN where the SIM asks for one. Three wrong ones lock the SIM, so one that was refused
-/// is not given again until the service starts anew.
-async fn unlock(line: &mut Line, settings: &Settings) -> Result<(), Ended> {
-    let asked = line.command("AT+CPIN?", "+CPIN:").await;
-    let state = match asked {
-        Ok(lines) => lines.into_iter().next().unwrap_or_default(),
-        // 27.007, 9.2: no SIM; any other error is told by what comes next.
-        Err(Failed::Error(Some(10))) => return Err("there is no SIM in the modem".into()),
-        Err(Failed::Error(_)) => return Ok(()),
-        Err(error) => return Err(error.to_string()),
-    };
-    match state.as_str() {
-        "SIM PIN" => {}
-        "SIM PUK" => return Err("the SIM is locked and wants its PUK".into()),
-        _ => return Ok(()),
-    }
-    let Some(pin) = settings.take_pin() else {
-        return Err("the SIM wants a PIN, and none is set or the one that is was wrong".into());
-    };
-    match line.command(&format!("AT+CPIN={}", pin.reveal()), "").await {
-        Ok(_) => {
-            settings.pin_was_right();
-            Ok(())
-        }
-        Err(Failed::Error(_)) => {
-            Err("the PIN is wrong; set the right one and start the service again".into())
-        }
-        Err(error) => Err(error.to_string()),
-    }
-}
-
-/// Asks to be told of messages and reports. Modems differ in what they can tell.
-async fn news_wanted(line: &mut Line) -> Result<(), Ended> {
-    for command in [
-        "AT+CNMI=2,1,0,1,0",
-        "AT+CNMI=1,1,0,1,0",
-        "AT+CNMI=2,1,0,0,0",
-        "AT+CNMI=2,1",
-    ] {
-        match line.command(command, "").await {
-            Ok(_) => return Ok(()),
-            Err(Failed::Error(_)) => {}
-            Err(error) => return Err(error.to_string()),
-        }
-    }
-    // The memory is looked through now and then in any case.
-    Ok(())
 }
 
 /// What a line of the modem is for the engine. What cannot be read is a text of a sender that

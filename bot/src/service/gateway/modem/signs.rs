@@ -6,7 +6,7 @@
 use chrono::TimeDelta;
 use data_encoding::HEXLOWER_PERMISSIVE;
 
-use super::session::{Ended, Session};
+use super::{errors::Ended, session::Session};
 use crate::words::sms::septets;
 
 /// A network is asked what is left no more often: some count questions.
