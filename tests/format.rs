@@ -134,7 +134,7 @@ fn the_samples_hold_every_kind_and_shape() {
         kinds,
         set([
             "event", "person", "phone", "group", "block", "state", "talk", "received", "outbound",
-            "matter", "promise", "sheet", "part", "erasure", "ledger"
+            "matter", "promise", "sheet", "load", "given", "outline", "part", "erasure", "ledger"
         ])
     );
     assert_eq!(

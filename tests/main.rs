@@ -19,6 +19,7 @@ mod office;
 mod operator;
 mod outbox;
 mod pages;
+mod parcels;
 mod planning;
 mod reading;
 mod rehearse;

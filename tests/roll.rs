@@ -4,8 +4,10 @@
 //! of the stored facts for plantings.
 
 mod faults;
+mod likeness;
 mod messy;
 mod stands;
+mod undo;
 
 use std::collections::BTreeMap;
 

@@ -9,7 +9,7 @@
 //! large_valley`; small ones, each full of trouble, by the thousand: `BUDWOOD_SEEDS=10000
 //! BUDWOOD_STEPS=1000 cargo test --release -p budwood --test it small_valleys`.
 
-mod chance;
+pub(crate) mod chance;
 mod disk;
 mod figures;
 mod laws;

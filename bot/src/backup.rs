@@ -131,6 +131,23 @@ pub fn check_records(config: &Config) -> anyhow::Result<u64> {
     Ok(records)
 }
 
+/// Gives every record as it is at this moment to `take`, some at a time.
+///
+/// # Errors
+///
+/// When there is no store, it cannot be read, or they are not taken.
+pub fn records_of(
+    config: &Config,
+    take: &mut dyn FnMut(Vec<Vec<u8>>) -> anyhow::Result<()>,
+) -> anyhow::Result<()> {
+    let mut source = Source::open(config)?;
+    while let Some(lines) = source.next_lines()? {
+        take(lines)?;
+    }
+    source.verify()?;
+    Ok(())
+}
+
 /// A store must be there: a wrong path must not make an empty one.
 fn need_store(config: &Config) -> anyhow::Result<()> {
     let folder = &config.store.folder;

@@ -4,6 +4,7 @@ pub mod check_calendar;
 mod checking;
 pub mod demo;
 pub mod due;
+mod exporting;
 mod gateway;
 pub mod health;
 mod keeping;
@@ -96,6 +97,12 @@ enum Command {
     },
     /// Prints a sheet: for meetings, visits and the office. The service may run.
     Sheet(sheets::SheetArgs),
+    /// Writes files for a partner into a new folder, and writes down who got what. The service may
+    /// run.
+    Export(exporting::ExportArgs),
+    /// Takes in the outline of a block, as a walk with a positioning device gives it. The service
+    /// may run.
+    Outline(exporting::OutlineArgs),
     /// Copies everything into a new folder, as it is at this moment. The service may run.
     Backup {
         /// The configuration.
@@ -264,6 +271,16 @@ enum RollCommand {
         #[arg(long)]
         config: PathBuf,
     },
+    /// Shows what taking the last list back would do, and with --yes takes it back: people, phones
+    /// and blocks are as they were, and facts are taken back by new ones. What others have built on
+    /// since stays, and is named. The service may run.
+    Undo {
+        /// The configuration whose store the list went into.
+        config: PathBuf,
+        /// Take it back.
+        #[arg(long)]
+        yes: bool,
+    },
     /// Makes a list that can be loaded of one as an office keeps it: CSV of any encoding or a
     /// workbook, any heads. Asks what it cannot know. With a configuration what is good is stored.
     Take(Box<taking::TakeArgs>),
@@ -304,6 +321,8 @@ pub fn run() -> anyhow::Result<ExitCode> {
         }
         Command::Read { text, received, .. } => read_texts(text.as_deref(), received)?,
         Command::Roll { command } => return roll(command),
+        Command::Export(args) => exporting::export(&args, &mut Page::open())?,
+        Command::Outline(args) => exporting::outline(&args, &mut Page::open())?,
         Command::Sheet(args) => sheets::print(&args)?,
         Command::Check {
             command: Some(CheckCommand::Calendar { file }),
@@ -365,6 +384,7 @@ fn roll(command: RollCommand) -> anyhow::Result<ExitCode> {
     match command {
         RollCommand::Check { file, config } => lists::check(&file, config.as_deref()),
         RollCommand::Load { file, config } => lists::load(&file, &config),
+        RollCommand::Undo { config, yes } => lists::undo(&config, yes),
         RollCommand::Take(args) => taking::run(&args),
         RollCommand::Columns => {
             write!(Page::open(), "{}", roll_columns::page())?;

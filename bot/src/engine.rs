@@ -41,11 +41,13 @@ pub use self::{
     deeds::{
         desk::{DeskDeed, WithText},
         door::Knock,
+        parcels::{Giving, OutlineOrder},
         roll::{Entries, List, ListAnswer, ListDeed, ListFate, ListFinding},
+        unload::BackDeed,
     },
     memory::snapshot::{Copied, CopyStep},
     outcome::Outcome,
-    questions::sheets::SheetOrder,
+    questions::{parcels::Parcel, sheets::SheetOrder},
     setup::{Operator, Setup},
 };
 use self::{
@@ -59,8 +61,8 @@ use crate::{
     sheet::Sheet,
     store::{Change, Hold, Store, StoreError},
     words::{
+        given::ParcelKind,
         limits,
-        message::Outbound,
         traffic::{Inbound, InboundPart, Link, Outgoing, Receipt, SendOutcome, Signs},
     },
 };
@@ -115,6 +117,12 @@ pub enum Input {
     Roll(Box<Entries>),
     /// The same as an office keeps it: compared with what is known at this moment.
     List(List),
+    /// The last list is taken back, or looked at for that.
+    Unload(BackDeed),
+    /// Something is given to a partner: it is written down first.
+    Give(Giving),
+    /// An outline of a block is taken in.
+    Outline(OutlineOrder),
     /// A sheet is to be printed.
     Print(SheetOrder),
     /// A person says that texts may leave again after the store was filled.
@@ -164,6 +172,8 @@ pub struct Told {
     pub list: Option<ListAnswer>,
     /// The sheet after [`Input::Print`], or why there is none.
     pub sheet: Option<Result<Sheet, String>>,
+    /// What is told of it, after [`Input::Give`] and [`Input::Outline`], or why it was not done.
+    pub page: Option<Result<String, String>>,
     /// Why [`Input::Setup`] changed nothing, if so.
     pub refused: Option<String>,
     /// The page, after [`Input::Look`].
@@ -376,50 +386,6 @@ impl Engine {
         outbox.next_try(links, !self.world.nudges_wait)
     }
 
-    /// Whether the disk of the store has little room left.
-    pub const fn see_disk(&mut self, is_low: bool) {
-        self.world.is_disk_low = is_low;
-    }
-
-    /// Makes nudges wait, or not any more: while the clock is wrong, nothing may go that hangs on
-    /// the time. Answers go.
-    pub const fn let_nudges_wait(&mut self, wait: bool) {
-        self.world.nudges_wait = wait;
-    }
-
-    /// When the last fact or message came; 1970 in an empty store.
-    #[must_use]
-    pub const fn latest(&self) -> DateTime<Utc> {
-        self.world.latest
-    }
-
-    /// A person says that this is the time, even if facts were stored with a later one.
-    pub fn believe(&mut self, now: DateTime<Utc>) {
-        self.world.latest = now;
-        self.world.ledger.not_ahead(now);
-    }
-
-    /// A text that is not settled yet.
-    #[must_use]
-    pub fn outbound(&self, id: MessageId) -> Option<&Outbound> {
-        self.world.outbox.get(id)
-    }
-
-    /// Who there is.
-    #[must_use]
-    pub fn directory(&self) -> &budwood_scheduler::Directory {
-        &self.world.directory
-    }
-
-    /// How a block stands.
-    #[must_use]
-    pub fn state(
-        &self,
-        block: budwood_scheduler::BlockId,
-    ) -> Option<&budwood_scheduler::BlockState> {
-        self.world.states.get(&block)
-    }
-
     /// How many jobs the last nudge to a phone was about that are still open: a field round has
     /// several, and one word answers for all.
     #[must_use]
@@ -443,6 +409,15 @@ impl Engine {
     #[must_use]
     pub fn shared_store(&self) -> Arc<dyn Store> {
         self.store.clone()
+    }
+
+    /// What a partner gets.
+    ///
+    /// # Errors
+    ///
+    /// When the store cannot be read.
+    pub fn parcel(&self, kind: ParcelKind, now: DateTime<Utc>) -> Result<Parcel, StoreError> {
+        self.view(now).parcel(kind)
     }
 
     /// What loading a list would do.
@@ -485,7 +460,12 @@ fn take_in(step: &mut Step<'_>, input: Input) -> Vec<Said> {
         Input::Link { gateway, link } => step.link(&gateway, &link),
         Input::Signs { gateway, signs } => step.world.links.says(&gateway, signs),
         Input::Tried { id, outcome } => step.tried(id, outcome),
-        Input::Roll(entries) => step.roll(*entries),
+        Input::Roll(entries) => {
+            step.roll(*entries);
+        }
+        Input::Give(giving) => step.give(giving),
+        Input::Outline(order) => step.outline(&order),
+        Input::Unload(deed) => step.unload(deed),
         Input::List(list) => step.list(&list),
         Input::Print(order) => step.print(&order),
         Input::Release => step.release(),

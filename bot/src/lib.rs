@@ -9,6 +9,7 @@
 pub mod backup;
 pub mod commands;
 pub mod engine;
+pub mod parcel;
 pub mod play;
 pub mod roll;
 pub mod service;

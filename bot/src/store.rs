@@ -25,9 +25,12 @@ pub use self::{
 };
 use crate::words::{
     erasure::Erasure,
+    given::Given,
     ledger::Ledger,
+    load::Load,
     matter::Matter,
     message::{Outbound, Received, ReceivedPart, Talk},
+    outline::TakenOutline,
     printed::Printed,
     promise::Promise,
 };
@@ -72,6 +75,12 @@ pub struct Change {
     pub kept: Vec<MessageId>,
     /// Sheets that were printed.
     pub sheets: Vec<Printed>,
+    /// The last list that was taken in, as far as it can be taken back; only the last of them is kept.
+    pub loads: Vec<Load>,
+    /// What was given to partners.
+    pub givens: Vec<Given>,
+    /// Outlines of blocks.
+    pub outlines: Vec<TakenOutline>,
     /// People who are being taken out of the records.
     pub erasures: Vec<Erasure>,
     /// People who are wholly taken out.
@@ -143,6 +152,11 @@ impl Change {
         self.promises.append(&mut later.promises);
         self.kept.append(&mut later.kept);
         self.sheets.append(&mut later.sheets);
+        self.givens.append(&mut later.givens);
+        self.outlines.append(&mut later.outlines);
+        if !later.loads.is_empty() {
+            self.loads = later.loads;
+        }
         self.erasures
             .retain(|erasure| !later.erased.contains(&erasure.person));
         self.erasures.append(&mut later.erasures);
@@ -193,6 +207,12 @@ pub struct Loaded {
     pub promises: Vec<Promise>,
     /// Sheets that were printed.
     pub sheets: Vec<Printed>,
+    /// The last list that was taken in.
+    pub loads: Vec<Load>,
+    /// What was given to partners.
+    pub givens: Vec<Given>,
+    /// Outlines of blocks.
+    pub outlines: Vec<TakenOutline>,
     /// People who are being taken out of the records.
     pub erasures: Vec<Erasure>,
     /// What left, month by month, the latest last.

@@ -2,10 +2,13 @@
 
 pub mod bounded;
 pub mod erasure;
+pub mod given;
 pub mod ledger;
 pub mod limits;
+pub mod load;
 pub mod matter;
 pub mod message;
+pub mod outline;
 pub mod outline_area;
 pub mod passing;
 pub mod phone_number;

@@ -5,10 +5,10 @@ use chrono::TimeDelta;
 /// The generator "split mix 64" (Steele, Lea and Flood, "Fast splittable pseudorandom number
 /// generators", 2014): small, and good enough to choose with.
 #[derive(Clone, Debug)]
-pub(super) struct Chance(u64);
+pub(crate) struct Chance(u64);
 
 impl Chance {
-    pub(super) const fn new(seed: u64) -> Self {
+    pub(crate) const fn new(seed: u64) -> Self {
         Self(seed)
     }
 
@@ -21,16 +21,16 @@ impl Chance {
     }
 
     /// A number from 0 up to, and not including, this one.
-    pub(super) fn below(&mut self, end: u32) -> u32 {
+    pub(crate) fn below(&mut self, end: u32) -> u32 {
         u32::try_from(self.next() % u64::from(end.max(1))).expect("less than a u32")
     }
 
     /// Whether something happens that happens once in so many times.
-    pub(super) fn once_in(&mut self, times: u32) -> bool {
+    pub(crate) fn once_in(&mut self, times: u32) -> bool {
         self.below(times) == 0
     }
 
-    pub(super) fn pick<'a, T>(&mut self, from: &'a [T]) -> &'a T {
+    pub(crate) fn pick<'a, T>(&mut self, from: &'a [T]) -> &'a T {
         let index = self.below(u32::try_from(from.len()).expect("a short list"));
         &from[index as usize]
     }

@@ -1,9 +1,11 @@
 //! One change with a record of every kind and every shape that records have.
 
 mod book;
+mod load;
 mod matter;
 mod part;
 mod passing;
+mod phone;
 mod state;
 mod texts;
 
@@ -18,7 +20,7 @@ use budwood_parser::{
 };
 use budwood_scheduler::{
     Block, BlockId, BlockState, Body, Book, Consent, Event, EventId, Group, GroupId, Happened,
-    MessageId, Person, PersonId, PersonLink, Phone, Purpose, Role, Source, TaskKind,
+    MessageId, Person, PersonId, Purpose, Role, Source, TaskKind,
     decide::{Draft, Missing},
     jobs::nudge::TextedWeeks,
     words::point::Point,
@@ -41,7 +43,7 @@ pub(crate) fn change() -> Change {
     Change {
         events: events(),
         persons: persons(),
-        phones: phones(),
+        phones: phone::phones(),
         gone_phones: Vec::new(),
         groups: groups(),
         blocks: blocks(),
@@ -59,6 +61,9 @@ pub(crate) fn change() -> Change {
         promises: matter::promises(),
         kept: Vec::new(),
         sheets: vec![matter::sheet()],
+        loads: vec![load::load()],
+        givens: vec![load::given()],
+        outlines: vec![load::outline()],
         erasures: vec![matter::erasure()],
         erased: Vec::new(),
         ledgers: matter::ledgers(),
@@ -220,27 +225,6 @@ fn persons() -> Vec<Person> {
             erased: role == Role::Viewer,
         })
         .collect()
-}
-
-fn phones() -> Vec<Phone> {
-    let link = |person, until| PersonLink {
-        person: PersonId(person),
-        since: day(1, 1),
-        until,
-        helper: None,
-    };
-    vec![
-        Phone {
-            number: "+447700900001".to_owned(),
-            links: vec![link(1, None)],
-            lost_on: None,
-        },
-        Phone {
-            number: "+447700900002".to_owned(),
-            links: vec![link(2, None), link(4, None), link(5, Some(day(1, 5)))],
-            lost_on: Some(day(1, 7)),
-        },
-    ]
 }
 
 fn groups() -> Vec<Group> {

@@ -32,7 +32,7 @@ const HOUSES: [House; 4] = [
             &["backup", "play"],
             &["service"],
             &["engine"],
-            &["roll", "sheet", "store", "wording"],
+            &["parcel", "roll", "sheet", "store", "wording"],
             &["words"],
         ],
     },

@@ -10,6 +10,7 @@ use crate::{
     store::{Change, Store},
     words::{
         ledger::Ledger,
+        load::Load,
         matter::Matter,
         message::{Outbound, Purpose, SendState, Talk},
         promise::Promise,
@@ -200,6 +201,12 @@ impl<'a> Step<'a> {
             self.change.matters.retain(|matter| !is_it(matter));
             self.change.closed.push(message);
         }
+    }
+
+    /// Keeps what the last list wrote.
+    pub(super) fn put_load(&mut self, load: Load) {
+        self.change.loads = vec![load.clone()];
+        self.world.load = Some(load);
     }
 
     /// Somebody is owed something.

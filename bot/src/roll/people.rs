@@ -37,6 +37,7 @@ const SAYS_NO: &str =
 /// Takes person rows in.
 pub(super) fn take<'a>(draft: &mut Draft<'_>, rows: impl Iterator<Item = &'a Row>) {
     let mut names = NamesByGroup::known(draft);
+    let mut new = Vec::new();
     for row in rows {
         let cells = Cells::new(row, draft.known.today);
         let person = if row.refused {
@@ -62,9 +63,7 @@ pub(super) fn take<'a>(draft: &mut Draft<'_>, rows: impl Iterator<Item = &'a Row
                 draft.note(row.line, Fault::NameElsewhere { name, group });
             }
             let numbers = numbers_in(&cells, draft.known.country);
-            if let Some(other) = names.add(person.group, &name, &numbers) {
-                draft.note(row.line, Fault::Alike { name, other });
-            }
+            new.push((row.line, person.group, name, numbers));
         }
         let shown = shown(&cells);
         if let Some(kinds) = draft.keep(row.line, shown) {
@@ -75,6 +74,14 @@ pub(super) fn take<'a>(draft: &mut Draft<'_>, rows: impl Iterator<Item = &'a Row
         match cells.text(Column::Phone) {
             Some(cell) => phones(draft, row.line, cell, id),
             None => unreachable(draft, row.line, id),
+        }
+    }
+    for (_, group, name, _) in &new {
+        names.count(*group, name);
+    }
+    for (line, group, name, numbers) in new {
+        if let Some(other) = names.add(group, &name, &numbers) {
+            draft.note(line, Fault::Alike { name, other });
         }
     }
     shared(draft);
@@ -344,9 +351,14 @@ impl NamesByGroup {
         for person in draft.directory.persons().filter(|person| !person.erased) {
             let numbers = draft.directory.numbers_of(person.id);
             let numbers: Vec<String> = numbers.map(str::to_owned).collect();
+            names.count(person.group, &person.name);
             names.add(person.group, &person.name, &numbers);
         }
         names
+    }
+
+    fn count(&mut self, group: Option<GroupId>, name: &str) {
+        self.0.entry(group).or_default().count(name);
     }
 
     fn add(&mut self, group: Option<GroupId>, name: &str, numbers: &[String]) -> Option<String> {

@@ -3,7 +3,8 @@
 //! One JSON line in, one JSON line out, as often as wanted: `{"v":1,"do":"copy"}` begins a copy of
 //! the store, `next` gives its next part, `release` lets texts leave again, `reload` reads the
 //! configuration again, `check_roll` and `load_roll` bring a list of people in `csv` (Base64, RFC
-//! 4648), `print` makes the sheet of `order`, `code` gives out a code for the office's pages to whom
+//! 4648), `look_back` and `take_back` are about the last list taken in,
+//! `give` writes down what is given to a partner, `outline` brings the outline of a block, `print` makes the sheet of `order`, `code` gives out a code for the office's pages to whom
 //! `name` names. The socket is there
 //! for the owner of the folder alone (mode 0600), and so nobody else is asked who they are. What
 //! is written where is the business of whoever asks: the service needs no rights for it.
@@ -12,6 +13,7 @@
 mod ask;
 mod serve;
 
+use chrono::NaiveDate;
 use serde::{Deserialize, Serialize};
 use serde_json::value::RawValue;
 
@@ -47,6 +49,36 @@ struct Request {
     /// Whose code.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     name: Option<String>,
+    /// What is given.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    giving: Option<SpokenGiving>,
+    /// An outline.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    outline: Option<SpokenOutline>,
+}
+
+/// What is given to a partner, as it is spoken.
+#[derive(Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+struct SpokenGiving {
+    what: String,
+    to: String,
+    purpose: String,
+    people: u32,
+    blocks: u32,
+    sha256: String,
+}
+
+/// An outline that somebody brings, as it is spoken.
+#[derive(Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+struct SpokenOutline {
+    group: String,
+    farmer: String,
+    block: String,
+    text: String,
+    how: String,
+    on: NaiveDate,
 }
 
 /// A sheet that somebody wants, as it is spoken.
@@ -73,10 +105,18 @@ enum Deed {
     CheckRoll,
     /// Take a list in.
     LoadRoll,
+    /// Say what taking the last list back would do.
+    LookBack,
+    /// Take the last list back.
+    TakeBack,
     /// Make a sheet.
     Print,
     /// Read the configuration again.
     Reload,
+    /// Write down what is given to a partner.
+    Give,
+    /// Take the outline of a block in.
+    Outline,
     /// Give out a code for the office's pages.
     Code,
 }
@@ -104,6 +144,9 @@ struct Answer {
     /// A code for the office's pages.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     code: Option<String>,
+    /// What is told of something that was given or brought.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    page: Option<String>,
 }
 
 /// What became of a list.
@@ -153,6 +196,8 @@ impl Request {
             csv: None,
             order: None,
             name: None,
+            giving: None,
+            outline: None,
         }
     }
 }

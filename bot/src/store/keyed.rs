@@ -30,6 +30,12 @@ const MATTERS: &[u8] = b"w/";
 const PROMISES: &[u8] = b"q/";
 /// Sheets that were printed.
 const SHEETS: &[u8] = b"r/";
+/// The last list that was taken in.
+const LOADS: &[u8] = b"k/";
+/// What was given to partners.
+const GIVENS: &[u8] = b"v/";
+/// Outlines of blocks.
+const OUTLINES: &[u8] = b"u/";
 const ERASURES: &[u8] = b"x/";
 const LEDGERS: &[u8] = b"l/";
 /// What a store keeps about itself; in no copy of its records.
@@ -37,9 +43,9 @@ pub(super) const OWN: &[u8] = b"m/";
 const HOLD: &[u8] = b"m/hold";
 
 /// What [`load`] reads whole.
-pub(super) const KEPT_IN_MEMORY: [&[u8]; 12] = [
-    PERSONS, PHONES, GROUPS, BLOCKS, STATES, TALKS, MATTERS, PROMISES, SHEETS, ERASURES, LEDGERS,
-    HOLD,
+pub(super) const KEPT_IN_MEMORY: [&[u8]; 15] = [
+    PERSONS, PHONES, GROUPS, BLOCKS, STATES, TALKS, MATTERS, PROMISES, SHEETS, LOADS, GIVENS,
+    OUTLINES, ERASURES, LEDGERS, HOLD,
 ];
 
 /// A key with its new record, or with none to take it out.
@@ -101,6 +107,18 @@ pub(super) fn rows(change: &Change) -> Result<Vec<Write>, StoreError> {
     }
     for sheet in &change.sheets {
         put(short_key(SHEETS, sheet.number), record::sheet(sheet)?);
+    }
+    for load in &change.loads {
+        put(text_key(LOADS, "last"), record::load(load)?);
+    }
+    for given in &change.givens {
+        put(short_key(GIVENS, given.number), record::given(given)?);
+    }
+    for outline in &change.outlines {
+        put(
+            short_key(OUTLINES, outline.block.0),
+            record::outline(outline)?,
+        );
     }
     for erasure in &change.erasures {
         put(
@@ -183,6 +201,9 @@ pub(super) fn load<'a>(
         matters: all(under(MATTERS), record::read_matter)?,
         promises: all(under(PROMISES), record::read_promise)?,
         sheets: all(under(SHEETS), record::read_sheet)?,
+        loads: all(under(LOADS), record::read_load)?,
+        givens: all(under(GIVENS), record::read_given)?,
+        outlines: all(under(OUTLINES), record::read_outline)?,
         erasures: all(under(ERASURES), record::read_erasure)?,
         ledgers: all(under(LEDGERS), record::read_ledger)?,
         parts,

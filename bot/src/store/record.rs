@@ -10,9 +10,11 @@ mod details;
 mod directory;
 mod erasure;
 mod event;
+mod given;
 mod hold;
 mod instant;
 mod ledger;
+mod load;
 mod matter;
 mod message;
 mod passing;
@@ -29,9 +31,12 @@ use serde_json::value::RawValue;
 use super::{Change, Hold, StoreError};
 use crate::words::{
     erasure::Erasure,
+    given::Given,
     ledger::Ledger,
+    load::Load,
     matter::Matter,
     message::{Outbound, Received, ReceivedPart, Talk},
+    outline::TakenOutline,
     printed::Printed,
     promise::Promise,
 };
@@ -174,6 +179,15 @@ record!(
     Promise,
     promise::StoredPromise
 );
+record!("given", given, read_given, Given, given::StoredGiven);
+record!(
+    "outline",
+    outline,
+    read_outline,
+    TakenOutline,
+    given::StoredOutline
+);
+record!("load", load, read_load, Load, load::StoredLoad);
 record!("sheet", sheet, read_sheet, Printed, sheet::StoredSheet);
 record!(
     "erasure",
@@ -232,6 +246,9 @@ pub(super) fn read_into(value: &[u8], into: &mut Change) -> Result<(), StoreErro
         "ledger" => into.ledgers.push(read_ledger(key, value)?),
         "matter" => into.matters.push(read_matter(key, value)?),
         "promise" => into.promises.push(read_promise(key, value)?),
+        "given" => into.givens.push(read_given(key, value)?),
+        "outline" => into.outlines.push(read_outline(key, value)?),
+        "load" => into.loads.push(read_load(key, value)?),
         "sheet" => into.sheets.push(read_sheet(key, value)?),
         other => {
             return Err(StoreError::Record {

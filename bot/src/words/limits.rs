@@ -299,6 +299,14 @@ pub const FILE_BYTES_MAX: u64 = 5 * 1024 * 1024;
 pub const ROLL_FILE_BYTES_MAX: usize = 5_000_000;
 /// More is more than one adviser's office has, and would take long to look through.
 pub const ROLL_ROWS_MAX: usize = 20_000;
+/// Rows of a workbook, with room for its head (ECMA-376 has 1,048,576).
+pub const WORKBOOK_ROWS_MAX: usize = 1_000_000;
+/// Letters of who gets a parcel, and of what for.
+pub const GIVEN_CHARS_MAX: usize = 200;
+/// Facts since a list, up to which it can be taken back: each is looked at, in one step.
+pub const UNLOAD_FACTS_MAX: u64 = 50_000;
+/// Of what stays when a list is taken back so much is told.
+pub const UNLOAD_SHOWN_MAX: usize = 500;
 /// No cell of the roll needs more; a quotation mark left open makes cells of many lines.
 pub const ROLL_CELL_CHARS_MAX: usize = 200;
 

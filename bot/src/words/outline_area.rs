@@ -81,15 +81,33 @@ impl Ground {
     /// When a corner is no place, latitude and longitude are swapped as far as that can be told,
     /// or the outline crosses itself.
     pub fn read(text: &str) -> Result<Self, GroundError> {
-        let places = if text.trim_start().starts_with('{') {
+        Self::of(&Self::corners(text)?)
+    }
+
+    /// Reads the corners alone: latitude and longitude of each.
+    ///
+    /// # Errors
+    ///
+    /// When it is neither lines of two numbers nor a polygon.
+    pub fn corners(text: &str) -> Result<Vec<(f64, f64)>, GroundError> {
+        let mut places = if text.trim_start().starts_with('{') {
             from_json(text)?
         } else {
             from_lines(text)?
         };
-        Self::of(&places)
+        if places.len() > 1 && places.first() == places.last() {
+            places.pop();
+        }
+        Ok(places)
     }
 
-    fn of(places: &[(f64, f64)]) -> Result<Self, GroundError> {
+    /// The ground within these corners.
+    ///
+    /// # Errors
+    ///
+    /// When a corner is no place, latitude and longitude are swapped as far as that can be told,
+    /// or the outline crosses itself.
+    pub fn of(places: &[(f64, f64)]) -> Result<Self, GroundError> {
         if places.len() > CORNERS_MAX + 1 {
             return Err(PlanError::ManyCorners(places.len()).into());
         }

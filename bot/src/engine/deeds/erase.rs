@@ -51,6 +51,10 @@ impl Step<'_> {
             sharing: erased,
             ..person
         });
+        let load = self.world.load.as_ref();
+        if let Some(load) = load.and_then(|load| load.without(what.person)) {
+            self.put_load(load);
+        }
         self.change.erasures.push(what.clone());
         let World {
             erasures, outbox, ..

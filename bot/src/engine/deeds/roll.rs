@@ -2,12 +2,13 @@
 
 use std::fmt;
 
-use budwood_scheduler::{Block, BlockId, Body, Group, Person, Phone, Source};
+use budwood_scheduler::{Block, BlockId, Body, EventId, Group, Person, Phone, Source};
 use serde::{Deserialize, Serialize};
 
 use crate::{
     engine::{step::Step, turn::Telling},
     roll,
+    words::load::{Load, Was},
 };
 
 /// An office's list, and what to do with it.
@@ -120,7 +121,9 @@ impl Step<'_> {
             (false, _) => ListFate::Refused,
             (true, false) => ListFate::Good,
             (true, true) => {
-                self.roll(plan.into());
+                let load = self.as_it_is(&plan);
+                let facts = self.roll(plan.into());
+                self.keep_load(load, facts);
                 ListFate::Stored
             }
         };
@@ -131,8 +134,35 @@ impl Step<'_> {
         });
     }
 
-    /// Takes a list in.
-    pub(crate) fn roll(&mut self, entries: Entries) {
+    /// What a list will change, with how it is before.
+    fn as_it_is(&self, plan: &roll::Plan) -> Load {
+        let directory = &self.world.directory;
+        Load {
+            at: self.now,
+            next: self.world.next_event(),
+            facts: Vec::new(),
+            groups: was(&plan.groups, |group| directory.group(group.id)),
+            persons: was(&plan.persons, |person| directory.person(person.id)),
+            phones: was(&plan.phones, |phone| directory.phone(&phone.number)),
+            blocks: was(&plan.blocks, |block| directory.block(block.id)),
+        }
+    }
+
+    /// Keeps what a list wrote, as it is after its facts, so that it can be taken back.
+    fn keep_load(&mut self, mut load: Load, facts: Vec<EventId>) {
+        let directory = &self.world.directory;
+        for person in &mut load.persons {
+            if let Some(now) = directory.person(person.after.id) {
+                person.after = now.clone();
+            }
+        }
+        load.next = self.world.next_event();
+        load.facts = facts;
+        self.put_load(load);
+    }
+
+    /// Takes a list in. Gives the facts that it told.
+    pub(crate) fn roll(&mut self, entries: Entries) -> Vec<EventId> {
         for group in entries.groups {
             self.put_group(group);
         }
@@ -152,9 +182,8 @@ impl Step<'_> {
             source: Source::Sheet,
             ..Telling::BOT
         };
-        for fact in entries.facts {
-            self.record(telling, None, fact);
-        }
+        let facts = entries.facts.into_iter();
+        let facts = facts.map(|fact| self.record(telling, None, fact)).collect();
         // Phones came after people, and people's blocks after their phones: look once more.
         let people: Vec<BlockId> = self
             .world
@@ -165,5 +194,15 @@ impl Step<'_> {
         for block in blocks.into_iter().chain(people) {
             self.plan(block);
         }
+        facts
     }
+}
+
+/// Things that a list changes, with how they are before.
+fn was<'a, T: Clone + 'a>(after: &[T], before: impl Fn(&T) -> Option<&'a T>) -> Vec<Was<T>> {
+    let one = |after: &T| Was {
+        before: before(after).cloned(),
+        after: after.clone(),
+    };
+    after.iter().map(one).collect()
 }

@@ -18,7 +18,10 @@ use super::{
 use crate::{
     engine::budget::{HeldBack, Spent, Strangers},
     store::{Hold, Loaded, Store, StoreError},
-    words::{ledger::Ledger, limits, message::Talk, printed::Printed, promise::Promise},
+    words::{
+        given::Given, ledger::Ledger, limits, load::Load, message::Talk, outline::TakenOutline,
+        printed::Printed, promise::Promise,
+    },
 };
 
 /// The engine's memory.
@@ -41,6 +44,12 @@ pub(crate) struct World {
     pub(crate) promises: BTreeMap<MessageId, Promise>,
     /// Sheets that were printed, by number.
     pub(crate) sheets: BTreeMap<u32, Printed>,
+    /// The last list that was taken in, as far as it can be taken back.
+    pub(crate) load: Option<Load>,
+    /// What was given to partners, by number.
+    pub(crate) givens: BTreeMap<u32, Given>,
+    /// Outlines of blocks.
+    pub(crate) outlines: BTreeMap<BlockId, TakenOutline>,
     /// When the last welcomes were made, oldest first.
     pub(crate) welcomed: VecDeque<DateTime<Utc>>,
     /// Who is being taken out of the records.
@@ -124,6 +133,9 @@ impl World {
             matters: Matters::default(),
             promises: BTreeMap::new(),
             sheets: BTreeMap::new(),
+            load: loaded.loads.pop(),
+            givens: BTreeMap::new(),
+            outlines: BTreeMap::new(),
             erasures: Erasures::default(),
             links: Links::default(),
             due: BTreeSet::new(),
@@ -157,6 +169,12 @@ impl World {
         }
         for promise in loaded.promises {
             world.promises.insert(promise.message, promise);
+        }
+        for given in loaded.givens {
+            world.givens.insert(given.number, given);
+        }
+        for outline in loaded.outlines {
+            world.outlines.insert(outline.block, outline);
         }
         for sheet in loaded.sheets {
             world.sheets.insert(sheet.number, sheet);
@@ -265,6 +283,11 @@ impl World {
         let id = EventId(self.next_event);
         self.next_event += 1;
         id
+    }
+
+    /// The name that the next fact will get.
+    pub(crate) const fn next_event(&self) -> EventId {
+        EventId(self.next_event)
     }
 
     /// A new name for a message.

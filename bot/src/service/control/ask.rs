@@ -8,9 +8,9 @@ use std::{
 
 use base64::{Engine as _, engine::general_purpose::STANDARD};
 
-use super::{Answer, Deed, NAME, Order, Request};
+use super::{Answer, Deed, NAME, Order, Request, SpokenGiving, SpokenOutline};
 use crate::{
-    engine::{List, ListAnswer, ListDeed, SheetOrder},
+    engine::{BackDeed, Giving, List, ListAnswer, ListDeed, OutlineOrder, SheetOrder},
     sheet::Sheet,
     words::limits,
 };
@@ -108,14 +108,19 @@ impl Control {
             csv: Some(STANDARD.encode(&list.csv)),
             ..Request::plain(deed)
         })?;
-        match answer.roll {
-            Some(roll) => Ok(ListAnswer {
-                page: roll.page,
-                fate: roll.fate.into(),
-                findings: roll.findings,
-            }),
-            None => Err(ControlError::Refused("it says nothing of the list".into())),
-        }
+        list_answer(answer)
+    }
+
+    /// Takes the last list back, or says what that would do.
+    ///
+    /// # Errors
+    ///
+    /// When the service does not answer or refuses.
+    pub fn take_back(&mut self, deed: BackDeed) -> Result<ListAnswer, ControlError> {
+        list_answer(self.ask(match deed {
+            BackDeed::Look => Deed::LookBack,
+            BackDeed::Take => Deed::TakeBack,
+        })?)
     }
 
     /// Has a sheet made.
@@ -135,6 +140,48 @@ impl Control {
         })?;
         let nothing = || ControlError::Refused("it says nothing of the sheet".into());
         answer.sheet.ok_or_else(nothing)
+    }
+
+    /// Has it written down what is given to a partner. Gives its number.
+    ///
+    /// # Errors
+    ///
+    /// When the service does not answer or refuses.
+    pub fn give(&mut self, giving: &Giving) -> Result<String, ControlError> {
+        let giving = SpokenGiving {
+            what: giving.kind.name().to_owned(),
+            to: giving.to.clone(),
+            purpose: giving.purpose.clone(),
+            people: giving.people,
+            blocks: giving.blocks,
+            sha256: giving.sha256.clone(),
+        };
+        let answer = self.ask_with(Request {
+            giving: Some(giving),
+            ..Request::plain(Deed::Give)
+        })?;
+        Ok(answer.page.unwrap_or_default())
+    }
+
+    /// Brings the outline of a block. Gives what was found.
+    ///
+    /// # Errors
+    ///
+    /// When the service does not answer or refuses.
+    pub fn outline(&mut self, order: &OutlineOrder) -> Result<String, ControlError> {
+        let outline = SpokenOutline {
+            group: order.group.clone(),
+            farmer: order.farmer.clone(),
+            block: order.block.clone(),
+            text: order.text.clone(),
+            how: order.how.name().to_owned(),
+            on: order.on,
+        };
+        let answer = self.ask_with(Request {
+            outline: Some(outline),
+            ..Request::plain(Deed::Outline)
+        })?;
+        Ok(answer.page.unwrap_or_default())
     }
 
     /// Has the configuration read again. Gives what is new.
@@ -178,5 +225,16 @@ impl Control {
         } else {
             Err(ControlError::Refused(answer.why.unwrap_or_default()))
         }
+    }
+}
+
+fn list_answer(answer: Answer) -> Result<ListAnswer, ControlError> {
+    match answer.roll {
+        Some(roll) => Ok(ListAnswer {
+            page: roll.page,
+            fate: roll.fate.into(),
+            findings: roll.findings,
+        }),
+        None => Err(ControlError::Refused("it says nothing of the list".into())),
     }
 }

@@ -14,11 +14,14 @@ use tokio::{
 };
 use tracing::info;
 
-use super::{Answer, Deed, NAME, Order, Request, RollAnswer, VERSION};
+use super::{Answer, Deed, NAME, Order, Request, RollAnswer, SpokenGiving, SpokenOutline, VERSION};
 use crate::{
-    engine::{Copied, CopyStep, Input, Knock, List, ListAnswer, ListDeed, SheetOrder, Told},
+    engine::{
+        BackDeed, Copied, CopyStep, Giving, Input, Knock, List, ListAnswer, ListDeed, OutlineOrder,
+        SheetOrder, Told,
+    },
     service::{reload::Ask, server::Handle},
-    words::{limits, printed::SheetKind},
+    words::{given::ParcelKind, limits, outline::HowTaken, printed::SheetKind},
 };
 
 /// The socket, taken by this service.
@@ -111,6 +114,12 @@ async fn answer(request: Request, handle: &Handle, reload: &Ask) -> Answer {
             list: Some(list), ..
         }) => list_answer(list),
         Ok(Told {
+            page: Some(page), ..
+        }) => page.map_or_else(Answer::refused, |page| Answer {
+            page: Some(page),
+            ..Answer::done()
+        }),
+        Ok(Told {
             sheet: Some(sheet), ..
         }) => sheet.map_or_else(Answer::refused, |sheet| Answer {
             sheet: Some(sheet),
@@ -150,6 +159,16 @@ fn input(request: Request) -> Result<Input, String> {
             info!("a person asks for a code for the office's pages");
             Input::Door(Knock::Within(request.name.ok_or("the name is missing")?))
         }
+        Deed::Give => {
+            info!("a person gives something to a partner");
+            Input::Give(giving(request.giving)?)
+        }
+        Deed::Outline => Input::Outline(outline(request.outline)?),
+        Deed::LookBack => Input::Unload(BackDeed::Look),
+        Deed::TakeBack => {
+            info!("a person takes the last list back");
+            Input::Unload(BackDeed::Take)
+        }
         Deed::LoadRoll => {
             info!("a person loads a list");
             Input::List(list(request.csv, ListDeed::Load)?)
@@ -172,6 +191,32 @@ fn order(order: Option<Order>) -> Result<SheetOrder, String> {
         kind: kind.ok_or_else(|| format!("there is no sheet {:?}", order.sheet))?,
         group: order.group,
         language: order.language,
+    })
+}
+
+fn giving(giving: Option<SpokenGiving>) -> Result<Giving, String> {
+    let giving = giving.ok_or("what is given is missing")?;
+    let kind = ParcelKind::from_name(&giving.what);
+    Ok(Giving {
+        kind: kind.ok_or_else(|| format!("there is no parcel {:?}", giving.what))?,
+        to: giving.to,
+        purpose: giving.purpose,
+        people: giving.people,
+        blocks: giving.blocks,
+        sha256: giving.sha256,
+    })
+}
+
+fn outline(order: Option<SpokenOutline>) -> Result<OutlineOrder, String> {
+    let order = order.ok_or("the outline is missing")?;
+    let how = HowTaken::from_name(&order.how);
+    Ok(OutlineOrder {
+        how: how.ok_or_else(|| format!("no outline is taken by {:?}", order.how))?,
+        group: order.group,
+        farmer: order.farmer,
+        block: order.block,
+        text: order.text,
+        on: order.on,
     })
 }
 

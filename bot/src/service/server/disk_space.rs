@@ -116,6 +116,9 @@ pub(super) fn refuse_new_work(batch: Vec<Job>) -> Vec<Job> {
             | Input::ClaimNext { .. }
             | Input::Roll(_)
             | Input::List(_)
+            | Input::Unload(_)
+            | Input::Give(_)
+            | Input::Outline(_)
             | Input::Print(_)
             | Input::Door(_)
             | Input::Desk { .. }
