@@ -347,10 +347,7 @@ pub fn run() -> anyhow::Result<ExitCode> {
         Command::Restore { config, folder, .. } => keeping::restore(&config, &folder)?,
         Command::Release { config } => keeping::release(&config)?,
         Command::Reload { config } => keeping::reload(&config)?,
-        Command::Health { config } => {
-            let config = self::config(&config)?;
-            runtime()?.block_on(health::ask(&config, &mut Page::open()))?;
-        }
+        Command::Health { config } => ask_health(&config)?,
         Command::Office {
             command: OfficeCommand::Code { config, name },
         } => keeping::office_code(&config, &name, &mut Page::open())?,
@@ -378,6 +375,11 @@ pub fn run() -> anyhow::Result<ExitCode> {
         Command::Due { config, on, .. } => due_on(&config.unwrap_or_default(), on)?,
     }
     Ok(ExitCode::SUCCESS)
+}
+
+fn ask_health(config: &Path) -> anyhow::Result<()> {
+    let config = self::config(config)?;
+    runtime()?.block_on(health::ask(&config, &mut Page::open()))
 }
 
 fn roll(command: RollCommand) -> anyhow::Result<ExitCode> {

@@ -4,6 +4,7 @@ pub(crate) mod codes;
 pub(crate) mod compose;
 pub(crate) mod cutter;
 pub(crate) mod dates;
+pub(crate) mod endings;
 pub(crate) mod known;
 pub(crate) mod letters;
 pub(crate) mod numerals;

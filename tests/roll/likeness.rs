@@ -175,12 +175,12 @@ fn name(chance: &mut Chance, tongue: usize) -> String {
 /// So many people of one village, no two of one name.
 fn village(chance: &mut Chance, tongue: usize, people: u32) -> Vec<Entry> {
     let mut village: Vec<Entry> = Vec::new();
-    while (village.len() as u32) < people {
+    while u32::try_from(village.len()).unwrap() < people {
         let name = name(chance, tongue);
         if village.iter().any(|known| known.name == name) {
             continue;
         }
-        let own = village.len() as u32;
+        let own = u32::try_from(village.len()).unwrap();
         let phone = match chance.below(10) {
             0..=6 => Some(own),
             7 => village.last().and_then(|neighbour| neighbour.phone),
@@ -199,7 +199,7 @@ fn again(chance: &mut Chance, entry: &Entry, tongue: &Tongue, slip: usize) -> En
     // Somewhere behind the first letter of the longest word.
     let longest = words.iter().max_by_key(|word| word.chars().count());
     let longest: Vec<char> = longest.expect("a word").chars().collect();
-    let at = 1 + chance.below(longest.len() as u32 - 2) as usize;
+    let at = 1 + chance.below(u32::try_from(longest.len()).unwrap() - 2) as usize;
     let with = |changed: Vec<char>| {
         let word: String = longest.iter().collect();
         name.replacen(&word, &changed.into_iter().collect::<String>(), 1)
@@ -316,7 +316,7 @@ fn eighteen_of_twenty_pairs_and_two_false_alarms() {
             let mut entries = village(&mut chance, tongue, 500);
             let people = entries.len();
             for slip in 0..20 {
-                let whom = chance.below(people as u32) as usize;
+                let whom = chance.below(u32::try_from(people).unwrap()) as usize;
                 let entry = again(&mut chance, &entries[whom], spoken, slip);
                 entries.push(entry);
             }

@@ -21,7 +21,7 @@ use budwood::{
         clock::{Clock, FixedClock},
         config::Config,
         door::{Auth, Door, Takes},
-        port::{Arrival, Health, Intake, IntakeFuture, MonthHealth},
+        port::{Arrival, Health, Intake, IntakeFuture, MonthHealth, SPANS_MICROS, Spans},
         setup,
         web::{self, WebSettings},
     },
@@ -157,11 +157,22 @@ pub(crate) fn folder() -> TempDir {
     tempfile::tempdir_in(env!("CARGO_TARGET_TMPDIR")).unwrap()
 }
 
+const NO_TIME: Spans = Spans {
+    counts: [0; SPANS_MICROS.len() + 1],
+    micros: 0,
+};
+
 const HEALTHY: Health = Health {
     gateways: Vec::new(),
     trouble: None,
     inbox_waiting: 0,
     outbox_waiting: 0,
+    unclear_waiting: 0,
+    clock_trusted: true,
+    store_bytes: None,
+    disk_free_bytes: None,
+    steps: NO_TIME,
+    commits: NO_TIME,
     held_back: HeldBack {
         answers: 0,
         notices: 0,

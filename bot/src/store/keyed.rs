@@ -93,6 +93,17 @@ pub(super) fn rows(change: &Change) -> Result<Vec<Write>, StoreError> {
     for (block, state) in &change.states {
         put(short_key(STATES, block.0), record::state(*block, state)?);
     }
+    kept(change, &mut put)?;
+    match change.hold {
+        None => {}
+        Some(Hold::Free) => rows.push((HOLD.to_vec(), None)),
+        Some(hold) => rows.push((HOLD.to_vec(), Some(record::hold(&hold)?))),
+    }
+    Ok(rows)
+}
+
+/// What is kept beside facts, texts and lists, each under a number or a name of its own.
+fn kept(change: &Change, put: &mut impl FnMut(Vec<u8>, Vec<u8>)) -> Result<(), StoreError> {
     for (number, talk) in &change.talks {
         put(text_key(TALKS, number), record::talk(number, talk)?);
     }
@@ -130,12 +141,7 @@ pub(super) fn rows(change: &Change) -> Result<Vec<Write>, StoreError> {
         let month = ledger.month.format("%Y-%m").to_string();
         put(text_key(LEDGERS, &month), record::ledger(ledger)?);
     }
-    match change.hold {
-        None => {}
-        Some(Hold::Free) => rows.push((HOLD.to_vec(), None)),
-        Some(hold) => rows.push((HOLD.to_vec(), Some(record::hold(&hold)?))),
-    }
-    Ok(rows)
+    Ok(())
 }
 
 /// The keys that a change takes out.

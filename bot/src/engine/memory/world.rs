@@ -112,6 +112,12 @@ fn directory(loaded: &mut Loaded) -> Directory {
     directory
 }
 
+/// Records by their key.
+fn by<K: Ord, V>(records: Vec<V>, key: impl Fn(&V) -> K) -> BTreeMap<K, V> {
+    let keyed = |record| (key(&record), record);
+    records.into_iter().map(keyed).collect()
+}
+
 impl World {
     /// Memory from what the store holds.
     pub(crate) fn new(mut loaded: Loaded) -> Self {
@@ -131,11 +137,11 @@ impl World {
             welcomed: VecDeque::new(),
             parts: Parts::default(),
             matters: Matters::default(),
-            promises: BTreeMap::new(),
-            sheets: BTreeMap::new(),
+            promises: by(loaded.promises, |promise| promise.message),
+            sheets: by(loaded.sheets, |sheet| sheet.number),
             load: loaded.loads.pop(),
-            givens: BTreeMap::new(),
-            outlines: BTreeMap::new(),
+            givens: by(loaded.givens, |given| given.number),
+            outlines: by(loaded.outlines, |outline| outline.block),
             erasures: Erasures::default(),
             links: Links::default(),
             due: BTreeSet::new(),
@@ -166,18 +172,6 @@ impl World {
         }
         for matter in loaded.matters {
             world.matters.put(matter);
-        }
-        for promise in loaded.promises {
-            world.promises.insert(promise.message, promise);
-        }
-        for given in loaded.givens {
-            world.givens.insert(given.number, given);
-        }
-        for outline in loaded.outlines {
-            world.outlines.insert(outline.block, outline);
-        }
-        for sheet in loaded.sheets {
-            world.sheets.insert(sheet.number, sheet);
         }
         for outbound in loaded.outbound.into_iter().rev() {
             if let Some(sent_at) = outbound.sent_at {

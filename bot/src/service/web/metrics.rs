@@ -57,7 +57,9 @@ pub(super) fn page(health: &Health, now: DateTime<Utc>) -> Option<String> {
     registry.register("build", "Which program runs", Info::new(version));
     whole_service(&mut registry, health);
     computer(&mut registry, health);
-    gateways(&mut registry, health, now);
+    gateways(&mut registry, health);
+    times(&mut registry, health, now);
+    passed(&mut registry, health);
     let mut page = String::new();
     encode(&mut page, &registry).ok()?;
     Some(page)
@@ -170,18 +172,8 @@ fn set(registry: &mut Registry, name: &str, help: &str, unit: Option<Unit>, valu
     }
 }
 
-fn gateways(registry: &mut Registry, health: &Health, now: DateTime<Utc>) {
-    let [
-        up,
-        link,
-        refused,
-        last_in,
-        last_receipt,
-        last_out,
-        oldest,
-        signal,
-    ] = [(); 8].map(|()| Figures::default());
-    let [texts_in, receipts, texts_out, failed] = [(); 4].map(|()| Counts::default());
+fn gateways(registry: &mut Registry, health: &Health) {
+    let [up, link, refused, signal] = [(); 4].map(|()| Figures::default());
     for gateway in &health.gateways {
         let label = OfGateway {
             gateway: gateway.name.clone(),
@@ -192,6 +184,86 @@ fn gateways(registry: &mut Registry, health: &Health, now: DateTime<Utc>) {
         set(&up, f64::from(u8::from(gateway.trouble.is_none())));
         set(&link, f64::from(u8::from(gateway.down_since.is_none())));
         set(&refused, f64::from(gateway.refused_in_a_row));
+        if let Some(pct) = gateway.signal_pct {
+            set(&signal, f64::from(pct) / 100.0);
+        }
+    }
+    for (name, help, figures) in [
+        ("gateway_up", "1 unless somebody must see to it", up),
+        (
+            "gateway_refused_in_a_row",
+            "Texts not taken since one was",
+            refused,
+        ),
+        (
+            "gateway_link_up",
+            "1 unless it says that its line is down",
+            link,
+        ),
+        (
+            "gateway_signal_ratio",
+            "How well it hears its network",
+            signal,
+        ),
+    ] {
+        registry.register(name, help, figures);
+    }
+}
+
+/// When something passed last, and how long a text waits.
+fn times(registry: &mut Registry, health: &Health, now: DateTime<Utc>) {
+    let [last_in, last_receipt, last_out, oldest] = [(); 4].map(|()| Figures::default());
+    for gateway in &health.gateways {
+        let label = OfGateway {
+            gateway: gateway.name.clone(),
+        };
+        let waits = gateway
+            .oldest_waiting
+            .map(|since| (seconds(now) - seconds(since)).max(0.0));
+        for (figures, value) in [
+            (&last_in, gateway.last_in.map(seconds)),
+            (&last_receipt, gateway.last_receipt.map(seconds)),
+            (&last_out, gateway.last_out.map(seconds)),
+            (&oldest, waits),
+        ] {
+            if let Some(value) = value {
+                figures.get_or_create(&label).set(value);
+            }
+        }
+    }
+    for (name, help, figures) in [
+        (
+            "gateway_last_in_timestamp",
+            "When a text or receipt came",
+            last_in,
+        ),
+        (
+            "gateway_last_receipt_timestamp",
+            "When a receipt came",
+            last_receipt,
+        ),
+        (
+            "gateway_last_out_timestamp",
+            "When a text was taken",
+            last_out,
+        ),
+        (
+            "gateway_oldest_waiting",
+            "How long a text has waited to leave",
+            oldest,
+        ),
+    ] {
+        registry.register_with_unit(name, help, Unit::Seconds, figures);
+    }
+}
+
+/// What passed since the start.
+fn passed(registry: &mut Registry, health: &Health) {
+    let [texts_in, receipts, texts_out, failed] = [(); 4].map(|()| Counts::default());
+    for gateway in &health.gateways {
+        let label = OfGateway {
+            gateway: gateway.name.clone(),
+        };
         let passed = gateway.passed;
         for (counts, texts) in [
             (&texts_in, passed.texts_in),
@@ -201,70 +273,19 @@ fn gateways(registry: &mut Registry, health: &Health, now: DateTime<Utc>) {
         ] {
             counts.get_or_create(&label).inc_by(texts);
         }
-        if let Some(pct) = gateway.signal_pct {
-            set(&signal, f64::from(pct) / 100.0);
-        }
-        let times = [
-            (&last_in, gateway.last_in),
-            (&last_receipt, gateway.last_receipt),
-            (&last_out, gateway.last_out),
-        ];
-        for (figures, at) in times {
-            if let Some(at) = at {
-                set(figures, seconds(at));
-            }
-        }
-        if let Some(since) = gateway.oldest_waiting {
-            set(&oldest, (seconds(now) - seconds(since)).max(0.0));
-        }
     }
-    registry.register("gateway_up", "1 unless somebody must see to it", up);
-    registry.register(
-        "gateway_refused_in_a_row",
-        "Texts not taken since one was",
-        refused,
-    );
-    registry.register(
-        "gateway_link_up",
-        "1 unless it says that its line is down",
-        link,
-    );
-    registry.register("texts_in", "Texts that came since the start", texts_in);
-    registry.register("receipts", "Reports on texts since the start", receipts);
-    registry.register("texts_out", "Texts taken since the start", texts_out);
-    registry.register(
-        "texts_failed",
-        "Texts not taken for good, or of unknown fate",
-        failed,
-    );
-    registry.register(
-        "gateway_signal_ratio",
-        "How well it hears its network",
-        signal,
-    );
-    let mut in_seconds = |name: &str, help: &str, figures: Figures| {
-        registry.register_with_unit(name, help, Unit::Seconds, figures);
-    };
-    in_seconds(
-        "gateway_last_in_timestamp",
-        "When a text or receipt came",
-        last_in,
-    );
-    in_seconds(
-        "gateway_last_receipt_timestamp",
-        "When a receipt came",
-        last_receipt,
-    );
-    in_seconds(
-        "gateway_last_out_timestamp",
-        "When a text was taken",
-        last_out,
-    );
-    in_seconds(
-        "gateway_oldest_waiting",
-        "How long a text has waited to leave",
-        oldest,
-    );
+    for (name, help, counts) in [
+        ("texts_in", "Texts that came since the start", texts_in),
+        ("receipts", "Reports on texts since the start", receipts),
+        ("texts_out", "Texts taken since the start", texts_out),
+        (
+            "texts_failed",
+            "Texts not taken for good, or of unknown fate",
+            failed,
+        ),
+    ] {
+        registry.register(name, help, counts);
+    }
 }
 
 fn micros(micros: u64) -> f64 {

@@ -131,20 +131,16 @@ fn may_be_asked(
 /// rains, leaves while it rains.
 fn is_in_season(task: &Task, season: &Season, calendar: &Calendar, today: NaiveDate) -> bool {
     let rains = season.rains(today).unwrap();
-    match task.kind {
-        TaskKind::Mulch | TaskKind::Firebreak => {
-            let before = u64::from(calendar.dry_season.days_before);
-            let ended = season
-                .rains(today - Days::new(ASKED_AFTER_RAIN_DAYS))
-                .unwrap();
-            today + Days::new(before) >= rains.end
-                || today <= ended.end + Days::new(ASKED_AFTER_RAIN_DAYS)
-        }
-        TaskKind::LeafCheck => season
-            .rains(task.due)
-            .is_some_and(|rains| rains.start <= task.due),
-        _ => true,
+    if matches!(task.kind, TaskKind::Mulch | TaskKind::Firebreak) {
+        let before = u64::from(calendar.dry_season.days_before);
+        let ended = season
+            .rains(today - Days::new(ASKED_AFTER_RAIN_DAYS))
+            .unwrap();
+        return today + Days::new(before) >= rains.end
+            || today <= ended.end + Days::new(ASKED_AFTER_RAIN_DAYS);
     }
+    let rains_then = season.rains(task.due);
+    task.kind != TaskKind::LeafCheck || rains_then.is_some_and(|rains| rains.start <= task.due)
 }
 
 /// What the handbook's table gives the trees that stand, in kilograms of each product: trees times
