@@ -28,6 +28,9 @@ _budwood() {
             budwood,due)
                 cmd="budwood__subcmd__due"
                 ;;
+            budwood,export)
+                cmd="budwood__subcmd__export"
+                ;;
             budwood,gateway)
                 cmd="budwood__subcmd__gateway"
                 ;;
@@ -42,6 +45,9 @@ _budwood() {
                 ;;
             budwood,office)
                 cmd="budwood__subcmd__office"
+                ;;
+            budwood,outline)
+                cmd="budwood__subcmd__outline"
                 ;;
             budwood,read)
                 cmd="budwood__subcmd__read"
@@ -109,6 +115,9 @@ _budwood() {
             budwood__subcmd__help,due)
                 cmd="budwood__subcmd__help__subcmd__due"
                 ;;
+            budwood__subcmd__help,export)
+                cmd="budwood__subcmd__help__subcmd__export"
+                ;;
             budwood__subcmd__help,gateway)
                 cmd="budwood__subcmd__help__subcmd__gateway"
                 ;;
@@ -123,6 +132,9 @@ _budwood() {
                 ;;
             budwood__subcmd__help,office)
                 cmd="budwood__subcmd__help__subcmd__office"
+                ;;
+            budwood__subcmd__help,outline)
+                cmd="budwood__subcmd__help__subcmd__outline"
                 ;;
             budwood__subcmd__help,read)
                 cmd="budwood__subcmd__help__subcmd__read"
@@ -181,6 +193,9 @@ _budwood() {
             budwood__subcmd__help__subcmd__roll,take)
                 cmd="budwood__subcmd__help__subcmd__roll__subcmd__take"
                 ;;
+            budwood__subcmd__help__subcmd__roll,undo)
+                cmd="budwood__subcmd__help__subcmd__roll__subcmd__undo"
+                ;;
             budwood__subcmd__log,export)
                 cmd="budwood__subcmd__log__subcmd__export"
                 ;;
@@ -226,6 +241,9 @@ _budwood() {
             budwood__subcmd__roll,take)
                 cmd="budwood__subcmd__roll__subcmd__take"
                 ;;
+            budwood__subcmd__roll,undo)
+                cmd="budwood__subcmd__roll__subcmd__undo"
+                ;;
             budwood__subcmd__roll__subcmd__help,check)
                 cmd="budwood__subcmd__roll__subcmd__help__subcmd__check"
                 ;;
@@ -241,6 +259,9 @@ _budwood() {
             budwood__subcmd__roll__subcmd__help,take)
                 cmd="budwood__subcmd__roll__subcmd__help__subcmd__take"
                 ;;
+            budwood__subcmd__roll__subcmd__help,undo)
+                cmd="budwood__subcmd__roll__subcmd__help__subcmd__undo"
+                ;;
             *)
                 ;;
         esac
@@ -248,7 +269,7 @@ _budwood() {
 
     case "${cmd}" in
         budwood)
-            opts="-h -V --help --version demo serve setup talk read roll sheet backup restore release reload health office gateway log due rehearse check help"
+            opts="-h -V --help --version demo serve setup talk read roll sheet export outline backup restore release reload health office gateway log due rehearse check help"
             if [[ ${cur} == -* || ${COMP_CWORD} -eq 1 ]] ; then
                 COMPREPLY=( $(compgen -W "${opts}" -- "${cur}") )
                 return 0
@@ -437,6 +458,32 @@ _budwood() {
             COMPREPLY=( $(compgen -W "${opts}" -- "${cur}") )
             return 0
             ;;
+        budwood__subcmd__export)
+            opts="-h --what --for --purpose --given --help"
+            if [[ ${cur} == -* || ${COMP_CWORD} -eq 2 ]] ; then
+                COMPREPLY=( $(compgen -W "${opts}" -- "${cur}") )
+                return 0
+            fi
+            case "${prev}" in
+                --what)
+                    COMPREPLY=($(compgen -W "plots programme calendar" -- "${cur}"))
+                    return 0
+                    ;;
+                --for)
+                    COMPREPLY=($(compgen -f "${cur}"))
+                    return 0
+                    ;;
+                --purpose)
+                    COMPREPLY=($(compgen -f "${cur}"))
+                    return 0
+                    ;;
+                *)
+                    COMPREPLY=()
+                    ;;
+            esac
+            COMPREPLY=( $(compgen -W "${opts}" -- "${cur}") )
+            return 0
+            ;;
         budwood__subcmd__gateway)
             opts="-h --help try help"
             if [[ ${cur} == -* || ${COMP_CWORD} -eq 2 ]] ; then
@@ -526,7 +573,7 @@ _budwood() {
             return 0
             ;;
         budwood__subcmd__help)
-            opts="demo serve setup talk read roll sheet backup restore release reload health office gateway log due rehearse check help"
+            opts="demo serve setup talk read roll sheet export outline backup restore release reload health office gateway log due rehearse check help"
             if [[ ${cur} == -* || ${COMP_CWORD} -eq 2 ]] ; then
                 COMPREPLY=( $(compgen -W "${opts}" -- "${cur}") )
                 return 0
@@ -596,6 +643,20 @@ _budwood() {
             return 0
             ;;
         budwood__subcmd__help__subcmd__due)
+            opts=""
+            if [[ ${cur} == -* || ${COMP_CWORD} -eq 3 ]] ; then
+                COMPREPLY=( $(compgen -W "${opts}" -- "${cur}") )
+                return 0
+            fi
+            case "${prev}" in
+                *)
+                    COMPREPLY=()
+                    ;;
+            esac
+            COMPREPLY=( $(compgen -W "${opts}" -- "${cur}") )
+            return 0
+            ;;
+        budwood__subcmd__help__subcmd__export)
             opts=""
             if [[ ${cur} == -* || ${COMP_CWORD} -eq 3 ]] ; then
                 COMPREPLY=( $(compgen -W "${opts}" -- "${cur}") )
@@ -735,6 +796,20 @@ _budwood() {
             COMPREPLY=( $(compgen -W "${opts}" -- "${cur}") )
             return 0
             ;;
+        budwood__subcmd__help__subcmd__outline)
+            opts=""
+            if [[ ${cur} == -* || ${COMP_CWORD} -eq 3 ]] ; then
+                COMPREPLY=( $(compgen -W "${opts}" -- "${cur}") )
+                return 0
+            fi
+            case "${prev}" in
+                *)
+                    COMPREPLY=()
+                    ;;
+            esac
+            COMPREPLY=( $(compgen -W "${opts}" -- "${cur}") )
+            return 0
+            ;;
         budwood__subcmd__help__subcmd__read)
             opts=""
             if [[ ${cur} == -* || ${COMP_CWORD} -eq 3 ]] ; then
@@ -806,7 +881,7 @@ _budwood() {
             return 0
             ;;
         budwood__subcmd__help__subcmd__roll)
-            opts="check load take columns"
+            opts="check load undo take columns"
             if [[ ${cur} == -* || ${COMP_CWORD} -eq 3 ]] ; then
                 COMPREPLY=( $(compgen -W "${opts}" -- "${cur}") )
                 return 0
@@ -862,6 +937,20 @@ _budwood() {
             return 0
             ;;
         budwood__subcmd__help__subcmd__roll__subcmd__take)
+            opts=""
+            if [[ ${cur} == -* || ${COMP_CWORD} -eq 4 ]] ; then
+                COMPREPLY=( $(compgen -W "${opts}" -- "${cur}") )
+                return 0
+            fi
+            case "${prev}" in
+                *)
+                    COMPREPLY=()
+                    ;;
+            esac
+            COMPREPLY=( $(compgen -W "${opts}" -- "${cur}") )
+            return 0
+            ;;
+        budwood__subcmd__help__subcmd__roll__subcmd__undo)
             opts=""
             if [[ ${cur} == -* || ${COMP_CWORD} -eq 4 ]] ; then
                 COMPREPLY=( $(compgen -W "${opts}" -- "${cur}") )
@@ -1103,6 +1192,28 @@ _budwood() {
             COMPREPLY=( $(compgen -W "${opts}" -- "${cur}") )
             return 0
             ;;
+        budwood__subcmd__outline)
+            opts="-h --how --on --help"
+            if [[ ${cur} == -* || ${COMP_CWORD} -eq 2 ]] ; then
+                COMPREPLY=( $(compgen -W "${opts}" -- "${cur}") )
+                return 0
+            fi
+            case "${prev}" in
+                --how)
+                    COMPREPLY=($(compgen -W "walked surveyed drawn" -- "${cur}"))
+                    return 0
+                    ;;
+                --on)
+                    COMPREPLY=($(compgen -f "${cur}"))
+                    return 0
+                    ;;
+                *)
+                    COMPREPLY=()
+                    ;;
+            esac
+            COMPREPLY=( $(compgen -W "${opts}" -- "${cur}") )
+            return 0
+            ;;
         budwood__subcmd__read)
             opts="-h --lines --received --help"
             if [[ ${cur} == -* || ${COMP_CWORD} -eq 2 ]] ; then
@@ -1214,7 +1325,7 @@ _budwood() {
             return 0
             ;;
         budwood__subcmd__roll)
-            opts="-h --help check load take columns help"
+            opts="-h --help check load undo take columns help"
             if [[ ${cur} == -* || ${COMP_CWORD} -eq 2 ]] ; then
                 COMPREPLY=( $(compgen -W "${opts}" -- "${cur}") )
                 return 0
@@ -1260,7 +1371,7 @@ _budwood() {
             return 0
             ;;
         budwood__subcmd__roll__subcmd__help)
-            opts="check load take columns help"
+            opts="check load undo take columns help"
             if [[ ${cur} == -* || ${COMP_CWORD} -eq 3 ]] ; then
                 COMPREPLY=( $(compgen -W "${opts}" -- "${cur}") )
                 return 0
@@ -1343,6 +1454,20 @@ _budwood() {
             COMPREPLY=( $(compgen -W "${opts}" -- "${cur}") )
             return 0
             ;;
+        budwood__subcmd__roll__subcmd__help__subcmd__undo)
+            opts=""
+            if [[ ${cur} == -* || ${COMP_CWORD} -eq 4 ]] ; then
+                COMPREPLY=( $(compgen -W "${opts}" -- "${cur}") )
+                return 0
+            fi
+            case "${prev}" in
+                *)
+                    COMPREPLY=()
+                    ;;
+            esac
+            COMPREPLY=( $(compgen -W "${opts}" -- "${cur}") )
+            return 0
+            ;;
         budwood__subcmd__roll__subcmd__load)
             opts="-h --config --help"
             if [[ ${cur} == -* || ${COMP_CWORD} -eq 3 ]] ; then
@@ -1400,6 +1525,20 @@ _budwood() {
                     COMPREPLY=($(compgen -f "${cur}"))
                     return 0
                     ;;
+                *)
+                    COMPREPLY=()
+                    ;;
+            esac
+            COMPREPLY=( $(compgen -W "${opts}" -- "${cur}") )
+            return 0
+            ;;
+        budwood__subcmd__roll__subcmd__undo)
+            opts="-h --yes --help"
+            if [[ ${cur} == -* || ${COMP_CWORD} -eq 3 ]] ; then
+                COMPREPLY=( $(compgen -W "${opts}" -- "${cur}") )
+                return 0
+            fi
+            case "${prev}" in
                 *)
                     COMPREPLY=()
                     ;;
