@@ -152,7 +152,7 @@ fn what_goes_to_a_programme_names_nobody() {
     );
     let indicators = csv(of(&parcel, "indicators"));
     assert!(
-        indicators.contains("KOLO,5,5,9,16.9000,4160,4152,"),
+        indicators.contains("KOLO,5,5,9,16.9000,4360,4352,"),
         "{indicators}"
     );
 }
