@@ -40,7 +40,8 @@ for line in sys.stdin:
             land = shape(feature["geometry"])
             rings = [land.exterior.is_ccw] if land.geom_type == "Polygon" else [True]
             shapes.append([land.geom_type, land.is_valid and all(rings), land.centroid.x, land.centroid.y])
-        written = re.findall(r"-?\d+\.(\d+)(?=[,\]])", text)
+        pairs = re.findall(r"\[\s*-?\d+\.(\d+),\s*-?\d+\.(\d+)\s*\]", text)
+        written = [decimals for pair in pairs for decimals in pair]
         print(json.dumps({
             "errors": [str(error) for error in [read.errors()] if error],
             "shapes": shapes,

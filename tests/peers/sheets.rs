@@ -67,7 +67,8 @@ fn list() -> String {
 
 fn engine() -> (Engine, DateTime<Utc>) {
     let now: DateTime<Utc> = "2026-12-14T03:00:00Z".parse().expect("a moment");
-    let setup = setup::built_in(0).expect("what ships is sound");
+    let mut setup = setup::built_in(0).expect("what ships is sound");
+    setup.own_numbers = vec!["+447700900999".to_owned()];
     let store = Box::new(MemoryStore::new());
     let mut engine = Engine::open(setup.into(), store, now).expect("an empty store");
     let plan = plan_roll(&engine, list().as_bytes(), now);
