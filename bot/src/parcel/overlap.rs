@@ -82,7 +82,9 @@ fn shared(one: &[Spot], other: &[Spot]) -> f64 {
             sum += sign * area(&part).abs();
         }
     }
-    sum.max(0.0)
+    // Either may be given with the clock or against it.
+    let way = area(one).signum() * area(other).signum();
+    (sum * way).max(0.0)
 }
 
 /// The corners against the clock.

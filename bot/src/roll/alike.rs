@@ -60,6 +60,13 @@ struct Seen {
     words: Vec<String>,
 }
 
+impl Seen {
+    /// Whether a number stands beside both.
+    fn shares(&self, other: &Self) -> bool {
+        self.numbers.iter().any(|mine| other.numbers.contains(mine))
+    }
+}
+
 /// What a key is of a name.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
 enum Form {
@@ -116,14 +123,15 @@ impl Alike {
         let mut like: Option<Rc<Seen>> = None;
         for (key, form) in keys(name).into_iter().chain(shorts(name)) {
             for theirs in form.others() {
-                if like.is_some() {
-                    break;
-                }
                 let known = self.by_key.get(&(key.clone(), *theirs));
-                let mut known = known.into_iter().flatten();
-                like = known
-                    .find(|other| self.are_alike((other, *theirs), (&seen, form)))
-                    .cloned();
+                let known = known.into_iter().flatten();
+                for other in known.filter(|other| self.are_alike((other, *theirs), (&seen, form))) {
+                    // A number in common says more than the same letters.
+                    let is_better = |like: &Rc<Seen>| !like.shares(&seen) && other.shares(&seen);
+                    if like.as_ref().is_none_or(is_better) {
+                        like = Some(other.clone());
+                    }
+                }
             }
             let known = self.by_key.entry((key, form)).or_default();
             if known.len() < SEEN_MAX {
@@ -140,7 +148,7 @@ impl Alike {
     /// it and a word stands in no other name; an initial where they do not speak against it; one
     /// name alone only where they speak for it.
     fn are_alike(&self, (one, form): (&Seen, Form), (other, other_form): (&Seen, Form)) -> bool {
-        let shares = one.numbers.iter().any(|mine| other.numbers.contains(mine));
+        let shares = one.shares(other);
         let is_open = one.numbers.is_empty() || other.numbers.is_empty();
         match (form, other_form) {
             (Form::Plain, Form::Plain) => {
