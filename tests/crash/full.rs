@@ -13,8 +13,9 @@ use super::{
     service::{Between, Service},
 };
 
-/// Room for a store, the reserve, and something else.
-const DISK_MB: u64 = 48;
+/// Room for a store of all the texts of a test, which an idle machine takes most of, the reserve, and
+/// something else.
+const DISK_MB: u64 = 96;
 
 /// A small disk in memory.
 pub(crate) struct Disk {
@@ -152,7 +153,8 @@ fn a_disk_that_fills_up_under_load_loses_nothing() {
             .unwrap_or_else(|problem| panic!("round {round}: {problem}"));
     }
     let service = Service::run(&series.place);
-    assert_eq!(series.deliver(&service), 0);
+    let later = series.deliver(&service);
+    assert_eq!(later, 0, "{:?}", health(&service));
     assert!(series.ledger.waiting().is_empty());
     series.judge().unwrap();
 }
