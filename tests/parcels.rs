@@ -150,6 +150,9 @@ fn what_goes_to_a_programme_names_nobody() {
         blocks.contains("1,2,KOLO,1.2000,list,,2024-11-15,480,472,0,8"),
         "{blocks}"
     );
+    // One of five did not agree that others are told: no row is theirs, and the figures of all are.
+    assert_eq!(of(&parcel, "blocks").rows.len(), 8);
+    assert_eq!(of(&parcel, "people").rows.len(), 4);
     let indicators = csv(of(&parcel, "indicators"));
     assert!(
         indicators.contains("KOLO,5,5,9,16.9000,4360,4352,"),

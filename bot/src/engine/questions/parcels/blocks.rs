@@ -1,6 +1,6 @@
 //! Blocks and people by id: how they stand, without names and places.
 
-use budwood_scheduler::{BlockState, Consent, Person};
+use budwood_scheduler::{BlockState, Consent, Person, PersonId};
 
 use super::{hectares, table};
 use crate::{
@@ -23,7 +23,10 @@ impl<'a> View<'a> {
                 ("told_to_buyers", words),
             ],
         );
-        for person in self.people_known() {
+        let agreed = self
+            .people_known()
+            .filter(|person| person.sharing.is_given());
+        for person in agreed {
             sheet.rows.push(vec![
                 person.id.0.into(),
                 person.role.name().into(),
@@ -34,6 +37,13 @@ impl<'a> View<'a> {
             ]);
         }
         sheet
+    }
+
+    /// Whether somebody agreed that others are told. Rows by id are of these alone: of all people they
+    /// could be added up to the figures of a few, which are left out elsewhere.
+    pub(super) fn shares(self, person: PersonId) -> bool {
+        let person = self.person(person);
+        person.is_some_and(|person| !person.erased && person.sharing.is_given())
     }
 
     /// Everybody who was not taken out.
@@ -63,8 +73,8 @@ impl<'a> View<'a> {
         );
         let empty = BlockState::default();
         for block in self.world.directory.blocks() {
-            let owner = self.person(block.owner).filter(|owner| !owner.erased);
-            let Some(owner) = owner else {
+            let owner = self.person(block.owner);
+            let Some(owner) = owner.filter(|owner| self.shares(owner.id)) else {
                 continue;
             };
             let state = self.state(block.id).unwrap_or(&empty);

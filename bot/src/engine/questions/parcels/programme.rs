@@ -43,11 +43,11 @@ impl View<'_> {
                 let received = found.received.iter();
                 texts
                     .rows
-                    .extend(received.map(|text| self.text_in(text, &names)));
+                    .extend(received.filter_map(|text| self.text_in(text, &names)));
                 let outbound = found.outbound.iter();
                 texts
                     .rows
-                    .extend(outbound.map(|text| self.text_out(text, &names)));
+                    .extend(outbound.filter_map(|text| self.text_out(text, &names)));
             }
         }
         let people = self.people_table();
@@ -57,9 +57,8 @@ impl View<'_> {
             blocks: blocks.rows.len(),
             sheets: vec![self.indicator_table(), blocks, people, facts, texts],
             notes: vec![
-                "Without names, numbers and places: a person and a block are an id, which is the \
-                 same in every parcel. Do not join them with parcels that have names, unless the \
-                 people agreed to that."
+                "Without names, numbers and places, and row by row only of people who agreed that \
+                 others are told: a person and a block are an id, which is the same in every parcel."
                     .to_owned(),
                 "A fact that does not count was corrected or taken back later. In texts, names on \
                  record and numbers of six digits and more are left out; a farmer may have named \
@@ -97,6 +96,10 @@ impl View<'_> {
         else {
             return None;
         };
+        let owner = self.world.directory.block(*block)?.owner;
+        if !self.shares(owner) {
+            return None;
+        }
         let area = details
             .area
             .map(|area| format!("{} {}", area.value, area.unit.name()));
@@ -134,40 +137,40 @@ impl View<'_> {
         ])
     }
 
-    fn text_in(self, text: &Received, names: &BTreeSet<String>) -> Vec<Cell> {
-        vec![
+    fn text_in(self, text: &Received, names: &BTreeSet<String>) -> Option<Vec<Cell>> {
+        Some(vec![
             Cell::Count(text.id.0),
             text.at.to_rfc3339().into(),
             "in".into(),
-            self.person_on(&text.from),
+            self.person_on(&text.from)?.0.into(),
             text.gateway.as_str().into(),
             text.outcome.as_str().into(),
             Cell::Blank,
             Cell::Blank,
             without_names(&text.text, names).into(),
-        ]
+        ])
     }
 
-    fn text_out(self, text: &Outbound, names: &BTreeSet<String>) -> Vec<Cell> {
-        vec![
+    fn text_out(self, text: &Outbound, names: &BTreeSet<String>) -> Option<Vec<Cell>> {
+        Some(vec![
             Cell::Count(text.id.0),
             text.at.to_rfc3339().into(),
             "out".into(),
-            self.person_on(&text.to),
+            self.person_on(&text.to)?.0.into(),
             text.gateway.as_deref().into(),
             text.state.name().into(),
             purpose(&text.purpose).into(),
             text.parts.into(),
             without_names(&text.text, names).into(),
-        ]
+        ])
     }
 
-    /// The person on a phone, where it is one.
-    fn person_on(self, number: &str) -> Cell {
+    /// The person on a phone, where it is one who agreed that others are told.
+    fn person_on(self, number: &str) -> Option<PersonId> {
         let people: Vec<PersonId> = self.everyone_on(number);
         match people.as_slice() {
-            [one] => one.0.into(),
-            [] | [_, _, ..] => Cell::Blank,
+            [one] if self.shares(*one) => Some(*one),
+            [] | [_, ..] => None,
         }
     }
 }
