@@ -192,24 +192,24 @@ fn half<'r>(pieces: &[Piece<'r>]) -> Option<(Sense<'r>, usize)> {
     Some((Sense::Number(Number::new(value)), at + 1))
 }
 
-/// "2 sacos e meio", "2 meter setengah", "kilo setengah": half of the unit before it, unless a block
-/// follows ("3 bags and half of A").
+/// "2 sacos e meio", "2 meter setengah", "kilo setengah": half of the unit before it.
 fn half_behind(pieces: &mut Pieces<'_>) {
     let mut at = 0;
-    while at < pieces.len() {
-        let found = pieces.get(at..).and_then(half_of_unit);
+    while let Some(unit) = pieces.get(at).copied() {
+        let is_unit = unit.part(Meaning::unit).is_some();
+        let found = pieces
+            .get(at + 1..)
+            .filter(|_| is_unit)
+            .and_then(and_a_half);
         if let Some((more, used)) = found {
-            let before = at.checked_sub(1).and_then(|at| pieces.get_mut(at));
-            let number = before.as_ref().and_then(|piece| piece.number());
-            let is_article = before.as_ref().is_some_and(|piece| is_one(piece));
             pieces.drain(at + 1..at + 1 + used);
-            if let (Some(place), true) = (
-                pieces.get_mut(at.wrapping_sub(1)),
-                number.is_some() || is_article,
-            ) {
-                let whole = number.map_or(1.0, |number| number.value);
+            let before = at.checked_sub(1).and_then(|at| pieces.get_mut(at));
+            // "a kilo and a half": the article is the one.
+            let counted = |piece: &&mut Piece<'_>| piece.number().is_some() || is_one(piece);
+            if let Some(place) = before.filter(counted) {
+                let whole = place.number().map_or(1.0, |number| number.value);
                 place.becomes(Sense::Number(Number::new(whole + more)));
-            } else if let Some(unit) = pieces.get(at).copied() {
+            } else {
                 let mut one = unit;
                 one.becomes(Sense::Number(Number::new(1.0 + more)));
                 one.end = one.start;
@@ -221,32 +221,26 @@ fn half_behind(pieces: &mut Pieces<'_>) {
     }
 }
 
-/// The part of one that follows the unit at the start of these pieces, and how many pieces say it.
-fn half_of_unit(pieces: &[Piece<'_>]) -> Option<(f64, usize)> {
-    pieces.first()?.part(Meaning::unit)?;
-    let and = usize::from(pieces.get(1).is_some_and(joins));
-    let one = and + usize::from(pieces.get(1 + and).is_some_and(is_one));
-    let word = pieces.get(1 + one)?;
-    let more = if and > 0 { part(word)? } else { more(word)? };
-    let is_of_land = |at: usize| {
-        let leads = [Plain::Of, Plain::Block, Plain::Land];
-        let land =
-            |piece: &Piece<'_>| piece.is_any(&leads) || matches!(piece.sense, Sense::Block(_));
-        let is_small = |piece: &Piece<'_>| piece.is_plain(Plain::Filler);
-        let small = usize::from(pieces.get(at).is_some_and(is_small));
-        pieces.get(at + small).is_some_and(land)
-    };
-    (!is_of_land(2 + one)).then_some((more, 1 + one))
-}
-
 /// "41 et demi", where something is measured.
 fn half_of_value<'r>(pieces: &[Piece<'r>]) -> Option<(Sense<'r>, usize)> {
     let number = pieces.first()?.number()?;
-    let and = usize::from(pieces.get(1).is_some_and(joins));
-    let one = and + usize::from(pieces.get(1 + and).is_some_and(is_one));
-    let word = pieces.get(1 + one)?;
+    let (more, used) = and_a_half(pieces.get(1..)?)?;
+    Some((Sense::Number(Number::new(number.value + more)), 1 + used))
+}
+
+/// "and a half", "setengah" at the start of these pieces, and how many say it; but not "and half of A".
+fn and_a_half(pieces: &[Piece<'_>]) -> Option<(f64, usize)> {
+    let is = |at: usize, is: fn(&Piece<'_>) -> bool| usize::from(pieces.get(at).is_some_and(is));
+    let and = is(0, joins);
+    let at = and + is(and, is_one);
+    let word = pieces.get(at)?;
     let more = if and > 0 { part(word)? } else { more(word)? };
-    Some((Sense::Number(Number::new(number.value + more)), 2 + one))
+    let next = at + 1 + is(at + 1, |piece| piece.is_plain(Plain::Filler));
+    let is_land = |piece: &Piece<'_>| {
+        piece.is_any(&[Plain::Of, Plain::Block, Plain::Land])
+            || matches!(piece.sense, Sense::Block(_))
+    };
+    (!pieces.get(next).is_some_and(is_land)).then_some((more, at + 1))
 }
 
 /// A word that says "and a half" by itself.

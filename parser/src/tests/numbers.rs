@@ -26,6 +26,10 @@ fn and_a_half() {
     check("put 2 bags and a half urea on B", &bags("2.5"));
     check("planted 3 and a half acres B", "planted @B area=3.5acre");
     check("girth A 41 and a half, 43 cm", "girth @A cm=41.5,43");
+    check(
+        "height A 120 and half of B weeded",
+        "height @A cm=120 + weeded @B extent=half",
+    );
     check_as(
         "fr",
         "circonférence A 41 et demi, 43 cm",
