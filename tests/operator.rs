@@ -32,6 +32,21 @@ fn operator() -> Option<Operator> {
     })
 }
 
+/// The line and a spare one, and gateways that only bring texts.
+fn two_ways(receiving: &[&str]) -> Ways {
+    let way = |name: &str| Way {
+        name: name.to_owned(),
+        idempotent: true,
+        price_micro: None,
+        ration: Ration::default(),
+    };
+    Ways {
+        gateways: [LINE, "spare"].map(way).into(),
+        receiving: receiving.iter().map(ToString::to_string).collect(),
+        routes: Vec::new(),
+    }
+}
+
 /// Opened an hour before seven.
 fn desk() -> Desk {
     let before = at(SEVEN) - TimeDelta::hours(1);
@@ -132,22 +147,10 @@ fn an_operator_who_wrote_stop_is_left_alone() {
 
 #[test]
 fn a_bad_morning_says_what_is_wrong() {
-    let two = || Ways {
-        gateways: [LINE, "spare"]
-            .map(|name| Way {
-                name: name.to_owned(),
-                idempotent: true,
-                price_micro: None,
-                ration: Ration::default(),
-            })
-            .into(),
-        receiving: vec!["ears".to_owned()],
-        routes: Vec::new(),
-    };
     let before = at(SEVEN) - TimeDelta::hours(5);
     let mut desk = Desk::open_with(&before.to_rfc3339(), |setup| {
         setup.operator = operator();
-        setup.ways = two();
+        setup.ways = two_ways(&["ears"]);
     });
     let now = desk.now;
     let down = Link::Down {
@@ -197,18 +200,7 @@ fn a_bad_morning_says_what_is_wrong() {
 fn a_line_that_falls_silent_is_told_at_once_by_another() {
     let set = |setup: &mut budwood::engine::Setup| {
         setup.operator = operator();
-        setup.ways = Ways {
-            gateways: [LINE, "spare"]
-                .map(|name| Way {
-                    name: name.to_owned(),
-                    idempotent: true,
-                    price_micro: None,
-                    ration: Ration::default(),
-                })
-                .into(),
-            receiving: Vec::new(),
-            routes: Vec::new(),
-        };
+        setup.ways = two_ways(&[]);
     };
     let take_all = |desk: &mut Desk, gateway: &str| -> Vec<String> {
         let mut taken = Vec::new();

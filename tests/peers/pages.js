@@ -4,8 +4,7 @@
 // the words of the first table, and what was fetched from elsewhere.
 "use strict";
 const fs = require("node:fs");
-const readline = require("node:readline");
-const puppeteer = require("puppeteer-core");
+const answerAll = require("./browser.js");
 const axe = fs.readFileSync(require.resolve("axe-core/axe.min.js"), "utf8");
 
 const TAGS = ["wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "wcag22aa"];
@@ -49,19 +48,4 @@ async function look(browser, asked) {
     return { status: answer.status(), violations, passes, cells, elsewhere, refused };
 }
 
-async function main() {
-    const browser = await puppeteer.launch({
-        executablePath: process.env.CHROMIUM || "/usr/bin/chromium",
-        args: ["--no-sandbox", "--disable-gpu", "--no-first-run"],
-    });
-    const lines = readline.createInterface({ input: process.stdin });
-    for await (const line of lines) {
-        console.log(JSON.stringify(await look(browser, JSON.parse(line))));
-    }
-    await browser.close();
-}
-
-main().catch((error) => {
-    console.error(error);
-    process.exit(1);
-});
+answerAll(look);

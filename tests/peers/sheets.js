@@ -2,9 +2,8 @@
 //
 // Lines in: {"file"}; lines out: {"cells": [[text, ...], ...], "over": what is wider than its cell}.
 "use strict";
-const readline = require("node:readline");
 const { pathToFileURL } = require("node:url");
-const puppeteer = require("puppeteer-core");
+const answerAll = require("./browser.js");
 
 async function look(browser, asked) {
     const page = await browser.newPage();
@@ -23,19 +22,4 @@ async function look(browser, asked) {
     return seen;
 }
 
-async function main() {
-    const browser = await puppeteer.launch({
-        executablePath: process.env.CHROMIUM || "/usr/bin/chromium",
-        args: ["--no-sandbox", "--disable-gpu", "--no-first-run", "--allow-file-access-from-files"],
-    });
-    const lines = readline.createInterface({ input: process.stdin });
-    for await (const line of lines) {
-        console.log(JSON.stringify(await look(browser, JSON.parse(line))));
-    }
-    await browser.close();
-}
-
-main().catch((error) => {
-    console.error(error);
-    process.exit(1);
-});
+answerAll(look, ["--allow-file-access-from-files"]);

@@ -52,15 +52,7 @@ impl View<'_> {
     pub(crate) fn helper_says(self, person: PersonId, text: &str) -> Says {
         let language = self.person(person).map(|owner| owner.language.as_str());
         let languages: Vec<&str> = language.into_iter().collect();
-        let known = Known {
-            languages: &languages,
-            blocks: &[],
-            groups: &[],
-            members: &[],
-            rolls: &[],
-            sender: Sender::Farmer,
-        };
-        match self.setup.reader.read(text, &known).acts.as_slice() {
+        match self.acts_of(text, &languages).as_slice() {
             [Act::Yes | Act::Start] => Says::Yes,
             [Act::No | Act::Stop] => Says::No,
             _ => Says::Other,
@@ -69,14 +61,19 @@ impl View<'_> {
 
     /// Whether a text ends what comes to its phone, in any language.
     pub(crate) fn is_stop(self, text: &str) -> bool {
+        self.acts_of(text, &[]) == [Act::Stop]
+    }
+
+    /// What a text does by itself, whoever sends it.
+    fn acts_of(self, text: &str, languages: &[&str]) -> Vec<Act> {
         let known = Known {
-            languages: &[],
+            languages,
             blocks: &[],
             groups: &[],
             members: &[],
             rolls: &[],
             sender: Sender::Farmer,
         };
-        self.setup.reader.read(text, &known).acts == [Act::Stop]
+        self.setup.reader.read(text, &known).acts
     }
 }

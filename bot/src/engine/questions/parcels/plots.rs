@@ -174,6 +174,8 @@ impl<'a> View<'a> {
         }
     }
 
+    /// The names are those that the European Commission asks for in files of places under the
+    /// regulation (from memory); how an outline was taken is beside them.
     fn plot_place(self, plot: &Plot<'_>) -> Place {
         let mut properties = Map::new();
         let mut put = |name: &str, value: Value| properties.insert(name.to_owned(), value);
